@@ -1,0 +1,1 @@
+//! Book and today to an assessment: findings, dates, money. Pure.

@@ -1,0 +1,1 @@
+//! The book as typed values: plain data, no I/O, no judgement.

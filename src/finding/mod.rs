@@ -1,0 +1,1 @@
+//! What we say about a book: findings, their severity and the source behind them.

@@ -1,0 +1,27 @@
+//! bookmatch: a remodel's selections book, reviewed and published.
+//!
+//! One way through, each stage with one input and one output:
+//! [`source`] (the folder) → [`read`] → [`book`] → [`assess`] and [`pictures`] → [`views`] →
+//! [`publish`]. Nothing flows back; `tests/suite/house.rs` holds the table of allowed imports.
+
+pub mod units;
+
+pub mod source;
+
+pub mod finding;
+
+pub mod book;
+
+pub mod read;
+
+pub mod pictures;
+
+pub mod assess;
+
+pub mod views;
+
+pub mod publish;
+
+pub mod preview;
+
+pub mod cli;

@@ -1,0 +1,1 @@
+//! Photographs at the sizes that pages ask for, kept between runs.

@@ -1,0 +1,1 @@
+//! A draft on a loopback address that follows the folder.

@@ -1,0 +1,1 @@
+//! Views to files: the site, drawings, sheets, and the one writer.

@@ -1,0 +1,1 @@
+//! Folder to book, all faults at once.

@@ -1,0 +1,1 @@
+//! Files, and where in them a value stands.

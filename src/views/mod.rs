@@ -1,0 +1,1 @@
+//! What each page says, worded and formatted, as plain structs.
