@@ -1,6 +1,7 @@
 //! Reads numbers and units as people write them: decimals, mixed fractions, `½`, primes and quotes.
 
 use super::{Unit, find_unit};
+use rust_decimal::Decimal;
 use std::fmt;
 
 /// An exact number: `over / under`, in lowest terms, `under` above zero.
@@ -25,7 +26,10 @@ impl Ratio {
         while divisor.1 != 0 {
             divisor = (divisor.1, divisor.0 % divisor.1);
         }
-        Ratio { over: over / divisor.0, under: under / divisor.0 }
+        Ratio {
+            over: over / divisor.0,
+            under: under / divisor.0,
+        }
     }
 
     /// This many of a unit of `size` base units, as a whole number no larger than `limit`.
@@ -38,6 +42,15 @@ impl Ratio {
             return Err(ScaleError::NotWhole);
         }
         Ok(product / self.under)
+    }
+
+    /// The same as a decimal, if one holds it exactly.
+    pub(crate) fn decimal(self) -> Option<Decimal> {
+        let places = (0..=DIGITS as u32).find(|places| 10_i128.pow(*places) % self.under == 0)?;
+        let over = self.over.checked_mul(10_i128.pow(places) / self.under)?;
+        Decimal::try_from_i128_with_scale(over, places)
+            .ok()
+            .map(|decimal| decimal.normalize())
     }
 }
 
@@ -59,10 +72,15 @@ pub enum NumberError {
 impl fmt::Display for NumberError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            NumberError::Comma(n) => write!(f, "`{n}` has a comma, which some read as a decimal point and some as thousands"),
+            NumberError::Comma(n) => write!(
+                f,
+                "`{n}` has a comma, which some read as a decimal point and some as thousands"
+            ),
             NumberError::Malformed(n) => write!(f, "`{n}` is not a number"),
             NumberError::ZeroDenominator(n) => write!(f, "`{n}` divides by zero"),
-            NumberError::Improper(n) => write!(f, "`{n}` adds a fraction of one or more to a whole number"),
+            NumberError::Improper(n) => {
+                write!(f, "`{n}` adds a fraction of one or more to a whole number")
+            }
             NumberError::TooLong(n) => write!(f, "`{n}` has more digits than can be held"),
         }
     }
@@ -75,9 +93,16 @@ impl NumberError {
     pub fn remedy(&self) -> String {
         match self {
             NumberError::Comma(n) => comma_remedy(n),
-            NumberError::Malformed(_) => "write a whole number, a decimal such as `40.5`, or a fraction such as `40 1/2`".into(),
-            NumberError::ZeroDenominator(_) => "write the fraction with the number below the line, such as `1/2`".into(),
-            NumberError::Improper(_) => "write a fraction below one after the whole number, such as `34 1/4`".into(),
+            NumberError::Malformed(_) => {
+                "write a whole number, a decimal such as `40.5`, or a fraction such as `40 1/2`"
+                    .into()
+            }
+            NumberError::ZeroDenominator(_) => {
+                "write the fraction with the number below the line, such as `1/2`".into()
+            }
+            NumberError::Improper(_) => {
+                "write a fraction below one after the whole number, such as `34 1/4`".into()
+            }
             NumberError::TooLong(_) => "write it with fewer digits".into(),
         }
     }
@@ -89,9 +114,15 @@ fn comma_remedy(written: &str) -> String {
     if written.matches(',').count() > 1 || written.contains('.') {
         format!("leave the comma out: `{without}`")
     } else if tail.len() == 3 {
-        format!("write `{without}` or `{}`, with no comma", written.replace(',', "."))
+        format!(
+            "write `{without}` or `{}`, with no comma",
+            written.replace(',', ".")
+        )
     } else {
-        format!("write decimals with a point: `{}`", written.replace(',', "."))
+        format!(
+            "write decimals with a point: `{}`",
+            written.replace(',', ".")
+        )
     }
 }
 
@@ -185,7 +216,10 @@ impl<'a> Cursor<'a> {
         if part.over >= part.under {
             return Err(NumberError::Improper(self.since(start).into()));
         }
-        Ok(Some(Ratio::new(number.over * part.under + part.over, part.under)))
+        Ok(Some(Ratio::new(
+            number.over * part.under + part.over,
+            part.under,
+        )))
     }
 
     /// A fraction that belongs to the whole number just read; reads nothing if there is none.
@@ -223,7 +257,10 @@ impl<'a> Cursor<'a> {
     fn vulgar(&mut self) -> Option<Ratio> {
         let (_, over, under) = VULGAR.iter().find(|row| self.rest.starts_with(row.0))?;
         self.one(|_| true);
-        Some(Ratio { over: *over, under: *under })
+        Some(Ratio {
+            over: *over,
+            under: *under,
+        })
     }
 
     /// Reads the unit that stands here, spaces before it included.

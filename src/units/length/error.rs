@@ -60,15 +60,27 @@ impl fmt::Display for LengthError {
             LengthError::Unreadable(text) => write!(f, "`{text}` is not a length"),
             LengthError::Number(error) => error.fmt(f),
             LengthError::UnknownUnit(unit) => write!(f, "`{unit}` is not a unit of length"),
-            LengthError::OtherKind { written, is } => write!(f, "`{written}` is {is}, not a length"),
+            LengthError::OtherKind { written, is } => {
+                write!(f, "`{written}` is {is}, not a length")
+            }
             LengthError::NotExact(text) => write!(f, "`{text}` can't be held exactly"),
             LengthError::TooLarge(text) => write!(f, "`{text}` is longer than 1 km"),
             LengthError::MixedUnits(text) => write!(f, "`{text}` mixes units"),
-            LengthError::TwoLengths(text) => write!(f, "`{text}` is two lengths where one is wanted"),
-            LengthError::BareInches(text) => write!(f, "`{text}` has a number without a unit after the feet"),
-            LengthError::InchesPastFoot { written, .. } => write!(f, "`{written}` has a foot or more of inches after the feet"),
-            LengthError::PartFoot(text) => write!(f, "`{text}` has a part of a foot and inches after it"),
-            LengthError::Trailing { length, rest } => write!(f, "`{rest}` follows the length `{length}`"),
+            LengthError::TwoLengths(text) => {
+                write!(f, "`{text}` is two lengths where one is wanted")
+            }
+            LengthError::BareInches(text) => {
+                write!(f, "`{text}` has a number without a unit after the feet")
+            }
+            LengthError::InchesPastFoot { written, .. } => {
+                write!(f, "`{written}` has a foot or more of inches after the feet")
+            }
+            LengthError::PartFoot(text) => {
+                write!(f, "`{text}` has a part of a foot and inches after it")
+            }
+            LengthError::Trailing { length, rest } => {
+                write!(f, "`{rest}` follows the length `{length}`")
+            }
         }
     }
 }
@@ -85,16 +97,24 @@ impl LengthError {
     /// How to write it.
     pub fn remedy(&self) -> String {
         match self {
-            LengthError::Empty | LengthError::Unreadable(_) => "write a number and its unit, such as `34 1/2\"` or `876 mm`".into(),
+            LengthError::Empty | LengthError::Unreadable(_) => {
+                "write a number and its unit, such as `34 1/2\"` or `876 mm`".into()
+            }
             LengthError::Bare(n) => format!("write `{n}\"` for inches or `{n} mm` for millimetres"),
             LengthError::Number(error) => error.remedy(),
             LengthError::UnknownUnit(_) | LengthError::OtherKind { .. } => {
                 "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`".into()
             }
-            LengthError::NotExact(_) => "round it to a 64th of an inch or a tenth of a millimetre".into(),
+            LengthError::NotExact(_) => {
+                "round it to a 64th of an inch or a tenth of a millimetre".into()
+            }
             LengthError::TooLarge(_) => "check the number and its unit".into(),
-            LengthError::MixedUnits(_) => "write the whole length in one system: feet then inches, or one metric unit".into(),
-            LengthError::TwoLengths(_) => "write one length; where a range may stand, part its ends with `to`".into(),
+            LengthError::MixedUnits(_) => {
+                "write the whole length in one system: feet then inches, or one metric unit".into()
+            }
+            LengthError::TwoLengths(_) => {
+                "write one length; where a range may stand, part its ends with `to`".into()
+            }
             LengthError::BareInches(text) => format!("mark the inches: `{text}\"`"),
             LengthError::InchesPastFoot { total, .. } => in_both_ways(*total),
             LengthError::PartFoot(_) => "write whole feet before the inches, or feet alone".into(),
@@ -105,5 +125,8 @@ impl LengthError {
 
 fn in_both_ways(total: Length) -> String {
     let inches = super::Shown::in_inches(total.nanometres(), 64);
-    format!("write `{}`, or inches alone: `{inches}`", inches.feet_and_inches())
+    format!(
+        "write `{}`, or inches alone: `{inches}`",
+        inches.feet_and_inches()
+    )
 }
