@@ -1,0 +1,3 @@
+//! Tests of the whole program, from outside.
+
+mod sheets;
