@@ -9,7 +9,7 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use super::error::SheetError;
 
 /// How many sheets ago a result must last have been used to be dropped from the cache.
-const KEPT_SHEETS: usize = 4;
+const KEPT_SHEETS: usize = 1;
 
 /// The pages of `world` as PDF, made out to PDF/UA-1 (ISO 14289-1).
 ///

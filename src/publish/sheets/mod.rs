@@ -3,6 +3,7 @@
 //! The sheet is set by Typst from `themes/standard/sheets/`. What the client wrote reaches the
 //! template as JSON and as nothing else, so that no text of a book is ever read as markup.
 
+mod content;
 mod engine;
 mod error;
 mod export;
@@ -14,6 +15,7 @@ use typst::foundations::Bytes;
 
 use crate::views::sign_off::{PictureRef, SignOff};
 
+pub use content::missing_letters;
 pub use error::SheetError;
 use world::SheetWorld;
 
@@ -33,17 +35,9 @@ pub fn sign_off(
     pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
 ) -> Result<Vec<u8>, SheetError> {
     let gallery = Gallery::of(view, pictures)?;
-    let shown = Shown { view, shown: &gallery.keys };
-    let json = serde_json::to_vec(&shown).map_err(|e| SheetError::View(e.to_string()))?;
+    let json = content::json(view, &gallery.keys)?;
     let ident = identifier(&json, &gallery.files);
     export::pdf(&SheetWorld::new(json, gallery.files), ident)
-}
-
-/// The view with the keys of the pictures that were found, in the order of their files.
-#[derive(serde::Serialize)]
-struct Shown<'a> {
-    view: &'a SignOff,
-    shown: &'a [String],
 }
 
 /// The pictures of a sheet, each once.
