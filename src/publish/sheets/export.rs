@@ -17,7 +17,9 @@ const KEPT_SHEETS: usize = 1;
 /// is then written tagged all the same, the letter shown as a box and its text kept for copying.
 pub fn pdf(world: &dyn World, ident: String) -> Result<Vec<u8>, SheetError> {
     let compiled = typst::compile::<PagedDocument>(world);
-    let document = compiled.output.map_err(|faults| SheetError::Template(worded(&faults)))?;
+    let document = compiled
+        .output
+        .map_err(|faults| SheetError::Template(worded(&faults)))?;
     let accessible = write(&document, &ident, &[PdfStandard::Ua_1]);
     let bytes = match accessible {
         Err(_) => write(&document, &ident, &[]),

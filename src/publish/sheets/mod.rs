@@ -9,7 +9,6 @@ mod error;
 mod export;
 mod world;
 
-
 use sha2::{Digest, Sha256};
 use typst::foundations::Bytes;
 
@@ -51,7 +50,10 @@ impl Gallery {
         view: &SignOff,
         pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
     ) -> Result<Gallery, SheetError> {
-        let mut gallery = Gallery { keys: Vec::new(), files: Vec::new() };
+        let mut gallery = Gallery {
+            keys: Vec::new(),
+            files: Vec::new(),
+        };
         let mut asked = std::collections::BTreeSet::new();
         for PictureRef { key, .. } in wanted(view) {
             if !asked.insert(key) {
@@ -69,7 +71,10 @@ impl Gallery {
 }
 
 fn wanted(view: &SignOff) -> impl Iterator<Item = &PictureRef> {
-    view.rooms.iter().flat_map(|room| &room.items).filter_map(|item| item.picture.as_ref())
+    view.rooms
+        .iter()
+        .flat_map(|room| &room.items)
+        .filter_map(|item| item.picture.as_ref())
 }
 
 /// The same for the same content, whenever and wherever the sheet is set.
@@ -79,5 +84,9 @@ fn identifier(json: &[u8], pictures: &[Bytes]) -> String {
     for picture in pictures {
         digest.update(Sha256::digest(picture.as_slice()));
     }
-    digest.finalize().iter().map(|byte| format!("{byte:02x}")).collect()
+    digest
+        .finalize()
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
 }
