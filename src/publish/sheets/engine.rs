@@ -37,11 +37,17 @@ static FONTS: [(&str, &[u8]); 5] = theme![
 
 /// The shared part of every sheet's world.
 pub struct Engine {
+    /// Typst's own functions.
     pub library: LazyHash<Library>,
+    /// What the fonts are called, and which letters they have.
     pub book: LazyHash<FontBook>,
+    /// The fonts, in the order of the font book.
     pub fonts: Vec<Font>,
+    /// The template that a sheet begins with.
     pub main: FileId,
+    /// The templates.
     pub sources: Vec<Source>,
+    /// The fixed words of a sheet, a file a language.
     pub words: Vec<(FileId, Bytes)>,
 }
 

@@ -3,7 +3,7 @@
 use super::readers::Pdf;
 use super::sample::{kitchen, line, picture};
 use bookmatch::publish::sheets::{missing_letters, sign_off};
-use bookmatch::views::sign_off::SignOff;
+use bookmatch::views::sign_off::{Item, SignOff};
 
 /// Every place of a sheet that takes words of the book, given the same words.
 fn everywhere(words: &str) -> SignOff {
@@ -37,31 +37,35 @@ fn everywhere(words: &str) -> SignOff {
     room.note.clone_from(&text);
     room.subtotal = Some(line(words, words));
     for item in &mut room.items {
-        for field in [
-            &mut item.tag,
-            &mut item.name,
-            &mut item.option,
-            &mut item.product,
-            &mut item.quantity,
-            &mut item.unit_price,
-            &mut item.price,
-            &mut item.mark,
-            &mut item.state.words,
-        ] {
-            field.clone_from(&text);
-        }
-        item.description = vec![line(words, words)];
-        item.cautions = vec![text.clone()];
-        if let Some(shown) = &mut item.picture {
-            shown.alt.clone_from(&text);
-        }
-        for choice in &mut item.choices {
-            choice.name.clone_from(&text);
-            choice.product.clone_from(&text);
-            choice.price.clone_from(&text);
-        }
+        throughout(item, words);
     }
     view
+}
+
+fn throughout(item: &mut Item, words: &str) {
+    for field in [
+        &mut item.tag,
+        &mut item.name,
+        &mut item.option,
+        &mut item.product,
+        &mut item.quantity,
+        &mut item.unit_price,
+        &mut item.price,
+        &mut item.mark,
+        &mut item.state.words,
+    ] {
+        *field = words.to_owned();
+    }
+    item.description = vec![line(words, words)];
+    item.cautions = vec![words.to_owned()];
+    if let Some(shown) = &mut item.picture {
+        shown.alt = words.to_owned();
+    }
+    for choice in &mut item.choices {
+        for field in [&mut choice.name, &mut choice.product, &mut choice.price] {
+            *field = words.to_owned();
+        }
+    }
 }
 
 fn text_of(view: &SignOff) -> String {

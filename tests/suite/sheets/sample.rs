@@ -16,14 +16,7 @@ pub fn kitchen() -> SignOff {
         language: "en".to_owned(),
         paper: Paper::A4,
         draft: false,
-        project: Project {
-            title: "Tansy Row 9".to_owned(),
-            number: "2026-031".to_owned(),
-            client: "The Okwuosa-Halvard household".to_owned(),
-            firm: "Brannock & Ilse".to_owned(),
-            designer: "Mirel Sandoe".to_owned(),
-            address: "9 Tansy Row, Port Ellery".to_owned(),
-        },
+        project: project(),
         sheet: Sheet {
             code: "S-K".to_owned(),
             title: "What is being signed".to_owned(),
@@ -71,6 +64,17 @@ pub fn kitchen() -> SignOff {
             },
         ],
         rule: "Both must sign; each signs alone".to_owned(),
+    }
+}
+
+fn project() -> Project {
+    Project {
+        title: "Tansy Row 9".to_owned(),
+        number: "2026-031".to_owned(),
+        client: "The Okwuosa-Halvard household".to_owned(),
+        firm: "Brannock & Ilse".to_owned(),
+        designer: "Mirel Sandoe".to_owned(),
+        address: "9 Tansy Row, Port Ellery".to_owned(),
     }
 }
 
