@@ -2,7 +2,7 @@
 
 use std::fs::{self, File};
 use std::io::{self, Read, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::Content;
 use super::digest::{Hasher, PIECE};
@@ -17,6 +17,9 @@ pub(super) struct Disk {
     #[cfg(test)]
     pub(super) fault: Fault,
 }
+
+/// How many files are flushed at a time.
+const FLUSHES: usize = 16;
 
 /// The only functions that write, rename or remove; each is one operation for [`Fault`].
 #[expect(
@@ -35,7 +38,7 @@ impl Disk {
         }
     }
 
-    /// Writes a new file and flushes it. A picture is checked against its digest on the way.
+    /// Writes a new file, not yet flushed. A picture is checked against its digest on the way.
     pub(super) fn write(&self, path: &Path, content: &Content) -> Result<(), WriteError> {
         let failed = |error| WriteError::disk("write", path, error);
         if let Err(error) = self.may("write") {
@@ -65,7 +68,38 @@ impl Disk {
                 }
             }
         }
-        file.sync_all().map_err(failed)
+        Ok(())
+    }
+
+    /// Flushes files. Several at a time: a disk flushes many files nearly as fast as one.
+    pub(super) fn flush_files(&self, paths: &[PathBuf]) -> Result<(), WriteError> {
+        let flush = |path: &Path| File::open(path).and_then(|file| file.sync_all());
+        let failed = |path: &Path, error| WriteError::disk("flush", path, error);
+        let Some(first) = paths.first() else {
+            return Ok(());
+        };
+        self.may("flush").map_err(|error| failed(first, error))?;
+        #[cfg(test)]
+        self.fault
+            .flushed
+            .set(self.fault.flushed.get() + paths.len());
+        let share = paths.len().div_ceil(FLUSHES);
+        std::thread::scope(|scope| {
+            let flush_share = |share: &[PathBuf]| {
+                share
+                    .iter()
+                    .try_for_each(|path| flush(path).map_err(|error| failed(path, error)))
+            };
+            let shares: Vec<_> = paths
+                .chunks(share)
+                .map(|share| scope.spawn(move || flush_share(share)))
+                .collect();
+            shares.into_iter().try_for_each(|share| {
+                share
+                    .join()
+                    .unwrap_or_else(|_| Err(failed(first, io::ErrorKind::Other.into())))
+            })
+        })
     }
 
     /// Moves a file over another, or to a free place, in one step.
@@ -155,6 +189,8 @@ mod fault {
     pub(in super::super) struct Fault {
         pub(in super::super) done: Cell<usize>,
         pub(in super::super) when: When,
+        /// How many files were flushed.
+        pub(in super::super) flushed: Cell<usize>,
     }
 
     #[derive(Default, Clone, Copy)]

@@ -27,7 +27,7 @@ mod write;
 mod tests;
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 pub use digest::Digest;
 pub use error::WriteError;
@@ -130,6 +130,13 @@ impl Output {
             .iter()
             .map(|(path, content)| (path.as_str(), content))
     }
+}
+
+/// True when a folder was published to: no part of a book, whatever lies in it.
+#[must_use]
+pub fn is_published(folder: &Path) -> bool {
+    let has = |name| folder.join(name).symlink_metadata().is_ok();
+    has(ground::LOCK) || has(ground::MANIFEST)
 }
 
 impl Content {

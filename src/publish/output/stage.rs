@@ -1,6 +1,7 @@
 //! Lays out and flushes all new files beside the old output, which stays as it is.
 
 use std::collections::BTreeSet;
+use std::path::PathBuf;
 use std::sync::atomic::AtomicBool;
 
 use super::error::WriteError;
@@ -30,6 +31,7 @@ pub(super) fn stage(
         interrupt,
         n: 0,
         steps: Vec::new(),
+        written: Vec::new(),
     };
     stage.removals(&plan.before, output)?;
     stage.steps.extend(
@@ -43,7 +45,8 @@ pub(super) fn stage(
     }
     stage.removals(&plan.after, output)?;
     stage.manifest(output)?;
-    let steps = stage.steps;
+    let Stage { steps, written, .. } = stage;
+    ground.disk.flush_files(&written)?;
     ground.disk.flush_folder(&staging.join("new"))?;
     ground.disk.flush_folder(&staging.join("old"))?;
     Ok(Journal { steps })
@@ -54,6 +57,8 @@ struct Stage<'a> {
     interrupt: &'a AtomicBool,
     n: usize,
     steps: Vec<Step>,
+    /// What is still to be flushed.
+    written: Vec<PathBuf>,
 }
 
 impl Stage<'_> {
@@ -62,15 +67,21 @@ impl Stage<'_> {
         let n = self.number();
         self.ground.disk.write(&self.ground.new_file(n), content)?;
         if put.replaces {
-            self.ground
-                .disk
-                .keep(&self.ground.at(&put.path), &self.ground.old_file(n))?;
+            self.keep(&put.path, n)?;
         }
+        self.written.push(self.ground.new_file(n));
         self.steps.push(Step::Put {
             path: put.path.clone(),
             n,
             replaces: put.replaces,
         });
+        Ok(())
+    }
+
+    fn keep(&mut self, path: &str, n: usize) -> Result<(), WriteError> {
+        let kept = self.ground.old_file(n);
+        self.ground.disk.keep(&self.ground.at(path), &kept)?;
+        self.written.push(kept);
         Ok(())
     }
 
@@ -80,9 +91,7 @@ impl Stage<'_> {
         for Removal { path, was } in removals {
             go_on(self.interrupt)?;
             let n = self.number();
-            self.ground
-                .disk
-                .keep(&self.ground.at(path), &self.ground.old_file(n))?;
+            self.keep(path, n)?;
             self.steps.push(Step::Remove {
                 path: path.clone(),
                 n,

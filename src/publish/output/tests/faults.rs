@@ -49,6 +49,17 @@ fn stands_second() -> BTreeMap<String, String> {
 }
 
 #[test]
+fn every_new_and_every_kept_file_is_flushed_before_the_moves() {
+    let ground = ground();
+    let disk = disk(When::Never);
+    let written = ground.publish_on(&disk, &second(&ground)).unwrap();
+    let new = written.added + written.changed;
+    let kept = written.changed + written.removed;
+    // The manifest is new and kept too, and the journal is flushed by itself.
+    assert_eq!(disk.fault.flushed.get(), new + kept + 2 + 1);
+}
+
+#[test]
 fn when_any_one_operation_fails_the_old_output_is_whole() {
     let all = operations();
     assert!(all > 40, "the outputs differ in every way: {all}");
