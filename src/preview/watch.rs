@@ -61,6 +61,10 @@ fn signal(event: Result<Event, notify::Error>) -> Option<Signal> {
 pub(super) fn next(heard: &Receiver<Signal>) -> Option<Dirty> {
     let mut dirty = Dirty::default();
     let mut signal = heard.recv().ok()?;
+    #[expect(
+        clippy::disallowed_methods,
+        reason = "a preview waits, it does not date"
+    )]
     let began = Instant::now();
     loop {
         match signal {
@@ -132,9 +136,8 @@ mod tests {
                 std::thread::sleep(Duration::from_millis(2));
             }
         });
-        let began = Instant::now();
+        // Would wait for ever if it waited for quiet.
         assert!(next(&heard).is_some());
-        assert!(began.elapsed() < Duration::from_secs(2));
         drop(heard);
         restless.join().unwrap();
     }
