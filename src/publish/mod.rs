@@ -2,3 +2,4 @@
 
 #[cfg(feature = "sheets")]
 pub mod sheets;
+pub mod output;
