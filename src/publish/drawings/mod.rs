@@ -1,0 +1,41 @@
+//! Drawings of openings to scale, as SVG: plain structs in, text out.
+//!
+//! Places are whole thousandths of a user unit worked out from whole nanometres, so a drawing is
+//! exact and its bytes never differ. A label stands where it lies on no other; one that finds no
+//! room stands under the drawing.
+
+pub mod scale;
+
+mod lettering;
+
+mod place;
+
+mod pen;
+
+mod figures;
+
+mod dimension;
+
+mod bar;
+
+mod told;
+
+mod around_front;
+
+mod face;
+
+mod misfit;
+
+mod front;
+
+#[cfg(test)]
+mod tests;
+
+pub use scale::Paper;
+
+use crate::views::drawing::OpeningFront;
+
+/// An opening from the front, with the thing in it.
+pub fn opening_front(what: &OpeningFront, paper: Paper) -> String {
+    front::draw(what, paper)
+}

@@ -1,0 +1,99 @@
+//! Names, titles and descriptions of drawings, for those who hear them.
+
+use super::figures::{Sizes, inches, millimetres, spoken};
+use super::lettering::{Label, Line, Tone};
+use super::scale::Paper;
+use crate::units::length::Length;
+use crate::views::drawing::{Between, Door, Hand, Held, OpeningFront};
+
+/// A name that no other drawing of the page has.
+pub fn id(item: &str, view: &str, paper: Paper) -> String {
+    let paper = match paper {
+        Paper::Desk => "desk",
+        Paper::Phone => "phone",
+    };
+    let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
+    let item: String = item.chars().map(plain).collect();
+    format!("{item}-{view}-{paper}")
+}
+
+/// What comes out of the wall, and how high.
+pub fn service(sizes: Sizes, what: &str, height: Length) -> Label {
+    let words = super::lettering::broken(what, 18).into_iter();
+    let mut lines: Vec<Line> = words.map(|line| Line::words(line, sizes.small)).collect();
+    lines.push(above_floor(sizes, height));
+    Label::of(lines)
+}
+
+/// A height above the finished floor: `50″ AFF (1270)`.
+pub fn above_floor(sizes: Sizes, height: Length) -> Line {
+    let words = format!(" AFF ({})", millimetres(height));
+    Line::of(inches(height), sizes.small).then(words).toned(Tone::Soft)
+}
+
+/// What the front view is called.
+pub fn front_title(what: &OpeningFront) -> String {
+    match &what.thing {
+        Some(thing) => format!("Front view of the opening with the {} in it", thing.name),
+        None => format!("Front view of the opening for the {}", what.name),
+    }
+}
+
+/// The front view in sentences.
+pub fn front(what: &OpeningFront) -> String {
+    let opening = &what.opening;
+    let verb = if opening.measured { "is" } else { "is planned to be" };
+    let widths: Vec<String> = opening
+        .widths
+        .iter()
+        .map(|reading| format!("{}{}", spoken(reading.width), held(reading.held)))
+        .collect();
+    let from = match opening.sill {
+        Some(sill) => format!("from a sill {} above the finished floor", spoken(sill)),
+        None => "from the finished floor".to_owned(),
+    };
+    let (widths, height) = (widths.join(", "), spoken(opening.height));
+    let mut text = format!("The opening {verb} {widths} wide and {height} high {from}.");
+    if let Some(thing) = &what.thing {
+        let (name, width) = (&thing.name, spoken(thing.width));
+        text.push_str(&format!(" The {name} is {width} wide and {} high", between(thing.height)));
+        text.push_str(&door(thing.door));
+        text.push('.');
+        text.push_str(&gap("at the left", thing.gap_left));
+        text.push_str(&gap("at the right", what.gap_right().unwrap_or(Length::ZERO)));
+        text.push_str(&gap("above", what.gap_above().unwrap_or(Length::ZERO)));
+    }
+    text
+}
+
+fn held(held: Held) -> &'static str {
+    match held {
+        Held::Top => " at the top",
+        Held::Middle => " in the middle",
+        Held::Floor => " at the foot",
+        Held::Throughout => "",
+    }
+}
+
+fn between(size: Between) -> String {
+    match size.least == size.most {
+        true => spoken(size.least),
+        false => format!("{} to {}", spoken(size.least), spoken(size.most)),
+    }
+}
+
+fn door(door: Door) -> String {
+    match door {
+        Door::None => String::new(),
+        Door::Drops { reach } => format!("; its door drops and reaches {}", spoken(reach)),
+        Door::Swings { hinge: Hand::Left, .. } => "; its door is hinged at the left".to_owned(),
+        Door::Swings { hinge: Hand::Right, .. } => "; its door is hinged at the right".to_owned(),
+    }
+}
+
+fn gap(place: &str, gap: Length) -> String {
+    match gap.is_negative() {
+        true => format!(" It is {} too large {place}.", spoken(gap.abs())),
+        false => format!(" {} are left {place}.", spoken(gap)),
+    }
+}
