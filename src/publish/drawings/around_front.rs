@@ -160,17 +160,20 @@ fn words_of_counter(front: &mut Front) {
     let label = Label::of(vec![line, told::above_floor(front.sizes, height)]);
     let y = front.y(height) - 3_000 - label.height() / 2;
     let (far_left, far_right) = (-front.bands.0, front.right + front.bands.1);
-    let at_left = Spot::new(-4_000, y, Grip::RightEdge);
-    let at_right = Spot::new(front.right + 4_000, y, Grip::LeftEdge);
-    let beyond = [
-        Spot::new(far_left - 4_000, y, Grip::RightEdge),
-        Spot::new(far_right + 4_000, y, Grip::LeftEdge),
-    ];
-    let spots = match (left, right) {
-        (Beside::Base, Beside::Base) => vec![at_right, at_left, beyond[1], beyond[0]],
-        (Beside::Base, _) => vec![at_left, beyond[0]],
-        _ => vec![at_right, beyond[1]],
-    };
+    let under = front.y(height) + 4_000 + label.height() / 2;
+    let mut spots = Vec::new();
+    if right == Beside::Base {
+        spots.push(Spot::new(front.right + 4_000, y, Grip::LeftEdge));
+        spots.push(Spot::new(far_right + 4_000, y, Grip::LeftEdge));
+        spots.push(Spot::new(front.right - 4_000, y, Grip::RightEdge));
+        spots.push(Spot::new(front.right + 4_000, under, Grip::LeftEdge));
+    }
+    if left == Beside::Base {
+        spots.push(Spot::new(-4_000, y, Grip::RightEdge));
+        spots.push(Spot::new(far_left - 4_000, y, Grip::RightEdge));
+        spots.push(Spot::new(4_000, y, Grip::LeftEdge));
+        spots.push(Spot::new(-4_000, under, Grip::RightEdge));
+    }
     front.canvas.label(label, &spots);
 }
 

@@ -8,12 +8,9 @@ use super::scale::{Mil, Paper};
 use crate::units::length::Length;
 use crate::views::drawing::{Door, Hand, Thing};
 
-/// Draws the thing, or the bare opening's number.
+/// Draws the thing, if there is one.
 pub fn draw(front: &mut Front) {
-    let Some(thing) = front.what.thing.clone() else {
-        tag(front);
-        return;
-    };
+    let Some(thing) = front.what.thing.clone() else { return };
     let frame = outline(front, &thing);
     door(front, &thing, frame);
     if front.paper == Paper::Desk {
@@ -22,7 +19,6 @@ pub fn draw(front: &mut Front) {
     }
     misfits(front, &thing, frame);
     heights(front, &thing, frame);
-    tag(front);
 }
 
 fn outline(front: &mut Front, thing: &Thing) -> Frame {
@@ -49,7 +45,7 @@ fn door(front: &mut Front, thing: &Thing, frame: Frame) {
         Door::None => return,
         Door::Drops { .. } => {
             let ends = [at(frame.left, frame.top), at(frame.right, frame.top)];
-            let (left, top) = (frame.left + wide / 5, frame.top + tall * 7 / 100);
+            let (left, top) = (frame.left + wide / 5, frame.top + tall * 24 / 100);
             (at(middle.x, frame.bottom), ends, Frame::new(left, top, wide * 3 / 5, thick))
         }
         Door::Swings { hinge, .. } => {
@@ -66,6 +62,7 @@ fn door(front: &mut Front, thing: &Thing, frame: Frame) {
     front.canvas.path(Pen::Hidden, Fill::None, &[ends[0], hinge, ends[1]], false);
     if thing.handle {
         front.canvas.rect(Pen::Fine, Fill::Solid, handle);
+        front.canvas.keep_clear(handle);
     }
 }
 
@@ -120,7 +117,8 @@ fn misfits(front: &mut Front, thing: &Thing, frame: Frame) {
     }
 }
 
-fn tag(front: &mut Front) {
+/// Puts the item's number in the opening where it covers nothing.
+pub fn tag(front: &mut Front) {
     let (x, tall) = (front.right / 2, front.foot - front.head);
     let mut places: Vec<Place> =
         [30, 70, 36, 64, 24, 76, 50, 18, 82].map(|part| at(x, front.head + tall * part / 100)).into();

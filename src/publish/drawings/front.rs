@@ -2,12 +2,12 @@
 
 use super::bar;
 use super::dimension::{Aside, Level, Plumb, around, level, plumb};
-use super::figures::{Sizes, inches, millimetres};
+use super::figures::{Sizes, millimetres};
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
-use super::{around_front, face, told};
+use super::{around_front, face, ground, told};
 use crate::units::length::Length;
 use crate::views::drawing::{Held, OpeningFront, Reading};
 
@@ -33,12 +33,15 @@ pub fn draw(what: &OpeningFront, paper: Paper) -> String {
     face::draw(&mut front);
     front.floor();
     front.readings();
+    front.services();
+    face::tag(&mut front);
     front.heights();
     front.chain();
     front.needs();
-    front.services();
     around_front::words(&mut front);
-    front.unmeasured();
+    if !what.opening.measured {
+        ground::unmeasured(&mut front.canvas, front.sizes, front.right / 2);
+    }
     bar::draw(&mut front.canvas, front.sizes);
     let width = match paper {
         Paper::Desk => 350_000,
@@ -107,22 +110,8 @@ impl<'a> Front<'a> {
     }
 
     fn floor(&mut self) {
-        let (from, to) = (-self.bands.0 - 36_000, self.right + self.bands.1 + 36_000);
-        self.canvas.line(Pen::Cut, at(from, 0), at(to, 0));
-        let ff = Label::of(vec![Line::words("FF", self.sizes.small).toned(Tone::Bold)]);
-        let y = -ff.height() / 2 - 3_000;
-        let ends = [Spot::new(from, y, Grip::LeftEdge), Spot::new(to, y, Grip::RightEdge)];
-        let under = ends.map(|spot| Spot { at: at(spot.at.x, -y + 6_000), ..spot });
-        self.canvas.label(ff, &[ends[0], ends[1], under[0], under[1]]);
-        if let Some(depth) = self.what.opening.floor_build_up {
-            let y = self.canvas.scale.of(depth);
-            self.canvas.line(Pen::Hidden, at(from, y), at(to, y));
-            let line = Line::of(inches(depth), self.sizes.small).after("subfloor, ");
-            let label = Label::of(vec![line.then(" below").toned(Tone::Soft)]);
-            let low = y + 3_000 + label.height() / 2;
-            let right = Spot::new(to, low, Grip::RightEdge);
-            self.canvas.label(label, &[right, Spot::new(from, low, Grip::LeftEdge)]);
-        }
+        let ends = (-self.bands.0 - 36_000, self.right + self.bands.1 + 36_000);
+        ground::floor(&mut self.canvas, self.sizes, ends, self.what.opening.floor_build_up);
     }
 
     /// The widths, each where the tape was held; above a low opening, one over the other.
@@ -267,15 +256,5 @@ impl<'a> Front<'a> {
             let spots = around(point, &[14_000, 24_000, 36_000, 50_000, 70_000, 90_000, 120_000]);
             self.canvas.label(label, &spots);
         }
-    }
-
-    fn unmeasured(&mut self) {
-        if self.what.opening.measured {
-            return;
-        }
-        let line = Line::words("VIF: as planned, not yet measured", self.sizes.small);
-        let label = Label::of(vec![line.toned(Tone::Bold)]);
-        let top = self.canvas.extent().top - 6_000;
-        self.canvas.label(label, &[Spot::new(self.right / 2, top, Grip::Foot)]);
     }
 }

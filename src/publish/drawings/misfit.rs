@@ -46,8 +46,11 @@ pub fn explain(front: &mut Front, misfit: &Misfit, frame: Frame) {
     }
     let centre = place(canvas, misfit, frame, &label);
     circle(canvas, misfit, centre, by);
+    // On the side that the leader does not come from.
     let under = Spot::new(centre.x, centre.y + RADIUS + 3_000, Grip::Head);
-    canvas.label(label, &[under]);
+    let over = Spot::new(centre.x, centre.y - RADIUS - 3_000, Grip::Foot);
+    let spots = if misfit.spot.y > centre.y { [over, under] } else { [under, over] };
+    canvas.label(label, &spots);
 }
 
 /// The largest power of two that keeps an overlap within the circle.

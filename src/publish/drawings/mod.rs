@@ -26,16 +26,39 @@ mod face;
 
 mod misfit;
 
+mod ground;
+
 mod front;
+
+mod side;
+
+mod plan;
+
+mod option;
 
 #[cfg(test)]
 mod tests;
 
 pub use scale::Paper;
 
-use crate::views::drawing::OpeningFront;
+use crate::views::drawing::{OpeningFront, OpeningPlan, OpeningSide, OptionPlan};
 
 /// An opening from the front, with the thing in it.
 pub fn opening_front(what: &OpeningFront, paper: Paper) -> String {
     front::draw(what, paper)
+}
+
+/// An opening from its right, cut from front to back.
+pub fn opening_side(what: &OpeningSide, paper: Paper) -> String {
+    side::draw(what, paper)
+}
+
+/// An opening from above, with the door open.
+pub fn opening_plan(what: &OpeningPlan, paper: Paper) -> String {
+    plan::draw(what, paper)
+}
+
+/// An option in its opening, small enough for a telephone and a desk alike.
+pub fn option_plan(what: &OptionPlan) -> String {
+    option::draw(what)
 }

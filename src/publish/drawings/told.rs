@@ -4,7 +4,9 @@ use super::figures::{Sizes, inches, millimetres, spoken};
 use super::lettering::{Label, Line, Tone};
 use super::scale::Paper;
 use crate::units::length::Length;
-use crate::views::drawing::{Between, Door, Hand, Held, OpeningFront};
+use crate::views::drawing::{
+    Between, Deep, Door, Hand, Held, OpeningFront, OpeningPlan, OpeningSide, OptionPlan,
+};
 
 /// A name that no other drawing of the page has.
 pub fn id(item: &str, view: &str, paper: Paper) -> String {
@@ -64,6 +66,73 @@ pub fn front(what: &OpeningFront) -> String {
         text.push_str(&gap("above", what.gap_above().unwrap_or(Length::ZERO)));
     }
     text
+}
+
+/// The side view in sentences.
+pub fn side(what: &OpeningSide) -> String {
+    let mut text = match what.depth {
+        Some(depth) => format!("The opening is {} deep.", spoken(depth)),
+        None => "The depth of the opening is not given.".to_owned(),
+    };
+    if let Some(thing) = &what.thing {
+        text.push_str(&deep(thing));
+        if let Some(edge) = what.counter_edge {
+            text.push_str(&past(thing, edge));
+        }
+    }
+    text
+}
+
+/// The plan in sentences.
+pub fn plan(what: &OpeningPlan) -> String {
+    let mut text = format!("Seen from above, the opening is {} wide.", spoken(what.width));
+    let Some(thing) = &what.thing else { return text };
+    text.push_str(&deep(thing));
+    if let (Some(across), false) = (&what.across, thing.door == Door::None) {
+        let left = across.distance - super::plan::open_reach(thing);
+        let words = &across.words;
+        text.push_str(&match left.is_negative() {
+            true => format!(" Open, its door meets the {words}."),
+            false => format!(" Open, it leaves {} to the {words}.", spoken(left)),
+        });
+    }
+    text
+}
+
+/// An option's plan in sentences.
+pub fn option(what: &OptionPlan) -> String {
+    let mut text = format!("{}, seen from above.", what.name);
+    let over = what.width - what.opening;
+    text.push_str(&match over > Length::ZERO {
+        true => format!(" It is {} too wide for the opening.", spoken(over)),
+        false => {
+            let (left, right) = (spoken(what.gap_left), spoken(what.gap_right()));
+            format!(" {left} are left at the left and {right} at the right.")
+        }
+    });
+    if let Some(edge) = what.counter_edge {
+        text.push_str(&past(&what.thing, edge));
+    }
+    text
+}
+
+fn deep(thing: &Deep) -> String {
+    let mut text = format!(" The {} is {} deep", thing.name, spoken(thing.body));
+    if let Some(depth) = thing.with_door {
+        text.push_str(&format!(", {} with its door", spoken(depth)));
+    }
+    if let Some(depth) = thing.with_handle {
+        text.push_str(&format!(", {} with its handle", spoken(depth)));
+    }
+    text.push_str(&door(thing.door));
+    text.push('.');
+    text
+}
+
+fn past(thing: &Deep, edge: Length) -> String {
+    let past = thing.farthest() - edge;
+    let words = if past.is_negative() { "behind" } else { "past" };
+    format!(" It ends {} {words} the counter's edge.", spoken(past.abs()))
 }
 
 fn held(held: Held) -> &'static str {
