@@ -86,7 +86,11 @@ fn level_spots(string: &Level, (from, to): (Mil, Mil), label: &Label) -> Vec<Spo
     let (middle, y) = ((from + to) / 2, string.y);
     let mut spots = Vec::new();
     if label.width() + 8_000 <= to - from {
-        spots.push(Spot::new(middle, y + offset(label), Grip::Middle));
+        // Shifted along the string where something else lies in its middle.
+        let play = (to - from - label.width() - 8_000) / 2;
+        for shift in [0, play / 2, -play / 2, play, -play] {
+            spots.push(Spot::new(middle + shift, y + offset(label), Grip::Middle));
+        }
     }
     let left = Spot::new(from - OUT, y, Grip::RightEdge).led(from, y);
     let right = Spot::new(to + OUT, y, Grip::LeftEdge).led(to, y);

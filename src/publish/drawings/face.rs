@@ -26,6 +26,7 @@ fn outline(front: &mut Front, thing: &Thing) -> Frame {
     let (width, height) = (scale.of(thing.width), scale.of(thing.height.least));
     let left = scale.of(thing.gap_left);
     let frame = Frame::new(left, front.foot - height, width, height);
+    front.canvas.name_next("thing");
     front.canvas.rect(Pen::Object, Fill::Paper, frame);
     if thing.height.most > thing.height.least {
         let top = front.foot - scale.of(thing.height.most);
@@ -85,7 +86,7 @@ fn heights(front: &mut Front, thing: &Thing, frame: Frame) {
 /// Hatches what does not fit, and shows it larger where it is less than an inch.
 fn misfits(front: &mut Front, thing: &Thing, frame: Frame) {
     let over = thing.width - front.what.opening.governing();
-    let words = if over > Length::ZERO { "too wide" } else { "past the edge" };
+    let words = if over > Length::ZERO { "too wide" } else { "over the edge" };
     let told = |gap: Length| if over > Length::ZERO { over } else { gap.abs() };
     let right = front.what.gap_right().unwrap_or(Length::ZERO);
     let middle = frame.middle();
@@ -106,6 +107,7 @@ fn misfits(front: &mut Front, thing: &Thing, frame: Frame) {
         found.push((misfit, Frame { bottom: front.head, ..frame }));
     }
     for (_, strip) in &found {
+        front.canvas.name_next("misfit");
         front.canvas.rect(Pen::Object, Fill::Clash, *strip);
     }
     let mut said = Vec::new();

@@ -32,6 +32,7 @@ pub fn draw(what: &OpeningFront, paper: Paper) -> String {
     front.outline();
     face::draw(&mut front);
     front.floor();
+    front.service_points();
     front.readings();
     front.services();
     face::tag(&mut front);
@@ -106,6 +107,7 @@ impl<'a> Front<'a> {
         left.push(at(top.0, self.head));
         right.push(at(bottom.1, self.foot));
         left.extend(right);
+        self.canvas.name_next("opening");
         self.canvas.path(Pen::Cut, Fill::Paper, &left, self.what.opening.sill.is_some());
     }
 
@@ -243,14 +245,16 @@ impl<'a> Front<'a> {
         }
     }
 
-    fn services(&mut self) {
-        let services = self.what.services.clone();
-        for service in &services {
+    fn service_points(&mut self) {
+        for service in &self.what.services {
             let point = at(self.canvas.scale.of(service.from_left), self.y(service.above_floor));
             self.canvas.circle(Pen::Object, Fill::Solid, point, 4_000);
             self.canvas.keep_clear(Frame::new(point.x, point.y, 0, 0).grown(5_000));
         }
-        for service in &services {
+    }
+
+    fn services(&mut self) {
+        for service in &self.what.services {
             let point = at(self.canvas.scale.of(service.from_left), self.y(service.above_floor));
             let label = told::service(self.sizes, &service.what, service.above_floor);
             let spots = around(point, &[14_000, 24_000, 36_000, 50_000, 70_000, 90_000, 120_000]);

@@ -32,7 +32,7 @@ pub fn explain(front: &mut Front, misfit: &Misfit, frame: Frame) {
     let canvas = &mut front.canvas;
     let size = front.sizes.figure;
     let line = Line::of(inches(misfit.told), size).then(format!(" {}", misfit.words));
-    let (times, by) = magnified(canvas.scale.of(misfit.by));
+    let times = magnified(canvas.scale.of(misfit.by)).0;
     let small = misfit.by < INCH && times > 1;
     let below = match small {
         true => format!("{} \u{b7} detail \u{d7}{times}", millimetres(misfit.told)),
@@ -45,7 +45,7 @@ pub fn explain(front: &mut Front, misfit: &Misfit, frame: Frame) {
         return;
     }
     let centre = place(canvas, misfit, frame, &label);
-    circle(canvas, misfit, centre, by);
+    circle(canvas, misfit.spot, misfit.hand, centre, misfit.by);
     // On the side that the leader does not come from.
     let under = Spot::new(centre.x, centre.y + RADIUS + 3_000, Grip::Head);
     let over = Spot::new(centre.x, centre.y - RADIUS - 3_000, Grip::Foot);
@@ -93,15 +93,17 @@ fn below(canvas: &Canvas, frame: Frame, half: Mil) -> Place {
     at(frame.middle().x.max(canvas.limit().0 + half), low)
 }
 
-fn circle(canvas: &mut Canvas, misfit: &Misfit, centre: Place, by: Mil) {
+/// The place around `spot` magnified: the opening's edge, the thing's, and what both want.
+pub fn circle(canvas: &mut Canvas, spot: Place, hand: (Mil, Mil), centre: Place, by: Length) {
+    let by = magnified(canvas.scale.of(by)).1;
     let around = Frame::new(centre.x, centre.y, 0, 0).grown(RADIUS);
-    canvas.circle(Pen::Fine, Fill::None, misfit.spot, 7_000);
-    leader(canvas, misfit.spot, centre);
+    canvas.circle(Pen::Fine, Fill::None, spot, 7_000);
+    leader(canvas, spot, centre);
     canvas.circle(Pen::Object, Fill::Paper, centre, RADIUS);
-    canvas.raw(&strip(&canvas.id, misfit, centre, by), &around);
+    canvas.raw(&strip(&canvas.id, hand, centre, by), &around);
     let (edge, thing) = (-by / 2, by - by / 2);
     for (pen, off) in [(Pen::Cut, edge), (Pen::Object, thing)] {
-        let ends = chord(off).map(|end| turned(misfit.hand, centre, off, end));
+        let ends = chord(off).map(|end| turned(hand, centre, off, end));
         canvas.line(pen, ends[0], ends[1]);
     }
     canvas.keep_clear(around.grown(1_500));
@@ -119,11 +121,11 @@ fn leader(canvas: &mut Canvas, from: Place, to: Place) {
 }
 
 /// The overlap inside the circle.
-fn strip(id: &str, misfit: &Misfit, centre: Place, by: Mil) -> String {
+fn strip(id: &str, hand: (Mil, Mil), centre: Place, by: Mil) -> String {
     let (edge, thing) = (-by / 2, by - by / 2);
-    let [a, d] = chord(edge).map(|end| turned(misfit.hand, centre, edge, end));
-    let [b, c] = chord(thing).map(|end| turned(misfit.hand, centre, thing, end));
-    let sweep = u8::from(misfit.hand.0 > 0);
+    let [a, d] = chord(edge).map(|end| turned(hand, centre, edge, end));
+    let [b, c] = chord(thing).map(|end| turned(hand, centre, thing, end));
+    let sweep = u8::from(hand.0 > 0);
     let point = |p: Place| format!("{} {}", units(p.x), units(p.y));
     let arc = format!("A{r} {r} 0 0 {sweep} ", r = units(RADIUS));
     format!(

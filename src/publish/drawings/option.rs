@@ -6,7 +6,7 @@ use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
-use super::told;
+use super::{misfit, told};
 use crate::units::length::Length;
 use crate::views::drawing::{Deep, OptionPlan};
 
@@ -22,6 +22,7 @@ pub fn draw(what: &OptionPlan) -> String {
     let sizes = Sizes { figure: 13_000, small: 12_000 };
     room(&mut canvas, what, right);
     let frame = thing(&mut canvas, what, right);
+    detail(&mut canvas, what, frame);
     letter(&mut canvas, what, frame);
     gaps(&mut canvas, sizes, what, frame);
     past(&mut canvas, sizes, what, right);
@@ -35,7 +36,8 @@ fn room(canvas: &mut Canvas, what: &OptionPlan, right: Mil) {
     let Some(edge) = what.counter_edge else { return };
     let y = canvas.scale.of(edge);
     for (inner, outer) in [(0, -BAND), (right, right + BAND)] {
-        canvas.path(Pen::Object, Fill::Tint, &[at(inner, 0), at(inner, y), at(outer, y)], false);
+        let corners = [at(outer, 0), at(inner, 0), at(inner, y), at(outer, y)];
+        canvas.path(Pen::Object, Fill::Tint, &corners, false);
     }
 }
 
@@ -44,6 +46,7 @@ fn thing(canvas: &mut Canvas, what: &OptionPlan, right: Mil) -> Frame {
     let scale = canvas.scale;
     let (left, wide) = (scale.of(what.gap_left), scale.of(what.width));
     let frame = Frame::new(left, scale.of(behind), wide, scale.of(body));
+    canvas.name_next("thing");
     canvas.rect(Pen::Cut, Fill::Paper, frame);
     let front = scale.of(what.thing.front());
     if front > frame.bottom {
@@ -58,6 +61,7 @@ fn thing(canvas: &mut Canvas, what: &OptionPlan, right: Mil) -> Frame {
     for (left, right) in [(right, frame.right), (frame.left, 0)] {
         if right > left {
             let strip = Frame { left, top: frame.top, right, bottom: front };
+            canvas.name_next("misfit");
             canvas.rect(Pen::Object, Fill::Clash, strip);
         }
     }
@@ -67,7 +71,20 @@ fn thing(canvas: &mut Canvas, what: &OptionPlan, right: Mil) -> Frame {
 fn letter(canvas: &mut Canvas, what: &OptionPlan, frame: Frame) {
     let label = Label::of(vec![Line::words(&what.letter, 26_000).toned(Tone::Bold)]);
     let middle = frame.middle();
-    canvas.label(label, &[Spot::new(middle.x, middle.y, Grip::Middle)]);
+    let quarter = (frame.right - frame.left) / 4;
+    let spots = [0, -quarter, quarter].map(|x| Spot::new(middle.x + x, middle.y, Grip::Middle));
+    canvas.label(label, &spots);
+}
+
+/// An overlap too small to see at the right edge, magnified.
+fn detail(canvas: &mut Canvas, what: &OptionPlan, frame: Frame) {
+    let by = -what.gap_right();
+    if by <= Length::ZERO || by >= Length::from_inches(1) {
+        return;
+    }
+    let spot = at(frame.right, frame.top + (frame.bottom - frame.top) * 70 / 100);
+    let centre = at(frame.right - 46_000, frame.middle().y);
+    misfit::circle(canvas, spot, (1, 0), centre, by);
 }
 
 /// What is left at each side, or how much is missing, on a leader from the right edge.

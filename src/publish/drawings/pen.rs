@@ -42,6 +42,8 @@ pub struct Canvas {
     left_over: Vec<Label>,
     /// No lettering goes beyond, left or right.
     limit: (Mil, Mil),
+    /// What the next shape is, for whoever reads the drawing back.
+    named: Option<&'static str>,
 }
 
 /// Room kept around each label.
@@ -51,8 +53,22 @@ const MARGIN: Mil = 6_000;
 impl Canvas {
     /// An empty sheet; lettering stays between `limit`'s two edges.
     pub fn new(id: String, scale: Scale, limit: (Mil, Mil)) -> Canvas {
-        let (marks, letters) = (String::new(), String::new());
-        Canvas { id, scale, marks, letters, ink: None, taken: vec![], left_over: vec![], limit }
+        Canvas {
+            id,
+            scale,
+            marks: String::new(),
+            letters: String::new(),
+            ink: None,
+            taken: Vec::new(),
+            left_over: Vec::new(),
+            limit,
+            named: None,
+        }
+    }
+
+    /// Says in the file what the next shape is: `opening`, `thing` or `misfit`.
+    pub fn name_next(&mut self, name: &'static str) {
+        self.named = Some(name);
     }
 
     pub fn line(&mut self, pen: Pen, from: Place, to: Place) {
@@ -70,13 +86,14 @@ impl Canvas {
         if closed {
             d.push('Z');
         }
-        self.marks.push_str(&format!("<path {} d=\"{d}\"/>\n", self.ink_of(pen, fill)));
+        let ink = self.ink_of(pen, fill);
+        self.marks.push_str(&format!("<path {ink} d=\"{d}\"/>\n"));
     }
 
     pub fn rect(&mut self, pen: Pen, fill: Fill, frame: Frame) {
+        let ink = self.ink_of(pen, fill);
         self.marks.push_str(&format!(
-            "<rect {} x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
-            self.ink_of(pen, fill),
+            "<rect {ink} x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
             units(frame.left),
             units(frame.top),
             units(frame.right - frame.left),
@@ -86,9 +103,9 @@ impl Canvas {
     }
 
     pub fn circle(&mut self, pen: Pen, fill: Fill, centre: Place, radius: Mil) {
+        let ink = self.ink_of(pen, fill);
         self.marks.push_str(&format!(
-            "<circle {} cx=\"{}\" cy=\"{}\" r=\"{}\"/>\n",
-            self.ink_of(pen, fill),
+            "<circle {ink} cx=\"{}\" cy=\"{}\" r=\"{}\"/>\n",
             units(centre.x),
             units(centre.y),
             units(radius),
@@ -99,9 +116,9 @@ impl Canvas {
     /// A quarter of a circle from one point to another, turning with the clock or against it.
     pub fn quarter(&mut self, pen: Pen, from: Place, to: Place, with_clock: bool) {
         let radius = units((from.x - to.x).abs().max((from.y - to.y).abs()));
+        let ink = self.ink_of(pen, Fill::None);
         self.marks.push_str(&format!(
-            "<path {} d=\"M{} {}A{radius} {radius} 0 0 {} {} {}\"/>\n",
-            self.ink_of(pen, Fill::None),
+            "<path {ink} d=\"M{} {}A{radius} {radius} 0 0 {} {} {}\"/>\n",
             units(from.x),
             units(from.y),
             u8::from(with_clock),
@@ -194,7 +211,8 @@ impl Canvas {
         self.taken.push(frame);
     }
 
-    fn ink_of(&self, pen: Pen, fill: Fill) -> String {
+    fn ink_of(&mut self, pen: Pen, fill: Fill) -> String {
+        let named = self.named.take().map_or(String::new(), |name| format!("data-is=\"{name}\" "));
         let class = match pen {
             Pen::Cut => "cut",
             Pen::Object => "obj",
@@ -206,14 +224,15 @@ impl Canvas {
             Pen::Sweep => "sw",
         };
         let id = escape(&self.id);
-        match fill {
+        let ink = match fill {
             Fill::None => format!("class=\"{class}\""),
             Fill::Paper => format!("class=\"{class} pap\""),
             Fill::Tint => format!("class=\"{class} tint\""),
             Fill::Solid => format!("class=\"{class} solid\""),
             Fill::Hatch => format!("class=\"{class}\" style=\"fill:url(#{id}-cut)\""),
             Fill::Clash => format!("class=\"{class}\" style=\"fill:url(#{id}-clash)\""),
-        }
+        };
+        named + &ink
     }
 
     fn reach(&mut self, frame: &Frame) {

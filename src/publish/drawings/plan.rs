@@ -117,6 +117,7 @@ impl<'a> Plan<'a> {
         let (left, right) = self.thing;
         let (back, body) = (self.of(thing.behind), self.of(thing.behind + thing.body));
         let frame = Frame { left, top: back, right, bottom: body };
+        self.canvas.name_next("thing");
         self.canvas.rect(Pen::Cut, Fill::Paper, frame);
         let front = self.of(thing.front());
         if front > body {
@@ -138,6 +139,7 @@ impl<'a> Plan<'a> {
         for (left, right) in [(self.right, right), (left, 0)] {
             if right > left {
                 let strip = Frame { left, top: back, right, bottom: front };
+                self.canvas.name_next("misfit");
                 self.canvas.rect(Pen::Object, Fill::Clash, strip);
             }
         }

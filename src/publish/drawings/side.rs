@@ -38,7 +38,9 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
     if let Some(thing) = &what.thing {
         side.chain(thing);
         side.past_the_counter(thing);
-        side.door_down(thing);
+        if paper == Paper::Desk {
+            side.door_down(thing);
+        }
     }
     side.words_of_counter();
     if !what.opening.measured {
@@ -51,8 +53,8 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
 
 impl<'a> Side<'a> {
     fn new(what: &'a OpeningSide, paper: Paper) -> Side<'a> {
-        let reach = what.thing.as_ref().map_or(Length::ZERO, |thing| match thing.door {
-            Door::Drops { reach } => (thing.front() + reach).max(thing.farthest()),
+        let reach = what.thing.as_ref().map_or(Length::ZERO, |thing| match (thing.door, paper) {
+            (Door::Drops { reach }, Paper::Desk) => (thing.front() + reach).max(thing.farthest()),
             _ => thing.farthest(),
         });
         let sides = [what.depth, what.counter_edge, Some(reach)];
@@ -92,6 +94,7 @@ impl<'a> Side<'a> {
         let tall = self.what.height.map_or(self.foot - self.head, |height| self.of(height.least));
         let top = self.foot - tall;
         let (back, body) = (self.of(thing.behind), self.of(thing.body));
+        self.canvas.name_next("thing");
         self.canvas.rect(Pen::Object, Fill::Paper, Frame::new(back, top, body, tall));
         let mut front = back + body;
         if let Some(with_door) = thing.with_door {
