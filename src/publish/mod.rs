@@ -3,3 +3,4 @@
 #[cfg(feature = "sheets")]
 pub mod sheets;
 pub mod output;
+pub mod drawings;

@@ -1,3 +1,4 @@
 //! What each page says, worded and formatted, as plain structs.
 
 pub mod sign_off;
+pub mod drawing;
