@@ -1,1 +1,8 @@
 //! Views to files: the site, drawings, sheets, and the one writer.
+
+pub mod theme;
+
+pub mod site;
+
+#[cfg(feature = "sheets")]
+pub mod sheets;

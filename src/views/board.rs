@@ -110,12 +110,7 @@ struct Tile {
 /// Fills the board with one tile for each share (largest first), row by row, a row lying along the
 /// shorter side of what is left; a row takes tiles as long as that brings them nearer to squares.
 fn lay_out(shares: &[u64]) -> Vec<Tile> {
-    let mut left = Tile {
-        x: 0,
-        y: 0,
-        w: SIDE,
-        h: SIDE,
-    };
+    let mut left = Tile { x: 0, y: 0, w: SIDE, h: SIDE };
     let mut rest = shares;
     let mut tiles = Vec::with_capacity(shares.len());
     while !rest.is_empty() {
@@ -123,10 +118,7 @@ fn lay_out(shares: &[u64]) -> Vec<Tile> {
         let sum_left: u64 = rest.iter().sum();
         let mut taken = 1;
         while taken < rest.len()
-            && !is_worse(
-                worst(&rest[..=taken], sum_left, long, short),
-                worst(&rest[..taken], sum_left, long, short),
-            )
+            && !is_worse(worst(&rest[..=taken], sum_left, long, short), worst(&rest[..taken], sum_left, long, short))
         {
             taken += 1;
         }
@@ -134,16 +126,8 @@ fn lay_out(shares: &[u64]) -> Vec<Tile> {
         let deep = rounded(long * row.iter().sum::<u64>(), sum_left);
         tiles.extend(place_row(row, left, deep));
         left = match left.w >= left.h {
-            true => Tile {
-                x: left.x + deep,
-                w: left.w - deep,
-                ..left
-            },
-            false => Tile {
-                y: left.y + deep,
-                h: left.h - deep,
-                ..left
-            },
+            true => Tile { x: left.x + deep, w: left.w - deep, ..left },
+            false => Tile { y: left.y + deep, h: left.h - deep, ..left },
         };
         rest = &rest[taken..];
     }
@@ -162,18 +146,8 @@ fn place_row(row: &[u64], left: Tile, deep: u64) -> Vec<Tile> {
             before += share;
             let long = rounded(length * before, sum) - start;
             match upright {
-                true => Tile {
-                    x: left.x,
-                    y: left.y + start,
-                    w: deep,
-                    h: long,
-                },
-                false => Tile {
-                    x: left.x + start,
-                    y: left.y,
-                    w: long,
-                    h: deep,
-                },
+                true => Tile { x: left.x, y: left.y + start, w: deep, h: long },
+                false => Tile { x: left.x + start, y: left.y, w: long, h: deep },
             }
         })
         .collect()
@@ -208,14 +182,7 @@ mod tests {
 
     #[test]
     fn each_area_is_its_share_within_one_per_cent() {
-        for shares in [
-            KITCHEN.to_vec(),
-            vec![1000],
-            vec![999, 1],
-            vec![500, 499, 1],
-            vec![7; 23],
-            vec![1; 40],
-        ] {
+        for shares in [KITCHEN.to_vec(), vec![1000], vec![999, 1], vec![500, 499, 1], vec![7; 23], vec![1; 40]] {
             let total: u64 = shares.iter().sum();
             for (share, tile) in shares.iter().zip(lay_out(&shares)) {
                 let area = u128::from(tile.w) * u128::from(tile.h) * u128::from(total);
@@ -247,30 +214,16 @@ mod tests {
 
     #[test]
     fn the_largest_finish_is_a_and_one_that_is_not_seen_is_left_off() {
-        let finish = |name: &str, permille| Finish {
-            name: name.to_owned(),
-            permille,
-            ..Finish::default()
-        };
+        let finish = |name: &str, permille| Finish { name: name.to_owned(), permille, ..Finish::default() };
         let board = Board::new(vec![
             finish("tile", 250),
             finish("inside of a drawer", 0),
             finish("paint", 748),
             finish("brass", 2),
         ]);
-        let key: Vec<_> = board
-            .samples
-            .iter()
-            .map(|s| (s.letter.as_str(), s.name.as_str(), s.share.as_str()))
-            .collect();
-        assert_eq!(
-            key,
-            [
-                ("A", "paint", "75 %"),
-                ("B", "tile", "25 %"),
-                ("C", "brass", "under 1 %")
-            ]
-        );
+        let key: Vec<_> =
+            board.samples.iter().map(|s| (s.letter.as_str(), s.name.as_str(), s.share.as_str())).collect();
+        assert_eq!(key, [("A", "paint", "75 %"), ("B", "tile", "25 %"), ("C", "brass", "under 1 %")]);
         assert_eq!(board.samples[0].w, "74.8%");
     }
 

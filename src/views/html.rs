@@ -30,9 +30,7 @@ impl Html {
 
     /// Markup that we made ourselves: a drawing, or Markdown turned to HTML with raw HTML off.
     pub fn trusted(markup: impl Into<String>) -> Html {
-        Html {
-            html: markup.into(),
-        }
+        Html { html: markup.into() }
     }
 
     /// The same run in bold.
@@ -76,10 +74,7 @@ mod tests {
     #[test]
     fn typed_text_cannot_become_markup() {
         let run = Html::text("<b onclick=\"x\">Tom & 'Jo'</b>");
-        assert_eq!(
-            run.as_str(),
-            "&lt;b onclick=&quot;x&quot;&gt;Tom &amp; &#39;Jo&#39;&lt;/b&gt;"
-        );
+        assert_eq!(run.as_str(), "&lt;b onclick=&quot;x&quot;&gt;Tom &amp; &#39;Jo&#39;&lt;/b&gt;");
     }
 
     #[test]

@@ -25,6 +25,8 @@ pub mod item;
 
 pub mod sign;
 
+pub mod sign_off;
+
 pub mod installer;
 
 pub mod opening;

@@ -62,10 +62,7 @@ pub struct Bar {
 
 impl From<Html> for Cell {
     fn from(text: Html) -> Cell {
-        Cell {
-            text,
-            ..Cell::default()
-        }
+        Cell { text, ..Cell::default() }
     }
 }
 

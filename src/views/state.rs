@@ -13,10 +13,7 @@ pub struct State {
 impl State {
     /// A state in the given words.
     pub fn new(shape: Shape, word: impl Into<String>) -> State {
-        State {
-            shape,
-            word: word.into(),
-        }
+        State { shape, word: word.into() }
     }
 }
 
