@@ -22,6 +22,8 @@ pub mod views;
 
 pub mod publish;
 
+pub mod pipeline;
+
 pub mod preview;
 
 pub mod cli;

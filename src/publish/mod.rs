@@ -6,3 +6,4 @@ pub mod site;
 
 #[cfg(feature = "sheets")]
 pub mod sheets;
+pub mod output;
