@@ -18,6 +18,8 @@ pub mod pictures;
 
 pub mod assess;
 
+pub mod drawings;
+
 pub mod views;
 
 pub mod publish;
