@@ -1,0 +1,1 @@
+//! Published pages in a real browser; to come.

@@ -1,0 +1,5 @@
+//! What a user sees, and the house rules, tested from outside the crate.
+
+mod browser;
+mod house;
+mod project;
