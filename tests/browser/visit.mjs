@@ -43,7 +43,7 @@ export async function visit(page, ear, folder, name, fault) {
   const sayAll = (check, texts) => texts.forEach((text) => say(check, text));
   ear.report = say;
   await page.setViewportSize(WIDTHS[0]);
-  await page.emulateMedia({ colorScheme: "light", media: "screen" });
+  await page.emulateMedia({ colorScheme: "light" });
   await open(page, urlOf(folder, name));
   sayAll("viewport", await page.evaluate(inPage.viewport));
   let eager = null;

@@ -130,9 +130,12 @@ fn a_project_is_laid_out_as_it_was_told_and_copied_whole() {
 }
 
 #[test]
-fn the_program_runs_inside_the_book() {
+fn the_program_runs_inside_the_book_and_may_write_beside_it() {
     let project = Project::new();
     let command = project.command(["review"]);
     assert_eq!(command.get_current_dir(), Some(project.root().as_path()));
-    assert!(Path::new(command.get_program()).is_file());
+    let before = project.tree();
+    fs::write(project.beside("site"), "").expect("a file beside the book");
+    project.run(["--version"]).exits(0);
+    before.same_as(&project.tree());
 }
