@@ -3,7 +3,7 @@
 use super::bar;
 use super::dimension::{Aside, Level, Plumb, around, level, plumb};
 use super::figures::{Sizes, millimetres};
-use super::lettering::{Label, Line, Tone};
+use super::lettering::{Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};

@@ -16,7 +16,15 @@ pub(crate) mod trial;
 
 /// Every rule, in the order in which the families are told.
 pub const RULES: &[Rule] = &[
-    // source
+    source::syntax::RULE,
+    source::unknown_key::RULE,
+    source::wrong_type::RULE,
+    source::bare_length::RULE,
+    source::duplicate::RULE,
+    source::unknown_name::RULE,
+    source::outside_book::RULE,
+    source::too_large::RULE,
+    source::stray::RULE,
     // complete
     // fit
     fit::width::RULE,

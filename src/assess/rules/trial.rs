@@ -126,4 +126,17 @@ impl Found {
         assert!(self.findings.iter().all(|finding| finding.caution.is_some()), "{:#?}", self.findings);
         self
     }
+
+    /// Wants the remedy of the one finding.
+    pub fn remedies(self, remedy: &str) -> Self {
+        let remedies: Vec<_> = self.findings.iter().map(|finding| finding.remedy.as_str()).collect();
+        assert_eq!(remedies, [remedy]);
+        self
+    }
+
+    /// Wants so many findings.
+    pub fn counts(self, count: usize) -> Self {
+        assert_eq!(self.findings.len(), count, "{:#?}", self.findings);
+        self
+    }
 }
