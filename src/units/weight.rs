@@ -101,3 +101,85 @@ impl fmt::Display for Weight {
         write!(f, "{} ({})", self.imperial(), self.metric())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_weight_is_read_exactly_and_printed_in_both_systems() {
+        let rows = [
+            ("205 lb", 92_986_435_850_000, "205 lb (≈ 93 kg)"),
+            ("93 kg", 93_000_000_000_000, "≈ 205 lb (93 kg)"),
+            ("12 oz", 340_194_277_500, "≈ 0.8 lb (≈ 0.3 kg)"),
+            ("8 oz", 226_796_185_000, "0.5 lb (≈ 0.2 kg)"),
+            ("1 1/2 lbs", 680_388_555_000, "1.5 lb (≈ 0.7 kg)"),
+            ("500 g", 500_000_000_000, "≈ 1.1 lb (0.5 kg)"),
+        ];
+        for (written, nanograms, printed) in rows {
+            let weight = Weight::parse(written).unwrap();
+            assert_eq!(weight.nanograms(), nanograms, "{written}");
+            assert_eq!(weight.to_string(), printed);
+        }
+    }
+
+    #[test]
+    fn sums_are_exact_and_order_is_kept() {
+        let parts = ["12 oz", "4 oz"].map(|w| Weight::parse(w).unwrap());
+        assert_eq!(parts.into_iter().sum::<Weight>(), Weight::from_pounds(1));
+        assert!(Weight::parse("93 kg").unwrap() > Weight::from_pounds(205));
+        assert_eq!(
+            Weight::from_pounds(3) - Weight::from_pounds(1),
+            Weight::from_pounds(1).times(2)
+        );
+    }
+
+    #[test]
+    fn what_is_no_weight_says_so() {
+        let rows = [
+            (
+                "",
+                "a weight is wanted and nothing is written",
+                "write a number and its unit, such as `42 lb` or `42 kg`",
+            ),
+            ("205", "`205` has no unit", "write `205 lb` or `205 kg`"),
+            (
+                "205 mm",
+                "`mm` is not a unit for a weight",
+                "write a number and its unit, such as `42 lb` or `42 kg`",
+            ),
+            (
+                "5 stone",
+                "`stone` is not a unit for a weight",
+                "write a number and its unit, such as `42 lb` or `42 kg`",
+            ),
+            (
+                "5 lb 3 oz",
+                "`5 lb 3 oz` is not a weight",
+                "write a number and its unit, such as `42 lb` or `42 kg`",
+            ),
+            (
+                "-5 lb",
+                "`-5 lb` is not a weight",
+                "write a number and its unit, such as `42 lb` or `42 kg`",
+            ),
+            (
+                "1/7 g",
+                "`1/7 g` can't be held exactly",
+                "write it with fewer decimals",
+            ),
+            (
+                "1000001 kg",
+                "`1000001 kg` is too large for a weight",
+                "check the number and its unit",
+            ),
+        ];
+        for (written, message, remedy) in rows {
+            let error = Weight::parse(written).unwrap_err();
+            assert_eq!(
+                (error.to_string().as_str(), error.remedy().as_str()),
+                (message, remedy)
+            );
+        }
+    }
+}
