@@ -98,9 +98,6 @@ mod tests {
 
     #[test]
     fn lists_that_join_to_the_same_bytes_differ() {
-        assert_ne!(
-            Digest::of_parts(&[b"ab", b"c"]),
-            Digest::of_parts(&[b"a", b"bc"])
-        );
+        assert_ne!(Digest::of_parts(&[b"ab", b"c"]), Digest::of_parts(&[b"a", b"bc"]));
     }
 }

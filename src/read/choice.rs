@@ -11,7 +11,9 @@ use crate::units::Currency;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::room::Common;
-use super::values::{self, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole};
+use super::values::{
+    self, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
+};
 use super::{fit, project, selection};
 
 /// Keys that name one record, and so are never taken over from another.
@@ -102,7 +104,10 @@ fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults:
 
 /// Options are lettered where the book gives them no id.
 fn letter(number: usize) -> String {
-    u8::try_from(number).ok().filter(|number| *number < 26).map_or_else(|| format!("option-{number}"), |number| char::from(b'a' + number).to_string())
+    u8::try_from(number)
+        .ok()
+        .filter(|number| *number < 26)
+        .map_or_else(|| format!("option-{number}"), |number| char::from(b'a' + number).to_string())
 }
 
 fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Option<&'a Node> {

@@ -37,7 +37,7 @@ enum Part {
     Project,
     Product(String),
     Room(String),
-    Prose(String),
+    Prose,
     Stray,
     Other,
 }
@@ -48,7 +48,7 @@ fn part(path: &str) -> Part {
     match segments.as_slice() {
         [name] if PROJECT_FILES.contains(name) => Part::Project,
         ["products", name] => stem(name).map_or(Part::Other, Part::Product),
-        ["rooms", room, name] if name.ends_with(".md") => Part::Prose((*room).to_string()),
+        ["rooms", _, name] if name.ends_with(".md") => Part::Prose,
         ["rooms", room, name] => stem(name).map_or(Part::Other, |_| Part::Room((*room).to_string())),
         [.., name] if stem(name).is_some() => Part::Stray,
         _ => Part::Other,
@@ -79,7 +79,7 @@ pub fn load(folder: &Folder) -> Loaded {
         match (part, text) {
             (Part::Stray, _) => loaded.nowhere(path),
             (_, Err(finding)) => loaded.unread(&path, finding),
-            (Part::Prose(_), Ok(text)) => {
+            (Part::Prose, Ok(text)) => {
                 loaded.prose.insert(path, text);
             }
             (part, Ok(text)) => {
@@ -194,9 +194,13 @@ fn tree(files: &Files, file: FileId) -> Result<Tree, Finding> {
     yaml::parse(file, text).map_err(|error| {
         let (rule, remedy) = match error.kind {
             YamlErrorKind::Tab => ("source/syntax", "use spaces, two for each step in"),
-            YamlErrorKind::SecondDocument => ("source/syntax", "write one record, or a list of records, and no `---` between"),
+            YamlErrorKind::SecondDocument => {
+                ("source/syntax", "write one record, or a list of records, and no `---` between")
+            }
             YamlErrorKind::KeyNotText => ("source/syntax", "write the key as plain words before the colon"),
-            YamlErrorKind::Syntax(_) => ("source/syntax", "look at this line and the one before: a colon, a quote or an indent is off"),
+            YamlErrorKind::Syntax(_) => {
+                ("source/syntax", "look at this line and the one before: a colon, a quote or an indent is off")
+            }
             YamlErrorKind::TooDeep => ("source/too-large", "a book needs no such nesting: write it flatter"),
             _ => ("source/too-large", "write the values out instead of repeating them by alias"),
         };

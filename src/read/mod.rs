@@ -66,13 +66,14 @@ pub fn read(folder: &Folder) -> Result<Reading, NotABook> {
     if folder.entries().is_empty() && folder.strays().is_empty() {
         return Err(NotABook::Empty);
     }
-    let project_file = load::PROJECT_FILES.into_iter().find(|path| folder.contains(path)).ok_or(NotABook::NoBookFile)?;
+    let project_file =
+        load::PROJECT_FILES.into_iter().find(|path| folder.contains(path)).ok_or(NotABook::NoBookFile)?;
     let mut loaded = load::load(folder);
     let mut findings = std::mem::take(&mut loaded.findings);
 
     let project = project::read(&loaded, project_file, &mut findings);
     let mut book = Book { unread: loaded.unread.clone(), ..Book::default() };
-    let common = room::Common { loaded: &loaded, currency: project.currency, folder };
+    let common = room::Common { loaded: &loaded, currency: project.currency };
     book.rooms = room::read_all(&common, &project.room_order, &mut findings);
     book.project = project.project;
     names::unused_products(&common, &mut findings);

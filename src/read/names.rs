@@ -33,7 +33,12 @@ pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
     let mut faults = Faults::default();
     for node in common.loaded.products.values() {
         if let Some(inner) = node.at("product") {
-            faults.stop("source/wrong-type", inner.span, "a product can't build on another product", "write its fields out");
+            faults.stop(
+                "source/wrong-type",
+                inner.span,
+                "a product can't build on another product",
+                "write its fields out",
+            );
         }
         choice::check_product(common, node, &mut faults);
     }
@@ -42,9 +47,16 @@ pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
 
 fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection, faults: &mut Faults) {
     let mut told = |span: Span, name: &str, of: NameOf, known: Vec<&str>| {
-        faults.stop("source/unknown-name", span, unknown_message(name, of), unknown_remedy(name, of, known.into_iter()));
+        faults.stop(
+            "source/unknown-name",
+            span,
+            unknown_message(name, of),
+            unknown_remedy(name, of, known.into_iter()),
+        );
     };
-    if let (Some(place), true) = (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder)) {
+    if let (Some(place), true) =
+        (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder))
+    {
         if room.opening(place).is_none() {
             let known = room.openings.iter().map(|opening| opening.name.as_str()).collect();
             told(place.span, place, NameOf::Opening, known);
@@ -53,7 +65,9 @@ fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection
     if let Some(needed) = selection.needed_for.spanned() {
         let known: Vec<&str> = book.project.milestones.iter().map(|milestone| milestone.name.as_str()).collect();
         match &needed.value {
-            NeededFor::Milestone(name) if !known.contains(&name.as_str()) => told(needed.span, name, NameOf::Milestone, known),
+            NeededFor::Milestone(name) if !known.contains(&name.as_str()) => {
+                told(needed.span, name, NameOf::Milestone, known)
+            }
             _ => {}
         }
     }

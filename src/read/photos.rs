@@ -53,7 +53,8 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, findings: &mut Ve
 
 /// Every picture that the book names.
 fn named<'b>(project: &'b mut crate::book::Project, rooms: &'b mut [crate::book::Room]) -> Vec<Named<'b>> {
-    let mut all: Vec<Named<'b>> = project.cover.iter_mut().map(|photo| Named { photo, room: None, item: None }).collect();
+    let mut all: Vec<Named<'b>> =
+        project.cover.iter_mut().map(|photo| Named { photo, room: None, item: None }).collect();
     for room in rooms {
         let folder = room.folder.clone();
         let own = room.photo.iter_mut().chain(&mut room.photos);
@@ -70,7 +71,10 @@ fn named<'b>(project: &'b mut crate::book::Project, rooms: &'b mut [crate::book:
 /// The picture's path inside the book: beside the record, or in a `photos` folder there.
 fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, Finding> {
     let written = photo.path.as_str();
-    let leaves = written.starts_with('/') || written.contains('\\') || written.contains(':') || written.split('/').any(|part| part == "..");
+    let leaves = written.starts_with('/')
+        || written.contains('\\')
+        || written.contains(':')
+        || written.split('/').any(|part| part == "..");
     if leaves {
         let message = format!("`{written}` leads out of the book");
         return Err(Finding::new("source/outside-book", Severity::Stop, photo.span, message)
@@ -119,4 +123,3 @@ fn is_picture(path: &str) -> bool {
     let ending = path.rsplit_once('.').map_or("", |(_, ending)| ending).to_lowercase();
     ENDINGS.contains(&ending.as_str())
 }
-

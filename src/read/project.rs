@@ -100,12 +100,13 @@ fn language(node: &Node, faults: &mut Faults) -> Option<String> {
 
 fn currency(node: &Node, faults: &mut Faults) -> Option<Currency> {
     let text = values::scalar(node, &Shape::Currency, faults)?;
-    let found = Currency::from_code(text);
-    if found.is_none() {
-        let message = format!("`{text}` is not a currency of ISO 4217");
-        faults.stop("source/wrong-type", node.span, message, "write its three capital letters, such as `USD`, `EUR` or `GBP`");
+    match Currency::parse(text) {
+        Ok(currency) => Some(currency),
+        Err(error) => {
+            faults.stop("source/wrong-type", node.span, error.to_string(), error.remedy());
+            None
+        }
     }
-    found
 }
 
 /// An amount in the book's currency.
@@ -176,7 +177,13 @@ pub fn narrow_point(node: &Node, faults: &mut Faults) -> Option<NarrowPoint> {
     let height = fields.read("height", faults, positive_length);
     let turns = fields.read("turns", faults, yes_no).get().copied().unwrap_or(false);
     fields.finish(faults);
-    Some(NarrowPoint { name: name.get()?.clone(), width: *width.get()?, height: *height.get()?, turns, span: node.span })
+    Some(NarrowPoint {
+        name: name.get()?.clone(),
+        width: *width.get()?,
+        height: *height.get()?,
+        turns,
+        span: node.span,
+    })
 }
 
 /// A finding set aside.
@@ -217,7 +224,12 @@ pub fn unknown_rooms(order: &[Spanned<String>], loaded: &Loaded, findings: &mut 
     for name in order.iter().filter(|name| !loaded.rooms.contains_key(&name.value)) {
         let known = loaded.rooms.keys().map(String::as_str);
         let message = values::unknown_message(&name.value, NameOf::Room);
-        faults.stop("source/unknown-name", name.span, message, values::unknown_remedy(&name.value, NameOf::Room, known));
+        faults.stop(
+            "source/unknown-name",
+            name.span,
+            message,
+            values::unknown_remedy(&name.value, NameOf::Room, known),
+        );
     }
     findings.append(&mut faults.findings);
 }

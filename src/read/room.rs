@@ -7,8 +7,8 @@ use rayon::prelude::*;
 use crate::book::vocabulary::{CEILING, OPENING, ROOM};
 use crate::book::{Ceiling, Note, Room, Selection, Slot};
 use crate::finding::Finding;
+use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
-use crate::source::{Folder, Spanned};
 use crate::units::Currency;
 
 use super::faults::Faults;
@@ -23,8 +23,6 @@ pub struct Common<'a> {
     pub loaded: &'a Loaded,
     /// The currency of every amount.
     pub currency: Currency,
-    /// The folder.
-    pub folder: &'a Folder,
 }
 
 /// Reads every room, in the book's order.
@@ -183,7 +181,8 @@ fn letters(rooms: &mut [Room], findings: &mut Vec<Finding>) {
         let name = room.title().to_uppercase();
         let own = name.chars().filter(char::is_ascii_alphabetic).map(|letter| letter.to_string());
         let pairs = ('A'..='Z').flat_map(|a| ('A'..='Z').map(move |b| format!("{a}{b}")));
-        let free = own.chain(('A'..='Z').map(|letter| letter.to_string())).chain(pairs).find(|letter| !taken.contains(letter));
+        let free =
+            own.chain(('A'..='Z').map(|letter| letter.to_string())).chain(pairs).find(|letter| !taken.contains(letter));
         room.letter = free.unwrap_or_else(|| room.folder.to_uppercase());
         taken.insert(room.letter.clone());
     }

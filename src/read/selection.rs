@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::{NameOf, OPTION, SELECTION, Shape};
-use crate::book::{NeededFor, Room, Selection, Slot};
+use crate::book::{NeededFor, Room, Selection};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -66,7 +66,12 @@ pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
         return Some(text.to_string());
     }
     let message = format!("`{text}` can't be used as a short name");
-    faults.stop("source/wrong-type", node.span, message, format!("use lower-case letters, figures and hyphens: `{}`", slug(text)));
+    faults.stop(
+        "source/wrong-type",
+        node.span,
+        message,
+        format!("use lower-case letters, figures and hyphens: `{}`", slug(text)),
+    );
     None
 }
 
@@ -109,7 +114,12 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
         for (what, name, seen) in twice {
             if !name.is_empty() && !seen.insert(name.clone()) {
                 let message = format!("another selection of this room has the {what} `{name}`");
-                faults.stop("source/duplicate", selection.span, message, format!("give each selection a {what} of its own"));
+                faults.stop(
+                    "source/duplicate",
+                    selection.span,
+                    message,
+                    format!("give each selection a {what} of its own"),
+                );
             }
         }
     }

@@ -6,6 +6,7 @@ use crate::book::vocabulary::{Kind, NameOf, Shape, kind};
 use crate::book::{Clearance, Readings, vocabulary};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
+use crate::units::length::LengthError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Percent, Quantity, Sides, Weight};
 
 use super::faults::Faults;
@@ -55,7 +56,7 @@ pub fn length(node: &Node, faults: &mut Faults) -> Option<Length> {
     match Length::parse(text) {
         Ok(length) => Some(length),
         Err(error) => {
-            let rule = if error.is_bare() { "source/bare-length" } else { "source/wrong-type" };
+            let rule = if matches!(error, LengthError::Bare(..)) { "source/bare-length" } else { "source/wrong-type" };
             faults.stop(rule, node.span, error.to_string(), error.remedy());
             None
         }
@@ -141,7 +142,7 @@ pub fn three_sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
 
 /// Two lengths with `x` between them: a rectangle.
 pub fn two_sides(node: &Node, faults: &mut Faults) -> Option<(Length, Length)> {
-    match count_sides(node, 2, faults)?.0.as_slice() {
+    match count_sides(node, 2, faults)?.sides() {
         [one, other] => Some((*one, *other)),
         _ => None,
     }
@@ -149,10 +150,10 @@ pub fn two_sides(node: &Node, faults: &mut Faults) -> Option<(Length, Length)> {
 
 fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> {
     let read = sides(node, faults)?;
-    if read.0.len() == count {
+    if read.sides().len() == count {
         return Some(read);
     }
-    let message = format!("{count} lengths are wanted here, and {} stand here", read.0.len());
+    let message = format!("{count} lengths are wanted here, and {} stand here", read.sides().len());
     let example = if count == 3 { "`32\" x 41\" x 30\"`" } else { "`15' 6\" x 12' 0\"`" };
     faults.stop("source/wrong-type", node.span, message, format!("write it as {example}"));
     None
@@ -208,7 +209,12 @@ pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
     let text = scalar(node, &Shape::Whole, faults)?;
     let value = text.parse().ok();
     if value.is_none() {
-        faults.stop("source/wrong-type", node.span, format!("`{text}` is not a whole number"), "write figures only, such as `2`");
+        faults.stop(
+            "source/wrong-type",
+            node.span,
+            format!("`{text}` is not a whole number"),
+            "write figures only, such as `2`",
+        );
     }
     value
 }
@@ -219,7 +225,12 @@ pub fn yes_no(node: &Node, faults: &mut Faults) -> Option<bool> {
         "true" | "yes" => Some(true),
         "false" | "no" => Some(false),
         other => {
-            faults.stop("source/wrong-type", node.span, format!("`{other}` is neither `true` nor `false`"), "write `true` or `false`");
+            faults.stop(
+                "source/wrong-type",
+                node.span,
+                format!("`{other}` is neither `true` nor `false`"),
+                "write `true` or `false`",
+            );
             None
         }
     }
@@ -241,7 +252,12 @@ pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) 
 }
 
 /// One of the words that a record's field allows.
-pub fn word(fields: &mut Fields<'_>, record: &'static vocabulary::Record, key: &'static str, faults: &mut Faults) -> Option<Spanned<&'static str>> {
+pub fn word(
+    fields: &mut Fields<'_>,
+    record: &'static vocabulary::Record,
+    key: &'static str,
+    faults: &mut Faults,
+) -> Option<Spanned<&'static str>> {
     let node = fields.node(key)?;
     let Some(Shape::OneOf(words)) = record.field(key).map(|field| field.shape) else { return None };
     one_of(node, words, faults).map(|word| Spanned::new(word, node.span))
@@ -258,7 +274,13 @@ pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<&'static Kind> {
 }
 
 /// Says that a name is nobody's, with the nearest one that is somebody's.
-pub fn unknown_name<'k>(node: &Node, name: &str, of: NameOf, known: impl Iterator<Item = &'k str> + Clone, faults: &mut Faults) {
+pub fn unknown_name<'k>(
+    node: &Node,
+    name: &str,
+    of: NameOf,
+    known: impl Iterator<Item = &'k str> + Clone,
+    faults: &mut Faults,
+) {
     faults.stop("source/unknown-name", node.span, unknown_message(name, of), unknown_remedy(name, of, known));
 }
 

@@ -62,11 +62,9 @@ pub enum FolderError {
 impl fmt::Display for FolderError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NotAFolder(path) => write!(
-                f,
-                "`{}` is not a folder; name the folder that holds `book.yaml`",
-                path.display()
-            ),
+            Self::NotAFolder(path) => {
+                write!(f, "`{}` is not a folder; name the folder that holds `book.yaml`", path.display())
+            }
             Self::Unreadable(path, error) => {
                 write!(f, "`{}` can't be read: {error}", path.display())
             }
@@ -112,10 +110,8 @@ impl Folder {
     pub fn in_memory<P: Into<String>, B: Into<Vec<u8>>>(files: impl IntoIterator<Item = (P, B)>) -> Self {
         let files: BTreeMap<String, Vec<u8>> =
             files.into_iter().map(|(path, bytes)| (path.into(), bytes.into())).collect();
-        let entries = files
-            .iter()
-            .map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64 })
-            .collect();
+        let entries =
+            files.iter().map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64 }).collect();
         Self { store: Store::Memory(files), entries, strays: vec![] }
     }
 
@@ -265,7 +261,8 @@ mod tests {
     #[test]
     fn what_bookmatch_made_is_not_part_of_the_book() {
         let root = tempfile::tempdir().unwrap();
-        for path in ["book.yaml", "record/ledger.jsonl", ".bookmatch/x", "site/.bookmatch-manifest.json", "site/a.html"] {
+        for path in ["book.yaml", "record/ledger.jsonl", ".bookmatch/x", "site/.bookmatch-manifest.json", "site/a.html"]
+        {
             write(root.path(), path, "");
         }
         assert_eq!(Folder::open(root.path()).unwrap().entries().len(), 1);

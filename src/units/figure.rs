@@ -34,10 +34,7 @@ impl fmt::Display for Figure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mark = if self.exact { "" } else { "≈ " };
         let sign = if self.tenths < 0 { "−" } else { "" };
-        let (whole, tenth) = (
-            self.tenths.unsigned_abs() / 10,
-            self.tenths.unsigned_abs() % 10,
-        );
+        let (whole, tenth) = (self.tenths.unsigned_abs() / 10, self.tenths.unsigned_abs() % 10);
         write!(f, "{mark}{sign}{whole}")?;
         if tenth != 0 {
             write!(f, ".{tenth}")?;
@@ -63,15 +60,7 @@ mod tests {
 
     #[test]
     fn a_tie_goes_to_the_even_neighbour() {
-        let rows = [
-            (5, 10, 0),
-            (15, 10, 2),
-            (25, 10, 2),
-            (-5, 10, 0),
-            (-15, 10, -2),
-            (14, 10, 1),
-            (-16, 10, -2),
-        ];
+        let rows = [(5, 10, 0), (15, 10, 2), (25, 10, 2), (-5, 10, 0), (-15, 10, -2), (14, 10, 1), (-16, 10, -2)];
         for (value, step, rounded) in rows {
             assert_eq!(round_half_even(value, step), rounded, "{value}/{step}");
         }

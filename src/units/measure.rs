@@ -55,13 +55,8 @@ impl MeasureError {
     /// How to write it.
     pub fn remedy(&self) -> String {
         match self {
-            MeasureError::Empty(kind)
-            | MeasureError::Unreadable(kind, _)
-            | MeasureError::WrongUnit(kind, _) => {
-                format!(
-                    "write a number and its unit, such as {}",
-                    kind.examples("42")
-                )
+            MeasureError::Empty(kind) | MeasureError::Unreadable(kind, _) | MeasureError::WrongUnit(kind, _) => {
+                format!("write a number and its unit, such as {}", kind.examples("42"))
             }
             MeasureError::Bare(kind, n) => format!("write {}", kind.examples(n)),
             MeasureError::Number(error) => error.remedy(),

@@ -17,9 +17,18 @@ pub mod range;
 pub mod size;
 pub mod weight;
 
+pub use area::Area;
+pub use date::{Calendar, Date, LeadTime};
 pub use figure::Figure;
+pub use length::Length;
 pub use measure::MeasureError;
+pub use money::{Currency, Money};
 pub use number::NumberError;
+pub use percent::Percent;
+pub use quantity::Quantity;
+pub use range::LengthRange;
+pub use size::Sides;
+pub use weight::Weight;
 
 /// What a unit measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,82 +71,33 @@ const FOOT: i128 = 12 * INCH;
 const POUND: i128 = 453_592_370_000;
 
 const fn unit(kind: Kind, size: i128, written: &'static [&'static str]) -> Unit {
-    Unit {
-        written,
-        kind,
-        size,
-    }
+    Unit { written, kind, size }
 }
 
 /// Every unit, as written, with its kind and exact size. All parsers read this table and no other.
 pub const UNITS: &[Unit] = &[
     unit(Kind::Length, INCH, &["\"", "in", "inch", "inches"]),
     unit(Kind::Length, FOOT, &["'", "ft", "foot", "feet"]),
-    unit(
-        Kind::Length,
-        1_000_000,
-        &[
-            "mm",
-            "millimetre",
-            "millimetres",
-            "millimeter",
-            "millimeters",
-        ],
-    ),
-    unit(
-        Kind::Length,
-        10_000_000,
-        &[
-            "cm",
-            "centimetre",
-            "centimetres",
-            "centimeter",
-            "centimeters",
-        ],
-    ),
-    unit(
-        Kind::Length,
-        1_000_000_000,
-        &["m", "metre", "metres", "meter", "meters"],
-    ),
-    unit(
-        Kind::Area,
-        FOOT * FOOT,
-        &["sq ft", "sqft", "ft2", "sf", "square foot", "square feet"],
-    ),
-    unit(
-        Kind::Area,
-        INCH * INCH,
-        &["sq in", "sqin", "in2", "square inch", "square inches"],
-    ),
+    unit(Kind::Length, 1_000_000, &["mm", "millimetre", "millimetres", "millimeter", "millimeters"]),
+    unit(Kind::Length, 10_000_000, &["cm", "centimetre", "centimetres", "centimeter", "centimeters"]),
+    unit(Kind::Length, 1_000_000_000, &["m", "metre", "metres", "meter", "meters"]),
+    unit(Kind::Area, FOOT * FOOT, &["sq ft", "sqft", "ft2", "sf", "square foot", "square feet"]),
+    unit(Kind::Area, INCH * INCH, &["sq in", "sqin", "in2", "square inch", "square inches"]),
     unit(
         Kind::Area,
         10_i128.pow(18),
-        &[
-            "m2",
-            "sq m",
-            "square metre",
-            "square metres",
-            "square meter",
-            "square meters",
-        ],
+        &["m2", "sq m", "square metre", "square metres", "square meter", "square meters"],
     ),
     unit(Kind::Weight, POUND, &["lb", "lbs", "pound", "pounds"]),
     unit(Kind::Weight, POUND / 16, &["oz", "ounce", "ounces"]),
-    unit(
-        Kind::Weight,
-        10_i128.pow(12),
-        &["kg", "kilogram", "kilograms"],
-    ),
+    unit(Kind::Weight, 10_i128.pow(12), &["kg", "kilogram", "kilograms"]),
     unit(Kind::Weight, 10_i128.pow(9), &["g", "gram", "grams"]),
 ];
 
 /// The unit that is written so, case aside.
 pub(crate) fn find_unit(written: &str) -> Option<&'static Unit> {
     let written = written.to_lowercase();
-    UNITS
-        .iter()
-        .find(|unit| unit.written.contains(&written.as_str()))
+    UNITS.iter().find(|unit| unit.written.contains(&written.as_str()))
 }
 
 #[cfg(test)]
@@ -149,10 +109,7 @@ mod tests {
     fn no_two_units_are_written_the_same_way() {
         let mut seen = BTreeSet::new();
         for written in UNITS.iter().flat_map(|unit| unit.written) {
-            assert!(
-                seen.insert(*written),
-                "`{written}` stands twice in the table"
-            );
+            assert!(seen.insert(*written), "`{written}` stands twice in the table");
             assert_eq!(*written, written.to_lowercase());
         }
     }
@@ -164,9 +121,6 @@ mod tests {
         assert_eq!(find_unit("FT").map(|u| u.size), Some(304_800_000));
         assert_eq!(find_unit("lb").map(|u| u.size), Some(453_592_370_000));
         assert_eq!(find_unit("oz").map(|u| u.size), Some(28_349_523_125));
-        assert_eq!(
-            find_unit("sq ft").map(|u| u.size),
-            Some(92_903_040_000_000_000)
-        );
+        assert_eq!(find_unit("sq ft").map(|u| u.size), Some(92_903_040_000_000_000));
     }
 }

@@ -26,10 +26,7 @@ impl Ratio {
         while divisor.1 != 0 {
             divisor = (divisor.1, divisor.0 % divisor.1);
         }
-        Ratio {
-            over: over / divisor.0,
-            under: under / divisor.0,
-        }
+        Ratio { over: over / divisor.0, under: under / divisor.0 }
     }
 
     /// This many of a unit of `size` base units, as a whole number no larger than `limit`.
@@ -48,9 +45,7 @@ impl Ratio {
     pub(crate) fn decimal(self) -> Option<Decimal> {
         let places = (0..=DIGITS as u32).find(|places| 10_i128.pow(*places) % self.under == 0)?;
         let over = self.over.checked_mul(10_i128.pow(places) / self.under)?;
-        Decimal::try_from_i128_with_scale(over, places)
-            .ok()
-            .map(|decimal| decimal.normalize())
+        Decimal::try_from_i128_with_scale(over, places).ok().map(|decimal| decimal.normalize())
     }
 }
 
@@ -72,10 +67,9 @@ pub enum NumberError {
 impl fmt::Display for NumberError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            NumberError::Comma(n) => write!(
-                f,
-                "`{n}` has a comma, which some read as a decimal point and some as thousands"
-            ),
+            NumberError::Comma(n) => {
+                write!(f, "`{n}` has a comma, which some read as a decimal point and some as thousands")
+            }
             NumberError::Malformed(n) => write!(f, "`{n}` is not a number"),
             NumberError::ZeroDenominator(n) => write!(f, "`{n}` divides by zero"),
             NumberError::Improper(n) => {
@@ -94,15 +88,12 @@ impl NumberError {
         match self {
             NumberError::Comma(n) => comma_remedy(n),
             NumberError::Malformed(_) => {
-                "write a whole number, a decimal such as `40.5`, or a fraction such as `40 1/2`"
-                    .into()
+                "write a whole number, a decimal such as `40.5`, or a fraction such as `40 1/2`".into()
             }
             NumberError::ZeroDenominator(_) => {
                 "write the fraction with the number below the line, such as `1/2`".into()
             }
-            NumberError::Improper(_) => {
-                "write a fraction below one after the whole number, such as `34 1/4`".into()
-            }
+            NumberError::Improper(_) => "write a fraction below one after the whole number, such as `34 1/4`".into(),
             NumberError::TooLong(_) => "write it with fewer digits".into(),
         }
     }
@@ -114,15 +105,9 @@ fn comma_remedy(written: &str) -> String {
     if written.matches(',').count() > 1 || written.contains('.') {
         format!("leave the comma out: `{without}`")
     } else if tail.len() == 3 {
-        format!(
-            "write `{without}` or `{}`, with no comma",
-            written.replace(',', ".")
-        )
+        format!("write `{without}` or `{}`, with no comma", written.replace(',', "."))
     } else {
-        format!(
-            "write decimals with a point: `{}`",
-            written.replace(',', ".")
-        )
+        format!("write decimals with a point: `{}`", written.replace(',', "."))
     }
 }
 
@@ -216,10 +201,7 @@ impl<'a> Cursor<'a> {
         if part.over >= part.under {
             return Err(NumberError::Improper(self.since(start).into()));
         }
-        Ok(Some(Ratio::new(
-            number.over * part.under + part.over,
-            part.under,
-        )))
+        Ok(Some(Ratio::new(number.over * part.under + part.over, part.under)))
     }
 
     /// A fraction that belongs to the whole number just read; reads nothing if there is none.
@@ -257,10 +239,7 @@ impl<'a> Cursor<'a> {
     fn vulgar(&mut self) -> Option<Ratio> {
         let (_, over, under) = VULGAR.iter().find(|row| self.rest.starts_with(row.0))?;
         self.one(|_| true);
-        Some(Ratio {
-            over: *over,
-            under: *under,
-        })
+        Some(Ratio { over: *over, under: *under })
     }
 
     /// Reads the unit that stands here, spaces before it included.

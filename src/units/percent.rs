@@ -53,8 +53,7 @@ impl Percent {
 
     /// So many hundredths; none below 0 or above 1000.
     pub fn new(percent: Decimal) -> Option<Percent> {
-        (percent >= Decimal::ZERO && percent <= Decimal::from(1000))
-            .then(|| Percent(percent.normalize()))
+        (percent >= Decimal::ZERO && percent <= Decimal::from(1000)).then(|| Percent(percent.normalize()))
     }
 
     /// Reads a number and `%` or `percent`.
@@ -65,10 +64,7 @@ impl Percent {
         let written = text.trim();
         let unreadable = || PercentError::Unreadable(written.into());
         let mut cursor = Cursor::new(written);
-        let number = cursor
-            .number()
-            .map_err(PercentError::Number)?
-            .ok_or_else(unreadable)?;
+        let number = cursor.number().map_err(PercentError::Number)?.ok_or_else(unreadable)?;
         cursor.spaces();
         match cursor.rest() {
             "" => return Err(PercentError::Bare(written.into())),

@@ -54,10 +54,7 @@ impl QuantityError {
 impl Quantity {
     /// So many pieces.
     pub fn count(pieces: u32) -> Quantity {
-        Quantity {
-            amount: pieces.into(),
-            unit: None,
-        }
+        Quantity { amount: pieces.into(), unit: None }
     }
 
     /// Reads a number and the words after it, if any.
@@ -68,23 +65,15 @@ impl Quantity {
         let written = text.trim();
         let unreadable = || QuantityError::Unreadable(written.into());
         let mut cursor = Cursor::new(written);
-        let number = cursor
-            .number()
-            .map_err(QuantityError::Number)?
-            .ok_or_else(unreadable)?;
-        let amount = number
-            .decimal()
-            .ok_or_else(|| QuantityError::NotExact(written.into()))?;
+        let number = cursor.number().map_err(QuantityError::Number)?.ok_or_else(unreadable)?;
+        let amount = number.decimal().ok_or_else(|| QuantityError::NotExact(written.into()))?;
         cursor.spaces();
         let unit = cursor.rest();
         let known = matches!(cursor.unit(), UnitRead::Known(_)) && cursor.at_end();
         if !known && !unit.chars().all(|c| c.is_alphabetic() || c == ' ') {
             return Err(unreadable());
         }
-        Ok(Quantity {
-            amount,
-            unit: (!unit.is_empty()).then(|| unit.into()),
-        })
+        Ok(Quantity { amount, unit: (!unit.is_empty()).then(|| unit.into()) })
     }
 
     /// The same as an area, if its word is a unit of area.
@@ -99,10 +88,7 @@ impl Quantity {
 
     /// The count, if it is a whole number of pieces or packs.
     pub fn whole(&self) -> Option<u64> {
-        self.amount
-            .is_integer()
-            .then(|| u64::try_from(self.amount).ok())
-            .flatten()
+        self.amount.is_integer().then(|| u64::try_from(self.amount).ok()).flatten()
     }
 }
 

@@ -32,10 +32,9 @@ impl fmt::Display for RangeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             RangeError::Length(error) => error.fmt(f),
-            RangeError::Reversed { least, most } => write!(
-                f,
-                "the range runs backwards: `{least}` is more than `{most}`"
-            ),
+            RangeError::Reversed { least, most } => {
+                write!(f, "the range runs backwards: `{least}` is more than `{most}`")
+            }
             RangeError::NegativeTolerance(text) => {
                 write!(f, "the tolerance `{text}` is below zero")
             }
@@ -55,9 +54,7 @@ impl RangeError {
     /// How to write it.
     pub fn remedy(&self) -> String {
         match self {
-            RangeError::Length(LengthError::TwoLengths(_)) => {
-                "part the ends with `to`, such as `36\" to 40\"`".into()
-            }
+            RangeError::Length(LengthError::TwoLengths(_)) => "part the ends with `to`, such as `36\" to 40\"`".into(),
             RangeError::Length(error) => error.remedy(),
             RangeError::Reversed { least, most } => {
                 format!("write the smaller length first: `{most} to {least}`")
@@ -77,26 +74,17 @@ impl RangeError {
 impl LengthRange {
     /// One length only.
     pub const fn exactly(length: Length) -> LengthRange {
-        LengthRange {
-            least: Some(length),
-            most: Some(length),
-        }
+        LengthRange { least: Some(length), most: Some(length) }
     }
 
     /// This long or longer.
     pub const fn at_least(least: Length) -> LengthRange {
-        LengthRange {
-            least: Some(least),
-            most: None,
-        }
+        LengthRange { least: Some(least), most: None }
     }
 
     /// This long or shorter.
     pub const fn at_most(most: Length) -> LengthRange {
-        LengthRange {
-            least: None,
-            most: Some(most),
-        }
+        LengthRange { least: None, most: Some(most) }
     }
 
     /// From one length to another.
@@ -107,10 +95,7 @@ impl LengthRange {
         if least > most {
             return Err(RangeError::Reversed { least, most });
         }
-        Ok(LengthRange {
-            least: Some(least),
-            most: Some(most),
-        })
+        Ok(LengthRange { least: Some(least), most: Some(most) })
     }
 
     /// Reads a range; a single length is a range of that length only. A unit that stands only after
@@ -131,8 +116,7 @@ impl LengthRange {
         if let Some(most) = after_words(text, "at most") {
             return Ok(LengthRange::at_most(Length::parse(most)?));
         }
-        if let Some((middle, tolerance)) = text.split_once('±').or_else(|| text.split_once("+/-"))
-        {
+        if let Some((middle, tolerance)) = text.split_once('±').or_else(|| text.split_once("+/-")) {
             return around(middle, tolerance);
         }
         if let Some(at) = text.to_ascii_lowercase().find(" to ") {
@@ -151,8 +135,7 @@ impl LengthRange {
 
     /// True when `length` lies within, the ends included.
     pub fn contains(self, length: Length) -> bool {
-        self.least.is_none_or(|least| least <= length)
-            && self.most.is_none_or(|most| length <= most)
+        self.least.is_none_or(|least| least <= length) && self.most.is_none_or(|most| length <= most)
     }
 
     /// The range in feet and inches, each end to the nearest `grain`.

@@ -44,8 +44,7 @@ impl SidesError {
         match self {
             SidesError::Length(error) => error.remedy(),
             SidesError::Count(_) => {
-                "write two or three sides with `x` between them, such as `32\" x 41\" x 30\"`"
-                    .into()
+                "write two or three sides with `x` between them, such as `32\" x 41\" x 30\"`".into()
             }
             SidesError::NotPositive(_) => "write each side as it measures".into(),
         }
@@ -80,8 +79,7 @@ impl Sides {
         // No unit of length has the letter x in it.
         let written: Vec<&str> = text.split(['x', 'X', '×']).collect();
         let unit = written.last().and_then(|last| sole_unit(last));
-        let sides: Result<Vec<Length>, LengthError> =
-            written.iter().map(|side| parse_in(side, unit)).collect();
+        let sides: Result<Vec<Length>, LengthError> = written.iter().map(|side| parse_in(side, unit)).collect();
         Sides::new(sides?)
     }
 

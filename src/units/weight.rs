@@ -44,9 +44,7 @@ impl Weight {
     /// Says what is wrong, and its remedy how to write it; a bare number is [`MeasureError::Bare`].
     pub fn parse(text: &str) -> Result<Weight, MeasureError> {
         let nanograms = measure(text, Kind::Weight, Weight::HEAVIEST.0.into())?;
-        i64::try_from(nanograms)
-            .map(Weight)
-            .map_err(|_| MeasureError::TooLarge(Kind::Weight, text.trim().into()))
+        i64::try_from(nanograms).map(Weight).map_err(|_| MeasureError::TooLarge(Kind::Weight, text.trim().into()))
     }
 
     /// This weight so many times.

@@ -19,9 +19,35 @@ pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fie
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[
-    &BOOK, &FIRM, &APPROVER, &AFTER, &CALENDAR, &NARROW, &WAIVER, &ROOM, &CEILING, &OPENING, &MEASURED, &PLUMB,
-    &NEIGHBOUR, &SERVICE, &INSIDE, &SELECTION, &OPTION, &SIZE, &PANEL, &PHOTO, &ACCESSORY, &FIT, &SHEET,
-    &FIT_OPENING, &AIR, &FACE, &CABINET, &DOOR, &NEEDS,
+    &BOOK,
+    &FIRM,
+    &APPROVER,
+    &AFTER,
+    &CALENDAR,
+    &NARROW,
+    &WAIVER,
+    &ROOM,
+    &CEILING,
+    &OPENING,
+    &MEASURED,
+    &PLUMB,
+    &NEIGHBOUR,
+    &SERVICE,
+    &INSIDE,
+    &SELECTION,
+    &OPTION,
+    &SIZE,
+    &PANEL,
+    &PHOTO,
+    &ACCESSORY,
+    &FIT,
+    &SHEET,
+    &FIT_OPENING,
+    &AIR,
+    &FACE,
+    &CABINET,
+    &DOOR,
+    &NEEDS,
 ];
 
 #[cfg(test)]

@@ -123,7 +123,9 @@ impl Shape {
             Self::Markdown => "text".into(),
             Self::Length => "a length with its unit, such as `34 1/2\"` or `876 mm`".into(),
             Self::LengthRange => "a length or a range, such as `36\" to 36 1/4\"` or `at least 24\"`".into(),
-            Self::Readings => "a length, or a list of the lengths measured, such as `[30 1/16\", 30\", 30 1/8\"]`".into(),
+            Self::Readings => {
+                "a length, or a list of the lengths measured, such as `[30 1/16\", 30\", 30 1/8\"]`".into()
+            }
             Self::Sides => "two or three lengths, such as `32\" x 41\" x 30\"`".into(),
             Self::Clearance => "a length and where it holds, such as `2\" above counter`".into(),
             Self::Area => "an area, such as `42 sq ft` or `3.9 m2`".into(),

@@ -13,9 +13,7 @@ pub struct Calendar {
 impl Calendar {
     /// A calendar with these days off besides weekends.
     pub fn new(closed: impl IntoIterator<Item = Date>) -> Calendar {
-        Calendar {
-            closed: closed.into_iter().collect(),
-        }
+        Calendar { closed: closed.into_iter().collect() }
     }
 
     /// True on Monday to Friday, unless closed.
@@ -36,9 +34,7 @@ impl Calendar {
     /// Working days after `from`, up to and with `to`; none if `to` is not later.
     pub fn working_days_between(&self, from: Date, to: Date) -> u64 {
         let days = from.days_until(to).max(0);
-        (1..=days)
-            .map(|day| u64::from(self.is_working(from.plus_days(day))))
-            .sum()
+        (1..=days).map(|day| u64::from(self.is_working(from.plus_days(day)))).sum()
     }
 
     fn walk(&self, mut date: Date, mut count: u64, step: i64) -> Date {

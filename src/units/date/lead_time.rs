@@ -35,15 +35,8 @@ impl SpanUnit {
     }
 
     fn named(words: &str) -> Option<SpanUnit> {
-        let words = words
-            .split_whitespace()
-            .collect::<Vec<_>>()
-            .join(" ")
-            .to_lowercase();
-        SpanUnit::ALL
-            .iter()
-            .find(|(_, one, many)| words == *one || words == *many)
-            .map(|row| row.0)
+        let words = words.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+        SpanUnit::ALL.iter().find(|(_, one, many)| words == *one || words == *many).map(|row| row.0)
     }
 
     /// The word for `count` of it.
@@ -114,9 +107,7 @@ impl LeadTimeError {
             LeadTimeError::Unreadable(_) => {
                 "write whole days, working days, weeks or months, such as `6-8 weeks`".into()
             }
-            LeadTimeError::Reversed(_) => {
-                "write the shorter time first, such as `6-8 weeks`".into()
-            }
+            LeadTimeError::Reversed(_) => "write the shorter time first, such as `6-8 weeks`".into(),
             LeadTimeError::TooLong(_) => "check the number".into(),
             LeadTimeError::NotOne(_) => "write one number, such as `10 working days`".into(),
         }
@@ -159,11 +150,7 @@ impl Span {
 
 impl LeadTime {
     /// On the shelf: no time at all.
-    pub const IN_STOCK: LeadTime = LeadTime {
-        least: 0,
-        most: 0,
-        unit: SpanUnit::Day,
-    };
+    pub const IN_STOCK: LeadTime = LeadTime { least: 0, most: 0, unit: SpanUnit::Day };
 
     /// Reads `6-8 weeks`, `6 to 8 weeks`, `12 weeks`, `10 working days`, `3 months` or `in stock`.
     ///
@@ -198,18 +185,12 @@ impl LeadTime {
 
     /// The longest it may take.
     pub const fn latest(self) -> Span {
-        Span {
-            count: self.most,
-            unit: self.unit,
-        }
+        Span { count: self.most, unit: self.unit }
     }
 
     /// The shortest it may take.
     pub const fn earliest(self) -> Span {
-        Span {
-            count: self.least,
-            unit: self.unit,
-        }
+        Span { count: self.least, unit: self.unit }
     }
 
     /// The last day to order, for it to be there on `date` though it takes its longest.
@@ -221,17 +202,14 @@ impl LeadTime {
 /// Digits at the start, and what follows them.
 fn leading_count(text: &str) -> Option<(&str, &str)> {
     let text = text.trim_start();
-    let end = text
-        .find(|c: char| !c.is_ascii_digit())
-        .unwrap_or(text.len());
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
     (end > 0).then(|| text.split_at(end))
 }
 
 /// What follows a dash or `to`.
 fn after_to(text: &str) -> Option<&str> {
     let text = text.trim_start();
-    text.strip_prefix(['-', '–', '‐', '‑'])
-        .or_else(|| text.strip_prefix("to "))
+    text.strip_prefix(['-', '–', '‐', '‑']).or_else(|| text.strip_prefix("to "))
 }
 
 impl std::str::FromStr for LeadTime {

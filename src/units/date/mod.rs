@@ -38,18 +38,14 @@ impl DateError {
     /// How to write it.
     pub fn remedy(&self) -> String {
         match self {
-            DateError::Notation(_) => {
-                "write the year, month and day with hyphens, such as `2027-03-01`".into()
-            }
+            DateError::Notation(_) => "write the year, month and day with hyphens, such as `2027-03-01`".into(),
             DateError::NoSuchDay(_) => "check the month and the day".into(),
         }
     }
 }
 
 /// Short names of the months, in English.
-const MONTHS: [&str; 12] = [
-    "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
-];
+const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 impl Date {
     /// The day of a year, month (1–12) and day of the month; none if there is no such day.
@@ -64,10 +60,7 @@ impl Date {
     pub fn parse(text: &str) -> Result<Date, DateError> {
         let written = text.trim();
         let notation = || DateError::Notation(written.into());
-        let shape: String = written
-            .chars()
-            .map(|c| if c.is_ascii_digit() { '0' } else { c })
-            .collect();
+        let shape: String = written.chars().map(|c| if c.is_ascii_digit() { '0' } else { c }).collect();
         if shape != "0000-00-00" {
             return Err(notation());
         }

@@ -105,16 +105,12 @@ impl LengthError {
             LengthError::UnknownUnit(_) | LengthError::OtherKind { .. } => {
                 "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`".into()
             }
-            LengthError::NotExact(_) => {
-                "round it to a 64th of an inch or a tenth of a millimetre".into()
-            }
+            LengthError::NotExact(_) => "round it to a 64th of an inch or a tenth of a millimetre".into(),
             LengthError::TooLarge(_) => "check the number and its unit".into(),
             LengthError::MixedUnits(_) => {
                 "write the whole length in one system: feet then inches, or one metric unit".into()
             }
-            LengthError::TwoLengths(_) => {
-                "write one length; where a range may stand, part its ends with `to`".into()
-            }
+            LengthError::TwoLengths(_) => "write one length; where a range may stand, part its ends with `to`".into(),
             LengthError::BareInches(text) => format!("mark the inches: `{text}\"`"),
             LengthError::InchesPastFoot { total, .. } => in_both_ways(*total),
             LengthError::PartFoot(_) => "write whole feet before the inches, or feet alone".into(),
@@ -125,8 +121,5 @@ impl LengthError {
 
 fn in_both_ways(total: Length) -> String {
     let inches = super::Shown::in_inches(total.nanometres(), 64);
-    format!(
-        "write `{}`, or inches alone: `{inches}`",
-        inches.feet_and_inches()
-    )
+    format!("write `{}`, or inches alone: `{inches}`", inches.feet_and_inches())
 }

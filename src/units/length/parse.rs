@@ -5,10 +5,7 @@ use super::super::{FOOT, INCH, Kind, Unit};
 use super::{Length, LengthError};
 
 /// Reads a length; where it has no unit, `otherwise` governs it, if there is one.
-pub(crate) fn parse_in(
-    text: &str,
-    otherwise: Option<&'static Unit>,
-) -> Result<Length, LengthError> {
+pub(crate) fn parse_in(text: &str, otherwise: Option<&'static Unit>) -> Result<Length, LengthError> {
     let mut cursor = Cursor::new(text);
     if cursor.at_end() {
         return Err(LengthError::Empty);
@@ -29,25 +26,16 @@ pub(crate) fn sole_unit(text: &str) -> Option<&'static Unit> {
     }
 }
 
-fn after_sign(
-    text: &str,
-    mut cursor: Cursor<'_>,
-    otherwise: Option<&'static Unit>,
-) -> Result<Length, LengthError> {
+fn after_sign(text: &str, mut cursor: Cursor<'_>, otherwise: Option<&'static Unit>) -> Result<Length, LengthError> {
     let unreadable = || LengthError::Unreadable(text.into());
     let number = cursor.number()?.ok_or_else(unreadable)?;
     let unit = match cursor.unit() {
         UnitRead::Known(unit) if unit.kind == Kind::Length => unit,
         UnitRead::Known(unit) => {
-            return Err(LengthError::OtherKind {
-                written: text.into(),
-                is: unit.kind.name(),
-            });
+            return Err(LengthError::OtherKind { written: text.into(), is: unit.kind.name() });
         }
         UnitRead::Unknown(word) => return Err(LengthError::UnknownUnit(word)),
-        UnitRead::Missing if cursor.at_end() => {
-            otherwise.ok_or_else(|| LengthError::Bare(text.into()))?
-        }
+        UnitRead::Missing if cursor.at_end() => otherwise.ok_or_else(|| LengthError::Bare(text.into()))?,
         UnitRead::Missing => return Err(unreadable()),
     };
     let first = scale(number, unit, text)?;
@@ -70,10 +58,7 @@ fn second_part(
     cursor.one(|c| matches!(c, '-' | '‐' | '‑' | '–'));
     cursor.spaces();
     let number = cursor.number()?;
-    let trailing = || LengthError::Trailing {
-        length: first,
-        rest: rest.into(),
-    };
+    let trailing = || LengthError::Trailing { length: first, rest: rest.into() };
     let number = number.ok_or_else(trailing)?;
     let second = match cursor.unit() {
         UnitRead::Known(second) => second,
@@ -90,20 +75,14 @@ fn second_part(
     }
     let inches = scale(number, second, text)?;
     if !cursor.at_end() {
-        return Err(LengthError::Trailing {
-            length: first + inches,
-            rest: cursor.rest().trim().into(),
-        });
+        return Err(LengthError::Trailing { length: first + inches, rest: cursor.rest().trim().into() });
     }
     if feet.under != 1 {
         return Err(LengthError::PartFoot(text.into()));
     }
     let total = first + inches;
     if inches >= Length::from_inches(12) {
-        return Err(LengthError::InchesPastFoot {
-            written: text.into(),
-            total,
-        });
+        return Err(LengthError::InchesPastFoot { written: text.into(), total });
     }
     if total > Length::LONGEST {
         return Err(LengthError::TooLarge(text.into()));
@@ -112,13 +91,9 @@ fn second_part(
 }
 
 fn scale(number: Ratio, unit: &Unit, text: &str) -> Result<Length, LengthError> {
-    let nanometres = number
-        .of(unit.size, Length::LONGEST.nanometres().into())
-        .map_err(|error| match error {
-            ScaleError::NotWhole => LengthError::NotExact(text.into()),
-            ScaleError::TooLarge => LengthError::TooLarge(text.into()),
-        })?;
-    i64::try_from(nanometres)
-        .map(Length::from_nanometres)
-        .map_err(|_| LengthError::TooLarge(text.into()))
+    let nanometres = number.of(unit.size, Length::LONGEST.nanometres().into()).map_err(|error| match error {
+        ScaleError::NotWhole => LengthError::NotExact(text.into()),
+        ScaleError::TooLarge => LengthError::TooLarge(text.into()),
+    })?;
+    i64::try_from(nanometres).map(Length::from_nanometres).map_err(|_| LengthError::TooLarge(text.into()))
 }

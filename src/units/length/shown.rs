@@ -51,18 +51,12 @@ const FEET_FROM: i64 = 36;
 impl Shown {
     pub(super) fn imperial(length: Length, grain: Grain) -> Shown {
         let shown = Shown::in_inches(length.nanometres(), grain.parts());
-        if shown.inches >= FEET_FROM {
-            shown.feet_and_inches()
-        } else {
-            shown
-        }
+        if shown.inches >= FEET_FROM { shown.feet_and_inches() } else { shown }
     }
 
     pub(super) fn in_inches(nanometres: i64, parts: i64) -> Shown {
-        let (size, rounded) = (
-            i128::from(INCH),
-            round_half_even(i128::from(nanometres) * i128::from(parts), INCH.into()),
-        );
+        let (size, rounded) =
+            (i128::from(INCH), round_half_even(i128::from(nanometres) * i128::from(parts), INCH.into()));
         let exact = rounded * size == i128::from(nanometres) * i128::from(parts);
         // No larger than an i64 again: an inch is millions of nanometres, and a grain a 64th at most.
         let whole = i64::try_from(rounded.abs()).unwrap_or(i64::MAX);
@@ -70,15 +64,7 @@ impl Shown {
         while numerator % 2 == 0 && denominator > 1 {
             (numerator, denominator) = (numerator / 2, denominator / 2);
         }
-        Shown {
-            feet: None,
-            inches: whole / parts,
-            numerator,
-            denominator,
-            exact,
-            negative: rounded < 0,
-            metric: None,
-        }
+        Shown { feet: None, inches: whole / parts, numerator, denominator, exact, negative: rounded < 0, metric: None }
     }
 
     pub(super) fn metric(length: Length) -> Shown {
@@ -97,11 +83,7 @@ impl Shown {
     /// The same in inches alone: `40 1/2"`. A metric figure stays as it is.
     pub fn inches(self) -> Shown {
         let inches = self.feet.unwrap_or(0) * 12 + self.inches;
-        Shown {
-            feet: None,
-            inches,
-            ..self
-        }
+        Shown { feet: None, inches, ..self }
     }
 
     /// The same in feet and inches: `3'-4 1/2"`, `0'-0 3/4"` (SD-28). A metric figure stays as it is.
@@ -110,11 +92,7 @@ impl Shown {
             return self;
         }
         let inches = self.inches().inches;
-        Shown {
-            feet: Some(inches / 12),
-            inches: inches % 12,
-            ..self
-        }
+        Shown { feet: Some(inches / 12), inches: inches % 12, ..self }
     }
 }
 

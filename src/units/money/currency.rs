@@ -38,11 +38,8 @@ impl Currency {
     /// # Errors
     /// When no such currency is in ISO 4217, or it isn't one to pay in.
     pub fn parse(code: &str) -> Result<Currency, CurrencyError> {
-        let found = iso_currency::Currency::from_code(code.trim())
-            .filter(|found| found.exponent().is_some());
-        found
-            .map(Currency)
-            .ok_or_else(|| CurrencyError(code.trim().into()))
+        let found = iso_currency::Currency::from_code(code.trim()).filter(|found| found.exponent().is_some());
+        found.map(Currency).ok_or_else(|| CurrencyError(code.trim().into()))
     }
 
     /// Its code.
@@ -62,10 +59,7 @@ impl Currency {
 
     /// Its symbol, if that is well known and means no other.
     pub fn symbol(self) -> Option<&'static str> {
-        SYMBOLS
-            .iter()
-            .find(|(code, _)| *code == self.code())
-            .map(|(_, symbol)| *symbol)
+        SYMBOLS.iter().find(|(code, _)| *code == self.code()).map(|(_, symbol)| *symbol)
     }
 }
 

@@ -46,16 +46,9 @@ impl fmt::Display for MoneyError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             MoneyError::Unreadable(text) => write!(f, "`{text}` is not an amount of money"),
-            MoneyError::Comma(text) => write!(
-                f,
-                "the comma in `{text}` may be a decimal point or a mark of thousands"
-            ),
+            MoneyError::Comma(text) => write!(f, "the comma in `{text}` may be a decimal point or a mark of thousands"),
             MoneyError::Decimals(text, currency) => {
-                write!(
-                    f,
-                    "`{text}` has more decimals than {currency} has ({})",
-                    currency.decimals()
-                )
+                write!(f, "`{text}` has more decimals than {currency} has ({})", currency.decimals())
             }
             MoneyError::OtherCurrency { wanted, found } => {
                 write!(f, "an amount in `{found}` stands where {wanted} is wanted")
@@ -71,12 +64,8 @@ impl MoneyError {
     /// How to mend it.
     pub fn remedy(&self) -> String {
         match self {
-            MoneyError::Unreadable(_) => {
-                "write the amount as a plain number, such as `3180.00`".into()
-            }
-            MoneyError::Comma(_) => {
-                "write it without commas, with a point before decimals: `3180.00`".into()
-            }
+            MoneyError::Unreadable(_) => "write the amount as a plain number, such as `3180.00`".into(),
+            MoneyError::Comma(_) => "write it without commas, with a point before decimals: `3180.00`".into(),
             MoneyError::Decimals(_, currency) => {
                 format!("write at most {} decimals", currency.decimals())
             }
@@ -114,10 +103,7 @@ impl Money {
     /// [`MoneyError::OtherCurrency`] between currencies, [`MoneyError::TooLarge`] past what can be held.
     pub fn checked_add(self, other: Money) -> Result<Money, MoneyError> {
         self.alike(other)?;
-        let minor = self
-            .minor
-            .checked_add(other.minor)
-            .ok_or(MoneyError::TooLarge)?;
+        let minor = self.minor.checked_add(other.minor).ok_or(MoneyError::TooLarge)?;
         Ok(Money { minor, ..self })
     }
 
@@ -127,10 +113,7 @@ impl Money {
     /// As [`Money::checked_add`].
     pub fn checked_sub(self, other: Money) -> Result<Money, MoneyError> {
         self.alike(other)?;
-        let minor = self
-            .minor
-            .checked_sub(other.minor)
-            .ok_or(MoneyError::TooLarge)?;
+        let minor = self.minor.checked_sub(other.minor).ok_or(MoneyError::TooLarge)?;
         Ok(Money { minor, ..self })
     }
 
@@ -138,13 +121,8 @@ impl Money {
     ///
     /// # Errors
     /// As [`Money::checked_add`].
-    pub fn sum(
-        currency: Currency,
-        amounts: impl IntoIterator<Item = Money>,
-    ) -> Result<Money, MoneyError> {
-        amounts
-            .into_iter()
-            .try_fold(Money::zero(currency), Money::checked_add)
+    pub fn sum(currency: Currency, amounts: impl IntoIterator<Item = Money>) -> Result<Money, MoneyError> {
+        amounts.into_iter().try_fold(Money::zero(currency), Money::checked_add)
     }
 
     /// Which of two amounts of one currency is more.
@@ -187,15 +165,8 @@ impl Money {
     fn parts(self) -> (String, String) {
         let decimals = self.currency.decimals();
         let unit = 10_u64.pow(decimals);
-        let (whole, part) = (
-            self.minor.unsigned_abs() / unit,
-            self.minor.unsigned_abs() % unit,
-        );
-        let part = if decimals == 0 {
-            String::new()
-        } else {
-            format!(".{part:0width$}", width = decimals as usize)
-        };
+        let (whole, part) = (self.minor.unsigned_abs() / unit, self.minor.unsigned_abs() % unit);
+        let part = if decimals == 0 { String::new() } else { format!(".{part:0width$}", width = decimals as usize) };
         (whole.to_string(), part)
     }
 
@@ -203,10 +174,7 @@ impl Money {
         if self.currency == other.currency {
             return Ok(());
         }
-        Err(MoneyError::OtherCurrency {
-            wanted: self.currency,
-            found: other.currency.code().into(),
-        })
+        Err(MoneyError::OtherCurrency { wanted: self.currency, found: other.currency.code().into() })
     }
 }
 

@@ -7,13 +7,8 @@ pub(super) fn parse(text: &str, currency: Currency) -> Result<Money, MoneyError>
     let unreadable = || MoneyError::Unreadable(written.into());
     let (negative, rest) = after_minus(written);
     let rest = without_mark(rest, currency)?;
-    let (negative, rest) = if negative {
-        (true, rest)
-    } else {
-        after_minus(rest)
-    };
-    let digits =
-        without_thousands(rest, currency).ok_or_else(|| MoneyError::Comma(written.into()))?;
+    let (negative, rest) = if negative { (true, rest) } else { after_minus(rest) };
+    let digits = without_thousands(rest, currency).ok_or_else(|| MoneyError::Comma(written.into()))?;
     let (whole, part) = digits.split_once('.').unwrap_or((&digits, "0"));
     let all_digits = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
     if !all_digits(whole) || !all_digits(part) {
@@ -25,9 +20,7 @@ pub(super) fn parse(text: &str, currency: Currency) -> Result<Money, MoneyError>
         return Err(MoneyError::Decimals(written.into(), currency));
     }
     let part = &format!("{part:0<decimals$}")[..decimals];
-    let minor: i64 = format!("{whole}{part}")
-        .parse()
-        .map_err(|_| MoneyError::TooLarge)?;
+    let minor: i64 = format!("{whole}{part}").parse().map_err(|_| MoneyError::TooLarge)?;
     Ok(Money::new(if negative { -minor } else { minor }, currency))
 }
 
@@ -67,9 +60,7 @@ fn without_thousands(text: &str, currency: Currency) -> Option<String> {
     if !text.contains(',') {
         return Some(text.into());
     }
-    let (whole, part) = text
-        .split_once('.')
-        .map_or((text, None), |(whole, part)| (whole, Some(part)));
+    let (whole, part) = text.split_once('.').map_or((text, None), |(whole, part)| (whole, Some(part)));
     let mut groups = whole.split(',');
     let first = groups.next().unwrap_or_default();
     let rest: Vec<&str> = groups.collect();

@@ -1,0 +1,4 @@
+//! Tests of the whole program, from outside.
+
+#[cfg(feature = "sheets")]
+mod sheets;
