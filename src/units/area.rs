@@ -133,13 +133,7 @@ mod tests {
         ];
         for (written, imperial, metric) in rows {
             let area = Area::parse(written).unwrap();
-            assert_eq!(
-                (
-                    area.imperial().to_string().as_str(),
-                    area.metric().to_string().as_str()
-                ),
-                (imperial, metric)
-            );
+            assert_eq!((area.imperial().to_string().as_str(), area.metric().to_string().as_str()), (imperial, metric));
         }
     }
 
@@ -153,22 +147,10 @@ mod tests {
     #[test]
     fn a_share_is_told_in_thousandths_with_ties_to_even() {
         let area = |n| Area::from_square_nanometres(n);
-        let rows = [
-            (1, 3, 333),
-            (2, 3, 667),
-            (1, 2000, 0),
-            (3, 2000, 2),
-            (0, 9, 0),
-            (9, 9, 1000),
-            (5, 0, 0),
-            (-5, 9, 0),
-        ];
+        let rows =
+            [(1, 3, 333), (2, 3, 667), (1, 2000, 0), (3, 2000, 2), (0, 9, 0), (9, 9, 1000), (5, 0, 0), (-5, 9, 0)];
         for (part, total, permille) in rows {
-            assert_eq!(
-                area(part).share_of(area(total)),
-                permille,
-                "{part} of {total}"
-            );
+            assert_eq!(area(part).share_of(area(total)), permille, "{part} of {total}");
         }
     }
 

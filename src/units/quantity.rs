@@ -151,10 +151,7 @@ mod tests {
             ("-3 boxes", "`-3 boxes` is not a quantity"),
             ("6 boxes 2", "`6 boxes 2` is not a quantity"),
             ("1/3 box", "`1/3 box` can't be held exactly"),
-            (
-                "1,5 m²",
-                "`1,5` has a comma, which some read as a decimal point and some as thousands",
-            ),
+            ("1,5 m²", "`1,5` has a comma, which some read as a decimal point and some as thousands"),
         ];
         for (written, message) in rows {
             let error = Quantity::parse(written).unwrap_err();

@@ -105,10 +105,7 @@ impl LengthRange {
     /// When a length is wrong, when the range runs backwards, when the tolerance is below zero.
     pub fn parse(text: &str) -> Result<LengthRange, RangeError> {
         // A space of any width parts words as a plain one does.
-        let text: String = text
-            .chars()
-            .map(|c| if c.is_whitespace() { ' ' } else { c })
-            .collect();
+        let text: String = text.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).collect();
         let text = text.trim();
         if let Some(least) = after_words(text, "at least") {
             return Ok(LengthRange::at_least(Length::parse(least)?));
@@ -224,8 +221,7 @@ mod tests {
             ("-1\" to 1\"", "−1\" to 1\""),
         ];
         for (written, printed) in rows {
-            let range =
-                LengthRange::parse(written).unwrap_or_else(|error| panic!("{written}: {error}"));
+            let range = LengthRange::parse(written).unwrap_or_else(|error| panic!("{written}: {error}"));
             assert_eq!(range.to_string(), printed, "{written}");
             assert_eq!(LengthRange::parse(printed), Ok(range));
         }
@@ -235,25 +231,16 @@ mod tests {
     fn a_dash_between_feet_and_inches_is_no_range() {
         for written in ["2' - 10 1/2\"", "2'–10 1/2\"", "2'-10 1/2\""] {
             let length = Length::parse("34 1/2\"").unwrap();
-            assert_eq!(
-                LengthRange::parse(written),
-                Ok(LengthRange::exactly(length))
-            );
+            assert_eq!(LengthRange::parse(written), Ok(LengthRange::exactly(length)));
         }
-        assert_eq!(
-            LengthRange::parse("2' - 30\"").unwrap().to_string(),
-            "24\" to 30\""
-        );
+        assert_eq!(LengthRange::parse("2' - 30\"").unwrap().to_string(), "24\" to 30\"");
     }
 
     #[test]
     fn both_ends_belong_to_the_range() {
         let range = LengthRange::parse("36\" to 36 1/4\"").unwrap();
         let at = |sixty_fourths| range.contains(Length::from_sixty_fourths(sixty_fourths));
-        assert_eq!(
-            [at(2303), at(2304), at(2320), at(2321)],
-            [false, true, true, false]
-        );
+        assert_eq!([at(2303), at(2304), at(2320), at(2321)], [false, true, true, false]);
         assert!(LengthRange::default().contains(Length::ZERO));
         assert!(!LengthRange::at_least(Length::from_inches(1)).contains(Length::ZERO));
     }
@@ -266,16 +253,8 @@ mod tests {
                 "the range runs backwards: `36\"` is more than `24\"`",
                 "write the smaller length first: `24\" to 36\"`",
             ),
-            (
-                "36 to 40",
-                "`40` has no unit",
-                "write `40\"` for inches or `40 mm` for millimetres",
-            ),
-            (
-                "at least 24",
-                "`24` has no unit",
-                "write `24\"` for inches or `24 mm` for millimetres",
-            ),
+            ("36 to 40", "`40` has no unit", "write `40\"` for inches or `40 mm` for millimetres"),
+            ("at least 24", "`24` has no unit", "write `24\"` for inches or `24 mm` for millimetres"),
             (
                 "36\" ± -1\"",
                 "the tolerance `-1\"` is below zero",
@@ -286,24 +265,12 @@ mod tests {
                 "`36\"-40\"` is two lengths where one is wanted",
                 "part the ends with `to`, such as `36\" to 40\"`",
             ),
-            (
-                "36 to 3' 4\"",
-                "`36` has no unit",
-                "write `36\"` for inches or `36 mm` for millimetres",
-            ),
-            (
-                "",
-                "no length is written",
-                "write a number and its unit, such as `34 1/2\"` or `876 mm`",
-            ),
+            ("36 to 3' 4\"", "`36` has no unit", "write `36\"` for inches or `36 mm` for millimetres"),
+            ("", "no length is written", "write a number and its unit, such as `34 1/2\"` or `876 mm`"),
         ];
         for (written, message, remedy) in rows {
             let error = LengthRange::parse(written).unwrap_err();
-            assert_eq!(
-                (error.to_string().as_str(), error.remedy().as_str()),
-                (message, remedy),
-                "{written}"
-            );
+            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy), "{written}");
         }
         assert!(LengthRange::parse("36 to 40").unwrap_err().is_bare());
     }

@@ -129,27 +129,17 @@ mod tests {
     #[test]
     fn sides_are_read_with_either_cross_and_the_last_unit_governs_bare_ones() {
         let carton = "32\" × 41\" × 30\"";
-        for written in [
-            "32\" x 41\" x 30\"",
-            "32\"x41\"x30\"",
-            "32 x 41 x 30 in",
-            "32″ × 41″ × 30″",
-            "32\" X 41\" X 30\"",
-        ] {
+        for written in
+            ["32\" x 41\" x 30\"", "32\"x41\"x30\"", "32 x 41 x 30 in", "32″ × 41″ × 30″", "32\" X 41\" X 30\""]
+        {
             let sides = Sides::parse(written).unwrap();
             assert_eq!(sides.to_string(), carton, "{written}");
             assert_eq!(Sides::parse(&sides.to_string()), Ok(sides));
         }
         let room = Sides::parse("15' 6\" x 12' 0\"").unwrap();
-        assert_eq!(
-            room.sides(),
-            [Length::from_inches(186), Length::from_inches(144)]
-        );
+        assert_eq!(room.sides(), [Length::from_inches(186), Length::from_inches(144)]);
         assert_eq!(room.area().to_string(), "186 sq ft");
-        assert_eq!(
-            room.sorted(),
-            [Length::from_inches(144), Length::from_inches(186)]
-        );
+        assert_eq!(room.sorted(), [Length::from_inches(144), Length::from_inches(186)]);
     }
 
     #[test]

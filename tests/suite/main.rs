@@ -2,3 +2,5 @@
 
 #[cfg(feature = "sheets")]
 mod sheets;
+
+mod units;

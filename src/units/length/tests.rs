@@ -40,10 +40,7 @@ fn millimetres_round_to_the_nearest_grain_and_say_so() {
     for (millimetres, sixteenth, thirty_second) in rows {
         let length = Length::from_millimetres(millimetres);
         assert_eq!(length.imperial(Grain::Sixteenth).to_string(), sixteenth);
-        assert_eq!(
-            length.imperial(Grain::ThirtySecond).to_string(),
-            thirty_second
-        );
+        assert_eq!(length.imperial(Grain::ThirtySecond).to_string(), thirty_second);
     }
 }
 
@@ -96,20 +93,9 @@ fn every_notation_of_a_length_reads_the_same() {
 
 #[test]
 fn unicode_fractions_are_read_where_they_can_be_held() {
-    let rows = [
-        ('¼', 16),
-        ('½', 32),
-        ('¾', 48),
-        ('⅛', 8),
-        ('⅜', 24),
-        ('⅝', 40),
-        ('⅞', 56),
-    ];
+    let rows = [('¼', 16), ('½', 32), ('¾', 48), ('⅛', 8), ('⅜', 24), ('⅝', 40), ('⅞', 56)];
     for (fraction, sixty_fourths) in rows {
-        assert_eq!(
-            length(&format!("{fraction}\"")),
-            Length::from_sixty_fourths(sixty_fourths)
-        );
+        assert_eq!(length(&format!("{fraction}\"")), Length::from_sixty_fourths(sixty_fourths));
     }
     for fraction in ['⅓', '⅔', '⅐', '⅑', '⅙', '⅚'] {
         let written = format!("2{fraction}\"");
@@ -120,12 +106,7 @@ fn unicode_fractions_are_read_where_they_can_be_held() {
 /// SD-28: feet-inch-fraction style of US drafting.
 #[test]
 fn feet_and_inches_print_in_drafting_style() {
-    let drafted = |written: &str| {
-        length(written)
-            .imperial(Grain::Sixteenth)
-            .feet_and_inches()
-            .to_string()
-    };
+    let drafted = |written: &str| length(written).imperial(Grain::Sixteenth).feet_and_inches().to_string();
     assert_eq!(drafted("34.5\""), "2'-10 1/2\"");
     assert_eq!(drafted("36\""), "3'-0\"");
     assert_eq!(drafted("0.75\""), "0'-0 3/4\"");
@@ -138,28 +119,18 @@ fn a_figure_is_in_inches_below_three_feet_and_in_feet_from_there() {
     let plain = |written: &str| length(written).imperial(Grain::Sixteenth).to_string();
     assert_eq!(plain("34 1/2\""), "34 1/2\"");
     assert_eq!(plain("35 15/16\""), "35 15/16\"");
-    assert_eq!(
-        plain("35 127/128 in".replace("127/128", "63/64").as_str()),
-        "≈ 3'-0\""
-    );
+    assert_eq!(plain("35 127/128 in".replace("127/128", "63/64").as_str()), "≈ 3'-0\"");
     assert_eq!(plain("40 1/2\""), "3'-4 1/2\"");
     assert_eq!(plain("0\""), "0\"");
     assert_eq!(plain("3/16\""), "3/16\"");
     let shown = length("40 1/2\"").imperial(Grain::Sixteenth);
-    assert_eq!(
-        (shown.feet, shown.inches, shown.numerator, shown.denominator),
-        (Some(3), 4, 1, 2)
-    );
+    assert_eq!((shown.feet, shown.inches, shown.numerator, shown.denominator), (Some(3), 4, 1, 2));
     assert_eq!(shown.inches().to_string(), "40 1/2\"");
 }
 
 #[test]
 fn a_tie_between_two_grains_goes_to_the_even_one() {
-    let plain = |sixty_fourths| {
-        Length::from_sixty_fourths(sixty_fourths)
-            .imperial(Grain::Sixteenth)
-            .to_string()
-    };
+    let plain = |sixty_fourths| Length::from_sixty_fourths(sixty_fourths).imperial(Grain::Sixteenth).to_string();
     assert_eq!(plain(2), "≈ 0\"");
     assert_eq!(plain(6), "≈ 1/8\"");
     assert_eq!(plain(10), "≈ 1/8\"");
@@ -198,12 +169,7 @@ fn arithmetic_at_the_end_of_the_range_neither_wraps_nor_panics() {
     assert_eq!(most.checked_add(Length::from_inches(1)), None);
     assert_eq!(Length::from_inches(i64::MAX), most);
     assert_eq!((-most - most).abs(), most);
-    assert!(
-        !Length::from_nanometres(i64::MIN)
-            .imperial(Grain::ThirtySecond)
-            .to_string()
-            .is_empty()
-    );
+    assert!(!Length::from_nanometres(i64::MIN).imperial(Grain::ThirtySecond).to_string().is_empty());
 }
 
 mod refusals {
@@ -214,36 +180,20 @@ mod refusals {
         for written in ["36", "34 1/2", "40.5", "-3", "½"] {
             let error = Length::parse(written).unwrap_err();
             assert_eq!(error, LengthError::Bare(written.into()));
-            assert_eq!(
-                error.remedy(),
-                format!("write `{written}\"` for inches or `{written} mm` for millimetres")
-            );
+            assert_eq!(error.remedy(), format!("write `{written}\"` for inches or `{written} mm` for millimetres"));
         }
     }
 
     #[test]
     fn each_message_says_what_is_wrong_and_each_remedy_how_to_write_it() {
-        let in_one_system =
-            "write the whole length in one system: feet then inches, or one metric unit";
+        let in_one_system = "write the whole length in one system: feet then inches, or one metric unit";
         let finer = "round it to a 64th of an inch or a tenth of a millimetre";
         let rows = [
             ("1/3\"", "`1/3\"` can't be held exactly", finer),
             ("1/128\"", "`1/128\"` can't be held exactly", finer),
-            (
-                "0.0000001 mm",
-                "`0.0000001 mm` can't be held exactly",
-                finer,
-            ),
-            (
-                "1/0\"",
-                "`1/0` divides by zero",
-                "write the fraction with the number below the line, such as `1/2`",
-            ),
-            (
-                "1001 m",
-                "`1001 m` is longer than 1 km",
-                "check the number and its unit",
-            ),
+            ("0.0000001 mm", "`0.0000001 mm` can't be held exactly", finer),
+            ("1/0\"", "`1/0` divides by zero", "write the fraction with the number below the line, such as `1/2`"),
+            ("1001 m", "`1001 m` is longer than 1 km", "check the number and its unit"),
             (
                 "87,6 cm",
                 "`87,6` has a comma, which some read as a decimal point and some as thousands",
@@ -272,41 +222,21 @@ mod refusals {
                 "`2.5' 6\"` has a part of a foot and inches after it",
                 "write whole feet before the inches, or feet alone",
             ),
-            (
-                "2' 10",
-                "`2' 10` has a number without a unit after the feet",
-                "mark the inches: `2' 10\"`",
-            ),
+            ("2' 10", "`2' 10` has a number without a unit after the feet", "mark the inches: `2' 10\"`"),
             (
                 "36\" 40\"",
                 "`36\" 40\"` is two lengths where one is wanted",
                 "write one length; where a range may stand, part its ends with `to`",
             ),
-            (
-                "36\" clear",
-                "`clear` follows the length `36\"`",
-                "take `clear` out; words go in a note",
-            ),
-            (
-                "36 cubits",
-                "`cubits` is not a unit of length",
-                "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`",
-            ),
-            (
-                "42 sq ft",
-                "`42 sq ft` is an area, not a length",
-                "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`",
-            ),
+            ("36\" clear", "`clear` follows the length `36\"`", "take `clear` out; words go in a note"),
+            ("36 cubits", "`cubits` is not a unit of length", "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`"),
+            ("42 sq ft", "`42 sq ft` is an area, not a length", "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`"),
             (
                 "about 36\"",
                 "`about 36\"` is not a length",
                 "write a number and its unit, such as `34 1/2\"` or `876 mm`",
             ),
-            (
-                "+36\"",
-                "`+36\"` is not a length",
-                "write a number and its unit, such as `34 1/2\"` or `876 mm`",
-            ),
+            ("+36\"", "`+36\"` is not a length", "write a number and its unit, such as `34 1/2\"` or `876 mm`"),
             (
                 "34 5/4\"",
                 "`34 5/4` adds a fraction of one or more to a whole number",
@@ -315,11 +245,7 @@ mod refusals {
         ];
         for (written, message, remedy) in rows {
             let error = Length::parse(written).unwrap_err();
-            assert_eq!(
-                (error.to_string().as_str(), error.remedy().as_str()),
-                (message, remedy),
-                "{written}"
-            );
+            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy), "{written}");
         }
     }
 
@@ -330,10 +256,7 @@ mod refusals {
         assert_eq!(Length::parse("5. mm"), Err(malformed("5.")));
         assert_eq!(Length::parse("1/\""), Err(malformed("1/")));
         let long = "1".repeat(40);
-        assert_eq!(
-            Length::parse(&format!("{long} mm")),
-            Err(LengthError::Number(NumberError::TooLong(long)))
-        );
+        assert_eq!(Length::parse(&format!("{long} mm")), Err(LengthError::Number(NumberError::TooLong(long))));
         for written in ["", " ", "\u{a0}"] {
             assert_eq!(Length::parse(written), Err(LengthError::Empty));
         }

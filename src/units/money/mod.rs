@@ -140,10 +140,7 @@ impl Money {
     /// [`MoneyError::TooLarge`] past what can be held.
     pub fn times(self, quantity: Decimal) -> Result<Money, MoneyError> {
         // Whole numbers all the way: a product of decimals may be rounded once before it is rounded here.
-        let product = quantity
-            .mantissa()
-            .checked_mul(self.minor.into())
-            .ok_or(MoneyError::TooLarge)?;
+        let product = quantity.mantissa().checked_mul(self.minor.into()).ok_or(MoneyError::TooLarge)?;
         let rounded = round_half_even(product, 10_i128.pow(quantity.scale()));
         let minor = i64::try_from(rounded).map_err(|_| MoneyError::TooLarge)?;
         Ok(Money { minor, ..self })
@@ -194,7 +191,7 @@ impl fmt::Display for Money {
 fn grouped(digits: &str) -> String {
     let mut grouped = String::new();
     for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at) % 3 == 0 {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
             grouped.push(',');
         }
         grouped.push(digit);

@@ -45,10 +45,7 @@ fn without_mark(text: &str, currency: Currency) -> Result<&str, MoneyError> {
         }
         let other = Currency::parse(mark).is_ok() || !mark.contains(char::is_alphanumeric);
         return Err(match other {
-            true => MoneyError::OtherCurrency {
-                wanted: currency,
-                found: mark.into(),
-            },
+            true => MoneyError::OtherCurrency { wanted: currency, found: mark.into() },
             false => MoneyError::Unreadable(text.into()),
         });
     }
