@@ -4,9 +4,11 @@
 //! that stop the work, 2 the folder can't be read or the tool can't do its work.
 
 mod book_folder;
+mod progress;
 mod report;
 mod today;
 
+mod publish;
 mod review;
 
 use std::ffi::OsString;
@@ -24,6 +26,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Command {
     Review(review::Review),
+    Publish(publish::Publish),
 }
 
 /// Nothing stops the work.
@@ -46,6 +49,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
     };
     let outcome = match arguments.command {
         Command::Review(command) => command.run(),
+        Command::Publish(command) => command.run(),
     };
     outcome.unwrap_or_else(|error| {
         report::say(&format!("bookmatch: {error}"));

@@ -45,7 +45,7 @@ fn a_page_a_view_stands_in_its_folder() {
         "office/money.html",
         "office/review.html",
         "office/rules.html",
-        "office/assets/margins/schedules-appliance.css",
+        "office/assets/margins/schedules--appliance.css",
     ] {
         assert!(files.contains_key(path), "{path} is missing");
     }
