@@ -6,3 +6,5 @@ mod browser;
 mod house;
 #[cfg(feature = "sheets")]
 mod sheets;
+
+mod units;
