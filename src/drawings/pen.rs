@@ -155,11 +155,6 @@ impl Canvas {
         }
     }
 
-    /// Whether a label has room at a spot.
-    pub fn has_room(&self, label: &Label, spot: Spot) -> bool {
-        self.is_free(&spot.frame(label).grown(AIR))
-    }
-
     /// A flat hexagon with an item's number, at the first of the places where it has room.
     pub fn tag(&mut self, text: &str, size: Mil, places: &[Place]) {
         let label = Label::of(vec![Line::words(text, size).toned(Tone::Bold)]);

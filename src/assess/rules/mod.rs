@@ -25,8 +25,14 @@ pub const RULES: &[Rule] = &[
     source::outside_book::RULE,
     source::too_large::RULE,
     source::stray::RULE,
-    // complete
-    // fit
+    complete::field::RULE,
+    complete::opening::RULE,
+    complete::cut_sheet::RULE,
+    complete::measured::RULE,
+    complete::undecided::RULE,
+    complete::accessory::RULE,
+    complete::datum::RULE,
+    complete::photo::RULE,
     fit::width::RULE,
 ];
 

@@ -18,7 +18,7 @@ declare! {
     ///
     /// ## Example
     /// ```yaml
-    /// price: 3,180.00     # write 3180.00
+    /// price: 3180,00     # write 3180.00
     /// ```
     ///
     /// ## Source
@@ -39,8 +39,12 @@ mod tests {
 
     #[test]
     fn a_price_with_a_stray_comma_is_not_guessed_at() {
-        tap("price: 3,180.00").finds_one();
-        tap("price: 3180.00").is_silent();
+        for written in ["3180,00", "31,80.00", "3,18", "3.180,00"] {
+            tap(&format!("price: {written}")).finds_one();
+        }
+        for written in ["3180.00", "3180", "3,180.00"] {
+            tap(&format!("price: {written}")).is_silent();
+        }
     }
 
     #[test]
