@@ -81,8 +81,20 @@ fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> G
         there_at: there.map(|there| there.span),
         sheet_alone: lies_over_the_edge(opening, fit),
         bound: opening.height.get().is_none(),
-        ..asked(&fit.opening.height)
+        ..asked_height(opening, fit)
     }
+}
+
+/// What stands on the floor may have more room above it than a sheet's single figure says.
+fn asked_height(opening: &Opening, fit: &Fit) -> Gauge {
+    let mut gauge = asked(&fit.opening.height);
+    if let (Some(LengthRange { least: Some(least), most: Some(most) }), true) = (gauge.asked, opening.sill.is_absent())
+    {
+        if least == most {
+            gauge.asked = Some(LengthRange::at_least(least));
+        }
+    }
+    gauge
 }
 
 fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {

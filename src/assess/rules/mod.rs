@@ -34,6 +34,16 @@ pub const RULES: &[Rule] = &[
     complete::datum::RULE,
     complete::photo::RULE,
     fit::width::RULE,
+    fit::height::RULE,
+    fit::depth::RULE,
+    fit::play::RULE,
+    fit::square::RULE,
+    fit::air::RULE,
+    fit::face::RULE,
+    fit::cabinet::RULE,
+    fit::door::RULE,
+    fit::projection::RULE,
+    fit::way_in::RULE,
 ];
 
 /// A rule.
