@@ -8,6 +8,7 @@ mod progress;
 mod report;
 mod today;
 
+mod preview;
 mod publish;
 mod review;
 
@@ -27,6 +28,7 @@ struct Arguments {
 enum Command {
     Review(review::Review),
     Publish(publish::Publish),
+    Preview(preview::Preview),
 }
 
 /// Nothing stops the work.
@@ -50,6 +52,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
     let outcome = match arguments.command {
         Command::Review(command) => command.run(),
         Command::Publish(command) => command.run(),
+        Command::Preview(command) => command.run(),
     };
     outcome.unwrap_or_else(|error| {
         report::say(&format!("bookmatch: {error}"));
