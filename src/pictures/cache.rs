@@ -48,11 +48,7 @@ impl CacheError {
 impl fmt::Display for CacheError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let folder = self.folder.display();
-        write!(
-            f,
-            "the cache folder `{folder}` can't be written ({})",
-            self.source
-        )
+        write!(f, "the cache folder `{folder}` can't be written ({})", self.source)
     }
 }
 
@@ -67,33 +63,19 @@ impl Cache {
     /// control, where they are missing. Fails when the folder can't be written; the caller may
     /// then take [`Cache::temporary`].
     pub fn open(folder: &Path) -> Result<Cache, CacheError> {
-        let cache = Cache {
-            root: folder.to_path_buf(),
-            _temporary: None,
-        };
-        let probe = cache
-            .make(folder)
-            .and_then(|()| tempfile::tempfile_in(folder));
+        let cache = Cache { root: folder.to_path_buf(), _temporary: None };
+        let probe = cache.make(folder).and_then(|()| tempfile::tempfile_in(folder));
         match probe {
             Ok(_) => Ok(cache),
-            Err(source) => Err(CacheError {
-                folder: folder.to_path_buf(),
-                source,
-            }),
+            Err(source) => Err(CacheError { folder: folder.to_path_buf(), source }),
         }
     }
 
     /// A cache that is removed when it is dropped.
     pub fn temporary() -> Result<Cache, CacheError> {
         let made = tempfile::Builder::new().prefix("bookmatch-").tempdir();
-        let made = made.map_err(|source| CacheError {
-            folder: std::env::temp_dir(),
-            source,
-        })?;
-        Ok(Cache {
-            root: made.path().to_path_buf(),
-            _temporary: Some(made),
-        })
+        let made = made.map_err(|source| CacheError { folder: std::env::temp_dir(), source })?;
+        Ok(Cache { root: made.path().to_path_buf(), _temporary: Some(made) })
     }
 
     /// The folder.
@@ -122,10 +104,7 @@ impl Cache {
     pub fn put(&self, kind: &str, key: &Digest, bytes: &[u8]) -> Result<(), CacheError> {
         let Some(place) = self.place(kind, key) else {
             let source = io::Error::new(io::ErrorKind::InvalidInput, format!("no kind `{kind}`"));
-            return Err(CacheError {
-                folder: self.root.clone(),
-                source,
-            });
+            return Err(CacheError { folder: self.root.clone(), source });
         };
         let head = format!("{HEAD} {} {:020}\n", Digest::of(bytes), bytes.len());
         self.write_whole(&place, &[head.as_bytes(), bytes])
@@ -160,14 +139,9 @@ impl Cache {
         loop {
             match self.write_once(place, parts) {
                 Ok(()) => return Ok(()),
-                Err(fault) if fault.kind() == io::ErrorKind::NotFound && tries < TRIES => {
-                    tries += 1
-                }
+                Err(fault) if fault.kind() == io::ErrorKind::NotFound && tries < TRIES => tries += 1,
                 Err(source) => {
-                    return Err(CacheError {
-                        folder: self.root.clone(),
-                        source,
-                    });
+                    return Err(CacheError { folder: self.root.clone(), source });
                 }
             }
         }
@@ -189,10 +163,7 @@ impl Cache {
         fs::create_dir_all(folder)?;
         if fs::symlink_metadata(folder)?.is_symlink() && folder != self.root {
             // Following it would write outside the cache.
-            return Err(io::Error::other(format!(
-                "`{}` is a link",
-                folder.display()
-            )));
+            return Err(io::Error::other(format!("`{}` is a link", folder.display())));
         }
         let ignore = self.root.join(".gitignore");
         if !ignore.exists() {
@@ -222,11 +193,7 @@ fn read_at_most(path: &Path, most: u64) -> Option<Vec<u8>> {
         return None;
     }
     let mut bytes = Vec::new();
-    File::open(path)
-        .ok()?
-        .take(most + 1)
-        .read_to_end(&mut bytes)
-        .ok()?;
+    File::open(path).ok()?.take(most + 1).read_to_end(&mut bytes).ok()?;
     (bytes.len() as u64 <= most).then_some(bytes)
 }
 
@@ -286,10 +253,7 @@ mod tests {
         let cache = Cache::open(&folder).unwrap();
         fs::remove_dir_all(&folder).unwrap();
         cache.put("sheets", &Digest::of(b"key"), b"body").unwrap();
-        assert_eq!(
-            fs::read_to_string(folder.join(".gitignore")).unwrap(),
-            "*\n"
-        );
+        assert_eq!(fs::read_to_string(folder.join(".gitignore")).unwrap(), "*\n");
         assert!(cache.get("sheets", &Digest::of(b"key")).is_some());
     }
 
@@ -299,10 +263,7 @@ mod tests {
         let file = outer.path().join("taken");
         fs::write(&file, "a file").unwrap();
         let fault = Cache::open(&file.join("cache")).unwrap_err();
-        assert!(
-            fault.to_string().contains("taken/cache` can't be written"),
-            "{fault}"
-        );
+        assert!(fault.to_string().contains("taken/cache` can't be written"), "{fault}");
     }
 
     #[cfg(unix)]

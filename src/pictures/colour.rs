@@ -14,20 +14,11 @@ pub(super) struct Coloured {
 /// when the profile can't be read or is not for such samples, and then that is told.
 pub(super) fn to_srgb(raster: Raster, profile: Option<&[u8]>) -> Coloured {
     let Some(profile) = profile else {
-        return Coloured {
-            raster: plain_rgb(raster),
-            unread_profile: false,
-        };
+        return Coloured { raster: plain_rgb(raster), unread_profile: false };
     };
     match managed(&raster, profile) {
-        Some(raster) => Coloured {
-            raster,
-            unread_profile: false,
-        },
-        None => Coloured {
-            raster: plain_rgb(raster),
-            unread_profile: true,
-        },
+        Some(raster) => Coloured { raster, unread_profile: false },
+        None => Coloured { raster: plain_rgb(raster), unread_profile: true },
     }
 }
 
@@ -47,16 +38,10 @@ fn managed(raster: &Raster, profile: &[u8]) -> Option<Raster> {
     };
     let srgb = ColorProfile::new_srgb();
     let options = TransformOptions::default();
-    let transform = profile
-        .create_transform_8bit(layout, &srgb, Layout::Rgb, options)
-        .ok()?;
+    let transform = profile.create_transform_8bit(layout, &srgb, Layout::Rgb, options).ok()?;
     let mut pixels = vec![0; raster.pixels.len() / raster.samples.channels() * 3];
     transform.transform(&raster.pixels, &mut pixels).ok()?;
-    Some(Raster {
-        samples: Samples::Rgb,
-        pixels,
-        ..*raster
-    })
+    Some(Raster { samples: Samples::Rgb, pixels, ..*raster })
 }
 
 /// Three channels from one or four, without a profile.
@@ -66,16 +51,10 @@ fn plain_rgb(raster: Raster) -> Raster {
         Samples::Grey => raster.pixels.iter().flat_map(|&grey| [grey; 3]).collect(),
         Samples::Cmyk => {
             let (inks, _) = raster.pixels.as_chunks::<4>();
-            inks.iter()
-                .flat_map(|&[c, m, y, k]| [c, m, y].map(|ink| uninked(ink, k)))
-                .collect()
+            inks.iter().flat_map(|&[c, m, y, k]| [c, m, y].map(|ink| uninked(ink, k))).collect()
         }
     };
-    Raster {
-        samples: Samples::Rgb,
-        pixels,
-        ..raster
-    }
+    Raster { samples: Samples::Rgb, pixels, ..raster }
 }
 
 /// What white is left under an ink and black, as the usual rule without a profile has it
@@ -90,23 +69,14 @@ mod tests {
     use super::*;
 
     fn one(samples: Samples, pixels: &[u8]) -> Raster {
-        Raster {
-            width: 1,
-            height: 1,
-            samples,
-            pixels: pixels.to_vec(),
-        }
+        Raster { width: 1, height: 1, samples, pixels: pixels.to_vec() }
     }
 
     #[test]
     fn a_green_of_display_p3_past_srgb_is_clipped_and_a_grey_stays() {
         let profile = ColorProfile::new_display_p3().encode().unwrap();
         let grey = to_srgb(one(Samples::Rgb, &[119, 119, 119]), Some(&profile));
-        assert!(
-            grey.raster.pixels.iter().all(|v| v.abs_diff(119) <= 1),
-            "{:?}",
-            grey.raster
-        );
+        assert!(grey.raster.pixels.iter().all(|v| v.abs_diff(119) <= 1), "{:?}", grey.raster);
         let green = to_srgb(one(Samples::Rgb, &[0, 255, 0]), Some(&profile));
         assert_eq!(green.raster.pixels, [0, 255, 0]);
     }

@@ -14,11 +14,7 @@ use super::limits::Limits;
 use super::raster::{Decoded, Raster, Samples, flatten, narrow};
 
 /// Decodes a photo that [`super::inspect_within`] has let pass.
-pub(super) fn decode(
-    bytes: &[u8],
-    facts: &Facts,
-    limits: &Limits,
-) -> Result<Decoded, PictureError> {
+pub(super) fn decode(bytes: &[u8], facts: &Facts, limits: &Limits) -> Result<Decoded, PictureError> {
     limits.check_decoded(working_bytes(bytes, facts))?;
     let format = facts.format;
     let reader = Cursor::new(bytes);
@@ -37,9 +33,7 @@ pub(super) fn decode(
         #[cfg(feature = "heic")]
         Format::Heic => super::heic::decode(bytes, limits),
         #[cfg(not(feature = "heic"))]
-        Format::Heic => Err(PictureError::Heic {
-            detail: "built without HEIC".into(),
-        }),
+        Format::Heic => Err(PictureError::Heic { detail: "built without HEIC".into() }),
     }
 }
 
@@ -55,16 +49,10 @@ pub(super) fn working_bytes(bytes: &[u8], facts: &Facts) -> u64 {
     u64::from(facts.width) * u64::from(facts.height) * a_pixel
 }
 
-fn through(
-    format: Format,
-    mut decoder: impl ImageDecoder,
-    limits: &Limits,
-) -> Result<Decoded, PictureError> {
+fn through(format: Format, mut decoder: impl ImageDecoder, limits: &Limits) -> Result<Decoded, PictureError> {
     let stored = decoder.original_color_type();
     if matches!(stored, ExtendedColorType::Cmyk8 | ExtendedColorType::Cmyk16) {
-        return Err(PictureError::Unsupported {
-            kind: format!("a {format} in the inks of a press (CMYK)"),
-        });
+        return Err(PictureError::Unsupported { kind: format!("a {format} in the inks of a press (CMYK)") });
     }
     limits.check_decoded(decoder.total_bytes())?;
     let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
@@ -73,36 +61,16 @@ fn through(
     let colour = decoder.color_type();
     let size = usize::try_from(decoder.total_bytes()).unwrap_or(usize::MAX);
     let mut pixels = Vec::new();
-    pixels
-        .try_reserve_exact(size)
-        .map_err(|fault| PictureError::damaged(format, &fault))?;
+    pixels.try_reserve_exact(size).map_err(|fault| PictureError::damaged(format, &fault))?;
     pixels.resize(size, 0);
-    decoder
-        .read_image(&mut pixels)
-        .map_err(|fault| from_image(format, fault))?;
+    decoder.read_image(&mut pixels).map_err(|fault| from_image(format, fault))?;
     let samples = to_eight_bits(format, colour, &mut pixels)?;
-    let raster = Raster {
-        width,
-        height,
-        samples,
-        pixels,
-    };
-    Ok(Decoded {
-        raster,
-        profile,
-        orientation,
-    })
+    let raster = Raster { width, height, samples, pixels };
+    Ok(Decoded { raster, profile, orientation })
 }
 
-fn to_eight_bits(
-    format: Format,
-    colour: ColorType,
-    pixels: &mut Vec<u8>,
-) -> Result<Samples, PictureError> {
-    if matches!(
-        colour,
-        ColorType::L16 | ColorType::La16 | ColorType::Rgb16 | ColorType::Rgba16
-    ) {
+fn to_eight_bits(format: Format, colour: ColorType, pixels: &mut Vec<u8>) -> Result<Samples, PictureError> {
+    if matches!(colour, ColorType::L16 | ColorType::La16 | ColorType::Rgb16 | ColorType::Rgba16) {
         narrow(pixels);
     }
     match colour {
@@ -116,8 +84,6 @@ fn to_eight_bits(
             flatten(pixels, 3);
             Ok(Samples::Rgb)
         }
-        other => Err(PictureError::Unsupported {
-            kind: format!("a {format} with samples of {other:?}"),
-        }),
+        other => Err(PictureError::Unsupported { kind: format!("a {format} with samples of {other:?}") }),
     }
 }

@@ -43,10 +43,7 @@ pub struct Rendition {
 
 /// What an entry is kept under: the same photo, settings and widths give the same renditions.
 pub(super) fn key(photo: &Digest, widths: &[u32]) -> Digest {
-    let widths: Vec<u8> = widths
-        .iter()
-        .flat_map(|width| width.to_be_bytes())
-        .collect();
+    let widths: Vec<u8> = widths.iter().flat_map(|width| width.to_be_bytes()).collect();
     Digest::of_parts(&[photo.as_bytes(), SETTINGS.as_bytes(), &widths])
 }
 
@@ -63,25 +60,12 @@ pub(super) fn load(cache: &Cache, photo: Digest, key: &Digest) -> Option<Renditi
         let [width, height, bytes] = numbers(&mut words)?;
         let digest: Digest = words.next()?.parse().ok()?;
         let path = cache.rendition_path(&digest);
-        let file = Rendition {
-            width,
-            height,
-            bytes: bytes.into(),
-            digest,
-            path,
-        };
+        let file = Rendition { width, height, bytes: bytes.into(), digest, path };
         cache.rendition(&file)?;
         files.push(file);
     }
     let unread_profile = unread == 1;
-    Some(Renditions {
-        digest: photo,
-        width,
-        height,
-        average,
-        unread_profile,
-        files,
-    })
+    Some(Renditions { digest: photo, width, height, average, unread_profile, files })
 }
 
 fn numbers<'a, const N: usize>(words: &mut impl Iterator<Item = &'a str>) -> Option<[u32; N]> {
@@ -93,19 +77,8 @@ fn numbers<'a, const N: usize>(words: &mut impl Iterator<Item = &'a str>) -> Opt
 }
 
 /// Keeps a photo's renditions: the files first, then the entry that names them.
-pub(super) fn store(
-    cache: &Cache,
-    photo: Digest,
-    key: &Digest,
-    rendered: Rendered,
-) -> Result<Renditions, CacheError> {
-    let Rendered {
-        width,
-        height,
-        average,
-        unread_profile,
-        files,
-    } = rendered;
+pub(super) fn store(cache: &Cache, photo: Digest, key: &Digest, rendered: Rendered) -> Result<Renditions, CacheError> {
+    let Rendered { width, height, average, unread_profile, files } = rendered;
     let [red, green, blue] = average;
     let unread = u8::from(unread_profile);
     let mut text = format!("{width} {height} {red} {green} {blue} {unread}\n");
@@ -115,21 +88,8 @@ pub(super) fn store(
         cache.put_rendition(&digest, &file.bytes)?;
         let (width, height, bytes) = (file.width, file.height, file.bytes.len() as u64);
         text.push_str(&format!("{width} {height} {bytes} {digest}\n"));
-        kept.push(Rendition {
-            width,
-            height,
-            bytes,
-            digest,
-            path: cache.rendition_path(&digest),
-        });
+        kept.push(Rendition { width, height, bytes, digest, path: cache.rendition_path(&digest) });
     }
     cache.put(KIND, key, text.as_bytes())?;
-    Ok(Renditions {
-        digest: photo,
-        width,
-        height,
-        average,
-        unread_profile,
-        files: kept,
-    })
+    Ok(Renditions { digest: photo, width, height, average, unread_profile, files: kept })
 }

@@ -64,43 +64,28 @@ impl PictureError {
     pub fn remedy(&self) -> String {
         match self {
             PictureError::NotAPicture { .. } => {
-                "put a JPEG, PNG, WebP, TIFF or HEIC photo in its place, or take its name out"
-                    .into()
+                "put a JPEG, PNG, WebP, TIFF or HEIC photo in its place, or take its name out".into()
             }
             PictureError::Truncated(_) => "copy the photo again from where it was taken".into(),
             PictureError::Damaged { .. } => {
                 "copy the photo again, or open it in a photo editor and export it as JPEG".into()
             }
-            PictureError::TooLarge(_) => {
-                "export a smaller copy; 2400 pixels on the longer side is plenty".into()
-            }
-            PictureError::Unsupported { .. } => {
-                "export it as JPEG or PNG, in sRGB, 8 bits a channel".into()
-            }
-            PictureError::Heic { .. } => {
-                "convert it to JPEG: export it from the photo application, or run \
+            PictureError::TooLarge(_) => "export a smaller copy; 2400 pixels on the longer side is plenty".into(),
+            PictureError::Unsupported { .. } => "export it as JPEG or PNG, in sRGB, 8 bits a channel".into(),
+            PictureError::Heic { .. } => "convert it to JPEG: export it from the photo application, or run \
                  `heif-convert photo.heic photo.jpg`; most telephones can be set to take JPEG"
-                    .into()
-            }
+                .into(),
             PictureError::Io { .. } => "check that the file is there and may be read".into(),
-            PictureError::Cache { .. } => {
-                "free some space on the disk, or make the cache folder writable".into()
-            }
+            PictureError::Cache { .. } => "free some space on the disk, or make the cache folder writable".into(),
         }
     }
 
     /// A fault met by the decoder of `format`: a missing end, or else damage.
-    pub(super) fn damaged(
-        format: Format,
-        fault: &(dyn std::error::Error + 'static),
-    ) -> PictureError {
+    pub(super) fn damaged(format: Format, fault: &(dyn std::error::Error + 'static)) -> PictureError {
         if ends_early(fault) {
             return PictureError::Truncated(format);
         }
-        PictureError::Damaged {
-            format,
-            detail: fault.to_string(),
-        }
+        PictureError::Damaged { format, detail: fault.to_string() }
     }
 }
 
@@ -140,25 +125,11 @@ impl fmt::Display for Excess {
             Excess::File { bytes, limit } => {
                 write!(f, "a file of {bytes} bytes, past the limit of {limit}")
             }
-            Excess::Side {
-                width,
-                height,
-                limit,
-            } => {
-                write!(
-                    f,
-                    "{width} × {height} pixels, past the limit of {limit} a side"
-                )
+            Excess::Side { width, height, limit } => {
+                write!(f, "{width} × {height} pixels, past the limit of {limit} a side")
             }
-            Excess::Pixels {
-                width,
-                height,
-                limit,
-            } => {
-                write!(
-                    f,
-                    "{width} × {height} pixels, past the limit of {limit} in all"
-                )
+            Excess::Pixels { width, height, limit } => {
+                write!(f, "{width} × {height} pixels, past the limit of {limit} in all")
             }
             Excess::Memory { bytes, limit } => {
                 write!(f, "{bytes} bytes once decoded, past the limit of {limit}")

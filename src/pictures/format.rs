@@ -45,26 +45,10 @@ const UNREAD: [(&[u8], &str); 7] = [
 /// The format of `bytes`, or why they are no photo.
 pub(super) fn recognise(bytes: &[u8]) -> Result<Format, PictureError> {
     match bytes {
-        [] => Err(PictureError::NotAPicture {
-            seems: "an empty file",
-        }),
+        [] => Err(PictureError::NotAPicture { seems: "an empty file" }),
         [0xff, 0xd8, 0xff, ..] => Ok(Format::Jpeg),
         [0x89, b'P', b'N', b'G', b'\r', b'\n', 0x1a, b'\n', ..] => Ok(Format::Png),
-        [
-            b'R',
-            b'I',
-            b'F',
-            b'F',
-            _,
-            _,
-            _,
-            _,
-            b'W',
-            b'E',
-            b'B',
-            b'P',
-            ..,
-        ] => Ok(Format::WebP),
+        [b'R', b'I', b'F', b'F', _, _, _, _, b'W', b'E', b'B', b'P', ..] => Ok(Format::WebP),
         [b'I', b'I', 42, 0, ..] | [b'M', b'M', 0, 42, ..] => Ok(Format::Tiff),
         [_, _, _, _, b'f', b't', b'y', b'p', rest @ ..] => media_file(rest),
         _ => Err(unread(bytes)),
@@ -76,25 +60,17 @@ fn media_file(after_ftyp: &[u8]) -> Result<Format, PictureError> {
     let brands = || after_ftyp.chunks_exact(4).take(16);
     let has = |wanted: &[&[u8]]| brands().any(|brand| wanted.contains(&brand));
     if has(&[b"avif", b"avis"]) {
-        return Err(PictureError::Unsupported {
-            kind: "an AVIF picture".into(),
-        });
+        return Err(PictureError::Unsupported { kind: "an AVIF picture".into() });
     }
-    if has(&[
-        b"heic", b"heix", b"heim", b"heis", b"hevc", b"mif1", b"msf1",
-    ]) {
+    if has(&[b"heic", b"heix", b"heim", b"heis", b"hevc", b"mif1", b"msf1"]) {
         return Ok(Format::Heic);
     }
-    Err(PictureError::Unsupported {
-        kind: "a film or sound recording".into(),
-    })
+    Err(PictureError::Unsupported { kind: "a film or sound recording".into() })
 }
 
 fn unread(bytes: &[u8]) -> PictureError {
     if let Some((_, kind)) = UNREAD.iter().find(|(magic, _)| bytes.starts_with(magic)) {
-        return PictureError::Unsupported {
-            kind: (*kind).into(),
-        };
+        return PictureError::Unsupported { kind: (*kind).into() };
     }
     let start = &bytes[..bytes.len().min(1024)];
     let seems = match std::str::from_utf8(start) {
@@ -145,23 +121,11 @@ mod tests {
         let rows: [(&[u8], &str); 7] = [
             (b"", "not a picture, but an empty file"),
             (b"Pulls: oak, 5 in", "not a picture, but text"),
-            (
-                b"\x01\xfe\x99\x88",
-                "not a picture, but bytes of no known kind",
-            ),
+            (b"\x01\xfe\x99\x88", "not a picture, but bytes of no known kind"),
             (b"GIF89a", "a GIF, which is not read here"),
-            (
-                b"<svg xmlns='x'/>",
-                "an SVG drawing, which is not read here",
-            ),
-            (
-                b"\0\0\0\x18ftypavif\0\0\0\0mif1",
-                "an AVIF picture, which is not read here",
-            ),
-            (
-                b"\0\0\0\x18ftypqt  \0\0\0\0",
-                "a film or sound recording, which is not read here",
-            ),
+            (b"<svg xmlns='x'/>", "an SVG drawing, which is not read here"),
+            (b"\0\0\0\x18ftypavif\0\0\0\0mif1", "an AVIF picture, which is not read here"),
+            (b"\0\0\0\x18ftypqt  \0\0\0\0", "a film or sound recording, which is not read here"),
         ];
         for (bytes, message) in rows {
             assert_eq!(recognise(bytes).unwrap_err().to_string(), message);

@@ -17,21 +17,14 @@ pub(super) struct Share<'a> {
 
 impl Gate {
     pub(super) fn new(budget: u64) -> Gate {
-        Gate {
-            budget,
-            used: Mutex::new(0),
-            freed: Condvar::new(),
-        }
+        Gate { budget, used: Mutex::new(0), freed: Condvar::new() }
     }
 
     /// Waits until `bytes` are free; a need past the whole budget waits until it is alone.
     pub(super) fn enter(&self, bytes: u64) -> Share<'_> {
         let mut used = self.lock();
         while *used > 0 && used.saturating_add(bytes) > self.budget {
-            used = self
-                .freed
-                .wait(used)
-                .unwrap_or_else(PoisonError::into_inner);
+            used = self.freed.wait(used).unwrap_or_else(PoisonError::into_inner);
         }
         *used = used.saturating_add(bytes);
         Share { gate: self, bytes }

@@ -19,17 +19,11 @@ pub(super) fn facts(bytes: &[u8]) -> Result<Facts, PictureError> {
     let id = file.primary_id;
     let stored = file.image_size(id).map_err(|fault| refused(&fault))?;
     let Some((mut width, mut height)) = stored else {
-        return Err(PictureError::Heic {
-            detail: "its size is missing".into(),
-        });
+        return Err(PictureError::Heic { detail: "its size is missing".into() });
     };
     for property in file.item_properties(id).map_err(|fault| refused(&fault))? {
         match *property {
-            Property::CleanAperture {
-                width: w,
-                height: h,
-                ..
-            } if w.1 > 0 && h.1 > 0 => {
+            Property::CleanAperture { width: w, height: h, .. } if w.1 > 0 && h.1 > 0 => {
                 (width, height) = (w.0 / w.1, h.0 / h.1);
             }
             Property::Rotation(quarters) if quarters % 2 == 1 => {
@@ -38,25 +32,16 @@ pub(super) fn facts(bytes: &[u8]) -> Result<Facts, PictureError> {
             _ => {}
         }
     }
-    Ok(Facts {
-        format: Format::Heic,
-        width,
-        height,
-    })
+    Ok(Facts { format: Format::Heic, width, height })
 }
 
 /// All pixels, already upright. The size must have been checked before.
 pub(super) fn decode(bytes: &[u8], limits: &Limits) -> Result<Decoded, PictureError> {
     let file = HeifFile::parse(bytes).map_err(|fault| refused(&fault))?;
-    let profile = file
-        .icc_profile(file.primary_id)
-        .map_err(|fault| refused(&fault))?;
+    let profile = file.icc_profile(file.primary_id).map_err(|fault| refused(&fault))?;
     let profile = profile.map(<[u8]>::to_vec);
     // One thread: several photos are decoded at once already.
-    let options = heifer::Options {
-        max_threads: 1,
-        max_pixels: limits.pixels,
-    };
+    let options = heifer::Options { max_threads: 1, max_pixels: limits.pixels };
     let decoded = match profile {
         Some(_) => heifer::decode_rgba8(bytes, &options),
         None => heifer::decode_srgb_rgba8(bytes, &options),
@@ -70,21 +55,10 @@ pub(super) fn decode(bytes: &[u8], limits: &Limits) -> Result<Decoded, PictureEr
     } else {
         decoded.into_rgb8()
     };
-    let raster = Raster {
-        width,
-        height,
-        samples: Samples::Rgb,
-        pixels,
-    };
-    Ok(Decoded {
-        raster,
-        profile,
-        orientation: Orientation::NoTransforms,
-    })
+    let raster = Raster { width, height, samples: Samples::Rgb, pixels };
+    Ok(Decoded { raster, profile, orientation: Orientation::NoTransforms })
 }
 
 fn refused(fault: &dyn std::error::Error) -> PictureError {
-    PictureError::Heic {
-        detail: fault.to_string(),
-    }
+    PictureError::Heic { detail: fault.to_string() }
 }

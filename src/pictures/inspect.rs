@@ -67,9 +67,7 @@ fn header(format: Format, bytes: &[u8], limits: &Limits) -> Result<Facts, Pictur
         #[cfg(feature = "heic")]
         Format::Heic => super::heic::facts(bytes),
         #[cfg(not(feature = "heic"))]
-        Format::Heic => Err(PictureError::Heic {
-            detail: "built without HEIC".into(),
-        }),
+        Format::Heic => Err(PictureError::Heic { detail: "built without HEIC".into() }),
     }
 }
 
@@ -77,50 +75,37 @@ fn header(format: Format, bytes: &[u8], limits: &Limits) -> Result<Facts, Pictur
 pub(super) fn png(bytes: &[u8]) -> Result<PngDecoder<Cursor<&[u8]>>, PictureError> {
     let mut beside = image::Limits::no_limits();
     beside.max_alloc = Some(8 * 1024 * 1024);
-    PngDecoder::with_limits(Cursor::new(bytes), beside)
-        .map_err(|fault| from_image(Format::Png, fault))
+    PngDecoder::with_limits(Cursor::new(bytes), beside).map_err(|fault| from_image(Format::Png, fault))
 }
 
 fn upright(format: Format, decoder: &mut impl ImageDecoder) -> Result<Facts, PictureError> {
     let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
     let (width, height) = shown(decoder.dimensions(), orientation);
-    Ok(Facts {
-        format,
-        width,
-        height,
-    })
+    Ok(Facts { format, width, height })
 }
 
 /// The size as shown of a picture stored at `size`.
 pub(super) fn shown((width, height): (u32, u32), orientation: Orientation) -> (u32, u32) {
-    if lies_on_its_side(orientation) {
-        (height, width)
-    } else {
-        (width, height)
-    }
+    if lies_on_its_side(orientation) { (height, width) } else { (width, height) }
 }
 
 /// Whether turning the picture upright exchanges width and height.
 pub(super) fn lies_on_its_side(orientation: Orientation) -> bool {
     matches!(
         orientation,
-        Orientation::Rotate90
-            | Orientation::Rotate270
-            | Orientation::Rotate90FlipH
-            | Orientation::Rotate270FlipH
+        Orientation::Rotate90 | Orientation::Rotate270 | Orientation::Rotate90FlipH | Orientation::Rotate270FlipH
     )
 }
 
 /// A fault of the decoding library in our words.
 pub(super) fn from_image(format: Format, fault: ImageError) -> PictureError {
     match fault {
-        ImageError::Unsupported(what) => PictureError::Unsupported {
-            kind: format!("a {format} of a rare kind ({what})"),
-        },
-        ImageError::Limits(_) => PictureError::Damaged {
-            format,
-            detail: "it unpacks to more than its size allows".into(),
-        },
+        ImageError::Unsupported(what) => {
+            PictureError::Unsupported { kind: format!("a {format} of a rare kind ({what})") }
+        }
+        ImageError::Limits(_) => {
+            PictureError::Damaged { format, detail: "it unpacks to more than its size allows".into() }
+        }
         other => PictureError::damaged(format, &other),
     }
 }

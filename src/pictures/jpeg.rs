@@ -18,11 +18,7 @@ type Decoder<'a> = JpegDecoder<ZCursor<&'a [u8]>>;
 pub(super) fn facts(bytes: &[u8]) -> Result<Facts, PictureError> {
     let decoder = with_header(bytes)?;
     let (width, height) = shown(stored_size(&decoder)?, orientation(&decoder));
-    Ok(Facts {
-        format: Format::Jpeg,
-        width,
-        height,
-    })
+    Ok(Facts { format: Format::Jpeg, width, height })
 }
 
 /// All pixels. The size must have been checked before.
@@ -38,23 +34,10 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, PictureError> {
     let (width, height) = stored_size(&decoder)?;
     let mut pixels = decoder.decode().map_err(fault)?;
     if samples == Samples::Cmyk {
-        to_inks(
-            &mut pixels,
-            stored == ColorSpace::YCCK,
-            has_adobe_marker(bytes),
-        );
+        to_inks(&mut pixels, stored == ColorSpace::YCCK, has_adobe_marker(bytes));
     }
-    let raster = Raster {
-        width,
-        height,
-        samples,
-        pixels,
-    };
-    Ok(Decoded {
-        raster,
-        profile: decoder.icc_profile(),
-        orientation: orientation(&decoder),
-    })
+    let raster = Raster { width, height, samples, pixels };
+    Ok(Decoded { raster, profile: decoder.icc_profile(), orientation: orientation(&decoder) })
 }
 
 /// Whether the photo is stored in passes over the whole picture, whose decoder needs more memory.
@@ -67,10 +50,7 @@ pub(super) fn is_progressive(bytes: &[u8]) -> bool {
 
 fn options() -> DecoderOptions {
     // Sizes are held to our own limits, whose refusal names the remedy.
-    DecoderOptions::default()
-        .set_strict_mode(false)
-        .set_max_width(usize::MAX)
-        .set_max_height(usize::MAX)
+    DecoderOptions::default().set_strict_mode(false).set_max_width(usize::MAX).set_max_height(usize::MAX)
 }
 
 fn with_header(bytes: &[u8]) -> Result<Decoder<'_>, PictureError> {
@@ -80,30 +60,23 @@ fn with_header(bytes: &[u8]) -> Result<Decoder<'_>, PictureError> {
 }
 
 fn stored_size(decoder: &Decoder<'_>) -> Result<(u32, u32), PictureError> {
-    let info = decoder.info().ok_or_else(|| PictureError::Damaged {
-        format: Format::Jpeg,
-        detail: "it has no size".into(),
-    })?;
+    let info = decoder
+        .info()
+        .ok_or_else(|| PictureError::Damaged { format: Format::Jpeg, detail: "it has no size".into() })?;
     Ok((info.width.into(), info.height.into()))
 }
 
 fn orientation(decoder: &Decoder<'_>) -> Orientation {
-    decoder
-        .exif()
-        .and_then(|chunk| Orientation::from_exif_chunk(chunk))
-        .unwrap_or(Orientation::NoTransforms)
+    decoder.exif().and_then(|chunk| Orientation::from_exif_chunk(chunk)).unwrap_or(Orientation::NoTransforms)
 }
 
 fn fault(fault: DecodeErrors) -> PictureError {
     match fault {
         DecodeErrors::ExhaustedData => PictureError::Truncated(Format::Jpeg),
-        DecodeErrors::Unsupported(scheme) => PictureError::Unsupported {
-            kind: format!("a JPEG of a rare kind ({scheme:?})"),
-        },
-        other => PictureError::Damaged {
-            format: Format::Jpeg,
-            detail: other.to_string(),
-        },
+        DecodeErrors::Unsupported(scheme) => {
+            PictureError::Unsupported { kind: format!("a JPEG of a rare kind ({scheme:?})") }
+        }
+        other => PictureError::Damaged { format: Format::Jpeg, detail: other.to_string() },
     }
 }
 
@@ -115,11 +88,7 @@ fn to_inks(pixels: &mut [u8], is_ycck: bool, is_complement: bool) {
             let [y, cb, cr, _] = pixel.map(f32::from);
             let (cb, cr) = (cb - 128.0, cr - 128.0);
             // ITU-R BT.601, full range, as JFIF gives it; the complement, as TN 5116 gives it.
-            let colours = [
-                y + 1.402 * cr,
-                y - 0.344_136 * cb - 0.714_136 * cr,
-                y + 1.772 * cb,
-            ];
+            let colours = [y + 1.402 * cr, y - 0.344_136 * cb - 0.714_136 * cr, y + 1.772 * cb];
             for (ink, colour) in pixel.iter_mut().zip(colours) {
                 *ink = 255 - colour.round().clamp(0.0, 255.0) as u8;
             }

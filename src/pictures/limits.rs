@@ -17,12 +17,7 @@ pub struct Limits {
 
 impl Default for Limits {
     fn default() -> Limits {
-        Limits {
-            file_bytes: 64 * 1024 * 1024,
-            pixels: 100_000_000,
-            side: 20_000,
-            decoded_bytes: 512 * 1024 * 1024,
-        }
+        Limits { file_bytes: 64 * 1024 * 1024, pixels: 100_000_000, side: 20_000, decoded_bytes: 512 * 1024 * 1024 }
     }
 }
 
@@ -36,23 +31,9 @@ impl Limits {
     /// Refuses a picture of too many pixels, or with too long a side.
     pub fn check_size(&self, width: u32, height: u32) -> Result<(), PictureError> {
         let (side, pixels) = (self.side, self.pixels);
-        refuse(
-            width.max(height) > side,
-            Excess::Side {
-                width,
-                height,
-                limit: side,
-            },
-        )?;
+        refuse(width.max(height) > side, Excess::Side { width, height, limit: side })?;
         let area = u64::from(width) * u64::from(height);
-        refuse(
-            area > pixels,
-            Excess::Pixels {
-                width,
-                height,
-                limit: pixels,
-            },
-        )
+        refuse(area > pixels, Excess::Pixels { width, height, limit: pixels })
     }
 
     /// Refuses a picture that takes too much memory once decoded.
@@ -63,11 +44,7 @@ impl Limits {
 }
 
 fn refuse(too_large: bool, excess: Excess) -> Result<(), PictureError> {
-    if too_large {
-        Err(PictureError::TooLarge(excess))
-    } else {
-        Ok(())
-    }
+    if too_large { Err(PictureError::TooLarge(excess)) } else { Ok(()) }
 }
 
 #[cfg(test)]
@@ -79,10 +56,7 @@ mod tests {
         let limits = Limits::default();
         assert_eq!(limits.check_size(4032, 3024), Ok(()));
         let fault = limits.check_size(30_000, 30_000).unwrap_err();
-        assert_eq!(
-            fault.to_string(),
-            "30000 × 30000 pixels, past the limit of 20000 a side"
-        );
+        assert_eq!(fault.to_string(), "30000 × 30000 pixels, past the limit of 20000 a side");
     }
 
     #[test]

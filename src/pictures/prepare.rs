@@ -37,14 +37,8 @@ pub struct Source<'a> {
 
 impl<'a> Source<'a> {
     /// A photo whose bytes `open` gives, perhaps from several threads at once.
-    pub fn new(
-        name: impl Into<String>,
-        open: impl Fn() -> io::Result<Vec<u8>> + Send + Sync + 'a,
-    ) -> Source<'a> {
-        Source {
-            name: name.into(),
-            open: Box::new(open),
-        }
+    pub fn new(name: impl Into<String>, open: impl Fn() -> io::Result<Vec<u8>> + Send + Sync + 'a) -> Source<'a> {
+        Source { name: name.into(), open: Box::new(open) }
     }
 
     /// A photo in a file, of which no more is read than the limit on files needs.
@@ -68,12 +62,7 @@ pub fn prepare(
     widths: &[u32],
     progress: &(dyn Fn(usize) + Sync),
 ) -> Vec<Result<Renditions, PictureError>> {
-    let work = Work {
-        cache,
-        widths,
-        limits: Limits::default(),
-        gate: Gate::new(BUDGET),
-    };
+    let work = Work { cache, widths, limits: Limits::default(), gate: Gate::new(BUDGET) };
     let done = Mutex::new(0);
     let each = |source: &Source<'_>| {
         let outcome = work.one(source);
@@ -82,9 +71,7 @@ pub fn prepare(
         progress(*done);
         outcome
     };
-    let threads = std::thread::available_parallelism()
-        .map_or(1, |n| n.get())
-        .min(AT_ONCE);
+    let threads = std::thread::available_parallelism().map_or(1, |n| n.get()).min(AT_ONCE);
     match rayon::ThreadPoolBuilder::new().num_threads(threads).build() {
         Ok(pool) => pool.install(|| sources.par_iter().with_max_len(1).map(each).collect()),
         Err(_) => sources.iter().map(each).collect(),
@@ -101,9 +88,7 @@ struct Work<'a> {
 
 impl Work<'_> {
     fn one(&self, source: &Source<'_>) -> Result<Renditions, PictureError> {
-        let bytes = (source.open)().map_err(|fault| PictureError::Io {
-            detail: fault.to_string(),
-        })?;
+        let bytes = (source.open)().map_err(|fault| PictureError::Io { detail: fault.to_string() })?;
         self.limits.check_file(bytes.len() as u64)?;
         let photo = Digest::of(&bytes);
         let key = entry::key(&photo, self.widths);
@@ -111,9 +96,8 @@ impl Work<'_> {
             return Ok(renditions);
         }
         let rendered = self.rendered(bytes)?;
-        entry::store(self.cache, photo, &key, rendered).map_err(|fault| PictureError::Cache {
-            detail: fault.source.to_string(),
-        })
+        entry::store(self.cache, photo, &key, rendered)
+            .map_err(|fault| PictureError::Cache { detail: fault.source.to_string() })
     }
 
     fn rendered(&self, bytes: Vec<u8>) -> Result<Rendered, PictureError> {
@@ -121,15 +105,9 @@ impl Work<'_> {
         let need = working_bytes(&bytes, &facts) + bytes.len() as u64 + BESIDE;
         let _share = self.gate.enter(need);
         // A decoder that panics on hostile bytes costs its photo, not the book.
-        catch_unwind(AssertUnwindSafe(|| {
-            render(&bytes, &facts, self.widths, &self.limits)
-        }))
-        .unwrap_or_else(|_| {
+        catch_unwind(AssertUnwindSafe(|| render(&bytes, &facts, self.widths, &self.limits))).unwrap_or_else(|_| {
             let detail = "its decoder gave up".into();
-            Err(PictureError::Damaged {
-                format: facts.format,
-                detail,
-            })
+            Err(PictureError::Damaged { format: facts.format, detail })
         })
     }
 }

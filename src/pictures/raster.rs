@@ -61,8 +61,7 @@ pub(super) fn flatten(pixels: &mut Vec<u8>, colours: usize) {
         let opacity = u32::from(pixels[from + colours]);
         for channel in 0..colours {
             let colour = u32::from(pixels[from + channel]);
-            pixels[at * colours + channel] =
-                ((colour * opacity + 255 * (255 - opacity) + 127) / 255) as u8;
+            pixels[at * colours + channel] = ((colour * opacity + 255 * (255 - opacity) + 127) / 255) as u8;
         }
     }
     pixels.truncate(count * colours);
@@ -74,22 +73,14 @@ impl Raster {
         if orientation == Orientation::NoTransforms {
             return self;
         }
-        let (width, height) = if lies_on_its_side(orientation) {
-            (self.height, self.width)
-        } else {
-            (self.width, self.height)
-        };
+        let (width, height) =
+            if lies_on_its_side(orientation) { (self.height, self.width) } else { (self.width, self.height) };
         let pixels = match self.samples {
             Samples::Grey => self.gather::<1>(width, height, orientation),
             Samples::Rgb => self.gather::<3>(width, height, orientation),
             Samples::Cmyk => self.gather::<4>(width, height, orientation),
         };
-        Raster {
-            width,
-            height,
-            samples: self.samples,
-            pixels,
-        }
+        Raster { width, height, samples: self.samples, pixels }
     }
 
     /// The pixels in the order of the turned picture, each fetched from where it was stored.
@@ -142,16 +133,9 @@ mod tests {
         for value in 1..=8 {
             let orientation = Orientation::from_exif(value).unwrap();
             let pixels: Vec<u8> = (0..3 * 2 * 3).collect();
-            let mut theirs: image::DynamicImage = image::RgbImage::from_raw(3, 2, pixels.clone())
-                .unwrap()
-                .into();
+            let mut theirs: image::DynamicImage = image::RgbImage::from_raw(3, 2, pixels.clone()).unwrap().into();
             theirs.apply_orientation(orientation);
-            let ours = Raster {
-                width: 3,
-                height: 2,
-                samples: Samples::Rgb,
-                pixels,
-            };
+            let ours = Raster { width: 3, height: 2, samples: Samples::Rgb, pixels };
             let ours = ours.turned(orientation);
             assert_eq!((ours.width, ours.height), (theirs.width(), theirs.height()));
             assert_eq!(ours.pixels, theirs.into_bytes(), "orientation {value}");

@@ -35,17 +35,8 @@ pub(super) struct Encoded {
 }
 
 /// Decodes `bytes` and makes a rendition for each of `widths`.
-pub(super) fn render(
-    bytes: &[u8],
-    facts: &Facts,
-    widths: &[u32],
-    limits: &Limits,
-) -> Result<Rendered, PictureError> {
-    let Decoded {
-        raster,
-        profile,
-        orientation,
-    } = decode(bytes, facts, limits)?;
+pub(super) fn render(bytes: &[u8], facts: &Facts, widths: &[u32], limits: &Limits) -> Result<Rendered, PictureError> {
+    let Decoded { raster, profile, orientation } = decode(bytes, facts, limits)?;
     let (width, height) = shown((raster.width, raster.height), orientation);
     let refused = || PictureError::Damaged {
         format: facts.format,
@@ -71,13 +62,7 @@ pub(super) fn render(
         files.push(encoded(&current).ok_or_else(refused)?);
     }
     let average = average(&current.pixels);
-    Ok(Rendered {
-        width,
-        height,
-        average,
-        unread_profile: coloured.unread_profile,
-        files,
-    })
+    Ok(Rendered { width, height, average, unread_profile: coloured.unread_profile, files })
 }
 
 /// A baseline JPEG with nothing but its JFIF header beside the picture: no metadata at all.
@@ -86,14 +71,8 @@ fn encoded(raster: &Raster) -> Option<Encoded> {
     let width = u16::try_from(raster.width).ok()?;
     let height = u16::try_from(raster.height).ok()?;
     let encoder = Encoder::new(&mut bytes, QUALITY);
-    encoder
-        .encode(&raster.pixels, width, height, ColorType::Rgb)
-        .ok()?;
-    Some(Encoded {
-        width: raster.width,
-        height: raster.height,
-        bytes,
-    })
+    encoder.encode(&raster.pixels, width, height, ColorType::Rgb).ok()?;
+    Some(Encoded { width: raster.width, height: raster.height, bytes })
 }
 
 /// The mean of each channel, to stand in a picture's place while it loads.

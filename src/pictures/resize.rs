@@ -11,18 +11,13 @@ pub(super) fn sizes(width: u32, height: u32, widths: &[u32]) -> Vec<(u32, u32)> 
     let mut wanted: Vec<u32> = widths.iter().map(|&asked| asked.clamp(1, width)).collect();
     wanted.sort_unstable_by(|a, b| b.cmp(a));
     wanted.dedup();
-    wanted
-        .into_iter()
-        .map(|wanted| (wanted, scaled(height, wanted, width)))
-        .collect()
+    wanted.into_iter().map(|wanted| (wanted, scaled(height, wanted, width))).collect()
 }
 
 /// `height * to / from`, rounded, at least one.
 fn scaled(height: u32, to: u32, from: u32) -> u32 {
     let (height, to, from) = (u64::from(height), u64::from(to), u64::from(from.max(1)));
-    u32::try_from((height * to + from / 2) / from)
-        .unwrap_or(u32::MAX)
-        .max(1)
+    u32::try_from((height * to + from / 2) / from).unwrap_or(u32::MAX).max(1)
 }
 
 /// `raster` at the size given; itself when it has that size. `None` when the library refuses.
@@ -34,16 +29,9 @@ pub(super) fn resized(raster: &Raster, (width, height): (u32, u32)) -> Option<Ra
     };
     let from = ImageRef::new(raster.width, raster.height, &raster.pixels, kind).ok()?;
     let mut to = Image::new(width, height, kind);
-    let lanczos = ResizeOptions::new()
-        .resize_alg(ResizeAlg::Convolution(FilterType::Lanczos3))
-        .use_alpha(false);
+    let lanczos = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Lanczos3)).use_alpha(false);
     Resizer::new().resize(&from, &mut to, &lanczos).ok()?;
-    Some(Raster {
-        width,
-        height,
-        samples: raster.samples,
-        pixels: to.into_vec(),
-    })
+    Some(Raster { width, height, samples: raster.samples, pixels: to.into_vec() })
 }
 
 #[cfg(test)]
@@ -52,10 +40,7 @@ mod tests {
 
     #[test]
     fn a_wide_photo_gets_every_width_widest_first() {
-        assert_eq!(
-            sizes(4000, 3000, &[480, 1600, 960]),
-            [(1600, 1200), (960, 720), (480, 360)]
-        );
+        assert_eq!(sizes(4000, 3000, &[480, 1600, 960]), [(1600, 1200), (960, 720), (480, 360)]);
     }
 
     #[test]
@@ -71,12 +56,7 @@ mod tests {
 
     #[test]
     fn a_plain_colour_stays_that_colour() {
-        let plain = Raster {
-            width: 40,
-            height: 30,
-            samples: Samples::Rgb,
-            pixels: [200, 100, 50].repeat(1200),
-        };
+        let plain = Raster { width: 40, height: 30, samples: Samples::Rgb, pixels: [200, 100, 50].repeat(1200) };
         let small = resized(&plain, (8, 6)).unwrap();
         assert_eq!(small.pixels, [200, 100, 50].repeat(48));
     }

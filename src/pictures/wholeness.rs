@@ -13,11 +13,7 @@ pub(super) fn check(format: Format, bytes: &[u8]) -> Result<(), PictureError> {
         // A TIFF may keep its parts in any order; its decoder notices.
         Format::Tiff => true,
     };
-    if whole {
-        Ok(())
-    } else {
-        Err(PictureError::Truncated(format))
-    }
+    if whole { Ok(()) } else { Err(PictureError::Truncated(format)) }
 }
 
 /// The first scan is followed by the end-of-image marker (ITU-T T.81, B.1.1.3): within coded
@@ -30,10 +26,7 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
             continue;
         }
         if marker == 0xda {
-            return bytes[at..]
-                .windows(2)
-                .rev()
-                .any(|pair| pair == [0xff, 0xd9]);
+            return bytes[at..].windows(2).rev().any(|pair| pair == [0xff, 0xd9]);
         }
         at += 2 + usize::from(u16::from_be_bytes([high, low]));
     }
@@ -87,10 +80,7 @@ fn boxes_end(bytes: &[u8]) -> bool {
     while let Some(head) = bytes.get(at..at + 8) {
         let length = match u32::from_be_bytes([head[0], head[1], head[2], head[3]]) {
             0 => return true,
-            1 => match bytes
-                .get(at + 8..at + 16)
-                .and_then(|long| long.try_into().ok())
-            {
+            1 => match bytes.get(at + 8..at + 16).and_then(|long| long.try_into().ok()) {
                 Some(long) => usize::try_from(u64::from_be_bytes(long)).unwrap_or(usize::MAX),
                 None => return false,
             },
@@ -110,10 +100,7 @@ mod tests {
         let thumbnail = [0xff, 0xe1, 0, 6, 0xff, 0xd8, 0xff, 0xd9];
         let scan = [0xff, 0xda, 0, 3, 1, 7, 7];
         let cut = [&[0xff, 0xd8][..], &thumbnail, &scan].concat();
-        assert_eq!(
-            check(Format::Jpeg, &cut),
-            Err(PictureError::Truncated(Format::Jpeg))
-        );
+        assert_eq!(check(Format::Jpeg, &cut), Err(PictureError::Truncated(Format::Jpeg)));
         let whole = [&cut[..], &[0xff, 0xd9], b"trailing"].concat();
         assert_eq!(check(Format::Jpeg, &whole), Ok(()));
     }
@@ -122,17 +109,11 @@ mod tests {
     fn a_png_without_its_last_chunk_is_cut_short() {
         let head = b"\x89PNG\r\n\x1a\n\0\0\0\x01tEXtaCRC.";
         let end = b"\0\0\0\0IEND\xaeB`\x82";
-        assert_eq!(
-            check(Format::Png, head),
-            Err(PictureError::Truncated(Format::Png))
-        );
+        assert_eq!(check(Format::Png, head), Err(PictureError::Truncated(Format::Png)));
         let whole = [&head[..], end].concat();
         assert_eq!(check(Format::Png, &whole), Ok(()));
         let cut = &whole[..whole.len() - 1];
-        assert_eq!(
-            check(Format::Png, cut),
-            Err(PictureError::Truncated(Format::Png))
-        );
+        assert_eq!(check(Format::Png, cut), Err(PictureError::Truncated(Format::Png)));
     }
 
     #[test]
@@ -140,10 +121,7 @@ mod tests {
         let whole = b"RIFF\x10\0\0\0WEBPVP8L\x04\0\0\0body";
         assert_eq!(check(Format::WebP, whole), Ok(()));
         let lying = b"RIFF\x10\0\0\0WEBPVP8L\0\0\0\xffbody";
-        assert_eq!(
-            check(Format::WebP, lying),
-            Err(PictureError::Truncated(Format::WebP))
-        );
+        assert_eq!(check(Format::WebP, lying), Err(PictureError::Truncated(Format::WebP)));
         assert!(check(Format::WebP, &whole[..whole.len() - 2]).is_err());
     }
 
@@ -152,9 +130,6 @@ mod tests {
         let whole = b"\0\0\0\x0cftypheic\0\0\0\x09mdatx";
         assert_eq!(check(Format::Heic, whole), Ok(()));
         let cut = &whole[..whole.len() - 1];
-        assert_eq!(
-            check(Format::Heic, cut),
-            Err(PictureError::Truncated(Format::Heic))
-        );
+        assert_eq!(check(Format::Heic, cut), Err(PictureError::Truncated(Format::Heic)));
     }
 }
