@@ -7,4 +7,5 @@ mod house;
 #[cfg(feature = "sheets")]
 mod sheets;
 
+mod pictures;
 mod units;
