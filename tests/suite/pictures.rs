@@ -23,7 +23,7 @@ struct Desk {
 /// Python that every script starts with: a drawn photo, and how far two pictures are apart.
 const PRELUDE: &str = r#"
 import io, os, random, struct, sys, zlib
-from PIL import Image, ImageChops, ImageCms, ImageDraw, ImageFilter, ImageOps
+from PIL import Image, ImageChops, ImageCms, ImageDraw, ImageFilter, ImageOps, ImageStat
 
 def photo(width, height):
     random.seed(7)

@@ -6,7 +6,10 @@ use bookmatch::pictures::{Format, inspect};
 /// The likeness in decibels of a rendition to the photo as Pillow turns, lays on white and reduces it.
 const LIKENESS: &str = "
 photo_, rendition = sys.argv[1:3]
-upright = ImageOps.exif_transpose(Image.open(photo_))
+upright = Image.open(photo_)
+if upright.format != 'TIFF':  # which Pillow turns by itself
+    upright = ImageOps.exif_transpose(upright)
+upright.load()
 if upright.mode in ('RGBA', 'LA', 'P'):
     upright = upright.convert('RGBA')
     upright = Image.alpha_composite(Image.new('RGBA', upright.size, 'white'), upright)
