@@ -28,4 +28,8 @@ pub mod pipeline;
 
 pub mod preview;
 
+pub mod explain;
+
+pub mod schema;
+
 pub mod cli;

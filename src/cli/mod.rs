@@ -8,9 +8,11 @@ mod progress;
 mod report;
 mod today;
 
+mod explain;
 mod preview;
 mod publish;
 mod review;
+mod schema;
 
 use std::ffi::OsString;
 
@@ -29,6 +31,8 @@ enum Command {
     Review(review::Review),
     Publish(publish::Publish),
     Preview(preview::Preview),
+    Explain(explain::Explain),
+    Schema(schema::Schema),
 }
 
 /// Nothing stops the work.
@@ -53,6 +57,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Review(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Preview(command) => command.run(),
+        Command::Explain(command) => command.run(),
+        Command::Schema(command) => command.run(),
     };
     outcome.unwrap_or_else(|error| {
         report::say(&format!("bookmatch: {error}"));

@@ -70,7 +70,8 @@ fn build(path: &PathBuf, today: Date, cache: &Cache) -> Built {
     };
     let mut findings: Vec<FindingLine> = standing(&review).map(|finding| line(&review, finding)).collect();
     // A file that can't be understood would take its room's pages away: the last good ones stay.
-    let unreadable = standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
+    let unreadable =
+        standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
     match pipeline::make(&folder, &review, cache, true, &|_, _| {}) {
         Ok(made) => {
             findings.extend(made.failed.into_iter().map(|(place, error)| FindingLine {
