@@ -18,9 +18,13 @@ pub mod pictures;
 
 pub mod assess;
 
+pub mod drawings;
+
 pub mod views;
 
 pub mod publish;
+
+pub mod pipeline;
 
 pub mod preview;
 
