@@ -126,7 +126,7 @@ fn strip(id: &str, hand: (Mil, Mil), centre: Place, by: Mil) -> String {
     let (edge, thing) = (-by / 2, by - by / 2);
     let [a, d] = chord(edge).map(|end| turned(hand, centre, edge, end));
     let [b, c] = chord(thing).map(|end| turned(hand, centre, thing, end));
-    let sweep = u8::from(hand.0 > 0);
+    let sweep = u8::from(hand.0 >= 0);
     let point = |p: Place| format!("{} {}", units(p.x), units(p.y));
     let arc = format!("A{r} {r} 0 0 {sweep} ", r = units(RADIUS));
     format!(
