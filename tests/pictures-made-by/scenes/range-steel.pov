@@ -1,6 +1,6 @@
 #declare S = 40;
 #include "studio.inc"
 #include "range.inc"
-Sweep(<.58, .57, .545>)
+Sweep(<.46, .45, .43>)
 Range(SteelH, Chrome, Iron, 0)
-Shot(<0, 17.5, 0>, 104, -24, 11, 32)
+Shot(<0, 18.6, -12>, 138, -26, 13, 27)
