@@ -53,6 +53,8 @@ def develop(ppm, jpg, exposure=2.0, size=(1600, 1200), limit=170_000, seed=1, wa
     r2 = ((x - w / 2) ** 2 + (y - h / 2) ** 2) / ((w / 2) ** 2 + (h / 2) ** 2)
     a = a * (1 - .20 * r2 ** 1.3)[..., None]
     a = curve(a)
+    grey = a @ np.array([.25, .62, .13])
+    a = grey[..., None] + (a - grey[..., None]) * .9
     srgb = np.where(a <= .0031308, a * 12.92, 1.055 * a ** (1 / 2.4) - .055) * 255
     r = np.random.default_rng(seed)
     speck = gaussian_filter(r.normal(size=(h, w)), .75) * 3.2 * grain

@@ -17,8 +17,9 @@ ROOMS = {
     'hall': 'lantern rail-hook hall-room',
     '': 'house',
 }
-EXPOSURE = {'pull-brass': 2.1, 'knob-brass': 2.1, 'dishwasher-panel': 1.9, 'fridge-panel': 1.7, 'shower-glass': 1.5}
-LIMIT = {'house': 218_000}
+EXPOSURE = {'pull-brass': 2.1, 'knob-brass': 2.1, 'dishwasher-panel': 1.9, 'fridge-panel': 1.7, 'shower-glass': 1.5, 'kitchen-room': 1.35,
+            'detail-range-wall': 1.4, 'bath-room': 1.5, 'laundry-room': .95, 'hall-room': 1.15, 'house': 1.5}
+LIMIT = {'house': 218_000, 'shower-set': 210_000, 'shower-glass': 205_000}
 
 
 def place(room, scene):

@@ -5,6 +5,7 @@ box { <-12, 0, -21> <12, 4, -2> pigment { rgb .012 } }
 union { RB(<-11.9, 3.6, -23>, <11.9, 33.9, 0>, .1) texture { SteelH } }
 Shaker(-11.9, 11.9, 4.2, 33.8, -24, 2.6, Ink)
 BarPull(<0, 31.5, -24>, 12, .3, Brass, 0)
+box { <-60, 34.55, -25.23> <60, 35.95, -25.1> Schist(0) }
 // the counter and the neighbours
 union { RB(<-60, 34.5, -25.2>, <60, 36, 0>, .1) Schist(2) }
 Shaker(-30.2, -12.2, 4.2, 33.8, -24, 2.6, Ink) Shaker(12.2, 30.2, 24.2, 33.8, -24, 2.6, Ink) Shaker(12.2, 30.2, 4.2, 23.8, -24, 2.6, Ink)

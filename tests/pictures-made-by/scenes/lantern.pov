@@ -22,4 +22,4 @@ light_source { <0, 10.7, 0> rgb <1, .80, .50> * .5 fade_distance 9 fade_power 2 
   mesh { triangle { <4 * cos(c0), 2, 4 * sin(c0)> <4 * cos(c1), 2, 4 * sin(c1)> <5.4 * cos(c0), 14, 5.4 * sin(c0)> } triangle { <4 * cos(c1), 2, 4 * sin(c1)> <5.4 * cos(c1), 14, 5.4 * sin(c1)> <5.4 * cos(c0), 14, 5.4 * sin(c0)> }
     texture { pigment { rgbt <.97, .98, .96, .95> } finish { ambient 0 diffuse .02 specular .4 roughness .003 reflection { .05, .28 } } normal { bumps .03 scale 1.6 } } no_shadow }
   #declare k = k + 1; #end
-Shot(<0, 12.6, 0>, 56, -15, 2, 27)
+Shot(<0, 12.0, 0>, 70, -15, 2, 27)

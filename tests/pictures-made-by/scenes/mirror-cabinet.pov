@@ -1,6 +1,8 @@
 #declare S = 30;
 #include "studio.inc"
-Backwall(<.50, .53, .49>, <0, 0, 0>)
+plane { -z, 0 pigment { rgb <.50, .53, .49> } finish { ambient 0 diffuse .82 } normal { bumps .03 scale .12 } }
+Key(<0, 0, 0>, .85)
+sky_sphere { pigment { rgb <.42, .41, .39> } }
 box { <-11, -14, -4.6> <11, 14, 0> Oak(0, 1) }
 #macro Door() union {
   union { RB(<0, -14.2, -.9>, <1.5, 14.2, 0>, .08) RB(<20.7, -14.2, -.9>, <22.2, 14.2, 0>, .08) Oak(0, 1) }

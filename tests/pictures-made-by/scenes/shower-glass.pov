@@ -1,11 +1,10 @@
 #declare S = 78;
 #include "studio.inc"
 // a fixed pane and a door on a low sill, tile behind
-plane { -z, -34 texture { Map("bath/photos/tile-river.jpg", 24, 18, 0, 0) finish { Gloss } } }
+plane { -z, -34 texture { Map("bath/photos/tile-river.jpg", 24, 18, 0, 0) finish { Satin } } }
 box { <-80, -1, -80> <80, 0, 40> texture { Map("bath/photos/floor-terrazzo.jpg", 24, 18, 2, 0) finish { Satin } } }
 box { <-80, 0, -3> <80, 3, 3> pigment { rgb <.70, .69, .66> } finish { Satin } }
-box { <34, 0, -80> <36, 110, 40> pigment { rgb <.66, .65, .62> } }
-#macro Pane(a, b) box { a b texture { pigment { rgbt <.86, .95, .91, .93> } finish { ambient 0 diffuse 0 specular .4 roughness .003 reflection { .02, .7 fresnel on } } } interior { ior 1.02 } no_shadow } #end
+#macro Pane(a, b) box { a b texture { pigment { rgbt <.86, .95, .91, .93> } finish { ambient 0 diffuse 0 specular .4 roughness .003 reflection { .022, .25 } } } interior { ior 1.02 } no_shadow } #end
 Pane(<-60, 3.2, -.2>, <0, 76, .2>)
 union { Pane(<0, 3.6, -.2>, <28, 76, .2>) rotate y * 0 translate <.4, 0, 0> }
 box { <-.03, 3.2, -.22> <.03, 76, .22> pigment { rgb <.10, .26, .20> } } box { <.37, 3.6, -.22> <.43, 76, .22> pigment { rgb <.10, .26, .20> } }
@@ -16,4 +15,4 @@ union {
   box { <-60, 3, -.5> <0, 3.6, .5> } cylinder { <-60, 80, 0> <34, 80, 0> .5 } cylinder { <-14, 76, 0> <-14, 80, 0> .4 }
   texture { Nickel } }
 Panels(<0, 0, 0>) Key(<0, 0, 0>, .9)
-Shot(<4, 42, 0>, 190, -22, 4, 31)
+Shot(<2, 41, 0>, 172, 24, 3, 31)

@@ -1,6 +1,6 @@
 #declare S = 44;
 #include "studio.inc"
-plane { -z, 0 texture { Map("bath/photos/tile-river.jpg", 24, 18, 0, 0) finish { Gloss } normal { gradient x .12 sine_wave scale 1 } } }
+plane { -z, 0 texture { Map("bath/photos/tile-river.jpg", 24, 18, 0, 0) finish { Satin } } }
 Panels(<0, 0, 0>) Key(<0, 0, 0>, 1.0)
 #declare PA = array[3] { <0, -14, -2.2>, <0, 22, -2.2>, <0, 22, -16> }
 union { Pipe(PA, 3.2, .42) cylinder { <0, 17, 0> <0, 17, -2.2> .4 } cylinder { <0, 17, 0> <0, 17, -.3> 1.3 } cylinder { <0, 22, -15.6> <0, 19.4, -15.6> .45 } sphere { <0, 22, -16> .44 } sphere { <0, 20.2, -15.6> .7 }
@@ -11,4 +11,4 @@ union { Pipe(PA, 3.2, .42) cylinder { <0, 17, 0> <0, 17, -2.2> .4 } cylinder { <
   texture { Nickel } }
 #declare PH = array[6] { <0, 1.6, -4.2>, <0, -4, -4.4>, <2.4, -24, -3.4>, <5.2, -25, -3.2>, <4.4, -18, -2.6>, <.6, -15, -2.3> }
 sphere_sweep { cubic_spline 8 <0, 6, -4> .28 <0, 1.6, -4.2> .28 <.2, -8, -4.6> .28 <2.2, -22, -4> .28 <5, -25.4, -3.6> .28 <6.4, -20, -3> .28 <1.6, -15, -2.4> .28 <0, -13, -2.3> .28 tolerance .02 texture { Nickel } }
-Shot(<1, -.6, -5>, 118, -24, 3, 27)
+Shot(<0, 1.4, -6>, 104, -30, 2, 27)

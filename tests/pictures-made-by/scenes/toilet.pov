@@ -1,16 +1,15 @@
 #declare S = 32;
 #include "studio.inc"
 Sweep(<.43, .425, .41>)
-#macro Egg(y0, k, c, len) <0, y0, 0> #end
 // the foot and bowl grow out of one another, oval above oval
-#declare N = 34;
-union {
-  #declare i = 0; #while (i < N)
-    #declare q = i / N; #declare yy = 15 * q;
-    #declare wx = 4.7 + 2.9 * pow(q, 2.2) - .5 * sin(q * 3.1); #declare wz = 8.6 + 2.6 * pow(q, 1.8) - .8 * sin(q * 3.1);
-    superellipsoid { <.85, .3> scale <1, 1, 1> rotate x * 90 scale <wx, .7, wz> translate <0, yy + .5, -12 - 2.0 * q> }
-    #declare i = i + 1; #end
-  texture { Porcelain } }
+#declare N = 28;
+#declare P = array[N][5];
+#declare i = 0; #while (i < N)
+  #declare q = i / (N - 1);
+  #declare P[i][0] = 4.7 + 2.8 * pow(q, 2.2) - .6 * sin(q * 3.1); #declare P[i][1] = 15 * q; #declare P[i][2] = 8.6 + 2.0 * pow(q, 1.8) - .9 * sin(q * 3.1);
+  #declare P[i][3] = .86; #declare P[i][4] = -12.4 - 2.8 * q;
+  #declare i = i + 1; #end
+object { Loft(P, N, 72) texture { Porcelain } }
 #macro Oval(y0, y1, wx, z0, z1, r) intersection { superellipsoid { <.88, .12> rotate x * 90 scale <wx, (y1 - y0) / 2, (z1 - z0) / 2> translate <0, (y0 + y1) / 2, (z0 + z1) / 2> } box { <-20, y0, -60> <20, y1, 20> } } #end
 union { Oval(14.8, 16.2, 7.4, -25.6, -5.5, .3) texture { Porcelain } }
 union { Oval(16.3, 17.0, 7.6, -25.9, -6.2, .3) Lacquer(<.80, .79, .76>) }

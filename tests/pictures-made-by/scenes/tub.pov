@@ -2,15 +2,15 @@
 #include "studio.inc"
 Sweep(<.43, .425, .41>)
 // a freestanding bath: walls that lean out, a rolled rim
-difference {
-  union { #declare i = 0; #while (i < 60) #declare q = i / 59;
-      superellipsoid { <.62, .2> rotate x * 90 scale <24.5 + 5.5 * pow(q, 1.25), .8, 11 + 4.0 * pow(q, 1.25)> translate <0, 1 + 20.5 * q, 0> } #declare i = i + 1; #end }
-  superellipsoid { <.6, .55> rotate x * 90 scale <27.6, 19, 12.6> translate <0, 24, 0> }
-  texture { Porcelain } }
-difference {
-  superellipsoid { <.62, .6> rotate x * 90 scale <31, 1.1, 16> translate <0, 22, 0> }
-  superellipsoid { <.6, .2> rotate x * 90 scale <27.7, 3, 12.7> translate <0, 22, 0> }
-  texture { Porcelain } }
+#declare N = 46;
+#declare P = array[N][5];
+#declare i = 0; #while (i < N)
+  #if (i < 22) #declare q = i / 21; #declare h = 1 + 20.6 * q; #declare g = pow(q, 1.35); #declare P[i][0] = 23.5 + 5.6 * g - 2 * pow(1 - q, 8); #declare P[i][2] = 11 + 3.9 * g - 2 * pow(1 - q, 8);
+  #else #if (i < 32) #declare q = (i - 22) / 9; #declare h = 21.8 + .9 * sin(q * pi * 1.15 - .25); #declare P[i][0] = 29.9 + 1.1 * cos(q * pi - .2) - .6; #declare P[i][2] = 15.6 + 1.1 * cos(q * pi - .2) - .7;
+  #else #declare q = (i - 32) / 13; #declare h = 21.4 - 16 * sin(q * pi / 2); #declare P[i][0] = 28.1 * sqrt(max(0, 1 - pow(q, 3.4))) ; #declare P[i][2] = 13.7 * sqrt(max(0, 1 - pow(q, 3.4))); #end #end
+  #declare P[i][1] = h; #declare P[i][3] = .72; #declare P[i][4] = 0;
+  #declare i = i + 1; #end
+object { Loft(P, N, 96) texture { Porcelain } }
 union { cylinder { <0, 5.1, 0> <0, 5.3, 0> 1.4 } texture { Chrome } }
 union { cylinder { <-26.5, 15.5, 0> <-25.2, 15.5, 0> 1.6 } texture { Chrome } }
 #declare PA = array[4] { <8, 0, 20.5>, <8, 36, 20.5>, <8, 36, 9>, <8, 31.5, 9> }
