@@ -75,7 +75,7 @@ pub(crate) fn bare() -> Site {
 fn sheet(path: &str, number: &str, name: &str) -> Sheet {
     let above = match path.split_once('/') {
         Some(("rooms", _)) | None => vec![],
-        Some(("openings", _)) => vec![],
+        Some(("openings" | "schedules", _)) => vec![],
         Some(_) => vec![crumb("Kitchen", Some("rooms/kitchen.html"))],
     };
     let home = if path == "index.html" { vec![] } else { vec![crumb("Alder Court", Some("index.html"))] };
