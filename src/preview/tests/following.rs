@@ -227,6 +227,43 @@ fn it_ends_at_once_although_a_page_is_open() {
 }
 
 #[test]
+fn a_build_that_is_still_at_work_does_not_keep_the_preview_from_ending() {
+    let folder = tempfile::tempdir().unwrap();
+    let (stop, (going, started)) = (Stop::default(), mpsc::channel());
+    let preview = Preview {
+        folder: folder.path().into(),
+        address: SocketAddr::from(([127, 0, 0, 1], 0)),
+        build: Box::new(move |_| {
+            going.send(()).unwrap();
+            thread::sleep(Duration::from_secs(60));
+            built(&[])
+        }),
+        tell: Box::new(|_| {}),
+    };
+    let (from, thread) = (stop.clone(), thread::spawn(move || run(preview, &stop)));
+    started.recv_timeout(PATIENCE).unwrap();
+    let began = Instant::now();
+    from.now();
+    thread.join().unwrap().unwrap();
+    assert!(began.elapsed() < PATIENCE);
+}
+
+#[test]
+fn a_build_that_panics_ends_the_preview() {
+    let folder = tempfile::tempdir().unwrap();
+    let preview = Preview {
+        folder: folder.path().into(),
+        address: SocketAddr::from(([127, 0, 0, 1], 0)),
+        build: Box::new(|_| panic!("on purpose")),
+        tell: Box::new(|_| {}),
+    };
+    assert!(matches!(
+        run(preview, &Stop::default()),
+        Err(PreviewError::Build)
+    ));
+}
+
+#[test]
 fn it_serves_this_machine_alone_and_names_a_port_that_is_taken() {
     let preview = |address| Preview {
         folder: std::env::temp_dir(),
