@@ -44,18 +44,18 @@ impl Running {
         let (told, builds) = mpsc::channel();
         let (ready, serving) = mpsc::channel();
         let root = folder.path().to_path_buf();
+        let (pending, begun) = mpsc::channel();
         let preview = Preview {
             folder: folder.path().into(),
             address: SocketAddr::from(([127, 0, 0, 1], 0)),
             build: Box::new(move |changes| {
-                let built = build(&root);
-                told.send(changes.clone()).unwrap();
-                built
+                pending.send(changes.clone()).unwrap();
+                build(&root)
             }),
-            tell: Box::new(move |news| {
-                if let News::Serving(address) = news {
-                    ready.send(address).unwrap();
-                }
+            // Told only once it is shown: a page that listens then hears of the next build first.
+            tell: Box::new(move |news| match news {
+                News::Serving(address) => ready.send(address).unwrap(),
+                News::Built { .. } => told.send(begun.recv().unwrap()).unwrap(),
             }),
         };
         let stop = Stop::default();
