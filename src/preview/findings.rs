@@ -47,26 +47,15 @@ impl Severity {
 /// How many of each there are, as in "1 stop, 2 queries".
 pub(super) fn count(findings: &[FindingLine]) -> String {
     let mut parts = Vec::new();
-    for (severity, many) in [
-        (Severity::Stop, "stops"),
-        (Severity::Query, "queries"),
-        (Severity::Note, "notes"),
-    ] {
-        let number = findings
-            .iter()
-            .filter(|line| line.severity == severity)
-            .count();
+    for (severity, many) in [(Severity::Stop, "stops"), (Severity::Query, "queries"), (Severity::Note, "notes")] {
+        let number = findings.iter().filter(|line| line.severity == severity).count();
         match number {
             0 => {}
             1 => parts.push(format!("1 {}", severity.word())),
             _ => parts.push(format!("{number} {many}")),
         }
     }
-    if parts.is_empty() {
-        "nothing found".into()
-    } else {
-        parts.join(", ")
-    }
+    if parts.is_empty() { "nothing found".into() } else { parts.join(", ") }
 }
 
 #[cfg(test)]
@@ -75,19 +64,11 @@ mod tests {
 
     #[test]
     fn findings_are_counted_in_words() {
-        let line = |severity| FindingLine {
-            severity,
-            place: String::new(),
-            message: String::new(),
-            remedy: String::new(),
-        };
+        let line =
+            |severity| FindingLine { severity, place: String::new(), message: String::new(), remedy: String::new() };
         assert_eq!(count(&[]), "nothing found");
         assert_eq!(count(&[line(Severity::Stop)]), "1 stop");
-        let some = [
-            line(Severity::Note),
-            line(Severity::Query),
-            line(Severity::Note),
-        ];
+        let some = [line(Severity::Note), line(Severity::Query), line(Severity::Note)];
         assert_eq!(count(&some), "1 query, 2 notes");
     }
 }

@@ -16,11 +16,7 @@ pub(super) fn is_ours(address: SocketAddr, headers: &HeaderMap, uri: &Uri) -> bo
     let named = uri.authority().map(axum::http::uri::Authority::as_str);
     let ours = |host: &str| {
         let port = address.port();
-        let names = [
-            address.ip().to_string(),
-            "127.0.0.1".into(),
-            "localhost".into(),
-        ];
+        let names = [address.ip().to_string(), "127.0.0.1".into(), "localhost".into()];
         let six = ["[::1]".to_owned(), format!("[{}]", address.ip())];
         names.iter().chain(&six).any(|name| {
             let with_port = format!("{name}:{port}");
@@ -39,21 +35,12 @@ mod tests {
         for host in hosts {
             headers.append(header::HOST, host.parse().unwrap());
         }
-        is_ours(
-            SocketAddr::from(([127, 0, 0, 1], port)),
-            &headers,
-            &Uri::from_static("/"),
-        )
+        is_ours(SocketAddr::from(([127, 0, 0, 1], port)), &headers, &Uri::from_static("/"))
     }
 
     #[test]
     fn this_machine_may_be_named_in_three_ways() {
-        for host in [
-            "127.0.0.1:8123",
-            "localhost:8123",
-            "LocalHost:8123",
-            "[::1]:8123",
-        ] {
+        for host in ["127.0.0.1:8123", "localhost:8123", "LocalHost:8123", "[::1]:8123"] {
             assert!(allowed(8123, &[host]), "{host}");
         }
         assert!(allowed(80, &["localhost"]));

@@ -41,14 +41,8 @@ impl Default for Live {
     fn default() -> Self {
         // Pages left open by an earlier preview must not take this one's state for theirs.
         let run = RandomState::new().hash_one(0u8);
-        let shown = Shown {
-            mark: format!("{run:016x}-0"),
-            ..Shown::default()
-        };
-        Self {
-            shown: RwLock::new(Arc::new(shown)),
-            notices: channel(16).0,
-        }
+        let shown = Shown { mark: format!("{run:016x}-0"), ..Shown::default() };
+        Self { shown: RwLock::new(Arc::new(shown)), notices: channel(16).0 }
     }
 }
 
@@ -69,21 +63,10 @@ impl Live {
         let (changed, output) = if built.broken {
             (BTreeSet::new(), old.output.clone())
         } else {
-            (
-                changed(old.output.as_ref(), &built.output),
-                Some(built.output),
-            )
+            (changed(old.output.as_ref(), &built.output), Some(built.output))
         };
-        let new = Shown {
-            output,
-            findings: built.findings,
-            broken: built.broken,
-            mark: next(&old.mark),
-        };
-        let notice = Notice::Built {
-            mark: new.mark.clone(),
-            message: page::message(Some(&changed), &new),
-        };
+        let new = Shown { output, findings: built.findings, broken: built.broken, mark: next(&old.mark) };
+        let notice = Notice::Built { mark: new.mark.clone(), message: page::message(Some(&changed), &new) };
         *self.shown.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(new);
         // No page is open: nobody hears it.
         let _ = self.notices.send(notice);
@@ -106,14 +89,9 @@ fn changed(old: Option<&Output>, new: &Output) -> BTreeSet<String> {
     let Some(old) = old else {
         return new.files().map(|(path, _)| path.to_owned()).collect();
     };
-    let differ = new
-        .files()
-        .filter(|(path, content)| old.get(path) != Some(content));
+    let differ = new.files().filter(|(path, content)| old.get(path) != Some(content));
     let gone = old.files().filter(|(path, _)| new.get(path).is_none());
-    differ
-        .chain(gone)
-        .map(|(path, _)| path.to_owned())
-        .collect()
+    differ.chain(gone).map(|(path, _)| path.to_owned()).collect()
 }
 
 #[cfg(test)]
@@ -124,32 +102,17 @@ mod tests {
     fn built(pages: &[(&str, &str)], broken: bool) -> Built {
         let mut output = Output::default();
         for (path, text) in pages {
-            output
-                .insert(*path, Content::Bytes(text.as_bytes().to_vec()))
-                .unwrap();
+            output.insert(*path, Content::Bytes(text.as_bytes().to_vec())).unwrap();
         }
-        Built {
-            output,
-            findings: Vec::new(),
-            broken,
-        }
+        Built { output, findings: Vec::new(), broken }
     }
 
     #[test]
     fn only_what_differs_counts_as_changed() {
         let live = Live::default();
-        assert_eq!(
-            live.show(built(&[("a", "1"), ("b", "1"), ("c", "1")], false)),
-            3
-        );
-        assert_eq!(
-            live.show(built(&[("a", "1"), ("b", "2"), ("d", "1")], false)),
-            3
-        );
-        assert_eq!(
-            live.show(built(&[("a", "1"), ("b", "2"), ("d", "1")], false)),
-            0
-        );
+        assert_eq!(live.show(built(&[("a", "1"), ("b", "1"), ("c", "1")], false)), 3);
+        assert_eq!(live.show(built(&[("a", "1"), ("b", "2"), ("d", "1")], false)), 3);
+        assert_eq!(live.show(built(&[("a", "1"), ("b", "2"), ("d", "1")], false)), 0);
     }
 
     #[test]

@@ -91,9 +91,7 @@ impl PreviewError {
     #[must_use]
     pub fn remedy(&self) -> &'static str {
         match self {
-            Self::NotLoopback(_) => {
-                "use `127.0.0.1`: a draft with its costs is for this machine alone"
-            }
+            Self::NotLoopback(_) => "use `127.0.0.1`: a draft with its costs is for this machine alone",
             Self::Listen(..) => "choose another port, or end the program that has it",
             Self::Watch(_, error) => match error.kind {
                 notify::ErrorKind::MaxFilesWatch => {
@@ -140,12 +138,11 @@ pub fn run(mut preview: Preview, stop: &Stop) -> Result<(), PreviewError> {
     listener.set_nonblocking(true).map_err(listen)?;
     let address = listener.local_addr().map_err(listen)?;
     let folder = preview.folder.canonicalize();
-    let folder = folder
-        .map_err(|error| PreviewError::Watch(preview.folder.clone(), notify::Error::io(error)))?;
+    let folder = folder.map_err(|error| PreviewError::Watch(preview.folder.clone(), notify::Error::io(error)))?;
     let (signals, heard) = channel();
     // Watched before it is first read: what changes meanwhile is seen.
-    let _watcher = watch::start(&folder, signals.clone())
-        .map_err(|error| PreviewError::Watch(folder.clone(), error))?;
+    let _watcher =
+        watch::start(&folder, signals.clone()).map_err(|error| PreviewError::Watch(folder.clone(), error))?;
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
         .enable_all()
@@ -172,11 +169,7 @@ fn follow(mut preview: Preview, seen: &Seen, heard: &Receiver<Signal>, live: &Li
         let built = (preview.build)(&changes);
         let (findings, broken) = (built.findings.clone(), built.broken);
         let changed = live.show(built);
-        (preview.tell)(News::Built {
-            findings: &findings,
-            broken,
-            changed,
-        });
+        (preview.tell)(News::Built { findings: &findings, broken, changed });
         changes = loop {
             let Some(dirty) = watch::next(heard) else {
                 return;

@@ -15,25 +15,15 @@ pub(super) const STYLE: &str = include_str!("strip.css");
 
 /// The parts of a publication, as they are listed on the first page.
 const PARTS: [(&str, &str, &str); 3] = [
-    (
-        "client",
-        "Client",
-        "cover, rooms, selections, and the page to sign",
-    ),
+    ("client", "Client", "cover, rooms, selections, and the page to sign"),
     ("installer", "Installer", "a sheet for each opening"),
-    (
-        "office",
-        "Office",
-        "schedules, the review, costs and private notes",
-    ),
+    ("office", "Office", "schedules, the review, costs and private notes"),
 ];
 
 /// A page with the strip and the script put in before its end.
 pub(super) fn with_strip(page: &[u8], shown: &Shown) -> Vec<u8> {
     let end = b"</body>";
-    let at = page
-        .windows(end.len())
-        .rposition(|part| part.eq_ignore_ascii_case(end));
+    let at = page.windows(end.len()).rposition(|part| part.eq_ignore_ascii_case(end));
     let (before, after) = page.split_at(at.unwrap_or(page.len()));
     let foot = format!(
         "<link rel=\"stylesheet\" href=\"/-/strip.css\">\
@@ -57,17 +47,11 @@ fn strip(shown: &Shown) -> String {
     }
     let (open, lead) = match (shown.broken, &shown.output) {
         (false, _) => ("", "Draft: "),
-        (true, Some(_)) => (
-            " open",
-            "The book cannot be built; this is the last good page: ",
-        ),
+        (true, Some(_)) => (" open", "The book cannot be built; this is the last good page: "),
         (true, None) => (" open", "The book cannot be built yet: "),
     };
     let lines: String = shown.findings.iter().map(line).collect();
-    format!(
-        "<details{open}><summary>{lead}{}</summary><ol>{lines}</ol></details>",
-        findings::count(&shown.findings)
-    )
+    format!("<details{open}><summary>{lead}{}</summary><ol>{lines}</ol></details>", findings::count(&shown.findings))
 }
 
 fn line(finding: &FindingLine) -> String {
@@ -85,26 +69,15 @@ fn line(finding: &FindingLine) -> String {
 /// The first page: the three parts that there are.
 pub(super) fn parts(shown: &Shown) -> Vec<u8> {
     let Some(output) = &shown.output else {
-        return own(
-            "No page yet",
-            "<p>The pages appear here as soon as the book can be built.</p>",
-            shown,
-        );
+        return own("No page yet", "<p>The pages appear here as soon as the book can be built.</p>", shown);
     };
     let mut list = String::new();
     for (folder, name, what) in PARTS {
         if output.get(&format!("{folder}/index.html")).is_some() {
-            let _ = write!(
-                list,
-                "<li><a href=\"/{folder}/\">{name}</a> <span>{what}</span></li>"
-            );
+            let _ = write!(list, "<li><a href=\"/{folder}/\">{name}</a> <span>{what}</span></li>");
         }
     }
-    own(
-        "Draft",
-        &format!("<p>Follows the folder while you write.</p><ul>{list}</ul>"),
-        shown,
-    )
+    own("Draft", &format!("<p>Follows the folder while you write.</p><ul>{list}</ul>"), shown)
 }
 
 /// The page for a path that the draft does not have.
@@ -112,10 +85,8 @@ pub(super) fn missing(path: &str, shown: &Shown) -> Vec<u8> {
     if shown.output.is_none() {
         return parts(shown);
     }
-    let text = format!(
-        "<p>The draft has no <code>{}</code>.</p><ul><li><a href=\"/\">All parts</a></li></ul>",
-        escape(path)
-    );
+    let text =
+        format!("<p>The draft has no <code>{}</code>.</p><ul><li><a href=\"/\">All parts</a></li></ul>", escape(path));
     own("No such page", &text, shown)
 }
 
@@ -157,12 +128,7 @@ mod tests {
             message: "a <length> without a unit".into(),
             remedy: "write `36\"` or `914 mm`".into(),
         };
-        Shown {
-            output: Some(Output::default()),
-            findings: vec![finding],
-            broken,
-            mark: "m-1".into(),
-        }
+        Shown { output: Some(Output::default()), findings: vec![finding], broken, mark: "m-1".into() }
     }
 
     fn text(page: &[u8]) -> String {
@@ -171,29 +137,17 @@ mod tests {
 
     #[test]
     fn a_page_gets_one_script_and_one_strip_before_its_end() {
-        let page = text(&with_strip(
-            b"<body><p>\"</body>\"</p></BODY></html>",
-            &shown(false),
-        ));
+        let page = text(&with_strip(b"<body><p>\"</body>\"</p></BODY></html>", &shown(false)));
         assert_eq!(page.matches("<script").count(), 1);
         assert!(page.starts_with("<body><p>\"</body>\"</p><link"), "{page}");
-        assert!(
-            page.ends_with("data-mark=\"m-1\"></script></BODY></html>"),
-            "{page}"
-        );
+        assert!(page.ends_with("data-mark=\"m-1\"></script></BODY></html>"), "{page}");
         assert!(text(&with_strip(b"<p>bare", &shown(false))).starts_with("<p>bare<link"));
     }
 
     #[test]
     fn a_finding_is_told_by_word_place_message_and_remedy() {
         let page = text(&with_strip(b"", &shown(false)));
-        for part in [
-            "1 stop",
-            "stop</b>",
-            "room.yaml:3:8",
-            "a &lt;length&gt;",
-            "write `36&quot;`",
-        ] {
+        for part in ["1 stop", "stop</b>", "room.yaml:3:8", "a &lt;length&gt;", "write `36&quot;`"] {
             assert!(page.contains(part), "{part}: {page}");
         }
         assert!(page.contains("<details><summary>Draft: "));
@@ -203,19 +157,13 @@ mod tests {
     fn a_broken_book_says_that_the_page_is_the_last_good_one() {
         let page = text(&with_strip(b"", &shown(true)));
         assert!(page.contains("<details open><summary>The book cannot be built; this is the last"));
-        let none = Shown {
-            output: None,
-            ..shown(true)
-        };
+        let none = Shown { output: None, ..shown(true) };
         assert!(text(&parts(&none)).contains("The book cannot be built yet: 1 stop"));
     }
 
     #[test]
     fn a_clean_book_has_no_strip() {
-        let clean = Shown {
-            findings: vec![],
-            ..shown(false)
-        };
+        let clean = Shown { findings: vec![], ..shown(false) };
         assert!(text(&with_strip(b"", &clean)).contains("<div id=\"bookmatch-preview\"></div>"));
     }
 

@@ -45,10 +45,7 @@ const SMALL: u64 = 256 * 1024;
 impl Seen {
     /// Looks at the whole folder.
     pub(super) fn new(folder: PathBuf) -> Self {
-        let mut seen = Self {
-            folder,
-            files: BTreeMap::new(),
-        };
+        let mut seen = Self { folder, files: BTreeMap::new() };
         for path in seen.below(&seen.folder) {
             if let Some(stamp) = stamp(&path, SMALL) {
                 seen.files.insert(path, stamp);
@@ -59,10 +56,7 @@ impl Seen {
 
     /// The changes that the first build is for.
     pub(super) fn everything(&self) -> Changes {
-        Changes {
-            everything: true,
-            ..Changes::default()
-        }
+        Changes { everything: true, ..Changes::default() }
     }
 
     /// Finds out which of the dirty paths really changed, and remembers them as they are now.
@@ -73,12 +67,7 @@ impl Seen {
             if !self.is_of_the_book(path) {
                 continue;
             }
-            candidates.extend(
-                self.files
-                    .keys()
-                    .filter(|file| file.starts_with(path))
-                    .cloned(),
-            );
+            candidates.extend(self.files.keys().filter(|file| file.starts_with(path)).cloned());
             candidates.extend(self.below(path));
         }
         let mut changes = Changes::default();
@@ -147,10 +136,7 @@ fn is_aside(path: &Path) -> bool {
 /// What a file is now; digested up to a size.
 fn stamp(path: &Path, digest_up_to: u64) -> Option<Stamp> {
     let meta = fs::symlink_metadata(path).ok()?;
-    let by_meta = |meta: &Metadata| Stamp::Meta {
-        size: meta.len(),
-        time: meta.modified().ok(),
-    };
+    let by_meta = |meta: &Metadata| Stamp::Meta { size: meta.len(), time: meta.modified().ok() };
     if meta.is_file() && meta.len() <= digest_up_to {
         return Some(Digest::of_file(path).map_or_else(|_| by_meta(&meta), Stamp::Digest));
     }
@@ -158,10 +144,7 @@ fn stamp(path: &Path, digest_up_to: u64) -> Option<Stamp> {
 }
 
 #[cfg(test)]
-#[expect(
-    clippy::disallowed_methods,
-    reason = "the tests change a folder under its watcher"
-)]
+#[expect(clippy::disallowed_methods, reason = "the tests change a folder under its watcher")]
 mod tests {
     use tempfile::TempDir;
 
@@ -181,10 +164,7 @@ mod tests {
             let photo = vec![7; usize::try_from(SMALL).unwrap() + 1];
             fs::write(folder.path().join("rooms/attic/photo.jpg"), photo).unwrap();
             let root = folder.path().canonicalize().unwrap();
-            Self {
-                folder,
-                seen: Seen::new(root),
-            }
+            Self { folder, seen: Seen::new(root) }
         }
 
         fn at(&self, path: &str) -> PathBuf {
@@ -200,11 +180,7 @@ mod tests {
         fn changed(&mut self, dirty: &[&str]) -> Vec<String> {
             let paths = dirty.iter().map(|path| self.at(path)).collect();
             let changes = self.seen.compare(&Dirty { paths, all: false });
-            changes
-                .paths
-                .iter()
-                .map(|path| path.display().to_string())
-                .collect()
+            changes.paths.iter().map(|path| path.display().to_string()).collect()
         }
     }
 
@@ -212,15 +188,9 @@ mod tests {
     fn the_same_bytes_written_again_are_no_change() {
         let mut book = Book::new();
         book.write("book.yaml", "title: Attic");
-        assert!(
-            book.changed(&["book.yaml", "rooms/attic/room.yaml"])
-                .is_empty()
-        );
+        assert!(book.changed(&["book.yaml", "rooms/attic/room.yaml"]).is_empty());
         book.write("book.yaml", "title: Cellar");
-        assert_eq!(
-            book.changed(&["book.yaml", "rooms/attic/room.yaml"]),
-            ["book.yaml"]
-        );
+        assert_eq!(book.changed(&["book.yaml", "rooms/attic/room.yaml"]), ["book.yaml"]);
         assert!(book.changed(&["book.yaml"]).is_empty());
     }
 
@@ -261,10 +231,7 @@ mod tests {
             book.write(path, "x");
             assert!(book.changed(&[path]).is_empty(), "{path}");
         }
-        let all = book.seen.compare(&Dirty {
-            all: true,
-            ..Dirty::default()
-        });
+        let all = book.seen.compare(&Dirty { all: true, ..Dirty::default() });
         assert!(all.is_empty(), "{all:?}");
     }
 

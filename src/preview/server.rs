@@ -22,12 +22,7 @@ use super::{FAREWELL, Stop, host, media, page};
 use crate::publish::output::Content;
 
 /// Serves until told to stop; open pages are let go first.
-pub(super) async fn serve(
-    listener: TcpListener,
-    address: SocketAddr,
-    live: Arc<Live>,
-    stop: &Stop,
-) -> io::Result<()> {
+pub(super) async fn serve(listener: TcpListener, address: SocketAddr, live: Arc<Live>, stop: &Stop) -> io::Result<()> {
     let listener = tokio::net::TcpListener::from_std(listener)?;
     let app = router(address, Arc::clone(&live));
     let ended = {
@@ -49,14 +44,8 @@ pub(super) fn router(address: SocketAddr, live: Arc<Live>) -> Router {
     let guard = middleware::from_fn(move |request, next| guard(address, request, next));
     Router::new()
         .route("/-/events", get(events))
-        .route(
-            "/-/reload.js",
-            get(|| async { asset("reload.js", page::SCRIPT) }),
-        )
-        .route(
-            "/-/strip.css",
-            get(|| async { asset("strip.css", page::STYLE) }),
-        )
+        .route("/-/reload.js", get(|| async { asset("reload.js", page::SCRIPT) }))
+        .route("/-/strip.css", get(|| async { asset("strip.css", page::STYLE) }))
         .fallback(file)
         .with_state(live)
         .layer(guard)
@@ -65,17 +54,9 @@ pub(super) fn router(address: SocketAddr, live: Arc<Live>) -> Router {
 /// Refuses what does not come from a page of this machine, and lets nothing be kept or embedded.
 async fn guard(address: SocketAddr, request: Request, next: Next) -> Response {
     let mut response = if !host::is_ours(address, request.headers(), request.uri()) {
-        (
-            StatusCode::MISDIRECTED_REQUEST,
-            "open the preview by its own address\n",
-        )
-            .into_response()
+        (StatusCode::MISDIRECTED_REQUEST, "open the preview by its own address\n").into_response()
     } else if !matches!(*request.method(), Method::GET | Method::HEAD) {
-        (
-            StatusCode::METHOD_NOT_ALLOWED,
-            [(header::ALLOW, "GET, HEAD")],
-        )
-            .into_response()
+        (StatusCode::METHOD_NOT_ALLOWED, [(header::ALLOW, "GET, HEAD")]).into_response()
     } else {
         next.run(request).await
     };
@@ -87,9 +68,7 @@ async fn guard(address: SocketAddr, request: Request, next: Next) -> Response {
         ("referrer-policy", "no-referrer"),
     ];
     for (name, value) in headers {
-        response
-            .headers_mut()
-            .insert(name, header::HeaderValue::from_static(value));
+        response.headers_mut().insert(name, header::HeaderValue::from_static(value));
     }
     response
 }
@@ -106,10 +85,7 @@ fn html(status: StatusCode, page: Vec<u8>) -> Response {
 async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
     let shown = live.now();
     let Some(path) = decoded(request.uri().path()) else {
-        return html(
-            StatusCode::BAD_REQUEST,
-            page::missing(request.uri().path(), &shown),
-        );
+        return html(StatusCode::BAD_REQUEST, page::missing(request.uri().path(), &shown));
     };
     let path = path.trim_start_matches('/');
     let Some(output) = &shown.output else {
@@ -124,11 +100,7 @@ async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
         return (StatusCode::PERMANENT_REDIRECT, [(header::LOCATION, to)]).into_response();
     }
     let folder = path.is_empty() || path.ends_with('/');
-    let path = if folder {
-        format!("{path}index.html")
-    } else {
-        path.to_owned()
-    };
+    let path = if folder { format!("{path}index.html") } else { path.to_owned() };
     match output.get(&path).cloned() {
         Some(content) => content_of(&path, content, &shown).await,
         None => html(StatusCode::NOT_FOUND, page::missing(&path, &shown)),
@@ -178,31 +150,20 @@ async fn events(
     // Listened to before the state is read: a build between the two is heard, not lost.
     let notices = BroadcastStream::new(live.listen());
     let shown = live.now();
-    let last = headers
-        .get("last-event-id")
-        .and_then(|last| last.to_str().ok());
-    let served = query
-        .as_deref()
-        .and_then(|query| query.strip_prefix("mark="));
+    let last = headers.get("last-event-id").and_then(|last| last.to_str().ok());
+    let served = query.as_deref().and_then(|query| query.strip_prefix("mark="));
     let known = last.or(served);
     let missed = known.is_some_and(|known| known != shown.mark);
-    let hello = Event::default()
-        .retry(Duration::from_millis(500))
-        .id(shown.mark.as_str());
-    let hello = if missed {
-        hello.event("built").data(page::message(None, &shown))
-    } else {
-        hello.comment("listening")
-    };
-    let builds = notices
-        .take_while(|notice| !matches!(notice, Ok(Notice::End)))
-        .map(move |notice| {
-            match notice {
-                Ok(Notice::Built { mark, message }) => event(&mark, message),
-                // More builds than the page could hear: as if it had missed them.
-                _ => event("", page::message(None, &live.now())),
-            }
-        });
+    let hello = Event::default().retry(Duration::from_millis(500)).id(shown.mark.as_str());
+    let hello =
+        if missed { hello.event("built").data(page::message(None, &shown)) } else { hello.comment("listening") };
+    let builds = notices.take_while(|notice| !matches!(notice, Ok(Notice::End))).map(move |notice| {
+        match notice {
+            Ok(Notice::Built { mark, message }) => event(&mark, message),
+            // More builds than the page could hear: as if it had missed them.
+            _ => event("", page::message(None, &live.now())),
+        }
+    });
     Sse::new(once(hello).chain(builds).map(Ok)).keep_alive(KeepAlive::default())
 }
 

@@ -31,10 +31,7 @@ const QUIET: Duration = Duration::from_millis(10);
 const PATIENCE: Duration = Duration::from_millis(100);
 
 /// Starts to watch a folder; it ends when the watcher is dropped.
-pub(super) fn start(
-    folder: &Path,
-    signals: Sender<Signal>,
-) -> Result<RecommendedWatcher, notify::Error> {
+pub(super) fn start(folder: &Path, signals: Sender<Signal>) -> Result<RecommendedWatcher, notify::Error> {
     let config = Config::default().with_follow_symlinks(false);
     let hear = move |event: Result<Event, notify::Error>| {
         if let Some(signal) = signal(event) {
@@ -61,10 +58,7 @@ fn signal(event: Result<Event, notify::Error>) -> Option<Signal> {
 pub(super) fn next(heard: &Receiver<Signal>) -> Option<Dirty> {
     let mut dirty = Dirty::default();
     let mut signal = heard.recv().ok()?;
-    #[expect(
-        clippy::disallowed_methods,
-        reason = "a preview waits, it does not date"
-    )]
+    #[expect(clippy::disallowed_methods, reason = "a preview waits, it does not date")]
     let began = Instant::now();
     loop {
         match signal {
@@ -94,17 +88,11 @@ mod tests {
     fn a_read_is_no_change_and_any_other_event_may_be_one() {
         let event = |kind| Ok(Event::new(kind).add_path("room.yaml".into()));
         assert!(signal(event(EventKind::Access(AccessKind::Any))).is_none());
-        for kind in [
-            EventKind::Create(CreateKind::File),
-            EventKind::Modify(ModifyKind::Any),
-            EventKind::Any,
-            EventKind::Other,
-        ] {
+        for kind in
+            [EventKind::Create(CreateKind::File), EventKind::Modify(ModifyKind::Any), EventKind::Any, EventKind::Other]
+        {
             let heard = signal(event(kind));
-            assert!(
-                matches!(heard, Some(Signal::Dirty(paths)) if paths.len() == 1),
-                "{kind:?}"
-            );
+            assert!(matches!(heard, Some(Signal::Dirty(paths)) if paths.len() == 1), "{kind:?}");
         }
     }
 

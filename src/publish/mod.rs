@@ -4,6 +4,6 @@ pub mod theme;
 
 pub mod site;
 
+pub mod output;
 #[cfg(feature = "sheets")]
 pub mod sheets;
-pub mod output;

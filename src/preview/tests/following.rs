@@ -1,8 +1,5 @@
 //! A preview on a real folder and a real socket.
-#![expect(
-    clippy::disallowed_methods,
-    reason = "the tests save files and take the time it takes"
-)]
+#![expect(clippy::disallowed_methods, reason = "the tests save files and take the time it takes")]
 
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
@@ -31,10 +28,7 @@ fn build(folder: &Path) -> Built {
         return broken();
     }
     let cover = format!("<body>{text}</body>");
-    built(&[
-        ("client/index.html", &cover),
-        ("office/index.html", "<body></body>"),
-    ])
+    built(&[("client/index.html", &cover), ("office/index.html", "<body></body>")])
 }
 
 impl Running {
@@ -64,13 +58,7 @@ impl Running {
             move || run(preview, &stop)
         });
         let address = serving.recv_timeout(PATIENCE).unwrap();
-        let running = Self {
-            folder,
-            address,
-            builds,
-            stop,
-            thread: Some(thread),
-        };
+        let running = Self { folder, address, builds, stop, thread: Some(thread) };
         assert!(running.built().unwrap().everything);
         running
     }
@@ -87,10 +75,7 @@ impl Running {
     fn get(&self, path: &str) -> TcpStream {
         let mut stream = TcpStream::connect(self.address).unwrap();
         stream.set_read_timeout(Some(PATIENCE)).unwrap();
-        let request = format!(
-            "GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n",
-            self.address
-        );
+        let request = format!("GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n", self.address);
         stream.write_all(request.as_bytes()).unwrap();
         stream
     }
@@ -116,11 +101,7 @@ fn next(events: &mut BufReader<TcpStream>, begin: &str) -> String {
     let mut line = String::new();
     while !line.starts_with(begin) {
         line.clear();
-        assert_ne!(
-            events.read_line(&mut line).unwrap(),
-            0,
-            "ended before `{begin}`"
-        );
+        assert_ne!(events.read_line(&mut line).unwrap(), 0, "ended before `{begin}`");
     }
     line
 }
@@ -142,10 +123,7 @@ fn a_saved_file_is_built_shown_and_told_to_the_pages_it_changed() {
     assert!(running.page("/client/").contains("title: Attic"));
     running.save("book.yaml", "title: Cellar");
     let heard = next(&mut events, "data: ");
-    assert!(
-        heard.contains(r#""changed":["client/index.html"]"#),
-        "{heard}"
-    );
+    assert!(heard.contains(r#""changed":["client/index.html"]"#), "{heard}");
     assert!(running.page("/client/").contains("title: Cellar"));
     let changes = running.built().unwrap();
     assert_eq!(changes.paths, ["book.yaml".into()].into());
@@ -157,22 +135,13 @@ fn a_broken_file_never_takes_the_last_good_page_away() {
     let mut events = running.listen();
     running.save("book.yaml", "title:\tCellar");
     let heard = next(&mut events, "data: ");
-    assert!(
-        heard.contains(r#""changed":[]"#) && heard.contains("a tab stands"),
-        "{heard}"
-    );
+    assert!(heard.contains(r#""changed":[]"#) && heard.contains("a tab stands"), "{heard}");
     let page = running.page("/client/");
-    assert!(
-        page.contains("title: Attic") && page.contains("a tab stands"),
-        "{page}"
-    );
+    assert!(page.contains("title: Attic") && page.contains("a tab stands"), "{page}");
     running.save("book.yaml", "title: Cellar");
     next(&mut events, "data: ");
     let page = running.page("/client/");
-    assert!(
-        page.contains("title: Cellar") && !page.contains("a tab stands"),
-        "{page}"
-    );
+    assert!(page.contains("title: Cellar") && !page.contains("a tab stands"), "{page}");
 }
 
 #[test]
@@ -257,10 +226,7 @@ fn from_saved_file_to_told_page_takes_little_beside_the_build() {
         })
         .collect();
     times.sort();
-    println!(
-        "from save to event: median {:?}, worst {:?}",
-        times[7], times[14]
-    );
+    println!("from save to event: median {:?}, worst {:?}", times[7], times[14]);
     // 25 ms on a quiet machine; a busy one is given twice that.
     assert!(times[7] < Duration::from_millis(50), "{times:?}");
 }

@@ -10,15 +10,9 @@ use crate::publish::output::Content;
 fn built(files: &[(&str, &str)]) -> Built {
     let mut output = Output::default();
     for (path, text) in files {
-        output
-            .insert(*path, Content::Bytes(text.as_bytes().to_vec()))
-            .unwrap();
+        output.insert(*path, Content::Bytes(text.as_bytes().to_vec())).unwrap();
     }
-    Built {
-        output,
-        findings: Vec::new(),
-        broken: false,
-    }
+    Built { output, findings: Vec::new(), broken: false }
 }
 
 /// A build that failed on one finding.
@@ -29,9 +23,5 @@ fn broken() -> Built {
         message: "a tab stands where spaces belong".into(),
         remedy: "use spaces to indent".into(),
     };
-    Built {
-        output: Output::default(),
-        findings: vec![finding],
-        broken: true,
-    }
+    Built { output: Output::default(), findings: vec![finding], broken: true }
 }

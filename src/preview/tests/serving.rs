@@ -12,39 +12,24 @@ fn address() -> SocketAddr {
 }
 
 fn request(method: &str, path: &str, host: &str) -> Request<Body> {
-    let request = Request::builder()
-        .method(method)
-        .uri(path)
-        .header(header::HOST, host);
+    let request = Request::builder().method(method).uri(path).header(header::HOST, host);
     request.body(Body::empty()).unwrap()
 }
 
 fn ask(live: &Arc<Live>, request: Request<Body>) -> Response<Body> {
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .unwrap();
-    runtime
-        .block_on(server::router(address(), Arc::clone(live)).oneshot(request))
-        .unwrap()
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    runtime.block_on(server::router(address(), Arc::clone(live)).oneshot(request)).unwrap()
 }
 
 fn get(live: &Arc<Live>, path: &str) -> (u16, String, String) {
     let response = ask(live, request("GET", path, "127.0.0.1:8123"));
-    let kind = response.headers()[header::CONTENT_TYPE]
-        .to_str()
-        .unwrap()
-        .to_owned();
+    let kind = response.headers()[header::CONTENT_TYPE].to_str().unwrap().to_owned();
     (response.status().as_u16(), kind, text(response))
 }
 
 fn text(response: Response<Body>) -> String {
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .build()
-        .unwrap();
-    let bytes = runtime
-        .block_on(to_bytes(response.into_body(), 1 << 20))
-        .unwrap();
+    let runtime = tokio::runtime::Builder::new_current_thread().build().unwrap();
+    let bytes = runtime.block_on(to_bytes(response.into_body(), 1 << 20)).unwrap();
     String::from_utf8(bytes.to_vec()).unwrap()
 }
 
@@ -74,14 +59,8 @@ fn a_folder_shows_its_index_and_a_file_has_its_media_type() {
     assert_eq!((status, kind.as_str()), (200, "text/html; charset=utf-8"));
     assert!(page.starts_with("<body>cover<link"));
     let (status, kind, text) = get(&live, "/client/a%20b%C2%BD.css");
-    assert_eq!(
-        (status, kind.as_str(), text.as_str()),
-        (200, "text/css; charset=utf-8", "ink")
-    );
-    assert_eq!(
-        get(&live, "/office/orders.csv").1,
-        "text/csv; charset=utf-8"
-    );
+    assert_eq!((status, kind.as_str(), text.as_str()), (200, "text/css; charset=utf-8", "ink"));
+    assert_eq!(get(&live, "/office/orders.csv").1, "text/csv; charset=utf-8");
 }
 
 #[test]
@@ -95,12 +74,7 @@ fn a_folder_without_its_slash_is_sent_to_the_one_with_it() {
 
 #[test]
 fn a_path_reaches_only_files_of_the_draft() {
-    for path in [
-        "/../Cargo.toml",
-        "/client/%2e%2e/%2e%2e/etc/passwd",
-        "/etc/passwd",
-        "/none",
-    ] {
+    for path in ["/../Cargo.toml", "/client/%2e%2e/%2e%2e/etc/passwd", "/etc/passwd", "/none"] {
         assert_eq!(get(&live(), path).0, 404, "{path}");
     }
     for path in ["/%ff", "/%+1", "/%2", "/%zz"] {
@@ -111,11 +85,7 @@ fn a_path_reaches_only_files_of_the_draft() {
 #[test]
 fn a_picture_is_read_from_the_cache_and_missed_when_it_is_gone() {
     let file = tempfile::NamedTempFile::new().unwrap();
-    let content = Content::File {
-        path: file.path().into(),
-        digest: crate::publish::output::Digest::of(b""),
-        bytes: 0,
-    };
+    let content = Content::File { path: file.path().into(), digest: crate::publish::output::Digest::of(b""), bytes: 0 };
     let live = Arc::new(Live::default());
     let mut built = built(&[]);
     built.output.insert("client/tap.webp", content).unwrap();
@@ -141,10 +111,7 @@ fn only_reading_is_allowed() {
         let answer = ask(&live(), request(method, "/client/", "localhost:8123"));
         assert_eq!(answer.status(), 405, "{method}");
     }
-    assert_eq!(
-        ask(&live(), request("HEAD", "/client/", "localhost:8123")).status(),
-        200
-    );
+    assert_eq!(ask(&live(), request("HEAD", "/client/", "localhost:8123")).status(), 200);
 }
 
 #[test]
@@ -187,14 +154,9 @@ fn a_book_that_never_built_shows_its_findings_on_every_page() {
 fn hears(live: &Arc<Live>, query: &str, last: Option<&str>) -> String {
     let mut request = request("GET", &format!("/-/events{query}"), "localhost:8123");
     if let Some(last) = last {
-        request
-            .headers_mut()
-            .insert("last-event-id", last.parse().unwrap());
+        request.headers_mut().insert("last-event-id", last.parse().unwrap());
     }
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .unwrap();
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
     runtime.block_on(async {
         let router = server::router(address(), Arc::clone(live));
         let answer = router.oneshot(request).await.unwrap();
@@ -216,10 +178,7 @@ fn a_page_that_missed_a_build_is_told_to_reload() {
     assert!(!hears(&live, &format!("?mark={before}"), None).contains("event: built"));
     live.show(built(&[]));
     let heard = hears(&live, &format!("?mark={before}"), None);
-    assert!(
-        heard.contains("event: built") && heard.contains("\"changed\":null"),
-        "{heard}"
-    );
+    assert!(heard.contains("event: built") && heard.contains("\"changed\":null"), "{heard}");
     // What the browser heard last counts more than how the page was served.
     let now = live.now().mark.clone();
     assert!(!hears(&live, &format!("?mark={before}"), Some(&now)).contains("event: built"));

@@ -22,16 +22,11 @@ pub(super) struct Disk {
 const FLUSHES: usize = 16;
 
 /// The only functions that write, rename or remove; each is one operation for [`Fault`].
-#[expect(
-    clippy::disallowed_methods,
-    reason = "this is the one writer of published folders"
-)]
+#[expect(clippy::disallowed_methods, reason = "this is the one writer of published folders")]
 impl Disk {
     /// Makes one folder; it is fine when it is there already.
     pub(super) fn make_folder(&self, path: &Path) -> Result<(), WriteError> {
-        let made = self
-            .may("make the folder")
-            .and_then(|()| fs::create_dir(path));
+        let made = self.may("make the folder").and_then(|()| fs::create_dir(path));
         match made {
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists && path.is_dir() => Ok(()),
             made => made.map_err(|error| WriteError::disk("make the folder", path, error)),
@@ -48,9 +43,7 @@ impl Disk {
         let mut file = File::create_new(path).map_err(failed)?;
         match content {
             Content::Bytes(bytes) => file.write_all(bytes).map_err(failed)?,
-            Content::File {
-                path: kept, digest, ..
-            } => {
+            Content::File { path: kept, digest, .. } => {
                 let gone = |_| WriteError::Picture(kept.clone());
                 let mut source = File::open(kept).map_err(gone)?;
                 let mut hasher = Hasher::default();
@@ -80,25 +73,15 @@ impl Disk {
         };
         self.may("flush").map_err(|error| failed(first, error))?;
         #[cfg(test)]
-        self.fault
-            .flushed
-            .set(self.fault.flushed.get() + paths.len());
+        self.fault.flushed.set(self.fault.flushed.get() + paths.len());
         let share = paths.len().div_ceil(FLUSHES);
         std::thread::scope(|scope| {
-            let flush_share = |share: &[PathBuf]| {
-                share
-                    .iter()
-                    .try_for_each(|path| flush(path).map_err(|error| failed(path, error)))
-            };
-            let shares: Vec<_> = paths
-                .chunks(share)
-                .map(|share| scope.spawn(move || flush_share(share)))
-                .collect();
-            shares.into_iter().try_for_each(|share| {
-                share
-                    .join()
-                    .unwrap_or_else(|_| Err(failed(first, io::ErrorKind::Other.into())))
-            })
+            let flush_share =
+                |share: &[PathBuf]| share.iter().try_for_each(|path| flush(path).map_err(|error| failed(path, error)));
+            let shares: Vec<_> = paths.chunks(share).map(|share| scope.spawn(move || flush_share(share))).collect();
+            shares
+                .into_iter()
+                .try_for_each(|share| share.join().unwrap_or_else(|_| Err(failed(first, io::ErrorKind::Other.into()))))
         })
     }
 
@@ -115,34 +98,21 @@ impl Disk {
         self.may("keep").map_err(failed)?;
         if fs::hard_link(file, kept).is_err() {
             fs::copy(file, kept).map_err(failed)?;
-            File::open(kept)
-                .and_then(|copy| copy.sync_all())
-                .map_err(failed)?;
+            File::open(kept).and_then(|copy| copy.sync_all()).map_err(failed)?;
         }
         Ok(())
     }
 
     /// Removes one file.
     pub(super) fn remove_file(&self, path: &Path) -> Result<(), WriteError> {
-        self.may("remove")
-            .and_then(|()| fs::remove_file(path))
-            .map_err(|error| WriteError::disk("remove", path, error))
+        self.may("remove").and_then(|()| fs::remove_file(path)).map_err(|error| WriteError::disk("remove", path, error))
     }
 
     /// Removes a folder if it is empty; one that is not empty, or not there, stays as it is.
     pub(super) fn remove_empty_folder(&self, path: &Path) -> Result<(), WriteError> {
-        let removed = self
-            .may("remove the folder")
-            .and_then(|()| fs::remove_dir(path));
+        let removed = self.may("remove the folder").and_then(|()| fs::remove_dir(path));
         match removed {
-            Err(error)
-                if matches!(
-                    error.kind(),
-                    io::ErrorKind::DirectoryNotEmpty | io::ErrorKind::NotFound
-                ) =>
-            {
-                Ok(())
-            }
+            Err(error) if matches!(error.kind(), io::ErrorKind::DirectoryNotEmpty | io::ErrorKind::NotFound) => Ok(()),
             removed => removed.map_err(|error| WriteError::disk("remove the folder", path, error)),
         }
     }
@@ -156,13 +126,7 @@ impl Disk {
 
     /// Flushes the names in a folder, where the system can.
     pub(super) fn flush_folder(&self, path: &Path) -> Result<(), WriteError> {
-        let flushed = self.may("flush").and_then(|()| {
-            if cfg!(unix) {
-                File::open(path)?.sync_all()
-            } else {
-                Ok(())
-            }
-        });
+        let flushed = self.may("flush").and_then(|()| if cfg!(unix) { File::open(path)?.sync_all() } else { Ok(()) });
         flushed.map_err(|error| WriteError::disk("flush", path, error))
     }
 

@@ -45,20 +45,14 @@ pub enum WriteError {
 
 impl WriteError {
     pub(super) fn disk(doing: &'static str, path: &Path, error: io::Error) -> Self {
-        Self::Disk {
-            doing,
-            path: path.into(),
-            error,
-        }
+        Self::Disk { doing, path: path.into(), error }
     }
 
     /// What the user can do about it.
     #[must_use]
     pub fn remedy(&self) -> &'static str {
         match self {
-            Self::IsTheBook(_) => {
-                "publish to a folder beside the book, or to a folder of its own such as `site`"
-            }
+            Self::IsTheBook(_) => "publish to a folder beside the book, or to a folder of its own such as `site`",
             Self::NotAFolder(_) => "name another folder, or move the file away",
             Self::Busy(_) => "wait until the other run has ended, then publish again",
             Self::Foreign(_) => {
@@ -66,9 +60,7 @@ impl WriteError {
             }
             Self::FolderInTheWay(_) => "move the folder away, or publish to another one",
             Self::Link(_) => "put a real folder or file in place of the link, or publish elsewhere",
-            Self::Damaged(_) => {
-                "publish to a new folder; the files of the old one can be deleted by hand"
-            }
+            Self::Damaged(_) => "publish to a new folder; the files of the old one can be deleted by hand",
             Self::Picture(_) => "delete the folder `.bookmatch` of the book and publish again",
             Self::Interrupted => "publish again; what was published before is untouched",
             Self::Disk { error, .. } => match error.kind() {
@@ -94,45 +86,25 @@ impl fmt::Display for WriteError {
                 write!(f, "`{}` belongs to the book itself", path.display())
             }
             Self::NotAFolder(path) => {
-                write!(
-                    f,
-                    "`{}` is a file, not a folder to publish to",
-                    path.display()
-                )
+                write!(f, "`{}` is a file, not a folder to publish to", path.display())
             }
             Self::Busy(path) => {
                 write!(f, "another run is publishing to `{}` now", path.display())
             }
             Self::Foreign(path) => {
-                write!(
-                    f,
-                    "`{}` stands in the way and was not written by bookmatch",
-                    path.display()
-                )
+                write!(f, "`{}` stands in the way and was not written by bookmatch", path.display())
             }
             Self::FolderInTheWay(path) => {
-                write!(
-                    f,
-                    "the folder `{}` stands where a file should go",
-                    path.display()
-                )
+                write!(f, "the folder `{}` stands where a file should go", path.display())
             }
             Self::Link(path) => {
-                write!(
-                    f,
-                    "`{}` is a link, and links are not followed",
-                    path.display()
-                )
+                write!(f, "`{}` is a link, and links are not followed", path.display())
             }
             Self::Damaged(path) => {
                 write!(f, "`{}` is not as bookmatch wrote it", path.display())
             }
             Self::Picture(path) => {
-                write!(
-                    f,
-                    "the kept picture `{}` is missing or damaged",
-                    path.display()
-                )
+                write!(f, "the kept picture `{}` is missing or damaged", path.display())
             }
             Self::Interrupted => f.write_str("stopped before the new output was complete"),
             Self::Disk { doing, path, error } => {

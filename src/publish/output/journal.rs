@@ -25,11 +25,7 @@ pub(super) enum Step {
     /// Makes a folder.
     Make { path: String },
     /// Puts a new file in place; `replaces` tells that an old one was kept.
-    Put {
-        path: String,
-        n: usize,
-        replaces: bool,
-    },
+    Put { path: String, n: usize, replaces: bool },
     /// Removes an old file, if it is still what it `was`.
     Remove { path: String, n: usize, was: String },
     /// Removes a folder, if it is empty now.
@@ -61,10 +57,7 @@ impl Journal {
         };
         match self.back(ground) {
             Ok(()) => Err(error),
-            Err(_) => Err(WriteError::Unfinished {
-                dir: ground.dir.clone(),
-                error: error.into(),
-            }),
+            Err(_) => Err(WriteError::Unfinished { dir: ground.dir.clone(), error: error.into() }),
         }
     }
 
@@ -76,14 +69,9 @@ impl Journal {
     fn back(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
         let staging = ground.at(STAGING);
         if see(&staging.join(FORWARD))?.is_some() {
-            ground
-                .disk
-                .rename(&staging.join(FORWARD), &staging.join(BACK))?;
+            ground.disk.rename(&staging.join(FORWARD), &staging.join(BACK))?;
         }
-        self.steps
-            .iter()
-            .rev()
-            .try_for_each(|step| step.unmake(ground))?;
+        self.steps.iter().rev().try_for_each(|step| step.unmake(ground))?;
         self.flush(ground)?;
         clear(ground)
     }
@@ -91,11 +79,7 @@ impl Journal {
     /// Flushes the names in every folder that a move touched and that is still there.
     fn flush(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
         let above = |path: &str| ground.at(path).parent().map(PathBuf::from);
-        let folders: BTreeSet<_> = self
-            .steps
-            .iter()
-            .filter_map(|step| above(step.path()))
-            .collect();
+        let folders: BTreeSet<_> = self.steps.iter().filter_map(|step| above(step.path())).collect();
         for folder in folders.iter().filter(|folder| folder.is_dir()) {
             ground.disk.flush_folder(folder)?;
         }
@@ -147,20 +131,13 @@ pub(super) fn clear(ground: &Ground<'_>) -> Result<(), WriteError> {
             ground.disk.remove_file(&staging.join(name))?;
         }
     }
-    if see(&staging)?.is_some() {
-        ground.disk.remove_tree(&staging)
-    } else {
-        Ok(())
-    }
+    if see(&staging)?.is_some() { ground.disk.remove_tree(&staging) } else { Ok(()) }
 }
 
 impl Step {
     fn path(&self) -> &str {
         match self {
-            Self::Make { path }
-            | Self::Put { path, .. }
-            | Self::Remove { path, .. }
-            | Self::Prune { path } => path,
+            Self::Make { path } | Self::Put { path, .. } | Self::Remove { path, .. } | Self::Prune { path } => path,
         }
     }
 
@@ -182,11 +159,7 @@ impl Step {
             }
             (Self::Remove { was, .. }, Look::File { .. }) => {
                 let is = Digest::of_file(&full).map_err(|e| WriteError::disk("read", &full, e))?;
-                if is.to_string() == *was {
-                    ground.disk.remove_file(&full)
-                } else {
-                    Ok(())
-                }
+                if is.to_string() == *was { ground.disk.remove_file(&full) } else { Ok(()) }
             }
             (Self::Prune { .. }, Look::Folder) => ground.disk.remove_empty_folder(&full),
             _ => Ok(()),

@@ -20,11 +20,7 @@ impl Lock {
         if see(&path)?.is_some_and(|meta| !meta.is_file()) {
             return Err(WriteError::Link(path));
         }
-        let open = OpenOptions::new()
-            .create(true)
-            .truncate(false)
-            .write(true)
-            .open(&path);
+        let open = OpenOptions::new().create(true).truncate(false).write(true).open(&path);
         let file = open.map_err(|error| WriteError::disk("open", &path, error))?;
         match file.try_lock() {
             Ok(()) => Ok(Self { file }),

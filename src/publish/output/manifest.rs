@@ -56,14 +56,8 @@ impl Manifest {
 
     /// The manifest as it is stored: the same files give the same bytes.
     pub(super) fn to_bytes(&self) -> Vec<u8> {
-        let files = self
-            .files
-            .iter()
-            .map(|(path, digest)| (path.clone(), digest.to_string()));
-        let written = Written {
-            format: FORMAT,
-            files: files.collect(),
-        };
+        let files = self.files.iter().map(|(path, digest)| (path.clone(), digest.to_string()));
+        let written = Written { format: FORMAT, files: files.collect() };
         let mut text = serde_json::to_vec_pretty(&written).unwrap_or_default();
         text.push(b'\n');
         text
@@ -76,29 +70,16 @@ mod tests {
 
     #[test]
     fn a_manifest_reads_back_as_it_was_stored() {
-        let files = [
-            ("a/b.html".to_owned(), Digest::of(b"b")),
-            ("c".to_owned(), Digest::of(b"")),
-        ];
-        let manifest = Manifest {
-            files: files.into(),
-        };
+        let files = [("a/b.html".to_owned(), Digest::of(b"b")), ("c".to_owned(), Digest::of(b""))];
+        let manifest = Manifest { files: files.into() };
         assert_eq!(Manifest::parse(&manifest.to_bytes()), Some(manifest));
     }
 
     #[test]
     fn a_manifest_that_names_a_file_elsewhere_is_not_believed() {
-        let good = Manifest {
-            files: [("a".to_owned(), Digest::of(b""))].into(),
-        }
-        .to_bytes();
+        let good = Manifest { files: [("a".to_owned(), Digest::of(b""))].into() }.to_bytes();
         let good = String::from_utf8(good).unwrap();
-        for (from, to) in [
-            ("\"a\"", "\"../a\""),
-            ("\"a\"", "\"/a\""),
-            ("1", "2"),
-            ("e3b0", "e3"),
-        ] {
+        for (from, to) in [("\"a\"", "\"../a\""), ("\"a\"", "\"/a\""), ("1", "2"), ("e3b0", "e3")] {
             let bad = good.replace(from, to);
             assert_ne!(good, bad);
             assert_eq!(Manifest::parse(bad.as_bytes()), None, "{bad}");

@@ -78,22 +78,15 @@ impl Output {
         for folder in path::folders(&path) {
             self.taken
                 .entry(path::folded(folder))
-                .or_insert_with(|| Taken::Folder {
-                    folder: folder.into(),
-                    of: path.clone(),
-                });
+                .or_insert_with(|| Taken::Folder { folder: folder.into(), of: path.clone() });
         }
-        self.taken
-            .insert(path::folded(&path), Taken::File(path.clone()));
+        self.taken.insert(path::folded(&path), Taken::File(path.clone()));
         self.files.insert(path, content);
         Ok(())
     }
 
     fn check_free(&self, path: &str) -> Result<(), PathError> {
-        let taken = |by: &str| PathError::Taken {
-            path: path.into(),
-            by: by.into(),
-        };
+        let taken = |by: &str| PathError::Taken { path: path.into(), by: by.into() };
         match self.taken.get(&path::folded(path)) {
             Some(Taken::File(by) | Taken::Folder { of: by, .. }) => return Err(taken(by)),
             None => {}
@@ -112,10 +105,7 @@ impl Output {
 
     /// True when some file lies in this folder.
     fn has_folder(&self, folder: &str) -> bool {
-        matches!(
-            self.taken.get(&path::folded(folder)),
-            Some(Taken::Folder { .. })
-        )
+        matches!(self.taken.get(&path::folded(folder)), Some(Taken::Folder { .. }))
     }
 
     /// The file at a path.
@@ -126,9 +116,7 @@ impl Output {
 
     /// Every file, in the order of the paths.
     pub fn files(&self) -> impl ExactSizeIterator<Item = (&str, &Content)> {
-        self.files
-            .iter()
-            .map(|(path, content)| (path.as_str(), content))
+        self.files.iter().map(|(path, content)| (path.as_str(), content))
     }
 }
 

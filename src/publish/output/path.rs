@@ -61,9 +61,7 @@ fn portable(step: &str) -> bool {
         || (stem.len() == 4
             && (stem.starts_with("com") || stem.starts_with("lpt"))
             && stem.ends_with(|last: char| last.is_ascii_digit()));
-    let letters = !step
-        .chars()
-        .any(|letter| letter.is_control() || r#"\<>:"|?*"#.contains(letter));
+    let letters = !step.chars().any(|letter| letter.is_control() || r#"\<>:"|?*"#.contains(letter));
     letters && !device && !step.ends_with(['.', ' ']) && step.len() <= 255
 }
 
@@ -83,56 +81,28 @@ mod tests {
 
     #[test]
     fn plain_relative_paths_are_taken() {
-        for path in [
-            "index.html",
-            "client/rooms/kitchen.html",
-            "a/ñandú-30½.svg",
-            "comb/lpt.css",
-        ] {
+        for path in ["index.html", "client/rooms/kitchen.html", "a/ñandú-30½.svg", "comb/lpt.css"] {
             assert_eq!(check(path), Ok(()), "{path}");
         }
     }
 
     #[test]
     fn a_path_that_leaves_the_folder_is_refused() {
-        for path in [
-            "",
-            "/etc/x",
-            "../x",
-            "a/../../x",
-            "a//b",
-            "a/",
-            "./a",
-            "a/.",
-        ] {
+        for path in ["", "/etc/x", "../x", "a/../../x", "a//b", "a/", "./a", "a/."] {
             assert_eq!(check(path), Err(PathError::Outside(path.into())));
         }
     }
 
     #[test]
     fn a_path_that_some_disk_cannot_store_is_refused() {
-        for path in [
-            r"a\b",
-            "c:x",
-            "a/nul.html",
-            "COM1",
-            "a.",
-            "a ",
-            "a\0b",
-            "a\nb",
-            "wh?t",
-        ] {
+        for path in [r"a\b", "c:x", "a/nul.html", "COM1", "a.", "a ", "a\0b", "a\nb", "wh?t"] {
             assert_eq!(check(path), Err(PathError::Unportable(path.into())));
         }
     }
 
     #[test]
     fn the_writer_keeps_its_own_names() {
-        for path in [
-            ".bookmatch-manifest.json",
-            "client/.Bookmatch-x",
-            ".bookmatch",
-        ] {
+        for path in [".bookmatch-manifest.json", "client/.Bookmatch-x", ".bookmatch"] {
             assert_eq!(check(path), Err(PathError::Reserved(path.into())));
         }
     }

@@ -26,15 +26,8 @@ impl Place {
     pub(super) fn checked(&self) -> Result<PathBuf, WriteError> {
         let dir = real(&self.dir).map_err(|error| WriteError::disk("find", &self.dir, error))?;
         let book = real(&self.book).map_err(|error| WriteError::disk("find", &self.book, error))?;
-        let within = dir
-            .strip_prefix(&book)
-            .ok()
-            .map(|rest| rest.components().next());
-        let part = |first: Component<'_>| {
-            PARTS
-                .iter()
-                .any(|part| first.as_os_str().eq_ignore_ascii_case(part))
-        };
+        let within = dir.strip_prefix(&book).ok().map(|rest| rest.components().next());
+        let part = |first: Component<'_>| PARTS.iter().any(|part| first.as_os_str().eq_ignore_ascii_case(part));
         match within {
             Some(None) => Err(WriteError::IsTheBook(self.dir.clone())),
             Some(Some(first)) if part(first) => Err(WriteError::IsTheBook(self.dir.clone())),
@@ -71,22 +64,12 @@ mod tests {
         let book = ground.path().join("above/alder");
         #[expect(clippy::disallowed_methods, reason = "the test lays out a book")]
         std::fs::create_dir_all(book.join("rooms/bath")).unwrap();
-        Place {
-            dir: ground.path().join("above").join(dir),
-            book,
-        }
-        .checked()
+        Place { dir: ground.path().join("above").join(dir), book }.checked()
     }
 
     #[test]
     fn a_folder_beside_or_inside_the_book_is_a_place_to_publish() {
-        for dir in [
-            "site",
-            "alder/site",
-            "alder/out/deep",
-            "alder-site",
-            "new/site",
-        ] {
+        for dir in ["site", "alder/site", "alder/out/deep", "alder-site", "new/site"] {
             let real = check(dir).unwrap();
             assert!(real.ends_with(Path::new("above").join(dir)), "{real:?}");
         }
@@ -94,29 +77,16 @@ mod tests {
 
     #[test]
     fn the_book_what_holds_it_and_what_it_is_read_from_are_not() {
-        for dir in [
-            "alder",
-            "alder/",
-            ".",
-            "..",
-            "alder/rooms",
-            "alder/rooms/bath/site",
-            "alder/Record",
-            "alder/.bookmatch/x",
-        ] {
+        for dir in
+            ["alder", "alder/", ".", "..", "alder/rooms", "alder/rooms/bath/site", "alder/Record", "alder/.bookmatch/x"]
+        {
             assert!(matches!(check(dir), Err(WriteError::IsTheBook(_))), "{dir}");
         }
     }
 
     #[test]
     fn a_way_round_to_the_book_is_seen_through() {
-        assert!(matches!(
-            check("alder/rooms/.."),
-            Err(WriteError::IsTheBook(_))
-        ));
-        assert!(matches!(
-            check("missing/../alder"),
-            Err(WriteError::Disk { .. })
-        ));
+        assert!(matches!(check("alder/rooms/.."), Err(WriteError::IsTheBook(_))));
+        assert!(matches!(check("missing/../alder"), Err(WriteError::Disk { .. })));
     }
 }

@@ -58,27 +58,15 @@ impl Plan {
             go_on(interrupt)?;
             match stands(ground, path, content, old)? {
                 Stands::Same => plan.same += 1,
-                Stands::Ours => plan.puts.push(Put {
-                    path: path.into(),
-                    replaces: true,
-                }),
-                Stands::Nothing => plan.puts.push(Put {
-                    path: path.into(),
-                    replaces: false,
-                }),
+                Stands::Ours => plan.puts.push(Put { path: path.into(), replaces: true }),
+                Stands::Nothing => plan.puts.push(Put { path: path.into(), replaces: false }),
                 Stands::Under(file) if gone(&file) => {
-                    plan.puts.push(Put {
-                        path: path.into(),
-                        replaces: false,
-                    });
+                    plan.puts.push(Put { path: path.into(), replaces: false });
                 }
                 Stands::Under(file) => return Err(WriteError::Foreign(ground.at(&file))),
                 Stands::Folder => {
                     only_ours(ground, path, &gone)?;
-                    plan.puts.push(Put {
-                        path: path.into(),
-                        replaces: false,
-                    });
+                    plan.puts.push(Put { path: path.into(), replaces: false });
                 }
             }
         }
@@ -93,10 +81,7 @@ impl Plan {
             };
             let full = ground.at(path);
             let was = Digest::of_file(&full).map_err(|e| WriteError::disk("read", &full, e))?;
-            let removal = Removal {
-                path: path.clone(),
-                was,
-            };
+            let removal = Removal { path: path.clone(), was };
             match output.check_free(path) {
                 Err(_) => plan.before.push(removal),
                 Ok(()) => plan.after.push(removal),
@@ -113,11 +98,7 @@ impl Plan {
 
 /// [`WriteError::Interrupted`] once the user asked to stop.
 pub(super) fn go_on(interrupt: &AtomicBool) -> Result<(), WriteError> {
-    if interrupt.load(Ordering::Relaxed) {
-        Err(WriteError::Interrupted)
-    } else {
-        Ok(())
-    }
+    if interrupt.load(Ordering::Relaxed) { Err(WriteError::Interrupted) } else { Ok(()) }
 }
 
 enum Stands {
@@ -128,12 +109,7 @@ enum Stands {
     Under(String),
 }
 
-fn stands(
-    ground: &Ground<'_>,
-    path: &str,
-    content: &Content,
-    old: &Manifest,
-) -> Result<Stands, WriteError> {
+fn stands(ground: &Ground<'_>, path: &str, content: &Content, old: &Manifest) -> Result<Stands, WriteError> {
     let size = match ground.look(path)? {
         Look::Missing => return Ok(Stands::Nothing),
         Look::Folder => return Ok(Stands::Folder),
@@ -142,8 +118,7 @@ fn stands(
     };
     let full = ground.at(path);
     let same = size == content.size()
-        && Digest::of_file(&full).map_err(|e| WriteError::disk("read", &full, e))?
-            == content.digest();
+        && Digest::of_file(&full).map_err(|e| WriteError::disk("read", &full, e))? == content.digest();
     match (same, old.files.contains_key(path)) {
         // The very same bytes: nobody loses anything when the manifest takes it in.
         (true, _) => Ok(Stands::Same),
@@ -153,11 +128,7 @@ fn stands(
 }
 
 /// Fails unless a folder holds only files that go away now.
-fn only_ours(
-    ground: &Ground<'_>,
-    path: &str,
-    gone: &impl Fn(&str) -> bool,
-) -> Result<(), WriteError> {
+fn only_ours(ground: &Ground<'_>, path: &str, gone: &impl Fn(&str) -> bool) -> Result<(), WriteError> {
     let full = ground.at(path);
     let in_the_way = || WriteError::FolderInTheWay(full.clone());
     let mut entries = 0;
@@ -172,11 +143,7 @@ fn only_ours(
             _ => return Err(in_the_way()),
         }
     }
-    if entries == 0 {
-        Err(in_the_way())
-    } else {
-        Ok(())
-    }
+    if entries == 0 { Err(in_the_way()) } else { Ok(()) }
 }
 
 fn missing_folders(ground: &Ground<'_>, puts: &[Put]) -> Result<BTreeSet<String>, WriteError> {

@@ -26,19 +26,9 @@ pub(super) fn stage(
     for folder in [staging.clone(), staging.join("new"), staging.join("old")] {
         ground.disk.make_folder(&folder)?;
     }
-    let mut stage = Stage {
-        ground,
-        interrupt,
-        n: 0,
-        steps: Vec::new(),
-        written: Vec::new(),
-    };
+    let mut stage = Stage { ground, interrupt, n: 0, steps: Vec::new(), written: Vec::new() };
     stage.removals(&plan.before, output)?;
-    stage.steps.extend(
-        plan.folders
-            .iter()
-            .map(|path| Step::Make { path: path.clone() }),
-    );
+    stage.steps.extend(plan.folders.iter().map(|path| Step::Make { path: path.clone() }));
     for put in &plan.puts {
         let content = output.get(&put.path);
         content.map_or(Ok(()), |content| stage.put(put, content))?;
@@ -70,11 +60,7 @@ impl Stage<'_> {
             self.keep(&put.path, n)?;
         }
         self.written.push(self.ground.new_file(n));
-        self.steps.push(Step::Put {
-            path: put.path.clone(),
-            n,
-            replaces: put.replaces,
-        });
+        self.steps.push(Step::Put { path: put.path.clone(), n, replaces: put.replaces });
         Ok(())
     }
 
@@ -92,36 +78,19 @@ impl Stage<'_> {
             go_on(self.interrupt)?;
             let n = self.number();
             self.keep(path, n)?;
-            self.steps.push(Step::Remove {
-                path: path.clone(),
-                n,
-                was: was.to_string(),
-            });
+            self.steps.push(Step::Remove { path: path.clone(), n, was: was.to_string() });
             empty.extend(path::folders(path).filter(|folder| !output.has_folder(folder)));
         }
-        let prunes = empty.iter().rev().map(|folder| Step::Prune {
-            path: (*folder).into(),
-        });
+        let prunes = empty.iter().rev().map(|folder| Step::Prune { path: (*folder).into() });
         self.steps.extend(prunes);
         Ok(())
     }
 
     fn manifest(&mut self, output: &Output) -> Result<(), WriteError> {
-        let digests = output
-            .files()
-            .map(|(path, content)| (path.to_owned(), content.digest()));
-        let bytes = Manifest {
-            files: digests.collect(),
-        }
-        .to_bytes();
+        let digests = output.files().map(|(path, content)| (path.to_owned(), content.digest()));
+        let bytes = Manifest { files: digests.collect() }.to_bytes();
         let replaces = self.ground.look(MANIFEST)? != Look::Missing;
-        self.put(
-            &Put {
-                path: MANIFEST.into(),
-                replaces,
-            },
-            &Content::Bytes(bytes),
-        )
+        self.put(&Put { path: MANIFEST.into(), replaces }, &Content::Bytes(bytes))
     }
 
     fn number(&mut self) -> usize {

@@ -36,11 +36,7 @@ pub struct Written {
 ///
 /// # Errors
 /// See [`WriteError`]; each says what to do about it.
-pub fn write(
-    output: &Output,
-    place: &Place,
-    interrupt: &AtomicBool,
-) -> Result<Written, WriteError> {
+pub fn write(output: &Output, place: &Place, interrupt: &AtomicBool) -> Result<Written, WriteError> {
     write_on(&Disk::default(), output, place, interrupt)
 }
 
@@ -60,24 +56,15 @@ pub(super) fn write_on(
     written
 }
 
-fn write_locked(
-    output: &Output,
-    ground: &Ground<'_>,
-    interrupt: &AtomicBool,
-) -> Result<Written, WriteError> {
+fn write_locked(output: &Output, ground: &Ground<'_>, interrupt: &AtomicBool) -> Result<Written, WriteError> {
     journal::recover(ground)?;
     let old = Manifest::read(ground)?;
     let plan = Plan::make(output, &old, ground, interrupt)?;
-    let listed = old
-        .files
-        .iter()
-        .map(|(path, digest)| (path.as_str(), *digest));
-    let listed = listed.eq(output
-        .files()
-        .map(|(path, content)| (path, content.digest())));
+    let listed = old.files.iter().map(|(path, digest)| (path.as_str(), *digest));
+    let listed = listed.eq(output.files().map(|(path, content)| (path, content.digest())));
     if !(plan.is_nothing() && listed) {
-        let staged = stage(&plan, output, ground, interrupt)
-            .and_then(|journal| journal.store(ground).map(|()| journal));
+        let staged =
+            stage(&plan, output, ground, interrupt).and_then(|journal| journal.store(ground).map(|()| journal));
         match staged {
             Ok(journal) => journal.commit(ground)?,
             Err(error) => {
@@ -98,10 +85,7 @@ fn write_locked(
 
 /// Makes a folder and those above it; gives the ones that were not there, the outermost first.
 fn make_folders(disk: &Disk, dir: &Path) -> Result<Vec<PathBuf>, WriteError> {
-    let missing: Vec<_> = dir
-        .ancestors()
-        .take_while(|folder| !folder.exists())
-        .collect();
+    let missing: Vec<_> = dir.ancestors().take_while(|folder| !folder.exists()).collect();
     let mut made = Vec::new();
     for folder in missing.into_iter().rev() {
         if let Err(error) = disk.make_folder(folder) {

@@ -4,12 +4,7 @@ use super::super::disk::{Fault, When};
 use super::*;
 
 fn disk(when: When) -> Disk {
-    Disk {
-        fault: Fault {
-            when,
-            ..Fault::default()
-        },
-    }
+    Disk { fault: Fault { when, ..Fault::default() } }
 }
 
 /// How many operations it takes to go from the first output to the second.
@@ -30,9 +25,7 @@ fn ground() -> Ground {
 
 fn second(ground: &Ground) -> Output {
     let mut output = pages(&SECOND);
-    output
-        .insert("client/p/range.jpg", ground.picture(b"steel"))
-        .unwrap();
+    output.insert("client/p/range.jpg", ground.picture(b"steel")).unwrap();
     output
 }
 
@@ -129,10 +122,7 @@ fn a_disk_that_takes_nothing_back_says_how_it_stands() {
         match ground.publish_on(&disk(When::From(n)), &second(&ground)) {
             Err(error @ WriteError::Unfinished { .. }) => {
                 unfinished += 1;
-                assert!(
-                    error.to_string().contains("is between two outputs"),
-                    "{error}"
-                );
+                assert!(error.to_string().contains("is between two outputs"), "{error}");
                 assert!(error.remedy().contains("publish again"));
             }
             Err(WriteError::Disk { .. }) => {
@@ -158,11 +148,7 @@ fn a_file_that_appears_after_a_kill_is_not_written_over() {
         ground.lay("installer/range.svg", "by hand");
         let error = ground.publish(&second(&ground)).unwrap_err();
         assert!(matches!(&error, WriteError::Foreign(path) if path.ends_with("range.svg")));
-        assert_eq!(
-            ground.stands()["installer/range.svg"],
-            "by hand",
-            "operation {n}"
-        );
+        assert_eq!(ground.stands()["installer/range.svg"], "by hand", "operation {n}");
         met += 1;
     }
     assert!(met > 20);

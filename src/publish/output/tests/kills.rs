@@ -18,14 +18,8 @@ fn many(edition: usize) -> Output {
     for n in 0..60 {
         let text = format!("edition {edition}, page {n} ").repeat(200);
         let kind = if n % 2 == 0 { "html" } else { "css" };
-        let path = format!(
-            "part-{}/{n}-{}.{kind}",
-            n % 3,
-            if n % 5 == 0 { edition } else { 0 }
-        );
-        output
-            .insert(path, Content::Bytes(text.into_bytes()))
-            .unwrap();
+        let path = format!("part-{}/{n}-{}.{kind}", n % 3, if n % 5 == 0 { edition } else { 0 });
+        output.insert(path, Content::Bytes(text.into_bytes())).unwrap();
     }
     output
 }
@@ -35,17 +29,9 @@ fn many(edition: usize) -> Output {
 #[ignore = "run by the tests that kill it"]
 fn the_process_that_is_killed() {
     let folder = PathBuf::from(std::env::var(FOLDER).unwrap());
-    let place = Place {
-        dir: folder.join("site"),
-        book: folder.join("book"),
-    };
+    let place = Place { dir: folder.join("site"), book: folder.join("book") };
     let operation = std::env::var(OPERATION).unwrap().parse().unwrap();
-    let disk = Disk {
-        fault: Fault {
-            when: When::Die(operation),
-            ..Fault::default()
-        },
-    };
+    let disk = Disk { fault: Fault { when: When::Die(operation), ..Fault::default() } };
     for edition in 1.. {
         write_on(&disk, &many(edition % 2), &place, &AtomicBool::new(false)).unwrap();
     }
@@ -54,11 +40,7 @@ fn the_process_that_is_killed() {
 fn start(ground: &Ground, operation: usize) -> Child {
     let name = module_path!().split_once("::").unwrap().1;
     Command::new(std::env::current_exe().unwrap())
-        .args([
-            "--exact",
-            &format!("{name}::the_process_that_is_killed"),
-            "--ignored",
-        ])
+        .args(["--exact", &format!("{name}::the_process_that_is_killed"), "--ignored"])
         .env(FOLDER, ground.root.path())
         .env(OPERATION, operation.to_string())
         .stdout(Stdio::null())

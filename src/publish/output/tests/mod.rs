@@ -1,9 +1,6 @@
 //! What a published folder goes through: outputs, the user's own files, faults, kills, full disks.
 
-#![expect(
-    clippy::disallowed_methods,
-    reason = "the tests lay out folders and look at them"
-)]
+#![expect(clippy::disallowed_methods, reason = "the tests lay out folders and look at them")]
 
 mod faults;
 mod full;
@@ -31,11 +28,7 @@ impl Ground {
     fn new() -> Self {
         // In memory where there is such a disk: these tests flush some ten thousand files.
         let memory = Path::new("/dev/shm");
-        let root = if memory.is_dir() {
-            tempfile::tempdir_in(memory)
-        } else {
-            tempfile::tempdir()
-        };
+        let root = if memory.is_dir() { tempfile::tempdir_in(memory) } else { tempfile::tempdir() };
         let root = root.unwrap();
         fs::create_dir_all(root.path().join("book/.bookmatch")).unwrap();
         Self { root }
@@ -46,10 +39,7 @@ impl Ground {
     }
 
     fn place(&self) -> Place {
-        Place {
-            dir: self.site(),
-            book: self.root.path().join("book"),
-        }
+        Place { dir: self.site(), book: self.root.path().join("book") }
     }
 
     fn publish(&self, output: &Output) -> Result<Written, WriteError> {
@@ -63,17 +53,9 @@ impl Ground {
     /// A picture in the cache, and the content that refers to it.
     fn picture(&self, bytes: &[u8]) -> Content {
         let digest = Digest::of(bytes);
-        let path = self
-            .root
-            .path()
-            .join("book/.bookmatch")
-            .join(digest.to_string());
+        let path = self.root.path().join("book/.bookmatch").join(digest.to_string());
         fs::write(&path, bytes).unwrap();
-        Content::File {
-            path,
-            digest,
-            bytes: bytes.len() as u64,
-        }
+        Content::File { path, digest, bytes: bytes.len() as u64 }
     }
 
     /// Lays a file of the user's own into the published folder.
@@ -118,9 +100,7 @@ fn list(folder: &Path, name: &str, found: &mut BTreeMap<String, String>) {
 fn pages(pages: &[(&str, &str)]) -> Output {
     let mut output = Output::default();
     for (path, text) in pages {
-        output
-            .insert(*path, Content::Bytes(text.as_bytes().to_vec()))
-            .unwrap();
+        output.insert(*path, Content::Bytes(text.as_bytes().to_vec())).unwrap();
     }
     output
 }

@@ -9,13 +9,7 @@ use super::*;
 fn the_first_publish_makes_the_folder_and_writes_every_file() {
     let ground = Ground::new();
     let written = ground.publish(&pages(&FIRST)).unwrap();
-    assert_eq!(
-        written,
-        Written {
-            added: 4,
-            ..Written::default()
-        }
-    );
+    assert_eq!(written, Written { added: 4, ..Written::default() });
     assert_eq!(ground.stands(), exactly(&FIRST));
 }
 
@@ -24,26 +18,10 @@ fn the_next_publish_adds_changes_and_removes_what_it_has_to() {
     let ground = Ground::new();
     ground.publish(&pages(&FIRST)).unwrap();
     let written = ground.publish(&pages(&SECOND)).unwrap();
-    assert_eq!(
-        written,
-        Written {
-            added: 4,
-            changed: 1,
-            same: 0,
-            removed: 3
-        }
-    );
+    assert_eq!(written, Written { added: 4, changed: 1, same: 0, removed: 3 });
     assert_eq!(ground.stands(), exactly(&SECOND));
     let written = ground.publish(&pages(&FIRST)).unwrap();
-    assert_eq!(
-        written,
-        Written {
-            added: 3,
-            changed: 1,
-            same: 0,
-            removed: 4
-        }
-    );
+    assert_eq!(written, Written { added: 3, changed: 1, same: 0, removed: 4 });
     assert_eq!(ground.stands(), exactly(&FIRST));
 }
 
@@ -51,35 +29,19 @@ fn the_next_publish_adds_changes_and_removes_what_it_has_to() {
 fn publishing_the_same_again_touches_nothing() {
     let ground = Ground::new();
     let mut output = pages(&FIRST);
-    output
-        .insert("client/p/attic.jpg", ground.picture(b"\xff\xd8 light"))
-        .unwrap();
+    output.insert("client/p/attic.jpg", ground.picture(b"\xff\xd8 light")).unwrap();
     ground.publish(&output).unwrap();
     let stamps = || {
-        let files = walkdir::WalkDir::new(ground.site())
-            .sort_by_file_name()
-            .into_iter();
+        let files = walkdir::WalkDir::new(ground.site()).sort_by_file_name().into_iter();
         let entry = |file: walkdir::DirEntry| {
             let meta = file.metadata().unwrap();
-            (
-                file.path().to_owned(),
-                meta.ino(),
-                meta.mtime(),
-                meta.mtime_nsec(),
-                meta.ctime_nsec(),
-            )
+            (file.path().to_owned(), meta.ino(), meta.mtime(), meta.mtime_nsec(), meta.ctime_nsec())
         };
         files.map(|file| entry(file.unwrap())).collect::<Vec<_>>()
     };
     let before = stamps();
     let written = ground.publish(&output).unwrap();
-    assert_eq!(
-        written,
-        Written {
-            same: 5,
-            ..Written::default()
-        }
-    );
+    assert_eq!(written, Written { same: 5, ..Written::default() });
     assert_eq!(before, stamps());
 }
 
@@ -101,9 +63,7 @@ fn a_picture_that_is_not_what_it_was_is_named_and_the_folder_stays() {
     for spoil in ["other bytes", ""] {
         let mut output = pages(&SECOND);
         let picture = ground.picture(b"as made");
-        let Content::File { path, .. } = picture.clone() else {
-            unreachable!()
-        };
+        let Content::File { path, .. } = picture.clone() else { unreachable!() };
         if spoil.is_empty() {
             fs::remove_file(&path).unwrap();
         } else {
@@ -111,10 +71,7 @@ fn a_picture_that_is_not_what_it_was_is_named_and_the_folder_stays() {
         }
         output.insert("client/p/sink.jpg", picture).unwrap();
         let error = ground.publish(&output).unwrap_err();
-        assert!(
-            matches!(&error, WriteError::Picture(named) if *named == path),
-            "{error}"
-        );
+        assert!(matches!(&error, WriteError::Picture(named) if *named == path), "{error}");
         assert_eq!(ground.stands(), exactly(&FIRST));
     }
 }
@@ -123,17 +80,8 @@ fn a_picture_that_is_not_what_it_was_is_named_and_the_folder_stays() {
 fn a_path_can_be_taken_once_whatever_its_case() {
     let mut output = pages(&[("client/Index.html", "")]);
     let mut insert = |path: &str| output.insert(path, Content::Bytes(vec![])).unwrap_err();
-    let taken = |path: &str| PathError::Taken {
-        path: path.into(),
-        by: "client/Index.html".into(),
-    };
-    for path in [
-        "client/Index.html",
-        "client/index.HTML",
-        "Client/other",
-        "client",
-        "client/index.html/a",
-    ] {
+    let taken = |path: &str| PathError::Taken { path: path.into(), by: "client/Index.html".into() };
+    for path in ["client/Index.html", "client/index.HTML", "Client/other", "client", "client/index.html/a"] {
         assert_eq!(insert(path), taken(path));
     }
     assert_eq!(output.files().len(), 1);
@@ -142,12 +90,8 @@ fn a_path_can_be_taken_once_whatever_its_case() {
 #[test]
 fn a_name_may_change_its_case() {
     let ground = Ground::new();
-    ground
-        .publish(&pages(&[("a/Tap.html", "one"), ("B/c", "")]))
-        .unwrap();
-    ground
-        .publish(&pages(&[("a/tap.html", "two"), ("b/c", "")]))
-        .unwrap();
+    ground.publish(&pages(&[("a/Tap.html", "one"), ("B/c", "")])).unwrap();
+    ground.publish(&pages(&[("a/tap.html", "two"), ("b/c", "")])).unwrap();
     let stands = ground.stands();
     assert_eq!(stands.get("a/tap.html").map(String::as_str), Some("two"));
     assert!(!stands.contains_key("a/Tap.html") && !stands.contains_key("B/c"));
@@ -166,10 +110,7 @@ fn the_user_may_stop_it_and_finds_everything_as_it_was() {
 #[test]
 fn a_stop_at_the_first_publish_leaves_no_folder_behind() {
     let ground = Ground::new();
-    let place = Place {
-        dir: ground.site().join("deep/er"),
-        ..ground.place()
-    };
+    let place = Place { dir: ground.site().join("deep/er"), ..ground.place() };
     let stopped = AtomicBool::new(true);
     assert!(super::super::write(&pages(&FIRST), &place, &stopped).is_err());
     assert!(!ground.site().exists());
@@ -185,10 +126,7 @@ fn two_runs_at_once_are_kept_apart() {
     assert!(matches!(error, WriteError::Busy(_)));
     assert_eq!(
         error.to_string(),
-        format!(
-            "another run is publishing to `{}` now",
-            ground.site().canonicalize().unwrap().display()
-        )
+        format!("another run is publishing to `{}` now", ground.site().canonicalize().unwrap().display())
     );
     assert_eq!(ground.stands(), exactly(&FIRST));
     lock.unlock().unwrap();

@@ -24,10 +24,7 @@ fn files_of_the_users_own_stay_through_every_publish() {
     ground.publish(&pages(&FIRST)).unwrap();
     ground.publish(&pages(&SECOND)).unwrap();
     let mut expected = exactly(&SECOND);
-    expected.extend(exactly(&[
-        ("CNAME", "books.invalid"),
-        ("office/mine.txt", "mine"),
-    ]));
+    expected.extend(exactly(&[("CNAME", "books.invalid"), ("office/mine.txt", "mine")]));
     assert_eq!(ground.stands(), expected);
 }
 
@@ -42,9 +39,7 @@ fn a_file_in_the_way_is_named_and_nothing_changes() {
 #[test]
 fn a_folder_in_the_way_is_named_and_nothing_changes() {
     let error = refused(|ground| ground.lay("installer/range.svg/mine.txt", "mine"));
-    assert!(
-        matches!(&error, WriteError::FolderInTheWay(path) if path.ends_with("installer/range.svg"))
-    );
+    assert!(matches!(&error, WriteError::FolderInTheWay(path) if path.ends_with("installer/range.svg")));
     let error = refused(|ground| ground.lay("client/rooms/mine.txt", "mine"));
     assert!(matches!(&error, WriteError::FolderInTheWay(path) if path.ends_with("client/rooms")));
 }
@@ -55,13 +50,7 @@ fn the_same_bytes_by_another_hand_are_taken_in() {
     ground.publish(&pages(&FIRST)).unwrap();
     fs::remove_file(ground.site().join(".bookmatch-manifest.json")).unwrap();
     let written = ground.publish(&pages(&FIRST)).unwrap();
-    assert_eq!(
-        written,
-        Written {
-            same: 4,
-            ..Written::default()
-        }
-    );
+    assert_eq!(written, Written { same: 4, ..Written::default() });
     ground.publish(&pages(&SECOND)).unwrap();
     assert_eq!(ground.stands(), exactly(&SECOND));
 }
@@ -73,15 +62,7 @@ fn our_page_that_was_edited_or_deleted_is_set_right() {
     ground.lay("client/index.html", "scribbled on");
     fs::remove_file(ground.site().join("office/index.html")).unwrap();
     let written = ground.publish(&pages(&FIRST)).unwrap();
-    assert_eq!(
-        written,
-        Written {
-            added: 1,
-            changed: 1,
-            same: 2,
-            removed: 0
-        }
-    );
+    assert_eq!(written, Written { added: 1, changed: 1, same: 2, removed: 0 });
     assert_eq!(ground.stands(), exactly(&FIRST));
 }
 
@@ -103,14 +84,8 @@ fn a_link_is_never_followed_out_of_the_folder() {
             let _ = fs::remove_file(&link);
             symlink(elsewhere.path().join(to), &link).unwrap();
         });
-        assert!(
-            matches!(&error, WriteError::Link(path) if path.ends_with(link)),
-            "{error}"
-        );
-        assert_eq!(
-            list_of(elsewhere.path()),
-            exactly(&[("index.html", "precious")])
-        );
+        assert!(matches!(&error, WriteError::Link(path) if path.ends_with(link)), "{error}");
+        assert_eq!(list_of(elsewhere.path()), exactly(&[("index.html", "precious")]));
     }
 }
 
@@ -123,31 +98,19 @@ fn a_folder_of_ours_that_became_a_link_is_left_alone() {
     fs::remove_dir_all(ground.site().join("office")).unwrap();
     symlink(elsewhere.path(), ground.site().join("office")).unwrap();
     ground.publish(&pages(&SECOND)).unwrap();
-    assert_eq!(
-        list_of(elsewhere.path()),
-        exactly(&[("index.html", "precious")])
-    );
+    assert_eq!(list_of(elsewhere.path()), exactly(&[("index.html", "precious")]));
     assert!(ground.stands()["office"].starts_with("-> "));
 }
 
 #[test]
 fn a_manifest_or_journal_by_another_hand_is_not_believed() {
     for (path, text) in [
-        (
-            ".bookmatch-manifest.json",
-            r#"{"format": 1, "files": {"../book/book.yaml": "00"}}"#,
-        ),
-        (
-            ".bookmatch-staging/forward.json",
-            r#"{"steps": [{"do": "remove", "path": "../x", "n": 1, "was": ""}]}"#,
-        ),
+        (".bookmatch-manifest.json", r#"{"format": 1, "files": {"../book/book.yaml": "00"}}"#),
+        (".bookmatch-staging/forward.json", r#"{"steps": [{"do": "remove", "path": "../x", "n": 1, "was": ""}]}"#),
         (".bookmatch-staging/back.json", "{"),
     ] {
         let error = refused(|ground| ground.lay(path, text));
-        assert!(
-            matches!(&error, WriteError::Damaged(named) if named.ends_with(path)),
-            "{error}"
-        );
+        assert!(matches!(&error, WriteError::Damaged(named) if named.ends_with(path)), "{error}");
     }
 }
 
@@ -157,10 +120,7 @@ fn a_file_is_no_folder_to_publish_to() {
     fs::write(ground.site(), "a file").unwrap();
     let error = ground.publish(&pages(&FIRST)).unwrap_err();
     assert!(matches!(error, WriteError::NotAFolder(_)));
-    let inside = Place {
-        dir: ground.site().join("deeper"),
-        ..ground.place()
-    };
+    let inside = Place { dir: ground.site().join("deeper"), ..ground.place() };
     let error = super::super::write(&pages(&FIRST), &inside, &AtomicBool::new(false)).unwrap_err();
     assert!(matches!(error, WriteError::Disk { .. }), "{error}");
     assert_eq!(fs::read_to_string(ground.site()).unwrap(), "a file");
