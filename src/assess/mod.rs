@@ -1,1 +1,56 @@
-//! Book and today to an assessment: findings, dates, money. Pure.
+//! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
+
+pub mod fitting;
+pub mod rules;
+
+mod context;
+pub use context::{Context, Fitted};
+
+mod dates;
+pub use dates::{Dates, OrderBy, RunsOut};
+
+mod amounts;
+pub use amounts::{Allowance, Amounts, Due};
+
+mod waivers;
+mod words;
+pub use words::say;
+
+use crate::book::Book;
+use crate::finding::{Counts, Finding};
+use crate::units::Date;
+
+/// What can be said of a book on a day.
+#[derive(Debug)]
+pub struct Assessment {
+    /// Every finding, of reading and of the rules, ordered by room and weight.
+    pub findings: Vec<Finding>,
+    /// How many of each weight.
+    pub counts: Counts,
+    /// When things are needed and must be ordered.
+    pub dates: Dates,
+    /// What things cost, and what is left of the allowances.
+    pub amounts: Amounts,
+}
+
+/// Assesses a book; `found` is what reading it found.
+pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
+    let dates = Dates::of(book, today);
+    let amounts = Amounts::of(book);
+    let context = Context { book, dates: &dates, today };
+    let mut findings = found;
+    for rule in rules::RULES {
+        findings.append(&mut rule.run(&context));
+    }
+    waivers::apply(book, &mut findings);
+    for finding in &mut findings {
+        let rule = rules::rule(finding.rule);
+        finding.caution = finding.caution.or(rule.and_then(|rule| rule.caution));
+    }
+    let order = |finding: &Finding| {
+        let room = finding.room.as_ref().and_then(|room| book.rooms.iter().position(|other| other.folder == *room));
+        (room.map_or(0, |at| at + 1), finding.severity, finding.place.clone(), finding.rule)
+    };
+    findings.sort_by_cached_key(order);
+    Assessment { counts: Counts::of(&findings), findings, dates, amounts }
+}

@@ -1,1 +1,52 @@
 //! The book as typed values: plain data, no I/O, no judgement.
+//!
+//! Each value knows its file, line and column. [`vocabulary`] holds the words of the files.
+
+pub mod vocabulary;
+
+mod slot;
+pub use slot::Slot;
+
+mod project;
+pub use project::{Approval, Approver, Firm, Milestone, NarrowPoint, Project, System, Waiver, When};
+
+mod room;
+pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};
+
+mod selection;
+pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
+
+mod fit;
+pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, MakersSheet, Needs};
+
+mod photo;
+pub use photo::{Photo, PhotoFile};
+
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Everything that the folder says.
+#[derive(Debug, Default)]
+pub struct Book {
+    /// `book.yaml`.
+    pub project: Project,
+    /// The rooms, in the book's order.
+    pub rooms: Vec<Room>,
+    /// Every picture that the book names and has, by its path.
+    pub photos: BTreeMap<String, PhotoFile>,
+    /// Pictures in the folder that nothing names.
+    pub unnamed_photos: Vec<String>,
+    /// Rooms (by folder) of which a file could not be read: what is absent there proves nothing.
+    pub unread: BTreeSet<String>,
+}
+
+impl Book {
+    /// Every selection with its room.
+    pub fn selections(&self) -> impl Iterator<Item = (&Room, &Selection)> {
+        self.rooms.iter().flat_map(|room| room.selections.iter().map(move |selection| (room, selection)))
+    }
+
+    /// The room with that folder name.
+    pub fn room(&self, folder: &str) -> Option<&Room> {
+        self.rooms.iter().find(|room| room.folder == folder)
+    }
+}

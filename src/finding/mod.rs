@@ -1,1 +1,162 @@
 //! What we say about a book: findings, their severity and the source behind them.
+
+use crate::source::{Place, Span};
+
+/// How much a finding weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Severity {
+    /// Must be fixed or waived before issue.
+    Stop,
+    /// Wants an answer.
+    Query,
+    /// Advice.
+    Note,
+}
+
+impl Severity {
+    /// The word that is printed.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Query => "query",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// Who set a finding aside, and why.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waived {
+    /// The reason given.
+    pub because: String,
+    /// Who answers for it.
+    pub by: String,
+    /// When, as `2027-01-15`.
+    pub on: String,
+}
+
+/// Another place that a finding speaks of, and what stands there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Also {
+    /// Where.
+    pub span: Span,
+    /// What stands there, in a few words.
+    pub label: String,
+}
+
+/// One fault of a book.
+///
+/// The message says what is wrong and stands alone; how to mend it is in the remedy alone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// The rule's code, such as `fit/width`.
+    pub rule: &'static str,
+    /// How much it weighs.
+    pub severity: Severity,
+    /// What it points at.
+    pub place: Place,
+    /// Other places that it speaks of.
+    pub also: Vec<Also>,
+    /// The room's folder name, where it concerns one.
+    pub room: Option<String>,
+    /// The selection or opening that it concerns, by the name in the book.
+    pub item: Option<String>,
+    /// What is wrong: a phrase, lower case, no full stop.
+    pub message: String,
+    /// How to mend it.
+    pub remedy: String,
+    /// The published source of the figure that decided; empty where the book itself decides.
+    pub source: String,
+    /// What can hurt someone, and whose word counts. A waiver never removes it.
+    pub caution: Option<&'static str>,
+    /// Set when a waiver in the book sets this finding aside.
+    pub waived: Option<Waived>,
+}
+
+impl Finding {
+    /// A finding of that rule, at that place; the rest is added with the methods below.
+    pub fn new(rule: &'static str, severity: Severity, place: impl Into<Place>, message: impl Into<String>) -> Self {
+        Self {
+            rule,
+            severity,
+            place: place.into(),
+            also: vec![],
+            room: None,
+            item: None,
+            message: message.into(),
+            remedy: String::new(),
+            source: String::new(),
+            caution: None,
+            waived: None,
+        }
+    }
+
+    /// Says how to mend it.
+    #[must_use]
+    pub fn remedy(mut self, remedy: impl Into<String>) -> Self {
+        self.remedy = remedy.into();
+        self
+    }
+
+    /// Points at another place too.
+    #[must_use]
+    pub fn also(mut self, span: Span, label: impl Into<String>) -> Self {
+        self.also.push(Also { span, label: label.into() });
+        self
+    }
+
+    /// Names the source of the figure that decided.
+    #[must_use]
+    pub fn source(mut self, source: impl Into<String>) -> Self {
+        self.source = source.into();
+        self
+    }
+
+    /// Names the room, by its folder.
+    #[must_use]
+    pub fn room(mut self, room: impl Into<String>) -> Self {
+        self.room = Some(room.into());
+        self
+    }
+
+    /// Names the selection or opening.
+    #[must_use]
+    pub fn item(mut self, item: impl Into<String>) -> Self {
+        self.item = Some(item.into());
+        self
+    }
+
+    /// Whether it stands in the way: a stop that nobody waived.
+    pub fn stops(&self) -> bool {
+        self.severity == Severity::Stop && self.waived.is_none()
+    }
+}
+
+/// How many findings of each weight stand, and how many are waived.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// Stops that nobody waived.
+    pub stops: usize,
+    /// Queries that nobody waived.
+    pub queries: usize,
+    /// Notes that nobody waived.
+    pub notes: usize,
+    /// Findings set aside by a waiver.
+    pub waived: usize,
+}
+
+impl Counts {
+    /// Counts a list of findings.
+    pub fn of(findings: &[Finding]) -> Self {
+        let mut counts = Self::default();
+        for finding in findings {
+            match (finding.waived.is_some(), finding.severity) {
+                (true, _) => counts.waived += 1,
+                (_, Severity::Stop) => counts.stops += 1,
+                (_, Severity::Query) => counts.queries += 1,
+                (_, Severity::Note) => counts.notes += 1,
+            }
+        }
+        counts
+    }
+}

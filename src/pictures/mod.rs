@@ -1,1 +1,40 @@
-//! Photographs at the sizes that pages ask for, kept between runs.
+//! Photographs made ready for pages: turned upright, in sRGB, without metadata, at the widths asked for.
+//!
+//! [`inspect`] reads a photo's header for the review; [`prepare`] makes the renditions, each photo
+//! decoded once, and keeps them in a [`Cache`] that may be deleted at any moment. Nothing here
+//! knows of books, pages or findings: a [`PictureError`] says what is wrong and how to mend it.
+
+mod digest;
+mod error;
+mod limits;
+
+mod format;
+mod inspect;
+mod wholeness;
+
+mod decode;
+#[cfg(feature = "heic")]
+mod heic;
+mod jpeg;
+mod raster;
+
+mod colour;
+mod render;
+mod resize;
+
+mod cache;
+mod entry;
+mod gate;
+mod prepare;
+
+pub use cache::{Cache, CacheError};
+pub use digest::{Digest, NotADigest};
+pub use entry::{Rendition, Renditions};
+pub use error::{Excess, PictureError};
+pub use format::Format;
+pub use inspect::{Facts, inspect, inspect_within};
+pub use limits::Limits;
+pub use prepare::{Source, prepare};
+
+/// The widths of renditions in pixels: a full page, a card on a dense screen, a card, a thumbnail.
+pub const DEFAULT_WIDTHS: [u32; 4] = [1600, 960, 480, 240];

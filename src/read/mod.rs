@@ -1,1 +1,91 @@
 //! Folder to book, all faults at once.
+//!
+//! Reading never fails on what a book says: it answers the book as far as it can be understood, and
+//! every fault of every file.
+
+mod faults;
+mod fields;
+mod values;
+
+mod load;
+mod names;
+mod photos;
+
+mod choice;
+mod fit;
+mod opening;
+mod project;
+mod room;
+mod selection;
+
+use std::fmt;
+
+use crate::book::Book;
+use crate::finding::Finding;
+use crate::source::{Files, Folder};
+
+/// What reading a folder gives.
+#[derive(Debug)]
+pub struct Reading {
+    /// The book, as far as it can be understood.
+    pub book: Book,
+    /// Every fault found while reading, ordered by place.
+    pub findings: Vec<Finding>,
+    /// The text of the files, for showing where faults stand.
+    pub files: Files,
+}
+
+/// Why a folder is no book at all.
+#[derive(Debug, PartialEq, Eq)]
+pub enum NotABook {
+    /// Nothing is in it.
+    Empty,
+    /// It has no `book.yaml`.
+    NoBookFile,
+}
+
+impl fmt::Display for NotABook {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Empty => "the folder is empty; `bookmatch start DIR` lays out a small book to begin with",
+            Self::NoBookFile => {
+                "the folder has no `book.yaml`; name the folder that holds one, or lay out a new book with \
+                 `bookmatch start DIR`"
+            }
+        })
+    }
+}
+
+impl std::error::Error for NotABook {}
+
+/// Reads a folder.
+///
+/// # Errors
+/// When the folder is no book: empty, or without `book.yaml`.
+pub fn read(folder: &Folder) -> Result<Reading, NotABook> {
+    if folder.entries().is_empty() && folder.strays().is_empty() {
+        return Err(NotABook::Empty);
+    }
+    let project_file =
+        load::PROJECT_FILES.into_iter().find(|path| folder.contains(path)).ok_or(NotABook::NoBookFile)?;
+    let mut loaded = load::load(folder);
+    let mut findings = std::mem::take(&mut loaded.findings);
+
+    let project = project::read(&loaded, project_file, &mut findings);
+    let mut book = Book { unread: loaded.unread.clone(), ..Book::default() };
+    let common = room::Common { loaded: &loaded, currency: project.currency };
+    book.rooms = room::read_all(&common, &project.room_order, &mut findings);
+    book.project = project.project;
+    names::unused_products(&common, &mut findings);
+    names::check(&book, &loaded, &mut findings);
+    photos::look(folder, &loaded, &mut book, &mut findings);
+
+    let files = loaded.files;
+    findings.sort_by(|a, b| {
+        let key = |finding: &Finding| (files.path(&finding.place).to_string(), finding.place.clone(), finding.rule);
+        key(a).cmp(&key(b)).then_with(|| a.message.cmp(&b.message))
+    });
+    // A product that several options share is read with each of them: its faults are told once.
+    findings.dedup_by(|a, b| a.rule == b.rule && a.place == b.place && a.message == b.message);
+    Ok(Reading { book, findings, files })
+}

@@ -1,1 +1,3 @@
 //! What each page says, worded and formatted, as plain structs.
+
+pub mod sign_off;

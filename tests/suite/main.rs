@@ -3,3 +3,5 @@
 mod browser;
 mod house;
 mod project;
+#[cfg(feature = "sheets")]
+mod sheets;

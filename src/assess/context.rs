@@ -1,0 +1,91 @@
+//! What a rule looks at: the book, its dates, and each thing at its opening.
+
+use crate::book::{Book, Choice, Opening, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::source::{Place, Span};
+use crate::units::Date;
+
+use super::dates::Dates;
+
+/// What a rule looks at.
+#[derive(Clone, Copy, Debug)]
+pub struct Context<'a> {
+    /// The book.
+    pub book: &'a Book,
+    /// Its dates.
+    pub dates: &'a Dates,
+    /// The day of the review.
+    pub today: Date,
+}
+
+/// A thing that can be chosen, at the opening that it goes into.
+#[derive(Clone, Copy, Debug)]
+pub struct Fitted<'a> {
+    /// The room.
+    pub room: &'a Room,
+    /// The opening.
+    pub opening: &'a Opening,
+    /// The selection.
+    pub selection: &'a Selection,
+    /// The option.
+    pub option: &'a Choice,
+}
+
+impl<'a> Context<'a> {
+    /// Every option that still counts, at its opening.
+    pub fn fitted(&self) -> impl Iterator<Item = Fitted<'a>> {
+        self.book.selections().flat_map(|(room, selection)| {
+            let opening = selection.place.get().and_then(|place| room.opening(place));
+            let options = selection.standing().into_iter();
+            options.filter_map(move |option| opening.map(|opening| Fitted { room, opening, selection, option }))
+        })
+    }
+
+    /// Every option that still counts, with its room and selection.
+    pub fn options(&self) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a Choice)> {
+        self.book
+            .selections()
+            .flat_map(|(room, selection)| selection.standing().into_iter().map(move |option| (room, selection, option)))
+    }
+}
+
+impl Fitted<'_> {
+    /// Whether this option stands: chosen, or the only one.
+    pub fn is_settled(&self) -> bool {
+        self.selection.settled().is_some()
+    }
+
+    /// A finding about this thing at its opening. While the client still chooses, what would be a
+    /// stop is a query: another option can be taken.
+    pub fn finding(
+        &self,
+        rule: &'static str,
+        severity: Severity,
+        span: impl Into<Place>,
+        message: impl Into<String>,
+    ) -> Finding {
+        about(self.room, self.selection, self.option, rule, severity, span, message)
+    }
+
+    /// Where the opening is written.
+    pub fn opening_span(&self) -> Span {
+        self.opening.span
+    }
+}
+
+/// A finding about an option of a selection; a stop only when the option stands.
+pub fn about(
+    room: &Room,
+    selection: &Selection,
+    option: &Choice,
+    rule: &'static str,
+    severity: Severity,
+    span: impl Into<Place>,
+    message: impl Into<String>,
+) -> Finding {
+    let settled = selection.settled().is_some();
+    let severity = if settled { severity } else { severity.max(Severity::Query) };
+    let message = message.into();
+    let message = if settled { message } else { format!("option `{}`: {message}", option.id.value) };
+    Finding::new(rule, severity, span, message).room(&room.folder).item(&selection.name.value)
+}

@@ -1,0 +1,103 @@
+//! When things are needed, and by when they must be ordered.
+
+use std::collections::BTreeMap;
+
+use crate::book::{Book, Choice, NeededFor, Selection, When};
+use crate::units::{Calendar, Date, LeadTime};
+
+/// The dates of a book, as of a day.
+#[derive(Debug)]
+pub struct Dates {
+    /// Each milestone whose date follows from the book, by name.
+    pub milestones: BTreeMap<String, Date>,
+    calendar: Calendar,
+    receiving: Option<LeadTime>,
+    today: Date,
+}
+
+/// When a thing is needed, in hand and ordered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OrderBy {
+    /// When work needs it.
+    pub needed: Date,
+    /// When it must be in hand.
+    pub in_hand: Date,
+    /// The last day to order it; none while its lead time is unknown.
+    pub order: Option<Date>,
+}
+
+/// How near the last day to decide is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RunsOut {
+    /// It has passed.
+    Past,
+    /// Within four weeks (common practice).
+    Soon,
+    /// Later, or no date hangs on it.
+    Later,
+}
+
+/// How many days before the last day a warning is due: four weeks (common practice).
+const SOON: i64 = 28;
+
+impl Dates {
+    /// The dates that follow from a book.
+    pub fn of(book: &Book, today: Date) -> Self {
+        let project = &book.project;
+        let mut milestones = BTreeMap::new();
+        // Each round dates those whose earlier one is dated; a circle is never dated.
+        for _ in 0..project.milestones.len() {
+            for milestone in &project.milestones {
+                let date = match &milestone.when {
+                    When::On(date) => Some(*date),
+                    When::After { milestone, lasts } => {
+                        let before: Option<&Date> = milestones.get(&milestone.value);
+                        before.map(|before| lasts.latest().after(*before, &project.calendar))
+                    }
+                };
+                if let Some(date) = date {
+                    milestones.insert(milestone.name.value.clone(), date);
+                }
+            }
+        }
+        Self { milestones, calendar: project.calendar.clone(), receiving: project.receiving.get().cloned(), today }
+    }
+
+    /// When a selection is needed.
+    pub fn needed(&self, selection: &Selection) -> Option<Date> {
+        match selection.needed_for.get()? {
+            NeededFor::Day(day) => Some(*day),
+            NeededFor::Milestone(name) => self.milestones.get(name).copied(),
+        }
+    }
+
+    /// When an option of a selection must be in hand and ordered: the need, less the book's
+    /// `receiving`, less the longest lead time.
+    pub fn order_by(&self, selection: &Selection, option: &Choice) -> Option<OrderBy> {
+        let needed = self.needed(selection)?;
+        let in_hand = self.receiving.as_ref().map_or(needed, |receiving| receiving.before(needed, &self.calendar));
+        let order = option.lead_time.get().map(|lead| lead.before(in_hand, &self.calendar));
+        Some(OrderBy { needed, in_hand, order })
+    }
+
+    /// The last day to decide a selection: the earliest last day to order one of the options that
+    /// still count.
+    pub fn decide_by(&self, selection: &Selection) -> Option<Date> {
+        let orders = selection.standing().into_iter().filter_map(|option| self.order_by(selection, option));
+        orders.map(|order| order.order.unwrap_or(order.in_hand)).min()
+    }
+
+    /// How near the last day to decide a selection is.
+    pub fn runs_out(&self, selection: &Selection) -> RunsOut {
+        match self.decide_by(selection) {
+            Some(last) if last < self.today => RunsOut::Past,
+            Some(last) if self.today.days_until(last) <= SOON => RunsOut::Soon,
+            _ => RunsOut::Later,
+        }
+    }
+
+    /// The day of the review.
+    pub fn today(&self) -> Date {
+        self.today
+    }
+}

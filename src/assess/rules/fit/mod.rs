@@ -1,0 +1,3 @@
+//! The `fit/` rules.
+
+pub mod width;

@@ -1,0 +1,127 @@
+//! The rules: one file a rule, listed here.
+//!
+//! To add one, write `FAMILY/NAME.rs` with its documentation, facts, check and tests, and add its
+//! two lines here. `explain`, the office's pages and the SARIF catalogue follow from the list.
+
+use crate::finding::{Finding, Severity};
+
+use super::context::Context;
+
+mod complete;
+mod fit;
+mod source;
+
+#[cfg(test)]
+pub(crate) mod trial;
+
+/// Every rule, in the order in which the families are told.
+pub const RULES: &[Rule] = &[
+    // source
+    // complete
+    // fit
+    fit::width::RULE,
+];
+
+/// A rule.
+#[derive(Debug)]
+pub struct Rule {
+    /// Its code: family and fault, such as `fit/width`.
+    pub code: &'static str,
+    /// Its usual weight.
+    pub severity: Severity,
+    /// Its page: what it checks, why it matters, remedy, example, source.
+    pub docs: &'static str,
+    /// The published sources of its figures, or `common practice`, or `from memory`.
+    pub sources: &'static [&'static str],
+    /// What can hurt someone here, and whose word counts; a waiver never removes it.
+    pub caution: Option<&'static str>,
+    /// How it is checked.
+    pub check: Check,
+}
+
+/// How a rule is checked.
+#[derive(Clone, Copy, Debug)]
+pub enum Check {
+    /// While the files are read.
+    Reading,
+    /// On the book that was read.
+    Book(fn(&Context<'_>, &mut Vec<Finding>)),
+}
+
+impl Rule {
+    /// The findings of this rule on a book.
+    pub fn run(&self, context: &Context<'_>) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        if let Check::Book(check) = self.check {
+            check(context, &mut findings);
+        }
+        findings
+    }
+
+    /// The fault in a phrase: the first line of its page.
+    pub fn summary(&self) -> &'static str {
+        self.docs.trim().lines().next().unwrap_or("").trim()
+    }
+}
+
+/// The rule of that code.
+pub fn rule(code: &str) -> Option<&'static Rule> {
+    RULES.iter().find(|rule| rule.code == code)
+}
+
+/// Declares a rule: its doc comment is rustdoc and the page that `explain` shows.
+macro_rules! rule {
+    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, sources: [$($source:literal),* $(,)?], caution: $caution:expr, $check:expr) => {
+        $(#[doc = $docs])+
+        pub const RULE: crate::assess::rules::Rule = crate::assess::rules::Rule {
+            code: $code,
+            severity: crate::finding::Severity::$severity,
+            docs: concat!($($docs, "\n"),+),
+            sources: &[$($source),*],
+            caution: $caution,
+            check: $check,
+        };
+    };
+}
+pub(crate) use rule as declare;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The headings of a rule's page, in order.
+    const HEADINGS: [&str; 5] = ["## What it checks", "## Why it matters", "## Remedy", "## Example", "## Source"];
+
+    #[test]
+    fn every_rule_has_a_page_with_the_fixed_headings_in_order() {
+        for rule in RULES {
+            let at: Vec<_> = HEADINGS.iter().map(|heading| rule.docs.find(heading)).collect();
+            assert!(at.iter().all(Option::is_some) && at.is_sorted(), "{}", rule.code);
+            assert!(!rule.sources.is_empty(), "{} names no source", rule.code);
+            assert!(!rule.summary().is_empty() && rule.summary().len() < 90, "{}", rule.code);
+        }
+    }
+
+    #[test]
+    fn codes_are_unique_and_say_where_the_file_is() {
+        let mut codes: Vec<_> = RULES.iter().map(|rule| rule.code).collect();
+        codes.sort_unstable();
+        let count = codes.len();
+        codes.dedup();
+        assert_eq!(codes.len(), count);
+        let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/assess/rules");
+        for code in &codes {
+            let file = root.join(format!("{}.rs", code.replace('-', "_")));
+            assert!(file.is_file(), "`{code}` is not in {}", file.display());
+        }
+        for family in std::fs::read_dir(&root).unwrap().map(|entry| entry.unwrap().path()).filter(|path| path.is_dir())
+        {
+            for file in std::fs::read_dir(&family).unwrap().map(|entry| entry.unwrap().path()) {
+                let (family, stem) =
+                    (family.file_name().unwrap().to_str().unwrap(), file.file_stem().unwrap().to_str().unwrap());
+                let code = format!("{family}/{}", stem.replace('_', "-"));
+                assert!(stem == "mod" || codes.contains(&code.as_str()), "add `{family}::{stem}::RULE` to RULES");
+            }
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! A small book for testing one rule: only what the test is about is written.
+
+use crate::assess::assess;
+use crate::finding::Finding;
+use crate::read::read;
+use crate::source::Folder;
+use crate::units::Date;
+
+/// A book in the making, and the rule that is tested.
+pub struct Trial {
+    rule: &'static str,
+    today: &'static str,
+    book: String,
+    room: String,
+    openings: String,
+    selections: Vec<String>,
+    files: Vec<(String, Vec<u8>)>,
+}
+
+/// What the rule found.
+pub struct Found {
+    findings: Vec<Finding>,
+}
+
+impl Trial {
+    /// A trial of that rule, on 2027-01-15.
+    pub fn of(rule: &'static str) -> Self {
+        Self {
+            rule,
+            today: "2027-01-15",
+            book: "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n".into(),
+            room: "name: Kitchen\n".into(),
+            openings: String::new(),
+            selections: vec![],
+            files: vec![],
+        }
+    }
+
+    /// Another day.
+    pub fn today(mut self, today: &'static str) -> Self {
+        self.today = today;
+        self
+    }
+
+    /// More lines for `book.yaml`.
+    pub fn book(mut self, lines: &str) -> Self {
+        self.book += &format!("{lines}\n");
+        self
+    }
+
+    /// More lines for the room's `room.yaml`.
+    pub fn room(mut self, lines: &str) -> Self {
+        self.room += &format!("{lines}\n");
+        self
+    }
+
+    /// An opening of the room.
+    pub fn opening(mut self, name: &str, fields: &str) -> Self {
+        self.openings += &format!("  {name}: {fields}\n");
+        self
+    }
+
+    /// A selection, its own lines and those of its option.
+    pub fn selection(mut self, lines: &str, option: &str) -> Self {
+        self.selections.push(format!("{lines}\n{option}\n"));
+        self
+    }
+
+    /// Any other file.
+    pub fn file(mut self, path: &str, bytes: impl Into<Vec<u8>>) -> Self {
+        self.files.push((path.into(), bytes.into()));
+        self
+    }
+
+    /// Runs the review, and keeps what the tested rule found.
+    pub fn run(self) -> Found {
+        let openings = if self.openings.is_empty() { String::new() } else { format!("openings:\n{}", self.openings) };
+        let mut files = vec![
+            ("book.yaml".to_string(), self.book.into_bytes()),
+            ("rooms/kitchen/room.yaml".to_string(), (self.room + &openings).into_bytes()),
+        ];
+        for (number, selection) in self.selections.into_iter().enumerate() {
+            files.push((format!("rooms/kitchen/selection-{number}.yaml"), selection.into_bytes()));
+        }
+        files.extend(self.files);
+        let reading = read(&Folder::in_memory(files)).unwrap();
+        let today = Date::parse(self.today).unwrap();
+        let assessment = assess(&reading.book, reading.findings, today);
+        let faults = |finding: &&Finding| finding.rule.starts_with("source/") && !self.rule.starts_with("source/");
+        let fault = assessment.findings.iter().find(faults);
+        assert!(fault.is_none(), "the trial's own YAML is faulty: {fault:?}");
+        Found { findings: assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect() }
+    }
+
+    /// Runs, and wants exactly this one message.
+    pub fn finds(self, message: &str) -> Found {
+        let found = self.run();
+        let messages: Vec<_> = found.findings.iter().map(|finding| finding.message.as_str()).collect();
+        assert_eq!(messages, [message]);
+        found
+    }
+
+    /// Runs, and wants exactly one finding.
+    pub fn finds_one(self) -> Found {
+        let found = self.run();
+        assert_eq!(found.findings.len(), 1, "{:#?}", found.findings);
+        found
+    }
+
+    /// Runs, and wants no finding.
+    pub fn is_silent(self) {
+        let found = self.run();
+        assert!(found.findings.is_empty(), "{:#?}", found.findings);
+    }
+}
+
+impl Found {
+    /// Wants every finding to weigh so much.
+    pub fn weighs(self, severity: &str) -> Self {
+        assert!(self.findings.iter().all(|finding| finding.severity.word() == severity), "{:#?}", self.findings);
+        self
+    }
+
+    /// Wants every finding to carry a caution.
+    pub fn cautions(self) -> Self {
+        assert!(self.findings.iter().all(|finding| finding.caution.is_some()), "{:#?}", self.findings);
+        self
+    }
+}

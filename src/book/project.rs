@@ -1,0 +1,149 @@
+//! The project: people, dates, money, calendar, the way into the house.
+
+use std::collections::BTreeMap;
+
+use super::{Photo, Slot};
+use crate::source::{Span, Spanned};
+use crate::units::{Calendar, Date, LeadTime, Length, Money, Percent};
+
+/// `book.yaml`.
+#[derive(Debug, Default)]
+pub struct Project {
+    /// What the book is called.
+    pub title: Slot<String>,
+    /// The firm's number.
+    pub number: Slot<String>,
+    /// The household.
+    pub client: Slot<String>,
+    /// Where the work is.
+    pub address: Slot<String>,
+    /// The firm.
+    pub firm: Firm,
+    /// Who answers for the book.
+    pub designer: Slot<String>,
+    /// The first lines that the client reads, in Markdown.
+    pub intro: Slot<String>,
+    /// The picture on the cover.
+    pub cover: Option<Photo>,
+    /// The units shown first.
+    pub units: System,
+    /// Tax on what is bought.
+    pub tax: Slot<Percent>,
+    /// Languages of the pages, the first one first.
+    pub languages: Vec<String>,
+    /// Who decides.
+    pub approvers: Vec<Approver>,
+    /// Whether all must sign.
+    pub approval: Approval,
+    /// What the contract allows, by group.
+    pub allowances: BTreeMap<String, Spanned<Money>>,
+    /// The dates that the work hangs on, in the order written.
+    pub milestones: Vec<Milestone>,
+    /// Days on which nobody works.
+    pub calendar: Calendar,
+    /// How long before it is needed a thing must be in hand.
+    pub receiving: Slot<LeadTime>,
+    /// Narrow points between truck and rooms.
+    pub way_in: Vec<NarrowPoint>,
+    /// For the office alone, in Markdown.
+    pub private: Slot<String>,
+    /// Findings set aside for the whole book.
+    pub waivers: Vec<Waiver>,
+}
+
+/// The firm in the title block.
+#[derive(Debug, Default)]
+pub struct Firm {
+    /// Its name.
+    pub name: Slot<String>,
+    /// What it does.
+    pub trade: Slot<String>,
+    /// Where to call.
+    pub phone: Slot<String>,
+    /// Where to write.
+    pub email: Slot<String>,
+}
+
+/// The system of units shown first.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum System {
+    /// Feet, inches and fractions.
+    #[default]
+    Imperial,
+    /// Millimetres.
+    Metric,
+}
+
+/// Whether all approvers must sign.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Approval {
+    /// All of them.
+    #[default]
+    All,
+    /// Any one of them.
+    Any,
+}
+
+/// Who decides and signs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Approver {
+    /// A short name.
+    pub id: Spanned<String>,
+    /// The name as signed.
+    pub name: String,
+    /// Where to write.
+    pub email: Option<String>,
+}
+
+/// A date that the work hangs on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Milestone {
+    /// Its name.
+    pub name: Spanned<String>,
+    /// When it is.
+    pub when: When,
+}
+
+/// When a milestone is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum When {
+    /// On that day.
+    On(Date),
+    /// That long after another one.
+    After {
+        /// The one before.
+        milestone: Spanned<String>,
+        /// How long after it.
+        lasts: LeadTime,
+    },
+}
+
+/// A narrow point on the way in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NarrowPoint {
+    /// What it is.
+    pub name: String,
+    /// Clear width.
+    pub width: Length,
+    /// Clear height.
+    pub height: Length,
+    /// Whether one turns a corner there.
+    pub turns: bool,
+    /// Where it is written.
+    pub span: Span,
+}
+
+/// A finding set aside.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waiver {
+    /// The rule's code.
+    pub rule: Spanned<String>,
+    /// The reason.
+    pub because: String,
+    /// Who answers for it.
+    pub by: String,
+    /// When.
+    pub on: Date,
+    /// Where it is written.
+    pub span: Span,
+}

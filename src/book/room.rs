@@ -1,0 +1,207 @@
+//! A room as measured: its size, its openings and what stands around them.
+
+use super::vocabulary::Kind;
+use super::{NarrowPoint, Photo, Selection, Slot, Waiver};
+use crate::source::{Span, Spanned};
+use crate::units::{Date, Length};
+
+/// A room.
+#[derive(Debug)]
+pub struct Room {
+    /// The name of its folder.
+    pub folder: String,
+    /// What the household calls it.
+    pub name: Slot<String>,
+    /// The letter of its sheets, unique in the book.
+    pub letter: String,
+    /// Where in the house it is.
+    pub whereabouts: Slot<String>,
+    /// A sentence that opens its page, in Markdown.
+    pub intro: Slot<String>,
+    /// Length and width between finished faces.
+    pub outline: Slot<(Length, Length)>,
+    /// Ceiling height from the finished floor.
+    pub ceiling: Slot<Ceiling>,
+    /// Still to be laid on the floor that the openings were measured from.
+    pub floor_build_up: Slot<Length>,
+    /// How many cook at once.
+    pub cooks: Slot<u32>,
+    /// The picture that opens it.
+    pub photo: Option<Photo>,
+    /// More pictures.
+    pub photos: Vec<Photo>,
+    /// Its openings, in the order written.
+    pub openings: Vec<Opening>,
+    /// Narrow points on the way to it, after those of the book.
+    pub way_in: Vec<NarrowPoint>,
+    /// What is chosen in it, in the order of files and records.
+    pub selections: Vec<Selection>,
+    /// Why it is so.
+    pub notes: Vec<Note>,
+    /// For the office alone, in Markdown.
+    pub private: Slot<String>,
+    /// Findings set aside for this room.
+    pub waivers: Vec<Waiver>,
+    /// Where `room.yaml` begins; none when the room has no such file.
+    pub span: Option<Span>,
+}
+
+impl Room {
+    /// What the household calls it, or its folder.
+    pub fn title(&self) -> &str {
+        self.name.get().map_or(&self.folder, |name| name)
+    }
+
+    /// The opening of that name.
+    pub fn opening(&self, name: &str) -> Option<&Opening> {
+        self.openings.iter().find(|opening| opening.name.value == name)
+    }
+}
+
+/// A ceiling.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ceiling {
+    /// Level, at that height from the finished floor.
+    Level(Length),
+    /// Rising.
+    Sloped {
+        /// The least height.
+        low: Length,
+        /// The greatest height.
+        high: Length,
+        /// Whether it rises along the room's length rather than its width.
+        along_length: bool,
+    },
+}
+
+/// Prose in Markdown, from a file in the room's folder.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Note {
+    /// Its path.
+    pub path: String,
+    /// Its text.
+    pub markdown: String,
+}
+
+/// The lengths that were read at several points; the least governs.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Readings(pub Vec<Spanned<Length>>);
+
+impl Readings {
+    /// The least of them.
+    pub fn least(&self) -> Option<&Spanned<Length>> {
+        self.0.iter().min_by_key(|reading| reading.value)
+    }
+}
+
+/// A hole that something goes into.
+#[derive(Debug)]
+pub struct Opening {
+    /// Its name in the room.
+    pub name: Spanned<String>,
+    /// The kind of thing that goes in.
+    pub takes: Slot<&'static Kind>,
+    /// Clear width: at the floor, in the middle, at the top.
+    pub width: Slot<Readings>,
+    /// Clear height: left, middle, right.
+    pub height: Slot<Readings>,
+    /// Clear depth.
+    pub depth: Slot<Readings>,
+    /// Both diagonals.
+    pub diagonals: Slot<(Length, Length)>,
+    /// Distances of both sides from one plumb line.
+    pub plumb: Slot<Plumb>,
+    /// How far its bottom is above the finished floor; absent: it stands on the floor.
+    pub sill: Slot<Length>,
+    /// Whether its height was measured from the finished floor; absent: not said.
+    pub from_finished_floor: Slot<bool>,
+    /// Who measured; absent: as planned.
+    pub measured: Slot<Measured>,
+    /// What stands to the left.
+    pub left: Slot<Neighbour>,
+    /// What stands to the right.
+    pub right: Slot<Neighbour>,
+    /// What is above.
+    pub above: Slot<Neighbour>,
+    /// Clear floor in front.
+    pub in_front: Slot<Length>,
+    /// From the wall to the counter's front edge.
+    pub counter_depth: Slot<Length>,
+    /// Top of the counter from the finished floor.
+    pub counter_height: Slot<Length>,
+    /// The cabinet that it is cut into.
+    pub cabinet: Slot<HousingCabinet>,
+    /// What is there to connect to.
+    pub service: Services,
+    /// A line for the installer.
+    pub note: Slot<String>,
+    /// Findings set aside for this opening.
+    pub waivers: Vec<Waiver>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+/// Distances of both sides from one plumb line, at the same heights.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Plumb {
+    /// To the left side.
+    pub left: Vec<Length>,
+    /// To the right side.
+    pub right: Vec<Length>,
+}
+
+/// Who measured.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Measured {
+    /// The day.
+    pub on: Slot<Date>,
+    /// Who.
+    pub by: Slot<String>,
+    /// The instrument.
+    pub with: Slot<String>,
+}
+
+/// What stands beside or above an opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Neighbour {
+    /// What it is.
+    pub what: String,
+    /// From the opening's edge to it; absent: right beside it.
+    pub gap: Slot<Length>,
+    /// Its lower edge from the finished floor.
+    pub height: Slot<Length>,
+    /// How far it stands out from the wall.
+    pub depth: Slot<Length>,
+}
+
+/// The cabinet that something is cut into, inside.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct HousingCabinet {
+    /// Clear between its sides.
+    pub inside_width: Slot<Length>,
+    /// From front edge to back panel or outlet.
+    pub inside_depth: Slot<Length>,
+    /// Clear height.
+    pub inside_height: Slot<Length>,
+    /// Over its sides or stiles.
+    pub outside_width: Slot<Length>,
+    /// Whether the back panel is cut away.
+    pub back_cut_away: Slot<bool>,
+}
+
+/// What is there to connect to, in the trade's words.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Services {
+    /// Volts, amperes, receptacle.
+    pub power: Slot<String>,
+    /// What the branch carries.
+    pub gas: Slot<String>,
+    /// Line and valve.
+    pub water: Slot<String>,
+    /// Size and height.
+    pub drain: Slot<String>,
+    /// Size and way out.
+    pub duct: Slot<String>,
+    /// What holds brackets.
+    pub blocking: Slot<String>,
+}

@@ -1,0 +1,210 @@
+//! What was, or is to be, chosen for one place.
+
+use super::vocabulary::Kind;
+use super::{Fit, Photo, Slot, Waiver};
+use crate::source::yaml::Node;
+use crate::source::{Span, Spanned};
+use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
+
+/// A choice to be made for one place.
+#[derive(Debug)]
+pub struct Selection {
+    /// A short name, unique in the room, made of letters, figures and hyphens.
+    pub id: String,
+    /// Its number on drawings, such as `K-07`.
+    pub tag: String,
+    /// What is chosen, in the household's words.
+    pub name: Spanned<String>,
+    /// Its kind.
+    pub kind: Slot<&'static Kind>,
+    /// The opening that it goes into.
+    pub place: Slot<String>,
+    /// What waits for it.
+    pub needed_for: Slot<NeededFor>,
+    /// Why it is so, in Markdown.
+    pub why: Slot<String>,
+    /// The option that was chosen, by its id.
+    pub chosen: Slot<String>,
+    /// The allowance that it draws on.
+    pub allowance: Slot<String>,
+    /// Who buys it.
+    pub furnished_by: Slot<String>,
+    /// Who fits it.
+    pub installed_by: Slot<String>,
+    /// How much of the room it covers.
+    pub covers: Slot<Area>,
+    /// For the office alone, in Markdown.
+    pub private: Slot<String>,
+    /// Findings set aside for this selection.
+    pub waivers: Vec<Waiver>,
+    /// What can be chosen; one when there is nothing to choose.
+    pub options: Vec<Choice>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+impl Selection {
+    /// The option that stands: the chosen one, or the only one.
+    pub fn settled(&self) -> Option<&Choice> {
+        match (self.chosen.get(), self.options.as_slice()) {
+            (Some(id), options) => options.iter().find(|option| option.id.value == *id),
+            (None, [only]) => Some(only),
+            _ => None,
+        }
+    }
+
+    /// The options that still count: the settled one, or all while it is open.
+    pub fn standing(&self) -> Vec<&Choice> {
+        self.settled().map_or_else(|| self.options.iter().collect(), |option| vec![option])
+    }
+}
+
+/// What waits for a selection.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NeededFor {
+    /// A milestone of the book.
+    Milestone(String),
+    /// A day.
+    Day(Date),
+}
+
+/// One thing that can be chosen.
+#[derive(Debug)]
+pub struct Choice {
+    /// A short name, unique in the selection.
+    pub id: Spanned<String>,
+    /// What the client reads.
+    pub name: Slot<String>,
+    /// Who makes it.
+    pub maker: Slot<String>,
+    /// The maker's model.
+    pub model: Slot<String>,
+    /// Finish.
+    pub finish: Slot<String>,
+    /// Colour.
+    pub colour: Slot<String>,
+    /// One line for the client.
+    pub description: Slot<String>,
+    /// Sizes.
+    pub size: Size,
+    /// The side its door hangs on.
+    pub hinge: Slot<String>,
+    /// Where it is bought.
+    pub supplier: Slot<String>,
+    /// From order to delivery.
+    pub lead_time: Slot<LeadTime>,
+    /// What the client pays for one, before tax.
+    pub price: Slot<Money>,
+    /// What the firm pays for one; for the office alone.
+    pub cost: Slot<Money>,
+    /// How many, or how much.
+    pub quantity: Slot<Quantity>,
+    /// Pictures.
+    pub photos: Vec<Photo>,
+    /// What the maker's sheet says must be ordered with it.
+    pub requires: Vec<Spanned<String>>,
+    /// What is ordered with it.
+    pub accessories: Vec<Accessory>,
+    /// What the maker's sheet asks.
+    pub fit: Slot<Fit>,
+    /// The joiner's front panel.
+    pub panel: Slot<Panel>,
+    /// The kind's own facts, as written, in the vocabulary's order.
+    pub details: Vec<Detail>,
+    /// All that is written of it, with what it takes from selection and product.
+    pub written: Node,
+    /// Where it is written.
+    pub span: Span,
+}
+
+impl Choice {
+    /// What the client reads: its name, or maker and model, or its finish.
+    pub fn title(&self) -> String {
+        if let Some(name) = self.name.get() {
+            return name.clone();
+        }
+        let words = [self.maker.text(), self.model.text()].into_iter().filter(|word| !word.is_empty());
+        let title = words.collect::<Vec<_>>().join(" ");
+        if title.is_empty() { self.finish.text().to_string() } else { title }
+    }
+
+    /// Whether anything is written at a path such as `size.width`.
+    pub fn is_written(&self, path: &str) -> bool {
+        path.split('.').try_fold(&self.written, |node, key| node.at(key)).is_some()
+    }
+}
+
+/// A fact of the kind's own, as the book words it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Detail {
+    /// Its key in the vocabulary.
+    pub key: &'static str,
+    /// What is written.
+    pub value: DetailValue,
+    /// Where.
+    pub span: Span,
+}
+
+/// What a fact holds: words, or lengths that pages word in the book's own units.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum DetailValue {
+    /// Words or a number.
+    Words(String),
+    /// A length.
+    Length(Length),
+    /// A range of lengths.
+    Range(LengthRange),
+    /// Two or three lengths.
+    Sides(Sides),
+}
+
+/// Sizes of the thing as it stands.
+#[derive(Clone, Debug, Default)]
+pub struct Size {
+    /// Overall width.
+    pub width: Slot<Length>,
+    /// Overall height, as legs can be set.
+    pub height: Slot<LengthRange>,
+    /// Depth of the case.
+    pub depth: Slot<Length>,
+    /// Depth with the door.
+    pub depth_with_door: Slot<Length>,
+    /// Depth with door and handle.
+    pub depth_with_handle: Slot<Length>,
+    /// Height to the top of the hinge cap.
+    pub height_to_hinge: Slot<Length>,
+    /// Length.
+    pub length: Slot<Length>,
+    /// Diameter.
+    pub diameter: Slot<Length>,
+    /// Thickness.
+    pub thickness: Slot<Length>,
+}
+
+/// A front panel that the joiner makes.
+#[derive(Clone, Debug, Default)]
+pub struct Panel {
+    /// Width.
+    pub width: Slot<Length>,
+    /// Height.
+    pub height: Slot<LengthRange>,
+    /// Thickness.
+    pub thickness: Slot<Length>,
+    /// Weight.
+    pub weight: Slot<Weight>,
+}
+
+/// What is ordered with a thing.
+#[derive(Clone, Debug)]
+pub struct Accessory {
+    /// What it is.
+    pub name: Spanned<String>,
+    /// The maker's model.
+    pub model: Slot<String>,
+    /// What the client pays for one.
+    pub price: Slot<Money>,
+    /// What the firm pays for one; for the office alone.
+    pub cost: Slot<Money>,
+    /// How many.
+    pub quantity: Slot<Quantity>,
+}

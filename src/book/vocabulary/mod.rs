@@ -1,0 +1,91 @@
+//! The words of the book's files: every record, field and kind, said once.
+//!
+//! Reading, `explain` and `schema` all go by these tables; there is no second list.
+
+mod shape;
+pub use shape::{Field, NameOf, Record, Shape};
+
+mod fit;
+mod kinds;
+mod project;
+mod room;
+mod selection;
+
+pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
+pub use kinds::{KINDS, Kind, Trade, kind};
+pub use project::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, NARROW, WAIVER};
+pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
+pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
+
+/// Every record, in the order in which a designer meets them.
+pub const RECORDS: &[&Record] = &[
+    &BOOK,
+    &FIRM,
+    &APPROVER,
+    &AFTER,
+    &CALENDAR,
+    &NARROW,
+    &WAIVER,
+    &ROOM,
+    &CEILING,
+    &OPENING,
+    &MEASURED,
+    &PLUMB,
+    &NEIGHBOUR,
+    &SERVICE,
+    &INSIDE,
+    &SELECTION,
+    &OPTION,
+    &SIZE,
+    &PANEL,
+    &PHOTO,
+    &ACCESSORY,
+    &FIT,
+    &SHEET,
+    &FIT_OPENING,
+    &AIR,
+    &FACE,
+    &CABINET,
+    &DOOR,
+    &NEEDS,
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn no_record_names_a_field_twice() {
+        for record in RECORDS {
+            let keys: BTreeSet<_> = record.fields.iter().map(|field| field.key).collect();
+            assert_eq!(keys.len(), record.fields.len(), "{}", record.name);
+        }
+    }
+
+    #[test]
+    fn keys_are_plain_lower_case_words() {
+        for field in RECORDS.iter().flat_map(|record| record.fields) {
+            let plain = |c: char| c.is_ascii_lowercase() || c == ' ' || c == '-';
+            assert!(field.key.chars().all(plain), "{}", field.key);
+            assert!(!field.about.is_empty() && !field.about.ends_with('.'), "{}", field.key);
+        }
+    }
+
+    #[test]
+    fn every_field_that_a_kind_needs_is_in_the_vocabulary() {
+        for kind in KINDS {
+            for path in kind.needs() {
+                let mut fields = choice_fields().chain(SELECTION.fields).collect::<Vec<_>>();
+                for key in path.split('.') {
+                    let field = fields.iter().find(|field| field.key == key);
+                    let field = field.unwrap_or_else(|| panic!("{}: `{path}`", kind.name));
+                    fields = match field.shape {
+                        Shape::Record(record) => record.fields.iter().collect(),
+                        _ => vec![],
+                    };
+                }
+            }
+        }
+    }
+}

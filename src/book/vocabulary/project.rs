@@ -1,0 +1,167 @@
+//! The words of `book.yaml`.
+
+use super::shape::{Field, NameOf, Record, Shape};
+
+/// `book.yaml`.
+pub const BOOK: Record = Record {
+    name: "book",
+    about: "the project: people, dates, money, calendar, the way into the house",
+    fields: &[
+        Field::required("title", Shape::Text, "what the book is called", "Alder Court"),
+        Field::optional("number", Shape::Text, "the firm's number for the project", "2026-014"),
+        Field::required("client", Shape::Text, "the household, as it is addressed", "The Okonedo-Lindqvist household"),
+        Field::optional("address", Shape::Text, "where the work is", "12 Alder Court"),
+        Field::optional(
+            "firm",
+            Shape::Record(&FIRM),
+            "the firm whose name stands in the title block",
+            "{name: Pennick & Tarrow}",
+        ),
+        Field::optional("designer", Shape::Text, "who answers for the book", "Ines Tarrow"),
+        Field::optional(
+            "intro",
+            Shape::Markdown,
+            "the first lines that the client reads",
+            "Three rooms, thirty-three choices.",
+        ),
+        Field::optional(
+            "cover",
+            Shape::Either(&Shape::Text, &Shape::Record(&super::PHOTO)),
+            "the picture on the cover",
+            "photos/house.jpg",
+        ),
+        Field::required(
+            "units",
+            Shape::OneOf(&["imperial", "metric"]),
+            "the units shown first; the others stand beside them",
+            "imperial",
+        ),
+        Field::required("currency", Shape::Currency, "the currency of every amount, by its three letters", "USD"),
+        Field::optional("tax", Shape::Percent, "tax on what is bought", "8.25 %"),
+        Field::optional(
+            "languages",
+            Shape::List(&Shape::OneOf(&["en", "es"])),
+            "the languages of the pages, the first one first",
+            "[en, es]",
+        ),
+        Field::optional(
+            "approvers",
+            Shape::List(&Shape::Record(&APPROVER)),
+            "the people who decide and pay",
+            "[{id: ada, name: Ada Okonedo}]",
+        ),
+        Field::optional(
+            "approval",
+            Shape::OneOf(&["all", "any"]),
+            "whether all approvers must sign, or any one of them",
+            "all",
+        ),
+        Field::optional(
+            "allowances",
+            Shape::Named(&Shape::Money),
+            "what the contract allows for each group",
+            "{appliances: 14500, tile: 3800}",
+        ),
+        Field::optional(
+            "milestones",
+            Shape::Named(&Shape::Either(&Shape::Date, &Shape::Record(&AFTER))),
+            "the dates that the work hangs on",
+            "{demolition: 2027-03-01}",
+        ),
+        Field::optional(
+            "calendar",
+            Shape::Record(&CALENDAR),
+            "days on which nobody works, besides weekends",
+            "{closed: [2027-05-31]}",
+        ),
+        Field::optional(
+            "receiving",
+            Shape::LeadTime,
+            "how long before it is needed a thing must be in hand",
+            "5 working days",
+        ),
+        Field::optional(
+            "way in",
+            Shape::List(&Shape::Record(&NARROW)),
+            "the narrowest points between truck and room, in order",
+            "[{name: porch door, width: 35 1/2\", height: 79\"}]",
+        ),
+        Field::optional(
+            "rooms",
+            Shape::List(&Shape::Name(NameOf::Room)),
+            "the order of the rooms; those not named follow by name",
+            "[kitchen, bath]",
+        ),
+        Field::optional("private", Shape::Markdown, "a note for the office alone", "Second invoice in May."),
+        Field::optional(
+            "waive",
+            Shape::List(&Shape::Record(&WAIVER)),
+            "findings set aside for the whole book",
+            "[{rule: complete/measured, because: …, by: Ines, on: 2027-01-12}]",
+        ),
+    ],
+};
+
+/// The firm.
+pub const FIRM: Record = Record {
+    name: "firm",
+    about: "the firm whose name stands in the title block",
+    fields: &[
+        Field::required("name", Shape::Text, "the firm's name", "Pennick & Tarrow"),
+        Field::optional("trade", Shape::Text, "what it does, in two or three words", "design and build"),
+        Field::optional("phone", Shape::Text, "where to call", "555 0142"),
+        Field::optional("email", Shape::Text, "where to write", "office@pennick.example"),
+    ],
+};
+
+/// A person who decides.
+pub const APPROVER: Record = Record {
+    name: "approver",
+    about: "a person who decides and signs",
+    fields: &[
+        Field::required("id", Shape::Text, "a short name for files", "ada"),
+        Field::required("name", Shape::Text, "the name as signed", "Ada Okonedo"),
+        Field::optional("email", Shape::Text, "where to write", "ada@okonedo.example"),
+    ],
+};
+
+/// A date that hangs on another.
+pub const AFTER: Record = Record {
+    name: "later milestone",
+    about: "a milestone that comes some working days after another",
+    fields: &[
+        Field::required("after", Shape::Name(NameOf::Milestone), "the milestone that comes before", "demolition"),
+        Field::required("lasts", Shape::LeadTime, "how long after it", "10 working days"),
+    ],
+};
+
+/// Days off.
+pub const CALENDAR: Record = Record {
+    name: "calendar",
+    about: "days on which nobody works; Saturdays and Sundays are left out anyway",
+    fields: &[Field::optional("closed", Shape::List(&Shape::Date), "days off", "[2027-05-31, 2027-07-05]")],
+};
+
+/// A narrow point on the way in.
+pub const NARROW: Record = Record {
+    name: "narrow point",
+    about: "a door, hall, stair or turn that everything is carried through",
+    fields: &[
+        Field::required("name", Shape::Text, "what it is", "hall turn"),
+        Field::required("width", Shape::Length, "clear width, with the door leaf out of the way", "35 1/2\""),
+        Field::required("height", Shape::Length, "clear height", "79\""),
+        Field::optional("turns", Shape::YesNo, "whether one has to turn a corner there", "true"),
+    ],
+};
+
+/// A finding set aside.
+pub const WAIVER: Record = Record {
+    name: "waiver",
+    about: "a finding set aside, by whom and why; a caution stays",
+    fields: &[
+        Field::required("rule", Shape::Text, "the rule's code", "fit/play"),
+        Field::required("because", Shape::Text, "the reason", "shimmed and scribed on site"),
+        Field::required("by", Shape::Text, "who answers for it", "Ines Tarrow"),
+        Field::required("on", Shape::Date, "when", "2027-01-12"),
+    ],
+};

@@ -1,0 +1,241 @@
+//! The words of a selection, its options and the products they share.
+
+use super::fit::FIT;
+use super::project::WAIVER;
+use super::shape::{Field, NameOf, Record, Shape};
+
+/// A selection: what was, or is to be, chosen for one place.
+pub const SELECTION: Record = Record {
+    name: "selection",
+    about: "a choice to be made for one place; fields of an option that stand here count for all of its options",
+    fields: &[
+        Field::required("selection", Shape::Text, "what is chosen, in the household's words", "Range"),
+        Field::optional("id", Shape::Text, "a short name for its page; made from the name if left out", "range"),
+        Field::optional("tag", Shape::Text, "its number on drawings; given in order if left out", "K-07"),
+        Field::required("kind", Shape::Name(NameOf::Kind), "decides which fields and checks apply", "range"),
+        Field::optional("place", Shape::Name(NameOf::Opening), "the opening that it goes into", "range"),
+        Field::optional(
+            "needed for",
+            Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::Date),
+            "the milestone, or the day, that waits for it",
+            "cabinets set",
+        ),
+        Field::optional(
+            "why",
+            Shape::Markdown,
+            "why it is so, for the client",
+            "An oven wide enough for a full sheet pan.",
+        ),
+        Field::optional(
+            "options",
+            Shape::List(&Shape::Record(&OPTION)),
+            "two or more to choose from; with one, its fields stand in the selection itself",
+            "[{id: steel, …}, {id: enamel, …}]",
+        ),
+        Field::optional(
+            "chosen",
+            Shape::Name(NameOf::Option),
+            "the option that was chosen; left out while it is open",
+            "steel",
+        ),
+        Field::optional("allowance", Shape::Name(NameOf::Allowance), "the allowance that it draws on", "appliances"),
+        Field::optional("furnished by", Shape::Text, "who buys it", "client"),
+        Field::optional("installed by", Shape::Text, "who fits it", "plumber"),
+        Field::optional("covers", Shape::Area, "how much of the room it covers, for the material board", "86 sq ft"),
+        Field::optional("private", Shape::Markdown, "a note for the office alone", "Trade account, 12 % off list."),
+        Field::optional(
+            "waive",
+            Shape::List(&Shape::Record(&WAIVER)),
+            "findings set aside for this selection",
+            "[{rule: fit/play, because: …, by: …, on: …}]",
+        ),
+    ],
+};
+
+/// The fields of an option, and of a product in `products/`.
+pub const OPTION: Record = Record {
+    name: "option",
+    about: "one thing that can be chosen; a file in `products/` holds the same fields",
+    fields: &[
+        Field::optional("id", Shape::Text, "a short name, unique in the selection", "steel"),
+        Field::optional("name", Shape::Text, "what the client reads; maker and model if left out", "Brushed steel"),
+        Field::optional(
+            "product",
+            Shape::Name(NameOf::Product),
+            "a product whose fields count where this option leaves them out",
+            "vessary-30",
+        ),
+        Field::optional("maker", Shape::Text, "who makes it", "Vessary"),
+        Field::optional("model", Shape::Text, "the maker's model, to the last letter", "30 C-SS"),
+        Field::optional("finish", Shape::Text, "finish, in the maker's words", "brushed steel"),
+        Field::optional("colour", Shape::Text, "colour, with the maker's code", "sea lichen 14"),
+        Field::optional("description", Shape::Text, "one line for the client", "Six sealed burners, one oven"),
+        Field::optional(
+            "size",
+            Shape::Record(&SIZE),
+            "the thing itself, as it stands",
+            "{width: 29 7/8\", height: 36\", depth: 26 1/4\"}",
+        ),
+        Field::optional(
+            "hinge",
+            Shape::OneOf(&["left", "right", "either", "both", "none"]),
+            "the side that its door hangs on, seen from the front",
+            "left",
+        ),
+        Field::optional("supplier", Shape::Text, "where it is bought", "Oren & Daughters"),
+        Field::optional("lead time", Shape::LeadTime, "from order to delivery", "6-8 weeks"),
+        Field::optional("price", Shape::Money, "what the client pays for one, before tax", "3180.00"),
+        Field::optional("cost", Shape::Money, "what the firm pays for one; for the office alone", "2540.00"),
+        Field::optional("quantity", Shape::Quantity, "how many, or how much", "1"),
+        Field::optional(
+            "photos",
+            Shape::List(&Shape::Either(&Shape::Text, &Shape::Record(&PHOTO))),
+            "pictures, the telling one first",
+            "[range-front.jpg]",
+        ),
+        Field::optional(
+            "requires",
+            Shape::List(&Shape::Text),
+            "kits, trims or fillers that the maker's sheet calls for",
+            "[joining kit]",
+        ),
+        Field::optional(
+            "accessories",
+            Shape::List(&Shape::Record(&ACCESSORY)),
+            "what is ordered with it",
+            "[{name: joining kit, price: 140.00}]",
+        ),
+        Field::optional(
+            "fit",
+            Shape::Record(&FIT),
+            "what the maker's own sheet asks of the opening",
+            "{opening: {width: 30\" to 30 1/4\"}}",
+        ),
+        Field::optional(
+            "panel",
+            Shape::Record(&PANEL),
+            "the front panel that the joiner makes for it",
+            "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}",
+        ),
+        Field::optional("capacity", Shape::Text, "what it holds", "16 cu ft"),
+        Field::optional("airflow", Shape::Text, "rated airflow, the most it moves", "390 cfm"),
+        Field::optional("holes", Shape::Whole, "how many holes it takes", "2"),
+        Field::optional("spread", Shape::Text, "distance between holes, centre to centre", "8\""),
+        Field::optional(
+            "rear travel",
+            Shape::Length,
+            "how far handle or lever moves behind its hole's centre",
+            "1 3/4\"",
+        ),
+        Field::optional("spout reach", Shape::Length, "from the hole's centre to the stream", "8 1/4\""),
+        Field::optional("valve", Shape::Text, "the valve body that is built in, by model", "VB-2"),
+        Field::optional("mount", Shape::Text, "how it is fixed", "undermount"),
+        Field::optional("bowl depth", Shape::Length, "inside depth of the bowl", "9\""),
+        Field::optional(
+            "reveal",
+            Shape::OneOf(&["positive", "flush", "negative"]),
+            "whether the rim of an undermount bowl shows, is flush, or is covered",
+            "flush",
+        ),
+        Field::optional("drain", Shape::Text, "where the outlet is", "rear centre"),
+        Field::optional("rough-in", Shape::Length, "from the finished wall to the centre of the outlet", "12\""),
+        Field::optional("seat height", Shape::Length, "top of the seat from the finished floor", "16 1/2\""),
+        Field::optional(
+            "drop",
+            Shape::LengthRange,
+            "from ceiling to the lowest part, as it can be set",
+            "18\" to 72\"",
+        ),
+        Field::optional("canopy", Shape::Length, "width of the plate at the ceiling or wall", "5\""),
+        Field::optional(
+            "slope rating",
+            Shape::Text,
+            "the slope of ceiling that the canopy is made for",
+            "up to 30 degrees",
+        ),
+        Field::optional("lamp", Shape::Text, "lamp and base", "LED, E26, 9 W"),
+        Field::optional("kelvin", Shape::Whole, "colour temperature in kelvin", "2700"),
+        Field::optional("dimming", Shape::Text, "how it dims", "to 10 %, trailing edge"),
+        Field::optional("damp rating", Shape::Text, "where it may hang", "damp"),
+        Field::optional("face size", Shape::Sides, "a tile's face", "4\" x 4\""),
+        Field::optional("thickness", Shape::Length, "thickness", "3/8\""),
+        Field::optional("joint", Shape::Length, "width of the joint", "1/8\""),
+        Field::optional("grout", Shape::Text, "grout, by maker and colour", "Hollin 09 warm grey"),
+        Field::optional("edge trim", Shape::Text, "how its edges end", "glazed edge pieces, 14 ft"),
+        Field::optional("pattern", Shape::Text, "how it is laid, and in which direction", "stacked, long side level"),
+        Field::optional("centre to centre", Shape::Length, "between the screws of a pull", "5 1/16\""),
+        Field::optional("projection", Shape::Length, "how far it stands out", "1 1/4\""),
+        Field::optional("edge", Shape::Text, "the profile of the front edge", "eased 1/8\""),
+        Field::optional("door style", Shape::Text, "style and overlay of doors and drawers", "shaker, full overlay"),
+        Field::optional("sheen", Shape::Text, "sheen of a paint", "eggshell"),
+        Field::optional("glass", Shape::Text, "glass and its thickness", "3/8\" tempered"),
+    ],
+};
+
+/// Every field that an option may hold.
+pub fn choice_fields() -> impl Iterator<Item = &'static Field> {
+    OPTION.fields.iter()
+}
+
+/// Sizes of the thing itself.
+pub const SIZE: Record = Record {
+    name: "size",
+    about: "sizes of the thing as it stands",
+    fields: &[
+        Field::optional("width", Shape::Length, "overall width", "29 7/8\""),
+        Field::optional("height", Shape::LengthRange, "overall height, as its legs can be set", "35 3/4\" to 36 3/4\""),
+        Field::optional("depth", Shape::Length, "depth of the case or body", "26 1/4\""),
+        Field::optional("depth with door", Shape::Length, "depth with the door, without its handle", "27 1/2\""),
+        Field::optional("depth with handle", Shape::Length, "depth with door and handle", "28 1/2\""),
+        Field::optional("height to hinge", Shape::Length, "height to the top of the hinge cap", "69 7/8\""),
+        Field::optional("length", Shape::Length, "length, for what has one", "8\""),
+        Field::optional("diameter", Shape::Length, "diameter, for what is round", "12\""),
+        Field::optional("thickness", Shape::Length, "thickness", "1 1/4\""),
+    ],
+};
+
+/// A front panel.
+pub const PANEL: Record = Record {
+    name: "panel",
+    about: "a front panel that the joiner makes, by the maker's sheet",
+    fields: &[
+        Field::optional("width", Shape::Length, "width", "23 3/4\""),
+        Field::optional("height", Shape::LengthRange, "height", "29 13/16\" to 30 1/4\""),
+        Field::optional("thickness", Shape::Length, "thickness", "3/4\""),
+        Field::optional("weight", Shape::Weight, "weight", "16 lb"),
+    ],
+};
+
+/// A picture.
+pub const PHOTO: Record = Record {
+    name: "photo",
+    about: "a picture, and what it shows to those who can't see it",
+    fields: &[
+        Field::required(
+            "file",
+            Shape::Text,
+            "its file, beside the record or in a `photos` folder there",
+            "range-front.jpg",
+        ),
+        Field::optional(
+            "alt",
+            Shape::Text,
+            "what it shows, in a sentence",
+            "The range from the front, its oven door half open",
+        ),
+        Field::optional("caption", Shape::Text, "a line under it", "Seen from the ledge"),
+    ],
+};
+
+/// What is ordered with a thing.
+pub const ACCESSORY: Record = Record {
+    name: "accessory",
+    about: "something ordered with a thing: a kit, a trim, a filler",
+    fields: &[
+        Field::required("name", Shape::Text, "what it is, in the words of the maker's sheet", "joining kit"),
+        Field::optional("model", Shape::Text, "the maker's model", "JK-2"),
+        Field::optional("price", Shape::Money, "what the client pays for one, before tax", "140.00"),
+        Field::optional("cost", Shape::Money, "what the firm pays for one; for the office alone", "96.00"),
+        Field::optional("quantity", Shape::Quantity, "how many", "1"),
+    ],
+};

@@ -1,0 +1,170 @@
+//! What a field may hold, and how a field is described.
+
+/// A group of keys that belong together.
+#[derive(Debug)]
+pub struct Record {
+    /// What a designer calls it.
+    pub name: &'static str,
+    /// What it is for, in a phrase.
+    pub about: &'static str,
+    /// Its keys.
+    pub fields: &'static [Field],
+}
+
+impl Record {
+    /// The field with that key.
+    pub fn field(&self, key: &str) -> Option<&'static Field> {
+        self.fields.iter().find(|field| field.key == key)
+    }
+}
+
+/// One key of a record.
+#[derive(Debug)]
+pub struct Field {
+    /// The key as written.
+    pub key: &'static str,
+    /// What it holds.
+    pub shape: Shape,
+    /// Whether the record makes no sense without it. What a kind needs is in [`super::KINDS`].
+    pub required: bool,
+    /// What it means, in a phrase.
+    pub about: &'static str,
+    /// A value as a designer writes it.
+    pub example: &'static str,
+}
+
+impl Field {
+    /// A field that may be left out.
+    pub const fn optional(key: &'static str, shape: Shape, about: &'static str, example: &'static str) -> Self {
+        Self { key, shape, required: false, about, example }
+    }
+
+    /// A field without which the record makes no sense.
+    pub const fn required(key: &'static str, shape: Shape, about: &'static str, example: &'static str) -> Self {
+        Self { key, shape, required: true, about, example }
+    }
+}
+
+/// What a name must be the name of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NameOf {
+    /// A kind of selection.
+    Kind,
+    /// An opening of the room.
+    Opening,
+    /// A milestone of the book.
+    Milestone,
+    /// A file in `products/`, without its ending.
+    Product,
+    /// An option of the selection.
+    Option,
+    /// An allowance of the book.
+    Allowance,
+    /// A room's folder.
+    Room,
+}
+
+/// What a field may hold.
+#[derive(Clone, Copy, Debug)]
+pub enum Shape {
+    /// Words.
+    Text,
+    /// Prose in Markdown.
+    Markdown,
+    /// A length with its unit.
+    Length,
+    /// A length, or a range of lengths.
+    LengthRange,
+    /// One length, or one a point measured.
+    Readings,
+    /// Two or three lengths with `x` between them.
+    Sides,
+    /// A length and, if need be, where it holds: `2" above counter`.
+    Clearance,
+    /// An area with its unit.
+    Area,
+    /// An amount in the book's currency, without its sign.
+    Money,
+    /// A currency by its three letters.
+    Currency,
+    /// A percentage with its sign.
+    Percent,
+    /// A day, `2027-03-01`.
+    Date,
+    /// A span of time: `6-8 weeks`, `10 working days`, `in stock`.
+    LeadTime,
+    /// A weight with its unit.
+    Weight,
+    /// A count, or an amount with its unit.
+    Quantity,
+    /// A whole number.
+    Whole,
+    /// `true` or `false`.
+    YesNo,
+    /// One of these words.
+    OneOf(&'static [&'static str]),
+    /// A name that must exist elsewhere in the book.
+    Name(NameOf),
+    /// A group of keys.
+    Record(&'static Record),
+    /// A list.
+    List(&'static Shape),
+    /// Names of the designer's own, each with a value of one shape.
+    Named(&'static Shape),
+    /// One shape or another.
+    Either(&'static Shape, &'static Shape),
+}
+
+impl Shape {
+    /// What a designer is to write, for messages: "a length with its unit, such as `34 1/2\"`".
+    pub fn wanted(&self) -> String {
+        match self {
+            Self::Text => "words".into(),
+            Self::Markdown => "text".into(),
+            Self::Length => "a length with its unit, such as `34 1/2\"` or `876 mm`".into(),
+            Self::LengthRange => "a length or a range, such as `36\" to 36 1/4\"` or `at least 24\"`".into(),
+            Self::Readings => {
+                "a length, or a list of the lengths measured, such as `[30 1/16\", 30\", 30 1/8\"]`".into()
+            }
+            Self::Sides => "two or three lengths, such as `32\" x 41\" x 30\"`".into(),
+            Self::Clearance => "a length and where it holds, such as `2\" above counter`".into(),
+            Self::Area => "an area, such as `42 sq ft` or `3.9 m2`".into(),
+            Self::Money => "an amount in the book's currency, such as `3180.00`".into(),
+            Self::Currency => "a currency's three letters, such as `USD`".into(),
+            Self::Percent => "a percentage with its sign, such as `8.25 %`".into(),
+            Self::Date => "a day, such as `2027-03-01`".into(),
+            Self::LeadTime => "a span of time, such as `6-8 weeks`, `10 working days` or `in stock`".into(),
+            Self::Weight => "a weight with its unit, such as `205 lb` or `93 kg`".into(),
+            Self::Quantity => "a count or an amount, such as `12` or `42 sq ft`".into(),
+            Self::Whole => "a whole number".into(),
+            Self::YesNo => "`true` or `false`".into(),
+            Self::OneOf(words) => {
+                let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
+                format!("one of {}", words.join(", "))
+            }
+            Self::Name(of) => of.wanted().into(),
+            Self::Record(record) => {
+                let keys: Vec<_> = record.fields.iter().map(|field| format!("`{}`", field.key)).collect();
+                format!("a group of keys: {}", keys.join(", "))
+            }
+            Self::List(shape) => format!("a list, each item {}", shape.wanted()),
+            Self::Named(shape) => format!("names, each with {}", shape.wanted()),
+            Self::Either(one, other) => format!("{}, or {}", one.wanted(), other.wanted()),
+        }
+    }
+}
+
+impl NameOf {
+    /// What a designer is to write, for messages.
+    pub fn wanted(self) -> &'static str {
+        match self {
+            Self::Kind => "the name of a kind (`bookmatch explain kinds` lists them)",
+            Self::Opening => "the name of an opening in `room.yaml`",
+            Self::Milestone => "the name of a milestone in `book.yaml`",
+            Self::Product => "the name of a file in `products/`",
+            Self::Option => "the `id` of an option",
+            Self::Allowance => "the name of an allowance in `book.yaml`",
+            Self::Room => "the name of a folder in `rooms/`",
+        }
+    }
+}

@@ -1,0 +1,89 @@
+//! One photo's bytes to its renditions: decoded once, each width made from the one above.
+
+use jpeg_encoder::{ColorType, Encoder};
+
+use super::colour::to_srgb;
+use super::decode::decode;
+use super::error::PictureError;
+use super::inspect::{Facts, shown};
+use super::limits::Limits;
+use super::raster::{Decoded, Raster};
+use super::resize::{resized, sizes};
+
+/// The JPEG quality of renditions: where faults of finish can't be seen, at a third of the bytes.
+const QUALITY: u8 = 80;
+
+/// How renditions are made, in words that change whenever their bytes would.
+pub(super) const SETTINGS: &str = "1: lanczos3, sRGB, on white, JPEG 80";
+
+/// A photo's renditions in memory.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) struct Rendered {
+    pub(super) width: u32,
+    pub(super) height: u32,
+    pub(super) average: [u8; 3],
+    pub(super) unread_profile: bool,
+    pub(super) files: Vec<Encoded>,
+}
+
+/// One rendition's JPEG file.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) struct Encoded {
+    pub(super) width: u32,
+    pub(super) height: u32,
+    pub(super) bytes: Vec<u8>,
+}
+
+/// Decodes `bytes` and makes a rendition for each of `widths`.
+pub(super) fn render(bytes: &[u8], facts: &Facts, widths: &[u32], limits: &Limits) -> Result<Rendered, PictureError> {
+    let Decoded { raster, profile, orientation } = decode(bytes, facts, limits)?;
+    let (width, height) = shown((raster.width, raster.height), orientation);
+    let refused = || PictureError::Damaged {
+        format: facts.format,
+        detail: format!("{width} × {height} pixels can't be resized"),
+    };
+    let sizes = sizes(width, height, widths);
+    let &first = sizes.first().ok_or_else(refused)?;
+    // Turning and colour come after the first reduction: a sixth of the pixels of a photo.
+    let reduced = if first == (width, height) {
+        raster
+    } else {
+        let reduced = resized(&raster, shown(first, orientation)).ok_or_else(refused)?;
+        drop(raster);
+        reduced
+    };
+    let coloured = to_srgb(reduced.turned(orientation), profile.as_deref());
+    let mut current = coloured.raster;
+    let mut files = Vec::with_capacity(sizes.len());
+    for size in sizes {
+        if size != (current.width, current.height) {
+            current = resized(&current, size).ok_or_else(refused)?;
+        }
+        files.push(encoded(&current).ok_or_else(refused)?);
+    }
+    let average = average(&current.pixels);
+    Ok(Rendered { width, height, average, unread_profile: coloured.unread_profile, files })
+}
+
+/// A baseline JPEG with nothing but its JFIF header beside the picture: no metadata at all.
+fn encoded(raster: &Raster) -> Option<Encoded> {
+    let mut bytes = Vec::new();
+    let width = u16::try_from(raster.width).ok()?;
+    let height = u16::try_from(raster.height).ok()?;
+    let encoder = Encoder::new(&mut bytes, QUALITY);
+    encoder.encode(&raster.pixels, width, height, ColorType::Rgb).ok()?;
+    Some(Encoded { width: raster.width, height: raster.height, bytes })
+}
+
+/// The mean of each channel, to stand in a picture's place while it loads.
+fn average(pixels: &[u8]) -> [u8; 3] {
+    let (pixels, _) = pixels.as_chunks::<3>();
+    let count = (pixels.len() as u64).max(1);
+    let mut sums = [0; 3];
+    for pixel in pixels {
+        for (sum, &sample) in sums.iter_mut().zip(pixel) {
+            *sum += u64::from(sample);
+        }
+    }
+    sums.map(|sum| ((sum + count / 2) / count) as u8)
+}

@@ -1,0 +1,79 @@
+//! What the template is told: the view as JSON, in text that can be set.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+use serde_json::Value;
+
+use crate::views::sign_off::SignOff;
+
+use super::engine::engine;
+use super::error::SheetError;
+
+/// The view with the keys of the pictures that were found, in the order of their files.
+#[derive(Serialize)]
+struct Content<'a> {
+    view: &'a SignOff,
+    shown: &'a [String],
+}
+
+/// The content as JSON. Line breaks and control characters become spaces.
+pub fn json(view: &SignOff, shown: &[String]) -> Result<Vec<u8>, SheetError> {
+    let refused = |fault: serde_json::Error| SheetError::View(fault.to_string());
+    let mut content = serde_json::to_value(Content { view, shown }).map_err(refused)?;
+    tidy(&mut content["view"]);
+    serde_json::to_vec(&content).map_err(refused)
+}
+
+/// The letters of the sheet that its fonts lack; they are printed as boxes.
+pub fn missing_letters(view: &SignOff) -> BTreeSet<char> {
+    let json = json(view, &[]).unwrap_or_default();
+    let fonts = &engine().fonts;
+    let set = |c: char| {
+        fonts
+            .iter()
+            .any(|font| font.info().coverage.contains(u32::from(c)))
+    };
+    String::from_utf8_lossy(&json)
+        .chars()
+        .filter(|c| !set(*c))
+        .collect()
+}
+
+fn tidy(value: &mut Value) {
+    match value {
+        Value::String(text) => *text = one_line(text),
+        Value::Array(list) => list.iter_mut().for_each(tidy),
+        Value::Object(fields) => fields.values_mut().for_each(tidy),
+        _ => {}
+    }
+}
+
+/// `text` with every run of line breaks, tabs and other controls as one space.
+fn one_line(text: &str) -> String {
+    let mut line = String::with_capacity(text.len());
+    for piece in text
+        .split(char::is_control)
+        .filter(|piece| !piece.is_empty())
+    {
+        if !line.is_empty() && !line.ends_with(' ') {
+            line.push(' ');
+        }
+        line.push_str(piece);
+    }
+    line
+}
+
+#[cfg(test)]
+mod tests {
+    use super::one_line;
+
+    #[test]
+    fn a_text_of_several_lines_becomes_one() {
+        assert_eq!(
+            one_line("two\r\nlines\tand \u{0}more"),
+            "two lines and more"
+        );
+        assert_eq!(one_line("\n"), "");
+    }
+}

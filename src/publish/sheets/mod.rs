@@ -1,0 +1,92 @@
+//! Sign-off sheets as PDF: tagged, fonts embedded, the same bytes from the same view.
+//!
+//! The sheet is set by Typst from `themes/standard/sheets/`. What the client wrote reaches the
+//! template as JSON and as nothing else, so that no text of a book is ever read as markup.
+
+mod content;
+mod engine;
+mod error;
+mod export;
+mod world;
+
+use sha2::{Digest, Sha256};
+use typst::foundations::Bytes;
+
+use crate::views::sign_off::{PictureRef, SignOff};
+
+pub use content::missing_letters;
+pub use error::SheetError;
+use world::SheetWorld;
+
+/// How many different pictures one sheet may show. Typst never gives back the names of files.
+const MOST_PICTURES: usize = 10_000;
+
+/// A sign-off sheet as the bytes of a PDF file.
+///
+/// `pictures` gives the bytes of a picture (JPEG, PNG or WebP) by its key; where it answers `None`
+/// the sheet says that there is no picture. May be called from several threads at once.
+///
+/// # Errors
+/// A picture that cannot be decoded, too many of them, or a sheet that cannot be set; each says
+/// what to do.
+pub fn sign_off(
+    view: &SignOff,
+    pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
+) -> Result<Vec<u8>, SheetError> {
+    let gallery = Gallery::of(view, pictures)?;
+    let json = content::json(view, &gallery.keys)?;
+    let ident = identifier(&json, &gallery.files);
+    export::pdf(&SheetWorld::new(json, gallery.files), ident)
+}
+
+/// The pictures of a sheet, each once.
+struct Gallery {
+    keys: Vec<String>,
+    files: Vec<Bytes>,
+}
+
+impl Gallery {
+    fn of(
+        view: &SignOff,
+        pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
+    ) -> Result<Gallery, SheetError> {
+        let mut gallery = Gallery {
+            keys: Vec::new(),
+            files: Vec::new(),
+        };
+        let mut asked = std::collections::BTreeSet::new();
+        for PictureRef { key, .. } in wanted(view) {
+            if !asked.insert(key) {
+                continue;
+            }
+            let Some(bytes) = pictures(key) else { continue };
+            if gallery.files.len() == MOST_PICTURES {
+                return Err(SheetError::TooManyPictures(MOST_PICTURES));
+            }
+            gallery.files.push(world::picture(key, bytes)?);
+            gallery.keys.push(key.clone());
+        }
+        Ok(gallery)
+    }
+}
+
+fn wanted(view: &SignOff) -> impl Iterator<Item = &PictureRef> {
+    view.rooms
+        .iter()
+        .flat_map(|room| &room.items)
+        .filter_map(|item| item.picture.as_ref())
+}
+
+/// The same for the same content, whenever and wherever the sheet is set.
+fn identifier(json: &[u8], pictures: &[Bytes]) -> String {
+    let mut digest = Sha256::new();
+    digest.update(json);
+    for picture in pictures {
+        digest.update(Sha256::digest(picture.as_slice()));
+    }
+    digest
+        .finalize()
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
+}

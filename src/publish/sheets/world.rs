@@ -1,0 +1,84 @@
+//! What the template of one sheet may read: the view, its pictures, and nothing else.
+
+use typst::diag::{FileError, FileResult};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, Source};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::visualize::{ExchangeFormat, RasterImage};
+use typst::{Library, World};
+
+use super::engine::{Engine, engine, file};
+use super::error::SheetError;
+
+/// The world of one sheet: no disk, no clock, no network.
+pub struct SheetWorld {
+    engine: &'static Engine,
+    files: Vec<(FileId, Bytes)>,
+}
+
+impl SheetWorld {
+    /// The view is read as `view.json`, the pictures as `picture/0`, `picture/1` and so on.
+    pub fn new(view: Vec<u8>, pictures: Vec<Bytes>) -> SheetWorld {
+        let pictures = pictures.into_iter().enumerate();
+        let files = std::iter::once((file("view.json"), Bytes::new(view)))
+            .chain(pictures.map(|(n, bytes)| (file(&format!("picture/{n}")), bytes)))
+            .collect();
+        SheetWorld {
+            engine: engine(),
+            files,
+        }
+    }
+}
+
+/// A picture that can be put on a sheet, decoded once to be sure of it.
+pub fn picture(key: &str, bytes: Vec<u8>) -> Result<Bytes, SheetError> {
+    let refused = |why: String| SheetError::Picture {
+        key: key.to_owned(),
+        why,
+    };
+    let bytes = Bytes::new(bytes);
+    let format = ExchangeFormat::detect(&bytes)
+        .ok_or_else(|| refused("it is neither JPEG, PNG nor WebP".to_owned()))?;
+    RasterImage::plain(bytes.clone(), format).map_err(|why| refused(why.to_string()))?;
+    Ok(bytes)
+}
+
+impl World for SheetWorld {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.engine.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &self.engine.book
+    }
+
+    fn main(&self) -> FileId {
+        self.engine.main
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        let found = self.engine.sources.iter().find(|source| source.id() == id);
+        found.cloned().ok_or_else(|| not_found(id))
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let mut files = self.files.iter().chain(&self.engine.words);
+        let found = files.find(|(known, _)| *known == id);
+        found
+            .map(|(_, bytes)| bytes.clone())
+            .ok_or_else(|| not_found(id))
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        self.engine.fonts.get(index).cloned()
+    }
+
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}
+
+fn not_found(id: FileId) -> FileError {
+    FileError::NotFound(id.vpath().get_without_slash().into())
+}

@@ -1,0 +1,233 @@
+//! Reads the options of a selection, each with what it takes from the selection and from a product.
+
+use std::collections::BTreeSet;
+
+use crate::book::vocabulary::{ACCESSORY, Field, NameOf, OPTION, PANEL, SIZE, Shape};
+use crate::book::{Accessory, Choice, Detail, DetailValue, Panel, Size, Slot};
+use crate::source::Spanned;
+use crate::source::yaml::{Node, Value};
+use crate::units::Currency;
+
+use super::faults::Faults;
+use super::fields::Fields;
+use super::room::Common;
+use super::values::{
+    self, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
+};
+use super::{fit, project, selection};
+
+/// Keys that name one record, and so are never taken over from another.
+const ITS_OWN: [&str; 2] = ["id", "product"];
+
+/// Reads the options of a selection; one without a list of options is its own only option.
+pub fn read_all(common: &Common<'_>, node: &Node, options: Option<&Node>, faults: &mut Faults) -> Vec<Choice> {
+    let shared = shared(node, options.is_some());
+    let Some(options) = options else {
+        return read(common, shared, None, faults).into_iter().collect();
+    };
+    let Value::List(items) = &options.value else {
+        faults.wrong_type(options, &Shape::List(&Shape::Record(&OPTION)));
+        return vec![];
+    };
+    let mut read_options: Vec<Choice> = Vec::new();
+    let mut ids = BTreeSet::new();
+    for (number, item) in items.iter().enumerate() {
+        let Some(option) = read(common, item.clone(), Some((&shared, number)), faults) else { continue };
+        if !ids.insert(option.id.value.clone()) {
+            let message = format!("two options have the id `{}`", option.id.value);
+            faults.stop("source/duplicate", option.id.span, message, "give each option an id of its own");
+        }
+        read_options.push(option);
+    }
+    read_options
+}
+
+/// Reads a product that no option uses, for its faults.
+pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
+    read(common, node.clone(), None, faults);
+}
+
+/// The fields of an option that stand in the selection itself.
+fn shared(node: &Node, several: bool) -> Node {
+    let Value::Map(pairs) = &node.value else { return node.clone() };
+    let counts = |key: &str| OPTION.field(key).is_some() && key != "id" && !(several && key == "product");
+    let pairs = pairs.iter().filter(|(key, _)| counts(&key.value)).cloned().collect();
+    Node { value: Value::Map(pairs), span: node.span }
+}
+
+/// Adds to a group what it leaves out and another has, groups within it likewise.
+fn fill_in(node: &mut Node, from: &Node) {
+    let (Value::Map(pairs), Value::Map(others)) = (&mut node.value, &from.value) else { return };
+    for (key, other) in others {
+        match pairs.iter_mut().find(|(own, _)| own.value == key.value) {
+            Some((_, own)) => fill_in(own, other),
+            None => pairs.push((key.clone(), other.clone())),
+        }
+    }
+}
+
+fn without_its_own(node: &Node) -> Node {
+    let Value::Map(pairs) = &node.value else { return node.clone() };
+    let pairs = pairs.iter().filter(|(key, _)| !ITS_OWN.contains(&key.value.as_str())).cloned().collect();
+    Node { value: Value::Map(pairs), span: node.span }
+}
+
+fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults: &mut Faults) -> Option<Choice> {
+    if let Some((shared, _)) = of {
+        fill_in(&mut node, shared);
+    }
+    if let Some(name) = node.at("product").cloned() {
+        match product(common, &name, faults) {
+            Some(product) => fill_in(&mut node, &without_its_own(product)),
+            None => { /* told */ }
+        }
+    }
+    let mut fields = Fields::of(&node, &OPTION, faults)?;
+    let span = fields.span;
+    fields.node("product");
+    let id = fields.read("id", faults, selection::short_name);
+    let number = of.map_or(0, |(_, number)| number);
+    let id = id.spanned().cloned().unwrap_or_else(|| Spanned::new(letter(number), span));
+    let mut choice = empty(id, span);
+    words(&mut choice, &mut fields, faults);
+    order(&mut choice, &mut fields, common.currency, faults);
+    choice.size = fields.node("size").and_then(|node| size(node, faults)).unwrap_or_default();
+    choice.fit = fields.read("fit", faults, fit::fit);
+    choice.panel = fields.read("panel", faults, panel);
+    choice.photos = fields.list("photos", faults, project::photo);
+    choice.requires = fields.list("requires", faults, spanned_text);
+    choice.details = details(&mut fields, faults);
+    fields.finish(faults);
+    choice.written = node;
+    Some(choice)
+}
+
+/// Options are lettered where the book gives them no id.
+fn letter(number: usize) -> String {
+    u8::try_from(number)
+        .ok()
+        .filter(|number| *number < 26)
+        .map_or_else(|| format!("option-{number}"), |number| char::from(b'a' + number).to_string())
+}
+
+fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Option<&'a Node> {
+    let text = values::scalar(name, &Shape::Name(NameOf::Product), faults)?;
+    let found = common.loaded.products.get(text);
+    if found.is_none() {
+        let known = common.loaded.products.keys().map(String::as_str);
+        values::unknown_name(name, text, NameOf::Product, known, faults);
+    }
+    found
+}
+
+fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
+    Choice {
+        id,
+        name: Slot::Absent,
+        maker: Slot::Absent,
+        model: Slot::Absent,
+        finish: Slot::Absent,
+        colour: Slot::Absent,
+        description: Slot::Absent,
+        size: Size::default(),
+        hinge: Slot::Absent,
+        supplier: Slot::Absent,
+        lead_time: Slot::Absent,
+        price: Slot::Absent,
+        cost: Slot::Absent,
+        quantity: Slot::Absent,
+        photos: vec![],
+        requires: vec![],
+        accessories: vec![],
+        fit: Slot::Absent,
+        panel: Slot::Absent,
+        details: vec![],
+        written: Node { value: Value::Map(vec![]), span },
+        span,
+    }
+}
+
+fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
+    choice.name = fields.read("name", faults, text);
+    choice.maker = fields.read("maker", faults, text);
+    choice.model = fields.read("model", faults, text);
+    choice.finish = fields.read("finish", faults, text);
+    choice.colour = fields.read("colour", faults, text);
+    choice.description = fields.read("description", faults, text);
+    let hinge = values::word(fields, &OPTION, "hinge", faults);
+    choice.hinge = hinge.map_or(Slot::Absent, |word| Slot::Given(word.map(str::to_string)));
+}
+
+fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {
+    choice.supplier = fields.read("supplier", faults, text);
+    choice.lead_time = fields.read("lead time", faults, lead_time);
+    choice.price = project::money_field(fields, "price", currency, faults);
+    choice.cost = project::money_field(fields, "cost", currency, faults);
+    choice.quantity = fields.read("quantity", faults, quantity);
+    let Some(node) = fields.node("accessories") else { return };
+    match &node.value {
+        Value::List(items) => {
+            choice.accessories = items.iter().filter_map(|item| accessory(item, currency, faults)).collect();
+        }
+        _ => faults.wrong_type(node, &Shape::List(&Shape::Record(&ACCESSORY))),
+    }
+}
+
+fn accessory(node: &Node, currency: Currency, faults: &mut Faults) -> Option<Accessory> {
+    let mut fields = Fields::of(node, &ACCESSORY, faults)?;
+    let name = fields.read("name", faults, text);
+    let model = fields.read("model", faults, text);
+    let price = project::money_field(&mut fields, "price", currency, faults);
+    let cost = project::money_field(&mut fields, "cost", currency, faults);
+    let quantity = fields.read("quantity", faults, quantity);
+    fields.finish(faults);
+    Some(Accessory { name: name.spanned()?.clone(), model, price, cost, quantity })
+}
+
+fn size(node: &Node, faults: &mut Faults) -> Option<Size> {
+    let mut fields = Fields::of(node, &SIZE, faults)?;
+    let size = Size {
+        width: fields.read("width", faults, positive_length),
+        height: fields.read("height", faults, length_range),
+        depth: fields.read("depth", faults, positive_length),
+        depth_with_door: fields.read("depth with door", faults, positive_length),
+        depth_with_handle: fields.read("depth with handle", faults, positive_length),
+        height_to_hinge: fields.read("height to hinge", faults, positive_length),
+        length: fields.read("length", faults, positive_length),
+        diameter: fields.read("diameter", faults, positive_length),
+        thickness: fields.read("thickness", faults, positive_length),
+    };
+    fields.finish(faults);
+    Some(size)
+}
+
+fn panel(node: &Node, faults: &mut Faults) -> Option<Panel> {
+    let mut fields = Fields::of(node, &PANEL, faults)?;
+    let panel = Panel {
+        width: fields.read("width", faults, positive_length),
+        height: fields.read("height", faults, length_range),
+        thickness: fields.read("thickness", faults, positive_length),
+        weight: fields.read("weight", faults, weight),
+    };
+    fields.finish(faults);
+    Some(panel)
+}
+
+/// The facts that only some kinds have: every field of an option that has no place of its own.
+fn details(fields: &mut Fields<'_>, faults: &mut Faults) -> Vec<Detail> {
+    let first = OPTION.fields.iter().position(|field| field.key == "capacity").unwrap_or(OPTION.fields.len());
+    OPTION.fields[first..].iter().filter_map(|field| detail(fields, field, faults)).collect()
+}
+
+fn detail(fields: &mut Fields<'_>, field: &'static Field, faults: &mut Faults) -> Option<Detail> {
+    let node = fields.node(field.key)?;
+    let value = match field.shape {
+        Shape::Length => DetailValue::Length(positive_length(node, faults)?),
+        Shape::LengthRange => DetailValue::Range(length_range(node, faults)?),
+        Shape::Sides => DetailValue::Sides(sides(node, faults)?),
+        Shape::Whole => DetailValue::Words(whole(node, faults)?.to_string()),
+        Shape::OneOf(words) => DetailValue::Words(values::one_of(node, words, faults)?.to_string()),
+        _ => DetailValue::Words(text(node, faults)?),
+    };
+    Some(Detail { key: field.key, value, span: node.span })
+}

@@ -1,0 +1,49 @@
+//! Gathers the faults of one file, each with its room and item.
+
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::source::yaml::Node;
+
+use crate::book::vocabulary::Shape;
+
+/// The faults met so far, and what is being read.
+#[derive(Debug, Default)]
+pub struct Faults {
+    /// The faults.
+    pub findings: Vec<Finding>,
+    /// The room being read, by its folder.
+    pub room: Option<String>,
+    /// The selection or opening being read.
+    pub item: Option<String>,
+}
+
+impl Faults {
+    /// Faults of a room.
+    pub fn of_room(room: &str) -> Self {
+        Self { room: Some(room.to_string()), ..Self::default() }
+    }
+
+    /// Adds a stop of that rule.
+    pub fn stop(&mut self, rule: &'static str, span: Span, message: impl Into<String>, remedy: impl Into<String>) {
+        self.add(Finding::new(rule, Severity::Stop, span, message).remedy(remedy));
+    }
+
+    /// Adds a finding, with the room and item being read.
+    pub fn add(&mut self, mut finding: Finding) {
+        finding.room = finding.room.or_else(|| self.room.clone());
+        finding.item = finding.item.or_else(|| self.item.clone());
+        self.findings.push(finding);
+    }
+
+    /// A value that is not of the shape wanted.
+    pub fn wrong_type(&mut self, node: &Node, shape: &Shape) {
+        let message = format!("this should be {}, and is {}", short(shape), node.what());
+        self.stop("source/wrong-type", node.span, message, format!("write {}", shape.wanted()));
+    }
+}
+
+/// The shape in few words, without its example.
+fn short(shape: &Shape) -> String {
+    let wanted = shape.wanted();
+    wanted.split(", such as").next().unwrap_or(&wanted).to_string()
+}

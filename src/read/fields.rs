@@ -1,0 +1,144 @@
+//! Takes a group of keys apart: what is asked for, what is missing, what nobody knows.
+
+use crate::book::Slot;
+use crate::book::vocabulary::{Field, Record, Shape};
+use crate::source::yaml::{Node, Value};
+use crate::source::{Span, Spanned};
+
+use super::faults::Faults;
+
+/// Reads one value; `None` when it is faulty, having said so.
+pub type Parse<T> = fn(&Node, &mut Faults) -> Option<T>;
+
+/// The keys of one group, by the records that name them.
+pub struct Fields<'n> {
+    record: &'static Record,
+    /// Keys of this record are read elsewhere, and so not unknown.
+    elsewhere: Option<&'static Record>,
+    pairs: &'n [(Spanned<String>, Node)],
+    /// Where the group is written.
+    pub span: Span,
+    asked: Vec<&'static str>,
+}
+
+impl<'n> Fields<'n> {
+    /// Takes a group apart; says so and gives `None` if it is no group.
+    pub fn of(node: &'n Node, record: &'static Record, faults: &mut Faults) -> Option<Self> {
+        let Value::Map(pairs) = &node.value else {
+            faults.wrong_type(node, &Shape::Record(record));
+            return None;
+        };
+        Some(Self { record, elsewhere: None, pairs, span: node.span, asked: vec![] })
+    }
+
+    /// Lets the keys of another record stand here too; they are read elsewhere.
+    #[must_use]
+    pub fn beside(mut self, record: &'static Record) -> Self {
+        self.elsewhere = Some(record);
+        self
+    }
+
+    /// The value of a key, if one is written.
+    pub fn node(&mut self, key: &'static str) -> Option<&'n Node> {
+        debug_assert!(self.field(key).is_some(), "`{key}` is not in the vocabulary of {}", self.record.name);
+        self.asked.push(key);
+        self.pairs.iter().find(|(name, _)| name.value == key).map(|(_, node)| node).filter(|node| !node.is_nothing())
+    }
+
+    /// Reads the value of a key.
+    pub fn read<T>(&mut self, key: &'static str, faults: &mut Faults, parse: Parse<T>) -> Slot<T> {
+        match self.node(key) {
+            None => Slot::Absent,
+            Some(node) => match parse(node, faults) {
+                Some(value) => Slot::Given(Spanned::new(value, node.span)),
+                None => Slot::Faulty,
+            },
+        }
+    }
+
+    /// Reads a list, leaving out the items that are faulty.
+    pub fn list<T>(&mut self, key: &'static str, faults: &mut Faults, parse: Parse<T>) -> Vec<T> {
+        let Some(node) = self.node(key) else { return vec![] };
+        match &node.value {
+            Value::List(items) => items.iter().filter_map(|item| parse(item, faults)).collect(),
+            _ => {
+                if let Some(field) = self.field(key) {
+                    faults.wrong_type(node, &field.shape);
+                }
+                vec![]
+            }
+        }
+    }
+
+    /// The pairs of a field whose names are the designer's own.
+    pub fn named(&mut self, key: &'static str, faults: &mut Faults) -> &'n [(Spanned<String>, Node)] {
+        let Some(node) = self.node(key) else { return &[] };
+        match &node.value {
+            Value::Map(pairs) => pairs,
+            _ => {
+                if let Some(field) = self.field(key) {
+                    faults.wrong_type(node, &field.shape);
+                }
+                &[]
+            }
+        }
+    }
+
+    fn field(&self, key: &str) -> Option<&'static Field> {
+        self.record.field(key)
+    }
+
+    /// Ends the reading: tells keys that nobody knows, and required ones that are missing.
+    pub fn finish(self, faults: &mut Faults) {
+        let elsewhere = |key: &str| self.elsewhere.is_some_and(|record| record.field(key).is_some());
+        for (name, _) in self.pairs {
+            if self.field(&name.value).is_none() && !elsewhere(&name.value) {
+                self.unknown(name, faults);
+            }
+        }
+        for field in self.record.fields {
+            // Every field of the vocabulary is read: a table and a reader that differ show at once.
+            debug_assert!(self.asked.contains(&field.key), "nothing reads `{}` of {}", field.key, self.record.name);
+            let written = self.pairs.iter().any(|(name, node)| name.value == field.key && !node.is_nothing());
+            if field.required && !written {
+                self.missing(field, faults);
+            }
+        }
+    }
+
+    fn unknown(&self, name: &Spanned<String>, faults: &mut Faults) {
+        let records = std::iter::once(self.record).chain(self.elsewhere);
+        let known = records.flat_map(|record| record.fields).map(|field| field.key);
+        let remedy = match nearest(&name.value, known.clone()) {
+            Some(near) => format!("did you mean `{near}`?"),
+            None => format!("{} knows: {}", with_article(self.record.name), known.collect::<Vec<_>>().join(", ")),
+        };
+        let message = format!("nobody knows the key `{}` here", name.value);
+        faults.stop("source/unknown-key", name.span, message, remedy);
+    }
+
+    fn missing(&self, field: &Field, faults: &mut Faults) {
+        // A long group is pointed at by its first line.
+        let at = self.pairs.first().map_or(self.span, |(key, _)| key.span);
+        let message = format!("{} lacks its `{}`", with_article(self.record.name), field.key);
+        let remedy = format!("add `{}: {}` ({})", field.key, field.example, field.about);
+        faults.stop("complete/field", at, message, remedy);
+    }
+}
+
+fn with_article(name: &str) -> String {
+    let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    format!("{article} {name}")
+}
+
+/// The known word that is nearest to what was written, if one is near.
+pub fn nearest<'k>(written: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
+    let plain = |word: &str| word.to_lowercase().replace(['_', '-'], " ");
+    let written = plain(written);
+    let allowed = (written.chars().count() / 3).clamp(1, 3);
+    known
+        .map(|word| (strsim::damerau_levenshtein(&written, &plain(word)), word))
+        .filter(|(distance, _)| *distance <= allowed)
+        .min_by_key(|(distance, _)| *distance)
+        .map(|(_, word)| word)
+}

@@ -1,0 +1,209 @@
+//! Loads the folder's texts: which files a book is made of, and their trees.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rayon::prelude::*;
+
+use crate::finding::{Finding, Severity};
+use crate::source::yaml::{self, Node, Tree, YamlErrorKind};
+use crate::source::{FileId, Files, Folder, FolderError, Place, StrayKind};
+
+/// Largest text file, in bytes.
+pub const MAX_TEXT: u64 = 4 * 1024 * 1024;
+/// Names under which the project may be written.
+pub const PROJECT_FILES: [&str; 2] = ["book.yaml", "book.yml"];
+
+/// The trees of a folder's files, and what was wrong with the files.
+#[derive(Default)]
+pub struct Loaded {
+    /// The texts.
+    pub files: Files,
+    /// The trees, by path; a file that could not be read has none.
+    pub trees: BTreeMap<String, Node>,
+    /// Markdown, by path.
+    pub prose: BTreeMap<String, String>,
+    /// Products, by name.
+    pub products: BTreeMap<String, Node>,
+    /// Rooms, by folder, with the paths of their YAML files.
+    pub rooms: BTreeMap<String, Vec<String>>,
+    /// Rooms of which a file could not be read.
+    pub unread: BTreeSet<String>,
+    /// What was wrong with files.
+    pub findings: Vec<Finding>,
+}
+
+/// What part of a book a path is.
+enum Part {
+    Project,
+    Product(String),
+    Room(String),
+    Prose,
+    Stray,
+    Other,
+}
+
+fn part(path: &str) -> Part {
+    let segments: Vec<&str> = path.split('/').collect();
+    let stem = |name: &str| name.strip_suffix(".yaml").or_else(|| name.strip_suffix(".yml")).map(str::to_string);
+    match segments.as_slice() {
+        [name] if PROJECT_FILES.contains(name) => Part::Project,
+        ["products", name] => stem(name).map_or(Part::Other, Part::Product),
+        ["rooms", _, name] if name.ends_with(".md") => Part::Prose,
+        ["rooms", room, name] => stem(name).map_or(Part::Other, |_| Part::Room((*room).to_string())),
+        [.., name] if stem(name).is_some() => Part::Stray,
+        _ => Part::Other,
+    }
+}
+
+/// The room that a path belongs to.
+fn room_of(path: &str) -> Option<String> {
+    path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string())
+}
+
+/// Reads and parses every text file of the book.
+pub fn load(folder: &Folder) -> Loaded {
+    let mut loaded = Loaded::default();
+    loaded.strays(folder);
+    let wanted: Vec<(String, Part)> = folder
+        .entries()
+        .iter()
+        .map(|entry| (entry.path.clone(), part(&entry.path)))
+        .filter(|(_, part)| !matches!(part, Part::Other))
+        .collect();
+    let texts: Vec<Result<String, Finding>> = wanted.par_iter().map(|(path, _)| text(folder, path)).collect();
+    let mut parsed = Vec::new();
+    for ((path, part), text) in wanted.into_iter().zip(texts) {
+        if let Part::Room(room) = &part {
+            loaded.rooms.entry(room.clone()).or_default().push(path.clone());
+        }
+        match (part, text) {
+            (Part::Stray, _) => loaded.nowhere(path),
+            (_, Err(finding)) => loaded.unread(&path, finding),
+            (Part::Prose, Ok(text)) => {
+                loaded.prose.insert(path, text);
+            }
+            (part, Ok(text)) => {
+                let file = loaded.files.add(path.clone(), text);
+                parsed.push((path, part, file));
+            }
+        }
+    }
+    let files = &loaded.files;
+    let trees: Vec<Result<Tree, Finding>> = parsed.par_iter().map(|(_, _, file)| tree(files, *file)).collect();
+    for ((path, part, _), tree) in parsed.into_iter().zip(trees) {
+        match tree {
+            Ok(tree) => loaded.keep(path, part, tree),
+            Err(finding) => loaded.unread(&path, finding),
+        }
+    }
+    loaded
+}
+
+impl Loaded {
+    fn keep(&mut self, path: String, part: Part, tree: Tree) {
+        let room = room_of(&path);
+        for (key, first) in tree.repeated {
+            let message = format!("the key `{}` stands twice in the same group", key.value);
+            let finding = Finding::new("source/duplicate", Severity::Stop, key.span, message)
+                .remedy("keep one of the two, or rename one")
+                .also(first, "the first one, which counts");
+            self.findings.push(Finding { room: room.clone(), ..finding });
+        }
+        let Some(root) = tree.root else {
+            let message = format!("`{path}` is empty");
+            let finding = Finding::new("source/syntax", Severity::Stop, Place::Path(path.clone()), message)
+                .remedy("write its record, or delete the file");
+            return self.unread(&path, finding);
+        };
+        match part {
+            Part::Product(name) => {
+                self.products.insert(name, root);
+            }
+            _ => {
+                self.trees.insert(path, root);
+            }
+        }
+    }
+
+    fn unread(&mut self, path: &str, finding: Finding) {
+        let room = room_of(path);
+        self.unread.extend(room.clone());
+        self.findings.push(Finding { room, ..finding });
+    }
+
+    fn nowhere(&mut self, path: String) {
+        let message = format!("no part of a book is read from `{path}`");
+        let finding = Finding::new("source/stray", Severity::Query, Place::Path(path.clone()), message).remedy(
+            "move it to `rooms/ROOM/` or `products/`; only `book.yaml`, `rooms/ROOM/*.yaml` and `products/*.yaml` are read",
+        );
+        self.findings.push(Finding { room: room_of(&path), ..finding });
+    }
+
+    fn strays(&mut self, folder: &Folder) {
+        for stray in folder.strays() {
+            let path = &stray.path;
+            let (rule, message, remedy) = match &stray.kind {
+                StrayKind::LeadsOutside => (
+                    "source/outside-book",
+                    format!("`{path}` is a link that leads out of the book"),
+                    "copy the file into the book; nothing outside its folder is read",
+                ),
+                StrayKind::LinkNotFollowed => (
+                    "source/outside-book",
+                    format!("`{path}` is a link to a folder, or to nothing"),
+                    "copy the files into the book; links to folders are not followed",
+                ),
+                StrayKind::BadName => (
+                    "source/syntax",
+                    format!("the name of `{path}` is not Unicode text"),
+                    "rename it with plain letters, figures and hyphens",
+                ),
+                StrayKind::Unreadable(why) => (
+                    "source/syntax",
+                    format!("`{path}` can't be read: {why}"),
+                    "give yourself the right to read it, or take it out of the book",
+                ),
+            };
+            let finding = Finding::new(rule, Severity::Stop, Place::Path(path.clone()), message).remedy(remedy);
+            self.unread(path, finding);
+        }
+    }
+}
+
+fn text(folder: &Folder, path: &str) -> Result<String, Finding> {
+    let fault = |rule, message: String, remedy: &str| {
+        Finding::new(rule, Severity::Stop, Place::Path(path.to_string()), message).remedy(remedy)
+    };
+    let bytes = folder.read(path, MAX_TEXT).map_err(|error| match error {
+        FolderError::TooLarge(..) => fault(
+            "source/too-large",
+            format!("`{path}` is larger than {} MB", MAX_TEXT / 1024 / 1024),
+            "split it: one selection a file is the usual way",
+        ),
+        error => fault("source/syntax", error.to_string(), "give yourself the right to read it"),
+    })?;
+    let other = bytes.starts_with(&[0xFF, 0xFE]) || bytes.starts_with(&[0xFE, 0xFF]) || bytes.contains(&0);
+    String::from_utf8(bytes).ok().filter(|_| !other).ok_or_else(|| {
+        let what = if other { "is written as UTF-16" } else { "is not written as UTF-8" };
+        fault("source/syntax", format!("`{path}` {what}"), "save it again as UTF-8 in the editor")
+    })
+}
+
+fn tree(files: &Files, file: FileId) -> Result<Tree, Finding> {
+    let text = files.get(file).map_or("", |file| file.text.as_str());
+    yaml::parse(file, text).map_err(|error| {
+        let (rule, remedy) = match error.kind {
+            YamlErrorKind::Tab => ("source/syntax", "use spaces, two for each step in"),
+            YamlErrorKind::SecondDocument => {
+                ("source/syntax", "write one record, or a list of records, and no `---` between")
+            }
+            YamlErrorKind::KeyNotText => ("source/syntax", "write the key as plain words before the colon"),
+            YamlErrorKind::Syntax(_) => {
+                ("source/syntax", "look at this line and the one before: a colon, a quote or an indent is off")
+            }
+            YamlErrorKind::TooDeep => ("source/too-large", "a book needs no such nesting: write it flatter"),
+            _ => ("source/too-large", "write the values out instead of repeating them by alias"),
+        };
+        Finding::new(rule, Severity::Stop, error.span, error.kind.to_string()).remedy(remedy)
+    })
+}

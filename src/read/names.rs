@@ -1,0 +1,115 @@
+//! Names that must be somebody's: openings, milestones, options, allowances, products.
+
+use std::collections::BTreeSet;
+
+use crate::book::vocabulary::NameOf;
+use crate::book::{Book, NeededFor, Room, Selection, When};
+use crate::finding::Finding;
+use crate::source::Span;
+
+use super::choice;
+use super::faults::Faults;
+use super::load::Loaded;
+use super::room::Common;
+use super::values::{unknown_message, unknown_remedy};
+
+/// Checks every name of the book.
+pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
+    let mut faults = Faults::default();
+    milestones(book, &mut faults);
+    for room in &book.rooms {
+        faults.room = Some(room.folder.clone());
+        for selection in &room.selections {
+            faults.item = Some(selection.name.value.clone());
+            of_selection(book, loaded, room, selection, &mut faults);
+        }
+        faults.item = None;
+    }
+    findings.append(&mut faults.findings);
+}
+
+/// Reads the products that no option names, so that their faults are told too.
+pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
+    let mut faults = Faults::default();
+    for node in common.loaded.products.values() {
+        if let Some(inner) = node.at("product") {
+            faults.stop(
+                "source/wrong-type",
+                inner.span,
+                "a product can't build on another product",
+                "write its fields out",
+            );
+        }
+        choice::check_product(common, node, &mut faults);
+    }
+    findings.append(&mut faults.findings);
+}
+
+fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection, faults: &mut Faults) {
+    let mut told = |span: Span, name: &str, of: NameOf, known: Vec<&str>| {
+        faults.stop(
+            "source/unknown-name",
+            span,
+            unknown_message(name, of),
+            unknown_remedy(name, of, known.into_iter()),
+        );
+    };
+    if let (Some(place), true) =
+        (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder))
+    {
+        if room.opening(place).is_none() {
+            let known = room.openings.iter().map(|opening| opening.name.as_str()).collect();
+            told(place.span, place, NameOf::Opening, known);
+        }
+    }
+    if let Some(needed) = selection.needed_for.spanned() {
+        let known: Vec<&str> = book.project.milestones.iter().map(|milestone| milestone.name.as_str()).collect();
+        match &needed.value {
+            NeededFor::Milestone(name) if !known.contains(&name.as_str()) => {
+                told(needed.span, name, NameOf::Milestone, known)
+            }
+            _ => {}
+        }
+    }
+    if let Some(chosen) = selection.chosen.spanned() {
+        if !selection.options.iter().any(|option| option.id.value == chosen.value) {
+            let known = selection.options.iter().map(|option| option.id.as_str()).collect();
+            told(chosen.span, chosen, NameOf::Option, known);
+        }
+    }
+    if let Some(allowance) = selection.allowance.spanned() {
+        if !book.project.allowances.contains_key(&allowance.value) {
+            let known = book.project.allowances.keys().map(String::as_str).collect();
+            told(allowance.span, allowance, NameOf::Allowance, known);
+        }
+    }
+}
+
+fn milestones(book: &Book, faults: &mut Faults) {
+    let milestones = &book.project.milestones;
+    for milestone in milestones {
+        let When::After { milestone: before, .. } = &milestone.when else { continue };
+        if !milestones.iter().any(|other| other.name.value == before.value) {
+            let known = milestones.iter().map(|milestone| milestone.name.as_str());
+            let remedy = unknown_remedy(before, NameOf::Milestone, known);
+            faults.stop("source/unknown-name", before.span, unknown_message(before, NameOf::Milestone), remedy);
+        } else if hangs_on_itself(book, &milestone.name) {
+            let message = format!("the milestone `{}` comes after itself", milestone.name.value);
+            faults.stop("source/wrong-type", before.span, message, "give one milestone of the circle a date");
+        }
+    }
+}
+
+fn hangs_on_itself(book: &Book, name: &str) -> bool {
+    let mut seen = BTreeSet::new();
+    let mut at = name;
+    while let Some(When::After { milestone, .. }) =
+        book.project.milestones.iter().find(|other| other.name.value == at).map(|found| &found.when)
+    {
+        if !seen.insert(at) {
+            return at == name;
+        }
+        at = milestone;
+    }
+    false
+}

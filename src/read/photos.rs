@@ -1,0 +1,125 @@
+//! Finds the pictures that the book names, and looks at their headers.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rayon::prelude::*;
+
+use crate::book::{Book, Photo, PhotoFile};
+use crate::finding::{Finding, Severity};
+use crate::pictures::{Limits, PictureError, inspect};
+use crate::source::{Files, Folder, FolderError};
+
+use super::fields::nearest;
+use super::load::Loaded;
+
+/// Endings of picture files.
+const ENDINGS: [&str; 9] = ["jpg", "jpeg", "png", "webp", "tif", "tiff", "heic", "heif", "avif"];
+
+/// A picture as named, and for what.
+struct Named<'b> {
+    photo: &'b mut Photo,
+    room: Option<String>,
+    item: Option<String>,
+}
+
+/// Finds every picture, looks at its header, and lists those that nobody names.
+pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, findings: &mut Vec<Finding>) {
+    let paths: BTreeSet<&str> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
+    let mut found: BTreeMap<String, Named<'_>> = BTreeMap::new();
+    for named in named(&mut book.project, &mut book.rooms) {
+        match find(&loaded.files, &paths, named.photo) {
+            Ok(path) => {
+                named.photo.path.clone_from(&path);
+                found.entry(path).or_insert(named);
+            }
+            Err(finding) => {
+                findings.push(Finding { room: named.room, item: named.item, ..finding });
+                named.photo.path.clear();
+            }
+        }
+    }
+    let headers: Vec<_> = found.par_iter().map(|(path, named)| (path, header(folder, path, named))).collect();
+    for (path, header) in headers {
+        match header {
+            Ok(file) => {
+                book.photos.insert(path.clone(), file);
+            }
+            Err(finding) => findings.push(finding),
+        }
+    }
+    let unnamed = paths.iter().filter(|path| is_picture(path) && !found.contains_key(**path));
+    book.unnamed_photos = unnamed.map(|path| (*path).to_string()).collect();
+}
+
+/// Every picture that the book names.
+fn named<'b>(project: &'b mut crate::book::Project, rooms: &'b mut [crate::book::Room]) -> Vec<Named<'b>> {
+    let mut all: Vec<Named<'b>> =
+        project.cover.iter_mut().map(|photo| Named { photo, room: None, item: None }).collect();
+    for room in rooms {
+        let folder = room.folder.clone();
+        let own = room.photo.iter_mut().chain(&mut room.photos);
+        all.extend(own.map(|photo| Named { photo, room: Some(folder.clone()), item: None }));
+        for selection in &mut room.selections {
+            let item = selection.name.value.clone();
+            let photos = selection.options.iter_mut().flat_map(|option| &mut option.photos);
+            all.extend(photos.map(|photo| Named { photo, room: Some(folder.clone()), item: Some(item.clone()) }));
+        }
+    }
+    all
+}
+
+/// The picture's path inside the book: beside the record, or in a `photos` folder there.
+fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, Finding> {
+    let written = photo.path.as_str();
+    let leaves = written.starts_with('/')
+        || written.contains('\\')
+        || written.contains(':')
+        || written.split('/').any(|part| part == "..");
+    if leaves {
+        let message = format!("`{written}` leads out of the book");
+        return Err(Finding::new("source/outside-book", Severity::Stop, photo.span, message)
+            .remedy("copy the picture into the book, and name it from the record's own folder"));
+    }
+    let record = files.get(photo.span.file).map_or("", |file| file.path.as_str());
+    let base = record.rsplit_once('/').map_or(String::new(), |(folder, _)| format!("{folder}/"));
+    let candidates = [format!("{base}photos/{written}"), format!("{base}{written}")];
+    if let Some(path) = candidates.iter().find(|path| paths.contains(path.as_str())) {
+        return Ok(path.clone());
+    }
+    let near = paths.iter().filter_map(|path| path.strip_prefix(&format!("{base}photos/")));
+    let remedy = match nearest(written, near) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("put it into `{base}photos/`"),
+    };
+    let message = format!("the picture `{written}` is not in the book");
+    Err(Finding::new("complete/photo", Severity::Stop, photo.span, message).remedy(remedy))
+}
+
+fn header(folder: &Folder, path: &str, named: &Named<'_>) -> Result<PhotoFile, Finding> {
+    let span = named.photo.span;
+    let finding = |rule, message: String, remedy: String| {
+        let finding = Finding::new(rule, Severity::Stop, span, message).remedy(remedy);
+        Finding { room: named.room.clone(), item: named.item.clone(), ..finding }
+    };
+    let limits = Limits::default();
+    let bytes = folder.read(path, limits.file_bytes).map_err(|error| match error {
+        FolderError::TooLarge(..) => finding(
+            "source/too-large",
+            format!("the picture `{path}` is larger than {} MB", limits.file_bytes / 1024 / 1024),
+            "save a smaller copy of it".into(),
+        ),
+        error => finding("complete/photo", error.to_string(), "give yourself the right to read it".into()),
+    })?;
+    match inspect(&bytes) {
+        Ok(facts) => Ok(PhotoFile { width: facts.width, height: facts.height }),
+        Err(error) => {
+            let rule = if matches!(error, PictureError::TooLarge(..)) { "source/too-large" } else { "complete/photo" };
+            Err(finding(rule, format!("the picture `{path}` can't be used: {error}"), error.remedy()))
+        }
+    }
+}
+
+fn is_picture(path: &str) -> bool {
+    let ending = path.rsplit_once('.').map_or("", |(_, ending)| ending).to_lowercase();
+    ENDINGS.contains(&ending.as_str())
+}

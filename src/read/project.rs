@@ -1,0 +1,235 @@
+//! Reads `book.yaml`.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::book::vocabulary::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, NARROW, NameOf, PHOTO, Shape, WAIVER};
+use crate::book::{Approval, Approver, Firm, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When};
+use crate::finding::Finding;
+use crate::source::Spanned;
+use crate::source::yaml::{Node, Value};
+use crate::units::{Calendar, Currency, Money};
+
+use super::faults::Faults;
+use super::fields::Fields;
+use super::load::Loaded;
+use super::values::{self, date, lead_time, positive_length, spanned_text, text, yes_no};
+
+/// The project, and what the rooms need of it.
+pub struct ReadProject {
+    /// The project.
+    pub project: Project,
+    /// The currency of every amount.
+    pub currency: Currency,
+    /// The order of the rooms, as far as it is given.
+    pub room_order: Vec<Spanned<String>>,
+}
+
+/// Reads the project's file.
+pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadProject {
+    let mut faults = Faults::default();
+    let mut read = ReadProject { project: Project::default(), currency: Currency::USD, room_order: vec![] };
+    let fields = loaded.trees.get(path).and_then(|node| Fields::of(node, &BOOK, &mut faults));
+    if let Some(mut fields) = fields {
+        people(&mut fields, &mut read.project, &mut faults);
+        if let Slot::Given(currency) = fields.read("currency", &mut faults, currency) {
+            read.currency = currency.value;
+        }
+        money(&mut fields, &mut read.project, read.currency, &mut faults);
+        dates(&mut fields, &mut read.project, &mut faults);
+        read.project.way_in = fields.list("way in", &mut faults, narrow_point);
+        read.project.waivers = fields.list("waive", &mut faults, waiver);
+        read.room_order = fields.list("rooms", &mut faults, spanned_text);
+        fields.finish(&mut faults);
+    }
+    findings.append(&mut faults.findings);
+    read
+}
+
+fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
+    project.title = fields.read("title", faults, text);
+    project.number = fields.read("number", faults, text);
+    project.client = fields.read("client", faults, text);
+    project.address = fields.read("address", faults, text);
+    project.designer = fields.read("designer", faults, text);
+    project.intro = fields.read("intro", faults, text);
+    project.private = fields.read("private", faults, text);
+    project.cover = fields.node("cover").and_then(|node| photo(node, faults));
+    if let Some(firm) = fields.node("firm").and_then(|node| Fields::of(node, &FIRM, faults)) {
+        project.firm = read_firm(firm, faults);
+    }
+    if let Some(units) = values::word(fields, &BOOK, "units", faults) {
+        project.units = if units.value == "metric" { System::Metric } else { System::Imperial };
+    }
+    if let Some(approval) = values::word(fields, &BOOK, "approval", faults) {
+        project.approval = if approval.value == "any" { Approval::Any } else { Approval::All };
+    }
+    project.languages = fields.list("languages", faults, language);
+    project.approvers = fields.list("approvers", faults, approver);
+    let mut seen = BTreeSet::new();
+    for approver in &project.approvers {
+        if !seen.insert(&approver.id.value) {
+            let message = format!("two approvers have the id `{}`", approver.id.value);
+            faults.stop("source/duplicate", approver.id.span, message, "give each approver an id of their own");
+        }
+    }
+}
+
+fn read_firm(mut fields: Fields<'_>, faults: &mut Faults) -> Firm {
+    let firm = Firm {
+        name: fields.read("name", faults, text),
+        trade: fields.read("trade", faults, text),
+        phone: fields.read("phone", faults, text),
+        email: fields.read("email", faults, text),
+    };
+    fields.finish(faults);
+    firm
+}
+
+fn approver(node: &Node, faults: &mut Faults) -> Option<Approver> {
+    let mut fields = Fields::of(node, &APPROVER, faults)?;
+    let id = fields.read("id", faults, text);
+    let name = fields.read("name", faults, text);
+    let email = fields.read("email", faults, text).get().cloned();
+    fields.finish(faults);
+    Some(Approver { id: id.spanned()?.clone(), name: name.get()?.clone(), email })
+}
+
+fn language(node: &Node, faults: &mut Faults) -> Option<String> {
+    values::one_of(node, &["en", "es"], faults).map(str::to_string)
+}
+
+fn currency(node: &Node, faults: &mut Faults) -> Option<Currency> {
+    let text = values::scalar(node, &Shape::Currency, faults)?;
+    match Currency::parse(text) {
+        Ok(currency) => Some(currency),
+        Err(error) => {
+            faults.stop("source/wrong-type", node.span, error.to_string(), error.remedy());
+            None
+        }
+    }
+}
+
+/// An amount in the book's currency.
+pub fn amount(node: &Node, currency: Currency, faults: &mut Faults) -> Option<Money> {
+    let text = values::scalar(node, &Shape::Money, faults)?;
+    match Money::parse(text, currency) {
+        Ok(money) => Some(money),
+        Err(error) => {
+            faults.stop("source/wrong-type", node.span, error.to_string(), error.remedy());
+            None
+        }
+    }
+}
+
+/// An amount in the book's currency, in a field.
+pub fn money_field(fields: &mut Fields<'_>, key: &'static str, currency: Currency, faults: &mut Faults) -> Slot<Money> {
+    match fields.node(key) {
+        None => Slot::Absent,
+        Some(node) => match amount(node, currency, faults) {
+            Some(money) => Slot::Given(Spanned::new(money, node.span)),
+            None => Slot::Faulty,
+        },
+    }
+}
+
+fn money(fields: &mut Fields<'_>, project: &mut Project, currency: Currency, faults: &mut Faults) {
+    project.tax = fields.read("tax", faults, values::percent);
+    let mut allowances = BTreeMap::new();
+    for (name, node) in fields.named("allowances", faults) {
+        if let Some(money) = amount(node, currency, faults) {
+            allowances.insert(name.value.clone(), Spanned::new(money, name.span));
+        }
+    }
+    project.allowances = allowances;
+}
+
+fn dates(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
+    for (name, node) in fields.named("milestones", faults) {
+        if let Some(when) = when(node, faults) {
+            project.milestones.push(Milestone { name: name.clone(), when });
+        }
+    }
+    let calendar = fields.node("calendar").and_then(|node| Fields::of(node, &CALENDAR, faults));
+    if let Some(mut calendar) = calendar {
+        let closed = calendar.list("closed", faults, date);
+        calendar.finish(faults);
+        project.calendar = Calendar::new(closed);
+    }
+    project.receiving = fields.read("receiving", faults, lead_time);
+}
+
+fn when(node: &Node, faults: &mut Faults) -> Option<When> {
+    if let Value::Scalar { .. } = node.value {
+        return date(node, faults).map(When::On);
+    }
+    let mut fields = Fields::of(node, &AFTER, faults)?;
+    let after = fields.read("after", faults, text);
+    let lasts = fields.read("lasts", faults, lead_time);
+    fields.finish(faults);
+    Some(When::After { milestone: after.spanned()?.clone(), lasts: lasts.get()?.clone() })
+}
+
+/// A narrow point on the way in.
+pub fn narrow_point(node: &Node, faults: &mut Faults) -> Option<NarrowPoint> {
+    let mut fields = Fields::of(node, &NARROW, faults)?;
+    let name = fields.read("name", faults, text);
+    let width = fields.read("width", faults, positive_length);
+    let height = fields.read("height", faults, positive_length);
+    let turns = fields.read("turns", faults, yes_no).get().copied().unwrap_or(false);
+    fields.finish(faults);
+    Some(NarrowPoint {
+        name: name.get()?.clone(),
+        width: *width.get()?,
+        height: *height.get()?,
+        turns,
+        span: node.span,
+    })
+}
+
+/// A finding set aside.
+pub fn waiver(node: &Node, faults: &mut Faults) -> Option<Waiver> {
+    let mut fields = Fields::of(node, &WAIVER, faults)?;
+    let rule = fields.read("rule", faults, text);
+    let because = fields.read("because", faults, text);
+    let by = fields.read("by", faults, text);
+    let on = fields.read("on", faults, date);
+    fields.finish(faults);
+    Some(Waiver {
+        rule: rule.spanned()?.clone(),
+        because: because.get()?.clone(),
+        by: by.get()?.clone(),
+        on: *on.get()?,
+        span: node.span,
+    })
+}
+
+/// A picture, by its file or with its words. Its path is what was written until `photos` finds it.
+pub fn photo(node: &Node, faults: &mut Faults) -> Option<Photo> {
+    if let Value::Scalar { .. } = node.value {
+        let path = text(node, faults)?;
+        return Some(Photo { path, alt: None, caption: None, span: node.span });
+    }
+    let mut fields = Fields::of(node, &PHOTO, faults)?;
+    let file = fields.read("file", faults, text);
+    let alt = fields.read("alt", faults, text).get().cloned();
+    let caption = fields.read("caption", faults, text).get().cloned();
+    fields.finish(faults);
+    let file = file.spanned()?.clone();
+    Some(Photo { path: file.value, alt, caption, span: file.span })
+}
+
+/// Rooms named in the book that have no folder.
+pub fn unknown_rooms(order: &[Spanned<String>], loaded: &Loaded, findings: &mut Vec<Finding>) {
+    let mut faults = Faults::default();
+    for name in order.iter().filter(|name| !loaded.rooms.contains_key(&name.value)) {
+        let known = loaded.rooms.keys().map(String::as_str);
+        let message = values::unknown_message(&name.value, NameOf::Room);
+        faults.stop(
+            "source/unknown-name",
+            name.span,
+            message,
+            values::unknown_remedy(&name.value, NameOf::Room, known),
+        );
+    }
+    findings.append(&mut faults.findings);
+}

@@ -1,0 +1,189 @@
+//! Reads rooms: `room.yaml`, the selections beside it, and the notes.
+
+use std::collections::BTreeSet;
+
+use rayon::prelude::*;
+
+use crate::book::vocabulary::{CEILING, OPENING, ROOM};
+use crate::book::{Ceiling, Note, Room, Selection, Slot};
+use crate::finding::Finding;
+use crate::source::Spanned;
+use crate::source::yaml::{Node, Value};
+use crate::units::Currency;
+
+use super::faults::Faults;
+use super::fields::Fields;
+use super::load::Loaded;
+use super::values::{positive_length, text, two_sides, whole};
+use super::{opening, project, selection, values};
+
+/// What every room is read with.
+pub struct Common<'a> {
+    /// The files' trees.
+    pub loaded: &'a Loaded,
+    /// The currency of every amount.
+    pub currency: Currency,
+}
+
+/// Reads every room, in the book's order.
+pub fn read_all(common: &Common<'_>, order: &[Spanned<String>], findings: &mut Vec<Finding>) -> Vec<Room> {
+    project::unknown_rooms(order, common.loaded, findings);
+    let named = order.iter().map(|name| &name.value).filter(|name| common.loaded.rooms.contains_key(*name));
+    let mut folders: Vec<&String> = Vec::new();
+    for folder in named.chain(common.loaded.rooms.keys()) {
+        if !folders.contains(&folder) {
+            folders.push(folder);
+        }
+    }
+    let mut rooms = Vec::new();
+    for folder in folders {
+        let mut faults = Faults::of_room(folder);
+        rooms.push(read(common, folder, &mut faults));
+        findings.append(&mut faults.findings);
+    }
+    letters(&mut rooms, findings);
+    for room in &mut rooms {
+        selection::number(room, findings);
+    }
+    rooms
+}
+
+fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
+    let paths = common.loaded.rooms.get(folder).map_or(&[][..], Vec::as_slice);
+    let is_room = |path: &&String| path.ends_with("/room.yaml") || path.ends_with("/room.yml");
+    let room_file = paths.iter().find(is_room);
+    let mut room = empty(folder);
+    match room_file.and_then(|path| common.loaded.trees.get(path)) {
+        Some(node) => {
+            if let Some(fields) = Fields::of(node, &ROOM, faults) {
+                fill(&mut room, fields, faults);
+            }
+        }
+        None if room_file.is_none() => no_room_file(folder, faults),
+        None => {}
+    }
+    room.notes = notes(common.loaded, folder);
+    let files: Vec<&String> = paths.iter().filter(|path| !is_room(path)).collect();
+    let read: Vec<(Vec<Selection>, Faults)> = files
+        .par_iter()
+        .filter_map(|path| common.loaded.trees.get(path.as_str()))
+        .map(|node| {
+            let mut faults = Faults::of_room(folder);
+            (selections(common, node, &mut faults), faults)
+        })
+        .collect();
+    for (mut selections, mut found) in read {
+        room.selections.append(&mut selections);
+        faults.findings.append(&mut found.findings);
+    }
+    room
+}
+
+/// A file holds one record, or a list of them.
+fn selections(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Vec<Selection> {
+    match &node.value {
+        Value::List(items) => items.iter().filter_map(|item| selection::read(common, item, faults)).collect(),
+        _ => selection::read(common, node, faults).into_iter().collect(),
+    }
+}
+
+fn no_room_file(folder: &str, faults: &mut Faults) {
+    let place = crate::source::Place::Path(format!("rooms/{folder}"));
+    let message = format!("the room `{folder}` has no `room.yaml`");
+    let finding = Finding::new("complete/field", crate::finding::Severity::Stop, place, message);
+    faults.add(finding.remedy("add a `room.yaml` with at least `name: …`"));
+}
+
+fn empty(folder: &str) -> Room {
+    Room {
+        folder: folder.to_string(),
+        name: Slot::Absent,
+        letter: String::new(),
+        whereabouts: Slot::Absent,
+        intro: Slot::Absent,
+        outline: Slot::Absent,
+        ceiling: Slot::Absent,
+        floor_build_up: Slot::Absent,
+        cooks: Slot::Absent,
+        photo: None,
+        photos: vec![],
+        openings: vec![],
+        way_in: vec![],
+        selections: vec![],
+        notes: vec![],
+        private: Slot::Absent,
+        waivers: vec![],
+        span: None,
+    }
+}
+
+fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
+    room.span = Some(fields.span);
+    room.name = fields.read("name", faults, text);
+    room.letter = fields.read("letter", faults, text).text().to_uppercase();
+    room.whereabouts = fields.read("where", faults, text);
+    room.intro = fields.read("intro", faults, text);
+    room.outline = fields.read("outline", faults, two_sides);
+    room.ceiling = fields.read("ceiling", faults, ceiling);
+    room.floor_build_up = fields.read("floor build-up", faults, positive_length);
+    room.cooks = fields.read("cooks", faults, whole);
+    room.photo = fields.node("photo").and_then(|node| project::photo(node, faults));
+    room.photos = fields.list("photos", faults, project::photo);
+    room.way_in = fields.list("way in", faults, project::narrow_point);
+    room.private = fields.read("private", faults, text);
+    room.waivers = fields.list("waive", faults, project::waiver);
+    for (name, node) in fields.named("openings", faults) {
+        faults.item = Some(name.value.clone());
+        if let Some(fields) = Fields::of(node, &OPENING, faults) {
+            room.openings.push(opening::read(name.clone(), fields, faults));
+        }
+        faults.item = None;
+    }
+    fields.finish(faults);
+}
+
+fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
+    if let Value::Scalar { .. } = node.value {
+        return positive_length(node, faults).map(Ceiling::Level);
+    }
+    let mut fields = Fields::of(node, &CEILING, faults)?;
+    let low = fields.read("low", faults, positive_length);
+    let high = fields.read("high", faults, positive_length);
+    let along = values::word(&mut fields, &CEILING, "rises along", faults);
+    fields.finish(faults);
+    let (low, high) = (*low.get()?, *high.get()?);
+    if low > high {
+        let message = format!("the low side ({low}) is higher than the high side ({high})");
+        faults.stop("source/wrong-type", node.span, message, "write the least height after `low`");
+        return None;
+    }
+    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length") })
+}
+
+fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {
+    let prefix = format!("rooms/{folder}/");
+    let notes = loaded.prose.iter().filter(|(path, _)| path.starts_with(&prefix));
+    notes.map(|(path, markdown)| Note { path: path.clone(), markdown: markdown.clone() }).collect()
+}
+
+/// Gives each room a letter of its own: the one written, or the first of its name that is free.
+fn letters(rooms: &mut [Room], findings: &mut Vec<Finding>) {
+    let mut taken = BTreeSet::new();
+    for room in rooms.iter().filter(|room| !room.letter.is_empty()) {
+        if let (false, Some(span)) = (taken.insert(room.letter.clone()), room.span) {
+            let mut faults = Faults::of_room(&room.folder);
+            let message = format!("two rooms have the letter `{}`", room.letter);
+            faults.stop("source/duplicate", span, message, "give each room a letter of its own");
+            findings.append(&mut faults.findings);
+        }
+    }
+    for room in rooms.iter_mut().filter(|room| room.letter.is_empty()) {
+        let name = room.title().to_uppercase();
+        let own = name.chars().filter(char::is_ascii_alphabetic).map(|letter| letter.to_string());
+        let pairs = ('A'..='Z').flat_map(|a| ('A'..='Z').map(move |b| format!("{a}{b}")));
+        let free =
+            own.chain(('A'..='Z').map(|letter| letter.to_string())).chain(pairs).find(|letter| !taken.contains(letter));
+        room.letter = free.unwrap_or_else(|| room.folder.to_uppercase());
+        taken.insert(room.letter.clone());
+    }
+}

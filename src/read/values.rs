@@ -1,0 +1,311 @@
+//! Single values: text to lengths, money, dates, with the fault said where one is written wrongly.
+
+use std::fmt::Display;
+
+use crate::book::vocabulary::{Kind, NameOf, Shape, kind};
+use crate::book::{Clearance, Readings, vocabulary};
+use crate::source::Spanned;
+use crate::source::yaml::{Node, Value};
+use crate::units::length::LengthError;
+use crate::units::{Area, Date, LeadTime, Length, LengthRange, Percent, Quantity, Sides, Weight};
+
+use super::faults::Faults;
+use super::fields::{Fields, nearest};
+
+/// The words of a single value; says so if it is none.
+pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<&'n str> {
+    match &node.value {
+        Value::Scalar { text, .. } if !text.trim().is_empty() => Some(text.trim()),
+        _ => {
+            faults.wrong_type(node, shape);
+            None
+        }
+    }
+}
+
+fn parsed<T, E: Display>(
+    node: &Node,
+    shape: &Shape,
+    faults: &mut Faults,
+    parse: impl FnOnce(&str) -> Result<T, E>,
+    remedy: impl FnOnce(&E) -> String,
+) -> Option<T> {
+    let text = scalar(node, shape, faults)?;
+    match parse(text) {
+        Ok(value) => Some(value),
+        Err(error) => {
+            faults.stop("source/wrong-type", node.span, error.to_string(), remedy(&error));
+            None
+        }
+    }
+}
+
+/// Words.
+pub fn text(node: &Node, faults: &mut Faults) -> Option<String> {
+    scalar(node, &Shape::Text, faults).map(str::to_string)
+}
+
+/// Words with their place.
+pub fn spanned_text(node: &Node, faults: &mut Faults) -> Option<Spanned<String>> {
+    text(node, faults).map(|text| Spanned::new(text, node.span))
+}
+
+/// A length with its unit; a bare number has a rule of its own.
+pub fn length(node: &Node, faults: &mut Faults) -> Option<Length> {
+    let text = scalar(node, &Shape::Length, faults)?;
+    match Length::parse(text) {
+        Ok(length) => Some(length),
+        Err(error) => {
+            let rule = if matches!(error, LengthError::Bare(..)) { "source/bare-length" } else { "source/wrong-type" };
+            faults.stop(rule, node.span, error.to_string(), error.remedy());
+            None
+        }
+    }
+}
+
+/// A length of nothing or more.
+pub fn positive_length(node: &Node, faults: &mut Faults) -> Option<Length> {
+    let length = length(node, faults)?;
+    if length.is_negative() {
+        let message = format!("`{length}` is less than nothing");
+        faults.stop("source/wrong-type", node.span, message, "write the length without a minus sign");
+        return None;
+    }
+    Some(length)
+}
+
+/// A length or a range.
+pub fn length_range(node: &Node, faults: &mut Faults) -> Option<LengthRange> {
+    let text = scalar(node, &Shape::LengthRange, faults)?;
+    match LengthRange::parse(text) {
+        Ok(range) => Some(range),
+        Err(error) => {
+            let rule = if error.is_bare() { "source/bare-length" } else { "source/wrong-type" };
+            faults.stop(rule, node.span, error.to_string(), error.remedy());
+            None
+        }
+    }
+}
+
+/// Lengths read at one or several points.
+pub fn readings(node: &Node, faults: &mut Faults) -> Option<Readings> {
+    match &node.value {
+        Value::List(items) if !items.is_empty() => {
+            let read = items.iter().map(|item| Some(Spanned::new(positive_length(item, faults)?, item.span)));
+            // Every item is read before judging, so that each faulty one is told.
+            let read: Vec<Option<Spanned<Length>>> = read.collect();
+            read.into_iter().collect::<Option<Vec<_>>>().map(Readings)
+        }
+        Value::Scalar { .. } => Some(Readings(vec![Spanned::new(positive_length(node, faults)?, node.span)])),
+        _ => {
+            faults.wrong_type(node, &Shape::Readings);
+            None
+        }
+    }
+}
+
+/// Exactly two lengths.
+pub fn two_lengths(node: &Node, faults: &mut Faults) -> Option<(Length, Length)> {
+    let Readings(lengths) = readings(node, faults)?;
+    match lengths.as_slice() {
+        [one, other] => Some((one.value, other.value)),
+        _ => {
+            let message = format!("two lengths are wanted here, and {} stand here", lengths.len());
+            faults.stop("source/wrong-type", node.span, message, "write both, such as `[46 7/8\", 47\"]`");
+            None
+        }
+    }
+}
+
+/// A list of lengths.
+pub fn lengths(node: &Node, faults: &mut Faults) -> Option<Vec<Length>> {
+    readings(node, faults).map(|readings| readings.0.into_iter().map(|reading| reading.value).collect())
+}
+
+/// Two or three lengths with `x` between them.
+pub fn sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
+    let text = scalar(node, &Shape::Sides, faults)?;
+    match Sides::parse(text) {
+        Ok(sides) => Some(sides),
+        Err(error) => {
+            let rule = if error.is_bare() { "source/bare-length" } else { "source/wrong-type" };
+            faults.stop(rule, node.span, error.to_string(), error.remedy());
+            None
+        }
+    }
+}
+
+/// Three lengths with `x` between them: a box.
+pub fn three_sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
+    count_sides(node, 3, faults)
+}
+
+/// Two lengths with `x` between them: a rectangle.
+pub fn two_sides(node: &Node, faults: &mut Faults) -> Option<(Length, Length)> {
+    match count_sides(node, 2, faults)?.sides() {
+        [one, other] => Some((*one, *other)),
+        _ => None,
+    }
+}
+
+fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> {
+    let read = sides(node, faults)?;
+    if read.sides().len() == count {
+        return Some(read);
+    }
+    let message = format!("{count} lengths are wanted here, and {} stand here", read.sides().len());
+    let example = if count == 3 { "`32\" x 41\" x 30\"`" } else { "`15' 6\" x 12' 0\"`" };
+    faults.stop("source/wrong-type", node.span, message, format!("write it as {example}"));
+    None
+}
+
+/// A length, and where it holds.
+pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
+    let written = scalar(node, &Shape::Clearance, faults)?;
+    // The unit ends the length; what follows says where it holds.
+    let splits = written.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(at, _)| at);
+    let whole = std::iter::once(written.len()).chain(splits.collect::<Vec<_>>().into_iter().rev());
+    for at in whole {
+        let (head, tail) = written.split_at(at);
+        if let Ok(length) = Length::parse(head) {
+            return Some(Clearance { length, holds: tail.trim().to_string() });
+        }
+    }
+    length(node, faults).map(|length| Clearance { length, holds: String::new() })
+}
+
+/// An area with its unit.
+pub fn area(node: &Node, faults: &mut Faults) -> Option<Area> {
+    parsed(node, &Shape::Area, faults, Area::parse, |error| error.remedy())
+}
+
+/// A percentage with its sign.
+pub fn percent(node: &Node, faults: &mut Faults) -> Option<Percent> {
+    parsed(node, &Shape::Percent, faults, Percent::parse, |error| error.remedy())
+}
+
+/// A day.
+pub fn date(node: &Node, faults: &mut Faults) -> Option<Date> {
+    parsed(node, &Shape::Date, faults, Date::parse, |error| error.remedy())
+}
+
+/// A span of time.
+pub fn lead_time(node: &Node, faults: &mut Faults) -> Option<LeadTime> {
+    parsed(node, &Shape::LeadTime, faults, LeadTime::parse, |error| error.remedy())
+}
+
+/// A weight with its unit.
+pub fn weight(node: &Node, faults: &mut Faults) -> Option<Weight> {
+    parsed(node, &Shape::Weight, faults, Weight::parse, |error| error.remedy())
+}
+
+/// A count, or an amount with its unit.
+pub fn quantity(node: &Node, faults: &mut Faults) -> Option<Quantity> {
+    parsed(node, &Shape::Quantity, faults, Quantity::parse, |error| error.remedy())
+}
+
+/// A whole number, as a count.
+pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
+    let text = scalar(node, &Shape::Whole, faults)?;
+    let value = text.parse().ok();
+    if value.is_none() {
+        faults.stop(
+            "source/wrong-type",
+            node.span,
+            format!("`{text}` is not a whole number"),
+            "write figures only, such as `2`",
+        );
+    }
+    value
+}
+
+/// `true` or `false`.
+pub fn yes_no(node: &Node, faults: &mut Faults) -> Option<bool> {
+    match scalar(node, &Shape::YesNo, faults)? {
+        "true" | "yes" => Some(true),
+        "false" | "no" => Some(false),
+        other => {
+            faults.stop(
+                "source/wrong-type",
+                node.span,
+                format!("`{other}` is neither `true` nor `false`"),
+                "write `true` or `false`",
+            );
+            None
+        }
+    }
+}
+
+/// One of a field's words, as the vocabulary lists them.
+pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) -> Option<&'static str> {
+    let shape = Shape::OneOf(words);
+    let text = scalar(node, &shape, faults)?;
+    if let Some(word) = words.iter().find(|word| **word == text) {
+        return Some(word);
+    }
+    let remedy = match nearest(text, words.iter().copied()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("write {}", shape.wanted()),
+    };
+    faults.stop("source/wrong-type", node.span, format!("`{text}` is not among the words for this"), remedy);
+    None
+}
+
+/// One of the words that a record's field allows.
+pub fn word(
+    fields: &mut Fields<'_>,
+    record: &'static vocabulary::Record,
+    key: &'static str,
+    faults: &mut Faults,
+) -> Option<Spanned<&'static str>> {
+    let node = fields.node(key)?;
+    let Some(Shape::OneOf(words)) = record.field(key).map(|field| field.shape) else { return None };
+    one_of(node, words, faults).map(|word| Spanned::new(word, node.span))
+}
+
+/// The name of a kind.
+pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<&'static Kind> {
+    let text = scalar(node, &Shape::Name(NameOf::Kind), faults)?;
+    let found = kind(text);
+    if found.is_none() {
+        unknown_name(node, text, NameOf::Kind, vocabulary::KINDS.iter().map(|kind| kind.name), faults);
+    }
+    found
+}
+
+/// Says that a name is nobody's, with the nearest one that is somebody's.
+pub fn unknown_name<'k>(
+    node: &Node,
+    name: &str,
+    of: NameOf,
+    known: impl Iterator<Item = &'k str> + Clone,
+    faults: &mut Faults,
+) {
+    faults.stop("source/unknown-name", node.span, unknown_message(name, of), unknown_remedy(name, of, known));
+}
+
+/// The message for a name that is nobody's.
+pub fn unknown_message(name: &str, of: NameOf) -> String {
+    let what = match of {
+        NameOf::Kind => "kind of selection",
+        NameOf::Opening => "opening in this room",
+        NameOf::Milestone => "milestone",
+        NameOf::Product => "product",
+        NameOf::Option => "option of this selection",
+        NameOf::Allowance => "allowance",
+        NameOf::Room => "room",
+    };
+    format!("there is no {what} called `{name}`")
+}
+
+/// What to do about a name that is nobody's.
+pub fn unknown_remedy<'k>(name: &str, of: NameOf, known: impl Iterator<Item = &'k str> + Clone) -> String {
+    if let Some(near) = nearest(name, known.clone()) {
+        return format!("did you mean `{near}`?");
+    }
+    let known: Vec<_> = known.take(12).collect();
+    match known.is_empty() {
+        true => format!("write {}; there is none yet", of.wanted()),
+        false => format!("write {}: {}", of.wanted(), known.join(", ")),
+    }
+}

@@ -1,0 +1,277 @@
+//! The book's folder: the only door to its files, so that nothing outside it is ever read.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use walkdir::WalkDir;
+
+/// Folders that hold what bookmatch made; never part of what a designer wrote.
+const OURS: [&str; 2] = ["record", ".bookmatch"];
+/// A folder with this file in it is a published site.
+const SITE_MARK: &str = ".bookmatch-manifest.json";
+/// Folders deeper than this are not walked.
+const MAX_DEPTH: usize = 16;
+
+/// One file of the book.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Path inside the book, with `/` between its parts.
+    pub path: String,
+    /// Size in bytes.
+    pub bytes: u64,
+}
+
+/// Something in the folder that can't be part of a book.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stray {
+    /// Path inside the book.
+    pub path: String,
+    /// What is wrong with it.
+    pub kind: StrayKind,
+}
+
+/// What is wrong with a thing in the folder.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum StrayKind {
+    /// A link to something outside the book.
+    LeadsOutside,
+    /// A link to a folder (which could run in a circle), or to nothing.
+    LinkNotFollowed,
+    /// Its name is not text.
+    BadName,
+    /// The system will not let it be read: its own words.
+    Unreadable(String),
+}
+
+/// Why a folder can't be read at all.
+#[derive(Debug)]
+pub enum FolderError {
+    /// There is no such folder, or it is a file.
+    NotAFolder(PathBuf),
+    /// The system refuses: its own words.
+    Unreadable(PathBuf, std::io::Error),
+    /// A path that is not part of the book.
+    NotInBook(String),
+    /// A file larger than the caller allows: bytes allowed.
+    TooLarge(String, u64),
+}
+
+impl fmt::Display for FolderError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotAFolder(path) => {
+                write!(f, "`{}` is not a folder; name the folder that holds `book.yaml`", path.display())
+            }
+            Self::Unreadable(path, error) => {
+                write!(f, "`{}` can't be read: {error}", path.display())
+            }
+            Self::NotInBook(path) => write!(f, "`{path}` is not a file of this book"),
+            Self::TooLarge(path, limit) => write!(f, "`{path}` is larger than {limit} bytes"),
+        }
+    }
+}
+
+impl std::error::Error for FolderError {}
+
+enum Store {
+    Disk(PathBuf),
+    Memory(BTreeMap<String, Vec<u8>>),
+}
+
+/// A book's folder, on disk or, for tests, in memory.
+pub struct Folder {
+    store: Store,
+    entries: Vec<Entry>,
+    strays: Vec<Stray>,
+}
+
+impl Folder {
+    /// Lists the folder at `root`. Hidden files, `record/` and published sites are left out.
+    ///
+    /// # Errors
+    /// When there is no such folder, or it can't be read.
+    pub fn open(root: &Path) -> Result<Self, FolderError> {
+        if !root.is_dir() {
+            return Err(FolderError::NotAFolder(root.to_path_buf()));
+        }
+        let unreadable = |error| FolderError::Unreadable(root.to_path_buf(), error);
+        std::fs::read_dir(root).map_err(unreadable)?;
+        let root = root.canonicalize().map_err(unreadable)?;
+        let mut folder = Self { store: Store::Memory(BTreeMap::new()), entries: vec![], strays: vec![] };
+        folder.walk(&root);
+        folder.store = Store::Disk(root);
+        Ok(folder)
+    }
+
+    /// A folder of the given files, for tests and previews.
+    pub fn in_memory<P: Into<String>, B: Into<Vec<u8>>>(files: impl IntoIterator<Item = (P, B)>) -> Self {
+        let files: BTreeMap<String, Vec<u8>> =
+            files.into_iter().map(|(path, bytes)| (path.into(), bytes.into())).collect();
+        let entries =
+            files.iter().map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64 }).collect();
+        Self { store: Store::Memory(files), entries, strays: vec![] }
+    }
+
+    fn walk(&mut self, root: &Path) {
+        let walk = WalkDir::new(root).max_depth(MAX_DEPTH).sort_by_file_name().into_iter();
+        for item in walk.filter_entry(|item| item.depth() == 0 || belongs(item)) {
+            match item {
+                Ok(item) if item.depth() == 0 || item.file_type().is_dir() => {}
+                Ok(item) => self.take(root, item.path()),
+                Err(error) => {
+                    let path = error.path().unwrap_or(root).strip_prefix(root).unwrap_or(root);
+                    self.stray(path.to_string_lossy().into_owned(), StrayKind::Unreadable(error.to_string()));
+                }
+            }
+        }
+    }
+
+    /// Takes one file or link into the list, or among the strays.
+    fn take(&mut self, root: &Path, path: &Path) {
+        let inside = path.strip_prefix(root).unwrap_or(path);
+        let Some(name) = inside.to_str().map(|name| name.replace('\\', "/")) else {
+            return self.stray(inside.to_string_lossy().into_owned(), StrayKind::BadName);
+        };
+        // A link is judged by where it ends, after every other link on the way.
+        match path.canonicalize().and_then(|end| Ok((std::fs::metadata(&end)?, end))) {
+            Ok((_, end)) if !end.starts_with(root) => self.stray(name, StrayKind::LeadsOutside),
+            Ok((facts, _)) if facts.is_file() => self.entries.push(Entry { path: name, bytes: facts.len() }),
+            Ok(_) => self.stray(name, StrayKind::LinkNotFollowed),
+            Err(_) if path.is_symlink() => self.stray(name, StrayKind::LinkNotFollowed),
+            Err(error) => self.stray(name, StrayKind::Unreadable(error.to_string())),
+        }
+    }
+
+    fn stray(&mut self, path: String, kind: StrayKind) {
+        self.strays.push(Stray { path, kind });
+    }
+
+    /// The files, ordered by path.
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// What is in the folder and can't be part of the book.
+    pub fn strays(&self) -> &[Stray] {
+        &self.strays
+    }
+
+    /// Where the folder is on disk; none for one in memory.
+    pub fn root(&self) -> Option<&Path> {
+        match &self.store {
+            Store::Disk(root) => Some(root),
+            Store::Memory(_) => None,
+        }
+    }
+
+    /// Whether the book has this file.
+    pub fn contains(&self, path: &str) -> bool {
+        self.entries.iter().any(|entry| entry.path == path)
+    }
+
+    /// The bytes of a file of the book, at most `limit` of them.
+    ///
+    /// # Errors
+    /// When the path was not listed, leads outside by now, is larger than `limit`, or can't be read.
+    pub fn read(&self, path: &str, limit: u64) -> Result<Vec<u8>, FolderError> {
+        let bytes = self.start(path, limit + 1)?;
+        if bytes.len() as u64 > limit {
+            return Err(FolderError::TooLarge(path.to_string(), limit));
+        }
+        Ok(bytes)
+    }
+
+    /// The first bytes of a file of the book, at most `count`.
+    ///
+    /// # Errors
+    /// As [`Folder::read`], but never for size.
+    pub fn start(&self, path: &str, count: u64) -> Result<Vec<u8>, FolderError> {
+        let root = match &self.store {
+            Store::Memory(files) => {
+                let bytes = files.get(path).ok_or_else(|| FolderError::NotInBook(path.to_string()))?;
+                return Ok(bytes.iter().take(usize::try_from(count).unwrap_or(usize::MAX)).copied().collect());
+            }
+            Store::Disk(root) => root,
+        };
+        let whole = root.join(path);
+        let unreadable = |error| FolderError::Unreadable(PathBuf::from(path), error);
+        let end = whole.canonicalize().map_err(unreadable)?;
+        if !end.starts_with(root) {
+            return Err(FolderError::NotInBook(path.to_string()));
+        }
+        let mut bytes = Vec::new();
+        File::open(end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
+        Ok(bytes)
+    }
+}
+
+fn belongs(item: &walkdir::DirEntry) -> bool {
+    let name = item.file_name().to_string_lossy();
+    let ours = item.depth() == 1 && OURS.contains(&name.as_ref());
+    let site = item.file_type().is_dir() && item.path().join(SITE_MARK).exists();
+    !name.starts_with('.') && !ours && !site
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::os::unix::fs::symlink;
+
+    fn write(root: &Path, path: &str, text: &str) {
+        let path = root.join(path);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, text).unwrap();
+    }
+
+    #[test]
+    fn links_that_leave_the_folder_are_refused_and_never_read() {
+        let outside = tempfile::tempdir().unwrap();
+        write(outside.path(), "secret.yaml", "secret: 1");
+        let root = tempfile::tempdir().unwrap();
+        write(root.path(), "book.yaml", "title: A");
+        symlink(outside.path().join("secret.yaml"), root.path().join("a.yaml")).unwrap();
+        symlink(outside.path(), root.path().join("rooms")).unwrap();
+        symlink("book.yaml", root.path().join("same.yaml")).unwrap();
+        let folder = Folder::open(root.path()).unwrap();
+        let paths: Vec<_> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
+        assert_eq!(paths, ["book.yaml", "same.yaml"]);
+        assert!(folder.strays().iter().all(|stray| stray.kind == StrayKind::LeadsOutside));
+        assert_eq!(folder.strays().len(), 2);
+        for path in ["a.yaml", "../secret.yaml", "/etc/hostname", "rooms/secret.yaml"] {
+            assert!(folder.read(path, 100).is_err(), "{path}");
+        }
+    }
+
+    #[test]
+    fn a_loop_of_links_ends() {
+        let root = tempfile::tempdir().unwrap();
+        write(root.path(), "rooms/bath/room.yaml", "name: Bath");
+        symlink("../..", root.path().join("rooms/bath/again")).unwrap();
+        symlink("b", root.path().join("a")).unwrap();
+        symlink("a", root.path().join("b")).unwrap();
+        let folder = Folder::open(root.path()).unwrap();
+        assert_eq!(folder.entries().len(), 1);
+        assert!(folder.strays().iter().all(|stray| stray.kind == StrayKind::LinkNotFollowed));
+        assert_eq!(folder.strays().len(), 3);
+    }
+
+    #[test]
+    fn what_bookmatch_made_is_not_part_of_the_book() {
+        let root = tempfile::tempdir().unwrap();
+        for path in ["book.yaml", "record/ledger.jsonl", ".bookmatch/x", "site/.bookmatch-manifest.json", "site/a.html"]
+        {
+            write(root.path(), path, "");
+        }
+        assert_eq!(Folder::open(root.path()).unwrap().entries().len(), 1);
+    }
+
+    #[test]
+    fn a_file_past_the_limit_is_not_read() {
+        let folder = Folder::in_memory([("a.yaml", "12345")]);
+        assert!(matches!(folder.read("a.yaml", 4), Err(FolderError::TooLarge(..))));
+        assert_eq!(folder.read("a.yaml", 5).unwrap(), b"12345");
+    }
+}

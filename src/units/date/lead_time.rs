@@ -1,0 +1,245 @@
+//! Lead times and other stretches of days: `6-8 weeks`, `10 working days`, `in stock`.
+
+use super::{Calendar, Date};
+use std::fmt;
+
+/// What a stretch of time is counted in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SpanUnit {
+    /// Calendar days.
+    Day,
+    /// Days that the calendar works.
+    WorkingDay,
+    /// Seven calendar days.
+    Week,
+    /// Calendar months.
+    Month,
+}
+
+impl SpanUnit {
+    const ALL: [(SpanUnit, &'static str, &'static str); 5] = [
+        (SpanUnit::Day, "day", "days"),
+        (SpanUnit::WorkingDay, "working day", "working days"),
+        (SpanUnit::WorkingDay, "business day", "business days"),
+        (SpanUnit::Week, "week", "weeks"),
+        (SpanUnit::Month, "month", "months"),
+    ];
+
+    /// Most of it that can be read: ten years.
+    fn limit(self) -> u32 {
+        match self {
+            SpanUnit::Day | SpanUnit::WorkingDay => 3650,
+            SpanUnit::Week => 520,
+            SpanUnit::Month => 120,
+        }
+    }
+
+    fn named(words: &str) -> Option<SpanUnit> {
+        let words = words.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+        SpanUnit::ALL.iter().find(|(_, one, many)| words == *one || words == *many).map(|row| row.0)
+    }
+
+    /// The word for `count` of it.
+    pub fn word(self, count: u32) -> &'static str {
+        let row = SpanUnit::ALL.iter().find(|row| row.0 == self);
+        row.map_or("", |(_, one, many)| if count == 1 { one } else { many })
+    }
+}
+
+/// One stretch of time, such as `10 working days`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Span {
+    /// How many.
+    pub count: u32,
+    /// Of what.
+    pub unit: SpanUnit,
+}
+
+/// How long something takes to come: at the least, and at the most, which is what a plan must allow for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct LeadTime {
+    /// At the least.
+    pub least: u32,
+    /// At the most.
+    pub most: u32,
+    /// Of what.
+    pub unit: SpanUnit,
+}
+
+/// Why a text is not a stretch of time.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LeadTimeError {
+    /// A number without a unit.
+    Bare(String),
+    /// Not a number and a unit of time.
+    Unreadable(String),
+    /// The least is more than the most.
+    Reversed(String),
+    /// Past ten years.
+    TooLong(String),
+    /// A range where one number is wanted.
+    NotOne(String),
+}
+
+impl fmt::Display for LeadTimeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LeadTimeError::Bare(n) => write!(f, "`{n}` doesn't say days, weeks or months"),
+            LeadTimeError::Unreadable(text) => write!(f, "`{text}` is not a stretch of time"),
+            LeadTimeError::Reversed(text) => write!(f, "`{text}` runs backwards"),
+            LeadTimeError::TooLong(text) => write!(f, "`{text}` is more than ten years"),
+            LeadTimeError::NotOne(text) => {
+                write!(f, "`{text}` is a range where one stretch of time is wanted")
+            }
+        }
+    }
+}
+
+impl std::error::Error for LeadTimeError {}
+
+impl LeadTimeError {
+    /// How to write it.
+    pub fn remedy(&self) -> String {
+        match self {
+            LeadTimeError::Bare(n) => {
+                format!("write `{n} weeks`, `{n} days` or `{n} working days`")
+            }
+            LeadTimeError::Unreadable(_) => {
+                "write whole days, working days, weeks or months, such as `6-8 weeks`".into()
+            }
+            LeadTimeError::Reversed(_) => "write the shorter time first, such as `6-8 weeks`".into(),
+            LeadTimeError::TooLong(_) => "check the number".into(),
+            LeadTimeError::NotOne(_) => "write one number, such as `10 working days`".into(),
+        }
+    }
+}
+
+impl Span {
+    /// Reads one stretch of time.
+    ///
+    /// # Errors
+    /// As [`LeadTime::parse`], and [`LeadTimeError::NotOne`] for a range.
+    pub fn parse(text: &str) -> Result<Span, LeadTimeError> {
+        let read = LeadTime::parse(text)?;
+        if read.least != read.most {
+            return Err(LeadTimeError::NotOne(text.trim().into()));
+        }
+        Ok(read.latest())
+    }
+
+    /// The day this long after `date`. Working days are those of `calendar`; other units pay it no heed.
+    pub fn after(self, date: Date, calendar: &Calendar) -> Date {
+        self.from(date, calendar, 1)
+    }
+
+    /// The day this long before `date`.
+    pub fn before(self, date: Date, calendar: &Calendar) -> Date {
+        self.from(date, calendar, -1)
+    }
+
+    fn from(self, date: Date, calendar: &Calendar, sign: i64) -> Date {
+        let count = i64::from(self.count) * sign;
+        match self.unit {
+            SpanUnit::Day => date.plus_days(count),
+            SpanUnit::WorkingDay => calendar.plus_working_days(date, count),
+            SpanUnit::Week => date.plus_days(count * 7),
+            SpanUnit::Month => date.plus_months(count),
+        }
+    }
+}
+
+impl LeadTime {
+    /// On the shelf: no time at all.
+    pub const IN_STOCK: LeadTime = LeadTime { least: 0, most: 0, unit: SpanUnit::Day };
+
+    /// Reads `6-8 weeks`, `6 to 8 weeks`, `12 weeks`, `10 working days`, `3 months` or `in stock`.
+    ///
+    /// # Errors
+    /// Says what is wrong, and [`LeadTimeError::remedy`] how to write it.
+    pub fn parse(text: &str) -> Result<LeadTime, LeadTimeError> {
+        let written = text.trim();
+        let unreadable = || LeadTimeError::Unreadable(written.into());
+        if written.eq_ignore_ascii_case("in stock") {
+            return Ok(LeadTime::IN_STOCK);
+        }
+        let (first, rest) = leading_count(written).ok_or_else(unreadable)?;
+        let (last, rest) = match after_to(rest) {
+            Some(rest) => leading_count(rest).ok_or_else(unreadable)?,
+            None => (first, rest),
+        };
+        if rest.trim().is_empty() {
+            return Err(LeadTimeError::Bare(written.into()));
+        }
+        let unit = SpanUnit::named(rest).ok_or_else(unreadable)?;
+        let too_long = || LeadTimeError::TooLong(written.into());
+        let least: u32 = first.parse().map_err(|_| too_long())?;
+        let most: u32 = last.parse().map_err(|_| too_long())?;
+        if least.max(most) > unit.limit() {
+            return Err(too_long());
+        }
+        if least > most {
+            return Err(LeadTimeError::Reversed(written.into()));
+        }
+        Ok(LeadTime { least, most, unit })
+    }
+
+    /// The longest it may take.
+    pub const fn latest(self) -> Span {
+        Span { count: self.most, unit: self.unit }
+    }
+
+    /// The shortest it may take.
+    pub const fn earliest(self) -> Span {
+        Span { count: self.least, unit: self.unit }
+    }
+
+    /// The last day to order, for it to be there on `date` though it takes its longest.
+    pub fn before(self, date: Date, calendar: &Calendar) -> Date {
+        self.latest().before(date, calendar)
+    }
+}
+
+/// Digits at the start, and what follows them.
+fn leading_count(text: &str) -> Option<(&str, &str)> {
+    let text = text.trim_start();
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    (end > 0).then(|| text.split_at(end))
+}
+
+/// What follows a dash or `to`.
+fn after_to(text: &str) -> Option<&str> {
+    let text = text.trim_start();
+    text.strip_prefix(['-', '–', '‐', '‑']).or_else(|| text.strip_prefix("to "))
+}
+
+impl std::str::FromStr for LeadTime {
+    type Err = LeadTimeError;
+
+    fn from_str(text: &str) -> Result<LeadTime, LeadTimeError> {
+        LeadTime::parse(text)
+    }
+}
+
+impl std::str::FromStr for Span {
+    type Err = LeadTimeError;
+
+    fn from_str(text: &str) -> Result<Span, LeadTimeError> {
+        Span::parse(text)
+    }
+}
+
+impl fmt::Display for Span {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.count, self.unit.word(self.count))
+    }
+}
+
+impl fmt::Display for LeadTime {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.least, self.most) {
+            (0, 0) => write!(f, "in stock"),
+            (least, most) if least == most => self.latest().fmt(f),
+            (least, _) => write!(f, "{least} to {}", self.latest()),
+        }
+    }
+}

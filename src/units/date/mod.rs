@@ -1,0 +1,139 @@
+//! Dates, working days and lead times, with no clock: who calls says what day it is.
+
+mod calendar;
+mod lead_time;
+#[cfg(test)]
+mod tests;
+
+pub use calendar::Calendar;
+pub use lead_time::{LeadTime, LeadTimeError, Span, SpanUnit};
+
+use std::fmt;
+
+/// A day of the Gregorian calendar, without time or zone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Date(jiff::civil::Date);
+
+/// Why a text is not a date.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum DateError {
+    /// Not in the one notation.
+    Notation(String),
+    /// In the notation, but the calendar has no such day.
+    NoSuchDay(String),
+}
+
+impl fmt::Display for DateError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            DateError::Notation(text) => write!(f, "`{text}` is not a date as year, month and day"),
+            DateError::NoSuchDay(text) => write!(f, "the calendar has no day `{text}`"),
+        }
+    }
+}
+
+impl std::error::Error for DateError {}
+
+impl DateError {
+    /// How to write it.
+    pub fn remedy(&self) -> String {
+        match self {
+            DateError::Notation(_) => "write the year, month and day with hyphens, such as `2027-03-01`".into(),
+            DateError::NoSuchDay(_) => "check the month and the day".into(),
+        }
+    }
+}
+
+/// Short names of the months, in English.
+const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+impl Date {
+    /// The day of a year, month (1–12) and day of the month; none if there is no such day.
+    pub fn new(year: i16, month: i8, day: i8) -> Option<Date> {
+        jiff::civil::Date::new(year, month, day).ok().map(Date)
+    }
+
+    /// Reads `2027-03-01` and no other notation, since `03/01/2027` is two days to two readers.
+    ///
+    /// # Errors
+    /// [`DateError`] says whether the notation is wrong or the day doesn't exist.
+    pub fn parse(text: &str) -> Result<Date, DateError> {
+        let written = text.trim();
+        let notation = || DateError::Notation(written.into());
+        let shape: String = written.chars().map(|c| if c.is_ascii_digit() { '0' } else { c }).collect();
+        if shape != "0000-00-00" {
+            return Err(notation());
+        }
+        let year = written[..4].parse().map_err(|_| notation())?;
+        let month = written[5..7].parse().map_err(|_| notation())?;
+        let day = written[8..].parse().map_err(|_| notation())?;
+        Date::new(year, month, day).ok_or_else(|| DateError::NoSuchDay(written.into()))
+    }
+
+    /// The year.
+    pub fn year(self) -> i16 {
+        self.0.year()
+    }
+
+    /// The month, 1 to 12.
+    pub fn month(self) -> i8 {
+        self.0.month()
+    }
+
+    /// The day of the month, from 1.
+    pub fn day(self) -> i8 {
+        self.0.day()
+    }
+
+    /// Monday is 1, Sunday 7 (ISO 8601).
+    pub fn weekday(self) -> i8 {
+        self.0.weekday().to_monday_one_offset()
+    }
+
+    /// The year and number of its week (ISO 8601), which may belong to the year before or after.
+    pub fn iso_week(self) -> (i16, i8) {
+        let week = self.0.iso_week_date();
+        (week.year(), week.week())
+    }
+
+    /// So many calendar days later, or earlier if below zero; the last day there is when past it.
+    pub fn plus_days(self, days: i64) -> Date {
+        let days = days.clamp(-FOREVER, FOREVER);
+        Date(self.0.saturating_add(jiff::Span::new().days(days)))
+    }
+
+    /// So many calendar months later; the last of the month when that has no such day.
+    pub fn plus_months(self, months: i64) -> Date {
+        let months = months.clamp(-FOREVER / 31, FOREVER / 31);
+        Date(self.0.saturating_add(jiff::Span::new().months(months)))
+    }
+
+    /// Calendar days from this day to `later`; below zero if that is earlier.
+    pub fn days_until(self, later: Date) -> i64 {
+        self.0.duration_until(later.0).as_hours() / 24
+    }
+
+    /// As in files: `2027-01-11`.
+    pub fn iso(self) -> String {
+        self.0.to_string()
+    }
+}
+
+/// More days than lie between any two dates, and few enough for the date library to hold.
+const FOREVER: i64 = 7_000_000;
+
+impl std::str::FromStr for Date {
+    type Err = DateError;
+
+    fn from_str(text: &str) -> Result<Date, DateError> {
+        Date::parse(text)
+    }
+}
+
+/// As on a sheet: `11 Jan 2027`, which no reader can take for another day.
+impl fmt::Display for Date {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let month = MONTHS[usize::try_from(self.month() - 1).unwrap_or(0)];
+        write!(f, "{} {month} {}", self.day(), self.year())
+    }
+}

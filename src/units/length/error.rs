@@ -1,0 +1,125 @@
+//! Why a text is not a length, and how to write it.
+
+use super::super::number::NumberError;
+use super::Length;
+use std::fmt;
+
+/// Why a text is not a length.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LengthError {
+    /// Nothing is written.
+    Empty,
+    /// A number without a unit.
+    Bare(String),
+    /// Not a number and a unit at all.
+    Unreadable(String),
+    /// The number itself is wrong.
+    Number(NumberError),
+    /// A unit nobody knows.
+    UnknownUnit(String),
+    /// A unit of another kind, such as an area's, with what it measures.
+    OtherKind {
+        /// The whole text.
+        written: String,
+        /// What it measures, with its article.
+        is: &'static str,
+    },
+    /// No whole number of nanometres, such as a third of an inch.
+    NotExact(String),
+    /// Past 1 km.
+    TooLarge(String),
+    /// Two units that don't go together, such as `3' 20 mm`.
+    MixedUnits(String),
+    /// Two lengths where one is wanted, such as `36" 40"`.
+    TwoLengths(String),
+    /// Inches after feet without their mark, such as `2' 10`.
+    BareInches(String),
+    /// Twelve inches or more after feet.
+    InchesPastFoot {
+        /// The whole text.
+        written: String,
+        /// What it adds up to.
+        total: Length,
+    },
+    /// A part of a foot with inches after it, such as `2.5' 6"`.
+    PartFoot(String),
+    /// More words after the length.
+    Trailing {
+        /// The length that could be read.
+        length: Length,
+        /// What follows it.
+        rest: String,
+    },
+}
+
+impl fmt::Display for LengthError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LengthError::Empty => write!(f, "no length is written"),
+            LengthError::Bare(n) => write!(f, "`{n}` has no unit"),
+            LengthError::Unreadable(text) => write!(f, "`{text}` is not a length"),
+            LengthError::Number(error) => error.fmt(f),
+            LengthError::UnknownUnit(unit) => write!(f, "`{unit}` is not a unit of length"),
+            LengthError::OtherKind { written, is } => {
+                write!(f, "`{written}` is {is}, not a length")
+            }
+            LengthError::NotExact(text) => write!(f, "`{text}` can't be held exactly"),
+            LengthError::TooLarge(text) => write!(f, "`{text}` is longer than 1 km"),
+            LengthError::MixedUnits(text) => write!(f, "`{text}` mixes units"),
+            LengthError::TwoLengths(text) => {
+                write!(f, "`{text}` is two lengths where one is wanted")
+            }
+            LengthError::BareInches(text) => {
+                write!(f, "`{text}` has a number without a unit after the feet")
+            }
+            LengthError::InchesPastFoot { written, .. } => {
+                write!(f, "`{written}` has a foot or more of inches after the feet")
+            }
+            LengthError::PartFoot(text) => {
+                write!(f, "`{text}` has a part of a foot and inches after it")
+            }
+            LengthError::Trailing { length, rest } => {
+                write!(f, "`{rest}` follows the length `{length}`")
+            }
+        }
+    }
+}
+
+impl std::error::Error for LengthError {}
+
+impl From<NumberError> for LengthError {
+    fn from(error: NumberError) -> LengthError {
+        LengthError::Number(error)
+    }
+}
+
+impl LengthError {
+    /// How to write it.
+    pub fn remedy(&self) -> String {
+        match self {
+            LengthError::Empty | LengthError::Unreadable(_) => {
+                "write a number and its unit, such as `34 1/2\"` or `876 mm`".into()
+            }
+            LengthError::Bare(n) => format!("write `{n}\"` for inches or `{n} mm` for millimetres"),
+            LengthError::Number(error) => error.remedy(),
+            LengthError::UnknownUnit(_) | LengthError::OtherKind { .. } => {
+                "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`".into()
+            }
+            LengthError::NotExact(_) => "round it to a 64th of an inch or a tenth of a millimetre".into(),
+            LengthError::TooLarge(_) => "check the number and its unit".into(),
+            LengthError::MixedUnits(_) => {
+                "write the whole length in one system: feet then inches, or one metric unit".into()
+            }
+            LengthError::TwoLengths(_) => "write one length; where a range may stand, part its ends with `to`".into(),
+            LengthError::BareInches(text) => format!("mark the inches: `{text}\"`"),
+            LengthError::InchesPastFoot { total, .. } => in_both_ways(*total),
+            LengthError::PartFoot(_) => "write whole feet before the inches, or feet alone".into(),
+            LengthError::Trailing { rest, .. } => format!("take `{rest}` out; words go in a note"),
+        }
+    }
+}
+
+fn in_both_ways(total: Length) -> String {
+    let inches = super::Shown::in_inches(total.nanometres(), 64);
+    format!("write `{}`, or inches alone: `{inches}`", inches.feet_and_inches())
+}

@@ -1,0 +1,105 @@
+//! Reads a number and one unit of a given kind, for areas and weights.
+
+use super::Kind;
+use super::number::{Cursor, NumberError, ScaleError, UnitRead};
+use std::fmt;
+
+/// Why a text is not a measure of the kind that is wanted.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MeasureError {
+    /// Nothing is written.
+    Empty(Kind),
+    /// A number without a unit.
+    Bare(Kind, String),
+    /// Not a number and a unit, or more than that.
+    Unreadable(Kind, String),
+    /// The number itself is wrong.
+    Number(NumberError),
+    /// A unit nobody knows, or one of another kind.
+    WrongUnit(Kind, String),
+    /// No whole number of base units.
+    NotExact(Kind, String),
+    /// Past the largest that can be read.
+    TooLarge(Kind, String),
+}
+
+impl fmt::Display for MeasureError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            MeasureError::Empty(kind) => {
+                write!(f, "{} is wanted and nothing is written", kind.name())
+            }
+            MeasureError::Bare(_, n) => write!(f, "`{n}` has no unit"),
+            MeasureError::Unreadable(kind, text) => write!(f, "`{text}` is not {}", kind.name()),
+            MeasureError::Number(error) => error.fmt(f),
+            MeasureError::WrongUnit(kind, unit) => {
+                write!(f, "`{unit}` is not a unit for {}", kind.name())
+            }
+            MeasureError::NotExact(_, text) => write!(f, "`{text}` can't be held exactly"),
+            MeasureError::TooLarge(kind, text) => {
+                write!(f, "`{text}` is too large for {}", kind.name())
+            }
+        }
+    }
+}
+
+impl std::error::Error for MeasureError {}
+
+impl From<NumberError> for MeasureError {
+    fn from(error: NumberError) -> MeasureError {
+        MeasureError::Number(error)
+    }
+}
+
+impl MeasureError {
+    /// How to write it.
+    pub fn remedy(&self) -> String {
+        match self {
+            MeasureError::Empty(kind) | MeasureError::Unreadable(kind, _) | MeasureError::WrongUnit(kind, _) => {
+                format!("write a number and its unit, such as {}", kind.examples("42"))
+            }
+            MeasureError::Bare(kind, n) => format!("write {}", kind.examples(n)),
+            MeasureError::Number(error) => error.remedy(),
+            MeasureError::NotExact(..) => "write it with fewer decimals".into(),
+            MeasureError::TooLarge(..) => "check the number and its unit".into(),
+        }
+    }
+}
+
+impl Kind {
+    fn examples(self, number: &str) -> String {
+        let (imperial, metric) = match self {
+            Kind::Length => ("in", "mm"),
+            Kind::Area => ("sq ft", "m²"),
+            Kind::Weight => ("lb", "kg"),
+        };
+        format!("`{number} {imperial}` or `{number} {metric}`")
+    }
+}
+
+/// A number and a unit of that kind, in its base units, from zero to `limit`.
+pub(super) fn measure(text: &str, kind: Kind, limit: i128) -> Result<i128, MeasureError> {
+    let written = text.trim();
+    let mut cursor = Cursor::new(text);
+    if cursor.at_end() {
+        return Err(MeasureError::Empty(kind));
+    }
+    let unreadable = || MeasureError::Unreadable(kind, written.into());
+    let number = cursor.number()?.ok_or_else(unreadable)?;
+    let unit = match cursor.unit() {
+        UnitRead::Known(unit) if unit.kind == kind => unit,
+        UnitRead::Known(unit) => return Err(MeasureError::WrongUnit(kind, unit.written[0].into())),
+        UnitRead::Unknown(word) => return Err(MeasureError::WrongUnit(kind, word)),
+        UnitRead::Missing if cursor.at_end() => {
+            return Err(MeasureError::Bare(kind, written.into()));
+        }
+        UnitRead::Missing => return Err(unreadable()),
+    };
+    if !cursor.at_end() {
+        return Err(unreadable());
+    }
+    number.of(unit.size, limit).map_err(|error| match error {
+        ScaleError::NotWhole => MeasureError::NotExact(kind, written.into()),
+        ScaleError::TooLarge => MeasureError::TooLarge(kind, written.into()),
+    })
+}

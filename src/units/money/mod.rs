@@ -1,0 +1,201 @@
+//! Amounts of money: whole minor units of one currency.
+
+mod currency;
+mod parse;
+
+pub use currency::{Currency, CurrencyError};
+
+use rust_decimal::{Decimal, RoundingStrategy};
+use std::cmp::Ordering;
+use std::fmt;
+
+/// An amount in whole minor units (cents, where the currency has them).
+///
+/// It has no `+` and no order, since neither means anything between currencies:
+/// use [`Money::checked_add`], [`Money::sum`] and [`Money::compare`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Money {
+    /// Minor units; below zero for a credit.
+    pub minor: i64,
+    /// What they are units of.
+    pub currency: Currency,
+}
+
+/// Why an amount can't be read or reckoned.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MoneyError {
+    /// Not an amount.
+    Unreadable(String),
+    /// A comma that isn't plainly for thousands.
+    Comma(String),
+    /// More decimals than the currency has.
+    Decimals(String, Currency),
+    /// Written in another currency than is wanted here, or reckoned with one.
+    OtherCurrency {
+        /// The currency that governs.
+        wanted: Currency,
+        /// The other one, as written.
+        found: String,
+    },
+    /// Past what can be held.
+    TooLarge,
+}
+
+impl fmt::Display for MoneyError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            MoneyError::Unreadable(text) => write!(f, "`{text}` is not an amount of money"),
+            MoneyError::Comma(text) => write!(f, "the comma in `{text}` may be a decimal point or a mark of thousands"),
+            MoneyError::Decimals(text, currency) => {
+                write!(f, "`{text}` has more decimals than {currency} has ({})", currency.decimals())
+            }
+            MoneyError::OtherCurrency { wanted, found } => {
+                write!(f, "an amount in `{found}` stands where {wanted} is wanted")
+            }
+            MoneyError::TooLarge => write!(f, "the amount is too large"),
+        }
+    }
+}
+
+impl std::error::Error for MoneyError {}
+
+impl MoneyError {
+    /// How to mend it.
+    pub fn remedy(&self) -> String {
+        match self {
+            MoneyError::Unreadable(_) => "write the amount as a plain number, such as `3180.00`".into(),
+            MoneyError::Comma(_) => "write it without commas, with a point before decimals: `3180.00`".into(),
+            MoneyError::Decimals(_, currency) => {
+                format!("write at most {} decimals", currency.decimals())
+            }
+            MoneyError::OtherCurrency { wanted, .. } => {
+                format!("give the amount in {wanted}, the currency of the book")
+            }
+            MoneyError::TooLarge => "check the amount".into(),
+        }
+    }
+}
+
+impl Money {
+    /// So many minor units.
+    pub const fn new(minor: i64, currency: Currency) -> Money {
+        Money { minor, currency }
+    }
+
+    /// Nothing, in that currency.
+    pub const fn zero(currency: Currency) -> Money {
+        Money { minor: 0, currency }
+    }
+
+    /// Reads an amount: `3180`, `3180.00`, `3,180.00`, `-120`, with or without its own symbol or code.
+    /// Commas are read only when they can be nothing but marks of thousands.
+    ///
+    /// # Errors
+    /// Says what is wrong, and [`MoneyError::remedy`] how to mend it.
+    pub fn parse(text: &str, currency: Currency) -> Result<Money, MoneyError> {
+        parse::parse(text, currency)
+    }
+
+    /// The sum of two amounts of one currency.
+    ///
+    /// # Errors
+    /// [`MoneyError::OtherCurrency`] between currencies, [`MoneyError::TooLarge`] past what can be held.
+    pub fn checked_add(self, other: Money) -> Result<Money, MoneyError> {
+        self.alike(other)?;
+        let minor = self.minor.checked_add(other.minor).ok_or(MoneyError::TooLarge)?;
+        Ok(Money { minor, ..self })
+    }
+
+    /// The difference of two amounts of one currency.
+    ///
+    /// # Errors
+    /// As [`Money::checked_add`].
+    pub fn checked_sub(self, other: Money) -> Result<Money, MoneyError> {
+        self.alike(other)?;
+        let minor = self.minor.checked_sub(other.minor).ok_or(MoneyError::TooLarge)?;
+        Ok(Money { minor, ..self })
+    }
+
+    /// The sum of all amounts, each in `currency`.
+    ///
+    /// # Errors
+    /// As [`Money::checked_add`].
+    pub fn sum(currency: Currency, amounts: impl IntoIterator<Item = Money>) -> Result<Money, MoneyError> {
+        amounts.into_iter().try_fold(Money::zero(currency), Money::checked_add)
+    }
+
+    /// Which of two amounts of one currency is more.
+    ///
+    /// # Errors
+    /// [`MoneyError::OtherCurrency`] between currencies.
+    pub fn compare(self, other: Money) -> Result<Ordering, MoneyError> {
+        self.alike(other)?;
+        Ok(self.minor.cmp(&other.minor))
+    }
+
+    /// This amount so many times, rounded to a minor unit, ties to even.
+    ///
+    /// # Errors
+    /// [`MoneyError::TooLarge`] past what can be held.
+    pub fn times(self, quantity: Decimal) -> Result<Money, MoneyError> {
+        let product = Decimal::from(self.minor).checked_mul(quantity).ok_or(MoneyError::TooLarge)?;
+        let rounded = product.round_dp_with_strategy(0, RoundingStrategy::MidpointNearestEven);
+        let minor = i64::try_from(rounded).map_err(|_| MoneyError::TooLarge)?;
+        Ok(Money { minor, ..self })
+    }
+
+    /// True below zero.
+    pub const fn is_negative(self) -> bool {
+        self.minor < 0
+    }
+
+    /// The amount as tables and other programs want it: `-1234.50`, no symbol, no grouping.
+    pub fn plain(self) -> String {
+        let sign = if self.is_negative() { "-" } else { "" };
+        let (whole, part) = self.parts();
+        format!("{sign}{whole}{part}")
+    }
+
+    /// Whole units, and decimals with their point.
+    fn parts(self) -> (String, String) {
+        let decimals = self.currency.decimals();
+        let unit = 10_u64.pow(decimals);
+        let (whole, part) = (self.minor.unsigned_abs() / unit, self.minor.unsigned_abs() % unit);
+        let part = if decimals == 0 { String::new() } else { format!(".{part:0width$}", width = decimals as usize) };
+        (whole.to_string(), part)
+    }
+
+    fn alike(self, other: Money) -> Result<(), MoneyError> {
+        if self.currency == other.currency {
+            return Ok(());
+        }
+        Err(MoneyError::OtherCurrency { wanted: self.currency, found: other.currency.code().into() })
+    }
+}
+
+/// `$3,180.00`, `−€120.50`, `CAD 3,180.00`, `¥1,234`.
+impl fmt::Display for Money {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sign = if self.is_negative() { "−" } else { "" };
+        let (whole, part) = self.parts();
+        let mark = match self.currency.symbol() {
+            Some(symbol) => symbol.to_string(),
+            None => format!("{} ", self.currency.code()),
+        };
+        write!(f, "{sign}{mark}{}{part}", grouped(&whole))
+    }
+}
+
+fn grouped(digits: &str) -> String {
+    let mut grouped = String::new();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at) % 3 == 0 {
+            grouped.push(',');
+        }
+        grouped.push(digit);
+    }
+    grouped
+}
+
+#[cfg(test)]
+mod tests;

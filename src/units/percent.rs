@@ -1,0 +1,104 @@
+//! Percentages, exact: `8.25 %`, `10 percent`.
+
+use super::money::{Money, MoneyError};
+use super::number::{Cursor, NumberError};
+use rust_decimal::Decimal;
+use std::fmt;
+
+/// A share in hundredths, as an exact decimal from 0 to 1000.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Percent(Decimal);
+
+/// Why a text is not a percentage.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PercentError {
+    /// A number without its sign.
+    Bare(String),
+    /// Not a number and a percent sign.
+    Unreadable(String),
+    /// The number itself is wrong.
+    Number(NumberError),
+    /// Past 1000 %.
+    TooLarge(String),
+}
+
+impl fmt::Display for PercentError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            PercentError::Bare(n) => write!(f, "`{n}` has no percent sign"),
+            PercentError::Unreadable(text) => write!(f, "`{text}` is not a percentage"),
+            PercentError::Number(error) => error.fmt(f),
+            PercentError::TooLarge(text) => write!(f, "`{text}` is more than 1000 %"),
+        }
+    }
+}
+
+impl std::error::Error for PercentError {}
+
+impl PercentError {
+    /// How to write it.
+    pub fn remedy(&self) -> String {
+        match self {
+            PercentError::Bare(n) => format!("write `{n} %`"),
+            PercentError::Unreadable(_) => "write a number and its sign, such as `8.25 %`".into(),
+            PercentError::Number(error) => error.remedy(),
+            PercentError::TooLarge(_) => "check the number".into(),
+        }
+    }
+}
+
+impl Percent {
+    /// None of it.
+    pub const ZERO: Percent = Percent(Decimal::ZERO);
+
+    /// So many hundredths; none below 0 or above 1000.
+    pub fn new(percent: Decimal) -> Option<Percent> {
+        (percent >= Decimal::ZERO && percent <= Decimal::from(1000)).then(|| Percent(percent.normalize()))
+    }
+
+    /// Reads a number and `%` or `percent`.
+    ///
+    /// # Errors
+    /// Says what is wrong; a bare number is [`PercentError::Bare`], since `0.1` may mean either.
+    pub fn parse(text: &str) -> Result<Percent, PercentError> {
+        let written = text.trim();
+        let unreadable = || PercentError::Unreadable(written.into());
+        let mut cursor = Cursor::new(written);
+        let number = cursor.number().map_err(PercentError::Number)?.ok_or_else(unreadable)?;
+        cursor.spaces();
+        match cursor.rest() {
+            "" => return Err(PercentError::Bare(written.into())),
+            sign if sign == "%" || sign.eq_ignore_ascii_case("percent") => {}
+            _ => return Err(unreadable()),
+        }
+        let percent = number.decimal().ok_or_else(unreadable)?;
+        Percent::new(percent).ok_or_else(|| PercentError::TooLarge(written.into()))
+    }
+
+    /// Hundredths.
+    pub fn value(self) -> Decimal {
+        self.0
+    }
+
+    /// This share of an amount, rounded to a minor unit, ties to even.
+    ///
+    /// # Errors
+    /// [`MoneyError::TooLarge`] past what can be held.
+    pub fn of(self, money: Money) -> Result<Money, MoneyError> {
+        money.times(self.0 / Decimal::ONE_HUNDRED)
+    }
+}
+
+impl std::str::FromStr for Percent {
+    type Err = PercentError;
+
+    fn from_str(text: &str) -> Result<Percent, PercentError> {
+        Percent::parse(text)
+    }
+}
+
+impl fmt::Display for Percent {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} %", self.0)
+    }
+}

@@ -1,0 +1,195 @@
+//! A span of lengths: `36" to 36 1/4"`, `at least 24"`, `at most 36"`, `35 7/8" ± 1/8"`.
+
+use super::length::{Grain, Length, LengthError, parse_in, sole_unit};
+use std::fmt;
+
+/// Lengths from `least` to `most`, both included; an end that is missing is open.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub struct LengthRange {
+    /// The shortest that will do.
+    pub least: Option<Length>,
+    /// The longest that will do.
+    pub most: Option<Length>,
+}
+
+/// Why a text is not a range of lengths.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum RangeError {
+    /// One of its lengths is wrong.
+    Length(LengthError),
+    /// The least is more than the most.
+    Reversed {
+        /// The first length.
+        least: Length,
+        /// The second.
+        most: Length,
+    },
+    /// A tolerance below zero.
+    NegativeTolerance(String),
+}
+
+impl fmt::Display for RangeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            RangeError::Length(error) => error.fmt(f),
+            RangeError::Reversed { least, most } => {
+                write!(f, "the range runs backwards: `{least}` is more than `{most}`")
+            }
+            RangeError::NegativeTolerance(text) => {
+                write!(f, "the tolerance `{text}` is below zero")
+            }
+        }
+    }
+}
+
+impl std::error::Error for RangeError {}
+
+impl From<LengthError> for RangeError {
+    fn from(error: LengthError) -> RangeError {
+        RangeError::Length(error)
+    }
+}
+
+impl RangeError {
+    /// How to write it.
+    pub fn remedy(&self) -> String {
+        match self {
+            RangeError::Length(LengthError::TwoLengths(_)) => "part the ends with `to`, such as `36\" to 40\"`".into(),
+            RangeError::Length(error) => error.remedy(),
+            RangeError::Reversed { least, most } => {
+                format!("write the smaller length first: `{most} to {least}`")
+            }
+            RangeError::NegativeTolerance(_) => {
+                "write the tolerance without a sign after `±`, such as `35 7/8\" ± 1/8\"`".into()
+            }
+        }
+    }
+
+    /// True when the fault is a length without a unit.
+    pub fn is_bare(&self) -> bool {
+        matches!(self, RangeError::Length(LengthError::Bare(_)))
+    }
+}
+
+impl LengthRange {
+    /// One length only.
+    pub const fn exactly(length: Length) -> LengthRange {
+        LengthRange { least: Some(length), most: Some(length) }
+    }
+
+    /// This long or longer.
+    pub const fn at_least(least: Length) -> LengthRange {
+        LengthRange { least: Some(least), most: None }
+    }
+
+    /// This long or shorter.
+    pub const fn at_most(most: Length) -> LengthRange {
+        LengthRange { least: None, most: Some(most) }
+    }
+
+    /// From one length to another.
+    ///
+    /// # Errors
+    /// [`RangeError::Reversed`] when `least` is more than `most`.
+    pub fn between(least: Length, most: Length) -> Result<LengthRange, RangeError> {
+        if least > most {
+            return Err(RangeError::Reversed { least, most });
+        }
+        Ok(LengthRange { least: Some(least), most: Some(most) })
+    }
+
+    /// Reads a range; a single length is a range of that length only. A unit that stands only after
+    /// the last number governs both: `36 to 36 1/4 in`.
+    ///
+    /// # Errors
+    /// When a length is wrong, when the range runs backwards, when the tolerance is below zero.
+    pub fn parse(text: &str) -> Result<LengthRange, RangeError> {
+        let text = text.trim();
+        if let Some(least) = after_words(text, "at least") {
+            return Ok(LengthRange::at_least(Length::parse(least)?));
+        }
+        if let Some(most) = after_words(text, "at most") {
+            return Ok(LengthRange::at_most(Length::parse(most)?));
+        }
+        if let Some((middle, tolerance)) = text.split_once('±').or_else(|| text.split_once("+/-")) {
+            return around(middle, tolerance);
+        }
+        if let Some(at) = text.to_ascii_lowercase().find(" to ") {
+            return ends(&text[..at], &text[at + 4..]);
+        }
+        // A dash may also part feet from inches (`2' - 10"`). Whatever reads as one length is one: as a
+        // range it would run backwards, since inches after feet are fewer than twelve.
+        match Length::parse(text) {
+            Ok(length) => Ok(LengthRange::exactly(length)),
+            Err(error) => match split_at_dash(text) {
+                Some((least, most)) => ends(least, most),
+                None => Err(error.into()),
+            },
+        }
+    }
+
+    /// True when `length` lies within, the ends included.
+    pub fn contains(self, length: Length) -> bool {
+        self.least.is_none_or(|least| least <= length) && self.most.is_none_or(|most| length <= most)
+    }
+
+    /// The range in feet and inches, each end to the nearest `grain`.
+    pub fn imperial(self, grain: Grain) -> String {
+        self.worded(|length| length.imperial(grain).to_string())
+    }
+
+    /// The range in millimetres.
+    pub fn metric(self) -> String {
+        self.worded(|length| length.metric().to_string())
+    }
+
+    fn worded(self, shown: impl Fn(Length) -> String) -> String {
+        match (self.least, self.most) {
+            (Some(least), Some(most)) if least == most => shown(least),
+            (Some(least), Some(most)) => format!("{} to {}", shown(least), shown(most)),
+            (Some(least), None) => format!("at least {}", shown(least)),
+            (None, Some(most)) => format!("at most {}", shown(most)),
+            (None, None) => "any length".into(),
+        }
+    }
+}
+
+fn after_words<'a>(text: &'a str, words: &str) -> Option<&'a str> {
+    let start = text.get(..words.len())?;
+    let rest = text.get(words.len()..)?;
+    (start.eq_ignore_ascii_case(words) && rest.starts_with(char::is_whitespace)).then_some(rest)
+}
+
+/// At an en dash, or at a hyphen with spaces around it.
+fn split_at_dash(text: &str) -> Option<(&str, &str)> {
+    text.split_once('–').or_else(|| text.split_once(" - "))
+}
+
+fn ends(least: &str, most: &str) -> Result<LengthRange, RangeError> {
+    let last = Length::parse(most)?;
+    LengthRange::between(parse_in(least, sole_unit(most))?, last)
+}
+
+fn around(middle: &str, tolerance: &str) -> Result<LengthRange, RangeError> {
+    let by = Length::parse(tolerance)?;
+    if by.is_negative() {
+        return Err(RangeError::NegativeTolerance(tolerance.trim().into()));
+    }
+    let middle = parse_in(middle, sole_unit(tolerance))?;
+    LengthRange::between(middle - by, middle + by)
+}
+
+impl std::str::FromStr for LengthRange {
+    type Err = RangeError;
+
+    fn from_str(text: &str) -> Result<LengthRange, RangeError> {
+        LengthRange::parse(text)
+    }
+}
+
+/// The exact range, as one may write it in a book.
+impl fmt::Display for LengthRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.worded(|length| length.to_string()))
+    }
+}

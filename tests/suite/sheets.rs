@@ -1,0 +1,8 @@
+//! Sign-off sheets, read back with independent readers: poppler (`pdftotext`, `pdffonts`,
+//! `pdfinfo`) and `qpdf`.
+
+mod file;
+mod hostile;
+mod pages;
+mod readers;
+mod sample;

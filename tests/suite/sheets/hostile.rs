@@ -1,0 +1,152 @@
+//! Text that could be taken for markup, or that no line could hold.
+
+use super::readers::Pdf;
+use super::sample::{kitchen, line, picture};
+use bookmatch::publish::sheets::{missing_letters, sign_off};
+use bookmatch::views::sign_off::{Item, SignOff};
+
+/// Every place of a sheet that takes words of the book, given the same words.
+fn everywhere(words: &str) -> SignOff {
+    let mut view = kitchen();
+    let text = words.to_owned();
+    for field in [
+        &mut view.project.title,
+        &mut view.project.number,
+        &mut view.project.client,
+        &mut view.project.firm,
+        &mut view.project.designer,
+        &mut view.project.address,
+        &mut view.sheet.code,
+        &mut view.sheet.title,
+        &mut view.sheet.scope,
+        &mut view.sheet.mark,
+        &mut view.issue,
+        &mut view.date,
+        &mut view.statement,
+        &mut view.rule,
+    ] {
+        field.clone_from(&text);
+    }
+    view.facts = vec![line(words, words)];
+    view.totals = vec![line(words, words), line(words, words)];
+    view.approvers
+        .iter_mut()
+        .for_each(|approver| approver.name.clone_from(&text));
+    let room = &mut view.rooms[0];
+    room.name.clone_from(&text);
+    room.note.clone_from(&text);
+    room.subtotal = Some(line(words, words));
+    for item in &mut room.items {
+        throughout(item, words);
+    }
+    view
+}
+
+fn throughout(item: &mut Item, words: &str) {
+    for field in [
+        &mut item.tag,
+        &mut item.name,
+        &mut item.option,
+        &mut item.product,
+        &mut item.quantity,
+        &mut item.unit_price,
+        &mut item.price,
+        &mut item.mark,
+        &mut item.state.words,
+    ] {
+        *field = words.to_owned();
+    }
+    item.description = vec![line(words, words)];
+    item.cautions = vec![words.to_owned()];
+    if let Some(shown) = &mut item.picture {
+        shown.alt = words.to_owned();
+    }
+    for choice in &mut item.choices {
+        for field in [&mut choice.name, &mut choice.product, &mut choice.price] {
+            *field = words.to_owned();
+        }
+    }
+}
+
+fn text_of(view: &SignOff) -> String {
+    Pdf::of(&sign_off(view, &picture).expect("a sheet"))
+        .pages()
+        .concat()
+}
+
+#[test]
+fn what_looks_like_markup_is_printed_as_it_was_written() {
+    for written in [
+        "#panic()", "$x^2$", "*bold*", "_low_", "\\u{41}", "`raw`", "@label", "<label>", "// left",
+        "= Head", "#[", "]", "\"", "{{",
+    ] {
+        let text = text_of(&everywhere(written));
+        let found = text.matches(written).count();
+        assert!(found > 20, "`{written}` is printed {found} times:\n{text}");
+    }
+}
+
+#[test]
+fn words_that_no_line_could_hold_are_broken_and_stay_in_the_frame() {
+    let name = "Ossenbruggenhavel".repeat(12);
+    let pdf = Pdf::of(&sign_off(&everywhere(&name), &picture).expect("a sheet"));
+    let edge = 9.0 * 72.0 / 25.4;
+    // The title block cuts off what is far too long, which the reader of the file cannot see.
+    let block = 841.89 - (9.0 + 15.0) * 72.0 / 25.4;
+    for word in pdf.words().iter().filter(|word| word.bottom < block) {
+        assert!(word.left > edge && word.right < 595.276 - edge, "{word:?}");
+    }
+}
+
+#[test]
+fn two_hundred_letters_of_a_name_are_all_there() {
+    let mut view = kitchen();
+    view.approvers[0].name = "abcdefghij ".repeat(20).trim_end().to_owned();
+    let text = text_of(&view);
+    // Once for each of three items, once at the signature.
+    assert_eq!(text.matches("abcdefghij").count(), 20 * 4, "{text}");
+}
+
+#[test]
+fn an_item_too_long_for_any_page_is_broken_rather_than_lost() {
+    let mut view = kitchen();
+    view.rooms[0].items[0].description = (1..=200)
+        .map(|n| line("Fact", &format!("number {n} of it")))
+        .collect();
+    let text = text_of(&view);
+    for n in 1..=200 {
+        assert!(text.contains(&format!("number {n} of it")), "{n}");
+    }
+}
+
+#[test]
+fn letters_that_the_fonts_lack_are_told_and_do_no_harm() {
+    let view = everywhere("小林 مرحبا \u{0}\u{e000}\u{ffff}\u{202e}🏠 é ñ ź ½ ⅞ ″");
+    assert!(sign_off(&view, &picture).is_ok());
+    let missing = missing_letters(&view);
+    assert!(
+        missing.contains(&'小') && missing.contains(&'م'),
+        "{missing:?}"
+    );
+    for set in "éñź½⅞″".chars() {
+        assert!(!missing.contains(&set), "{set}");
+    }
+}
+
+#[test]
+fn every_letter_that_a_book_in_english_or_spanish_needs_is_in_the_fonts() {
+    let mut view = kitchen();
+    view.statement = "áéíóúüñÁÉÍÓÚÜÑ¿¡ çßøåæœ źłőž ¼½¾⅛⅜⅝⅞⁄ ′″ ×±–— “”‘’ €£¥¢ °²³ · … Ø".to_owned();
+    assert_eq!(missing_letters(&view).into_iter().collect::<String>(), "");
+}
+
+#[test]
+fn a_book_that_names_nobody_and_a_room_with_nothing_in_it_are_set() {
+    let mut view = kitchen();
+    view.approvers.clear();
+    view.rooms[0].items.clear();
+    view.allowances.clear();
+    let text = text_of(&view);
+    assert!(text.contains("names nobody who signs"), "{text}");
+    assert!(text.contains("Nothing to sign in this room"), "{text}");
+}
