@@ -27,12 +27,7 @@ pub struct Fault {
 
 impl fmt::Display for Fault {
     fn fmt(&self, out: &mut fmt::Formatter) -> fmt::Result {
-        let Self {
-            page,
-            width,
-            check,
-            fault,
-        } = self;
+        let Self { page, width, check, fault } = self;
         write!(out, "{page} ")?;
         if let Some(width) = width {
             write!(out, "at {width} px ")?;
@@ -53,12 +48,7 @@ impl Looked {
     pub fn is_sound(&self) {
         assert!(!self.pages.is_empty(), "there is no page to look at");
         let lines: Vec<String> = self.faults.iter().map(Fault::to_string).collect();
-        assert!(
-            lines.is_empty(),
-            "\n{} faults:\n{}\n",
-            lines.len(),
-            lines.join("\n")
-        );
+        assert!(lines.is_empty(), "\n{} faults:\n{}\n", lines.len(), lines.join("\n"));
     }
 }
 
@@ -66,15 +56,10 @@ impl Looked {
 fn driver(arguments: &[&str]) -> String {
     let home = home();
     let ready = home.join("node_modules").is_dir();
-    assert!(
-        ready,
-        "the browser's driver is not installed; `tests/run` installs it"
-    );
+    assert!(ready, "the browser's driver is not installed; `tests/run` installs it");
     let mut command = Command::new("node");
     command.arg(home.join("check.mjs")).args(arguments);
-    let output = command
-        .output()
-        .expect("node starts; `tests/run` installs it");
+    let output = command.output().expect("node starts; `tests/run` installs it");
     let complaint = String::from_utf8_lossy(&output.stderr);
     assert!(output.status.success(), "the driver failed:\n{complaint}");
     String::from_utf8(output.stdout).expect("UTF-8")

@@ -29,10 +29,7 @@ fn rust_files(folder: &str) -> Vec<Source> {
         .filter_entry(|entry| entry.file_name() != "node_modules")
         .map(|entry| entry.expect("the repository can be read").into_path())
         .filter(|path| path.extension().is_some_and(|extension| extension == "rs"))
-        .map(|path| Source {
-            text: text_of(&path),
-            path: from_the_top(&path),
-        })
+        .map(|path| Source { text: text_of(&path), path: from_the_top(&path) })
         .collect();
     files.sort_by(|one, other| one.path.cmp(&other.path));
     assert!(!files.is_empty(), "`{folder}` has no Rust file to look at");
@@ -44,9 +41,7 @@ fn text_of(path: &PathBuf) -> String {
 }
 
 fn from_the_top(path: &Path) -> String {
-    let inside = path
-        .strip_prefix(repository())
-        .expect("inside the repository");
+    let inside = path.strip_prefix(repository()).expect("inside the repository");
     inside.to_string_lossy().replace('\\', "/")
 }
 

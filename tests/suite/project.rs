@@ -87,10 +87,7 @@ impl Project {
     /// The program, with its working folder in the book and nothing to read from.
     pub fn command<S: AsRef<OsStr>>(&self, arguments: impl IntoIterator<Item = S>) -> Command {
         let mut command = Command::new(env!("CARGO_BIN_EXE_bookmatch"));
-        command
-            .args(arguments)
-            .current_dir(self.root())
-            .stdin(Stdio::null());
+        command.args(arguments).current_dir(self.root()).stdin(Stdio::null());
         command
     }
 
@@ -113,17 +110,10 @@ impl Project {
 
 #[test]
 fn a_project_is_laid_out_as_it_was_told_and_copied_whole() {
-    let project = Project::new()
-        .file("rooms/a/room.yaml", "name: A\n")
-        .photo("rooms/a/photos/b.jpg");
-    assert_eq!(
-        fs::read_to_string(project.root().join("rooms/a/room.yaml")).unwrap(),
-        "name: A\n"
-    );
+    let project = Project::new().file("rooms/a/room.yaml", "name: A\n").photo("rooms/a/photos/b.jpg");
+    assert_eq!(fs::read_to_string(project.root().join("rooms/a/room.yaml")).unwrap(), "name: A\n");
     assert_eq!(project.tree().files().count(), 2);
-    let project = project
-        .without("rooms/a/room.yaml")
-        .link("rooms/loop", "..");
+    let project = project.without("rooms/a/room.yaml").link("rooms/loop", "..");
     assert_eq!(project.tree().files().count(), 1);
     let copy = Project::copy_of("tests/suite/project");
     tree(&Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/suite/project")).same_as(&copy.tree());

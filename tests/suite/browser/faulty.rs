@@ -22,23 +22,14 @@ impl Expected {
 }
 
 fn expected_in(page: &str, text: &str) -> Vec<Expected> {
-    let notes = text
-        .lines()
-        .filter_map(|line| line.strip_prefix("<!-- must find: "));
+    let notes = text.lines().filter_map(|line| line.strip_prefix("<!-- must find: "));
     let read = |note: &str| {
         let note = note.trim_end_matches(" -->");
         let (place, words) = note.split_once(": ").unwrap_or((note, ""));
         let (check, width) = place
             .split_once(" @")
-            .map_or((place, None), |(check, width)| {
-                (check, Some(width.parse().expect("a width in pixels")))
-            });
-        Expected {
-            page: page.to_owned(),
-            check: check.to_owned(),
-            width,
-            words: words.to_owned(),
-        }
+            .map_or((place, None), |(check, width)| (check, Some(width.parse().expect("a width in pixels"))));
+        Expected { page: page.to_owned(), check: check.to_owned(), width, words: words.to_owned() }
     };
     notes.map(read).collect()
 }
@@ -55,30 +46,16 @@ fn expected(looked: &Looked) -> Vec<Expected> {
 fn every_planted_fault_is_found_and_nothing_else() {
     let looked = look_at(&home().join("faulty"));
     let expected = expected(&looked);
-    let missed = expected
-        .iter()
-        .filter(|one| !looked.faults.iter().any(|fault| one.is(fault)));
+    let missed = expected.iter().filter(|one| !looked.faults.iter().any(|fault| one.is(fault)));
     let missed: Vec<String> = missed.map(|one| format!("missed: {one:?}")).collect();
-    let extra = looked
-        .faults
-        .iter()
-        .filter(|fault| !expected.iter().any(|one| one.is(fault)));
+    let extra = looked.faults.iter().filter(|fault| !expected.iter().any(|one| one.is(fault)));
     let extra: Vec<String> = extra.map(|fault| format!("not planted: {fault}")).collect();
-    assert!(
-        missed.is_empty() && extra.is_empty(),
-        "\n{}\n{}\n",
-        missed.join("\n"),
-        extra.join("\n")
-    );
+    assert!(missed.is_empty() && extra.is_empty(), "\n{}\n{}\n", missed.join("\n"), extra.join("\n"));
 
-    let checks: Vec<String> =
-        serde_json::from_str(&driver(&["--checks"])).expect("names of checks");
+    let checks: Vec<String> = serde_json::from_str(&driver(&["--checks"])).expect("names of checks");
     for check in checks {
         let proved = expected.iter().any(|one| one.check == check);
-        assert!(
-            proved,
-            "no page of tests/browser/faulty proves the check `{check}`"
-        );
+        assert!(proved, "no page of tests/browser/faulty proves the check `{check}`");
     }
 }
 
@@ -91,10 +68,7 @@ fn a_part_that_leans_on_another_part_is_found() {
             "<!doctype html>\n<html lang=\"en\"><head>{head}</head><body><main><h1>A part</h1><p>{links}</p></main></body></html>\n"
         )
     };
-    for (part, links) in [
-        ("client", "<a href=\"../office/index.html\">The office</a>"),
-        ("office", "Words"),
-    ] {
+    for (part, links) in [("client", "<a href=\"../office/index.html\">The office</a>"), ("office", "Words")] {
         fs::create_dir(folder.path().join(part)).expect("a part");
         fs::write(folder.path().join(part).join("index.html"), page(links)).expect("a page");
     }
@@ -112,14 +86,9 @@ fn a_sound_folder_passes_and_a_fault_is_told_with_page_and_width() {
         check: "image".to_owned(),
         fault: "does not load".to_owned(),
     };
-    assert_eq!(
-        fault().to_string(),
-        "client/index.html at 390 px [image] does not load"
-    );
-    let looked = |pages: &[&str], faults| Looked {
-        pages: pages.iter().map(|page| (*page).to_owned()).collect(),
-        faults,
-    };
+    assert_eq!(fault().to_string(), "client/index.html at 390 px [image] does not load");
+    let looked =
+        |pages: &[&str], faults| Looked { pages: pages.iter().map(|page| (*page).to_owned()).collect(), faults };
     looked(&["a.html"], vec![]).is_sound();
     for unsound in [looked(&[], vec![]), looked(&["a.html"], vec![fault()])] {
         assert!(std::panic::catch_unwind(move || unsound.is_sound()).is_err());

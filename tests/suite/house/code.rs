@@ -19,11 +19,7 @@ pub fn code_only(text: &str) -> String {
             at += 1;
             continue;
         }
-        out.extend(
-            chars[at..end]
-                .iter()
-                .map(|c| if *c == '\n' { '\n' } else { ' ' }),
-        );
+        out.extend(chars[at..end].iter().map(|c| if *c == '\n' { '\n' } else { ' ' }));
         at = end;
     }
     out
@@ -43,9 +39,7 @@ fn end_of_blank(rest: &[char]) -> Option<usize> {
 }
 
 fn find(rest: &[char], from: usize, wanted: char) -> usize {
-    (from..rest.len())
-        .find(|&at| rest[at] == wanted)
-        .unwrap_or(rest.len())
+    (from..rest.len()).find(|&at| rest[at] == wanted).unwrap_or(rest.len())
 }
 
 fn end_of_block(rest: &[char]) -> usize {
@@ -79,9 +73,7 @@ fn end_of_raw(rest: &[char]) -> Option<usize> {
     if rest.get(open) != Some(&'"') {
         return None; // a name such as r#type
     }
-    let closes = |at: usize| {
-        rest[at] == '"' && rest[at + 1..].iter().take_while(|c| **c == '#').count() >= hashes
-    };
+    let closes = |at: usize| rest[at] == '"' && rest[at + 1..].iter().take_while(|c| **c == '#').count() >= hashes;
     let close = (open + 1..rest.len()).find(|&at| closes(at));
     Some(close.map_or(rest.len(), |at| at + 1 + hashes))
 }
@@ -97,10 +89,7 @@ pub fn tokens(code: &str) -> Vec<Token<'_>> {
                 ':' if rest.starts_with("::") => 2,
                 c => c.len_utf8(),
             };
-            found.push(Token {
-                text: &rest[..length],
-                line: index + 1,
-            });
+            found.push(Token { text: &rest[..length], line: index + 1 });
             rest = rest[length..].trim_start();
         }
     }
@@ -122,23 +111,12 @@ fn comments_and_literals_are_blanked_and_lines_stay() {
     let code = code_only(text);
     assert_eq!(code.lines().count(), 4);
     let words: Vec<&str> = tokens(&code).iter().map(|token| token.text).collect();
-    assert_eq!(
-        words,
-        [
-            "a", "f", "(", ",", ",", ",", ",", "b", ")", "n", "<", "'", "o", ">"
-        ]
-    );
+    assert_eq!(words, ["a", "f", "(", ",", ",", ",", ",", "b", ")", "n", "<", "'", "o", ">"]);
 }
 
 #[test]
 fn words_know_their_line() {
     let found = tokens("use a::b;\n  fn c() {}");
-    assert_eq!(
-        found[2],
-        Token {
-            text: "::",
-            line: 1
-        }
-    );
+    assert_eq!(found[2], Token { text: "::", line: 1 });
     assert_eq!(found[6], Token { text: "c", line: 2 });
 }

@@ -12,10 +12,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("read", &["units", "source", "finding", "book"]),
     ("pictures", &["units", "source", "finding"]),
     ("assess", &["units", "source", "finding", "book"]),
-    (
-        "views",
-        &["units", "source", "finding", "book", "assess", "pictures"],
-    ),
+    ("views", &["units", "source", "finding", "book", "assess", "pictures"]),
     ("publish", &["units", "source", "views", "pictures"]),
     ("preview", BEFORE_PREVIEW),
     ("cli", BEFORE_CLI),
@@ -23,24 +20,16 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("lib", &[]),
 ];
 
-const BEFORE_PREVIEW: &[&str] = &[
-    "units", "source", "finding", "book", "read", "pictures", "assess", "views", "publish",
-];
+const BEFORE_PREVIEW: &[&str] =
+    &["units", "source", "finding", "book", "read", "pictures", "assess", "views", "publish"];
 
-const BEFORE_CLI: &[&str] = &[
-    "units", "source", "finding", "book", "read", "pictures", "assess", "views", "publish",
-    "preview",
-];
+const BEFORE_CLI: &[&str] =
+    &["units", "source", "finding", "book", "read", "pictures", "assess", "views", "publish", "preview"];
 
 #[test]
 fn a_stage_imports_only_earlier_ones() {
     let files = rust_files("src");
-    none(
-        files
-            .iter()
-            .flat_map(|file| faults(&file.path, &file.text))
-            .collect(),
-    );
+    none(files.iter().flat_map(|file| faults(&file.path, &file.text)).collect());
 }
 
 #[test]
@@ -48,19 +37,12 @@ fn the_table_of_imports_has_a_row_for_each_part_and_no_other() {
     let lib = std::fs::read_to_string(repository().join("src/lib.rs")).expect("src/lib.rs");
     let code = code_only(&lib);
     let words = tokens(&code);
-    let mut declared: Vec<&str> = words
-        .windows(2)
-        .filter(|pair| pair[0].text == "mod")
-        .map(|pair| pair[1].text)
-        .chain(["main", "lib"])
-        .collect();
+    let mut declared: Vec<&str> =
+        words.windows(2).filter(|pair| pair[0].text == "mod").map(|pair| pair[1].text).chain(["main", "lib"]).collect();
     let mut rows: Vec<&str> = MAY_IMPORT.iter().map(|(part, _)| *part).collect();
     declared.sort_unstable();
     rows.sort_unstable();
-    assert_eq!(
-        declared, rows,
-        "modules of src/lib.rs against rows of MAY_IMPORT"
-    );
+    assert_eq!(declared, rows, "modules of src/lib.rs against rows of MAY_IMPORT");
 }
 
 /// What a file imports against its row, as `file:line: part must not import part`.
@@ -76,16 +58,11 @@ fn faults(path: &str, text: &str) -> Vec<String> {
     };
     let code = code_only(text);
     let judge = |(line, import): (usize, Import)| match import {
-        Import::Hidden(how) => Some(format!(
-            "{path}:{line}: {how} hides which part is imported; name it"
-        )),
+        Import::Hidden(how) => Some(format!("{path}:{line}: {how} hides which part is imported; name it")),
         Import::Part(other) if other == part || allowed.contains(&other) => None,
         Import::Part(other) => Some(format!("{path}:{line}: {part} must not import {other}")),
     };
-    imports(module.len(), &tokens(&code))
-        .into_iter()
-        .filter_map(judge)
-        .collect()
+    imports(module.len(), &tokens(&code)).into_iter().filter_map(judge).collect()
 }
 
 /// `src/read/room.rs` → `["read", "room"]`; `src/read/mod.rs` → `["read"]`; `src/lib.rs` → `[]`.
@@ -124,9 +101,7 @@ fn imports<'a>(depth: usize, words: &[Token<'a>]) -> Vec<(usize, Import<'a>)> {
                 found.push((words[at].line, Import::Hidden("`super` in braces")));
             }
             "super" if before != "::" => {
-                let climbed = (0..)
-                    .take_while(|step| word(words, at + 2 * step) == "super")
-                    .count();
+                let climbed = (0..).take_while(|step| word(words, at + 2 * step) == "super").count();
                 if climbed >= depth + inline.depth() && after == "::" {
                     found.push((words[at].line, target(words, at + 2 * climbed)));
                 }
@@ -192,10 +167,7 @@ fn a_planted_import_is_caught_however_it_is_written() {
     ] {
         let found = faults("src/book/room.rs", planted);
         assert_eq!(found.len(), 1, "{planted}: {found:?}");
-        assert!(
-            found[0].ends_with("book must not import read"),
-            "{planted}: {found:?}"
-        );
+        assert!(found[0].ends_with("book must not import read"), "{planted}: {found:?}");
     }
     let found = faults("src/book/mod.rs", "//! x\n\nuse super::read::Reading;");
     assert_eq!(found, ["src/book/mod.rs:3: book must not import read"]);
@@ -215,10 +187,7 @@ fn an_import_that_hides_its_part_is_refused() {
     ] {
         let found = faults("src/book/room.rs", planted);
         assert_eq!(found.len(), 1, "{planted}: {found:?}");
-        assert!(
-            found[0].contains("hides which part"),
-            "{planted}: {found:?}"
-        );
+        assert!(found[0].contains("hides which part"), "{planted}: {found:?}");
     }
 }
 

@@ -9,14 +9,9 @@ const REGISTRIES: &[(&str, &[(&str, &str)])] = &[("src/cli", &[]), ("src/assess/
 
 #[test]
 fn every_file_is_declared_by_its_parent() {
-    for (folder, roots) in [
-        ("src", ["lib.rs", "main.rs"]),
-        ("tests/suite", ["main.rs", ""]),
-    ] {
-        let files: BTreeMap<String, String> = rust_files(folder)
-            .into_iter()
-            .map(|file| (file.path[folder.len() + 1..].to_owned(), file.text))
-            .collect();
+    for (folder, roots) in [("src", ["lib.rs", "main.rs"]), ("tests/suite", ["main.rs", ""])] {
+        let files: BTreeMap<String, String> =
+            rust_files(folder).into_iter().map(|file| (file.path[folder.len() + 1..].to_owned(), file.text)).collect();
         none(undeclared(&files, &roots));
     }
 }
@@ -27,31 +22,24 @@ fn every_command_and_every_rule_is_in_its_registry() {
         if !repository().join(folder).is_dir() {
             continue; // nothing to list yet
         }
-        let files: BTreeMap<String, String> = rust_files(folder)
-            .into_iter()
-            .map(|file| (file.path, file.text))
-            .collect();
+        let files: BTreeMap<String, String> =
+            rust_files(folder).into_iter().map(|file| (file.path, file.text)).collect();
         none(unlisted(&files, exceptions));
     }
 }
 
 /// Files that no `mod` line leads to. `files` are by path from the crate's root folder.
 fn undeclared(files: &BTreeMap<String, String>, roots: &[&str]) -> Vec<String> {
-    let missing = files
-        .keys()
-        .filter(|path| !roots.contains(&path.as_str()))
-        .filter(|path| {
-            let (folder, stem) = parent_and_name(path);
-            let parents = match folder {
-                "" => roots.iter().map(|root| (*root).to_owned()).collect(),
-                _ => vec![format!("{folder}/mod.rs"), format!("{folder}.rs")],
-            };
-            let mut texts = parents.iter().filter_map(|parent| files.get(parent));
-            !texts.any(|text| declares(text, stem))
-        });
-    missing
-        .map(|path| format!("{path}: no `mod` line leads to it"))
-        .collect()
+    let missing = files.keys().filter(|path| !roots.contains(&path.as_str())).filter(|path| {
+        let (folder, stem) = parent_and_name(path);
+        let parents = match folder {
+            "" => roots.iter().map(|root| (*root).to_owned()).collect(),
+            _ => vec![format!("{folder}/mod.rs"), format!("{folder}.rs")],
+        };
+        let mut texts = parents.iter().filter_map(|parent| files.get(parent));
+        !texts.any(|text| declares(text, stem))
+    });
+    missing.map(|path| format!("{path}: no `mod` line leads to it")).collect()
 }
 
 /// `read/room.rs` → `("read", "room")`; `read/mod.rs` → `("", "read")`.
@@ -62,15 +50,11 @@ fn parent_and_name(path: &str) -> (&str, &str) {
 }
 
 fn declares(text: &str, name: &str) -> bool {
-    has(text, |words| {
-        words[0].text == "mod" && words[1].text == name && words[2].text == ";"
-    })
+    has(text, |words| words[0].text == "mod" && words[1].text == name && words[2].text == ";")
 }
 
 fn names(text: &str, name: &str) -> bool {
-    has(text, |words| {
-        words[0].text != "::" && words[1].text == name && words[2].text == "::"
-    })
+    has(text, |words| words[0].text != "::" && words[1].text == name && words[2].text == "::")
 }
 
 fn has(text: &str, wanted: impl Fn(&[Token]) -> bool) -> bool {
@@ -93,18 +77,13 @@ fn unlisted(files: &BTreeMap<String, String>, exceptions: &[(&str, &str)]) -> Ve
             }
         }
     }
-    let gone = exceptions
-        .iter()
-        .filter(|(path, _)| !files.contains_key(*path));
+    let gone = exceptions.iter().filter(|(path, _)| !files.contains_key(*path));
     found.extend(gone.map(|(path, _)| format!("{path}: is not there, so its exception can go")));
     found
 }
 
 fn is_entry_of(path: &str, folder: &str) -> bool {
-    let Some(inside) = path
-        .strip_prefix(folder)
-        .and_then(|rest| rest.strip_prefix('/'))
-    else {
+    let Some(inside) = path.strip_prefix(folder).and_then(|rest| rest.strip_prefix('/')) else {
         return false;
     };
     match inside.split_once('/') {
@@ -115,10 +94,7 @@ fn is_entry_of(path: &str, folder: &str) -> bool {
 
 #[cfg(test)]
 fn tree(files: &[(&str, &str)]) -> BTreeMap<String, String> {
-    files
-        .iter()
-        .map(|(path, text)| (path.to_string(), text.to_string()))
-        .collect()
+    files.iter().map(|(path, text)| (path.to_string(), text.to_string())).collect()
 }
 
 #[test]
@@ -133,41 +109,22 @@ fn a_file_without_a_mod_line_is_caught() {
     ]);
     assert_eq!(
         undeclared(&files, &["lib.rs", "main.rs"]),
-        [
-            "lost.rs: no `mod` line leads to it",
-            "read/room/wall.rs: no `mod` line leads to it"
-        ]
+        ["lost.rs: no `mod` line leads to it", "read/room/wall.rs: no `mod` line leads to it"]
     );
 }
 
 #[test]
 fn an_entry_that_its_registry_does_not_list_is_caught() {
     let files = tree(&[
-        (
-            "rules/mod.rs",
-            "mod fit;\nmod tests;\nconst ALL: &[&[Rule]] = &[fit::RULES];",
-        ),
+        ("rules/mod.rs", "mod fit;\nmod tests;\nconst ALL: &[&[Rule]] = &[fit::RULES];"),
         ("rules/tests.rs", ""),
-        (
-            "rules/fit/mod.rs",
-            "mod door;\nmod width;\nconst RULES: &[Rule] = &[width::RULE];",
-        ),
+        ("rules/fit/mod.rs", "mod door;\nmod width;\nconst RULES: &[Rule] = &[width::RULE];"),
         ("rules/fit/door.rs", ""),
         ("rules/fit/width.rs", ""),
         ("rules/fit/width/table.rs", ""),
     ]);
-    assert_eq!(
-        unlisted(&files, &[]),
-        ["rules/fit/door.rs: rules/fit/mod.rs does not list it"]
-    );
-    assert_eq!(
-        unlisted(&files, &[("rules/fit/door.rs", "shared")]),
-        [""; 0]
-    );
-    let needless = [
-        ("rules/fit/door.rs", ""),
-        ("rules/fit/width.rs", ""),
-        ("rules/gone.rs", ""),
-    ];
+    assert_eq!(unlisted(&files, &[]), ["rules/fit/door.rs: rules/fit/mod.rs does not list it"]);
+    assert_eq!(unlisted(&files, &[("rules/fit/door.rs", "shared")]), [""; 0]);
+    let needless = [("rules/fit/door.rs", ""), ("rules/fit/width.rs", ""), ("rules/gone.rs", "")];
     assert_eq!(unlisted(&files, &needless).len(), 2);
 }

@@ -26,36 +26,24 @@ fn faults(files: &[Source], exceptions: &[(&str, &str)]) -> Vec<String> {
     for file in files {
         let lines = file.text.lines().count();
         if lines > FILE_LINES {
-            found.push(format!(
-                "{}: {lines} lines; {FILE_LINES} at most",
-                file.path
-            ));
+            found.push(format!("{}: {lines} lines; {FILE_LINES} at most", file.path));
         }
         for function in functions(&file.text) {
             let Function { name, line, lines } = &function;
             let place = format!("{}::{name}", file.path);
             let excepted = exceptions.iter().any(|(excepted, _)| *excepted == place);
-            let most = if excepted {
-                FUNCTION_LINES_AT_MOST
-            } else {
-                FUNCTION_LINES
-            };
+            let most = if excepted { FUNCTION_LINES_AT_MOST } else { FUNCTION_LINES };
             if *lines > FUNCTION_LINES {
                 used.push(place);
             }
             if *lines > most {
-                found.push(format!(
-                    "{}:{line}: `{name}` has {lines} lines; {most} at most",
-                    file.path
-                ));
+                found.push(format!("{}:{line}: `{name}` has {lines} lines; {most} at most", file.path));
             }
         }
     }
     for (place, because) in exceptions {
         if !used.iter().any(|used| used == place) {
-            found.push(format!(
-                "{place} is no longer than others; its exception can go"
-            ));
+            found.push(format!("{place} is no longer than others; its exception can go"));
         }
         if because.split_whitespace().count() < 3 {
             found.push(format!("{place}: the exception wants a reason"));
@@ -79,11 +67,7 @@ fn functions(text: &str) -> Vec<Function> {
         .filter(|(_, pair)| pair[0].text == "fn" && is_name(pair[1].text))
         .filter_map(|(at, pair)| {
             let last = last_line(&words[at..])?;
-            Some(Function {
-                name: pair[1].text.to_owned(),
-                line: pair[0].line,
-                lines: last - pair[0].line + 1,
-            })
+            Some(Function { name: pair[1].text.to_owned(), line: pair[0].line, lines: last - pair[0].line + 1 })
         })
         .collect()
 }
@@ -117,41 +101,23 @@ fn file_with_a_function_of(lines: usize) -> Source {
 #[test]
 fn a_long_function_is_caught_by_name_and_line() {
     assert_eq!(faults(&[file_with_a_function_of(50)], &[]), [""; 0]);
-    assert_eq!(
-        faults(&[file_with_a_function_of(51)], &[]),
-        ["src/a.rs:4: `long` has 51 lines; 50 at most"]
-    );
+    assert_eq!(faults(&[file_with_a_function_of(51)], &[]), ["src/a.rs:4: `long` has 51 lines; 50 at most"]);
 }
 
 #[test]
 fn an_exception_reaches_to_sixty_lines_and_must_be_used_and_explained() {
     let exception = [("src/a.rs::long", "one table row a line")];
     assert_eq!(faults(&[file_with_a_function_of(60)], &exception), [""; 0]);
-    assert_eq!(
-        faults(&[file_with_a_function_of(61)], &exception),
-        ["src/a.rs:4: `long` has 61 lines; 60 at most"]
-    );
+    assert_eq!(faults(&[file_with_a_function_of(61)], &exception), ["src/a.rs:4: `long` has 61 lines; 60 at most"]);
     let unused = faults(&[file_with_a_function_of(50)], &exception);
-    assert_eq!(
-        unused,
-        ["src/a.rs::long is no longer than others; its exception can go"]
-    );
+    assert_eq!(unused, ["src/a.rs::long is no longer than others; its exception can go"]);
     let unexplained = faults(&[file_with_a_function_of(60)], &[("src/a.rs::long", "")]);
-    assert_eq!(
-        unexplained,
-        ["src/a.rs::long: the exception wants a reason"]
-    );
+    assert_eq!(unexplained, ["src/a.rs::long: the exception wants a reason"]);
 }
 
 #[test]
 fn a_long_file_is_caught() {
-    let file = |lines: usize| Source {
-        path: "src/a.rs".to_owned(),
-        text: "//! x\n".repeat(lines),
-    };
+    let file = |lines: usize| Source { path: "src/a.rs".to_owned(), text: "//! x\n".repeat(lines) };
     assert_eq!(faults(&[file(400)], &[]), [""; 0]);
-    assert_eq!(
-        faults(&[file(401)], &[]),
-        ["src/a.rs: 401 lines; 400 at most"]
-    );
+    assert_eq!(faults(&[file(401)], &[]), ["src/a.rs: 401 lines; 400 at most"]);
 }

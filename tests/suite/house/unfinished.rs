@@ -37,16 +37,12 @@ fn unexplained(file: &Source) -> Option<String> {
 fn left_open(file: &Source) -> Vec<String> {
     let code = code_only(&file.text);
     let words = tokens(&code);
-    let faulty = words
-        .windows(2)
-        .filter_map(|pair| match (pair[0].text, pair[1].text) {
-            (name @ ("todo" | "unimplemented" | "dbg"), "!") => Some((pair[0].line, name)),
-            ("[" | ",", name @ "ignore") => Some((pair[1].line, name)),
-            _ => None,
-        });
-    faulty
-        .map(|(line, name)| format!("{}:{line}: `{name}` is left in", file.path))
-        .collect()
+    let faulty = words.windows(2).filter_map(|pair| match (pair[0].text, pair[1].text) {
+        (name @ ("todo" | "unimplemented" | "dbg"), "!") => Some((pair[0].line, name)),
+        ("[" | ",", name @ "ignore") => Some((pair[1].line, name)),
+        _ => None,
+    });
+    faulty.map(|(line, name)| format!("{}:{line}: `{name}` is left in", file.path)).collect()
 }
 
 fn asks_the_clock(file: &Source) -> Vec<String> {
@@ -55,36 +51,20 @@ fn asks_the_clock(file: &Source) -> Vec<String> {
     }
     let code = code_only(&file.text);
     let words = tokens(&code);
-    let asks = words.windows(3).filter(|three| {
-        three[1].text == "::" && three[2].text == "now" && three[0].text != "Instant"
-    });
-    asks.map(|three| {
-        format!(
-            "{}:{}: asks the clock; take the date as a parameter",
-            file.path, three[0].line
-        )
-    })
-    .collect()
+    let asks =
+        words.windows(3).filter(|three| three[1].text == "::" && three[2].text == "now" && three[0].text != "Instant");
+    asks.map(|three| format!("{}:{}: asks the clock; take the date as a parameter", file.path, three[0].line)).collect()
 }
 
 #[cfg(test)]
 fn file(path: &str, text: &str) -> Source {
-    Source {
-        path: path.to_owned(),
-        text: text.to_owned(),
-    }
+    Source { path: path.to_owned(), text: text.to_owned() }
 }
 
 #[test]
 fn a_file_without_its_sentence_is_caught() {
     assert_eq!(unexplained(&file("src/a.rs", "//! What it holds.\n")), None);
-    for text in [
-        "use std::fs;\n",
-        "\n//! Late.\n",
-        "//!\n",
-        "// Not a module comment.\n",
-        "",
-    ] {
+    for text in ["use std::fs;\n", "\n//! Late.\n", "//!\n", "// Not a module comment.\n", ""] {
         assert!(unexplained(&file("src/a.rs", text)).is_some(), "{text:?}");
     }
 }
@@ -111,8 +91,5 @@ fn a_stage_that_asks_the_clock_is_caught() {
     assert_eq!(asks_the_clock(&file("src/assess/mod.rs", asks)).len(), 2);
     assert_eq!(asks_the_clock(&file("src/cli/today.rs", asks)), [""; 0]);
     let stopwatch = "fn f() { std::time::Instant::now(); }";
-    assert_eq!(
-        asks_the_clock(&file("src/pictures/mod.rs", stopwatch)),
-        [""; 0]
-    );
+    assert_eq!(asks_the_clock(&file("src/pictures/mod.rs", stopwatch)), [""; 0]);
 }

@@ -4,20 +4,13 @@ use jpeg_encoder::{ColorType, Encoder};
 
 /// A JPEG with a slope of colour that depends on the name.
 pub fn jpeg(name: &str, width: u16, height: u16) -> Vec<u8> {
-    let seed = name
-        .bytes()
-        .fold(17_u8, |seed, byte| seed.wrapping_mul(31).wrapping_add(byte));
-    let slope =
-        |at: u16, of: u16| u8::try_from(u32::from(at) * 255 / u32::from(of)).expect("a byte");
+    let seed = name.bytes().fold(17_u8, |seed, byte| seed.wrapping_mul(31).wrapping_add(byte));
+    let slope = |at: u16, of: u16| u8::try_from(u32::from(at) * 255 / u32::from(of)).expect("a byte");
     let rows = (0..height).flat_map(|y| (0..width).map(move |x| (x, y)));
-    let pixels: Vec<u8> = rows
-        .flat_map(|(x, y)| [slope(x, width), slope(y, height), seed])
-        .collect();
+    let pixels: Vec<u8> = rows.flat_map(|(x, y)| [slope(x, width), slope(y, height), seed]).collect();
     let mut bytes = Vec::new();
     let encoder = Encoder::new(&mut bytes, 85);
-    encoder
-        .encode(&pixels, width, height, ColorType::Rgb)
-        .expect("a JPEG");
+    encoder.encode(&pixels, width, height, ColorType::Rgb).expect("a JPEG");
     bytes
 }
 

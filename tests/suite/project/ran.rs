@@ -14,17 +14,13 @@ impl Ran {
     /// Runs a command to its end.
     pub fn of(command: &mut Command) -> Self {
         let what = format!("{command:?}");
-        let output = command
-            .output()
-            .unwrap_or_else(|error| panic!("{what}: {error}"));
+        let output = command.output().unwrap_or_else(|error| panic!("{what}: {error}"));
         Self::from_output(what, output)
     }
 
     /// What a process that was started elsewhere left.
     pub fn from_output(what: String, output: Output) -> Self {
-        let text = |bytes, name| {
-            String::from_utf8(bytes).unwrap_or_else(|_| panic!("{what}: {name} is not UTF-8"))
-        };
+        let text = |bytes, name| String::from_utf8(bytes).unwrap_or_else(|_| panic!("{what}: {name} is not UTF-8"));
         Self {
             code: output.status.code(),
             stdout: text(output.stdout, "standard output"),
@@ -80,12 +76,7 @@ impl Ran {
 
     #[track_caller]
     fn assert(&self, holds: bool, wanted: &str) {
-        let Self {
-            what,
-            code,
-            stdout,
-            stderr,
-        } = self;
+        let Self { what, code, stdout, stderr } = self;
         assert!(
             holds,
             "\nexpected that {what}\n{wanted}\n-- it ended with {code:?}\n-- standard output\n{stdout}\n-- standard error\n{stderr}"
@@ -100,13 +91,8 @@ fn shell(script: &str) -> Ran {
 
 #[test]
 fn a_run_that_did_as_expected_passes() {
-    let ran = shell("echo one; echo two >&2; exit 3")
-        .exits(3)
-        .says("one")
-        .says("two");
-    ran.does_not_say("three")
-        .says_exactly("one\n")
-        .complains_exactly("two\n");
+    let ran = shell("echo one; echo two >&2; exit 3").exits(3).says("one").says("two");
+    ran.does_not_say("three").says_exactly("one\n").complains_exactly("two\n");
     assert_eq!(shell("echo '{\"a\": 1}'").stdout_is_json()["a"], 1);
 }
 
@@ -126,9 +112,6 @@ fn a_run_that_did_otherwise_fails_and_shows_what_was_said() {
         let failed = std::panic::catch_unwind(move || question(ran));
         let message = failed.expect_err(&format!("question {index} must fail"));
         let message = message.downcast_ref::<String>().expect("a message");
-        assert!(
-            index == 6 || message.contains("-- standard output\none\n"),
-            "{message}"
-        );
+        assert!(index == 6 || message.contains("-- standard output\none\n"), "{message}");
     }
 }

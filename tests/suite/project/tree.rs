@@ -21,29 +21,18 @@ pub fn tree(folder: &Path) -> Tree {
     if !folder.exists() {
         return Tree(BTreeMap::new());
     }
-    let entries = walkdir::WalkDir::new(folder)
-        .min_depth(1)
-        .into_iter()
-        .map(|entry| {
-            let entry = entry.expect("the folder can be read");
-            let inside = entry.path().strip_prefix(folder).expect("inside");
-            (
-                inside.to_string_lossy().into_owned(),
-                what_stands_at(entry.path()),
-            )
-        });
+    let entries = walkdir::WalkDir::new(folder).min_depth(1).into_iter().map(|entry| {
+        let entry = entry.expect("the folder can be read");
+        let inside = entry.path().strip_prefix(folder).expect("inside");
+        (inside.to_string_lossy().into_owned(), what_stands_at(entry.path()))
+    });
     Tree(entries.collect())
 }
 
 fn what_stands_at(path: &Path) -> Entry {
     let kind = fs::symlink_metadata(path).expect("an entry").file_type();
     if kind.is_symlink() {
-        return Entry::Link(
-            fs::read_link(path)
-                .expect("a link")
-                .to_string_lossy()
-                .into_owned(),
-        );
+        return Entry::Link(fs::read_link(path).expect("a link").to_string_lossy().into_owned());
     }
     if kind.is_dir() {
         return Entry::Folder;
@@ -55,17 +44,13 @@ fn what_stands_at(path: &Path) -> Entry {
 impl Tree {
     /// Paths of the files, in order.
     pub fn files(&self) -> impl Iterator<Item = &str> {
-        let files = self
-            .0
-            .iter()
-            .filter(|(_, entry)| matches!(entry, Entry::File(_)));
+        let files = self.0.iter().filter(|(_, entry)| matches!(entry, Entry::File(_)));
         files.map(|(path, _)| path.as_str())
     }
 
     /// The same without what stands under a path, such as a cache that may change.
     pub fn without(mut self, path: &str) -> Self {
-        self.0
-            .retain(|entry, _| entry != path && !entry.starts_with(&format!("{path}/")));
+        self.0.retain(|entry, _| entry != path && !entry.starts_with(&format!("{path}/")));
         self
     }
 
@@ -87,11 +72,7 @@ impl Tree {
     #[track_caller]
     pub fn same_as(&self, later: &Self) {
         let differences = self.differences(later);
-        assert!(
-            differences.is_empty(),
-            "the folder changed:\n{}",
-            differences.join("\n")
-        );
+        assert!(differences.is_empty(), "the folder changed:\n{}", differences.join("\n"));
     }
 }
 
@@ -113,12 +94,7 @@ fn every_kind_of_change_is_told_by_name() {
     fs::create_dir(at("added")).unwrap();
     assert_eq!(
         before.differences(&tree(folder.path())),
-        [
-            "new added",
-            "changed sub/edited",
-            "changed sub/link",
-            "gone sub/removed"
-        ]
+        ["new added", "changed sub/edited", "changed sub/link", "gone sub/removed"]
     );
     assert_eq!(before.without("sub").files().count(), 0);
 }
