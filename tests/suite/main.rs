@@ -1,7 +1,9 @@
 //! What a user sees, and the house rules, tested from outside the crate.
 
+mod project;
+
 mod browser;
 mod house;
-mod project;
 #[cfg(feature = "sheets")]
 mod sheets;
+mod units;
