@@ -20,6 +20,8 @@ pub const RULES: &[Rule] = &[
     // complete
     // fit
     fit::width::RULE,
+    fit::height::RULE,
+    fit::depth::RULE,
 ];
 
 /// A rule.
