@@ -22,6 +22,7 @@ pub const RULES: &[Rule] = &[
     fit::width::RULE,
     fit::height::RULE,
     fit::depth::RULE,
+    fit::play::RULE,
 ];
 
 /// A rule.

@@ -2,6 +2,7 @@
 
 pub mod depth;
 pub mod height;
+pub mod play;
 pub mod width;
 
 use crate::assess::fitting::Gauge;
