@@ -23,6 +23,7 @@ pub const RULES: &[Rule] = &[
     fit::height::RULE,
     fit::depth::RULE,
     fit::play::RULE,
+    fit::square::RULE,
 ];
 
 /// A rule.

@@ -3,6 +3,7 @@
 pub mod depth;
 pub mod height;
 pub mod play;
+pub mod square;
 pub mod width;
 
 use crate::assess::fitting::Gauge;
