@@ -24,6 +24,7 @@ pub const RULES: &[Rule] = &[
     fit::depth::RULE,
     fit::play::RULE,
     fit::square::RULE,
+    fit::air::RULE,
 ];
 
 /// A rule.

@@ -1,5 +1,6 @@
 //! The `fit/` rules, and how what is too small or too large is told.
 
+pub mod air;
 pub mod depth;
 pub mod height;
 pub mod play;
