@@ -25,6 +25,7 @@ pub const RULES: &[Rule] = &[
     fit::play::RULE,
     fit::square::RULE,
     fit::air::RULE,
+    fit::face::RULE,
 ];
 
 /// A rule.

@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod depth;
+pub mod face;
 pub mod height;
 pub mod play;
 pub mod square;
