@@ -26,6 +26,7 @@ pub const RULES: &[Rule] = &[
     fit::square::RULE,
     fit::air::RULE,
     fit::face::RULE,
+    fit::cabinet::RULE,
 ];
 
 /// A rule.

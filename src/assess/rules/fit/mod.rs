@@ -1,6 +1,7 @@
 //! The `fit/` rules, and how what is too small or too large is told.
 
 pub mod air;
+pub mod cabinet;
 pub mod depth;
 pub mod face;
 pub mod height;
