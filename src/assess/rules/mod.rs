@@ -27,6 +27,7 @@ pub const RULES: &[Rule] = &[
     fit::air::RULE,
     fit::face::RULE,
     fit::cabinet::RULE,
+    fit::door::RULE,
 ];
 
 /// A rule.

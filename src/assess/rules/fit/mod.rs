@@ -3,6 +3,7 @@
 pub mod air;
 pub mod cabinet;
 pub mod depth;
+pub mod door;
 pub mod face;
 pub mod height;
 pub mod play;

@@ -1,0 +1,165 @@
+//! Doors and drawers: floor in front, and room to swing beside a wall.
+
+use crate::assess::fitting::{Side, case_stands_out, hinge_sides, stands_in_the_door_s_way};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Fitted, say};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+/// What a refrigerator usually needs to a wall at its hinges (trade.md F-11: 2" to 2 1/2").
+const USUAL_AT_THE_WALL: Length = Length::from_sixty_fourths(160);
+
+declare! {
+    /// A door does not open: too little floor in front, or a wall at its hinges
+    ///
+    /// ## What it checks
+    /// The clear floor in front of the opening against what the sheet asks for, and against the
+    /// reach of door or drawer with what of the case stands out. On the side of the hinges, the gap
+    /// to a wall, or to anything that stands out past the opening's front, against the sheet's wall
+    /// clearance: trim and baseboard are part of the wall. Where a refrigerator's sheet gives none,
+    /// less than 2 1/2" is asked about. A door that can be hung either way needs one free side.
+    /// Exactly as much as asked for passes.
+    ///
+    /// ## Why it matters
+    /// A door that stops at ninety degrees traps the drawers inside for as long as the thing lasts.
+    ///
+    /// ## Remedy
+    /// Add a filler on the hinge side, have the door hung on the other side, or move the opening.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   fridge: {takes: refrigerator, left: {what: wall, gap: 1"}}
+    /// ```
+    /// A refrigerator hinged at the left that needs 2 1/2" to a wall cannot open its drawers here.
+    ///
+    /// ## Source
+    /// The maker's own sheet and the field measurement; else common practice: 2 1/2" at the wall.
+    "fit/door", Stop,
+    sources: ["the maker's sheet", "the field measurement", "common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for fitted in context.fitted() {
+        findings.extend(in_front(context, &fitted));
+        let (sides, one_is_enough) = hinge_sides(fitted.option);
+        let struck: Vec<_> = sides.iter().filter_map(|side| at_the_hinges(context, &fitted, *side)).collect();
+        if !one_is_enough {
+            findings.extend(struck);
+        } else if struck.len() == sides.len() {
+            findings.extend(struck.into_iter().take(1));
+        }
+    }
+}
+
+fn in_front(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let door = fitted.option.fit.get()?.door.get()?;
+    let there = fitted.opening.in_front.spanned()?;
+    let reach = [&door.drops, &door.swings, &door.pulls].into_iter().filter_map(|reach| reach.get().copied()).max();
+    let reach = reach.map(|reach| reach + case_stands_out(fitted.opening, fitted.option));
+    let needed = door.in_front.get().copied().into_iter().chain(reach).max()?;
+    let short = Some(needed - there.value).filter(|short| *short > Length::ZERO)?;
+    let message = format!(
+        "{} of floor is clear in front of the opening `{}`, {} less than the {} needed to open it",
+        say(there.value),
+        fitted.opening.name.value,
+        say(short),
+        say(needed)
+    );
+    let finding = fitted.finding(RULE.code, Severity::Stop, there.span, message);
+    Some(finding.remedy("move what stands opposite, or choose a model that reaches less far"))
+}
+
+fn at_the_hinges(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let neighbour = side.of(fitted.opening).spanned()?;
+    let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
+    let asked = door.and_then(|door| door.wall_clearance.get().copied());
+    let is_refrigerator = fitted.selection.kind.get().is_some_and(|kind| kind.name == "refrigerator");
+    let needed = asked.or_else(|| is_refrigerator.then_some(USUAL_AT_THE_WALL))?;
+    let gap = neighbour.gap.get().copied().unwrap_or(Length::ZERO);
+    let is_struck = stands_in_the_door_s_way(neighbour, fitted.opening) && gap < needed;
+    let (severity, whose) = match asked {
+        Some(_) => (Severity::Stop, "that the maker's sheet asks for"),
+        None => (Severity::Query, "that is usual"),
+    };
+    let message = format!(
+        "`{}` is {} from the hinges at the {} of the opening `{}`, {} less than the {} {whose}",
+        neighbour.what,
+        say(gap),
+        side.word(),
+        fitted.opening.name.value,
+        say(needed - gap),
+        say(needed)
+    );
+    let finding = || fitted.finding(RULE.code, severity, neighbour.span, message);
+    let source = if asked.is_some() { "" } else { "common practice" };
+    is_struck.then(|| finding().source(source).remedy("add a filler there, or have the door hung on the other side"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn fridge(opening: &str, option: &str) -> Trial {
+        Trial::of("fit/door")
+            .opening("fridge", &format!("{{takes: refrigerator, {opening}}}"))
+            .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", option)
+    }
+
+    /// Source: trade.md F-11 (2" to 2 1/2" at a wall; with thick panels at least 4 1/2").
+    #[test]
+    fn a_wall_at_the_hinges_nearer_than_the_sheet_asks_is_told() {
+        let sheet = "hinge: left\nfit: {door: {wall clearance: 4 1/2\"}}";
+        fridge("left: {what: wall, gap: 2 1/2\"}", sheet)
+            .finds("`wall` is 2 1/2\" (63.5 mm) from the hinges at the left of the opening `fridge`, 2\" (50.8 mm) less than the 4 1/2\" (114.3 mm) that the maker's sheet asks for")
+            .weighs("stop");
+        fridge("left: {what: wall, gap: 4 1/2\"}", sheet).is_silent();
+        fridge("right: {what: wall, gap: 1\"}", sheet).is_silent();
+        fridge("left: wall cabinet", sheet).is_silent();
+    }
+
+    /// Source: trade.md F-11 (freestanding ones typically ask for 2" to 2 1/2").
+    #[test]
+    fn without_a_sheet_s_figure_the_usual_one_is_only_asked_about() {
+        fridge("left: {what: door casing, gap: 2\"}", "hinge: left").finds_one().weighs("query");
+        fridge("left: {what: door casing, gap: 2 1/2\"}", "hinge: left").is_silent();
+    }
+
+    #[test]
+    fn what_stands_out_past_the_counter_is_struck_as_a_wall_is() {
+        let opening = |depth: &str| format!("counter depth: 25 1/2\", left: {{what: pantry, depth: {depth}}}");
+        let sheet = "hinge: left\nfit: {door: {wall clearance: 2\"}}";
+        fridge(&opening("30\""), sheet).finds_one();
+        fridge(&opening("25 1/2\""), sheet).is_silent();
+    }
+
+    #[test]
+    fn both_doors_need_room_and_one_that_hangs_either_way_needs_one_side() {
+        let walls = "left: wall, right: {what: wall, gap: 3\"}";
+        let hinge = |side: &str| format!("hinge: {side}\nfit: {{door: {{wall clearance: 2 1/2\"}}}}");
+        fridge(walls, &hinge("both")).finds_one();
+        fridge(walls, &hinge("either")).is_silent();
+        fridge("left: wall, right: wall", &hinge("either")).finds_one();
+    }
+
+    /// Source: trade.md section 3 (21" to 22" free in front of a built-in's door), F-09 (2" deeper).
+    #[test]
+    fn a_door_needs_the_floor_that_it_sweeps() {
+        let door = "fit: {door: {swings: 20\", in front: 21\"}}";
+        fridge("in front: 20 15/16\"", door).finds_one().weighs("stop");
+        fridge("in front: 21\"", door).is_silent();
+        let deeper = "size: {depth: 27\"}\nfit: {door: {swings: 20\"}}";
+        fridge("in front: 21\", depth: 25\"", deeper).finds_one();
+        fridge("in front: 22\", depth: 25\"", deeper).is_silent();
+    }
+
+    #[test]
+    fn while_the_client_still_chooses_a_struck_wall_is_a_query() {
+        let two = "hinge: left\noptions:\n  - {id: wide, fit: {door: {wall clearance: 4\"}}}\n  - {id: slim, fit: {door: {wall clearance: 2\"}}}";
+        fridge("left: {what: wall, gap: 3\"}", two).finds_one().weighs("query");
+    }
+}
