@@ -28,6 +28,7 @@ pub const RULES: &[Rule] = &[
     fit::face::RULE,
     fit::cabinet::RULE,
     fit::door::RULE,
+    fit::projection::RULE,
 ];
 
 /// A rule.

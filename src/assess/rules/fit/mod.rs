@@ -7,6 +7,7 @@ pub mod door;
 pub mod face;
 pub mod height;
 pub mod play;
+pub mod projection;
 pub mod square;
 pub mod width;
 
