@@ -29,6 +29,7 @@ pub const RULES: &[Rule] = &[
     fit::cabinet::RULE,
     fit::door::RULE,
     fit::projection::RULE,
+    fit::way_in::RULE,
 ];
 
 /// A rule.

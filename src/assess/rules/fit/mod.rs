@@ -9,6 +9,7 @@ pub mod height;
 pub mod play;
 pub mod projection;
 pub mod square;
+pub mod way_in;
 pub mod width;
 
 use crate::assess::fitting::Gauge;
