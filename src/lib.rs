@@ -18,10 +18,18 @@ pub mod pictures;
 
 pub mod assess;
 
+pub mod drawings;
+
 pub mod views;
 
 pub mod publish;
 
+pub mod pipeline;
+
 pub mod preview;
+
+pub mod explain;
+
+pub mod schema;
 
 pub mod cli;

@@ -1,1 +1,70 @@
 //! The commands, one file each.
+//!
+//! Results go to standard output, everything else to standard error. Exit codes: 0 clean, 1 findings
+//! that stop the work, 2 the folder can't be read or the tool can't do its work.
+
+mod book_folder;
+mod progress;
+mod report;
+mod today;
+
+mod explain;
+mod preview;
+mod publish;
+mod review;
+mod schema;
+
+use std::ffi::OsString;
+
+use clap::{Parser, Subcommand};
+
+/// Reviews and publishes a remodel's selections book.
+#[derive(Parser)]
+#[command(name = "bookmatch", version, about, max_term_width = 100)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    Review(review::Review),
+    Publish(publish::Publish),
+    Preview(preview::Preview),
+    Explain(explain::Explain),
+    Schema(schema::Schema),
+}
+
+/// Nothing stops the work.
+pub const CLEAN: u8 = 0;
+/// Findings stop the work.
+pub const STOPPED: u8 = 1;
+/// The folder can't be read, or the tool can't do its work.
+pub const FAILED: u8 = 2;
+
+/// Runs a command line, and gives its exit code.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            let code = if error.use_stderr() { FAILED } else { CLEAN };
+            // Nothing is left to be done if even the message can't be printed.
+            let _ = error.print();
+            return code;
+        }
+    };
+    let outcome = match arguments.command {
+        Command::Review(command) => command.run(),
+        Command::Publish(command) => command.run(),
+        Command::Preview(command) => command.run(),
+        Command::Explain(command) => command.run(),
+        Command::Schema(command) => command.run(),
+    };
+    outcome.unwrap_or_else(|error| {
+        report::say(&format!("bookmatch: {error}"));
+        FAILED
+    })
+}
+
+/// Why a command can't do its work, in words that say what to do.
+pub type Failure = Box<dyn std::error::Error>;

@@ -1,1 +1,186 @@
 //! A draft on a loopback address that follows the folder.
+//!
+//! One thread waits for changes, builds, and swaps what is shown; the server only reads what is
+//! shown. A build that breaks changes the findings and nothing else: the last good page stays.
+
+mod findings;
+
+mod stop;
+
+mod seen;
+mod watch;
+
+mod live;
+mod page;
+
+mod host;
+mod media;
+mod server;
+
+use std::fmt;
+use std::io;
+use std::net::{SocketAddr, TcpListener};
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, channel};
+use std::thread;
+use std::time::Duration;
+
+pub use findings::{FindingLine, Severity};
+pub use seen::Changes;
+pub use stop::Stop;
+
+use crate::publish::output::Output;
+use live::Live;
+use seen::Seen;
+use watch::Signal;
+
+/// What to preview, and how.
+pub struct Preview {
+    /// The book's folder.
+    pub folder: PathBuf,
+    /// Where to serve it; a loopback address. Port 0 takes any that is free.
+    pub address: SocketAddr,
+    /// Builds the draft, all of it or what the changes touch.
+    pub build: Box<dyn FnMut(&Changes) -> Built + Send>,
+    /// Hears what happens, for the terminal.
+    pub tell: Box<dyn FnMut(News<'_>) + Send>,
+}
+
+/// What a build gave.
+pub struct Built {
+    /// The draft; not looked at when the book is broken.
+    pub output: Output,
+    /// What the review found, the gravest first.
+    pub findings: Vec<FindingLine>,
+    /// The book cannot be read, or not be rendered: the last good pages stay.
+    pub broken: bool,
+}
+
+/// What happens during a preview.
+#[derive(Debug)]
+pub enum News<'a> {
+    /// The pages can be opened at this address.
+    Serving(SocketAddr),
+    /// A build ended.
+    Built {
+        /// What the review found.
+        findings: &'a [FindingLine],
+        /// The last good pages stay.
+        broken: bool,
+        /// How many files of the draft are new, changed or gone.
+        changed: usize,
+    },
+}
+
+/// Why a preview could not start, or ended.
+#[derive(Debug)]
+pub enum PreviewError {
+    /// The address could be reached from other machines.
+    NotLoopback(SocketAddr),
+    /// The address cannot be listened on.
+    Listen(SocketAddr, io::Error),
+    /// The folder cannot be watched.
+    Watch(PathBuf, notify::Error),
+    /// The server ended on its own.
+    Serve(io::Error),
+}
+
+impl PreviewError {
+    /// What the user can do about it.
+    #[must_use]
+    pub fn remedy(&self) -> &'static str {
+        match self {
+            Self::NotLoopback(_) => "use `127.0.0.1`: a draft with its costs is for this machine alone",
+            Self::Listen(..) => "choose another port, or end the program that has it",
+            Self::Watch(_, error) => match error.kind {
+                notify::ErrorKind::MaxFilesWatch => {
+                    "let the system watch more files (on Linux: `fs.inotify.max_user_watches`)"
+                }
+                _ => "see that the folder exists and may be read",
+            },
+            Self::Serve(_) => "start the preview again",
+        }
+    }
+}
+
+impl fmt::Display for PreviewError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotLoopback(address) => write!(f, "`{address}` is open to other machines"),
+            Self::Listen(address, error) => {
+                write!(f, "cannot listen on `{address}`: {}", error.kind())
+            }
+            Self::Watch(folder, error) => {
+                write!(f, "cannot watch `{}`: {error}", folder.display())
+            }
+            Self::Serve(error) => write!(f, "the server ended: {}", error.kind()),
+        }
+    }
+}
+
+impl std::error::Error for PreviewError {}
+
+/// How long open pages are given to hear that the preview ends.
+const FAREWELL: Duration = Duration::from_millis(500);
+
+/// Serves and follows a book until it is told to stop.
+///
+/// # Errors
+/// See [`PreviewError`]; a book that does not build is no error, its findings are shown.
+pub fn run(mut preview: Preview, stop: &Stop) -> Result<(), PreviewError> {
+    let address = preview.address;
+    if !address.ip().is_loopback() {
+        return Err(PreviewError::NotLoopback(address));
+    }
+    let listen = |error| PreviewError::Listen(address, error);
+    let listener = TcpListener::bind(address).map_err(listen)?;
+    listener.set_nonblocking(true).map_err(listen)?;
+    let address = listener.local_addr().map_err(listen)?;
+    let folder = preview.folder.canonicalize();
+    let folder = folder.map_err(|error| PreviewError::Watch(preview.folder.clone(), notify::Error::io(error)))?;
+    let (signals, heard) = channel();
+    // Watched before it is first read: what changes meanwhile is seen.
+    let _watcher =
+        watch::start(&folder, signals.clone()).map_err(|error| PreviewError::Watch(folder.clone(), error))?;
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(2)
+        .enable_all()
+        .build()
+        .map_err(PreviewError::Serve)?;
+    let live = Arc::new(Live::default());
+    (preview.tell)(News::Serving(address));
+    let builder = thread::spawn({
+        let live = Arc::clone(&live);
+        move || follow(preview, &Seen::new(folder), &heard, &live)
+    });
+    let served = runtime.block_on(server::serve(listener, address, Arc::clone(&live), stop));
+    let _ = signals.send(Signal::Stop);
+    let _ = builder.join();
+    runtime.shutdown_timeout(FAREWELL);
+    served.map_err(PreviewError::Serve)
+}
+
+/// Builds once, and again after each change, until told to stop.
+fn follow(mut preview: Preview, seen: &Seen, heard: &Receiver<Signal>, live: &Live) {
+    let mut seen = seen.clone();
+    let mut changes = seen.everything();
+    loop {
+        let built = (preview.build)(&changes);
+        let (findings, broken) = (built.findings.clone(), built.broken);
+        let changed = live.show(built);
+        (preview.tell)(News::Built { findings: &findings, broken, changed });
+        changes = loop {
+            let Some(dirty) = watch::next(heard) else {
+                return;
+            };
+            let changes = seen.compare(&dirty);
+            if !changes.is_empty() {
+                break changes;
+            }
+        };
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,4 +1,10 @@
-//! Tests of the whole program, from outside.
+//! What a user sees, and the house rules, tested from outside the crate.
 
+mod project;
+
+mod browser;
+mod house;
 #[cfg(feature = "sheets")]
 mod sheets;
+
+mod units;

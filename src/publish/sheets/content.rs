@@ -29,15 +29,8 @@ pub fn json(view: &SignOff, shown: &[String]) -> Result<Vec<u8>, SheetError> {
 pub fn missing_letters(view: &SignOff) -> BTreeSet<char> {
     let json = json(view, &[]).unwrap_or_default();
     let fonts = &engine().fonts;
-    let set = |c: char| {
-        fonts
-            .iter()
-            .any(|font| font.info().coverage.contains(u32::from(c)))
-    };
-    String::from_utf8_lossy(&json)
-        .chars()
-        .filter(|c| !set(*c))
-        .collect()
+    let set = |c: char| fonts.iter().any(|font| font.info().coverage.contains(u32::from(c)));
+    String::from_utf8_lossy(&json).chars().filter(|c| !set(*c)).collect()
 }
 
 fn tidy(value: &mut Value) {
@@ -52,10 +45,7 @@ fn tidy(value: &mut Value) {
 /// `text` with every run of line breaks, tabs and other controls as one space.
 fn one_line(text: &str) -> String {
     let mut line = String::with_capacity(text.len());
-    for piece in text
-        .split(char::is_control)
-        .filter(|piece| !piece.is_empty())
-    {
+    for piece in text.split(char::is_control).filter(|piece| !piece.is_empty()) {
         if !line.is_empty() && !line.ends_with(' ') {
             line.push(' ');
         }
@@ -70,10 +60,7 @@ mod tests {
 
     #[test]
     fn a_text_of_several_lines_becomes_one() {
-        assert_eq!(
-            one_line("two\r\nlines\tand \u{0}more"),
-            "two lines and more"
-        );
+        assert_eq!(one_line("two\r\nlines\tand \u{0}more"), "two lines and more");
         assert_eq!(one_line("\n"), "");
     }
 }

@@ -17,13 +17,7 @@ macro_rules! theme {
     };
 }
 
-static TEMPLATES: [(&str, &[u8]); 5] = theme![
-    "sign-off.typ",
-    "page.typ",
-    "item.typ",
-    "signing.typ",
-    "type.typ"
-];
+static TEMPLATES: [(&str, &[u8]); 5] = theme!["sign-off.typ", "page.typ", "item.typ", "signing.typ", "type.typ"];
 
 static WORDS: [(&str, &[u8]); 2] = theme!["words/en.json", "words/es.json"];
 
@@ -60,10 +54,7 @@ pub fn engine() -> &'static Engine {
 
 impl Engine {
     fn load() -> Engine {
-        let fonts: Vec<Font> = FONTS
-            .iter()
-            .flat_map(|(_, data)| Font::iter(Bytes::new(*data)))
-            .collect();
+        let fonts: Vec<Font> = FONTS.iter().flat_map(|(_, data)| Font::iter(Bytes::new(*data))).collect();
         let sources = TEMPLATES
             .iter()
             .map(|(path, text)| Source::new(file(path), String::from_utf8_lossy(text).into_owned()))
@@ -74,10 +65,7 @@ impl Engine {
             fonts,
             main: file(MAIN),
             sources,
-            words: WORDS
-                .iter()
-                .map(|(path, text)| (file(path), Bytes::new(*text)))
-                .collect(),
+            words: WORDS.iter().map(|(path, text)| (file(path), Bytes::new(*text))).collect(),
         }
     }
 }

@@ -30,23 +30,14 @@ impl fmt::Display for SheetError {
                 write!(f, "save it anew as JPEG or PNG")
             }
             SheetError::TooManyPictures(most) => {
-                write!(
-                    f,
-                    "a sheet shows at most {most} pictures; publish the rooms one by one"
-                )
+                write!(f, "a sheet shows at most {most} pictures; publish the rooms one by one")
             }
             SheetError::View(why) => write!(f, "the sheet's content cannot be passed on ({why})"),
             SheetError::Template(why) => {
-                write!(
-                    f,
-                    "the sheet cannot be set ({why}); check the theme's sheet template"
-                )
+                write!(f, "the sheet cannot be set ({why}); check the theme's sheet template")
             }
             SheetError::Pdf(why) => {
-                write!(
-                    f,
-                    "the sheet cannot be written as PDF ({why}); check the theme's template"
-                )
+                write!(f, "the sheet cannot be written as PDF ({why}); check the theme's template")
             }
         }
     }

@@ -17,9 +17,7 @@ const KEPT_SHEETS: usize = 1;
 /// is then written tagged all the same, the letter shown as a box and its text kept for copying.
 pub fn pdf(world: &dyn World, ident: String) -> Result<Vec<u8>, SheetError> {
     let compiled = typst::compile::<PagedDocument>(world);
-    let document = compiled
-        .output
-        .map_err(|faults| SheetError::Template(worded(&faults)))?;
+    let document = compiled.output.map_err(|faults| SheetError::Template(worded(&faults)))?;
     let accessible = write(&document, &ident, &[PdfStandard::Ua_1]);
     let bytes = match accessible {
         Err(_) => write(&document, &ident, &[]),
@@ -29,13 +27,8 @@ pub fn pdf(world: &dyn World, ident: String) -> Result<Vec<u8>, SheetError> {
     bytes
 }
 
-fn write(
-    document: &PagedDocument,
-    ident: &str,
-    standards: &[PdfStandard],
-) -> Result<Vec<u8>, SheetError> {
-    let standards = PdfStandards::new(standards)
-        .map_err(|fault| SheetError::Pdf(fault.message().to_string()))?;
+fn write(document: &PagedDocument, ident: &str, standards: &[PdfStandard]) -> Result<Vec<u8>, SheetError> {
+    let standards = PdfStandards::new(standards).map_err(|fault| SheetError::Pdf(fault.message().to_string()))?;
     let options = PdfOptions {
         ident: Smart::Custom(ident.to_owned()),
         creator: Smart::Custom(Some("bookmatch".to_owned())),

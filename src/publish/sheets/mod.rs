@@ -29,10 +29,7 @@ const MOST_PICTURES: usize = 10_000;
 /// # Errors
 /// A picture that cannot be decoded, too many of them, or a sheet that cannot be set; each says
 /// what to do.
-pub fn sign_off(
-    view: &SignOff,
-    pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
-) -> Result<Vec<u8>, SheetError> {
+pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> Result<Vec<u8>, SheetError> {
     let gallery = Gallery::of(view, pictures)?;
     let json = content::json(view, &gallery.keys)?;
     let ident = identifier(&json, &gallery.files);
@@ -46,14 +43,8 @@ struct Gallery {
 }
 
 impl Gallery {
-    fn of(
-        view: &SignOff,
-        pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
-    ) -> Result<Gallery, SheetError> {
-        let mut gallery = Gallery {
-            keys: Vec::new(),
-            files: Vec::new(),
-        };
+    fn of(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> Result<Gallery, SheetError> {
+        let mut gallery = Gallery { keys: Vec::new(), files: Vec::new() };
         let mut asked = std::collections::BTreeSet::new();
         for PictureRef { key, .. } in wanted(view) {
             if !asked.insert(key) {
@@ -71,10 +62,7 @@ impl Gallery {
 }
 
 fn wanted(view: &SignOff) -> impl Iterator<Item = &PictureRef> {
-    view.rooms
-        .iter()
-        .flat_map(|room| &room.items)
-        .filter_map(|item| item.picture.as_ref())
+    view.rooms.iter().flat_map(|room| &room.items).filter_map(|item| item.picture.as_ref())
 }
 
 /// The same for the same content, whenever and wherever the sheet is set.
@@ -84,9 +72,5 @@ fn identifier(json: &[u8], pictures: &[Bytes]) -> String {
     for picture in pictures {
         digest.update(Sha256::digest(picture.as_slice()));
     }
-    digest
-        .finalize()
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    digest.finalize().iter().map(|byte| format!("{byte:02x}")).collect()
 }

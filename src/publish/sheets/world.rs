@@ -24,22 +24,16 @@ impl SheetWorld {
         let files = std::iter::once((file("view.json"), Bytes::new(view)))
             .chain(pictures.map(|(n, bytes)| (file(&format!("picture/{n}")), bytes)))
             .collect();
-        SheetWorld {
-            engine: engine(),
-            files,
-        }
+        SheetWorld { engine: engine(), files }
     }
 }
 
 /// A picture that can be put on a sheet, decoded once to be sure of it.
 pub fn picture(key: &str, bytes: Vec<u8>) -> Result<Bytes, SheetError> {
-    let refused = |why: String| SheetError::Picture {
-        key: key.to_owned(),
-        why,
-    };
+    let refused = |why: String| SheetError::Picture { key: key.to_owned(), why };
     let bytes = Bytes::new(bytes);
-    let format = ExchangeFormat::detect(&bytes)
-        .ok_or_else(|| refused("it is neither JPEG, PNG nor WebP".to_owned()))?;
+    let format =
+        ExchangeFormat::detect(&bytes).ok_or_else(|| refused("it is neither JPEG, PNG nor WebP".to_owned()))?;
     RasterImage::plain(bytes.clone(), format).map_err(|why| refused(why.to_string()))?;
     Ok(bytes)
 }
@@ -65,9 +59,7 @@ impl World for SheetWorld {
     fn file(&self, id: FileId) -> FileResult<Bytes> {
         let mut files = self.files.iter().chain(&self.engine.words);
         let found = files.find(|(known, _)| *known == id);
-        found
-            .map(|(_, bytes)| bytes.clone())
-            .ok_or_else(|| not_found(id))
+        found.map(|(_, bytes)| bytes.clone()).ok_or_else(|| not_found(id))
     }
 
     fn font(&self, index: usize) -> Option<Font> {

@@ -29,9 +29,7 @@ fn everywhere(words: &str) -> SignOff {
     }
     view.facts = vec![line(words, words)];
     view.totals = vec![line(words, words), line(words, words)];
-    view.approvers
-        .iter_mut()
-        .for_each(|approver| approver.name.clone_from(&text));
+    view.approvers.iter_mut().for_each(|approver| approver.name.clone_from(&text));
     let room = &mut view.rooms[0];
     room.name.clone_from(&text);
     room.note.clone_from(&text);
@@ -69,16 +67,14 @@ fn throughout(item: &mut Item, words: &str) {
 }
 
 fn text_of(view: &SignOff) -> String {
-    Pdf::of(&sign_off(view, &picture).expect("a sheet"))
-        .pages()
-        .concat()
+    Pdf::of(&sign_off(view, &picture).expect("a sheet")).pages().concat()
 }
 
 #[test]
 fn what_looks_like_markup_is_printed_as_it_was_written() {
     for written in [
-        "#panic()", "$x^2$", "*bold*", "_low_", "\\u{41}", "`raw`", "@label", "<label>", "// left",
-        "= Head", "#[", "]", "\"", "{{",
+        "#panic()", "$x^2$", "*bold*", "_low_", "\\u{41}", "`raw`", "@label", "<label>", "// left", "= Head", "#[",
+        "]", "\"", "{{",
     ] {
         let text = text_of(&everywhere(written));
         let found = text.matches(written).count();
@@ -110,9 +106,7 @@ fn two_hundred_letters_of_a_name_are_all_there() {
 #[test]
 fn an_item_too_long_for_any_page_is_broken_rather_than_lost() {
     let mut view = kitchen();
-    view.rooms[0].items[0].description = (1..=200)
-        .map(|n| line("Fact", &format!("number {n} of it")))
-        .collect();
+    view.rooms[0].items[0].description = (1..=200).map(|n| line("Fact", &format!("number {n} of it"))).collect();
     let text = text_of(&view);
     for n in 1..=200 {
         assert!(text.contains(&format!("number {n} of it")), "{n}");
@@ -124,10 +118,7 @@ fn letters_that_the_fonts_lack_are_told_and_do_no_harm() {
     let view = everywhere("小林 مرحبا \u{0}\u{e000}\u{ffff}\u{202e}🏠 é ñ ź ½ ⅞ ″");
     assert!(sign_off(&view, &picture).is_ok());
     let missing = missing_letters(&view);
-    assert!(
-        missing.contains(&'小') && missing.contains(&'م'),
-        "{missing:?}"
-    );
+    assert!(missing.contains(&'小') && missing.contains(&'م'), "{missing:?}");
     for set in "éñź½⅞″".chars() {
         assert!(!missing.contains(&set), "{set}");
     }

@@ -19,20 +19,8 @@ fn every_page_names_project_issue_date_mark_and_its_own_number() {
     assert!(pages.len() > 10, "{} pages", pages.len());
     for (n, page) in pages.iter().enumerate() {
         let number = format!("sheet {} of {}", n + 1, pages.len());
-        for needed in [
-            &*number,
-            "Tansy Row 9",
-            "2026-031",
-            "3, for approval",
-            "11 January 2027",
-            "f20a 91c7",
-            "S-00",
-        ] {
-            assert!(
-                page.contains(needed),
-                "no `{needed}` on page {}:\n{page}",
-                n + 1
-            );
+        for needed in [&*number, "Tansy Row 9", "2026-031", "3, for approval", "11 January 2027", "f20a 91c7", "S-00"] {
+            assert!(page.contains(needed), "no `{needed}` on page {}:\n{page}", n + 1);
         }
     }
 }
@@ -53,11 +41,7 @@ fn no_item_is_cut_each_stands_with_all_its_boxes_on_one_page() {
         let here = items.filter(|item| count(page, &item.tag) == 1).count();
         seen += here;
         for box_or_rule in ["Approved as noted", "Rejected", "Initials", "Note"] {
-            assert_eq!(
-                count(page, box_or_rule),
-                here * view.approvers.len(),
-                "{box_or_rule}:\n{page}"
-            );
+            assert_eq!(count(page, box_or_rule), here * view.approvers.len(), "{box_or_rule}:\n{page}");
         }
     }
     assert_eq!(seen, 60);
@@ -69,16 +53,10 @@ fn nothing_runs_into_the_title_block_or_out_of_the_frame() {
     let mm = |length: f64| length * 72.0 / 25.4;
     let words = set(&house(60)).words();
     for word in &words {
-        assert!(
-            word.left > mm(9.0) && word.right < mm(210.0 - 9.0),
-            "{word:?}"
-        );
+        assert!(word.left > mm(9.0) && word.right < mm(210.0 - 9.0), "{word:?}");
         assert!(word.bottom < mm(297.0 - 9.0), "{word:?}");
     }
-    let lowest = words
-        .iter()
-        .filter(|word| word.text == "Note")
-        .map(|word| word.bottom);
+    let lowest = words.iter().filter(|word| word.text == "Note").map(|word| word.bottom);
     assert!(lowest.fold(0.0, f64::max) < mm(297.0 - 9.0 - 15.0));
 }
 
@@ -104,13 +82,7 @@ fn an_item_says_all_that_is_signed_for() {
 #[test]
 fn an_undecided_item_shows_its_options_with_their_prices() {
     let text = set(&kitchen()).pages().concat();
-    for needed in [
-        "Still to be chosen",
-        "A, panel-ready",
-        "$5,640.00",
-        "B, steel",
-        "$4,980.00",
-    ] {
+    for needed in ["Still to be chosen", "A, panel-ready", "$5,640.00", "B, steel", "$4,980.00"] {
         assert!(text.contains(needed), "no `{needed}` in:\n{text}");
     }
 }
@@ -119,22 +91,13 @@ fn an_undecided_item_shows_its_options_with_their_prices() {
 fn total_and_signatures_stand_together_on_the_last_page() {
     for approvers in 1..=6 {
         let mut view = house(20 + approvers);
-        view.approvers = (1..=approvers)
-            .map(|n| Approver {
-                name: format!("Signer {n}"),
-            })
-            .collect();
+        view.approvers = (1..=approvers).map(|n| Approver { name: format!("Signer {n}") }).collect();
         let pages = set(&view).pages();
         let last = pages.last().expect("a page");
         assert!(last.contains("Total to sign for"), "{last}");
-        let lines = last
-            .lines()
-            .filter(|line| line.contains("Signature") && line.contains("Date"));
+        let lines = last.lines().filter(|line| line.contains("Signature") && line.contains("Date"));
         assert_eq!(lines.count(), approvers, "{last}");
-        assert!(
-            approvers == 1 || last.contains(&format!("Signer {approvers}")),
-            "{last}"
-        );
+        assert!(approvers == 1 || last.contains(&format!("Signer {approvers}")), "{last}");
     }
 }
 
@@ -147,10 +110,7 @@ fn a_subtotal_stays_with_its_last_item() {
         view.rooms[0].subtotal = Some(line("Subtotal of the room", "$1.00"));
         let last = view.rooms[0].items.last().expect("an item").tag.clone();
         let pages = set(&view).pages();
-        let page = pages
-            .iter()
-            .find(|page| page.contains("Subtotal of the room"))
-            .expect("a subtotal");
+        let page = pages.iter().find(|page| page.contains("Subtotal of the room")).expect("a subtotal");
         assert!(page.contains(&last), "{page}");
     }
 }
@@ -192,18 +152,9 @@ fn a_fraction_is_drawn_as_one_and_copied_as_it_was_written() {
     view.rooms[0].items[0].description = figures.to_vec();
     let pdf = set(&view);
     let text = pdf.pages().concat();
-    assert!(
-        text.contains("30 7/8\"") && text.contains("5/8/2027"),
-        "{text}"
-    );
+    assert!(text.contains("30 7/8\"") && text.contains("5/8/2027"), "{text}");
     let words = pdf.words();
-    let right = |end: &str| {
-        words
-            .iter()
-            .find(|word| word.text.ends_with(end))
-            .expect("a figure")
-            .right
-    };
+    let right = |end: &str| words.iter().find(|word| word.text.ends_with(end)).expect("a figure").right;
     // No ruler divides an inch in nine, so that one is left as figures: wider than the fraction.
     assert!(right("7/8\"") + 2.0 < right("7/9\""), "{words:?}");
 }

@@ -30,29 +30,20 @@ impl Pdf {
             .args(after)
             .output()
             .unwrap_or_else(|fault| panic!("`{program}` is needed to read the sheets: {fault}"));
-        assert!(
-            output.status.success(),
-            "{program}: {}",
-            String::from_utf8_lossy(&output.stderr)
-        );
+        assert!(output.status.success(), "{program}: {}", String::from_utf8_lossy(&output.stderr));
         String::from_utf8_lossy(&output.stdout).into_owned()
     }
 
     /// The text of each page.
     pub fn pages(&self) -> Vec<String> {
         let text = self.ask("pdftotext", &["-layout"], &["-"]);
-        text.trim_end_matches('\u{c}')
-            .split('\u{c}')
-            .map(str::to_owned)
-            .collect()
+        text.trim_end_matches('\u{c}').split('\u{c}').map(str::to_owned).collect()
     }
 
     /// The value of a line of `pdfinfo`.
     pub fn info(&self, name: &str) -> String {
         let info = self.ask("pdfinfo", &[], &[]);
-        let line = info
-            .lines()
-            .find_map(|line| line.strip_prefix(&format!("{name}:")));
+        let line = info.lines().find_map(|line| line.strip_prefix(&format!("{name}:")));
         line.unwrap_or_default().trim().to_owned()
     }
 
@@ -76,8 +67,6 @@ impl Pdf {
 }
 
 fn attribute<'a>(tag: &'a str, name: &str) -> &'a str {
-    let from = tag
-        .split_once(&format!("{name}=\""))
-        .map_or("", |(_, rest)| rest);
+    let from = tag.split_once(&format!("{name}=\"")).map_or("", |(_, rest)| rest);
     from.split_once('"').map_or("", |(value, _)| value)
 }

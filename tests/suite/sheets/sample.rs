@@ -4,10 +4,7 @@ use bookmatch::views::sign_off::*;
 use image::{ImageFormat, Rgb, RgbImage};
 
 pub fn line(label: &str, value: &str) -> Line {
-    Line {
-        label: label.to_owned(),
-        value: value.to_owned(),
-    }
+    Line { label: label.to_owned(), value: value.to_owned() }
 }
 
 /// A kitchen of three items, none with anything unusual.
@@ -25,10 +22,9 @@ pub fn kitchen() -> SignOff {
         },
         issue: "3, for approval".to_owned(),
         date: "11 January 2027".to_owned(),
-        statement:
-            "Each of you signs for the marks below, and for nothing else. If an item changes, \
+        statement: "Each of you signs for the marks below, and for nothing else. If an item changes, \
                     its mark changes, and you are asked again."
-                .to_owned(),
+            .to_owned(),
         facts: vec![
             line("Items", "two, of the kitchen; one still to be chosen"),
             line("Total", "$5,683.13 with tax"),
@@ -39,10 +35,7 @@ pub fn kitchen() -> SignOff {
             name: "Kitchen".to_owned(),
             note: "Prices in US dollars, before tax".to_owned(),
             items: vec![range(), refrigerator(), pendants()],
-            subtotal: Some(line(
-                "Two items; the refrigerator is not in it",
-                "$5,250.00",
-            )),
+            subtotal: Some(line("Two items; the refrigerator is not in it", "$5,250.00")),
         }],
         totals: vec![
             line("Two items", "$5,250.00"),
@@ -55,14 +48,7 @@ pub fn kitchen() -> SignOff {
             chosen: "$4,310.00".to_owned(),
             rest: "$5,190.00 left".to_owned(),
         }],
-        approvers: vec![
-            Approver {
-                name: "Ife Okwuosa".to_owned(),
-            },
-            Approver {
-                name: "Jon Halvard".to_owned(),
-            },
-        ],
+        approvers: vec![Approver { name: "Ife Okwuosa".to_owned() }, Approver { name: "Jon Halvard".to_owned() }],
         rule: "Both must sign; each signs alone".to_owned(),
     }
 }
@@ -83,24 +69,10 @@ pub fn house(count: usize) -> SignOff {
     let mut view = kitchen();
     view.sheet.code = "S-00".to_owned();
     view.sheet.scope = "Whole book".to_owned();
-    let rooms = [
-        "Kitchen",
-        "Bath under the roof",
-        "Laundry",
-        "Hall and stair",
-    ];
-    view.rooms = rooms
-        .iter()
-        .map(|name| Room {
-            name: (*name).to_owned(),
-            ..view.rooms[0].clone()
-        })
-        .collect();
+    let rooms = ["Kitchen", "Bath under the roof", "Laundry", "Hall and stair"];
+    view.rooms = rooms.iter().map(|name| Room { name: (*name).to_owned(), ..view.rooms[0].clone() }).collect();
     for (r, room) in view.rooms.iter_mut().enumerate() {
-        room.items = (r..count)
-            .step_by(rooms.len())
-            .map(|n| numbered(r, n))
-            .collect();
+        room.items = (r..count).step_by(rooms.len()).map(|n| numbered(r, n)).collect();
     }
     view
 }
@@ -108,9 +80,7 @@ pub fn house(count: usize) -> SignOff {
 fn numbered(room: usize, n: usize) -> Item {
     let mut item = [range(), refrigerator(), pendants()][n % 3].clone();
     item.tag = format!("{}-{n:02}", ["K", "B", "L", "H"][room]);
-    item.description.extend(
-        (0..n % 7).map(|i| line("Remark", &format!("the {i}th thing worth knowing of it"))),
-    );
+    item.description.extend((0..n % 7).map(|i| line("Remark", &format!("the {i}th thing worth knowing of it"))));
     item
 }
 
@@ -132,8 +102,15 @@ pub fn range() -> Item {
         price: "$4,310.00".to_owned(),
         mark: "c307 5fa2".to_owned(),
         state: State { shape: Shape::Approved, words: "Approved by both, 9 January 2027".to_owned() },
-        picture: Some(PictureRef { key: "range".to_owned(), alt: "A steel range with six burners".to_owned(), width: 400, height: 300 }),
-        cautions: vec!["Gas is connected by a licensed fitter; local code and the maker’s instructions govern.".to_owned()],
+        picture: Some(PictureRef {
+            key: "range".to_owned(),
+            alt: "A steel range with six burners".to_owned(),
+            width: 400,
+            height: 300,
+        }),
+        cautions: vec![
+            "Gas is connected by a licensed fitter; local code and the maker’s instructions govern.".to_owned(),
+        ],
         choices: Vec::new(),
     }
 }
@@ -144,18 +121,12 @@ pub fn refrigerator() -> Item {
         name: "Refrigerator".to_owned(),
         option: String::new(),
         product: String::new(),
-        description: vec![
-            line("Opening", "30 1/16\" × 84\" (764 × 2134 mm)"),
-            line("Hinge", "left"),
-        ],
+        description: vec![line("Opening", "30 1/16\" × 84\" (764 × 2134 mm)"), line("Hinge", "left")],
         quantity: "1".to_owned(),
         unit_price: String::new(),
         price: String::new(),
         mark: "9c41 0e7b".to_owned(),
-        state: State {
-            shape: Shape::Waiting,
-            words: "Waiting".to_owned(),
-        },
+        state: State { shape: Shape::Waiting, words: "Waiting".to_owned() },
         picture: Some(PictureRef {
             key: "tall".to_owned(),
             alt: "A tall refrigerator".to_owned(),
@@ -184,19 +155,12 @@ pub fn pendants() -> Item {
         name: "Pendants over the island".to_owned(),
         option: "Spun bronze".to_owned(),
         product: "Lowbell, Dome 9".to_owned(),
-        description: vec![
-            line("Size", "Ø 9 1/2\" (241 mm)"),
-            line("Rod", "24\" (610 mm)"),
-            line("Lamp", "2700 K"),
-        ],
+        description: vec![line("Size", "Ø 9 1/2\" (241 mm)"), line("Rod", "24\" (610 mm)"), line("Lamp", "2700 K")],
         quantity: "2".to_owned(),
         unit_price: "$470.00".to_owned(),
         price: "$940.00".to_owned(),
         mark: "b6d9 0e3f".to_owned(),
-        state: State {
-            shape: Shape::ReviseAndResubmit,
-            words: "Revise and resubmit, Ife Okwuosa".to_owned(),
-        },
+        state: State { shape: Shape::ReviseAndResubmit, words: "Revise and resubmit, Ife Okwuosa".to_owned() },
         picture: None,
         cautions: Vec::new(),
         choices: Vec::new(),
@@ -212,16 +176,8 @@ pub fn picture(key: &str) -> Option<Vec<u8>> {
         "tall" => (240, 400),
         _ => (400, 300),
     };
-    let shade = |x: u32, y: u32| {
-        Rgb([
-            (110 + x % 60) as u8,
-            (90 + (x + y) % 50) as u8,
-            (70 + y % 40) as u8,
-        ])
-    };
+    let shade = |x: u32, y: u32| Rgb([(110 + x % 60) as u8, (90 + (x + y) % 50) as u8, (70 + y % 40) as u8]);
     let mut bytes = std::io::Cursor::new(Vec::new());
-    RgbImage::from_fn(width, height, shade)
-        .write_to(&mut bytes, ImageFormat::Jpeg)
-        .expect("a picture");
+    RgbImage::from_fn(width, height, shade).write_to(&mut bytes, ImageFormat::Jpeg).expect("a picture");
     Some(bytes.into_inner())
 }

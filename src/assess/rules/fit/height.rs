@@ -1,41 +1,37 @@
 //! The chosen thing's height against its opening.
 
-use super::{Direction, tell};
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::finding::Finding;
-use crate::units::Length;
+use crate::finding::{Finding, Severity};
 
 declare! {
     /// The thing is higher than its opening, or the opening higher than its sheet allows
     ///
     /// ## What it checks
-    /// The governing height of the opening, from the finished floor, against the height that the
-    /// maker's sheet asks for, and against the thing itself with its hinge cap and the air that the
-    /// sheet wants above it. The least reading governs, or the lower edge of what hangs above where
-    /// that is lower. Floor that is still to be laid is taken off, unless the opening was measured
-    /// from the finished floor or has a sill. Legs count at their lowest. A figure that is met
-    /// exactly passes.
+    /// The least height of the opening from the finished floor (what is still to be laid is taken
+    /// off where it was measured from the present floor; the lower edge of what hangs above counts
+    /// too) against the height that the maker's sheet asks for, and against the thing's own least
+    /// height, its hinge cap included, with the air that the sheet wants above it. A single figure
+    /// of the sheet is the least for what stands on the floor.
     ///
     /// ## Why it matters
-    /// Width is measured and height is guessed. A new floor under an old opening takes the last
-    /// half inch, and a floor that ends in front of a dishwasher locks it in.
+    /// A new floor takes the height away that a dishwasher needs. A refrigerator is as high as its
+    /// hinge cap, not as its door.
     ///
     /// ## Remedy
-    /// Choose a lower model, raise what is above, or carry the floor's thickness under the counter
-    /// before the cabinets are set.
+    /// Choose a lower model, have the opening raised or the floor stop short with the maker's
+    /// consent, and measure again from the finished floor.
     ///
     /// ## Example
     /// ```yaml
     /// floor build-up: 1 1/2"
     /// openings:
-    ///   dishwasher: {takes: dishwasher, height: 34 1/2", measured from: present floor}
+    ///   dishwasher: {takes: dishwasher, height: 34 1/2"}     # 33" when the tile is laid
     /// ```
-    /// Only 33" stay above the finished floor, less than the 33 1/2" that most dishwashers need.
     ///
     /// ## Source
-    /// The maker's own sheet and the field measurement.
+    /// The maker's sheet and the field measurement; trade reports F-01, F-03, F-17, F-19, F-25.
     "fit/height", Stop,
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
@@ -47,83 +43,79 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let fitting = fitting(fitted.room, fitted.opening, fitted.option);
-    let word = match fitting.to_lay {
-        Length::ZERO => "high".to_string(),
-        to_lay => format!("high, with {} of floor still to be laid taken off", say(to_lay, context.book.project.units)),
+    let say = |length| say(length, context.book.project.units);
+    let fit = fitting(fitted.room, fitted.opening, fitted.option);
+    let (height, name) = (fit.height, &fitted.opening.name.value);
+    let there = height.there?;
+    let laid = if fit.to_lay.is_negative() || fit.to_lay == crate::units::Length::ZERO {
+        String::new()
+    } else {
+        format!(" once {} of floor is laid", say(fit.to_lay))
     };
-    let direction = Direction {
-        rule: RULE.code,
-        word,
-        too_small: "choose a lower model, raise what is above, or set the cabinets up by what is still to be laid",
-        too_large: "order the maker's filler, have the opening made lower, or write `at least` where the sheet gives only the least",
-    };
-    tell(context, fitted, &fitting.height, &direction)
+    let at = height.there_at.unwrap_or(fitted.opening.span);
+    if let Some(short) = height.too_small_by() {
+        let message = format!(
+            "the opening `{name}` is {} high{laid}, {} less than the {} needed",
+            say(there),
+            say(short),
+            say(height.least()?)
+        );
+        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+        let finding = finding
+            .remedy("choose a lower model, or have the opening raised and measured again from the finished floor");
+        let asked = height.asked_at.or(height.body_at);
+        return Some(asked.map_or(finding.clone(), |span| finding.also(span, "needs this")));
+    }
+    let excess = height.too_large_by()?;
+    let message = format!(
+        "the opening `{name}` is {} high{laid}, {} more than the maker's sheet allows",
+        say(there),
+        say(excess)
+    );
+    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+    Some(finding.remedy("order the maker's filler or trim, or have the opening made lower"))
 }
 
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    fn fridge(opening: &str, option: &str) -> Trial {
-        Trial::of("fit/height")
-            .opening("fridge", &format!("{{takes: refrigerator, {opening}}}"))
-            .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", option)
+    fn trial(room: &str, opening: &str, option: &str) -> Trial {
+        let trial = Trial::of("fit/height").room(room).opening("hole", &format!("{{takes: refrigerator, {opening}}}"));
+        trial.selection("selection: It\nkind: refrigerator\nplace: hole", option)
     }
 
-    fn dishwasher(build_up: &str, opening: &str, option: &str) -> Trial {
-        Trial::of("fit/height")
-            .room(&format!("floor build-up: {build_up}"))
-            .opening("dishwasher", &format!("{{takes: dishwasher, {opening}}}"))
-            .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", option)
-    }
-
-    /// Source: trade.md F-01: over the old unit, here 66" high, the gap was believed 8" and is 1 1/2".
+    /// Source: trade.md F-17: a floor about 1 1/2" higher than the one under the unit traps it.
     #[test]
-    fn the_hinge_cap_and_the_air_above_meet_the_cabinet_that_hangs_there() {
-        let tall = "size: {height: 69\", height to hinge: 70\"}\nfit: {air: {top: 1\"}}";
-        fridge("above: {what: wall cabinet, height: 74\"}", tall).is_silent();
-        fridge("above: {what: wall cabinet, height: 67 1/2\"}", tall).finds(
-            "the opening `fridge` is 5'-7 1/2\" (1714.5 mm) high, 3 1/2\" (88.9 mm) less than the 5'-11\" (1803.4 mm) needed",
-        );
-        fridge("above: {what: wall cabinet, height: 71\"}", tall).is_silent();
-        fridge("height: 72\", above: {what: wall cabinet, height: 70 15/16\"}", tall).finds_one().weighs("stop");
+    fn a_floor_still_to_be_laid_is_taken_off() {
+        let unit = "size: {height: 33 1/2\" to 34 1/2\"}";
+        trial("floor build-up: 1 1/2\"", "height: 34 1/2\"", unit)
+            .finds("the opening `hole` is 33\" (838.2 mm) high once 1 1/2\" (38.1 mm) of floor is laid, 1/2\" (12.7 mm) less than the 33 1/2\" (850.9 mm) needed");
+        trial("floor build-up: 1\"", "height: 34 1/2\"", unit).is_silent();
+        trial("floor build-up: 1 1/2\"", "height: 34 1/2\", measured from: finished floor", unit).is_silent();
+        trial("floor build-up: 1 1/2\"", "height: 34 1/2\", sill: 4\"", unit).is_silent();
     }
 
-    /// Source: trade.md F-03 (1/2" too high).
+    /// Source: trade.md F-01: 8" believed above the old unit, really about 1 1/2": the wall cabinet decides.
     #[test]
-    fn half_an_inch_too_high_is_told() {
-        fridge("height: [70 1/4\", 69 1/2\", 70\"]", "size: {height: 70\"}").finds_one().weighs("stop");
-        fridge("height: [70 1/4\", 70\", 70\"]", "size: {height: 70\"}").is_silent();
+    fn the_hinge_cap_and_the_air_above_meet_the_wall_cabinet() {
+        let unit = "size: {height: 69\", height to hinge: 69 7/8\"}\nfit: {air: {top: 1\"}}";
+        trial("", "above: {what: wall cabinet, height: 70 3/4\"}", unit).finds_one();
+        trial("", "above: {what: wall cabinet, height: 70 7/8\"}", unit).is_silent();
     }
 
-    /// Source: trade.md F-17 (floor 1 1/2" higher than under the unit), F-25 (3/4" to 1" is lost).
+    /// Source: trade.md F-19: a dishwasher known to be 1/4" too tall.
     #[test]
-    fn floor_still_to_be_laid_is_taken_off() {
-        let legs = "size: {height: 33 1/2\" to 34 1/2\"}";
-        dishwasher("1 1/2\"", "height: 34 1/2\"", legs).finds(
-            "the opening `dishwasher` is 33\" (838.2 mm) high, with 1 1/2\" (38.1 mm) of floor still to be laid taken off, \
-             1/2\" (12.7 mm) less than the 33 1/2\" (850.9 mm) needed",
-        );
-        dishwasher("1\"", "height: 34 1/2\"", legs).is_silent();
-        dishwasher("1 1/2\"", "height: 34 1/2\", measured from: finished floor", legs).is_silent();
-        dishwasher("1 1/2\"", "height: 34 1/2\", sill: 4\"", legs).is_silent();
+    fn a_quarter_inch_too_tall_is_too_tall_and_an_exact_fit_passes() {
+        trial("", "height: 34\"", "size: {height: 34 1/4\"}").finds_one().weighs("stop");
+        trial("", "height: 34 1/4\"", "size: {height: 34 1/4\"}").is_silent();
     }
 
-    /// Source: trade.md F-19 (bought 1/4" too tall).
+    /// Source: trade.md section 3: built-in refrigerator opening 83 1/2" to 84 1/2".
     #[test]
-    fn a_quarter_too_tall_is_a_stop_and_a_query_while_there_is_a_choice() {
-        dishwasher("0\"", "height: 33 1/4\"", "size: {height: 33 1/2\"}").finds_one().weighs("stop");
-        let two = "options:\n  - {id: tall, size: {height: 33 1/2\"}}\n  - {id: low, size: {height: 32\"}}";
-        dishwasher("0\"", "height: 33 1/4\"", two).finds_one().weighs("query");
-    }
-
-    /// Source: trade.md section 3 (built-in refrigerator, 83 1/2" to 84 1/2").
-    #[test]
-    fn an_opening_higher_than_the_sheet_allows_is_told_when_it_is_measured() {
+    fn an_opening_higher_than_the_sheet_allows_is_told() {
         let sheet = "fit: {opening: {height: 83 1/2\" to 84 1/2\"}}";
-        fridge("height: 84 5/8\"", sheet).finds_one();
-        fridge("height: 84 1/2\"", sheet).is_silent();
-        fridge("above: {what: soffit, height: 90\"}", sheet).is_silent();
+        trial("", "height: 84 9/16\"", sheet).finds_one();
+        trial("", "height: 84 1/2\"", sheet).is_silent();
     }
 }

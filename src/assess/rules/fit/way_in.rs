@@ -1,163 +1,131 @@
-//! The way from the truck into the room.
+//! Whether a thing can be carried in.
 
-use crate::assess::context::about;
 use crate::assess::fitting::{Passage, way_in};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, Fitted, say};
 use crate::book::vocabulary::Hazard;
-use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
-use crate::units::{Length, Sides};
+use crate::units::Length;
 
 declare! {
-    /// The thing does not pass a narrow point on its way into the room
+    /// The thing can't be carried through a narrow point on the way in
     ///
     /// ## What it checks
-    /// The carton, and the body with its doors off, each with 1" of play in every direction,
-    /// against each narrow point: the book's, then the room's. A box passes a doorway if, turned
-    /// whichever way suits, its height and the lesser side of its plan pass. Where one turns a
-    /// corner between two halls of that width, the box must also get round: pushed on sideways,
-    /// or turned, which for a plan `p` by `q` takes `(q + 2p)² ≤ 8w²`. Whether a thing may be laid
-    /// down is for its maker to say.
+    /// The carton, with 1" of play in each direction and turned whichever way suits, against every
+    /// narrow point of the book and then of the room; at a point that turns, also round a corner
+    /// between two halls of that width. Where the carton fails and the body with its doors off
+    /// passes, it is a query.
     ///
     /// ## Why it matters
-    /// The refrigerator that fits its opening stands on the porch, and goes back at a quarter of
-    /// its price.
+    /// An appliance that does not pass the way in goes back to the shop with up to a third of its
+    /// price kept.
     ///
     /// ## Remedy
-    /// Have door leaves, rails or trim taken off and the point measured again; find another way in;
-    /// or choose a smaller model.
+    /// Take it out of its carton and its doors off, take a door off its hinges, choose another way
+    /// or another model; tell whoever delivers.
     ///
     /// ## Example
     /// ```yaml
-    /// way in:
-    ///   - {name: back door, width: 29", height: 79"}
+    /// way in: [{name: hall turn, width: 29", height: 80", turns: true}]
+    /// # carton: 32" x 41" x 30"
     /// ```
-    /// A body 30" by 33 1/2" does not pass it, whichever way it is turned.
     ///
     /// ## Source
-    /// The maker's own sheet and the field measurement; an inch of play, and the geometry of a
-    /// rectangle that turns in a right-angled corner.
+    /// Trade report F-111 (29 in door, unit 30 x 33 1/2 in; smallest side with doors off and 1 in
+    /// more). A corner: a rectangle turned at 45 degrees, by geometry.
     "fit/way-in", Stop,
-    sources: ["the maker's sheet", "the field measurement", "common practice", "geometry"],
+    sources: ["trade practice: 1 in of play; geometry for the corner"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
-        findings.extend(judge(context, room, selection, option));
-    }
+    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
-    let fit = option.fit.get()?;
-    let passages = way_in(context.book, room, option);
-    let carton = tightest(&passages, |passage| passage.carton);
-    let doors_off = tightest(&passages, |passage| passage.doors_off);
-    let fails = |tightest: &Option<(Length, &Passage<'_>)>| tightest.is_some_and(|(spare, _)| spare.is_negative());
-    let goes_out_of_its_carton = doors_off.is_some() && !fails(&doors_off);
-    let (severity, slot, what, (spare, passage)) = match (fails(&carton), fails(&doors_off)) {
-        (_, true) => (Severity::Stop, &fit.doors_off, "its body with the doors off", doors_off?),
-        (true, _) if goes_out_of_its_carton => (Severity::Query, &fit.carton, "its carton", carton?),
-        (true, _) => (Severity::Stop, &fit.carton, "its carton", carton?),
+fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let passages = way_in(context.book, fitted.room, fitted.option);
+    let tightest = |spare: fn(&Passage<'_>) -> Option<Length>| {
+        passages.iter().filter_map(|passage| Some((spare(passage)?, passage.point))).min_by_key(|(spare, _)| *spare)
+    };
+    let fit = fitted.option.fit.get()?;
+    let name = &fitted.selection.name.value;
+    let carton = tightest(|passage| passage.carton).filter(|(spare, _)| spare.is_negative());
+    let bare = tightest(|passage| passage.doors_off);
+    let (severity, message, at, point) = match (carton, bare) {
+        (None, Some((spare, point))) if fit.carton.is_absent() && spare.is_negative() => (
+            Severity::Stop,
+            format!("`{name}`, doors off, is {} too large for the {}", say(spare.abs()), point.name),
+            fit.doors_off.span(),
+            point,
+        ),
+        (Some((short, point)), Some((spare, _))) if !spare.is_negative() => (
+            Severity::Query,
+            format!(
+                "the carton of `{name}` is {} too large for the {}; it goes in out of its carton, doors off",
+                say(short.abs()),
+                point.name
+            ),
+            fit.carton.span(),
+            point,
+        ),
+        (Some((short, point)), None) => (
+            Severity::Stop,
+            format!(
+                "the carton of `{name}` is {} too large for the {}, and the size without it is not known",
+                say(short.abs()),
+                point.name
+            ),
+            fit.carton.span(),
+            point,
+        ),
+        (Some(_), Some((spare, point))) => (
+            Severity::Stop,
+            format!("`{name}` is {} too large for the {}, even with its doors off", say(spare.abs()), point.name),
+            fit.doors_off.span(),
+            point,
+        ),
         _ => return None,
     };
-    let sides = slot.spanned()?;
-    let say = |length| say(length, context.book.project.units);
-    let size = |sides: &Sides| sides.worded(say);
-    let only = if severity == Severity::Query { "it goes in only out of its carton, doors off: " } else { "" };
-    let message = format!(
-        "{only}{what}, {}, does not pass `{}`: {} short, with 1\" of play",
-        size(&sides.value),
-        passage.point.name,
-        say(spare.abs())
-    );
-    let finding = about(room, selection, option, RULE.code, severity, sides.span, message);
-    let finding = finding.also(passage.point.span, "the narrowest point for it");
-    Some(finding.remedy(remedy(severity, doors_off.is_some())))
-}
-
-fn remedy(severity: Severity, knows_the_body: bool) -> &'static str {
-    match (severity, knows_the_body) {
-        (Severity::Query, _) => "have it unpacked outside and its doors taken off, and say so on the delivery order",
-        (_, false) => "write the size of the body with its doors off (`doors off`), or find another way in",
-        _ => "have leaves, rails or trim taken off and measure again, find another way in, or choose a smaller model",
-    }
-}
-
-/// The point with the least left, the first of equals.
-fn tightest<'p, 'a>(
-    passages: &'p [Passage<'a>],
-    spare: impl Fn(&Passage<'a>) -> Option<Length>,
-) -> Option<(Length, &'p Passage<'a>)> {
-    passages.iter().filter_map(|passage| Some((spare(passage)?, passage))).min_by_key(|(spare, _)| *spare)
+    let finding = fitted
+        .finding(RULE.code, severity, at.unwrap_or(fitted.option.span), message)
+        .also(point.span, "the narrow point");
+    Some(finding.remedy("plan how it is carried (out of its carton, doors off, another way), or choose another model"))
 }
 
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    fn through(points: &str, option: &str) -> Trial {
-        Trial::of("fit/way-in")
-            .book(&format!("way in: [{points}]"))
-            .opening("fridge", "{takes: refrigerator}")
-            .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", option)
+    fn trial(fit: &str, way: &str) -> Trial {
+        let trial = Trial::of("fit/way-in").book(&format!("way in: [{way}]")).opening("hole", "{takes: refrigerator}");
+        trial.selection("selection: Fridge\nkind: refrigerator\nplace: hole", &format!("fit: {{{fit}}}"))
     }
 
-    /// Source: trade.md F-111 (29" door, unit 30" by 33 1/2").
+    /// Source: trade.md F-111: a 29" door and a unit of 30" × 33 1/2".
     #[test]
-    fn a_body_wider_than_the_door_is_told_with_the_point_and_how_much() {
-        let body = "fit: {doors off: 30\" x 70\" x 33 1/2\"}";
-        through("{name: back door, width: 29\", height: 79\"}", body)
-            .finds("its body with the doors off, 30\" (762 mm) × 5'-10\" (1778 mm) × 33 1/2\" (850.9 mm), does not pass `back door`: 2\" (50.8 mm) short, with 1\" of play")
+    fn a_unit_wider_than_the_door_is_told() {
+        let door = "{name: kitchen door, width: 29\", height: 80\"}";
+        trial("doors off: 30\" x 33 1/2\" x 68\"", door)
+            .finds("`Fridge`, doors off, is 2\" (50.8 mm) too large for the kitchen door")
             .weighs("stop")
             .cautions();
-        through("{name: back door, width: 31\", height: 79\"}", body).is_silent();
-        through("{name: back door, width: 30 15/16\", height: 79\"}", body).finds_one();
-    }
-
-    /// Source: trade.md F-111 (smallest dimension with doors off, or packed, and 1").
-    #[test]
-    fn what_goes_in_only_out_of_its_carton_is_asked_about() {
-        let both = "fit: {carton: 36\" x 74\" x 33\", doors off: 30\" x 70\" x 29\"}";
-        through("{name: porch, width: 32\", height: 79\"}", both)
-            .finds("it goes in only out of its carton, doors off: its carton, 3'-0\" (914.4 mm) × 6'-2\" (1879.6 mm) × 33\" (838.2 mm), does not pass `porch`: 2\" (50.8 mm) short, with 1\" of play")
-            .weighs("query")
-            .cautions();
-        through("{name: porch, width: 34\", height: 79\"}", both).is_silent();
-        through("{name: porch, width: 32\", height: 79\"}", "fit: {carton: 36\" x 74\" x 33\"}")
-            .finds_one()
-            .weighs("stop");
+        let wider = "{name: kitchen door, width: 31\", height: 80\"}";
+        trial("doors off: 30\" x 33 1/2\" x 68\"", wider).is_silent();
     }
 
     #[test]
-    fn of_several_points_the_narrowest_is_named() {
-        let points = "{name: porch, width: 30\", height: 79\"}, {name: stair, width: 28\", height: 79\"}";
-        let found = through(points, "fit: {carton: 30\" x 70\" x 30\"}").finds_one();
-        assert!(found.weighs("stop").messages()[0].contains("`stair`: 3\""));
-    }
-
-    /// Geometry: halls 38" wide take `q + 2p ≤ 38" × √8 = 107.48"`, play within.
-    #[test]
-    fn a_long_box_must_get_round_the_corner_too() {
-        let hall = |turns: bool| format!("{{name: hall, width: 38\", height: 80\", turns: {turns}}}");
-        let tub = "fit: {carton: 60\" x 80\" x 30\"}";
-        through(&hall(false), tub).is_silent();
-        through(&hall(true), tub).finds_one().weighs("stop");
-        through(&hall(true), "fit: {carton: 44\" x 79\" x 30\"}").is_silent();
-        through(&hall(true), "fit: {carton: 37\" x 79\" x 37\"}").is_silent();
+    fn what_goes_in_only_out_of_its_carton_is_a_query() {
+        let door = "{name: porch door, width: 33\", height: 80\"}";
+        trial("carton: 34\" x 36\" x 72\", doors off: 30\" x 33\" x 68\"", door)
+            .finds("the carton of `Fridge` is 2\" (50.8 mm) too large for the porch door; it goes in out of its carton, doors off")
+            .weighs("query");
     }
 
     #[test]
-    fn the_room_s_own_narrow_points_count_and_a_choice_still_open_is_a_query() {
-        let two = "options:\n  - {id: wide, fit: {carton: 40\" x 70\" x 40\"}}\n  - {id: slim}";
-        Trial::of("fit/way-in")
-            .room("way in: [{name: stair, width: 32\", height: 76\"}]")
-            .opening("fridge", "{takes: refrigerator}")
-            .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", two)
-            .finds_one()
-            .weighs("query")
-            .cautions();
+    fn a_room_has_narrow_points_of_its_own() {
+        let trial = trial("carton: 30\" x 30\" x 60\"", "{name: front door, width: 34\", height: 80\"}");
+        trial.room("way in: [{name: stair, width: 30\", height: 76\"}]").finds_one();
     }
 }

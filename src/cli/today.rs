@@ -1,0 +1,29 @@
+//! The day of the run: the only place that asks the clock for it.
+
+use crate::units::Date;
+
+use super::Failure;
+
+/// `--today`, for results that can be repeated.
+#[derive(clap::Args, Clone, Debug)]
+pub struct Today {
+    /// The day to count from, such as 2027-01-15; today if left out
+    #[arg(long = "today", value_name = "DATE", value_parser = date)]
+    today: Option<Date>,
+}
+
+fn date(text: &str) -> Result<Date, String> {
+    Date::parse(text).map_err(|error| format!("{error}; {}", error.remedy()))
+}
+
+impl Today {
+    /// The day asked for, or the clock's.
+    pub fn date(&self) -> Result<Date, Failure> {
+        if let Some(today) = self.today {
+            return Ok(today);
+        }
+        let now = jiff::ZonedDateTime::now().date();
+        Date::new(now.year(), now.month(), now.day())
+            .ok_or_else(|| "the clock shows no day; give one with --today".into())
+    }
+}

@@ -1,0 +1,29 @@
+//! Ends a preview from any thread, a signal handler's among them.
+
+use std::sync::Arc;
+
+use tokio::sync::watch::{Sender, channel};
+
+/// A preview ends once any copy of this is told [`Stop::now`].
+#[derive(Debug, Clone)]
+pub struct Stop(Arc<Sender<bool>>);
+
+impl Default for Stop {
+    fn default() -> Self {
+        Self(Arc::new(channel(false).0))
+    }
+}
+
+impl Stop {
+    /// Ends the preview soon.
+    pub fn now(&self) {
+        self.0.send_replace(true);
+    }
+
+    /// Waits until somebody wants the preview to end.
+    pub(super) async fn asked(&self) {
+        let mut asked = self.0.subscribe();
+        // The sender lives as long as `self`, so this waits for the word and nothing else.
+        let _ = asked.wait_for(|asked| *asked).await;
+    }
+}

@@ -1,0 +1,232 @@
+//! A preview on a real folder and a real socket.
+#![expect(clippy::disallowed_methods, reason = "the tests save files and take the time it takes")]
+
+use std::fs;
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
+use std::path::Path;
+use std::sync::mpsc;
+use std::time::{Duration, Instant};
+
+use tempfile::TempDir;
+
+use super::*;
+
+/// A preview at work; it is stopped and must end when this goes.
+struct Running {
+    folder: TempDir,
+    address: SocketAddr,
+    builds: Receiver<Changes>,
+    stop: Stop,
+    thread: Option<thread::JoinHandle<Result<(), PreviewError>>>,
+}
+
+/// The draft of these tests: the text of `book.yaml` on the cover; a tab in it breaks the book.
+fn build(folder: &Path) -> Built {
+    let text = fs::read_to_string(folder.join("book.yaml")).unwrap_or_default();
+    if text.contains('\t') {
+        return broken();
+    }
+    let cover = format!("<body>{text}</body>");
+    built(&[("client/index.html", &cover), ("office/index.html", "<body></body>")])
+}
+
+impl Running {
+    fn start() -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        fs::write(folder.path().join("book.yaml"), "title: Attic").unwrap();
+        let (told, builds) = mpsc::channel();
+        let (ready, serving) = mpsc::channel();
+        let root = folder.path().to_path_buf();
+        let preview = Preview {
+            folder: folder.path().into(),
+            address: SocketAddr::from(([127, 0, 0, 1], 0)),
+            build: Box::new(move |changes| {
+                let built = build(&root);
+                told.send(changes.clone()).unwrap();
+                built
+            }),
+            tell: Box::new(move |news| {
+                if let News::Serving(address) = news {
+                    ready.send(address).unwrap();
+                }
+            }),
+        };
+        let stop = Stop::default();
+        let thread = thread::spawn({
+            let stop = stop.clone();
+            move || run(preview, &stop)
+        });
+        let address = serving.recv_timeout(PATIENCE).unwrap();
+        let running = Self { folder, address, builds, stop, thread: Some(thread) };
+        assert!(running.built().unwrap().everything);
+        running
+    }
+
+    fn save(&self, path: &str, text: &str) {
+        fs::write(self.folder.path().join(path), text).unwrap();
+    }
+
+    /// The changes of the next build, if there is one soon.
+    fn built(&self) -> Option<Changes> {
+        self.builds.recv_timeout(PATIENCE).ok()
+    }
+
+    fn get(&self, path: &str) -> TcpStream {
+        let mut stream = TcpStream::connect(self.address).unwrap();
+        stream.set_read_timeout(Some(PATIENCE)).unwrap();
+        let request = format!("GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n", self.address);
+        stream.write_all(request.as_bytes()).unwrap();
+        stream
+    }
+
+    fn page(&self, path: &str) -> String {
+        let mut answer = String::new();
+        self.get(path).read_to_string(&mut answer).unwrap();
+        answer
+    }
+
+    /// An open page's ear, already listening.
+    fn listen(&self) -> BufReader<TcpStream> {
+        let mut events = BufReader::new(self.get("/-/events"));
+        next(&mut events, ": listening");
+        events
+    }
+}
+
+const PATIENCE: Duration = Duration::from_secs(5);
+
+/// Reads on to a line that begins so.
+fn next(events: &mut BufReader<TcpStream>, begin: &str) -> String {
+    let mut line = String::new();
+    while !line.starts_with(begin) {
+        line.clear();
+        assert_ne!(events.read_line(&mut line).unwrap(), 0, "ended before `{begin}`");
+    }
+    line
+}
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        self.stop.now();
+        let ended = self.thread.take().map(thread::JoinHandle::join);
+        if !thread::panicking() {
+            ended.unwrap().unwrap().unwrap();
+        }
+    }
+}
+
+#[test]
+fn a_saved_file_is_built_shown_and_told_to_the_pages_it_changed() {
+    let running = Running::start();
+    let mut events = running.listen();
+    assert!(running.page("/client/").contains("title: Attic"));
+    running.save("book.yaml", "title: Cellar");
+    let heard = next(&mut events, "data: ");
+    assert!(heard.contains(r#""changed":["client/index.html"]"#), "{heard}");
+    assert!(running.page("/client/").contains("title: Cellar"));
+    let changes = running.built().unwrap();
+    assert_eq!(changes.paths, ["book.yaml".into()].into());
+}
+
+#[test]
+fn a_broken_file_never_takes_the_last_good_page_away() {
+    let running = Running::start();
+    let mut events = running.listen();
+    running.save("book.yaml", "title:\tCellar");
+    let heard = next(&mut events, "data: ");
+    assert!(heard.contains(r#""changed":[]"#) && heard.contains("a tab stands"), "{heard}");
+    let page = running.page("/client/");
+    assert!(page.contains("title: Attic") && page.contains("a tab stands"), "{page}");
+    running.save("book.yaml", "title: Cellar");
+    next(&mut events, "data: ");
+    let page = running.page("/client/");
+    assert!(page.contains("title: Cellar") && !page.contains("a tab stands"), "{page}");
+}
+
+#[test]
+fn neither_a_read_nor_the_same_bytes_nor_the_cache_wakes_a_build() {
+    let running = Running::start();
+    fs::create_dir(running.folder.path().join(".bookmatch")).unwrap();
+    running.save(".bookmatch/kept", "a picture");
+    running.save("book.yaml", "title: Attic");
+    fs::read(running.folder.path().join("book.yaml")).unwrap();
+    thread::sleep(Duration::from_millis(150));
+    running.save("room.yaml", "name: Attic");
+    // The next build is for the last save alone: none came before it.
+    assert_eq!(running.built().unwrap().paths, ["room.yaml".into()].into());
+    assert!(running.builds.try_recv().is_err());
+}
+
+#[test]
+fn a_new_folder_is_followed_too() {
+    let running = Running::start();
+    fs::create_dir_all(running.folder.path().join("rooms/attic")).unwrap();
+    running.save("rooms/attic/room.yaml", "name: Attic");
+    let room: PathBuf = "rooms/attic/room.yaml".into();
+    assert!(running.built().unwrap().paths.contains(&room));
+    running.save("rooms/attic/room.yaml", "name: Loft");
+    assert_eq!(running.built().unwrap().paths, [room].into());
+}
+
+#[test]
+fn an_editors_save_by_way_of_another_file_is_one_build() {
+    let running = Running::start();
+    running.save(".book.yaml.new", "title: Cellar");
+    let at = |name: &str| running.folder.path().join(name);
+    fs::rename(at("book.yaml"), at("book.yaml~")).unwrap();
+    fs::rename(at(".book.yaml.new"), at("book.yaml")).unwrap();
+    fs::remove_file(at("book.yaml~")).unwrap();
+    assert_eq!(running.built().unwrap().paths, ["book.yaml".into()].into());
+    thread::sleep(Duration::from_millis(100));
+    assert!(running.builds.try_recv().is_err());
+}
+
+#[test]
+fn it_ends_at_once_although_a_page_is_open() {
+    let running = Running::start();
+    let mut events = running.listen();
+    let began = Instant::now();
+    let address = running.address;
+    drop(running);
+    assert!(began.elapsed() < Duration::from_secs(2));
+    assert!(TcpStream::connect(address).is_err());
+    let mut rest = String::new();
+    events.read_to_string(&mut rest).unwrap();
+}
+
+#[test]
+fn it_serves_this_machine_alone_and_names_a_port_that_is_taken() {
+    let preview = |address| Preview {
+        folder: std::env::temp_dir(),
+        address,
+        build: Box::new(|_| built(&[])),
+        tell: Box::new(|_| {}),
+    };
+    let open = SocketAddr::from(([0, 0, 0, 0], 0));
+    let error = run(preview(open), &Stop::default()).unwrap_err();
+    assert!(matches!(error, PreviewError::NotLoopback(_)));
+    let taken = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let error = run(preview(taken.local_addr().unwrap()), &Stop::default()).unwrap_err();
+    assert!(matches!(error, PreviewError::Listen(..)));
+    assert!(!error.remedy().is_empty());
+}
+
+#[test]
+fn from_saved_file_to_told_page_takes_little_beside_the_build() {
+    let running = Running::start();
+    let mut events = running.listen();
+    let mut times: Vec<Duration> = (0..15)
+        .map(|n| {
+            thread::sleep(Duration::from_millis(30));
+            let began = Instant::now();
+            running.save("book.yaml", &format!("title: Attic {n}"));
+            next(&mut events, "data: ");
+            began.elapsed()
+        })
+        .collect();
+    times.sort();
+    println!("from save to event: median {:?}, worst {:?}", times[7], times[14]);
+    // 25 ms on a quiet machine; a busy one is given twice that.
+    assert!(times[7] < Duration::from_millis(50), "{times:?}");
+}

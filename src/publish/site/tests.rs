@@ -1,0 +1,157 @@
+//! Every page of the made-up books, as HTML.
+
+use super::*;
+use crate::views::samples;
+use std::path::{Component, Path};
+
+fn rendered(site: &Site) -> BTreeMap<String, String> {
+    let files = render(site, &Theme::standard().unwrap()).unwrap();
+    files.into_iter().filter_map(|(path, bytes)| Some((path, String::from_utf8(bytes).ok()?))).collect()
+}
+
+/// Values of an attribute, in the order of the page.
+fn values<'a>(html: &'a str, attribute: &'a str) -> impl Iterator<Item = &'a str> {
+    let mark = format!(" {attribute}=\"");
+    html.split(mark.as_str().to_owned().leak() as &str).skip(1).filter_map(|rest| rest.split('"').next())
+}
+
+/// The path that a link leads to from a page, by the rules of RFC 3986 for relative paths.
+fn target(page: &str, href: &str) -> Option<String> {
+    let mut parts: Vec<_> = Path::new(page).parent()?.components().collect();
+    for part in Path::new(href).components() {
+        match part {
+            Component::ParentDir => drop(parts.pop()?),
+            part => parts.push(part),
+        }
+    }
+    let parts: Vec<_> = parts.iter().map(|part| part.as_os_str().to_string_lossy()).collect();
+    Some(parts.join("/"))
+}
+
+#[test]
+fn a_page_a_view_stands_in_its_folder() {
+    let files = rendered(&samples::full());
+    for path in [
+        "client/index.html",
+        "client/rooms/kitchen.html",
+        "client/items/kitchen-refrigerator-3.html",
+        "client/sign.html",
+        "client/assets/book.css",
+        "installer/index.html",
+        "installer/openings/kitchen-refrigerator.html",
+        "office/index.html",
+        "office/schedules/appliance.html",
+        "office/orders.html",
+        "office/money.html",
+        "office/review.html",
+        "office/rules.html",
+        "office/assets/margins/schedules--appliance.css",
+    ] {
+        assert!(files.contains_key(path), "{path} is missing");
+    }
+}
+
+#[test]
+fn a_book_with_next_to_nothing_in_it_is_still_a_book() {
+    let files = rendered(&samples::bare());
+    assert!(files["client/index.html"].contains("No hay nada pendiente"));
+    assert!(files["installer/index.html"].contains("Todavía no hay huecos"));
+    assert!(files["office/review.html"].contains("no encontró nada"));
+}
+
+#[test]
+fn every_link_stays_in_its_folder_and_leads_to_a_file() {
+    for site in [samples::full(), samples::bare()] {
+        let files = rendered(&site);
+        for (page, html) in files.iter().filter(|(path, _)| path.ends_with(".html")) {
+            let folder = page.split('/').next().unwrap();
+            for href in values(html, "href").chain(values(html, "src")) {
+                let path = href.split('#').next().unwrap();
+                if path.is_empty() || path == "data:," || path.contains("pictures/") {
+                    continue;
+                }
+                let target = target(page, path).unwrap();
+                assert!(target.starts_with(&format!("{folder}/")), "{page} leaves its folder by {href}");
+                let is_there = files.contains_key(&target)
+                    // The cover of this book stands for pages that it does not have.
+                    || target.ends_with("index.html");
+                assert!(is_there, "{page} links to {href}, which is not there");
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_on_a_page_needs_a_script_or_an_inline_style() {
+    for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
+        for forbidden in ["<script", " style=", "<style", " onclick=", "javascript:", "http://", "https://"] {
+            assert!(!html.contains(forbidden), "{page} has `{forbidden}`");
+        }
+    }
+}
+
+#[test]
+fn a_draft_says_so_on_every_page_and_an_issue_does_not() {
+    let mut site = samples::full();
+    for (page, html) in rendered(&site).iter().filter(|(path, _)| path.ends_with(".html")) {
+        assert!(html.contains("class=\"watermark\""), "{page} on paper");
+        assert!(html.contains("class=\"draft\""), "{page} on a screen");
+    }
+    site.client.cover.sheet.project.draft = false;
+    let cover = &rendered(&site)["client/index.html"];
+    assert!(!cover.contains("Draft"), "an issued cover is no draft");
+}
+
+#[test]
+fn a_name_with_marks_of_html_and_css_is_only_a_name() {
+    let mut site = samples::full();
+    site.client.cover.sheet.project.title = "</title><b>\"A\\B\"".into();
+    let files = rendered(&site);
+    assert!(!files["client/index.html"].contains("<b>\"A"));
+    assert!(files["client/assets/margins/index.css"].contains("\\3c /title>\\3c b>\\22 A\\5c B\\22 "));
+}
+
+#[test]
+fn pictures_reserve_their_space_and_all_but_the_first_wait_to_be_seen() {
+    for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
+        for picture in html.split("<img ").skip(1).map(|rest| rest.split('>').next().unwrap()) {
+            for wanted in ["width=\"", "height=\"", "alt=\"", "srcset=\""] {
+                assert!(picture.contains(wanted), "{page}: {picture}");
+            }
+            assert!(picture.contains("loading=\"lazy\"") != picture.contains("fetchpriority"), "{page}: {picture}");
+        }
+    }
+}
+
+#[test]
+fn the_same_views_make_the_same_bytes() {
+    let theme = Theme::standard().unwrap();
+    assert_eq!(render(&samples::full(), &theme).unwrap(), render(&samples::full(), &theme).unwrap());
+}
+
+/// Most that a page weighs without its photographs: HTML, styles, and the fonts that it needs.
+const LIGHT: usize = 120_000;
+
+#[test]
+fn a_page_without_its_photographs_stays_light() {
+    let theme = Theme::standard().unwrap();
+    let usual = ["literata-text", "literata-display", "literata-italic", "barlow-500", "barlow-600"];
+    let fonts: usize = usual.iter().map(|font| theme.assets()[&format!("assets/fonts/{font}.woff2")].len()).sum();
+    let common = fonts + theme.assets()["assets/book.css"].len();
+    for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
+        assert!(common + html.len() < LIGHT, "{page} weighs {} bytes", common + html.len());
+    }
+}
+
+#[test]
+#[ignore = "writes the made-up books to the folder that BOOKMATCH_SAMPLES names, to be looked at"]
+fn the_made_up_books_can_be_looked_at() {
+    let out = std::env::var("BOOKMATCH_SAMPLES").unwrap();
+    for (name, site) in [("full", samples::full()), ("bare", samples::bare())] {
+        for (path, bytes) in render(&site, &Theme::standard().unwrap()).unwrap() {
+            let path = Path::new(&out).join(name).join(path);
+            std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+            std::fs::write(path, bytes).unwrap();
+        }
+    }
+}

@@ -1,0 +1,248 @@
+//! A theme: templates, styles, fonts and words, embedded in the program.
+
+use include_dir::{Dir, include_dir};
+use serde_yaml::Value;
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::fmt;
+use tera::{Context, Kwargs, State, Tera};
+
+static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/templates");
+static STYLES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/css");
+static FONTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/fonts");
+static WORDS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/words");
+
+/// What is wrong with a theme, or with a page that it was asked to show.
+#[derive(Debug)]
+pub enum ThemeError {
+    /// A template is faulty, or names something that is not there; told with file, line and column.
+    Template(tera::Error),
+    /// A file of words is not YAML.
+    Words(String, serde_yaml::Error),
+    /// A file is not text.
+    NotText(String),
+    /// There are no words in this language.
+    Language { asked: String, known: Vec<String> },
+}
+
+impl fmt::Display for ThemeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ThemeError::Template(error) => {
+                write!(f, "a template of the theme is faulty: {error}")?;
+                let mut cause = error.source();
+                while let Some(inner) = cause {
+                    write!(f, ": {inner}")?;
+                    cause = inner.source();
+                }
+                Ok(())
+            }
+            ThemeError::Words(file, error) => write!(f, "the theme's words in `{file}` cannot be read: {error}"),
+            ThemeError::NotText(file) => write!(f, "the theme's file `{file}` is not text in UTF-8"),
+            ThemeError::Language { asked, known } => {
+                write!(f, "the theme has no words in `{asked}`; it has `{}`", known.join("`, `"))
+            }
+        }
+    }
+}
+
+impl Error for ThemeError {}
+
+impl From<tera::Error> for ThemeError {
+    fn from(error: tera::Error) -> ThemeError {
+        ThemeError::Template(error)
+    }
+}
+
+/// A theme that has been read and checked: every template parses and names only what exists.
+pub struct Theme {
+    templates: Tera,
+    words: BTreeMap<String, Value>,
+    assets: BTreeMap<String, Vec<u8>>,
+}
+
+impl Theme {
+    /// The theme that comes with the program.
+    ///
+    /// # Errors
+    /// When one of its files is faulty.
+    pub fn standard() -> Result<Theme, ThemeError> {
+        let mut templates = Tera::new();
+        templates.register_filter("css_text", css_text);
+        let pages = text_files(&TEMPLATES)?;
+        templates.add_raw_templates(pages.iter().map(|(name, text)| (name.as_str(), *text)))?;
+        Ok(Theme { templates, words: words()?, assets: assets()? })
+    }
+
+    /// The languages that the theme has words in, as tags: `en`, `es`.
+    pub fn languages(&self) -> impl Iterator<Item = &str> {
+        self.words.keys().map(String::as_str)
+    }
+
+    /// Files that every folder of the site carries, by their path in that folder.
+    pub fn assets(&self) -> &BTreeMap<String, Vec<u8>> {
+        &self.assets
+    }
+
+    /// Renders a template with a page's values and the words of a language, which it sees as `w`.
+    ///
+    /// # Errors
+    /// When the language is not there, or the template names a value that the page does not have.
+    pub fn render(&self, template: &str, language: &str, page: &Context) -> Result<String, ThemeError> {
+        let words = self.words.get(language).ok_or_else(|| ThemeError::Language {
+            asked: language.to_owned(),
+            known: self.languages().map(str::to_owned).collect(),
+        })?;
+        let mut context = page.clone();
+        context.insert("w", words);
+        context.insert("lang", language);
+        Ok(self.templates.render(template, &context)?)
+    }
+}
+
+fn text_files(folder: &'static Dir<'_>) -> Result<BTreeMap<String, &'static str>, ThemeError> {
+    let text = |file: &'static include_dir::File<'_>| {
+        let name = file.path().to_string_lossy().into_owned();
+        match file.contents_utf8() {
+            Some(text) => Ok((name, text)),
+            None => Err(ThemeError::NotText(name)),
+        }
+    };
+    folder.files().map(text).collect()
+}
+
+fn words() -> Result<BTreeMap<String, Value>, ThemeError> {
+    text_files(&WORDS)?
+        .into_iter()
+        .map(|(name, text)| {
+            let words = serde_yaml::from_str(text).map_err(|error| ThemeError::Words(name.clone(), error))?;
+            Ok((name.trim_end_matches(".yaml").to_owned(), words))
+        })
+        .collect()
+}
+
+/// The styles, joined in the order of their names into one file, and the fonts with their licences.
+fn assets() -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
+    let styles: String = text_files(&STYLES)?.values().map(|style| compact(style)).collect();
+    let mut assets = BTreeMap::from([("assets/book.css".to_owned(), styles.into_bytes())]);
+    for file in FONTS.files() {
+        let name = file.path().to_string_lossy();
+        if name.ends_with(".woff2") || name.starts_with("LICENSE") {
+            assets.insert(format!("assets/fonts/{name}"), file.contents().to_vec());
+        }
+    }
+    Ok(assets)
+}
+
+/// Leaves out comments, and the spaces that style sheets do not need.
+fn compact(style: &str) -> String {
+    let mut out = String::with_capacity(style.len());
+    let mut rest = style;
+    while let Some(start) = rest.find("/*") {
+        squeeze(&rest[..start], &mut out);
+        rest = rest[start..].find("*/").map_or("", |end| &rest[start + end + 2..]);
+    }
+    squeeze(rest, &mut out);
+    out
+}
+
+fn squeeze(style: &str, out: &mut String) {
+    for letter in style.chars() {
+        let last = out.chars().next_back();
+        if letter.is_whitespace() {
+            if !matches!(last, None | Some(' ' | ':' | ';' | ',' | '{' | '}')) {
+                out.push(' ');
+            }
+            continue;
+        }
+        if matches!(letter, '{' | '}') && last == Some(' ') {
+            out.pop();
+        }
+        out.push(letter);
+    }
+}
+
+/// Text that may stand between double quotes in a style sheet.
+fn css_text(text: &str, _: Kwargs, _: &State) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '"' | '\\' | '<' | '&' => out.push_str(&format!("\\{:x} ", u32::from(letter))),
+            control if control.is_control() => out.push(' '),
+            other => out.push(other),
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Every key with the keys above it: `cover.due`.
+    fn keys(value: &Value, above: &str, found: &mut Vec<String>) {
+        match value {
+            Value::Mapping(map) => {
+                for (key, inner) in map {
+                    keys(inner, &format!("{above}.{}", key.as_str().unwrap()), found);
+                }
+            }
+            Value::Sequence(list) => found.push(format!("{above} of {}", list.len())),
+            _ => found.push(above.to_owned()),
+        }
+    }
+
+    fn keys_of(theme: &Theme, language: &str) -> Vec<String> {
+        let mut found = Vec::new();
+        keys(&theme.words[language], "w", &mut found);
+        found
+    }
+
+    #[test]
+    fn every_language_has_the_same_words() {
+        let theme = Theme::standard().unwrap();
+        assert_eq!(theme.languages().collect::<Vec<_>>(), ["en", "es"]);
+        assert_eq!(keys_of(&theme, "en"), keys_of(&theme, "es"));
+    }
+
+    #[test]
+    fn no_word_is_left_that_no_template_uses() {
+        let theme = Theme::standard().unwrap();
+        let all: String = text_files(&TEMPLATES).unwrap().into_values().collect();
+        for key in keys_of(&theme, "en") {
+            let key = key.split(" of ").next().unwrap();
+            let looked_up_by_shape = ["w.state.", "w.means."].iter().any(|group| key.starts_with(group))
+                || key.ends_with("approved")
+                || key.ends_with("approved_as_noted")
+                || key.ends_with("revise_and_resubmit")
+                || key.ends_with("rejected");
+            assert!(looked_up_by_shape || all.contains(key), "`{key}` is used nowhere");
+        }
+    }
+
+    #[test]
+    fn a_name_that_a_page_does_not_have_is_an_error() {
+        let error = Theme::standard().unwrap().render("cover.html", "en", &Context::new()).unwrap_err();
+        assert!(error.to_string().contains("page"), "{error}");
+    }
+
+    #[test]
+    fn a_language_without_words_is_an_error_that_names_those_there_are() {
+        let error = Theme::standard().unwrap().render("cover.html", "fr", &Context::new()).unwrap_err();
+        assert_eq!(error.to_string(), "the theme has no words in `fr`; it has `en`, `es`");
+    }
+
+    #[test]
+    fn compacting_a_style_keeps_what_it_says() {
+        let style = "/* a */\n.a > b,\n.c :is(d) {\n  margin: 0 calc(1px * -1);\n  content: \"x y\" / \"\";\n}\n";
+        assert_eq!(compact(style), ".a > b,.c :is(d){margin:0 calc(1px * -1);content:\"x y\" / \"\";}");
+    }
+
+    #[test]
+    fn the_licence_of_each_font_goes_with_it() {
+        let theme = Theme::standard().unwrap();
+        for family in ["barlow-semi-condensed", "literata"] {
+            assert!(theme.assets().contains_key(&format!("assets/fonts/LICENSE-{family}.txt")));
+        }
+    }
+}

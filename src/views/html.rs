@@ -1,0 +1,85 @@
+//! Text that is safe to stand in a page as it is.
+
+use serde::Serialize;
+
+/// A run of text, escaped, in which figures may be marked up.
+///
+/// It can be made from plain text, from other safe runs, or from [`trusted`](Html::trusted) markup,
+/// so whatever a person typed has always been escaped.
+#[derive(Clone, Debug, Default, Eq, PartialEq, Serialize)]
+pub struct Html {
+    html: String,
+}
+
+impl Html {
+    /// Plain text, with `&`, `<`, `>` and both quotes escaped.
+    pub fn text(text: &str) -> Html {
+        let mut html = String::with_capacity(text.len());
+        for letter in text.chars() {
+            match letter {
+                '&' => html.push_str("&amp;"),
+                '<' => html.push_str("&lt;"),
+                '>' => html.push_str("&gt;"),
+                '"' => html.push_str("&quot;"),
+                '\'' => html.push_str("&#39;"),
+                other => html.push(other),
+            }
+        }
+        Html { html }
+    }
+
+    /// Markup that we made ourselves: a drawing, or Markdown turned to HTML with raw HTML off.
+    pub fn trusted(markup: impl Into<String>) -> Html {
+        Html { html: markup.into() }
+    }
+
+    /// The same run in bold.
+    pub fn bold(&self) -> Html {
+        Html::trusted(format!("<b>{}</b>", self.html))
+    }
+
+    /// This run with `next` after it.
+    pub fn then(mut self, next: impl Into<Html>) -> Html {
+        self.html.push_str(&next.into().html);
+        self
+    }
+
+    /// Whether there is nothing to show.
+    pub fn is_empty(&self) -> bool {
+        self.html.is_empty()
+    }
+
+    /// The markup.
+    pub fn as_str(&self) -> &str {
+        &self.html
+    }
+}
+
+impl From<&str> for Html {
+    fn from(text: &str) -> Html {
+        Html::text(text)
+    }
+}
+
+impl From<String> for Html {
+    fn from(text: String) -> Html {
+        Html::text(&text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn typed_text_cannot_become_markup() {
+        let run = Html::text("<b onclick=\"x\">Tom & 'Jo'</b>");
+        assert_eq!(run.as_str(), "&lt;b onclick=&quot;x&quot;&gt;Tom &amp; &#39;Jo&#39;&lt;/b&gt;");
+    }
+
+    #[test]
+    fn safe_runs_join_without_being_escaped_twice() {
+        let run = Html::text("Fits,").bold().then(" a < b");
+        assert_eq!(run.as_str(), "<b>Fits,</b> a &lt; b");
+    }
+}

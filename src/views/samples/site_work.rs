@@ -1,0 +1,153 @@
+//! The installer's pages of the made-up book.
+
+use super::super::drawing::Drawing;
+use super::super::installer::{InstallerIndex, OpeningGroup, OpeningLine};
+use super::super::opening::{OpeningPage, SizeCell, SizeRow, WayRow};
+use super::*;
+
+pub(super) fn index() -> InstallerIndex {
+    let line = |number: &str, name: &str, shape, word: &str, gap: Option<&str>| OpeningLine {
+        link: link(number, name, "openings/kitchen-refrigerator.html"),
+        verdict: state(shape, word),
+        thing: "Vessary 30 C, hinge left".into(),
+        size: html(
+            "30&nbsp;<i class=\"fr w\">1/16</i>″ × 5′-10&nbsp;<i class=\"fr w\">1/2</i>″ <span class=\"mm\">764 × 1791</span>",
+        ),
+        gap: gap.map(html),
+    };
+    InstallerIndex {
+        sheet: Sheet { onward: None, mark: None, ..sheet("index.html", "F-00", "Openings") },
+        lead: "Four openings. Two fit, one does not, one is still to be measured.".into(),
+        facts: vec![fact("Datum", "finished floor, UON"), fact("Measured", "11 Jan 2027, site lead")],
+        rooms: vec![
+            OpeningGroup {
+                room: "Kitchen".into(),
+                line: Some(html("Ceiling 8′-1″. <i class=\"fr\">3/4</i>″ of floor still to be laid.")),
+                openings: vec![
+                    line("K-07F", "Refrigerator", Shape::Fits, "Fits", Some("<i class=\"fr\">5/32</i>″ each side")),
+                    line(
+                        "K-08F",
+                        "Dishwasher beside the sink, under the long window",
+                        Shape::DoesNotFit,
+                        "Does not fit",
+                        Some("<i class=\"fr\">5/16</i>″ too high"),
+                    ),
+                ],
+            },
+            OpeningGroup {
+                room: "Bath".into(),
+                line: None,
+                openings: vec![
+                    line("B-02F", "Tub", Shape::FitUnknown, "A figure is missing", None),
+                    line("B-03F", "Niche", Shape::NotMeasured, "Not measured yet", None),
+                ],
+            },
+        ],
+        notices: vec![notice(
+            "Power, gas and water",
+            &["Licensed trades connect them, to local code and the maker’s instructions."],
+        )],
+    }
+}
+
+fn cell(figure: &str, note: &str) -> SizeCell {
+    SizeCell { figure: html(figure), note: (!note.is_empty()).then(|| html(note)) }
+}
+
+pub(super) fn refrigerator() -> OpeningPage {
+    let view = |id: &str, name: &str| Drawing {
+        name: name.into(),
+        svg: drawing(id),
+        caption: Some(html(&format!("<b>{name}.</b> The least width governs."))),
+        ..Drawing::default()
+    };
+    let row = |name: &str, each: &str, shape, word: &str| SizeRow {
+        name: name.into(),
+        note: Some("least of three".into()),
+        needs: cell("30″ to 30&nbsp;<i class=\"fr w\">1/2</i>″", "762 to 774.7 mm"),
+        measured: cell("30&nbsp;<i class=\"fr w\">1/16</i>″", "≈&nbsp;763.6 mm, at the floor"),
+        left: cell("<i class=\"fr\">1/16</i>″", "≈&nbsp;1.6 mm"),
+        each_side: cell(each, ""),
+        verdict: state(shape, word),
+    };
+    OpeningPage {
+        sheet: sheet("openings/kitchen-refrigerator.html", "K-07F", "Refrigerator, at the opening"),
+        label: "Installer’s sheet · kitchen · K-07".into(),
+        verdict: state(Shape::Fits, "Fits"),
+        sentence: html(
+            "with <i class=\"fr\">5/32</i>″ (4 mm) on each side and <i class=\"fr\">5/8</i>″ (15.9 mm) above. The floor reading governs. Goes through the kitchen door only out of its carton, doors off.",
+        ),
+        facts: vec![
+            fact("Unit", "Vessary 30 C, hinge left"),
+            fact("Maker’s sheet", "rev. D, 4 Sep 2026"),
+            fact("Datum", "finished floor; <i class=\"fr\">3/4</i>″ still to be laid"),
+        ],
+        drawings: vec![view("front", "Front"), view("side", "Side"), view("plan", "Plan")],
+        sizes: vec![
+            row("Width", "<i class=\"fr\">5/32</i>″ left, <i class=\"fr\">5/32</i>″ right", Shape::Fits, "Fits"),
+            row("Height", "<i class=\"fr\">5/8</i>″ above", Shape::Fits, "Fits"),
+            row("Depth", "", Shape::NotMeasured, "Not measured"),
+        ],
+        sizes_from: Some("The maker’s sheet, rev. D, 4 Sep 2026. The opening: site lead, 11 Jan 2027".into()),
+        services: vec![
+            fact("Power", "120 V, 15 A, receptacle 5-15R, own circuit"),
+            fact("Water", "<i class=\"fr\">1/4</i>″ line with a shut-off"),
+        ],
+        services_from: None,
+        door: vec![fact("Hinge", "left"), fact("Opens", "115°; 29&nbsp;<i class=\"fr w\">3/4</i>″ into the room")],
+        carton: vec![
+            fact("Carton", "32″ × 34″ × 73″"),
+            fact("Weight", "348 lb <span class=\"mm\">157.9 kg</span>; two people and a dolly"),
+        ],
+        way_in: vec![
+            WayRow {
+                name: "Porch door".into(),
+                clear: html("35&nbsp;<i class=\"fr w\">1/2</i>″ <span class=\"mm\">901.7 mm</span>"),
+                carton: state(Shape::Fits, "passes"),
+                bare: Some(state(Shape::Fits, "passes")),
+            },
+            WayRow {
+                name: "Kitchen door".into(),
+                clear: html("31&nbsp;<i class=\"fr w\">3/4</i>″"),
+                carton: state(Shape::DoesNotFit, "stops, short by 1/4 in"),
+                bare: None,
+            },
+        ],
+        cautions: vec![
+            notice(
+                "Tipping",
+                &[
+                    "Fix the anti-tip bracket to blocking. The column can fall forward when both doors are open and loaded.",
+                ],
+            ),
+            notice("Lifting", &["Lift over the oak, do not roll.", "Set the hinge side first."]),
+        ],
+        tape: ["Width at the floor", "Width at the middle", "Width at the top", "Height from FF", "Depth"]
+            .map(Into::into)
+            .to_vec(),
+        tape_needs: Some(html(
+            "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (609.6 mm).",
+        )),
+    }
+}
+
+/// An opening with nothing known but its name.
+pub(super) fn hood() -> OpeningPage {
+    let whole = refrigerator();
+    OpeningPage {
+        sheet: sheet("openings/kitchen-hood.html", "K-05F", "Hood, at the opening"),
+        verdict: state(Shape::NotMeasured, "Not measured yet"),
+        sentence: "Measure width, height and depth before it is ordered.".into(),
+        facts: vec![],
+        drawings: vec![],
+        sizes: vec![],
+        sizes_from: None,
+        services: vec![],
+        door: vec![],
+        carton: vec![],
+        way_in: vec![],
+        cautions: vec![],
+        tape_needs: None,
+        ..whole
+    }
+}

@@ -1,0 +1,66 @@
+//! Everything to be signed, with marks, prices and totals.
+
+use super::html::Html;
+use super::photo::Photo;
+use super::sheet::{Fact, Link, Sheet, on_sheet};
+use super::state::State;
+use serde::Serialize;
+
+/// `sign.html`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SignPage {
+    pub sheet: Sheet,
+    pub lead: Html,
+    pub facts: Vec<Fact>,
+    /// Currency and what prices include, in a line.
+    pub terms: String,
+    /// Who signs, in the order of the columns and of the signature lines.
+    pub signers: Vec<String>,
+    /// A room each.
+    pub groups: Vec<SignGroup>,
+    /// Subtotal, tax, total, allowances, over or under; the total is marked.
+    pub totals: Vec<Total>,
+    pub conditions: Vec<Condition>,
+    /// The sheets as PDF: the whole book first, then a room each.
+    pub papers: Vec<Link>,
+}
+
+/// A room's items.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SignGroup {
+    pub room: Link,
+    pub items: Vec<SignItem>,
+}
+
+/// One item to sign for.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SignItem {
+    pub link: Link,
+    pub photo: Option<Photo>,
+    /// Maker, model, finish, size.
+    pub description: Html,
+    pub quantity: Option<String>,
+    pub mark: Option<String>,
+    /// One a signer, in their order.
+    pub states: Vec<State>,
+    pub price: Option<String>,
+}
+
+/// A line under the table.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Total {
+    pub name: String,
+    pub figure: String,
+    /// The figure that is signed for.
+    pub main: bool,
+}
+
+/// A condition that must be met before the item is ordered.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Condition {
+    pub link: Link,
+    pub state: State,
+    pub sentence: Html,
+}
+
+on_sheet!(SignPage);
