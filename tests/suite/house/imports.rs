@@ -19,6 +19,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
     ("explain", &["units", "finding", "book", "assess"]),
     ("schema", &["units", "book"]),
+    ("start", &["units"]),
     ("cli", BEFORE_CLI),
     ("main", &["cli"]),
     ("lib", &[]),
@@ -27,7 +28,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
     "units", "source", "finding", "book", "pictures", "read", "assess", "drawings", "views", "publish", "pipeline",
-    "preview", "explain", "schema",
+    "preview", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.
