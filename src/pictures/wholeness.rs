@@ -53,14 +53,18 @@ fn webp_ends(bytes: &[u8]) -> bool {
         let word = bytes.get(at..at + 4)?;
         Some(u32::from_le_bytes([word[0], word[1], word[2], word[3]]) as usize)
     };
-    let Some(end) = length(4).map(|declared| declared.saturating_add(8)) else { return false };
+    let Some(end) = length(4).map(|declared| declared.saturating_add(8)) else {
+        return false;
+    };
     // The blank that evens an odd length is left out by some writers.
     if end > bytes.len() + 1 {
         return false;
     }
     let mut at: usize = 12;
     while at < end.min(bytes.len()) {
-        let Some(declared) = length(at + 4) else { return false };
+        let Some(declared) = length(at + 4) else {
+            return false;
+        };
         at = at.saturating_add(8).saturating_add(declared);
         if at > bytes.len() {
             return false;

@@ -6,5 +6,4 @@ mod browser;
 mod house;
 #[cfg(feature = "sheets")]
 mod sheets;
-
 mod units;

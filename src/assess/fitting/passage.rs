@@ -77,7 +77,8 @@ mod tests {
         /// The halls run along both axes between 0 and `hall`; everything past the inner corner
         /// `(hall, hall)` is wall.
         fn is_free(&self, (x, y, turn): Pose) -> bool {
-            let angle = f64::from(turn) * 3.0_f64.to_radians();
+            // It turns with its ends along both outer walls: against the way that angles are counted.
+            let angle = f64::from(-turn) * 3.0_f64.to_radians();
             let (sin, cos) = angle.sin_cos();
             let (x, y) = (f64::from(x), f64::from(y));
             let (a, b) = (self.longer / 2.0, self.shorter / 2.0);

@@ -75,7 +75,7 @@ pub(super) fn refrigerator() -> OpeningPage {
         label: "Installer’s sheet · kitchen · K-07".into(),
         verdict: state(Shape::Fits, "Fits"),
         sentence: html(
-            "with <i class=\"fr\">5/32</i>″ (4 mm) on each side and <i class=\"fr\">5/8</i>″ (15.9 mm) above. The floor reading governs. Goes through the kitchen door only out of its carton, doors off.",
+            "<i class=\"fr\">5/32</i>″ (4 mm) on each side and <i class=\"fr\">5/8</i>″ (15.9 mm) above. The floor reading governs. Goes through the kitchen door only out of its carton, doors off.",
         ),
         facts: vec![
             fact("Unit", "Vessary 30 C, hinge left"),

@@ -89,7 +89,6 @@ fn last_line(words: &[Token]) -> Option<usize> {
     None
 }
 
-#[cfg(test)]
 fn file_with_a_function_of(lines: usize) -> Source {
     let body = "    let s = \"}\"; // }\n".repeat(lines - 2);
     Source {

@@ -56,7 +56,6 @@ fn asks_the_clock(file: &Source) -> Vec<String> {
     asks.map(|three| format!("{}:{}: asks the clock; take the date as a parameter", file.path, three[0].line)).collect()
 }
 
-#[cfg(test)]
 fn file(path: &str, text: &str) -> Source {
     Source { path: path.to_owned(), text: text.to_owned() }
 }
