@@ -28,6 +28,8 @@ pub mod pipeline;
 
 pub mod preview;
 
+pub mod start;
+
 pub mod explain;
 
 pub mod schema;

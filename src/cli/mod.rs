@@ -13,6 +13,7 @@ mod preview;
 mod publish;
 mod review;
 mod schema;
+mod start;
 
 use std::ffi::OsString;
 
@@ -28,6 +29,7 @@ struct Arguments {
 
 #[derive(Subcommand)]
 enum Command {
+    Start(start::Start),
     Review(review::Review),
     Publish(publish::Publish),
     Preview(preview::Preview),
@@ -54,6 +56,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         }
     };
     let outcome = match arguments.command {
+        Command::Start(command) => command.run(),
         Command::Review(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Preview(command) => command.run(),

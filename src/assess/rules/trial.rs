@@ -125,11 +125,6 @@ impl Trial {
 }
 
 impl Found {
-    /// What was found, in words.
-    pub fn messages(&self) -> Vec<&str> {
-        self.findings.iter().map(|finding| finding.message.as_str()).collect()
-    }
-
     /// Wants every finding to weigh so much.
     pub fn weighs(self, severity: &str) -> Self {
         assert!(self.findings.iter().all(|finding| finding.severity.word() == severity), "{:#?}", self.findings);

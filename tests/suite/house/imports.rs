@@ -19,6 +19,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
     ("explain", &["units", "finding", "book", "assess"]),
     ("schema", &["units", "book"]),
+    ("start", &["units"]),
     ("cli", BEFORE_CLI),
     ("main", &["cli"]),
     ("lib", &[]),
@@ -27,12 +28,14 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
     "units", "source", "finding", "book", "pictures", "read", "assess", "drawings", "views", "publish", "pipeline",
-    "preview", "explain", "schema",
+    "preview", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.
-const FOR_TESTS: &[(&str, &str, &str)] =
-    &[("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them")];
+const FOR_TESTS: &[(&str, &str, &str)] = &[
+    ("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them"),
+    ("src/assess/fitting/tests.rs", "read", "so are those of the arithmetic that rules and pages share"),
+];
 
 #[test]
 fn a_stage_imports_only_earlier_ones() {
