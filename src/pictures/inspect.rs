@@ -35,7 +35,7 @@ pub fn inspect_within(bytes: &[u8], limits: &Limits) -> Result<Facts, PictureErr
     limits.check_file(bytes.len() as u64)?;
     let format = format::recognise(bytes)?;
     let facts = match header(format, bytes, limits) {
-        Err(PictureError::Damaged { .. }) if wholeness::check(format, bytes).is_err() => {
+        Err(PictureError::Damaged { .. } | PictureError::Heic { .. }) if wholeness::check(format, bytes).is_err() => {
             Err(PictureError::Truncated(format))
         }
         other => other,

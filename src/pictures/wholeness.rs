@@ -31,7 +31,7 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
         at += 2 + usize::from(u16::from_be_bytes([high, low]));
     }
     // Ill-formed headers are for the decoder to name; only a header that runs out is an end missing.
-    at < bytes.len()
+    at + 4 <= bytes.len()
 }
 
 /// The chunks run to `IEND` (PNG, 5.3 and 11.2.5).

@@ -2,8 +2,13 @@
 
 mod project;
 
+mod bad_input;
 mod browser;
 mod house;
+mod pictures;
+mod publishing;
+mod review;
+mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
 mod units;
