@@ -124,7 +124,7 @@ impl Trial {
     }
 
     /// Runs, and wants no finding.
-    pub fn is_silent(self) {
+    pub fn stays_silent(self) {
         let found = self.run();
         assert!(found.findings.is_empty(), "{:#?}", found.findings);
     }

@@ -153,14 +153,14 @@ mod tests {
             .finds("`wall` to the right of the opening `range` is 1\" (25.4 mm) away, 1\" (25.4 mm) less than the 2\" (50.8 mm) above counter that the maker's sheet asks for")
             .weighs("stop")
             .cautions();
-        range("{what: wall, gap: 2\"}", sheet).is_silent();
+        range("{what: wall, gap: 2\"}", sheet).stays_silent();
         range("wall cabinet", sheet).finds_one();
-        range("base cabinet", sheet).is_silent();
+        range("base cabinet", sheet).stays_silent();
     }
 
     #[test]
     fn air_along_a_whole_side_is_left_to_the_width() {
-        range("wall", "fit: {air: {right: 2\"}}").is_silent();
+        range("wall", "fit: {air: {right: 2\"}}").stays_silent();
     }
 
     #[test]
@@ -181,7 +181,7 @@ mod tests {
             )
         };
         fridge("70 15/16\"").finds_one().weighs("stop");
-        fridge("71\"").is_silent();
+        fridge("71\"").stays_silent();
     }
 
     /// Source: trade.md section 6 (under-counter units breathe at the front); common practice.
@@ -198,7 +198,7 @@ mod tests {
         cooler("24\"", "rear")
             .finds("it breathes at its rear and is closed in by the opening `cooler`, with nothing left behind it")
             .weighs("query");
-        cooler("25\"", "rear").is_silent();
-        cooler("24\"", "front").is_silent();
+        cooler("25\"", "rear").stays_silent();
+        cooler("24\"", "front").stays_silent();
     }
 }

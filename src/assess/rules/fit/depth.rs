@@ -65,7 +65,7 @@ mod tests {
         oven("23\"").finds(
             "the opening `hole` is 23\" (584.2 mm) deep, 1/2\" (12.7 mm) less than the 23 1/2\" (596.9 mm) needed",
         );
-        oven("23 1/2\"").is_silent();
+        oven("23 1/2\"").stays_silent();
     }
 
     #[test]
@@ -97,7 +97,7 @@ mod tests {
                 )
         };
         microwave("22 15/16\"").finds_one().weighs("stop");
-        microwave("23\"").is_silent();
+        microwave("23\"").stays_silent();
     }
 
     /// Source: trade.md F-07: a full-depth refrigerator stands out; that is told once, as projection.
@@ -106,6 +106,6 @@ mod tests {
         Trial::of("fit/depth")
             .opening("fridge", "{takes: refrigerator, depth: 24\"}")
             .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", "size: {depth: 29\"}")
-            .is_silent();
+            .stays_silent();
     }
 }

@@ -117,7 +117,7 @@ mod tests {
         oven("width: 29 1/2\"", FRONT)
             .finds("the cutout `oven` is 29 1/2\" (749.3 mm) wide, 1\" (25.4 mm) more than the 28 1/2\" (723.9 mm) that a front of 30\" (762 mm) covers by 3/4\" (≈ 19 mm) on each side")
             .weighs("stop");
-        oven("width: 28 1/2\", height: 27 1/2\"", FRONT).is_silent();
+        oven("width: 28 1/2\", height: 27 1/2\"", FRONT).stays_silent();
         oven("height: 27 5/8\"", FRONT).finds_one();
     }
 
@@ -136,8 +136,8 @@ mod tests {
     #[test]
     fn a_front_wider_than_its_cabinet_or_cut_off_by_a_wall_is_told() {
         oven("cabinet: {outside width: 29 7/8\"}", FRONT).finds_one();
-        oven("cabinet: {outside width: 30\"}", FRONT).is_silent();
+        oven("cabinet: {outside width: 30\"}", FRONT).stays_silent();
         oven("width: 28 1/2\", right: {what: wall, gap: 5/8\"}", FRONT).finds_one();
-        oven("width: 28 1/2\", right: {what: wall, gap: 3/4\"}", FRONT).is_silent();
+        oven("width: 28 1/2\", right: {what: wall, gap: 3/4\"}", FRONT).stays_silent();
     }
 }

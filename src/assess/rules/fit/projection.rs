@@ -74,7 +74,7 @@ mod tests {
             )
         };
         fridge("30 5/8\"").finds("`Fridge` stands 5 1/8\" (≈ 130.2 mm) proud of the counter").weighs("query");
-        fridge("27\"").is_silent();
+        fridge("27\"").stays_silent();
     }
 
     #[test]
@@ -103,6 +103,6 @@ mod tests {
         Trial::of("fit/projection")
             .opening("hob", "{takes: cooktop, depth: 19\"}")
             .selection("selection: Cooktop\nkind: cooktop\nplace: hob", "size: {depth: 21\"}")
-            .is_silent();
+            .stays_silent();
     }
 }

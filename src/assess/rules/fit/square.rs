@@ -93,7 +93,7 @@ mod tests {
         oven("diagonals: [46 7/8\", 47 1/16\"]", "maker: Vessary")
             .finds("the diagonals of the opening `oven` differ by 3/16\" (≈ 4.8 mm), more than the 1/8\" (≈ 3.2 mm) that is usual")
             .weighs("query");
-        oven("diagonals: [47\", 46 7/8\"]", "maker: Vessary").is_silent();
+        oven("diagonals: [47\", 46 7/8\"]", "maker: Vessary").stays_silent();
     }
 
     /// Source: trade.md section 3, Plumb (1/8" over the height).
@@ -101,14 +101,14 @@ mod tests {
     fn a_side_that_leans_by_more_than_an_eighth_is_asked_about() {
         let plumb = |right: &str| format!("plumb: {{left: [1\", 1\", 1\"], right: [31\", 31\", {right}]}}");
         oven(&plumb("31 9/64\""), "maker: Vessary").finds_one().weighs("query");
-        oven(&plumb("31 1/8\""), "maker: Vessary").is_silent();
+        oven(&plumb("31 1/8\""), "maker: Vessary").stays_silent();
     }
 
     #[test]
     fn a_stricter_sheet_counts_before_the_usual_figure_though_the_client_still_chooses() {
         let two = "options:\n  - {id: strict, fit: {square: 1/16\"}}\n  - {id: lax}";
         oven("diagonals: [47\", 46 7/8\"]", two).finds_one().weighs("query");
-        oven("diagonals: [47\", 46 15/16\"]", two).is_silent();
+        oven("diagonals: [47\", 46 15/16\"]", two).stays_silent();
     }
 
     #[test]
