@@ -84,13 +84,14 @@ fn place(canvas: &Canvas, misfit: &Misfit, frame: Frame, label: &Label) -> Place
     }
     let inside = |p: &Place| frame.grown(-4_000).with(&room(*p)) == frame.grown(-4_000);
     let free = places.into_iter().find(|p| inside(p) && canvas.is_free(&room(*p)));
-    free.unwrap_or_else(|| below(canvas, frame, half))
-}
-
-/// Under the strings, where nothing is yet.
-fn below(canvas: &Canvas, frame: Frame, half: Mil) -> Place {
-    let low = canvas.extent().bottom.max(0) + 130_000 + RADIUS;
-    at(frame.middle().x.max(canvas.limit().0 + half), low)
+    free.unwrap_or_else(|| {
+        // Under the strings that are still to come, side by side.
+        let under = [0, 1, 2, 3].map(|row| 130_000 + RADIUS + row * 90_000);
+        let aside = [0, 1, -1].map(|n| middle.x + n * (2 * half + 4_000));
+        let mut all = under.iter().flat_map(|&y| aside.map(|x| at(x, y)));
+        let first = at(middle.x, under[0]);
+        all.find(|p| canvas.is_free(&room(*p))).unwrap_or(first)
+    })
 }
 
 /// The place around `spot` magnified: the opening's edge, the thing's, and what both want.
@@ -125,7 +126,7 @@ fn strip(id: &str, hand: (Mil, Mil), centre: Place, by: Mil) -> String {
     let (edge, thing) = (-by / 2, by - by / 2);
     let [a, d] = chord(edge).map(|end| turned(hand, centre, edge, end));
     let [b, c] = chord(thing).map(|end| turned(hand, centre, thing, end));
-    let sweep = u8::from(hand.0 > 0);
+    let sweep = u8::from(hand.0 >= 0);
     let point = |p: Place| format!("{} {}", units(p.x), units(p.y));
     let arc = format!("A{r} {r} 0 0 {sweep} ", r = units(RADIUS));
     format!(

@@ -150,12 +150,12 @@ fn squeeze(style: &str, out: &mut String) {
     for letter in style.chars() {
         let last = out.chars().next_back();
         if letter.is_whitespace() {
-            if !matches!(last, None | Some(' ' | ':' | ';' | ',' | '{' | '}')) {
+            if !matches!(last, None | Some(' ' | ':' | ';' | ',' | '{' | '}' | '>')) {
                 out.push(' ');
             }
             continue;
         }
-        if matches!(letter, '{' | '}') && last == Some(' ') {
+        if matches!(letter, '{' | '}' | '>') && last == Some(' ') {
             out.pop();
         }
         out.push(letter);
@@ -235,7 +235,7 @@ mod tests {
     #[test]
     fn compacting_a_style_keeps_what_it_says() {
         let style = "/* a */\n.a > b,\n.c :is(d) {\n  margin: 0 calc(1px * -1);\n  content: \"x y\" / \"\";\n}\n";
-        assert_eq!(compact(style), ".a > b,.c :is(d){margin:0 calc(1px * -1);content:\"x y\" / \"\";}");
+        assert_eq!(compact(style), ".a>b,.c :is(d){margin:0 calc(1px * -1);content:\"x y\" / \"\";}");
     }
 
     #[test]

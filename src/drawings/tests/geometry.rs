@@ -1,10 +1,10 @@
 //! The drawing's sizes are the book's: what is drawn and what is printed agree.
 
 use super::read_back::{across, attribute, lettering, named};
-use super::{anything, gallery};
+use super::{anything, deep, gallery};
 use crate::drawings::scale::Mil;
 use crate::drawings::sizes::{Held, OpeningFront, Reading};
-use crate::drawings::{Paper, opening_front};
+use crate::drawings::{Paper, opening_front, opening_plan, opening_side, option_plan};
 use crate::units::length::Length;
 use proptest::prelude::*;
 use roxmltree::Document;
@@ -66,6 +66,23 @@ fn three_readings_are_each_drawn_as_wide_as_they_were_read() {
     let xs = across(named(&document, "opening")[0]);
     // 30 1/16 at the floor, 30 1/8 in the middle, 30 1/4 at the top; the floor's left edge is 0.
     assert_eq!(xs, [0, 0, -188, -563, -563, 180_937, 180_937, 180_562, 180_375, 180_375]);
+}
+
+#[test]
+fn sides_plans_and_options_keep_the_depths_of_the_book() {
+    let body = |svg: &str| {
+        let document = Document::parse(svg).expect("XML");
+        let rect = named(&document, "thing")[0];
+        ["x", "y", "width", "height"].map(|name| attribute(rect, name))
+    };
+    // 1/2 in of air, 23 1/2 in of body, 69 7/8 in high; in plan 29 3/4 in wide, 5/32 in from the left.
+    let side = opening_side(&deep::sides()[0], Paper::Desk);
+    assert_eq!(body(&side), [3_000, -419_250, 141_000, 419_250]);
+    let plan = opening_plan(&deep::plans()[0], Paper::Desk);
+    assert_eq!(body(&plan), [938, 3_000, 178_500, 141_000]);
+    // The same at 1:24: 4 units an inch.
+    let option = option_plan(&deep::options()[0]);
+    assert_eq!(body(&option), [625, 2_000, 119_000, 94_000]);
 }
 
 proptest! {

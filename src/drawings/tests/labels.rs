@@ -2,7 +2,7 @@
 
 use super::read_back::{texts, view_box};
 use super::{PAPERS, anything, drawn};
-use crate::drawings::opening_front;
+use crate::drawings::{opening_front, opening_plan, opening_side, option_plan};
 use proptest::prelude::*;
 use roxmltree::Document;
 
@@ -43,5 +43,24 @@ proptest! {
         for (paper, name) in PAPERS {
             prop_assert_eq!(fault(&opening_front(&what, paper)), None, "{}", name);
         }
+    }
+
+    #[test]
+    fn no_label_of_any_side_lies_on_another_or_leaves_the_drawing(what in anything::side()) {
+        for (paper, name) in PAPERS {
+            prop_assert_eq!(fault(&opening_side(&what, paper)), None, "{}", name);
+        }
+    }
+
+    #[test]
+    fn no_label_of_any_plan_lies_on_another_or_leaves_the_drawing(what in anything::plan()) {
+        for (paper, name) in PAPERS {
+            prop_assert_eq!(fault(&opening_plan(&what, paper)), None, "{}", name);
+        }
+    }
+
+    #[test]
+    fn no_label_of_any_option_lies_on_another_or_leaves_the_drawing(what in anything::option()) {
+        prop_assert_eq!(fault(&option_plan(&what)), None);
     }
 }

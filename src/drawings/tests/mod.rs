@@ -34,6 +34,7 @@ fn drawn() -> Vec<(String, String)> {
 }
 
 /// With `DRAWINGS_TO` set to a folder, each drawing is written there to be looked at.
+#[expect(clippy::disallowed_methods, reason = "drawings for a person to look at")]
 #[test]
 fn every_drawing_of_the_gallery_is_well_formed_and_titled() {
     let mut ids = BTreeSet::new();
@@ -57,9 +58,10 @@ fn every_drawing_of_the_gallery_is_well_formed_and_titled() {
 }
 
 /// With `RENEW` set the kept drawing is written anew, to be looked at before it is committed.
+#[expect(clippy::disallowed_methods, reason = "the kept drawing is renewed")]
 #[test]
 fn a_drawing_is_the_same_to_the_byte_as_the_one_kept() {
-    let kept = concat!(env!("CARGO_MANIFEST_DIR"), "/src/publish/drawings/tests/range.svg");
+    let kept = concat!(env!("CARGO_MANIFEST_DIR"), "/src/drawings/tests/range.svg");
     let svg = opening_front(&gallery::range(), Paper::Phone);
     if std::env::var_os("RENEW").is_some() {
         std::fs::write(kept, &svg).expect("the kept drawing can be written");

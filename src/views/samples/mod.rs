@@ -74,9 +74,8 @@ pub(crate) fn bare() -> Site {
 
 fn sheet(path: &str, number: &str, name: &str) -> Sheet {
     let above = match path.split_once('/') {
-        Some(("rooms", _)) | None => vec![],
-        Some(("openings", _)) => vec![],
-        Some(_) => vec![crumb("Kitchen", Some("rooms/kitchen.html"))],
+        Some(("items", _)) => vec![crumb("Kitchen", Some("rooms/kitchen.html"))],
+        _ => vec![],
     };
     let home = if path == "index.html" { vec![] } else { vec![crumb("Alder Court", Some("index.html"))] };
     Sheet {
@@ -144,6 +143,6 @@ fn photo(name: &str, alt: &str) -> Photo {
 /// A drawing of an opening and what stands in it, small enough to be read here.
 fn drawing(id: &str) -> Html {
     Html::trusted(format!(
-        r##"<svg viewBox="0 0 350 300" role="img" aria-labelledby="{id}-t"><title id="{id}-t">Front of the opening, with the gap on each side</title><path class="cut" d="M70 260V30H280V260"/><path class="cut" d="M20 260H330"/><rect class="obj" x="72" y="36" width="206" height="218"/><path class="dl" d="M66 284H284"/><path class="tick" d="M66 288L74 280M276 288L284 280"/><text class="halo b" x="175" y="278" font-size="14" text-anchor="middle">30<tspan class="fr" dx="1.5">1/16</tspan>″</text><text class="m" x="20" y="254" font-size="12">FF</text></svg>"##
+        r##"<svg viewBox="0 0 350 300" role="img" aria-labelledby="{id}-t"><title id="{id}-t">Front of the opening, with the gap on each side</title><path class="cut" d="M70 260V30H280V260"/><path class="cut" d="M20 260H330"/><rect class="obj" x="72" y="36" width="206" height="218"/><path class="dl" d="M66 284H284"/><path class="tick" d="M66 288L74 280M276 288L284 280"/><text class="halo b" x="175" y="278" font-size="14" text-anchor="middle">30<tspan class="fr" dx="1.5">1/16</tspan>″</text><text class="m" x="20" y="254" font-size="15">FF</text></svg>"##
     ))
 }

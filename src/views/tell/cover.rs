@@ -147,10 +147,8 @@ impl Teller<'_> {
 
     fn sheets(&self) -> Vec<Link> {
         let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
-        let rooms = self.subject.book.rooms.iter().flat_map(|room| {
-            let items = room.selections.iter().map(|selection| self.chrome.item_link(room, selection));
-            std::iter::once(self.chrome.room_link(room)).chain(items).collect::<Vec<_>>()
-        });
+        // A room's own page lists its selections.
+        let rooms = self.subject.book.rooms.iter().map(|room| self.chrome.room_link(room));
         std::iter::once(cover).chain(rooms).chain([sign_link()]).collect()
     }
 

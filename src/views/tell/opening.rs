@@ -1,10 +1,10 @@
 //! Tells the sheet at an opening.
 
-use crate::assess::fitting::{Fitting, Gauge, Passage, build_up, fitting, way_in};
+use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
 use crate::book::{Choice, Fit, Opening, Room, Selection, Slot};
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
-use crate::views::opening::{OpeningPage, SizeCell, SizeRow, WayRow};
+use crate::views::opening::{OpeningPage, SizeCell, SizeRow};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use crate::views::state::{Shape, State};
 
@@ -246,46 +246,6 @@ impl<'a> Teller<'a> {
         facts
     }
 
-    fn carton_facts(&self, at: At<'_>) -> Vec<Fact> {
-        let Some(fit) = at.thing.and_then(|(_, option)| option.fit.get()) else { return vec![] };
-        let mut facts = Vec::new();
-        facts.extend(fit.carton.get().map(|sides| fact("Carton", self.wording.sides(sides.sides()))));
-        facts.extend(fit.doors_off.get().map(|sides| fact("Doors off", self.wording.sides(sides.sides()))));
-        facts.extend(fit.weight.get().map(|weight| fact("Weight", self.wording.weight(*weight))));
-        facts
-    }
-
-    fn way_rows(&self, at: At<'_>) -> Vec<WayRow> {
-        let Some((_, option)) = at.thing else { return vec![] };
-        let known = option.fit.get().is_some_and(|fit| fit.carton.get().is_some() || fit.doors_off.get().is_some());
-        if !known {
-            return vec![];
-        }
-        way_in(self.subject.book, at.room, option).iter().map(|passage| self.way_row(passage)).collect()
-    }
-
-    fn way_row(&self, passage: &Passage<'_>) -> WayRow {
-        let point = passage.point;
-        let turns = if point.turns { ", turning" } else { "" };
-        WayRow {
-            name: format!("{}{turns}", super::lines::capital(&point.name)),
-            clear: self.wording.sides(&[point.width, point.height]),
-            carton: passage
-                .carton
-                .map_or_else(|| State::new(Shape::FitUnknown, "not known"), |spare| self.passes(spare)),
-            bare: passage.doors_off.map(|spare| self.passes(spare)),
-        }
-    }
-
-    fn passes(&self, spare: Length) -> State {
-        let words = |length: Length| crate::assess::say(length, self.wording.system);
-        if spare.is_negative() {
-            State::new(Shape::DoesNotFit, format!("stops, {} short", words(spare.abs())))
-        } else {
-            State::new(Shape::Fits, format!("passes, {} to spare", words(spare)))
-        }
-    }
-
     fn opening_cautions(&self, at: At<'_>) -> Vec<Notice> {
         let mut notices = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(selection));
         for notice in &mut notices {
@@ -393,8 +353,6 @@ fn tape() -> Vec<String> {
         "Height at the left",
         "Height at the right",
         "Depth",
-        "Your name",
-        "Date",
     ]
     .map(str::to_string)
     .to_vec()

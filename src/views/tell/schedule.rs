@@ -81,7 +81,7 @@ impl Teller<'_> {
         };
         let mut names = vec!["Item", "Room", "Maker and model"];
         names.extend(title.columns);
-        names.extend(["Quantity", "Supplier", "Lead time", "Order by", "Price", "Cost", "Margin"]);
+        names.extend(["Quantity", "Order by", "Price", "Cost", "Margin"]);
         let figures = ["Price", "Cost", "Margin"];
         let columns =
             names.iter().map(|name| Column { name: (*name).into(), figures: figures.contains(name) }).collect();
@@ -124,7 +124,8 @@ impl Teller<'_> {
             .filter(|word| !word.is_empty())
             .collect::<Vec<_>>()
             .join(" ");
-        let mut row: Vec<Cell> = vec![item, room.title().into(), dashed(&product)];
+        let supplier = option.supplier.get().map(|supplier| Html::text(&format!("from {supplier}")));
+        let mut row: Vec<Cell> = vec![item, room.title().into(), Cell { note: supplier, ..dashed(&product) }];
         for column in title.columns {
             let found = facts.iter().find(|fact| fact.name == *column);
             row.push(found.map_or_else(|| "–".into(), |fact| fact.value.clone().into()));
@@ -133,9 +134,8 @@ impl Teller<'_> {
         let (price, cost) = (Amounts::price(option), Amounts::cost(option));
         let margin = price.zip(cost).and_then(|(price, cost)| price.checked_sub(cost).ok());
         row.push(dashed(&self.quantity(option).unwrap_or_default()));
-        row.push(dashed(option.supplier.text()));
-        row.push(dashed(&option.lead_time.get().map(ToString::to_string).unwrap_or_default()));
-        row.push(dashed(&figures::day(order)));
+        let lead = option.lead_time.get().map(|lead| Html::text(&format!("takes {lead}")));
+        row.push(Cell { note: lead, ..dashed(&figures::day(order)) });
         row.extend([price, cost, margin].map(|amount| money(amount).into()));
         row
     }

@@ -9,27 +9,45 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("source", &[]),
     ("finding", &["units", "source"]),
     ("book", &["units", "source", "finding"]),
-    ("read", &["units", "source", "finding", "book"]),
     ("pictures", &["units", "source", "finding"]),
+    ("read", &["units", "source", "finding", "book", "pictures"]),
     ("assess", &["units", "source", "finding", "book"]),
-    ("views", &["units", "source", "finding", "book", "assess", "pictures"]),
-    ("publish", &["units", "source", "views", "pictures"]),
-    ("preview", BEFORE_PREVIEW),
+    ("drawings", &["units"]),
+    ("views", &["units", "source", "finding", "book", "pictures", "assess", "drawings"]),
+    ("publish", &["units", "source", "pictures", "views"]),
+    ("pipeline", &["units", "source", "finding", "book", "pictures", "read", "assess", "views", "publish"]),
+    ("preview", &["units", "source", "finding", "pipeline", "publish"]),
+    ("explain", &["units", "finding", "book", "assess"]),
+    ("schema", &["units", "book"]),
+    ("start", &["units"]),
     ("cli", BEFORE_CLI),
     ("main", &["cli"]),
     ("lib", &[]),
 ];
 
-const BEFORE_PREVIEW: &[&str] =
-    &["units", "source", "finding", "book", "read", "pictures", "assess", "views", "publish"];
+#[rustfmt::skip]
+const BEFORE_CLI: &[&str] = &[
+    "units", "source", "finding", "book", "pictures", "read", "assess", "drawings", "views", "publish", "pipeline",
+    "preview", "explain", "schema", "start",
+];
 
-const BEFORE_CLI: &[&str] =
-    &["units", "source", "finding", "book", "read", "pictures", "assess", "views", "publish", "preview"];
+/// What a file of tests may import besides, and why.
+const FOR_TESTS: &[(&str, &str, &str)] =
+    &[("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them")];
 
 #[test]
 fn a_stage_imports_only_earlier_ones() {
     let files = rust_files("src");
-    none(files.iter().flat_map(|file| faults(&file.path, &file.text)).collect());
+    let mut found: Vec<String> = files.iter().flat_map(|file| faults(&file.path, &file.text)).collect();
+    for (path, part, _) in FOR_TESTS {
+        let fault = |line: &String| line.starts_with(&format!("{path}:")) && line.ends_with(&format!("import {part}"));
+        let before = found.len();
+        found.retain(|line| !fault(line));
+        if found.len() == before {
+            found.push(format!("{path}: does not import {part}; its exception can go"));
+        }
+    }
+    none(found);
 }
 
 #[test]

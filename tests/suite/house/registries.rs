@@ -1,11 +1,31 @@
 //! A file that no list names is never run: modules against their parents, entries against their registries.
 
 use super::code::{Token, code_only, tokens};
-use super::{none, repository, rust_files};
+use super::{none, rust_files};
 use std::collections::BTreeMap;
 
-/// Folders whose `mod.rs` lists every file in them, and the files that are no entry, with the reason.
-const REGISTRIES: &[(&str, &[(&str, &str)])] = &[("src/cli", &[]), ("src/assess/rules", &[])];
+/// A folder whose `mod.rs` names every entry in it.
+struct Registry {
+    folder: &'static str,
+    /// How many folders down the entries are: `fit/width.rs` is one down.
+    down: usize,
+    /// Files that are no entry, and what they are.
+    besides: &'static [(&'static str, &'static str)],
+}
+
+const REGISTRIES: &[Registry] = &[
+    Registry {
+        folder: "src/cli",
+        down: 0,
+        besides: &[
+            ("book_folder", "the folder that a command is given"),
+            ("progress", "what a terminal shows of long work"),
+            ("report", "findings as text, JSON and SARIF"),
+            ("today", "the date that a command is given"),
+        ],
+    },
+    Registry { folder: "src/assess/rules", down: 1, besides: &[] },
+];
 
 #[test]
 fn every_file_is_declared_by_its_parent() {
@@ -18,13 +38,10 @@ fn every_file_is_declared_by_its_parent() {
 
 #[test]
 fn every_command_and_every_rule_is_in_its_registry() {
-    for (folder, exceptions) in REGISTRIES {
-        if !repository().join(folder).is_dir() {
-            continue; // nothing to list yet
-        }
-        let files: BTreeMap<String, String> =
-            rust_files(folder).into_iter().map(|file| (file.path, file.text)).collect();
-        none(unlisted(&files, exceptions));
+    for registry in REGISTRIES {
+        let inside = registry.folder.len() + 1;
+        let files = rust_files(registry.folder).into_iter().map(|file| (file.path[inside..].to_owned(), file.text));
+        none(unlisted(&files.collect(), registry));
     }
 }
 
@@ -53,46 +70,48 @@ fn declares(text: &str, name: &str) -> bool {
     has(text, |words| words[0].text == "mod" && words[1].text == name && words[2].text == ";")
 }
 
-fn names(text: &str, name: &str) -> bool {
-    has(text, |words| words[0].text != "::" && words[1].text == name && words[2].text == "::")
+/// Whether a path of modules, followed by something of it, stands in the text.
+fn names(text: &str, modules: &[&str]) -> bool {
+    let code = code_only(text);
+    let words: Vec<&str> = tokens(&code).iter().map(|token| token.text).collect();
+    let wanted: Vec<&str> = modules.iter().flat_map(|module| [*module, "::"]).collect();
+    let at = |start: usize| start == 0 || words[start - 1] != "::";
+    words.windows(wanted.len()).enumerate().any(|(start, window)| at(start) && window == wanted)
 }
 
 fn has(text: &str, wanted: impl Fn(&[Token]) -> bool) -> bool {
-    let code = format!("; {} ;", code_only(text));
-    tokens(&code).windows(3).any(wanted)
+    tokens(&code_only(text)).windows(3).any(wanted)
 }
 
-/// Entries beside or below a `mod.rs` that it does not name, and exceptions that are not needed.
-fn unlisted(files: &BTreeMap<String, String>, exceptions: &[(&str, &str)]) -> Vec<String> {
+/// Entries that the registry does not name, and files besides that are named or gone.
+fn unlisted(files: &BTreeMap<String, String>, registry: &Registry) -> Vec<String> {
+    let Registry { folder, down, besides } = registry;
+    let list = &files["mod.rs"];
+    let entries: Vec<Vec<&str>> = files.keys().filter_map(|path| entry(path, *down)).collect();
+    assert!(!entries.is_empty(), "{folder} has no entry");
     let mut found = Vec::new();
-    for (path, text) in files.iter().filter(|(path, _)| path.ends_with("/mod.rs")) {
-        let folder = path.trim_end_matches("/mod.rs");
-        for entry in files.keys().filter(|entry| is_entry_of(entry, folder)) {
-            let (_, name) = parent_and_name(entry);
-            let excepted = exceptions.iter().any(|(excepted, _)| excepted == entry);
-            match names(text, name) {
-                false if !excepted => found.push(format!("{entry}: {path} does not list it")),
-                true if excepted => found.push(format!("{entry}: listed, so its exception can go")),
-                _ => {}
-            }
+    for modules in &entries {
+        let name = modules.join("/");
+        match (names(list, modules), besides.iter().any(|(beside, _)| *beside == name)) {
+            (false, false) => found.push(format!("{folder}/{name}: {folder}/mod.rs does not list it")),
+            (true, true) if *down > 0 => found.push(format!("{folder}/{name}: is listed, so it is an entry")),
+            _ => {}
         }
     }
-    let gone = exceptions.iter().filter(|(path, _)| !files.contains_key(*path));
-    found.extend(gone.map(|(path, _)| format!("{path}: is not there, so its exception can go")));
+    let gone = besides.iter().filter(|(name, _)| !entries.iter().any(|modules| modules.join("/") == **name));
+    found.extend(gone.map(|(name, _)| format!("{folder}/{name}: is not there")));
     found
 }
 
-fn is_entry_of(path: &str, folder: &str) -> bool {
-    let Some(inside) = path.strip_prefix(folder).and_then(|rest| rest.strip_prefix('/')) else {
-        return false;
-    };
-    match inside.split_once('/') {
-        None => !matches!(inside, "mod.rs" | "tests.rs"),
-        Some((_, rest)) => rest == "mod.rs",
-    }
+/// The modules of an entry: `fit/width.rs` → `["fit", "width"]`; none for a part of one, a list or tests.
+fn entry(path: &str, down: usize) -> Option<Vec<&str>> {
+    let module = path.trim_end_matches(".rs");
+    let module = module.strip_suffix("/mod").unwrap_or(module);
+    let modules: Vec<&str> = module.split('/').collect();
+    let last = *modules.last()?;
+    (modules.len() == down + 1 && !matches!(last, "mod" | "tests")).then_some(modules)
 }
 
-#[cfg(test)]
 fn tree(files: &[(&str, &str)]) -> BTreeMap<String, String> {
     files.iter().map(|(path, text)| (path.to_string(), text.to_string())).collect()
 }
@@ -115,16 +134,30 @@ fn a_file_without_a_mod_line_is_caught() {
 
 #[test]
 fn an_entry_that_its_registry_does_not_list_is_caught() {
-    let files = tree(&[
-        ("rules/mod.rs", "mod fit;\nmod tests;\nconst ALL: &[&[Rule]] = &[fit::RULES];"),
-        ("rules/tests.rs", ""),
-        ("rules/fit/mod.rs", "mod door;\nmod width;\nconst RULES: &[Rule] = &[width::RULE];"),
-        ("rules/fit/door.rs", ""),
-        ("rules/fit/width.rs", ""),
-        ("rules/fit/width/table.rs", ""),
-    ]);
-    assert_eq!(unlisted(&files, &[]), ["rules/fit/door.rs: rules/fit/mod.rs does not list it"]);
-    assert_eq!(unlisted(&files, &[("rules/fit/door.rs", "shared")]), [""; 0]);
-    let needless = [("rules/fit/door.rs", ""), ("rules/fit/width.rs", ""), ("rules/gone.rs", "")];
-    assert_eq!(unlisted(&files, &needless).len(), 2);
+    let rules = Registry { folder: "rules", down: 1, besides: &[("fit/shared", "figures of several rules")] };
+    let files = |list: &str| {
+        tree(&[
+            ("mod.rs", list),
+            ("trial.rs", ""),
+            ("fit/mod.rs", "mod door;\nmod width;\nmod shared;"),
+            ("fit/door.rs", ""),
+            ("fit/shared.rs", ""),
+            ("fit/width.rs", ""),
+            ("fit/width/table.rs", ""),
+        ])
+    };
+    assert_eq!(unlisted(&files("[fit::door::RULE, fit::width::RULE]"), &rules), [""; 0]);
+    for list in ["[fit::door::RULE]", "[fit::door::RULE, /* fit::width:: */ \"fit::width::\", other::fit::width::RULE]"]
+    {
+        assert_eq!(unlisted(&files(list), &rules), ["rules/fit/width: rules/mod.rs does not list it"]);
+    }
+    let needless = "[fit::door::RULE, fit::shared::RULE, fit::width::RULE]";
+    assert_eq!(unlisted(&files(needless), &rules), ["rules/fit/shared: is listed, so it is an entry"]);
+}
+
+#[test]
+fn a_file_besides_that_is_gone_is_caught() {
+    let commands = Registry { folder: "cli", down: 0, besides: &[("today", "the date")] };
+    let files = tree(&[("mod.rs", "Review(review::Review)"), ("review.rs", "")]);
+    assert_eq!(unlisted(&files, &commands), ["cli/today: is not there"]);
 }

@@ -34,12 +34,16 @@ fn unexplained(file: &Source) -> Option<String> {
     (!explained).then(|| format!("{}:1: opens without a `//!` sentence", file.path))
 }
 
+/// Tests that only another test runs, in a process of their own that it kills.
+const RUN_BY_ANOTHER: &[&str] = &["src/publish/output/tests/kills.rs"];
+
 fn left_open(file: &Source) -> Vec<String> {
+    let run_by_another = RUN_BY_ANOTHER.contains(&file.path.as_str());
     let code = code_only(&file.text);
     let words = tokens(&code);
     let faulty = words.windows(2).filter_map(|pair| match (pair[0].text, pair[1].text) {
         (name @ ("todo" | "unimplemented" | "dbg"), "!") => Some((pair[0].line, name)),
-        ("[" | ",", name @ "ignore") => Some((pair[1].line, name)),
+        ("[" | ",", name @ "ignore") if !run_by_another => Some((pair[1].line, name)),
         _ => None,
     });
     faulty.map(|(line, name)| format!("{}:{line}: `{name}` is left in", file.path)).collect()
@@ -56,7 +60,6 @@ fn asks_the_clock(file: &Source) -> Vec<String> {
     asks.map(|three| format!("{}:{}: asks the clock; take the date as a parameter", file.path, three[0].line)).collect()
 }
 
-#[cfg(test)]
 fn file(path: &str, text: &str) -> Source {
     Source { path: path.to_owned(), text: text.to_owned() }
 }

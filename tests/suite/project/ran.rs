@@ -84,7 +84,6 @@ impl Ran {
     }
 }
 
-#[cfg(test)]
 fn shell(script: &str) -> Ran {
     Ran::of(Command::new("sh").args(["-c", script]))
 }

@@ -1,9 +1,10 @@
 //! The chosen thing's width against its opening.
 
+use super::{Direction, tell};
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
-use crate::finding::{Finding, Severity};
+use crate::assess::{Context, Fitted};
+use crate::finding::Finding;
 
 declare! {
     /// The thing is wider than its opening, or the opening wider than its sheet allows
@@ -43,33 +44,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let say = |length| say(length, context.book.project.units);
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
-    let there = width.there?;
-    let at = width.there_at.unwrap_or(fitted.opening.span);
-    let asked = width.asked_at.or(width.body_at);
-    if let Some(short) = width.too_small_by() {
-        let least = width.least()?;
-        let message = format!(
-            "the opening `{}` is {} wide, {} less than the {} needed",
-            fitted.opening.name.value,
-            say(there),
-            say(short),
-            say(least)
-        );
-        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-        let finding = finding.remedy("choose a narrower model, or have the opening widened and measured again");
-        return Some(asked.map_or(finding.clone(), |span| finding.also(span, "needs this")));
-    }
-    let excess = width.too_large_by()?;
-    let message = format!(
-        "the opening `{}` is {} wide, {} more than the maker's sheet allows",
-        fitted.opening.name.value,
-        say(there),
-        say(excess)
-    );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-    Some(finding.remedy("order the maker's filler or trim, or have the opening made narrower"))
+    let direction = Direction {
+        rule: RULE.code,
+        word: "wide".into(),
+        too_small: "choose a narrower model, or have the opening widened and measured again",
+        too_large: "order the maker's filler or trim, or have the opening made narrower",
+    };
+    tell(context, fitted, &width, &direction)
 }
 
 #[cfg(test)]
@@ -87,14 +69,14 @@ mod tests {
     fn a_refrigerator_that_meets_the_narrow_top_of_its_opening_is_told() {
         fridge("width: [33 1/2\", 33 1/4\", 32 3/4\"]", "size: {width: 32.8\"}")
             .finds("the opening `fridge` is 32 3/4\" (≈ 831.8 mm) wide, ≈ 1/16\" (≈ 1.3 mm) less than the ≈ 32 13/16\" (≈ 833.1 mm) needed");
-        fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").is_silent();
+        fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").stays_silent();
     }
 
     /// Source: standards.md UN-06: 610 mm into 24" (609.6 mm), though both print as 24.
     #[test]
     fn fit_is_decided_before_rounding() {
         fridge("width: 24\"", "size: {width: 610 mm}").finds_one();
-        fridge("width: 24\"", "size: {width: 609.6 mm}").is_silent();
+        fridge("width: 24\"", "size: {width: 609.6 mm}").stays_silent();
     }
 
     /// Source: trade.md F-04, F-27: from one plumb line, min(right) − max(left).
@@ -103,13 +85,13 @@ mod tests {
         let leaning = "width: 30\", plumb: {left: [1\", 1 1/8\", 1\"], right: [31\", 31 1/8\", 31 1/8\"]}";
         fridge(leaning, "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
         let upright = "width: 30\", plumb: {left: [1\", 1\", 1\"], right: [31\", 31\", 31\"]}";
-        fridge(upright, "fit: {opening: {width: 30\" to 30 1/4\"}}").is_silent();
+        fridge(upright, "fit: {opening: {width: 30\" to 30 1/4\"}}").stays_silent();
     }
 
     #[test]
     fn an_opening_wider_than_the_sheet_allows_is_told() {
         fridge("width: 30 5/16\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
-        fridge("width: 30 1/4\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").is_silent();
+        fridge("width: 30 1/4\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").stays_silent();
     }
 
     #[test]
@@ -117,5 +99,18 @@ mod tests {
         fridge("width: 30\"", "options:\n  - {id: wide, size: {width: 31\"}}\n  - {id: slim, size: {width: 29\"}}")
             .finds("option `wide`: the opening `fridge` is 30\" (762 mm) wide, 1\" (25.4 mm) less than the 31\" (787.4 mm) needed")
             .weighs("query");
+    }
+
+    /// Source: trade.md section 6 (a 30" wall oven's cutout 28 1/2", its front wider by the overlap).
+    #[test]
+    fn a_front_that_covers_the_edge_is_not_what_goes_into_the_hole() {
+        let oven = |opening: &str| {
+            Trial::of("fit/width").opening("oven", &format!("{{takes: wall oven, width: {opening}}}")).selection(
+                "selection: Oven\nkind: wall oven\nplace: oven",
+                "size: {width: 29 3/4\"}\nfit: {opening: {width: 28 1/2\" to 28 5/8\"}}",
+            )
+        };
+        oven("28 1/2\"").stays_silent();
+        oven("28 3/8\"").finds_one().weighs("stop");
     }
 }

@@ -1,0 +1,103 @@
+//! What must hold for every thing and every opening.
+
+use proptest::prelude::*;
+
+use crate::assess::rules::trial::Trial;
+use crate::finding::Severity;
+use crate::units::Length;
+
+/// The rules that set the thing against its opening.
+const RULES: [&str; 5] = ["fit/width", "fit/height", "fit/depth", "fit/play", "fit/projection"];
+
+/// A refrigerator and an opening, in 64ths of an inch.
+#[derive(Clone, Copy, Debug)]
+struct Case {
+    opening: [i64; 3],
+    body: [i64; 3],
+    asked: [i64; 3],
+    air: i64,
+    build_up: i64,
+    in_cabinet: bool,
+}
+
+impl Case {
+    /// What the rules find: code, weight and whether it is told to be too small.
+    fn verdicts(self, units: fn(Trial) -> Trial) -> Vec<(&'static str, Severity, bool)> {
+        let of = |rule| {
+            let trial = units(Trial::of(rule)).room(&format!("floor build-up: {}", inches(self.build_up)));
+            let found = trial
+                .opening("it", &self.opening())
+                .selection("selection: It\nkind: refrigerator\nplace: it", &self.option())
+                .run();
+            let told = found.findings().iter().map(|told| (rule, told.severity, told.message.contains("needed")));
+            told.collect::<Vec<_>>()
+        };
+        RULES.into_iter().flat_map(of).collect()
+    }
+
+    fn opening(self) -> String {
+        let [width, height, depth] = self.opening.map(inches);
+        let cabinet = if self.in_cabinet { ", cabinet: {back panel: whole}" } else { "" };
+        format!("{{takes: refrigerator, width: {width}, height: {height}, depth: {depth}{cabinet}}}")
+    }
+
+    fn option(self) -> String {
+        let [width, height, depth] = self.body.map(inches);
+        let [least_width, least_height, least_depth] = self.asked.map(inches);
+        let air = inches(self.air);
+        format!(
+            "size: {{width: {width}, height: {height}, depth: {depth}}}\n\
+             fit:\n  opening: {{width: at least {least_width}, height: at least {least_height}, depth: at least {least_depth}}}\n  \
+             air: {{left: {air}, top: {air}, back: {air}}}\n"
+        )
+    }
+}
+
+/// A trial is imperial as it stands.
+fn imperial(trial: Trial) -> Trial {
+    trial
+}
+
+fn inches(sixty_fourths: i64) -> String {
+    Length::from_sixty_fourths(sixty_fourths).to_string()
+}
+
+fn case() -> impl Strategy<Value = Case> {
+    let near = || prop::array::uniform3(1700_i64..1800);
+    (near(), near(), near(), 0_i64..40, 0_i64..96, any::<bool>()).prop_map(
+        |(opening, body, asked, air, build_up, in_cabinet)| Case { opening, body, asked, air, build_up, in_cabinet },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_larger_opening_is_never_newly_too_small(case in case(), more in prop::array::uniform3(0_i64..120)) {
+        let mut larger = case;
+        for (size, more) in larger.opening.iter_mut().zip(more) {
+            *size += more;
+        }
+        let too_small = |case: Case| {
+            let verdicts = case.verdicts(imperial).into_iter();
+            verdicts.filter(|(_, _, small)| *small).map(|(rule, ..)| rule).collect::<Vec<_>>()
+        };
+        let before = too_small(case);
+        prop_assert!(too_small(larger).iter().all(|rule| before.contains(rule)));
+    }
+
+    #[test]
+    fn the_book_s_units_change_no_verdict(case in case()) {
+        prop_assert_eq!(case.verdicts(imperial), case.verdicts(Trial::metric));
+    }
+}
+
+/// The cases above are near enough to the line that both sides of it are met.
+#[test]
+fn such_cases_fit_and_fail() {
+    let fits = Case { opening: [1800; 3], body: [1700; 3], asked: [1700; 3], air: 0, build_up: 0, in_cabinet: false };
+    assert!(fits.verdicts(imperial).is_empty());
+    let tight = Case { opening: [1700; 3], body: [1700; 3], asked: [1700; 3], air: 1, build_up: 1, in_cabinet: false };
+    let rules: Vec<_> = tight.verdicts(imperial).into_iter().map(|(rule, ..)| rule).collect();
+    assert_eq!(rules, ["fit/width", "fit/height"]);
+}
