@@ -111,3 +111,23 @@ impl Work<'_> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::render::Encoded;
+    use super::*;
+
+    #[test]
+    fn a_photo_that_the_cache_holds_is_not_decoded_and_under_other_widths_it_is() {
+        let (cache, bytes) = (Cache::temporary().unwrap(), b"no decoder reads this".to_vec());
+        let photo = Digest::of(&bytes);
+        let file = Encoded { width: 2, height: 1, bytes: b"a rendition".to_vec() };
+        let (average, unread_profile) = ([1, 2, 3], false);
+        let rendered = Rendered { width: 4, height: 2, average, unread_profile, files: vec![file] };
+        let kept = entry::store(&cache, photo, &entry::key(&photo, &[2]), rendered).unwrap();
+        let source = [Source::new("any", || Ok(bytes.clone()))];
+        assert_eq!(prepare(&cache, &source, &[2], &|_| ()), [Ok(kept)]);
+        let text = PictureError::NotAPicture { seems: "text" };
+        assert_eq!(prepare(&cache, &source, &[1], &|_| ()), [Err(text)]);
+    }
+}

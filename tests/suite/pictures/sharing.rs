@@ -1,5 +1,4 @@
 //! The cache may be shared, deleted or spoiled at any moment, and the renditions come out the same.
-#![expect(clippy::disallowed_methods, reason = "the tests spoil the cache")]
 
 use std::fs;
 use std::path::Path;
