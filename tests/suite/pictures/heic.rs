@@ -70,7 +70,7 @@ open('deep.png', 'wb').write(deep_png(photo(320, 240)))
         let ways = if photo == "641x479" { &coded[..] } else { &coded[..1] };
         for (way, options) in ways {
             let (png, name) = (format!("{photo}.png"), format!("{photo}-{way}.heic"));
-            desk.ask("heif-enc", &[options, &["-o", &name, &png][..]].concat());
+            desk.ask("heif-enc", &[*options, &["-o", &name, &png]].concat());
             agrees(&desk, &name);
         }
     }
