@@ -58,7 +58,8 @@ fn costs_margins_and_private_notes_stand_in_the_office_alone() {
     for folder in ["client", "installer"] {
         let leaks: Vec<PathBuf> = every_file(&out.join(folder)).into_iter().filter(|path| holds(path)).collect();
         assert!(leaks.is_empty(), "{leaks:?}");
-        for pdf in every_file(&out.join(folder)).iter().filter(|path| path.extension().is_some_and(|end| end == "pdf")) {
+        for pdf in every_file(&out.join(folder)).iter().filter(|path| path.extension().is_some_and(|end| end == "pdf"))
+        {
             let text = Command::new("pdftotext").arg(pdf).arg("-").output().expect("pdftotext (poppler-utils)").stdout;
             assert!(!String::from_utf8_lossy(&text).contains("2,540.00"), "{}", pdf.display());
         }
@@ -72,13 +73,15 @@ fn costs_margins_and_private_notes_stand_in_the_office_alone() {
 #[test]
 fn no_published_picture_carries_metadata() {
     let (_project, out) = published();
-    let told = Command::new("exiftool").args(["-r", "-ext", "jpg", "-G1", "-j", "-q"]).arg(&out).output().expect("exiftool");
+    let told =
+        Command::new("exiftool").args(["-r", "-ext", "jpg", "-G1", "-j", "-q"]).arg(&out).output().expect("exiftool");
     let pictures: serde_json::Value = serde_json::from_slice(&told.stdout).unwrap();
     let pictures = pictures.as_array().unwrap();
     assert!(pictures.len() > 100, "{}", pictures.len());
     for picture in pictures {
         for key in picture.as_object().unwrap().keys().filter(|key| key.contains(':')) {
-            let plain = ["ExifTool:", "System:", "File:", "JFIF:", "Composite:"].iter().any(|group| key.starts_with(group));
+            let plain =
+                ["ExifTool:", "System:", "File:", "JFIF:", "Composite:"].iter().any(|group| key.starts_with(group));
             assert!(plain, "{}: {key}", picture["SourceFile"]);
         }
     }
@@ -90,7 +93,8 @@ fn what_no_longer_belongs_is_removed_and_what_is_not_ours_stays() {
     std::fs::write(out.join("client/mine.txt"), "mine").unwrap();
     assert!(out.join("client/items/hall/street-door.html").exists());
     let choices = std::fs::read_to_string(project.root().join("rooms/hall/choices.yaml")).unwrap();
-    let without: String = choices.lines().filter(|line| !line.contains("Street door")).map(|line| format!("{line}\n")).collect();
+    let without: String =
+        choices.lines().filter(|line| !line.contains("Street door")).map(|line| format!("{line}\n")).collect();
     std::fs::write(project.root().join("rooms/hall/choices.yaml"), without).unwrap();
     std::fs::remove_file(project.root().join("rooms/hall/photos/paint-door.jpg")).unwrap();
     publish(&project, &out, &[]).exits(0);
@@ -108,7 +112,8 @@ fn a_draft_is_published_though_findings_stop_the_work_and_says_so_on_every_page(
     for page in every_file(&out).iter().filter(|path| path.extension().is_some_and(|end| end == "html")) {
         assert!(std::fs::read_to_string(page).unwrap().contains("Draft"), "{}", page.display());
     }
-    let pdf = Command::new("pdftotext").arg(out.join("client/sheets/whole-book.pdf")).arg("-").output().expect("pdftotext");
+    let pdf =
+        Command::new("pdftotext").arg(out.join("client/sheets/whole-book.pdf")).arg("-").output().expect("pdftotext");
     assert!(String::from_utf8_lossy(&pdf.stdout).to_lowercase().contains("draft"));
 }
 

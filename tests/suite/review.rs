@@ -93,7 +93,8 @@ fn a_waived_finding_is_told_as_waived_keeps_its_caution_and_does_not_stop() {
             .file("rooms/kitchen/room.yaml", &format!("name: Kitchen\nopenings:\n  hole: {{takes: refrigerator, measured: {{on: 2027-01-11, by: Teo}}{waive}}}\n"))
             .file("rooms/kitchen/fridge.yaml", &format!("selection: Fridge\nkind: refrigerator\nplace: hole\n{fit}\n"))
     };
-    let report = |project: Project| project.run(["review", "--format", "json", "--today", "2027-01-15"]).stdout_is_json();
+    let report =
+        |project: Project| project.run(["review", "--format", "json", "--today", "2027-01-15"]).stdout_is_json();
     let of_rule = |report: &Value| {
         let findings = report["findings"].as_array().unwrap();
         findings.iter().find(|finding| finding["rule"] == "fit/way-in").cloned().expect("a finding of the way in")

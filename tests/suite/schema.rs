@@ -85,7 +85,22 @@ fn faulty_files_are_rejected() {
 #[test]
 fn every_length_that_the_reader_reads_is_accepted_and_a_bare_number_is_not() {
     let room = |length: Value| json!({"name": "A", "floor build-up": length});
-    let written = ["34 1/2\"", "34-1/2 in", "2' 10 1/2\"", "2'-10 1/2\"", "3'-4½\"", "34½\"", "876 mm", "87.6 cm", "0.876 m", "40.5\"", "8'", "8 ft", "8 ft 1 in", "1/2\""];
+    let written = [
+        "34 1/2\"",
+        "34-1/2 in",
+        "2' 10 1/2\"",
+        "2'-10 1/2\"",
+        "3'-4½\"",
+        "34½\"",
+        "876 mm",
+        "87.6 cm",
+        "0.876 m",
+        "40.5\"",
+        "8'",
+        "8 ft",
+        "8 ft 1 in",
+        "1/2\"",
+    ];
     for written in written {
         assert_eq!(faults("room.schema.json", &room(json!(written))), Vec::<String>::new(), "{written}");
     }
