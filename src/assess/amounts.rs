@@ -85,8 +85,8 @@ fn total<'a>(
         quantity.map_or(Ok(*money), |quantity| money.times(quantity.amount))
     };
     let own = times(each?, quantity).ok()?;
-    let more = accessories.filter_map(|(price, quantity)| price.map(|price| times(price, quantity)));
-    let sum: Result<Money, MoneyError> = more.fold(Ok(own), |sum, more| sum?.checked_add(more?));
+    let mut more = accessories.filter_map(|(price, quantity)| price.map(|price| times(price, quantity)));
+    let sum: Result<Money, MoneyError> = more.try_fold(own, |sum, more| sum.checked_add(more?));
     sum.ok()
 }
 

@@ -1,7 +1,7 @@
 //! `preview`: a draft on a loopback address that follows the folder.
 
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
-use std::path::PathBuf;
+use std::path::Path;
 
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
@@ -54,7 +54,7 @@ impl Preview {
 
 /// Reads the folder anew and makes a draft of it. Pictures and sheets that did not change come from
 /// the cache; pages are made anew, which costs less than finding out which ones need not be.
-fn build(path: &PathBuf, today: Date, cache: &Cache) -> Built {
+fn build(path: &Path, today: Date, cache: &Cache) -> Built {
     let broken = |message: String, place: String| Built {
         output: Output::default(),
         findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],

@@ -159,6 +159,7 @@ impl Cache {
     }
 
     /// Makes the cache and `folder` within it, and the file that hides it from version control.
+    #[expect(clippy::disallowed_methods, reason = "the cache is ours, and may be deleted at any moment")]
     fn make(&self, folder: &Path) -> io::Result<()> {
         fs::create_dir_all(folder)?;
         if fs::symlink_metadata(folder)?.is_symlink() && folder != self.root {

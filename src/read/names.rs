@@ -56,11 +56,10 @@ fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection
     };
     if let (Some(place), true) =
         (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder))
+        && room.opening(place).is_none()
     {
-        if room.opening(place).is_none() {
-            let known = room.openings.iter().map(|opening| opening.name.as_str()).collect();
-            told(place.span, place, NameOf::Opening, known);
-        }
+        let known = room.openings.iter().map(|opening| opening.name.as_str()).collect();
+        told(place.span, place, NameOf::Opening, known);
     }
     if let Some(needed) = selection.needed_for.spanned() {
         let known: Vec<&str> = book.project.milestones.iter().map(|milestone| milestone.name.as_str()).collect();
@@ -71,17 +70,17 @@ fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection
             _ => {}
         }
     }
-    if let Some(chosen) = selection.chosen.spanned() {
-        if !selection.options.iter().any(|option| option.id.value == chosen.value) {
-            let known = selection.options.iter().map(|option| option.id.as_str()).collect();
-            told(chosen.span, chosen, NameOf::Option, known);
-        }
+    if let Some(chosen) = selection.chosen.spanned()
+        && !selection.options.iter().any(|option| option.id.value == chosen.value)
+    {
+        let known = selection.options.iter().map(|option| option.id.as_str()).collect();
+        told(chosen.span, chosen, NameOf::Option, known);
     }
-    if let Some(allowance) = selection.allowance.spanned() {
-        if !book.project.allowances.contains_key(&allowance.value) {
-            let known = book.project.allowances.keys().map(String::as_str).collect();
-            told(allowance.span, allowance, NameOf::Allowance, known);
-        }
+    if let Some(allowance) = selection.allowance.spanned()
+        && !book.project.allowances.contains_key(&allowance.value)
+    {
+        let known = book.project.allowances.keys().map(String::as_str).collect();
+        told(allowance.span, allowance, NameOf::Allowance, known);
     }
 }
 

@@ -166,7 +166,7 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
     let after = fields.read("after", faults, text);
     let lasts = fields.read("lasts", faults, lead_time);
     fields.finish(faults);
-    Some(When::After { milestone: after.spanned()?.clone(), lasts: lasts.get()?.clone() })
+    Some(When::After { milestone: after.spanned()?.clone(), lasts: *lasts.get()? })
 }
 
 /// A narrow point on the way in.

@@ -73,7 +73,7 @@ export async function visit(page, ear, folder, name, fault) {
 async function accessibility(page, width, say) {
   const colorScheme = width === WIDTHS[2].width ? "dark" : "light";
   await page.emulateMedia({ colorScheme });
-  await page.evaluate(axeSource);
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axeSource);
   const { violations } = await page.evaluate((options) => axe.run(document, options), AXE);
   for (const { id, help, nodes } of violations) {
     const places = nodes.slice(0, 3).map((node) => node.target.join(" "));

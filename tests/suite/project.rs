@@ -1,5 +1,6 @@
 //! A book in a folder of its own, the program run on it, and what it said and left behind.
 
+pub mod example;
 mod picture;
 mod ran;
 mod tree;
@@ -26,11 +27,11 @@ impl Project {
         Self { folder }
     }
 
-    /// A copy of a folder of the repository, such as `example-project`.
+    /// A copy of a folder of the repository, such as `example-project`, without what the program keeps in it.
     pub fn copy_of(folder: &str) -> Self {
         let project = Self::new();
         let from = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
-        for entry in walkdir::WalkDir::new(&from).min_depth(1) {
+        for entry in walkdir::WalkDir::new(&from).min_depth(1).into_iter().filter_entry(|entry| !is_cache(entry)) {
             let entry = entry.expect("the folder can be read");
             if entry.file_type().is_file() {
                 let inside = entry.path().strip_prefix(&from).expect("inside");
@@ -106,6 +107,10 @@ impl Project {
         fs::create_dir_all(place.parent().expect("a folder")).expect("a folder of the book");
         place
     }
+}
+
+fn is_cache(entry: &walkdir::DirEntry) -> bool {
+    entry.file_name() == ".bookmatch"
 }
 
 #[test]

@@ -56,6 +56,6 @@ mod tests {
         };
         trial("").finds("the sheet requires `joining kit`, and nothing orders it");
         trial("accessories: [{name: anti-tip bracket}]").finds_one();
-        trial("accessories: [{name: Joining kit, price: 140}]").is_silent();
+        trial("accessories: [{name: Joining kit, price: 140}]").stays_silent();
     }
 }

@@ -74,7 +74,7 @@ mod tests {
     #[test]
     fn a_warming_drawer_without_its_makers_figures_is_told() {
         trial("size: {width: 27\"}").finds("no sheet of the maker's speaks for the warming drawer");
-        trial("fit: {sheet: {name: WD, revision: B}, opening: {width: 28 1/4\"}}").is_silent();
+        trial("fit: {sheet: {name: WD, revision: B}, opening: {width: 28 1/4\"}}").stays_silent();
     }
 
     #[test]
@@ -83,6 +83,6 @@ mod tests {
             .finds("the figures of the warming drawer do not say which sheet they come from");
         trial("fit: {sheet: {name: WD}}")
             .finds("the maker's sheet of the warming drawer has neither revision nor date");
-        trial("fit: {sheet: {name: WD, date: 2026-09-04}}").is_silent();
+        trial("fit: {sheet: {name: WD, date: 2026-09-04}}").stays_silent();
     }
 }

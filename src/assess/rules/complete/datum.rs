@@ -88,9 +88,9 @@ mod tests {
         let floor = "selection: Floor tile\nkind: tile";
         trial(floor, "", "")
             .finds("the room gets a new floor (`Floor tile`), and nobody says from which floor `hole` was measured");
-        trial(floor, ", measured from: finished floor", "").is_silent();
-        trial(floor, ", sill: 31\"", "").is_silent();
-        trial(floor, "", "floor build-up: 3/4\"").is_silent();
-        trial("selection: Wall tile\nkind: tile", "", "").is_silent();
+        trial(floor, ", measured from: finished floor", "").stays_silent();
+        trial(floor, ", sill: 31\"", "").stays_silent();
+        trial(floor, "", "floor build-up: 3/4\"").stays_silent();
+        trial("selection: Wall tile\nkind: tile", "", "").stays_silent();
     }
 }

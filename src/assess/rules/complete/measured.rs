@@ -77,7 +77,7 @@ mod tests {
         trial("width: 30\"", "").finds("the opening `hole` is still as planned").weighs("query");
         trial("width: 30\"", "needed for: 2027-04-05").finds_one().weighs("stop");
         trial("width: 30\"", "needed for: 2027-09-06").finds_one().weighs("query");
-        trial("width: 30\", measured: {on: 2027-01-11, by: site lead}", "needed for: 2027-04-05").is_silent();
+        trial("width: 30\", measured: {on: 2027-01-11, by: site lead}", "needed for: 2027-04-05").stays_silent();
     }
 
     #[test]

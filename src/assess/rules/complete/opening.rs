@@ -94,7 +94,7 @@ mod tests {
     #[test]
     fn a_range_without_a_place_and_its_empty_opening_are_both_told() {
         trial("kind: range").run().counts(2);
-        trial("kind: range\nplace: hole").is_silent();
+        trial("kind: range\nplace: hole").stays_silent();
     }
 
     #[test]
@@ -112,12 +112,12 @@ mod tests {
 
     #[test]
     fn a_pendant_needs_no_opening() {
-        Trial::of("complete/opening").selection("selection: It\nkind: pendant", "").is_silent();
+        Trial::of("complete/opening").selection("selection: It\nkind: pendant", "").stays_silent();
     }
 
     #[test]
     fn an_opening_of_a_room_that_could_not_be_read_whole_is_not_called_empty() {
         let trial = Trial::of("complete/opening").opening("hole", "{takes: range}");
-        trial.file("rooms/kitchen/range.yaml", "selection: {\n").of_any_yaml().is_silent();
+        trial.file("rooms/kitchen/range.yaml", "selection: {\n").of_any_yaml().stays_silent();
     }
 }

@@ -63,7 +63,7 @@ mod tests {
         found.counts(2);
         trial("tap-front.png")
             .file("rooms/kitchen/photos/tap-front.png", crate::assess::rules::trial::png())
-            .is_silent();
+            .stays_silent();
     }
 
     #[test]

@@ -75,7 +75,7 @@ mod tests {
         let message = "`Range` must be chosen by 8 Feb 2027; it holds up cabinets set, 5 Apr 2027";
         trial("").finds(message).weighs("query");
         trial("").today("2027-02-09").finds_one().weighs("stop");
-        trial("").today("2026-12-01").is_silent();
-        trial("chosen: enamel").today("2027-02-09").is_silent();
+        trial("").today("2026-12-01").stays_silent();
+        trial("chosen: enamel").today("2027-02-09").stays_silent();
     }
 }

@@ -79,18 +79,24 @@ mod tests {
         range("29 7/8\"", "size: {width: 29 7/8\"}")
             .finds("`It` goes into the opening `hole` with 0\" (0 mm) of play in all; 1/8\" (≈ 3.2 mm) is usual")
             .weighs("query");
-        range("30\"", "size: {width: 29 7/8\"}").is_silent();
+        range("30\"", "size: {width: 29 7/8\"}").stays_silent();
     }
 
     #[test]
     fn the_sheets_own_play_counts_before_the_usual_one() {
         range("30\"", "size: {width: 29 7/8\"}\nfit: {play: 1/4\"}").finds_one();
-        range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {play: 1/16\"}").is_silent();
-        range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {opening: {width: 29 15/16\"}}").is_silent();
+        range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {play: 1/16\"}").stays_silent();
+        range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {opening: {width: 29 15/16\"}}").stays_silent();
     }
 
     #[test]
     fn what_does_not_fit_at_all_is_told_by_the_width_alone() {
-        range("29\"", "size: {width: 29 7/8\"}").is_silent();
+        range("29\"", "size: {width: 29 7/8\"}").stays_silent();
+    }
+
+    #[test]
+    fn each_option_is_asked_about_while_the_client_still_chooses() {
+        range("30\"", "options:\n  - {id: tight, size: {width: 29 15/16\"}}\n  - {id: loose, size: {width: 29\"}}")
+            .finds("option `tight`: `It` goes into the opening `hole` with 1/16\" (≈ 1.6 mm) of play in all; 1/8\" (≈ 3.2 mm) is usual");
     }
 }

@@ -69,14 +69,14 @@ mod tests {
     fn a_refrigerator_that_meets_the_narrow_top_of_its_opening_is_told() {
         fridge("width: [33 1/2\", 33 1/4\", 32 3/4\"]", "size: {width: 32.8\"}")
             .finds("the opening `fridge` is 32 3/4\" (≈ 831.8 mm) wide, ≈ 1/16\" (≈ 1.3 mm) less than the ≈ 32 13/16\" (≈ 833.1 mm) needed");
-        fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").is_silent();
+        fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").stays_silent();
     }
 
     /// Source: standards.md UN-06: 610 mm into 24" (609.6 mm), though both print as 24.
     #[test]
     fn fit_is_decided_before_rounding() {
         fridge("width: 24\"", "size: {width: 610 mm}").finds_one();
-        fridge("width: 24\"", "size: {width: 609.6 mm}").is_silent();
+        fridge("width: 24\"", "size: {width: 609.6 mm}").stays_silent();
     }
 
     /// Source: trade.md F-04, F-27: from one plumb line, min(right) − max(left).
@@ -85,7 +85,20 @@ mod tests {
         let leaning = "width: 30\", plumb: {left: [1\", 1 1/8\", 1\"], right: [31\", 31 1/8\", 31 1/8\"]}";
         fridge(leaning, "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
         let upright = "width: 30\", plumb: {left: [1\", 1\", 1\"], right: [31\", 31\", 31\"]}";
-        fridge(upright, "fit: {opening: {width: 30\" to 30 1/4\"}}").is_silent();
+        fridge(upright, "fit: {opening: {width: 30\" to 30 1/4\"}}").stays_silent();
+    }
+
+    #[test]
+    fn an_opening_wider_than_the_sheet_allows_is_told() {
+        fridge("width: 30 5/16\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
+        fridge("width: 30 1/4\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").stays_silent();
+    }
+
+    #[test]
+    fn while_the_client_still_chooses_a_misfit_is_a_query_that_names_the_option() {
+        fridge("width: 30\"", "options:\n  - {id: wide, size: {width: 31\"}}\n  - {id: slim, size: {width: 29\"}}")
+            .finds("option `wide`: the opening `fridge` is 30\" (762 mm) wide, 1\" (25.4 mm) less than the 31\" (787.4 mm) needed")
+            .weighs("query");
     }
 
     /// Source: trade.md section 6 (a 30" wall oven's cutout 28 1/2", its front wider by the overlap).
@@ -97,20 +110,7 @@ mod tests {
                 "size: {width: 29 3/4\"}\nfit: {opening: {width: 28 1/2\" to 28 5/8\"}}",
             )
         };
-        oven("28 1/2\"").is_silent();
+        oven("28 1/2\"").stays_silent();
         oven("28 3/8\"").finds_one().weighs("stop");
-    }
-
-    #[test]
-    fn an_opening_wider_than_the_sheet_allows_is_told() {
-        fridge("width: 30 5/16\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
-        fridge("width: 30 1/4\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").is_silent();
-    }
-
-    #[test]
-    fn while_the_client_still_chooses_a_misfit_is_a_query_that_names_the_option() {
-        fridge("width: 30\"", "options:\n  - {id: wide, size: {width: 31\"}}\n  - {id: slim, size: {width: 29\"}}")
-            .finds("option `wide`: the opening `fridge` is 30\" (762 mm) wide, 1\" (25.4 mm) less than the 31\" (787.4 mm) needed")
-            .weighs("query");
     }
 }

@@ -43,6 +43,6 @@ mod tests {
         {
             photo(path).finds(&format!("`{path}` leads out of the book"));
         }
-        photo("a.jpg").is_silent();
+        photo("a.jpg").stays_silent();
     }
 }

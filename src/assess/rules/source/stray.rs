@@ -36,6 +36,6 @@ mod tests {
         let text = "selection: Tap\nkind: tap\n";
         let found = Trial::of("source/stray").file("rooms/kitchen/old/a.yaml", text);
         found.finds("no part of a book is read from `rooms/kitchen/old/a.yaml`").weighs("query");
-        Trial::of("source/stray").file("rooms/kitchen/a.yaml", text).is_silent();
+        Trial::of("source/stray").file("rooms/kitchen/a.yaml", text).stays_silent();
     }
 }

@@ -43,7 +43,7 @@ mod tests {
             bomb += &format!("a{level}: &a{level} [{}]\n", format!("*a{}, ", level - 1).repeat(10));
         }
         Trial::of("source/too-large").file("rooms/kitchen/a.yaml", bomb).finds_one();
-        Trial::of("source/too-large").file("rooms/kitchen/a.yaml", "selection: Tap\nkind: tap\n").is_silent();
+        Trial::of("source/too-large").file("rooms/kitchen/a.yaml", "selection: Tap\nkind: tap\n").stays_silent();
     }
 
     #[test]

@@ -44,9 +44,9 @@ mod tests {
         range("place: rnage")
             .finds("there is no opening in this room called `rnage`")
             .remedies("did you mean `range`?");
-        range("place: range").is_silent();
+        range("place: range").stays_silent();
         range("needed for: demolitoin").finds("there is no milestone called `demolitoin`");
-        range("needed for: demolition").is_silent();
+        range("needed for: demolition").stays_silent();
         range("allowance: tiles").finds("there is no allowance called `tiles`");
         range("chosen: steel").finds("there is no option of this selection called `steel`");
     }
