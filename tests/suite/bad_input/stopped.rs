@@ -7,7 +7,7 @@ use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
 use super::{Published, RANGE, TODAY};
-use crate::project::{Ran, Tree, tree};
+use crate::project::{Project, Ran, Tree, tree};
 
 const STAGING: &str = ".bookmatch-staging";
 
@@ -128,4 +128,25 @@ fn kill_9_at_any_moment_loses_no_file_and_the_next_run_puts_the_folder_in_order(
 
 fn path_of(difference: &String) -> String {
     difference.split_once(' ').expect("a word and a path").1.to_owned()
+}
+
+/// Preparing all photographs takes many times longer than the one that is under way.
+#[test]
+fn ctrl_c_while_pictures_are_prepared_does_not_wait_for_the_rest() {
+    let project = Project::copy_of("example-project");
+    let kept = || tree(&project.root().join(".bookmatch/cache/renditions")).files().count();
+    let out = project.beside("site");
+    let mut command = project.command(["publish", "--draft", "--out", out.to_str().unwrap()].iter().chain(&TODAY));
+    let child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let patience = Instant::now() + Duration::from_secs(300);
+    while kept() == 0 {
+        assert!(Instant::now() < patience, "no picture was ever kept");
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    assert!(Command::new("kill").args(["-INT", &child.id().to_string()]).status().unwrap().success());
+    let ran = Ran::from_output("publish, stopped at its first pictures".into(), child.wait_with_output().unwrap());
+    ran.exits(2).says("stopped before the new output was complete").does_not_say("can't be used");
+    let photos = project.tree().files().filter(|path| path.contains("/photos/")).count();
+    assert!(kept() < photos, "{} pictures of {photos} photos were kept", kept());
+    assert!(!out.exists(), "nothing was begun in the published folder");
 }
