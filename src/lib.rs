@@ -18,6 +18,8 @@ pub mod pictures;
 
 pub mod assess;
 
+pub mod drawings;
+
 pub mod views;
 
 pub mod publish;
@@ -25,5 +27,11 @@ pub mod publish;
 pub mod pipeline;
 
 pub mod preview;
+
+pub mod start;
+
+pub mod explain;
+
+pub mod schema;
 
 pub mod cli;

@@ -1,10 +1,20 @@
-//! The whole road, in one place: folder → book → assessment → views → files.
+//! The whole road, in one place: folder → book → assessment → pictures → views → files.
+
+use std::collections::BTreeMap;
 
 use crate::assess::{Assessment, assess};
 use crate::book::Book;
+use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
+use crate::publish::output::Output;
+use crate::publish::theme::Theme;
+use crate::publish::{PublishError, publish};
 use crate::read::{NotABook, read};
 use crate::source::{Files, Folder};
 use crate::units::Date;
+use crate::views::tell::{Subject, tell};
+
+/// Largest picture file that is read, in bytes; the review has refused larger ones.
+const MAX_PICTURE: u64 = 64 * 1024 * 1024;
 
 /// A book that was read and assessed.
 #[derive(Debug)]
@@ -15,6 +25,8 @@ pub struct Review {
     pub assessment: Assessment,
     /// The texts, for showing where findings stand.
     pub files: Files,
+    /// The day of the review.
+    pub today: Date,
 }
 
 /// Reads and assesses a folder, as of a day.
@@ -24,5 +36,60 @@ pub struct Review {
 pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
     let reading = read(folder)?;
     let assessment = assess(&reading.book, reading.findings, today);
-    Ok(Review { book: reading.book, assessment, files: reading.files })
+    Ok(Review { book: reading.book, assessment, files: reading.files, today })
+}
+
+/// The files of a book, and the pictures that could not be made.
+pub struct Made {
+    /// Every file to publish.
+    pub output: Output,
+    /// Pictures whose header was whole and whose rest was not, by path.
+    pub failed: Vec<(String, PictureError)>,
+}
+
+/// Makes every file of a reviewed book. `progress` hears how many pictures of how many are done.
+///
+/// # Errors
+/// When the theme, a path or a sheet is at fault.
+pub fn make(
+    folder: &Folder,
+    review: &Review,
+    cache: &Cache,
+    draft: bool,
+    progress: &(dyn Fn(usize, usize) + Sync),
+) -> Result<Made, PublishError> {
+    let (pictures, failed) = pictures(folder, review, cache, progress);
+    let told = tell(Subject {
+        book: &review.book,
+        assessment: &review.assessment,
+        files: &review.files,
+        pictures: &pictures,
+        today: review.today,
+        draft,
+    });
+    let output = publish(&told, &Theme::standard()?, &pictures, cache)?;
+    Ok(Made { output, failed })
+}
+
+type Pictures = (BTreeMap<String, Renditions>, Vec<(String, PictureError)>);
+
+fn pictures(folder: &Folder, review: &Review, cache: &Cache, progress: &(dyn Fn(usize, usize) + Sync)) -> Pictures {
+    let paths: Vec<&String> = review.book.photos.keys().collect();
+    let source = |path: &String| {
+        let read = path.clone();
+        Source::new(path.clone(), move || folder.read(&read, MAX_PICTURE).map_err(std::io::Error::other))
+    };
+    let sources: Vec<Source<'_>> = paths.iter().map(|path| source(path)).collect();
+    let made = prepare(cache, &sources, &DEFAULT_WIDTHS, &|done| progress(done, sources.len()));
+    let mut pictures = BTreeMap::new();
+    let mut failed = Vec::new();
+    for (path, made) in paths.into_iter().zip(made) {
+        match made {
+            Ok(made) => {
+                pictures.insert(path.clone(), made);
+            }
+            Err(error) => failed.push((path.clone(), error)),
+        }
+    }
+    (pictures, failed)
 }

@@ -19,6 +19,9 @@ pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Se
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, MakersSheet, Needs};
 
+mod short_name;
+pub use short_name::short_name_of;
+
 mod photo;
 pub use photo::{Photo, PhotoFile};
 

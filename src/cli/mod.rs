@@ -4,10 +4,16 @@
 //! that stop the work, 2 the folder can't be read or the tool can't do its work.
 
 mod book_folder;
+mod progress;
 mod report;
 mod today;
 
+mod explain;
+mod preview;
+mod publish;
 mod review;
+mod schema;
+mod start;
 
 use std::ffi::OsString;
 
@@ -23,7 +29,12 @@ struct Arguments {
 
 #[derive(Subcommand)]
 enum Command {
+    Start(start::Start),
     Review(review::Review),
+    Publish(publish::Publish),
+    Preview(preview::Preview),
+    Explain(explain::Explain),
+    Schema(schema::Schema),
 }
 
 /// Nothing stops the work.
@@ -45,7 +56,12 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         }
     };
     let outcome = match arguments.command {
+        Command::Start(command) => command.run(),
         Command::Review(command) => command.run(),
+        Command::Publish(command) => command.run(),
+        Command::Preview(command) => command.run(),
+        Command::Explain(command) => command.run(),
+        Command::Schema(command) => command.run(),
     };
     outcome.unwrap_or_else(|error| {
         report::say(&format!("bookmatch: {error}"));

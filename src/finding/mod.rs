@@ -61,6 +61,8 @@ pub struct Finding {
     pub room: Option<String>,
     /// The selection or opening that it concerns, by the name in the book.
     pub item: Option<String>,
+    /// The option of the selection that it concerns, by its id, where it concerns one alone.
+    pub option: Option<String>,
     /// What is wrong: a phrase, lower case, no full stop.
     pub message: String,
     /// How to mend it.
@@ -83,6 +85,7 @@ impl Finding {
             also: vec![],
             room: None,
             item: None,
+            option: None,
             message: message.into(),
             remedy: String::new(),
             source: String::new(),

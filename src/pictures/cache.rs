@@ -19,7 +19,7 @@ const HEAD_BYTES: usize = HEAD.len() + 1 + 64 + 1 + 20 + 1;
 /// No entry is larger: nothing that we keep comes near.
 const MOST_BYTES: u64 = 256 * 1024 * 1024;
 /// How often a write starts over when the folder vanishes under it.
-const TRIES: usize = 8;
+const TRIES: usize = 200;
 
 /// A folder of derived files.
 #[derive(Debug)]
@@ -139,7 +139,7 @@ impl Cache {
         loop {
             match self.write_once(place, parts) {
                 Ok(()) => return Ok(()),
-                Err(fault) if fault.kind() == io::ErrorKind::NotFound && tries < TRIES => tries += 1,
+                Err(fault) if was_deleted(&fault) && tries < TRIES => tries += 1,
                 Err(source) => {
                     return Err(CacheError { folder: self.root.clone(), source });
                 }
@@ -173,6 +173,12 @@ impl Cache {
         }
         Ok(())
     }
+}
+
+/// Whether a write failed because the folder vanished under it: making a folder that is deleted just
+/// then may also be told as one that is there already.
+fn was_deleted(fault: &io::Error) -> bool {
+    matches!(fault.kind(), io::ErrorKind::NotFound | io::ErrorKind::AlreadyExists)
 }
 
 /// Temporary files that keep the usual rights once renamed, so that a copy on a server can be read.

@@ -2,13 +2,13 @@
 
 use std::io::Cursor;
 
-use image::codecs::{png::PngDecoder, tiff::TiffDecoder, webp::WebPDecoder};
+use image::codecs::{tiff::TiffDecoder, webp::WebPDecoder};
 use image::metadata::Orientation;
 use image::{ColorType, ExtendedColorType, ImageDecoder};
 
 use super::error::PictureError;
 use super::format::Format;
-use super::inspect::{Facts, from_image};
+use super::inspect::{Facts, from_image, png};
 use super::jpeg;
 use super::limits::Limits;
 use super::raster::{Decoded, Raster, Samples, flatten, narrow};
@@ -23,7 +23,7 @@ pub(super) fn decode(bytes: &[u8], facts: &Facts, limits: &Limits) -> Result<Dec
     let read = |fault| from_image(format, fault);
     match format {
         Format::Jpeg => jpeg::decode(bytes),
-        Format::Png => through(format, PngDecoder::with_limits(reader, allowed).map_err(read)?, limits),
+        Format::Png => through(format, png(bytes)?, limits),
         Format::WebP => through(format, WebPDecoder::new(reader).map_err(read)?, limits),
         Format::Tiff => {
             let mut decoder = TiffDecoder::new(reader).map_err(read)?;

@@ -1,6 +1,9 @@
 //! SHA-256 of some bytes, by which photos and cache entries are known.
 
 use std::fmt;
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
 use std::str::FromStr;
 
 use sha2::Digest as _;
@@ -25,9 +28,44 @@ impl Digest {
         Digest(hash.finalize().into())
     }
 
+    /// The digest of a file, read in pieces.
+    ///
+    /// # Errors
+    /// Whatever the file system says when the file can't be read.
+    pub fn of_file(path: &Path) -> io::Result<Digest> {
+        let mut hasher = Hasher::default();
+        let mut file = File::open(path)?;
+        let mut piece = vec![0; PIECE];
+        loop {
+            match file.read(&mut piece)? {
+                0 => return Ok(hasher.finish()),
+                read => hasher.add(&piece[..read]),
+            }
+        }
+    }
+
     /// The 32 bytes themselves.
     pub fn as_bytes(&self) -> &[u8; 32] {
         &self.0
+    }
+}
+
+/// How much of a file is held in memory at once, in bytes.
+pub const PIECE: usize = 64 * 1024;
+
+/// A digest in the making, for bytes that come in pieces.
+#[derive(Default)]
+pub struct Hasher(sha2::Sha256);
+
+impl Hasher {
+    /// The next piece.
+    pub fn add(&mut self, bytes: &[u8]) {
+        self.0.update(bytes);
+    }
+
+    /// The digest of all pieces.
+    pub fn finish(self) -> Digest {
+        Digest(self.0.finalize().into())
     }
 }
 

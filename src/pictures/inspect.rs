@@ -35,7 +35,7 @@ pub fn inspect_within(bytes: &[u8], limits: &Limits) -> Result<Facts, PictureErr
     limits.check_file(bytes.len() as u64)?;
     let format = format::recognise(bytes)?;
     let facts = match header(format, bytes, limits) {
-        Err(PictureError::Damaged { .. }) if wholeness::check(format, bytes).is_err() => {
+        Err(PictureError::Damaged { .. } | PictureError::Heic { .. }) if wholeness::check(format, bytes).is_err() => {
             Err(PictureError::Truncated(format))
         }
         other => other,
@@ -51,18 +51,31 @@ fn header(format: Format, bytes: &[u8], limits: &Limits) -> Result<Facts, Pictur
     match format {
         Format::Jpeg => jpeg::facts(bytes),
         Format::Png => {
-            // The decoder itself allows no more for a profile or text than the photo may take.
-            let mut allowed = image::Limits::no_limits();
-            allowed.max_alloc = Some(limits.decoded_bytes);
-            upright(format, &mut PngDecoder::with_limits(reader, allowed).map_err(read)?)
+            // A size past the limits is refused from the first chunk, whatever follows it.
+            if let Some(&[w0, w1, w2, w3, h0, h1, h2, h3]) = bytes.get(16..24) {
+                let width = u32::from_be_bytes([w0, w1, w2, w3]);
+                limits.check_size(width, u32::from_be_bytes([h0, h1, h2, h3]))?;
+            }
+            upright(format, &mut png(bytes)?)
         }
-        Format::WebP => upright(format, &mut WebPDecoder::new(reader).map_err(read)?),
+        Format::WebP => {
+            // The decoder makes room for a part by its declared length: that must be true.
+            wholeness::check(format, bytes)?;
+            upright(format, &mut WebPDecoder::new(reader).map_err(read)?)
+        }
         Format::Tiff => upright(format, &mut TiffDecoder::new(reader).map_err(read)?),
         #[cfg(feature = "heic")]
         Format::Heic => super::heic::facts(bytes),
         #[cfg(not(feature = "heic"))]
         Format::Heic => Err(PictureError::Heic { detail: "built without HEIC".into() }),
     }
+}
+
+/// A decoder that unpacks no more beside the pixels (profile, text) than such things need.
+pub(super) fn png(bytes: &[u8]) -> Result<PngDecoder<Cursor<&[u8]>>, PictureError> {
+    let mut beside = image::Limits::no_limits();
+    beside.max_alloc = Some(8 * 1024 * 1024);
+    PngDecoder::with_limits(Cursor::new(bytes), beside).map_err(|fault| from_image(Format::Png, fault))
 }
 
 fn upright(format: Format, decoder: &mut impl ImageDecoder) -> Result<Facts, PictureError> {

@@ -3,7 +3,7 @@
 use image::metadata::Orientation;
 use zune_jpeg::JpegDecoder;
 use zune_jpeg::errors::DecodeErrors;
-use zune_jpeg::zune_core::bytestream::ZCursor;
+use zune_jpeg::zune_core::bytestream::{ZByteIoError, ZCursor};
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
@@ -72,7 +72,9 @@ fn orientation(decoder: &Decoder<'_>) -> Orientation {
 
 fn fault(fault: DecodeErrors) -> PictureError {
     match fault {
-        DecodeErrors::ExhaustedData => PictureError::Truncated(Format::Jpeg),
+        DecodeErrors::ExhaustedData | DecodeErrors::IoErrors(ZByteIoError::NotEnoughBytes(..)) => {
+            PictureError::Truncated(Format::Jpeg)
+        }
         DecodeErrors::Unsupported(scheme) => {
             PictureError::Unsupported { kind: format!("a JPEG of a rare kind ({scheme:?})") }
         }

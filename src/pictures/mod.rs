@@ -28,7 +28,7 @@ mod gate;
 mod prepare;
 
 pub use cache::{Cache, CacheError};
-pub use digest::{Digest, NotADigest};
+pub use digest::{Digest, Hasher, NotADigest, PIECE};
 pub use entry::{Rendition, Renditions};
 pub use error::{Excess, PictureError};
 pub use format::Format;

@@ -1,6 +1,6 @@
 //! One photo's bytes to its renditions: decoded once, each width made from the one above.
 
-use jpeg_encoder::{ColorType, Encoder};
+use jpeg_encoder::{ChromaSubsamplingMethod, ColorType, Encoder};
 
 use super::colour::to_srgb;
 use super::decode::decode;
@@ -14,7 +14,7 @@ use super::resize::{resized, sizes};
 const QUALITY: u8 = 80;
 
 /// How renditions are made, in words that change whenever their bytes would.
-pub(super) const SETTINGS: &str = "1: lanczos3, sRGB, on white, JPEG 80";
+pub(super) const SETTINGS: &str = "2: lanczos3, sRGB, on white, JPEG 80";
 
 /// A photo's renditions in memory.
 #[derive(Debug, PartialEq, Eq)]
@@ -70,7 +70,9 @@ fn encoded(raster: &Raster) -> Option<Encoded> {
     let mut bytes = Vec::new();
     let width = u16::try_from(raster.width).ok()?;
     let height = u16::try_from(raster.height).ok()?;
-    let encoder = Encoder::new(&mut bytes, QUALITY);
+    let mut encoder = Encoder::new(&mut bytes, QUALITY);
+    // The default takes one colour of four: 2 dB worse at the edges of strong colours.
+    encoder.set_chroma_subsampling_method(ChromaSubsamplingMethod::Average);
     encoder.encode(&raster.pixels, width, height, ColorType::Rgb).ok()?;
     Some(Encoded { width: raster.width, height: raster.height, bytes })
 }

@@ -31,7 +31,7 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
         at += 2 + usize::from(u16::from_be_bytes([high, low]));
     }
     // Ill-formed headers are for the decoder to name; only a header that runs out is an end missing.
-    at < bytes.len()
+    at + 4 <= bytes.len()
 }
 
 /// The chunks run to `IEND` (PNG, 5.3 and 11.2.5).
@@ -47,10 +47,31 @@ fn png_ends(bytes: &[u8]) -> bool {
     false
 }
 
-/// The outermost chunk's length fits in the file (RFC 9649, 2.4).
+/// The outermost chunk, and each within it, fit in the file (RFC 9649, 2.3 and 2.4).
 fn webp_ends(bytes: &[u8]) -> bool {
-    let declared = u32::from_le_bytes([bytes[4], bytes[5], bytes[6], bytes[7]]) as usize;
-    declared.saturating_add(8) <= bytes.len().saturating_add(declared % 2)
+    let length = |at: usize| {
+        let word = bytes.get(at..at + 4)?;
+        Some(u32::from_le_bytes([word[0], word[1], word[2], word[3]]) as usize)
+    };
+    let Some(end) = length(4).map(|declared| declared.saturating_add(8)) else {
+        return false;
+    };
+    // The blank that evens an odd length is left out by some writers.
+    if end > bytes.len() + 1 {
+        return false;
+    }
+    let mut at: usize = 12;
+    while at < end.min(bytes.len()) {
+        let Some(declared) = length(at + 4) else {
+            return false;
+        };
+        at = at.saturating_add(8).saturating_add(declared);
+        if at > bytes.len() {
+            return false;
+        }
+        at += declared % 2;
+    }
+    true
 }
 
 /// Every top-level box fits in the file (ISO/IEC 14496-12, 4.2).
@@ -93,6 +114,15 @@ mod tests {
         assert_eq!(check(Format::Png, &whole), Ok(()));
         let cut = &whole[..whole.len() - 1];
         assert_eq!(check(Format::Png, cut), Err(PictureError::Truncated(Format::Png)));
+    }
+
+    #[test]
+    fn a_part_of_a_webp_longer_than_the_file_is_cut_short() {
+        let whole = b"RIFF\x10\0\0\0WEBPVP8L\x04\0\0\0body";
+        assert_eq!(check(Format::WebP, whole), Ok(()));
+        let lying = b"RIFF\x10\0\0\0WEBPVP8L\0\0\0\xffbody";
+        assert_eq!(check(Format::WebP, lying), Err(PictureError::Truncated(Format::WebP)));
+        assert!(check(Format::WebP, &whole[..whole.len() - 2]).is_err());
     }
 
     #[test]

@@ -22,7 +22,7 @@ use std::io;
 use std::net::{SocketAddr, TcpListener};
 use std::path::PathBuf;
 use std::sync::Arc;
-use std::sync::mpsc::{Receiver, channel};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::thread;
 use std::time::Duration;
 
@@ -84,6 +84,8 @@ pub enum PreviewError {
     Watch(PathBuf, notify::Error),
     /// The server ended on its own.
     Serve(io::Error),
+    /// The build ended by a fault of the program.
+    Build,
 }
 
 impl PreviewError {
@@ -100,6 +102,7 @@ impl PreviewError {
                 _ => "see that the folder exists and may be read",
             },
             Self::Serve(_) => "start the preview again",
+            Self::Build => "report this as a fault of bookmatch, with the lines above",
         }
     }
 }
@@ -115,6 +118,7 @@ impl fmt::Display for PreviewError {
                 write!(f, "cannot watch `{}`: {error}", folder.display())
             }
             Self::Serve(error) => write!(f, "the server ended: {}", error.kind()),
+            Self::Build => f.write_str("the build came to a sudden end"),
         }
     }
 }
@@ -150,20 +154,36 @@ pub fn run(mut preview: Preview, stop: &Stop) -> Result<(), PreviewError> {
         .map_err(PreviewError::Serve)?;
     let live = Arc::new(Live::default());
     (preview.tell)(News::Serving(address));
+    let (working, ended) = channel::<()>();
     let builder = thread::spawn({
-        let live = Arc::clone(&live);
-        move || follow(preview, &Seen::new(folder), &heard, &live)
+        let (live, last) = (Arc::clone(&live), EndWith(stop.clone()));
+        move || {
+            let _held = (working, last);
+            follow(preview, Seen::new(folder), &heard, &live);
+        }
     });
     let served = runtime.block_on(server::serve(listener, address, Arc::clone(&live), stop));
     let _ = signals.send(Signal::Stop);
-    let _ = builder.join();
+    // A long build is not waited for: it changes nothing but the cache, which is safe at any time.
+    let has_ended = ended.recv_timeout(FAREWELL) == Err(RecvTimeoutError::Disconnected);
     runtime.shutdown_timeout(FAREWELL);
+    if has_ended && builder.join().is_err() {
+        return Err(PreviewError::Build);
+    }
     served.map_err(PreviewError::Serve)
 }
 
+/// Ends the preview when the builder ends, so that no page follows a folder that nobody builds.
+struct EndWith(Stop);
+
+impl Drop for EndWith {
+    fn drop(&mut self) {
+        self.0.now();
+    }
+}
+
 /// Builds once, and again after each change, until told to stop.
-fn follow(mut preview: Preview, seen: &Seen, heard: &Receiver<Signal>, live: &Live) {
-    let mut seen = seen.clone();
+fn follow(mut preview: Preview, mut seen: Seen, heard: &Receiver<Signal>, live: &Live) {
     let mut changes = seen.everything();
     loop {
         let built = (preview.build)(&changes);

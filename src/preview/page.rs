@@ -61,8 +61,8 @@ fn line(finding: &FindingLine) -> String {
         finding.severity.shape(),
         finding.severity.word(),
         escape(&finding.place),
-        escape(&finding.message),
-        escape(&finding.remedy),
+        quoted(&finding.message),
+        quoted(&finding.remedy),
     )
 }
 
@@ -97,6 +97,21 @@ fn own(title: &str, body: &str, shown: &Shown) -> Vec<u8> {
          <body class=\"bookmatch-own\"><main><h1>{title}</h1>{body}</main></body></html>"
     );
     with_strip(page.as_bytes(), shown)
+}
+
+/// Words of a finding, with what stands in backticks set as code.
+fn quoted(text: &str) -> String {
+    let parts: Vec<_> = text.split('`').map(escape).collect();
+    let mut html = String::new();
+    for (n, part) in parts.iter().enumerate() {
+        let code = n % 2 == 1 && n + 1 < parts.len();
+        match (code, n % 2 == 1) {
+            (true, _) => html.extend(["<code>", part, "</code>"]),
+            (false, true) => html.extend(["`", part]),
+            (false, false) => html.push_str(part),
+        }
+    }
+    html
 }
 
 /// Text for HTML, in elements and attributes.
@@ -147,7 +162,7 @@ mod tests {
     #[test]
     fn a_finding_is_told_by_word_place_message_and_remedy() {
         let page = text(&with_strip(b"", &shown(false)));
-        for part in ["1 stop", "stop</b>", "room.yaml:3:8", "a &lt;length&gt;", "write `36&quot;`"] {
+        for part in ["1 stop", "stop</b>", "room.yaml:3:8", "a &lt;length&gt;", "write <code>36&quot;</code> or"] {
             assert!(page.contains(part), "{part}: {page}");
         }
         assert!(page.contains("<details><summary>Draft: "));
@@ -165,6 +180,14 @@ mod tests {
     fn a_clean_book_has_no_strip() {
         let clean = Shown { findings: vec![], ..shown(false) };
         assert!(text(&with_strip(b"", &clean)).contains("<div id=\"bookmatch-preview\"></div>"));
+    }
+
+    #[test]
+    fn what_stands_in_backticks_is_set_as_code() {
+        assert_eq!(quoted("a `b` c"), "a <code>b</code> c");
+        assert_eq!(quoted("`b`"), "<code>b</code>");
+        assert_eq!(quoted("a lone ` stays"), "a lone ` stays");
+        assert_eq!(quoted("`<i>` and `"), "<code>&lt;i&gt;</code> and `");
     }
 
     #[test]

@@ -38,7 +38,9 @@
     if (changed === null || (own && changed.length) || changed.some((path) => mine.has(path))) {
       reload();
     } else if (strip.innerHTML !== renewed) {
+      const open = strip.querySelector("details")?.open;
       strip.innerHTML = renewed;
+      if (open) strip.querySelector("details")?.setAttribute("open", "");
     }
   });
 })();

@@ -60,8 +60,10 @@ async fn guard(address: SocketAddr, request: Request, next: Next) -> Response {
     } else {
         next.run(request).await
     };
+    // What has a tag may be kept, and is asked for again each time (RFC 9111, section 5.2.2.4).
+    let tagged = response.headers().contains_key(header::ETAG);
     let headers = [
-        ("cache-control", "no-store"),
+        ("cache-control", if tagged { "no-cache" } else { "no-store" }),
         ("x-content-type-options", "nosniff"),
         ("x-frame-options", "DENY"),
         ("cross-origin-resource-policy", "same-origin"),
@@ -102,12 +104,26 @@ async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
     let folder = path.is_empty() || path.ends_with('/');
     let path = if folder { format!("{path}index.html") } else { path.to_owned() };
     match output.get(&path).cloned() {
-        Some(content) => content_of(&path, content, &shown).await,
+        Some(content) if media::is_page(&path) => answer(&path, content, &shown).await,
+        // Fonts and pictures are told apart by their digest: a reload need not fetch them again.
+        Some(content) => {
+            let tag = format!("\"{}\"", content.digest());
+            let known = request.headers().get(header::IF_NONE_MATCH);
+            let mut answer = match known {
+                Some(known) if known.as_bytes() == tag.as_bytes() => StatusCode::NOT_MODIFIED.into_response(),
+                _ => answer(&path, content, &shown).await,
+            };
+            if let Ok(tag) = tag.parse() {
+                answer.headers_mut().insert(header::ETAG, tag);
+            }
+            answer
+        }
+        None if path == "favicon.ico" => StatusCode::NO_CONTENT.into_response(),
         None => html(StatusCode::NOT_FOUND, page::missing(&path, &shown)),
     }
 }
 
-async fn content_of(path: &str, content: Content, shown: &Shown) -> Response {
+async fn answer(path: &str, content: Content, shown: &Shown) -> Response {
     let bytes = match content {
         Content::Bytes(bytes) => Ok(bytes),
         Content::File { path, .. } => {

@@ -1,9 +1,84 @@
-//! Views to files: the site, drawings, sheets, and the one writer.
+//! Views to files: the site, pictures, sheets, and the one writer.
 
 pub mod theme;
 
 pub mod site;
 
-pub mod output;
 #[cfg(feature = "sheets")]
 pub mod sheets;
+
+pub mod output;
+
+mod papers;
+
+use std::collections::BTreeMap;
+use std::fmt;
+
+use crate::pictures::{Cache, Renditions};
+use crate::views::tell::Told;
+
+use output::{Content, Output, PathError};
+use theme::{Theme, ThemeError};
+
+/// Why files could not be made; the folder that was published before stays as it is.
+#[derive(Debug)]
+pub enum PublishError {
+    /// A template asks for something that a page does not say, or lacks a language.
+    Theme(ThemeError),
+    /// Two files want the same place.
+    Path(PathError),
+    /// A sheet could not be set: its path, and why.
+    Sheet(String, String),
+}
+
+impl fmt::Display for PublishError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Theme(error) => error.fmt(f),
+            Self::Path(error) => error.fmt(f),
+            Self::Sheet(path, why) => write!(f, "the sheet `{path}` could not be set: {why}"),
+        }
+    }
+}
+
+impl std::error::Error for PublishError {}
+
+impl From<ThemeError> for PublishError {
+    fn from(error: ThemeError) -> Self {
+        Self::Theme(error)
+    }
+}
+
+impl From<PathError> for PublishError {
+    fn from(error: PathError) -> Self {
+        Self::Path(error)
+    }
+}
+
+/// Makes every file of the published folders.
+///
+/// # Errors
+/// When the theme, a path or a sheet is at fault.
+pub fn publish(
+    told: &Told,
+    theme: &Theme,
+    pictures: &BTreeMap<String, Renditions>,
+    cache: &Cache,
+) -> Result<Output, PublishError> {
+    let mut output = Output::default();
+    for (path, bytes) in site::render(&told.site, theme)? {
+        output.insert(path, Content::Bytes(bytes))?;
+    }
+    for (folder, files) in &told.pictures {
+        for file in files {
+            let content = Content::File { path: file.from.clone(), digest: file.digest, bytes: file.bytes };
+            output.insert(format!("{folder}/{}", file.path), content)?;
+        }
+    }
+    for (path, bytes) in papers::set(&told.papers, pictures, cache)? {
+        // The client signs them; the office keeps its own copies.
+        output.insert(format!("office/{path}"), Content::Bytes(bytes.clone()))?;
+        output.insert(format!("client/{path}"), Content::Bytes(bytes))?;
+    }
+    Ok(output)
+}

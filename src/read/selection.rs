@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::{NameOf, OPTION, SELECTION, Shape};
-use crate::book::{NeededFor, Room, Selection};
+use crate::book::{NeededFor, Room, Selection, short_name_of};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -62,7 +62,7 @@ fn first_line(node: &Node) -> crate::source::Span {
 /// A short name of letters, figures and hyphens.
 pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
     let text = scalar(node, &Shape::Text, faults)?;
-    if !text.is_empty() && text == slug(text) {
+    if !text.is_empty() && text == short_name_of(text) {
         return Some(text.to_string());
     }
     let message = format!("`{text}` can't be used as a short name");
@@ -70,23 +70,9 @@ pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
         "source/wrong-type",
         node.span,
         message,
-        format!("use lower-case letters, figures and hyphens: `{}`", slug(text)),
+        format!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
     );
     None
-}
-
-/// A name as lower-case letters, figures and hyphens.
-pub fn slug(name: &str) -> String {
-    let mut slug = String::new();
-    for letter in name.chars().flat_map(char::to_lowercase) {
-        match letter {
-            'a'..='z' | '0'..='9' => slug.push(letter),
-            _ if !slug.is_empty() && !slug.ends_with('-') => slug.push('-'),
-            _ => {}
-        }
-    }
-    slug.truncate(slug.trim_end_matches('-').len());
-    if slug.is_empty() { "item".into() } else { slug }
 }
 
 /// A day, or the name of a milestone (whether it exists is seen when all is read).
@@ -125,7 +111,7 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
     }
     for selection in &mut room.selections {
         if selection.id.is_empty() {
-            selection.id = free(&slug(&selection.name), &ids);
+            selection.id = free(&short_name_of(&selection.name), &ids);
             ids.insert(selection.id.clone());
         }
         if selection.tag.is_empty() {

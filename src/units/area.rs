@@ -113,3 +113,71 @@ impl fmt::Display for Area {
         self.imperial().fmt(f)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn an_area_is_read_exactly_and_printed_to_a_tenth() {
+        let rows = [
+            ("42 sq ft", "42 sq ft", "≈ 3.9 m²"),
+            ("42.5 ft2", "42.5 sq ft", "≈ 3.9 m²"),
+            ("42 sq. ft.", "42 sq ft", "≈ 3.9 m²"),
+            ("3.9 m2", "≈ 42 sq ft", "3.9 m²"),
+            ("3.9 m²", "≈ 42 sq ft", "3.9 m²"),
+            ("720 sq in", "5 sq ft", "≈ 0.5 m²"),
+            ("600 sq in", "≈ 4.2 sq ft", "≈ 0.4 m²"),
+            ("12 SQUARE FEET", "12 sq ft", "≈ 1.1 m²"),
+        ];
+        for (written, imperial, metric) in rows {
+            let area = Area::parse(written).unwrap();
+            assert_eq!((area.imperial().to_string().as_str(), area.metric().to_string().as_str()), (imperial, metric));
+        }
+    }
+
+    #[test]
+    fn a_square_foot_is_a_foot_times_a_foot() {
+        let foot = Length::from_inches(12);
+        assert_eq!(foot * foot, Area::parse("1 sq ft").unwrap());
+        assert_eq!(Area::parse("144 sq in"), Area::parse("1 sq ft"));
+    }
+
+    #[test]
+    fn a_share_is_told_in_thousandths_with_ties_to_even() {
+        let area = |n| Area::from_square_nanometres(n);
+        let rows =
+            [(1, 3, 333), (2, 3, 667), (1, 2000, 0), (3, 2000, 2), (0, 9, 0), (9, 9, 1000), (5, 0, 0), (-5, 9, 0)];
+        for (part, total, permille) in rows {
+            assert_eq!(area(part).share_of(area(total)), permille, "{part} of {total}");
+        }
+    }
+
+    #[test]
+    fn what_is_no_area_says_so() {
+        let rows = [
+            ("42", "`42` has no unit"),
+            ("42 ft", "`'` is not a unit for an area"),
+            ("42 sq yd", "`sq` is not a unit for an area"),
+        ];
+        for (written, message) in rows {
+            assert_eq!(Area::parse(written).unwrap_err().to_string(), message);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn the_sum_of_two_strips_is_the_whole_rectangle(w in 1..4000_i64, a in 1..4000_i64, b in 1..4000_i64) {
+            let [w, a, b] = [w, a, b].map(Length::from_sixty_fourths);
+            prop_assert_eq!([w * a, w * b].into_iter().sum::<Area>(), w * (a + b));
+            prop_assert_eq!(w * (a + b) - w * b, w * a);
+        }
+
+        #[test]
+        fn tenths_of_a_square_foot_are_read_as_printed(tenths in 0..1_000_000_i128) {
+            let area = Area::from_square_nanometres(tenths * SQUARE_FOOT / 10);
+            prop_assert_eq!(Area::parse(&area.imperial().to_string()), Ok(area));
+        }
+    }
+}

@@ -19,7 +19,7 @@ impl Figure {
     /// `value` in base units, shown in a unit that is `size` base units large.
     pub(crate) fn new(value: i128, size: i128, unit: &'static str) -> Figure {
         let tenths = round_half_even(value.saturating_mul(10), size);
-        let exact = tenths.checked_mul(size) == value.checked_mul(10);
+        let exact = value.checked_mul(10).is_some_and(|tenfold| tenfold % size == 0);
         Figure { tenths, unit, exact }
     }
 }

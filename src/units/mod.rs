@@ -37,7 +37,7 @@ pub enum Kind {
     Length,
     /// Base: square nanometre.
     Area,
-    /// Base: nanogram.
+    /// Base: femtogram.
     Weight,
 }
 
@@ -67,8 +67,8 @@ pub struct Unit {
 const INCH: i128 = 25_400_000;
 /// One foot in nanometres.
 const FOOT: i128 = 12 * INCH;
-/// One avoirdupois pound in nanograms: 453.59237 g exactly (1959 agreement; NIST SP 811).
-const POUND: i128 = 453_592_370_000;
+/// One avoirdupois pound in femtograms: 453.59237 g exactly (1959 agreement; NIST SP 811).
+const POUND: i128 = 453_592_370_000_000_000;
 
 const fn unit(kind: Kind, size: i128, written: &'static [&'static str]) -> Unit {
     Unit { written, kind, size }
@@ -90,8 +90,8 @@ pub const UNITS: &[Unit] = &[
     ),
     unit(Kind::Weight, POUND, &["lb", "lbs", "pound", "pounds"]),
     unit(Kind::Weight, POUND / 16, &["oz", "ounce", "ounces"]),
-    unit(Kind::Weight, 10_i128.pow(12), &["kg", "kilogram", "kilograms"]),
-    unit(Kind::Weight, 10_i128.pow(9), &["g", "gram", "grams"]),
+    unit(Kind::Weight, 10_i128.pow(18), &["kg", "kilogram", "kilograms"]),
+    unit(Kind::Weight, 10_i128.pow(15), &["g", "gram", "grams"]),
 ];
 
 /// The unit that is written so, case aside.
@@ -119,8 +119,8 @@ mod tests {
     fn inch_foot_and_pound_have_their_legal_size() {
         assert_eq!(find_unit("in").map(|u| u.size), Some(25_400_000));
         assert_eq!(find_unit("FT").map(|u| u.size), Some(304_800_000));
-        assert_eq!(find_unit("lb").map(|u| u.size), Some(453_592_370_000));
-        assert_eq!(find_unit("oz").map(|u| u.size), Some(28_349_523_125));
+        assert_eq!(find_unit("lb").map(|u| u.size), Some(453_592_370_000_000_000));
+        assert_eq!(find_unit("oz").map(|u| u.size), Some(28_349_523_125_000_000));
         assert_eq!(find_unit("sq ft").map(|u| u.size), Some(92_903_040_000_000_000));
     }
 }

@@ -102,3 +102,50 @@ impl fmt::Display for Percent {
         write!(f, "{} %", self.0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::money::Currency;
+
+    #[test]
+    fn a_percentage_is_read_with_its_sign_or_word() {
+        let rows =
+            [("8.25 %", "8.25 %"), ("8.25%", "8.25 %"), ("10 percent", "10 %"), ("7 1/2 %", "7.5 %"), ("0 %", "0 %")];
+        for (written, printed) in rows {
+            let percent = Percent::parse(written).unwrap();
+            assert_eq!(percent.to_string(), printed);
+            assert_eq!(Percent::parse(printed), Ok(percent));
+        }
+    }
+
+    #[test]
+    fn a_share_of_money_is_rounded_once_with_ties_to_even() {
+        let tax =
+            |percent: &str, minor| Percent::parse(percent).unwrap().of(Money::new(minor, Currency::USD)).unwrap().minor;
+        assert_eq!(tax("8.25 %", 318_000), 26_235);
+        assert_eq!(tax("50 %", 5), 2);
+        assert_eq!(tax("50 %", 15), 8);
+        assert_eq!(tax("50 %", -5), -2);
+        assert_eq!(tax("0 %", 12_345), 0);
+    }
+
+    #[test]
+    fn what_is_no_percentage_says_so() {
+        let rows = [
+            ("8.25", "`8.25` has no percent sign", "write `8.25 %`"),
+            ("-5 %", "`-5 %` is not a percentage", "write a number and its sign, such as `8.25 %`"),
+            (
+                "8,25 %",
+                "`8,25` has a comma, which some read as a decimal point and some as thousands",
+                "write decimals with a point: `8.25`",
+            ),
+            ("5 % of it", "`5 % of it` is not a percentage", "write a number and its sign, such as `8.25 %`"),
+            ("1001 %", "`1001 %` is more than 1000 %", "check the number"),
+        ];
+        for (written, message, remedy) in rows {
+            let error = Percent::parse(written).unwrap_err();
+            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy));
+        }
+    }
+}

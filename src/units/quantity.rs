@@ -2,7 +2,7 @@
 
 use super::area::Area;
 use super::length::Length;
-use super::number::{Cursor, NumberError};
+use super::number::{Cursor, NumberError, UnitRead};
 use rust_decimal::Decimal;
 use std::fmt;
 
@@ -69,9 +69,8 @@ impl Quantity {
         let amount = number.decimal().ok_or_else(|| QuantityError::NotExact(written.into()))?;
         cursor.spaces();
         let unit = cursor.rest();
-        let word =
-            |c: char| c.is_alphabetic() || c.is_whitespace() || matches!(c, '²' | '2' | '.' | '\'' | '"' | '′' | '″');
-        if !unit.chars().all(word) || unit.starts_with(['.', '2', '²']) {
+        let known = matches!(cursor.unit(), UnitRead::Known(_)) && cursor.at_end();
+        if !known && !unit.chars().all(|c| c.is_alphabetic() || c == ' ') {
             return Err(unreadable());
         }
         Ok(Quantity { amount, unit: (!unit.is_empty()).then(|| unit.into()) })
@@ -106,6 +105,58 @@ impl fmt::Display for Quantity {
         match &self.unit {
             Some(unit) => write!(f, "{} {unit}", self.amount),
             None => write!(f, "{}", self.amount),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_quantity_is_read_with_its_words_and_printed_as_written() {
+        let rows = [
+            ("12", "12"),
+            ("6 boxes", "6 boxes"),
+            ("42 sq ft", "42 sq ft"),
+            ("18 ft", "18 ft"),
+            ("2.50 m²", "2.5 m²"),
+            ("18 1/2 ft", "18.5 ft"),
+            ("3 linear feet", "3 linear feet"),
+        ];
+        for (written, printed) in rows {
+            assert_eq!(Quantity::parse(written).unwrap().to_string(), printed);
+        }
+        assert_eq!(Quantity::count(7).to_string(), "7");
+        assert_eq!(Quantity::parse("6 boxes").unwrap().whole(), Some(6));
+        assert_eq!(Quantity::parse("2.5 m²").unwrap().whole(), None);
+    }
+
+    #[test]
+    fn a_quantity_in_a_unit_is_also_an_area_or_a_length() {
+        let floor = Quantity::parse("42 sq ft").unwrap();
+        assert_eq!(floor.area(), Some(Area::parse("42 sq ft").unwrap()));
+        assert_eq!(floor.length(), None);
+        let trim = Quantity::parse("18 ft").unwrap();
+        assert_eq!(trim.length(), Some(Length::from_inches(216)));
+        assert_eq!(trim.area(), None);
+        assert_eq!(Quantity::parse("6 boxes").unwrap().area(), None);
+    }
+
+    #[test]
+    fn what_is_no_quantity_says_so() {
+        let rows = [
+            ("", "`` is not a quantity"),
+            ("boxes", "`boxes` is not a quantity"),
+            ("-3 boxes", "`-3 boxes` is not a quantity"),
+            ("6 boxes 2", "`6 boxes 2` is not a quantity"),
+            ("1/3 box", "`1/3 box` can't be held exactly"),
+            ("1,5 m²", "`1,5` has a comma, which some read as a decimal point and some as thousands"),
+        ];
+        for (written, message) in rows {
+            let error = Quantity::parse(written).unwrap_err();
+            assert_eq!(error.to_string(), message);
+            assert!(!error.remedy().is_empty());
         }
     }
 }

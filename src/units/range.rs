@@ -104,6 +104,8 @@ impl LengthRange {
     /// # Errors
     /// When a length is wrong, when the range runs backwards, when the tolerance is below zero.
     pub fn parse(text: &str) -> Result<LengthRange, RangeError> {
+        // A space of any width parts words as a plain one does.
+        let text: String = text.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).collect();
         let text = text.trim();
         if let Some(least) = after_words(text, "at least") {
             return Ok(LengthRange::at_least(Length::parse(least)?));
@@ -157,7 +159,7 @@ impl LengthRange {
 fn after_words<'a>(text: &'a str, words: &str) -> Option<&'a str> {
     let start = text.get(..words.len())?;
     let rest = text.get(words.len()..)?;
-    (start.eq_ignore_ascii_case(words) && rest.starts_with(char::is_whitespace)).then_some(rest)
+    (start.eq_ignore_ascii_case(words) && rest.starts_with(' ')).then_some(rest)
 }
 
 /// At an en dash, or at a hyphen with spaces around it.
@@ -191,5 +193,101 @@ impl std::str::FromStr for LengthRange {
 impl fmt::Display for LengthRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.worded(|length| length.to_string()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_range_is_read_in_every_notation() {
+        let rows = [
+            ("36\" to 36 1/4\"", "36\" to 36 1/4\""),
+            ("36 to 36 1/4 in", "36\" to 36 1/4\""),
+            ("36\" TO 36 1/4\"", "36\" to 36 1/4\""),
+            ("36\u{a0}to\u{a0}36¼″", "36\" to 36 1/4\""),
+            ("36\" – 40\"", "36\" to 40\""),
+            ("36–40 in", "36\" to 40\""),
+            ("36\" - 40\"", "36\" to 40\""),
+            ("at least 24\"", "at least 24\""),
+            ("At most 3'", "at most 36\""),
+            ("35 7/8\" ± 1/8\"", "35 3/4\" to 36\""),
+            ("35 7/8 ± 1/8 in", "35 3/4\" to 36\""),
+            ("35 7/8\" +/- 1/8\"", "35 3/4\" to 36\""),
+            ("876 mm", "876 mm"),
+            ("600 to 610 mm", "600 mm to 610 mm"),
+            ("-1\" to 1\"", "−1\" to 1\""),
+        ];
+        for (written, printed) in rows {
+            let range = LengthRange::parse(written).unwrap_or_else(|error| panic!("{written}: {error}"));
+            assert_eq!(range.to_string(), printed, "{written}");
+            assert_eq!(LengthRange::parse(printed), Ok(range));
+        }
+    }
+
+    #[test]
+    fn a_dash_between_feet_and_inches_is_no_range() {
+        for written in ["2' - 10 1/2\"", "2'–10 1/2\"", "2'-10 1/2\""] {
+            let length = Length::parse("34 1/2\"").unwrap();
+            assert_eq!(LengthRange::parse(written), Ok(LengthRange::exactly(length)));
+        }
+        assert_eq!(LengthRange::parse("2' - 30\"").unwrap().to_string(), "24\" to 30\"");
+    }
+
+    #[test]
+    fn both_ends_belong_to_the_range() {
+        let range = LengthRange::parse("36\" to 36 1/4\"").unwrap();
+        let at = |sixty_fourths| range.contains(Length::from_sixty_fourths(sixty_fourths));
+        assert_eq!([at(2303), at(2304), at(2320), at(2321)], [false, true, true, false]);
+        assert!(LengthRange::default().contains(Length::ZERO));
+        assert!(!LengthRange::at_least(Length::from_inches(1)).contains(Length::ZERO));
+    }
+
+    #[test]
+    fn what_is_no_range_says_so() {
+        let rows = [
+            (
+                "36\" to 24\"",
+                "the range runs backwards: `36\"` is more than `24\"`",
+                "write the smaller length first: `24\" to 36\"`",
+            ),
+            ("36 to 40", "`40` has no unit", "write `40\"` for inches or `40 mm` for millimetres"),
+            ("at least 24", "`24` has no unit", "write `24\"` for inches or `24 mm` for millimetres"),
+            (
+                "36\" ± -1\"",
+                "the tolerance `-1\"` is below zero",
+                "write the tolerance without a sign after `±`, such as `35 7/8\" ± 1/8\"`",
+            ),
+            (
+                "36\"-40\"",
+                "`36\"-40\"` is two lengths where one is wanted",
+                "part the ends with `to`, such as `36\" to 40\"`",
+            ),
+            ("36 to 3' 4\"", "`36` has no unit", "write `36\"` for inches or `36 mm` for millimetres"),
+            ("", "no length is written", "write a number and its unit, such as `34 1/2\"` or `876 mm`"),
+        ];
+        for (written, message, remedy) in rows {
+            let error = LengthRange::parse(written).unwrap_err();
+            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy), "{written}");
+        }
+        assert!(LengthRange::parse("36 to 40").unwrap_err().is_bare());
+    }
+
+    #[test]
+    fn a_range_is_told_in_either_system() {
+        let range = LengthRange::parse("600 mm to 36\"").unwrap();
+        assert_eq!(range.imperial(Grain::Sixteenth), "≈ 23 5/8\" to 3'-0\"");
+        assert_eq!(range.metric(), "600 mm to 914.4 mm");
+    }
+
+    proptest! {
+        #[test]
+        fn a_range_is_read_as_printed(least in -10_000..10_000_i64, wider in 0..10_000_i64) {
+            let [least, most] = [least, least + wider].map(Length::from_sixty_fourths);
+            let range = LengthRange::between(least, most).unwrap();
+            prop_assert_eq!(LengthRange::parse(&range.to_string()), Ok(range));
+        }
     }
 }

@@ -121,3 +121,42 @@ impl fmt::Display for Sides {
         f.write_str(&self.worded(|side| side.to_string()))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sides_are_read_with_either_cross_and_the_last_unit_governs_bare_ones() {
+        let carton = "32\" × 41\" × 30\"";
+        for written in
+            ["32\" x 41\" x 30\"", "32\"x41\"x30\"", "32 x 41 x 30 in", "32″ × 41″ × 30″", "32\" X 41\" X 30\""]
+        {
+            let sides = Sides::parse(written).unwrap();
+            assert_eq!(sides.to_string(), carton, "{written}");
+            assert_eq!(Sides::parse(&sides.to_string()), Ok(sides));
+        }
+        let room = Sides::parse("15' 6\" x 12' 0\"").unwrap();
+        assert_eq!(room.sides(), [Length::from_inches(186), Length::from_inches(144)]);
+        assert_eq!(room.area().to_string(), "186 sq ft");
+        assert_eq!(room.sorted(), [Length::from_inches(144), Length::from_inches(186)]);
+    }
+
+    #[test]
+    fn what_is_no_size_says_so() {
+        let rows = [
+            ("32\"", "the size has one side only"),
+            ("1\" x 2\" x 3\" x 4\"", "the size has 4 sides"),
+            ("32 x 41", "`32` has no unit"),
+            ("32\" x 0\"", "the side `0\"` is not above zero"),
+            ("-3\" x 4\"", "the side `−3\"` is not above zero"),
+            ("32\" x", "no length is written"),
+        ];
+        for (written, message) in rows {
+            let error = Sides::parse(written).unwrap_err();
+            assert_eq!(error.to_string(), message);
+            assert!(!error.remedy().is_empty());
+            assert_eq!(error.is_bare(), written == "32 x 41");
+        }
+    }
+}

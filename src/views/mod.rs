@@ -41,5 +41,7 @@ pub mod rules;
 
 pub mod site;
 
+pub mod tell;
+
 #[cfg(test)]
 pub(crate) mod samples;

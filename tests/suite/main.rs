@@ -1,4 +1,14 @@
-//! Tests of the whole program, from outside.
+//! What a user sees, and the house rules, tested from outside the crate.
 
+mod project;
+
+mod bad_input;
+mod browser;
+mod house;
+mod pictures;
+mod publishing;
+mod review;
+mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
+mod units;

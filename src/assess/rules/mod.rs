@@ -16,10 +16,34 @@ pub(crate) mod trial;
 
 /// Every rule, in the order in which the families are told.
 pub const RULES: &[Rule] = &[
-    // source
-    // complete
-    // fit
+    source::syntax::RULE,
+    source::unknown_key::RULE,
+    source::wrong_type::RULE,
+    source::bare_length::RULE,
+    source::duplicate::RULE,
+    source::unknown_name::RULE,
+    source::outside_book::RULE,
+    source::too_large::RULE,
+    source::stray::RULE,
+    complete::field::RULE,
+    complete::opening::RULE,
+    complete::cut_sheet::RULE,
+    complete::measured::RULE,
+    complete::undecided::RULE,
+    complete::accessory::RULE,
+    complete::datum::RULE,
+    complete::photo::RULE,
     fit::width::RULE,
+    fit::height::RULE,
+    fit::depth::RULE,
+    fit::play::RULE,
+    fit::square::RULE,
+    fit::air::RULE,
+    fit::face::RULE,
+    fit::cabinet::RULE,
+    fit::door::RULE,
+    fit::projection::RULE,
+    fit::way_in::RULE,
 ];
 
 /// A rule.

@@ -15,6 +15,7 @@ pub struct Trial {
     openings: String,
     selections: Vec<String>,
     files: Vec<(String, Vec<u8>)>,
+    any_yaml: bool,
 }
 
 /// What the rule found.
@@ -33,6 +34,7 @@ impl Trial {
             openings: String::new(),
             selections: vec![],
             files: vec![],
+            any_yaml: false,
         }
     }
 
@@ -72,6 +74,12 @@ impl Trial {
         self
     }
 
+    /// Lets the trial's own YAML be faulty.
+    pub fn of_any_yaml(mut self) -> Self {
+        self.any_yaml = true;
+        self
+    }
+
     /// Runs the review, and keeps what the tested rule found.
     pub fn run(self) -> Found {
         let openings = if self.openings.is_empty() { String::new() } else { format!("openings:\n{}", self.openings) };
@@ -86,7 +94,9 @@ impl Trial {
         let reading = read(&Folder::in_memory(files)).unwrap();
         let today = Date::parse(self.today).unwrap();
         let assessment = assess(&reading.book, reading.findings, today);
-        let faults = |finding: &&Finding| finding.rule.starts_with("source/") && !self.rule.starts_with("source/");
+        let faults = |finding: &&Finding| {
+            !self.any_yaml && finding.rule.starts_with("source/") && !self.rule.starts_with("source/")
+        };
         let fault = assessment.findings.iter().find(faults);
         assert!(fault.is_none(), "the trial's own YAML is faulty: {fault:?}");
         Found { findings: assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect() }
@@ -126,4 +136,24 @@ impl Found {
         assert!(self.findings.iter().all(|finding| finding.caution.is_some()), "{:#?}", self.findings);
         self
     }
+
+    /// Wants the remedy of the one finding.
+    pub fn remedies(self, remedy: &str) -> Self {
+        let remedies: Vec<_> = self.findings.iter().map(|finding| finding.remedy.as_str()).collect();
+        assert_eq!(remedies, [remedy]);
+        self
+    }
+
+    /// Wants so many findings.
+    pub fn counts(self, count: usize) -> Self {
+        assert_eq!(self.findings.len(), count, "{:#?}", self.findings);
+        self
+    }
+}
+
+/// A picture of one pixel.
+pub fn png() -> Vec<u8> {
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    image::RgbImage::new(1, 1).write_to(&mut bytes, image::ImageFormat::Png).unwrap();
+    bytes.into_inner()
 }

@@ -77,7 +77,7 @@ pub enum Hazard {
 
 impl Hazard {
     /// The caution that stands on sheets and findings.
-    pub fn caution(self) -> &'static str {
+    pub const fn caution(self) -> &'static str {
         match self {
             Self::Gas => {
                 "Gas can kill. Piping, connection and leak test are for a licensed trade, by the maker's instructions and the local code."

@@ -12,7 +12,7 @@ mod room;
 mod selection;
 
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
-pub use kinds::{KINDS, Kind, Trade, kind};
+pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
 pub use project::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, NARROW, WAIVER};
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};

@@ -4,7 +4,7 @@ mod json;
 mod sarif;
 mod text;
 
-use std::io::Write;
+use std::io::{IsTerminal, Write};
 
 use crate::pipeline::Review;
 
@@ -28,6 +28,11 @@ pub fn worded(review: &Review, format: Format, colour: bool) -> String {
         Format::Json => json::report(review),
         Format::Sarif => sarif::report(review),
     }
+}
+
+/// Whether colours can be seen on standard error.
+pub fn to_a_terminal() -> bool {
+    std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none()
 }
 
 /// Prints a result. A reader that stopped reading is no failure.

@@ -38,18 +38,18 @@ impl Running {
         let (told, builds) = mpsc::channel();
         let (ready, serving) = mpsc::channel();
         let root = folder.path().to_path_buf();
+        let (pending, begun) = mpsc::channel();
         let preview = Preview {
             folder: folder.path().into(),
             address: SocketAddr::from(([127, 0, 0, 1], 0)),
             build: Box::new(move |changes| {
-                let built = build(&root);
-                told.send(changes.clone()).unwrap();
-                built
+                pending.send(changes.clone()).unwrap();
+                build(&root)
             }),
-            tell: Box::new(move |news| {
-                if let News::Serving(address) = news {
-                    ready.send(address).unwrap();
-                }
+            // Told only once it is shown: a page that listens then hears of the next build first.
+            tell: Box::new(move |news| match news {
+                News::Serving(address) => ready.send(address).unwrap(),
+                News::Built { .. } => told.send(begun.recv().unwrap()).unwrap(),
             }),
         };
         let stop = Stop::default();
@@ -193,6 +193,40 @@ fn it_ends_at_once_although_a_page_is_open() {
     assert!(TcpStream::connect(address).is_err());
     let mut rest = String::new();
     events.read_to_string(&mut rest).unwrap();
+}
+
+#[test]
+fn a_build_that_is_still_at_work_does_not_keep_the_preview_from_ending() {
+    let folder = tempfile::tempdir().unwrap();
+    let (stop, (going, started)) = (Stop::default(), mpsc::channel());
+    let preview = Preview {
+        folder: folder.path().into(),
+        address: SocketAddr::from(([127, 0, 0, 1], 0)),
+        build: Box::new(move |_| {
+            going.send(()).unwrap();
+            thread::sleep(Duration::from_secs(60));
+            built(&[])
+        }),
+        tell: Box::new(|_| {}),
+    };
+    let (from, thread) = (stop.clone(), thread::spawn(move || run(preview, &stop)));
+    started.recv_timeout(PATIENCE).unwrap();
+    let began = Instant::now();
+    from.now();
+    thread.join().unwrap().unwrap();
+    assert!(began.elapsed() < PATIENCE);
+}
+
+#[test]
+fn a_build_that_panics_ends_the_preview() {
+    let folder = tempfile::tempdir().unwrap();
+    let preview = Preview {
+        folder: folder.path().into(),
+        address: SocketAddr::from(([127, 0, 0, 1], 0)),
+        build: Box::new(|_| panic!("on purpose")),
+        tell: Box::new(|_| {}),
+    };
+    assert!(matches!(run(preview, &Stop::default()), Err(PreviewError::Build)));
 }
 
 #[test]

@@ -128,6 +128,25 @@ fn nothing_is_kept_sniffed_or_embedded() {
 }
 
 #[test]
+fn a_picture_or_style_that_did_not_change_is_not_sent_again() {
+    let live = live();
+    let style = || request("GET", "/client/a%20b%C2%BD.css", "localhost:8123");
+    let first = ask(&live, style());
+    assert_eq!(first.headers()["cache-control"], "no-cache");
+    let again = |tag: &str| {
+        let mut request = style();
+        request.headers_mut().insert(header::IF_NONE_MATCH, tag.parse().unwrap());
+        ask(&live, request)
+    };
+    let tag = first.headers()[header::ETAG].to_str().unwrap().to_owned();
+    assert_eq!(again(&tag).status(), 304);
+    live.show(built(&[("client/a b½.css", "blue ink")]));
+    let changed = again(&tag);
+    assert_eq!(changed.status(), 200);
+    assert_eq!(text(changed), "blue ink");
+}
+
+#[test]
 fn a_broken_book_keeps_its_last_good_page_and_shows_why() {
     let live = live();
     live.show(broken());

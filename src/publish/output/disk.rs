@@ -5,8 +5,8 @@ use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
 use super::Content;
-use super::digest::{Hasher, PIECE};
 use super::error::WriteError;
+use crate::pictures::{Hasher, PIECE};
 
 #[cfg(test)]
 pub(super) use fault::{Fault, When};

@@ -7,10 +7,10 @@ use std::path::PathBuf;
 use serde::{Deserialize, Serialize};
 
 use super::Content;
-use super::digest::Digest;
 use super::error::WriteError;
 use super::ground::{Ground, Look, MANIFEST, STAGING, see};
 use super::path;
+use crate::pictures::Digest;
 
 /// All moves of one run, in order. Written before the first is made.
 #[derive(Debug, Serialize, Deserialize)]

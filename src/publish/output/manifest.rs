@@ -5,10 +5,10 @@ use std::fs;
 
 use serde::{Deserialize, Serialize};
 
-use super::digest::Digest;
 use super::error::WriteError;
 use super::ground::{Ground, MANIFEST, see};
 use super::path;
+use crate::pictures::Digest;
 
 /// Each path that was written, and the digest of what was written to it.
 #[derive(Debug, Default, PartialEq, Eq)]
@@ -49,7 +49,7 @@ impl Manifest {
         let mut files = BTreeMap::new();
         for (path, digest) in written.files {
             path::check(&path).ok()?;
-            files.insert(path, Digest::from_hex(&digest)?);
+            files.insert(path, digest.parse().ok()?);
         }
         Some(Self { files })
     }

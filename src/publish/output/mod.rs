@@ -5,7 +5,6 @@
 //! the manifest. Without a journal a staging folder is thrown away; with one the next run ends what
 //! was begun. See [`write()`] for what is never touched.
 
-mod digest;
 mod path;
 
 mod error;
@@ -29,7 +28,7 @@ mod tests;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-pub use digest::Digest;
+pub use crate::pictures::Digest;
 pub use error::WriteError;
 pub use path::PathError;
 pub use place::Place;

@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use super::digest::Digest;
 use super::error::WriteError;
 use super::ground::{Ground, Look};
 use super::manifest::Manifest;
 use super::{Content, Output, path};
+use crate::pictures::Digest;
 
 /// The changes, each list in the order in which it is made.
 #[derive(Debug, Default)]

@@ -53,7 +53,7 @@ fn leaves<View: OnSheet>(views: &[View]) -> Vec<Leaf> {
 
 fn leaf<View: OnSheet + Serialize>(view: &View) -> Leaf {
     let path = view.sheet().path.clone();
-    let margins = format!("assets/margins/{}.css", path.trim_end_matches(".html").replace('/', "-"));
+    let margins = format!("assets/margins/{}.css", path.trim_end_matches(".html").replace('/', "--"));
     let mut values = Context::new();
     values.insert("page", view);
     values.insert("root", &"../".repeat(path.matches('/').count()));

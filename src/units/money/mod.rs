@@ -5,7 +5,8 @@ mod parse;
 
 pub use currency::{Currency, CurrencyError};
 
-use rust_decimal::{Decimal, RoundingStrategy};
+use super::figure::round_half_even;
+use rust_decimal::Decimal;
 use std::cmp::Ordering;
 use std::fmt;
 
@@ -138,8 +139,9 @@ impl Money {
     /// # Errors
     /// [`MoneyError::TooLarge`] past what can be held.
     pub fn times(self, quantity: Decimal) -> Result<Money, MoneyError> {
-        let product = Decimal::from(self.minor).checked_mul(quantity).ok_or(MoneyError::TooLarge)?;
-        let rounded = product.round_dp_with_strategy(0, RoundingStrategy::MidpointNearestEven);
+        // Whole numbers all the way: a product of decimals may be rounded once before it is rounded here.
+        let product = quantity.mantissa().checked_mul(self.minor.into()).ok_or(MoneyError::TooLarge)?;
+        let rounded = round_half_even(product, 10_i128.pow(quantity.scale()));
         let minor = i64::try_from(rounded).map_err(|_| MoneyError::TooLarge)?;
         Ok(Money { minor, ..self })
     }
@@ -189,7 +191,7 @@ impl fmt::Display for Money {
 fn grouped(digits: &str) -> String {
     let mut grouped = String::new();
     for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at) % 3 == 0 {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
             grouped.push(',');
         }
         grouped.push(digit);

@@ -39,10 +39,15 @@ fn without_mark(text: &str, currency: Currency) -> Result<&str, MoneyError> {
     };
     let end = end + text[end..].chars().next().map_or(0, char::len_utf8);
     let (before, after) = (text[..start].trim(), text[end..].trim());
-    for mark in [before, after] {
-        if !mark.is_empty() && mark != currency.code() && Some(mark) != currency.symbol() {
-            return Err(MoneyError::OtherCurrency { wanted: currency, found: mark.into() });
+    for mark in [before, after].into_iter().filter(|mark| !mark.is_empty()) {
+        if mark == currency.code() || Some(mark) == currency.symbol() {
+            continue;
         }
+        let other = Currency::parse(mark).is_ok() || !mark.contains(char::is_alphanumeric);
+        return Err(match other {
+            true => MoneyError::OtherCurrency { wanted: currency, found: mark.into() },
+            false => MoneyError::Unreadable(text.into()),
+        });
     }
     Ok(&text[start..end])
 }

@@ -61,15 +61,6 @@ pub(super) fn refrigerator() -> OpeningPage {
         caption: Some(html(&format!("<b>{name}.</b> The least width governs."))),
         ..Drawing::default()
     };
-    let row = |name: &str, each: &str, shape, word: &str| SizeRow {
-        name: name.into(),
-        note: Some("least of three".into()),
-        needs: cell("30″ to 30&nbsp;<i class=\"fr w\">1/2</i>″", "762 to 774.7 mm"),
-        measured: cell("30&nbsp;<i class=\"fr w\">1/16</i>″", "≈&nbsp;763.6 mm, at the floor"),
-        left: cell("<i class=\"fr\">1/16</i>″", "≈&nbsp;1.6 mm"),
-        each_side: cell(each, ""),
-        verdict: state(shape, word),
-    };
     OpeningPage {
         sheet: sheet("openings/kitchen-refrigerator.html", "K-07F", "Refrigerator, at the opening"),
         label: "Installer’s sheet · kitchen · K-07".into(),
@@ -83,11 +74,7 @@ pub(super) fn refrigerator() -> OpeningPage {
             fact("Datum", "finished floor; <i class=\"fr\">3/4</i>″ still to be laid"),
         ],
         drawings: vec![view("front", "Front"), view("side", "Side"), view("plan", "Plan")],
-        sizes: vec![
-            row("Width", "<i class=\"fr\">5/32</i>″ left, <i class=\"fr\">5/32</i>″ right", Shape::Fits, "Fits"),
-            row("Height", "<i class=\"fr\">5/8</i>″ above", Shape::Fits, "Fits"),
-            row("Depth", "", Shape::NotMeasured, "Not measured"),
-        ],
+        sizes: sizes(),
         sizes_from: Some("The maker’s sheet, rev. D, 4 Sep 2026. The opening: site lead, 11 Jan 2027".into()),
         services: vec![
             fact("Power", "120 V, 15 A, receptacle 5-15R, own circuit"),
@@ -99,20 +86,7 @@ pub(super) fn refrigerator() -> OpeningPage {
             fact("Carton", "32″ × 34″ × 73″"),
             fact("Weight", "348 lb <span class=\"mm\">157.9 kg</span>; two people and a dolly"),
         ],
-        way_in: vec![
-            WayRow {
-                name: "Porch door".into(),
-                clear: html("35&nbsp;<i class=\"fr w\">1/2</i>″ <span class=\"mm\">901.7 mm</span>"),
-                carton: state(Shape::Fits, "passes"),
-                bare: Some(state(Shape::Fits, "passes")),
-            },
-            WayRow {
-                name: "Kitchen door".into(),
-                clear: html("31&nbsp;<i class=\"fr w\">3/4</i>″"),
-                carton: state(Shape::DoesNotFit, "stops, short by 1/4 in"),
-                bare: None,
-            },
-        ],
+        way_in: way_in(),
         cautions: vec![
             notice(
                 "Tipping",
@@ -129,6 +103,40 @@ pub(super) fn refrigerator() -> OpeningPage {
             "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (609.6 mm).",
         )),
     }
+}
+
+fn sizes() -> Vec<SizeRow> {
+    let row = |name: &str, each: &str, shape, word: &str| SizeRow {
+        name: name.into(),
+        note: Some("least of three".into()),
+        needs: cell("30″ to 30&nbsp;<i class=\"fr w\">1/2</i>″", "762 to 774.7 mm"),
+        measured: cell("30&nbsp;<i class=\"fr w\">1/16</i>″", "≈&nbsp;763.6 mm, at the floor"),
+        left: cell("<i class=\"fr\">1/16</i>″", "≈&nbsp;1.6 mm"),
+        each_side: cell(each, ""),
+        verdict: state(shape, word),
+    };
+    vec![
+        row("Width", "<i class=\"fr\">5/32</i>″ left, <i class=\"fr\">5/32</i>″ right", Shape::Fits, "Fits"),
+        row("Height", "<i class=\"fr\">5/8</i>″ above", Shape::Fits, "Fits"),
+        row("Depth", "", Shape::NotMeasured, "Not measured"),
+    ]
+}
+
+fn way_in() -> Vec<WayRow> {
+    vec![
+        WayRow {
+            name: "Porch door".into(),
+            clear: html("35&nbsp;<i class=\"fr w\">1/2</i>″ <span class=\"mm\">901.7 mm</span>"),
+            carton: state(Shape::Fits, "passes"),
+            bare: Some(state(Shape::Fits, "passes")),
+        },
+        WayRow {
+            name: "Kitchen door".into(),
+            clear: html("31&nbsp;<i class=\"fr w\">3/4</i>″"),
+            carton: state(Shape::DoesNotFit, "stops, short by 1/4 in"),
+            bare: None,
+        },
+    ]
 }
 
 /// An opening with nothing known but its name.

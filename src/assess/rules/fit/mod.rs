@@ -1,3 +1,43 @@
-//! The `fit/` rules.
+//! The `fit/` rules: the chosen thing against its opening.
 
+pub mod air;
+pub mod cabinet;
+pub mod depth;
+pub mod door;
+pub mod face;
+pub mod height;
+pub mod play;
+pub mod projection;
+pub mod square;
+pub mod way_in;
 pub mod width;
+
+use crate::assess::fitting::Gauge;
+use crate::assess::{Context, Fitted, say};
+use crate::finding::{Finding, Severity};
+
+/// The words for one direction of an opening.
+struct Direction {
+    rule: &'static str,
+    /// After the figure: `wide`, `high`, and what is to be known of it.
+    word: String,
+    /// How to mend what is too small.
+    too_small: &'static str,
+    /// How to mend what is too large.
+    too_large: &'static str,
+}
+
+/// Tells an opening that is too small or too large in one direction.
+fn tell(context: &Context<'_>, fitted: &Fitted<'_>, gauge: &Gauge, direction: &Direction) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let is = format!("the opening `{}` is {} {}", fitted.opening.name.value, say(gauge.there?), direction.word);
+    let at = gauge.there_at.unwrap_or(fitted.opening.span);
+    if let Some(short) = gauge.too_small_by() {
+        let message = format!("{is}, {} less than the {} needed", say(short), say(gauge.least()?));
+        let finding = fitted.finding(direction.rule, Severity::Stop, at, message).remedy(direction.too_small);
+        let needs = gauge.asked_at.or(gauge.body_at);
+        return Some(needs.map_or(finding.clone(), |span| finding.also(span, "needs this")));
+    }
+    let message = format!("{is}, {} more than the maker's sheet allows", say(gauge.too_large_by()?));
+    Some(fitted.finding(direction.rule, Severity::Stop, at, message).remedy(direction.too_large))
+}

@@ -1,9 +1,10 @@
 //! The chosen thing's width against its opening.
 
+use super::{Direction, tell};
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
-use crate::finding::{Finding, Severity};
+use crate::assess::{Context, Fitted};
+use crate::finding::Finding;
 
 declare! {
     /// The thing is wider than its opening, or the opening wider than its sheet allows
@@ -43,33 +44,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let say = |length| say(length, context.book.project.units);
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
-    let there = width.there?;
-    let at = width.there_at.unwrap_or(fitted.opening.span);
-    let asked = width.asked_at.or(width.body_at);
-    if let Some(short) = width.too_small_by() {
-        let least = width.least()?;
-        let message = format!(
-            "the opening `{}` is {} wide, {} less than the {} needed",
-            fitted.opening.name.value,
-            say(there),
-            say(short),
-            say(least)
-        );
-        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-        let finding = finding.remedy("choose a narrower model, or have the opening widened and measured again");
-        return Some(asked.map_or(finding.clone(), |span| finding.also(span, "needs this")));
-    }
-    let excess = width.too_large_by()?;
-    let message = format!(
-        "the opening `{}` is {} wide, {} more than the maker's sheet allows",
-        fitted.opening.name.value,
-        say(there),
-        say(excess)
-    );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-    Some(finding.remedy("order the maker's filler or trim, or have the opening made narrower"))
+    let direction = Direction {
+        rule: RULE.code,
+        word: "wide".into(),
+        too_small: "choose a narrower model, or have the opening widened and measured again",
+        too_large: "order the maker's filler or trim, or have the opening made narrower",
+    };
+    tell(context, fitted, &width, &direction)
 }
 
 #[cfg(test)]
@@ -104,6 +86,19 @@ mod tests {
         fridge(leaning, "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
         let upright = "width: 30\", plumb: {left: [1\", 1\", 1\"], right: [31\", 31\", 31\"]}";
         fridge(upright, "fit: {opening: {width: 30\" to 30 1/4\"}}").is_silent();
+    }
+
+    /// Source: trade.md section 6 (a 30" wall oven's cutout 28 1/2", its front wider by the overlap).
+    #[test]
+    fn a_front_that_covers_the_edge_is_not_what_goes_into_the_hole() {
+        let oven = |opening: &str| {
+            Trial::of("fit/width").opening("oven", &format!("{{takes: wall oven, width: {opening}}}")).selection(
+                "selection: Oven\nkind: wall oven\nplace: oven",
+                "size: {width: 29 3/4\"}\nfit: {opening: {width: 28 1/2\" to 28 5/8\"}}",
+            )
+        };
+        oven("28 1/2\"").is_silent();
+        oven("28 3/8\"").finds_one().weighs("stop");
     }
 
     #[test]

@@ -1,1 +1,11 @@
-//! The `source/` rules.
+//! The `source/` rules: the folder itself.
+
+pub mod bare_length;
+pub mod duplicate;
+pub mod outside_book;
+pub mod stray;
+pub mod syntax;
+pub mod too_large;
+pub mod unknown_key;
+pub mod unknown_name;
+pub mod wrong_type;

@@ -1,0 +1,87 @@
+//! What stands beside an opening: whether a door meets it, whether it rises above the counter.
+
+use crate::book::{Choice, Neighbour, Opening, Slot};
+
+use super::front_edge;
+
+/// Words for what a door cannot swing into.
+const BUILT: [&str; 6] = ["wall", "walls", "casing", "chimney", "post", "pier"];
+/// Words for furniture, though `wall` may stand beside them.
+const FURNITURE: [&str; 6] = ["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"];
+/// Words for what rises above the counter besides [`BUILT`].
+const TALL: [&str; 8] = ["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
+
+/// A side of an opening, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Left.
+    Left,
+    /// Right.
+    Right,
+}
+
+impl Side {
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+
+    /// What stands there.
+    pub fn of(self, opening: &Opening) -> &Slot<Neighbour> {
+        match self {
+            Self::Left => &opening.left,
+            Self::Right => &opening.right,
+        }
+    }
+}
+
+/// The sides that a door hangs on; for one that can be hung either way, both, and `true`: one
+/// that is free is enough.
+pub fn hinge_sides(option: &Choice) -> (&'static [Side], bool) {
+    match option.hinge.text() {
+        "left" => (&[Side::Left], false),
+        "right" => (&[Side::Right], false),
+        "both" => (&[Side::Left, Side::Right], false),
+        "either" => (&[Side::Left, Side::Right], true),
+        _ => (&[], false),
+    }
+}
+
+/// Whether a door that opens beside it would strike it: a wall, or something that stands out
+/// further than what surrounds the opening.
+pub fn stands_in_the_door_s_way(neighbour: &Neighbour, opening: &Opening) -> bool {
+    let proud = neighbour.depth.get().zip(front_edge(opening)).is_some_and(|(depth, edge)| *depth > edge);
+    proud || (has(neighbour, &BUILT) && !has(neighbour, &FURNITURE))
+}
+
+/// Whether it rises above the counter: a wall, a wall cabinet, a tall cabinet.
+pub fn rises_above_counter(neighbour: &Neighbour) -> bool {
+    has(neighbour, &BUILT) || has(neighbour, &TALL)
+}
+
+fn has(neighbour: &Neighbour, words: &[&str]) -> bool {
+    let what = neighbour.what.to_lowercase();
+    what.split(|letter: char| !letter.is_alphanumeric()).any(|word| words.contains(&word))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn neighbour(what: &str) -> Neighbour {
+        Neighbour { what: what.into(), gap: Slot::Absent, height: Slot::Absent, depth: Slot::Absent }
+    }
+
+    #[test]
+    fn walls_and_tall_cabinets_rise_above_the_counter_and_base_cabinets_do_not() {
+        for what in ["wall", "Party wall", "wall cabinet", "tall cabinet", "full-height panel", "pantry"] {
+            assert!(rises_above_counter(&neighbour(what)), "{what}");
+        }
+        for what in ["base cabinet", "drawers", "counter", "dishwasher"] {
+            assert!(!rises_above_counter(&neighbour(what)), "{what}");
+        }
+    }
+}

@@ -1,0 +1,70 @@
+//! One direction of a thing against its opening.
+
+use crate::source::Span;
+use crate::units::{Length, LengthRange};
+
+/// One direction of a thing against its opening.
+#[derive(Clone, Debug, Default)]
+pub struct Gauge {
+    /// What the maker's sheet asks of the opening.
+    pub asked: Option<LengthRange>,
+    /// Where the sheet's figure is written.
+    pub asked_at: Option<Span>,
+    /// The thing's own size: the least, where legs can be set.
+    pub body: Option<Length>,
+    /// Where its size is written.
+    pub body_at: Option<Span>,
+    /// Clear space that the sheet asks for on both sides together.
+    pub air: Length,
+    /// The governing size of the opening.
+    pub there: Option<Length>,
+    /// Where that is written.
+    pub there_at: Option<Span>,
+    /// Whether the sheet alone decides: the thing's own size is not what goes into the hole.
+    pub sheet_alone: bool,
+    /// Whether what is there is known from a neighbour alone: it can be too small, never too large.
+    pub bound: bool,
+}
+
+/// What is left between a thing and the edges of its opening: what the sheet asks for at each side,
+/// and the rest shared equally; negative where it does not go in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Gaps {
+    /// At the left.
+    pub left: Option<Length>,
+    /// At the right.
+    pub right: Option<Length>,
+    /// Above.
+    pub top: Option<Length>,
+}
+
+impl Gauge {
+    /// The least that the opening must be: by the sheet, or by the thing and the air around it,
+    /// whichever is more.
+    pub fn least(&self) -> Option<Length> {
+        let body = self.body.filter(|_| !self.sheet_alone).map(|body| body + self.air);
+        let asked = self.asked.and_then(|asked| asked.least);
+        asked.into_iter().chain(body).max()
+    }
+
+    /// What is left when the least is taken from what is there; negative when it does not fit.
+    pub fn left_over(&self) -> Option<Length> {
+        Some(self.there? - self.least()?)
+    }
+
+    /// What is left when the thing itself is taken from what is there: the play in all.
+    pub fn play(&self) -> Option<Length> {
+        Some(self.there? - self.body.filter(|_| !self.sheet_alone)?)
+    }
+
+    /// By how much the opening is larger than the most that the sheet allows.
+    pub fn too_large_by(&self) -> Option<Length> {
+        let most = self.asked.filter(|_| !self.bound).and_then(|asked| asked.most)?;
+        Some(self.there? - most).filter(|excess| *excess > Length::ZERO)
+    }
+
+    /// By how much the opening is too small.
+    pub fn too_small_by(&self) -> Option<Length> {
+        self.left_over().filter(|left| left.is_negative()).map(Length::abs)
+    }
+}

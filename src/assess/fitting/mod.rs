@@ -1,0 +1,216 @@
+//! A thing against its opening, in exact lengths: what is asked, what is there, what is left over.
+//!
+//! Rules judge these figures and pages show them: there is no second arithmetic. Nothing is rounded
+//! here (fit is decided before any rounding for print).
+
+mod beside;
+mod gauge;
+mod passage;
+
+pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
+pub use gauge::{Gaps, Gauge};
+pub use passage::{PLAY_ON_THE_WAY, Passage, least_hall_around_a_corner, spare, way_in};
+
+use crate::book::{Choice, Clearance, Fit, Opening, Plumb, Room, Slot};
+use crate::source::Spanned;
+use crate::units::{Length, LengthRange};
+
+/// Kinds whose rim or front lies over the edge of the hole that they are set into.
+const OVER_THE_EDGE: [&str; 5] = ["cooktop", "sink", "wall oven", "microwave", "warming drawer"];
+/// Kinds that are let into a counter from above: their depth says nothing of what stands out in front.
+const LET_INTO_A_COUNTER: [&str; 2] = ["cooktop", "sink"];
+
+/// A thing against its opening, in every direction.
+#[derive(Clone, Debug, Default)]
+pub struct Fitting {
+    /// Width.
+    pub width: Gauge,
+    /// Height, from the finished floor for what stands on it.
+    pub height: Gauge,
+    /// Depth.
+    pub depth: Gauge,
+    /// What is still to be laid on the floor, where it was taken off the height.
+    pub to_lay: Length,
+    /// Between the thing and the edges of its opening.
+    pub gaps: Gaps,
+    /// How far case, door and handle stand out past the counter, or past the opening's front edge;
+    /// negative when they stay behind it.
+    pub projection: Option<Length>,
+}
+
+/// Sets a thing against its opening.
+pub fn fitting(room: &Room, opening: &Opening, option: &Choice) -> Fitting {
+    let none = Fit::default();
+    let fit = option.fit.get().unwrap_or(&none);
+    let width = width_gauge(opening, option, fit);
+    let height = height_gauge(room, opening, option, fit);
+    let depth = depth_gauge(opening, option, fit);
+    let by_reading = reading_above_the_floor(room, opening).is_some_and(|reading| Some(reading.value) == height.there);
+    Fitting {
+        to_lay: if by_reading { build_up(room, opening) } else { Length::ZERO },
+        gaps: gaps(&width, &height, fit),
+        projection: projection(opening, option, fit),
+        width,
+        height,
+        depth,
+    }
+}
+
+fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
+    Gauge {
+        body: option.size.width.get().copied(),
+        body_at: option.size.width.span(),
+        air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
+        there: width(opening),
+        there_at: opening.width.get().and_then(|readings| readings.least()).map(|least| least.span),
+        sheet_alone: lies_over_the_edge(opening, fit),
+        ..asked(&fit.opening.width)
+    }
+}
+
+fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
+    let size = &option.size;
+    let hinge = size.height_to_hinge.get().copied();
+    let least = size.height.get().and_then(|height| height.least.or(height.most));
+    let there = governing_height(room, opening);
+    Gauge {
+        body: least.into_iter().chain(hinge).max(),
+        body_at: size.height.span().or_else(|| size.height_to_hinge.span()),
+        air: everywhere(&fit.air.top),
+        there: there.as_ref().map(|there| there.value),
+        there_at: there.map(|there| there.span),
+        sheet_alone: lies_over_the_edge(opening, fit),
+        bound: opening.height.get().is_none(),
+        ..asked_height(opening, fit)
+    }
+}
+
+/// What stands on the floor may have more room above it than a sheet's single figure says.
+fn asked_height(opening: &Opening, fit: &Fit) -> Gauge {
+    let mut gauge = asked(&fit.opening.height);
+    if let (Some(LengthRange { least: Some(least), most: Some(most) }), true) = (gauge.asked, opening.sill.is_absent())
+    {
+        if least == most {
+            gauge.asked = Some(LengthRange::at_least(least));
+        }
+    }
+    gauge
+}
+
+fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
+    let set_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
+    Gauge {
+        body: option.size.depth.get().copied(),
+        body_at: option.size.depth.span(),
+        air: everywhere(&fit.air.back),
+        there: least_depth(opening),
+        there_at: opening.depth.span(),
+        // What is open in front may stand out of it; how far is told as its projection.
+        sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),
+        ..asked(&fit.opening.depth)
+    }
+}
+
+fn asked(slot: &Slot<LengthRange>) -> Gauge {
+    Gauge { asked: slot.get().copied(), asked_at: slot.span(), ..Gauge::default() }
+}
+
+/// A clearance that holds over the whole side; one that holds only somewhere ("above counter") is
+/// judged by `fit/air`, not added to the width.
+fn everywhere(slot: &Slot<Clearance>) -> Length {
+    slot.get().filter(|clearance| clearance.holds.is_empty()).map_or(Length::ZERO, |clearance| clearance.length)
+}
+
+/// Whether the thing's own width and height are those of a front that covers the hole's edge, so
+/// that the sheet alone says how large the hole must be.
+fn lies_over_the_edge(opening: &Opening, fit: &Fit) -> bool {
+    fit.face.get().is_some() || opening.takes.get().is_some_and(|kind| OVER_THE_EDGE.contains(&kind.name))
+}
+
+fn lets_in_from_above(opening: &Opening) -> bool {
+    opening.takes.get().is_some_and(|kind| LET_INTO_A_COUNTER.contains(&kind.name))
+}
+
+/// The governing width: the least reading, or what is left between the two sides seen from one
+/// plumb line, `min(right) − max(left)`, whichever is less.
+pub fn width(opening: &Opening) -> Option<Length> {
+    let least = opening.width.get().and_then(|readings| readings.least()).map(|least| least.value);
+    let plumb = opening.plumb.get().and_then(between);
+    least.into_iter().chain(plumb).min()
+}
+
+/// The width between two sides seen from one plumb line.
+pub fn between(plumb: &Plumb) -> Option<Length> {
+    Some(*plumb.right.iter().min()? - *plumb.left.iter().max()?)
+}
+
+/// The governing height, from the finished floor: what is still to be laid is taken off for an
+/// opening that stands on the floor and was not measured from the finished one; what hangs above
+/// it counts where it hangs lower.
+pub fn height(room: &Room, opening: &Opening) -> Option<Length> {
+    governing_height(room, opening).map(|there| there.value)
+}
+
+fn governing_height(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+    let reading = reading_above_the_floor(room, opening);
+    reading.into_iter().chain(up_to_what_is_above(opening)).min_by_key(|height| height.value)
+}
+
+fn reading_above_the_floor(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+    let least = opening.height.get().and_then(|readings| readings.least())?;
+    Some(Spanned::new(least.value - build_up(room, opening), least.span))
+}
+
+/// From the opening's bottom to the lower edge of what is above it.
+pub fn up_to_what_is_above(opening: &Opening) -> Option<Spanned<Length>> {
+    let edge = opening.above.get()?.height.spanned()?;
+    Some(Spanned::new(edge.value - opening.sill.get().copied().unwrap_or(Length::ZERO), edge.span))
+}
+
+/// What is still to be laid under an opening.
+pub fn build_up(room: &Room, opening: &Opening) -> Length {
+    let on_the_floor = opening.sill.is_absent();
+    let finished = opening.from_finished_floor.get().copied().unwrap_or(false);
+    let to_lay = room.floor_build_up.get().copied().unwrap_or(Length::ZERO);
+    if on_the_floor && !finished { to_lay } else { Length::ZERO }
+}
+
+fn least_depth(opening: &Opening) -> Option<Length> {
+    opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value)
+}
+
+/// Where the front of what stands around the opening is: the counter's edge, or the opening's own.
+pub fn front_edge(opening: &Opening) -> Option<Length> {
+    opening.counter_depth.get().copied().or_else(|| least_depth(opening))
+}
+
+/// How far the case, without door and handle, stands out; nothing where it stays behind the edge.
+pub fn case_stands_out(opening: &Opening, option: &Choice) -> Length {
+    let air = option.fit.get().map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
+    let out = option.size.depth.get().zip(front_edge(opening)).map(|(depth, edge)| *depth + air - edge);
+    out.unwrap_or(Length::ZERO).max(Length::ZERO)
+}
+
+fn projection(opening: &Opening, option: &Choice, fit: &Fit) -> Option<Length> {
+    if lets_in_from_above(opening) {
+        return None;
+    }
+    let size = &option.size;
+    let out = [&size.depth_with_handle, &size.depth_with_door, &size.depth];
+    let out = out.into_iter().find_map(|depth| depth.get().copied())?;
+    // A front that covers the edge stops the case there, whatever is left behind it.
+    if let Some(case) = size.depth.get().filter(|_| fit.face.get().is_some()) {
+        return Some(out - *case);
+    }
+    Some(out + everywhere(&fit.air.back) - front_edge(opening)?)
+}
+
+fn gaps(width: &Gauge, height: &Gauge, fit: &Fit) -> Gaps {
+    let spare = width.play().map(|play| play - width.air);
+    let left = spare.map(Length::half);
+    Gaps {
+        left: left.map(|left| left + everywhere(&fit.air.left)),
+        right: spare.zip(left).map(|(spare, left)| spare - left + everywhere(&fit.air.right)),
+        top: height.play(),
+    }
+}

@@ -1,0 +1,145 @@
+//! The way in: what is left when a thing is carried through each narrow point.
+
+use crate::book::{Book, Choice, NarrowPoint, Room};
+use crate::units::{Length, Sides};
+
+/// Play that whoever carries a thing needs in each direction (trade.md F-111: smallest dimension
+/// and one inch more).
+pub const PLAY_ON_THE_WAY: Length = Length::from_inches(1);
+
+/// A narrow point, and what is left there: negative where the thing does not pass.
+#[derive(Clone, Copy, Debug)]
+pub struct Passage<'a> {
+    /// The point.
+    pub point: &'a NarrowPoint,
+    /// What is left for the carton; none when its size is not written.
+    pub carton: Option<Length>,
+    /// What is left for the body out of its carton, doors off; none when its size is not written.
+    pub doors_off: Option<Length>,
+}
+
+/// Every narrow point on the way to a room, the book's first, and what is left there.
+pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &Choice) -> Vec<Passage<'a>> {
+    let fit = option.fit.get();
+    let carton = fit.and_then(|fit| fit.carton.get());
+    let doors_off = fit.and_then(|fit| fit.doors_off.get());
+    let points = book.project.way_in.iter().chain(&room.way_in);
+    let passage = |point| Passage {
+        point,
+        carton: carton.map(|sides| spare(point, sides)),
+        doors_off: doors_off.map(|sides| spare(point, sides)),
+    };
+    points.map(passage).collect()
+}
+
+/// What is left for a box at a narrow point, play taken off, turned whichever way suits best.
+pub fn spare(point: &NarrowPoint, sides: &Sides) -> Length {
+    let sides: Vec<Length> = sides.sorted().into_iter().map(|side| side + PLAY_ON_THE_WAY).collect();
+    let upright = |up: usize| {
+        let plan: Vec<Length> = sides.iter().enumerate().filter(|(at, _)| *at != up).map(|(_, side)| *side).collect();
+        let (shorter, longer) = (plan[0], plan[plan.len() - 1]);
+        let hall = if point.turns { least_hall_around_a_corner(shorter, longer) } else { shorter };
+        (point.height - sides[up]).min(point.width - hall)
+    };
+    (0..sides.len()).map(upright).max().unwrap_or(Length::ZERO)
+}
+
+/// The least width of two halls that meet at a right angle, so that a box of that plan gets round.
+///
+/// Unturned, pushed on sideways, it needs its longer side. Turned, its outer side of length `q`
+/// slides along both outer walls; at an angle `t` the inner corner of halls `w` wide lies
+/// `w(sin t + cos t) − q sin t cos t` from that side, which must be at least the shorter side `p`.
+/// That is least at 45°: `w√2 − q/2 ≥ p`, so `8w² ≥ (q + 2p)²`, which whole numbers decide exactly.
+pub fn least_hall_around_a_corner(shorter: Length, longer: Length) -> Length {
+    let reach = i128::from((longer + shorter.times(2)).nanometres());
+    let square = (reach * reach + 7) / 8;
+    let turned = if square > 0 { (square - 1).isqrt() + 1 } else { 0 };
+    longer.min(Length::from_nanometres(i64::try_from(turned).unwrap_or(i64::MAX)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    /// A hall corner with a box in it, tried by moving and turning in small steps: geometry's
+    /// formula is not used here. Unit: a fortieth of the halls' width.
+    struct Corner {
+        hall: f64,
+        shorter: f64,
+        longer: f64,
+    }
+
+    /// Halves of the box's centre position, and its angle in steps of 3 degrees.
+    type Pose = (i32, i32, i32);
+
+    impl Corner {
+        /// The halls run along both axes between 0 and `hall`; everything past the inner corner
+        /// `(hall, hall)` is wall.
+        fn is_free(&self, (x, y, turn): Pose) -> bool {
+            // It turns with its ends along both outer walls: against the way that angles are counted.
+            let angle = f64::from(-turn) * 3.0_f64.to_radians();
+            let (sin, cos) = angle.sin_cos();
+            let (x, y) = (f64::from(x), f64::from(y));
+            let (a, b) = (self.longer / 2.0, self.shorter / 2.0);
+            let slack = 1e-9;
+            let corners =
+                [(a, b), (a, -b), (-a, b), (-a, -b)].map(|(u, v)| (x + u * cos - v * sin, y + u * sin + v * cos));
+            let inside =
+                |(x, y): (f64, f64)| x > -slack && y > -slack && (x < self.hall + slack || y < self.hall + slack);
+            let (dx, dy) = (self.hall - x, self.hall - y);
+            let pierced = (dx * cos + dy * sin).abs() < a - slack && (dy * cos - dx * sin).abs() < b - slack;
+            corners.into_iter().all(inside) && !pierced
+        }
+
+        /// Whether it gets from the hall along x into the hall along y.
+        fn passes(&self) -> bool {
+            let far = 110;
+            let starts = [0, 30].into_iter().flat_map(|turn| (0..=40).map(move |y| (far, y, turn)));
+            let mut open: Vec<Pose> = starts.filter(|pose| self.is_free(*pose)).collect();
+            let mut seen: BTreeSet<Pose> = open.iter().copied().collect();
+            while let Some((x, y, turn)) = open.pop() {
+                if y >= far {
+                    return true;
+                }
+                let near = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)];
+                for pose in near.map(|(dx, dy, dt)| (x + dx, y + dy, turn + dt)) {
+                    let within = pose.0 <= far && pose.1 <= far && (0..=30).contains(&pose.2);
+                    if within && self.is_free(pose) && seen.insert(pose) {
+                        open.push(pose);
+                    }
+                }
+            }
+            false
+        }
+    }
+
+    /// Checked against moving a box about: 8 % to spare must pass, 2 % too little must not (the
+    /// steps are coarse, so that they can miss a passage, never invent one of that much).
+    #[test]
+    fn the_width_of_a_turn_agrees_with_a_box_moved_in_small_steps() {
+        for (shorter, longer) in [(20, 20), (10, 40), (16, 60), (24, 50), (30, 36), (36, 39), (8, 80)] {
+            let length = Length::from_millimetres;
+            let least = least_hall_around_a_corner(length(shorter), length(longer)).nanometres() as f64 / 1e6;
+            let corner = |scale: f64| Corner {
+                hall: 40.0,
+                shorter: shorter as f64 * 40.0 / (least * scale),
+                longer: longer as f64 * 40.0 / (least * scale),
+            };
+            assert!(corner(1.08).passes(), "{shorter} × {longer} passes");
+            assert!(!corner(0.98).passes(), "{shorter} × {longer} does not pass");
+        }
+    }
+
+    /// 8w² ≥ (q + 2p)², and no lesser whole number does it.
+    #[test]
+    fn the_least_hall_is_exact() {
+        for (shorter, longer) in [(762_000_001, 1_524_000_003), (1, 5), (25_400_000, 99_000_000)] {
+            let at = Length::from_nanometres;
+            let hall = i128::from(least_hall_around_a_corner(at(shorter), at(longer)).nanometres());
+            let reach = i128::from(longer + 2 * shorter);
+            let enough = |hall: i128| 8 * hall * hall >= reach * reach || hall >= i128::from(longer);
+            assert!(enough(hall) && !enough(hall - 1));
+        }
+    }
+}

@@ -1,0 +1,125 @@
+//! A field without which a thing can't be ordered or fitted.
+
+use crate::assess::Context;
+use crate::assess::context::about;
+use crate::assess::rules::{Check, declare};
+use crate::book::Choice;
+use crate::book::vocabulary::{Field, Kind, OPTION, Shape};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// Fields are missing that the thing can't be ordered or fitted without
+    ///
+    /// ## What it checks
+    /// Every field that the kind needs, for every option that still counts: finish, supplier, lead
+    /// time, price, quantity and photos for all, and the kind's own (`bookmatch explain KIND` lists
+    /// them). One finding names all that an option lacks. A field that is written wrongly is not
+    /// missing: it has a finding of its own.
+    ///
+    /// ## Why it matters
+    /// The commonest root cause is not arithmetic: a needed number was never asked. A refrigerator
+    /// ordered without its hinge side, its height to the hinge or its depth with the handle does
+    /// not open where it stands.
+    ///
+    /// ## Remedy
+    /// Ask the maker's sheet, and write the fields that are named.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// selection: Refrigerator
+    /// kind: refrigerator     # its three depths, hinge side and height to hinge are missing
+    /// ```
+    ///
+    /// ## Source
+    /// trade.md, cautions 3 (completeness by class is the strongest check); F-01, F-07 to F-12,
+    /// F-55, F-77.
+    "complete/field", Stop,
+    sources: ["trade practice: completeness by class of product"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection, option) in context.options() {
+        let Some(kind) = selection.kind.get() else { continue };
+        let missing: Vec<&str> = missing(kind, option).collect();
+        if missing.is_empty() {
+            continue;
+        }
+        let named: Vec<String> = missing.iter().map(|path| format!("`{}`", path.replace('.', ": "))).collect();
+        let message = format!("the {} lacks {}", kind.name, named.join(", "));
+        let wanted: Vec<String> = missing.iter().filter_map(|path| Some(how(path, field(path)?))).collect();
+        let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
+        let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message);
+        findings.push(finding.remedy(format!("add {}", wanted.join("; "))));
+    }
+}
+
+/// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
+/// missing together, which `complete/cut-sheet` tells.
+fn missing<'o>(kind: &'o Kind, option: &'o Choice) -> impl Iterator<Item = &'static str> + 'o {
+    let no_sheet = kind.sheet && !option.is_written("fit");
+    kind.needs().filter(move |path| !option.is_written(path) && !(no_sheet && path.starts_with("fit")))
+}
+
+fn how(path: &str, field: &Field) -> String {
+    let inside = path.split_once('.').map_or(String::new(), |(group, _)| format!(" under `{group}`"));
+    format!("`{}: {}`{inside}", field.key, field.example)
+}
+
+fn field(path: &str) -> Option<&'static Field> {
+    let mut record = &OPTION;
+    let mut found = None;
+    for key in path.split('.') {
+        let field = record.field(key)?;
+        if let Shape::Record(inner) = field.shape {
+            record = inner;
+        }
+        found = Some(field);
+    }
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    const PULL: &str = "maker: Vessary\nmodel: P-4\nfinish: brass\nsupplier: Oren\nlead time: 2 weeks\nprice: 14\nquantity: 12\nphotos: [a.jpg]\nprojection: 1\"";
+
+    fn trial(kind: &str, option: &str) -> Trial {
+        Trial::of("complete/field").selection(&format!("selection: It\nkind: {kind}"), option)
+    }
+
+    #[test]
+    fn one_finding_names_all_that_a_pull_lacks() {
+        trial("pull", PULL).finds("the pull lacks `centre to centre`");
+        trial("pull", &format!("{PULL}\ncentre to centre: 5 1/16\"")).is_silent();
+        trial("pull", "maker: Vessary").finds_one();
+    }
+
+    /// Source: trade.md F-07, F-09, F-11: depth with door and handle, height to hinge and hinge side of a refrigerator.
+    #[test]
+    fn a_refrigerator_needs_its_three_depths_its_hinge_height_and_its_hinge_side() {
+        let shop = "maker: Vessary\nmodel: 30\nfinish: steel\nsupplier: Oren\nlead time: 2 weeks\nprice: 1400\nquantity: 1\nphotos: [a.jpg]\nfit: {needs: {power: 120 V}}";
+        let some = format!("{shop}\nsize: {{width: 30\", height: 69\", depth: 25\"}}");
+        trial("refrigerator", &some).finds("the refrigerator lacks `size: depth with door`, `size: depth with handle`, `size: height to hinge`, `hinge`");
+        let all = format!(
+            "{shop}\nhinge: left\nsize: {{width: 30\", height: 69\", depth: 25\", depth with door: 27\", depth with handle: 29\", height to hinge: 69 7/8\"}}"
+        );
+        trial("refrigerator", &all).is_silent();
+    }
+
+    #[test]
+    fn a_field_that_is_written_wrongly_is_not_told_a_second_time() {
+        let option = format!("{PULL}\ncentre to centre: [1\", 2\"]");
+        let found = trial("pull", &option);
+        found.of_any_yaml().is_silent();
+    }
+
+    #[test]
+    fn fields_of_a_product_and_of_the_selection_count_for_its_options() {
+        let product = format!("{PULL}\ncentre to centre: 5 1/16\"\n");
+        let lines = "selection: It\nkind: pull\noptions: [{id: long, product: pull}, {id: short, product: pull}]";
+        Trial::of("complete/field").file("products/pull.yaml", product).selection(lines, "").is_silent();
+    }
+}

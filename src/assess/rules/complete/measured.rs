@@ -1,0 +1,88 @@
+//! An opening that nobody has measured.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, RunsOut};
+use crate::book::Opening;
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// An opening is still as planned, or nobody answers for its measurement
+    ///
+    /// ## What it checks
+    /// Every opening that something goes into says who measured it and when. It is a query, and a
+    /// stop once the last day to order what goes in is past or within four weeks.
+    ///
+    /// ## Why it matters
+    /// Walls are not where the drawing has them. What was ordered by the drawing fits the drawing.
+    ///
+    /// ## Remedy
+    /// Measure at the floor, in the middle and at the top, and add `measured: {on: …, by: …}`.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   range: {takes: range, width: 30"}     # by whom, and when?
+    /// ```
+    ///
+    /// ## Source
+    /// trade.md F-67, F-69, F-109 (order only after a field measure that a named person signs).
+    "complete/measured", Query,
+    sources: ["trade practice: field measure by a named person"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection) in context.book.selections() {
+        let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) else { continue };
+        let Some(what) = lacking(opening) else { continue };
+        let near = context.dates.runs_out(selection) != RunsOut::Later;
+        let severity = if near { Severity::Stop } else { Severity::Query };
+        let mut message = format!("the opening `{}` {what}", opening.name.value);
+        if let (true, Some(last)) = (near, context.dates.decide_by(selection)) {
+            message += &format!(", and `{}` must be ordered by {last}", selection.name.value);
+        }
+        let finding =
+            Finding::new(RULE.code, severity, opening.span, message).room(&room.folder).item(&opening.name.value);
+        findings.push(
+            finding.remedy("measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}`"),
+        );
+    }
+}
+
+fn lacking(opening: &Opening) -> Option<&'static str> {
+    if opening.measured.is_absent() {
+        return Some("is still as planned");
+    }
+    let measured = opening.measured.get()?;
+    match (measured.by.is_absent(), measured.on.is_absent()) {
+        (true, _) => Some("was measured by nobody who is named"),
+        (false, true) => Some("was measured on no day that is named"),
+        (false, false) => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn trial(opening: &str, needed: &str) -> Trial {
+        let trial = Trial::of("complete/measured").opening("hole", &format!("{{takes: range, {opening}}}"));
+        trial.selection(&format!("selection: It\nkind: range\nplace: hole\nlead time: 6-8 weeks\n{needed}"), "")
+    }
+
+    /// Source: trade.md F-67, F-109.
+    #[test]
+    fn an_opening_as_planned_is_a_query_and_near_its_order_a_stop() {
+        trial("width: 30\"", "").finds("the opening `hole` is still as planned").weighs("query");
+        trial("width: 30\"", "needed for: 2027-04-05").finds_one().weighs("stop");
+        trial("width: 30\"", "needed for: 2027-09-06").finds_one().weighs("query");
+        trial("width: 30\", measured: {on: 2027-01-11, by: site lead}", "needed for: 2027-04-05").is_silent();
+    }
+
+    #[test]
+    fn a_measurement_has_a_name_and_a_day() {
+        trial("measured: {on: 2027-01-11}", "").finds("the opening `hole` was measured by nobody who is named");
+        trial("measured: {by: site lead}", "").finds("the opening `hole` was measured on no day that is named");
+    }
+}

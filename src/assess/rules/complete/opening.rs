@@ -1,0 +1,123 @@
+//! A thing with no opening, or an opening with nothing in it.
+
+use crate::assess::Context;
+use crate::assess::rules::{Check, declare};
+use crate::book::{Opening, Room, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// A thing has no opening, or an opening is empty, shared, or for another kind
+    ///
+    /// ## What it checks
+    /// A selection of a kind that must have an opening names one in its room; each opening is taken
+    /// by one selection, of the kind that it says it takes.
+    ///
+    /// ## Why it matters
+    /// What has no opening is checked against nothing. Of two things in one hole, one will stand in
+    /// the hall.
+    ///
+    /// ## Remedy
+    /// Name the opening with `place`, add it to `room.yaml`, or say with `takes` what goes in.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   range: {takes: range, width: 30"}     # no selection has `place: range`
+    /// ```
+    ///
+    /// ## Source
+    /// The book's own format; trade.md F-39 (no undecided appliance at the cabinet order).
+    "complete/opening", Stop,
+    sources: ["the book's own format"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        findings.extend(room.selections.iter().filter_map(|selection| placeless(room, selection)));
+        // What is absent from a room that could not be read whole proves nothing.
+        if !context.book.unread.contains(&room.folder) {
+            findings.extend(room.openings.iter().filter_map(|opening| taken(room, opening)));
+        }
+    }
+}
+
+fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
+    let kind = selection.kind.get().filter(|kind| kind.opening && selection.place.is_absent())?;
+    let message = format!("the {} goes into no opening", kind.name);
+    let finding = Finding::new(RULE.code, Severity::Stop, selection.span, message).room(&room.folder);
+    let known: Vec<&str> = room.openings.iter().map(|opening| opening.name.as_str()).collect();
+    let remedy = match known.is_empty() {
+        true => "add an opening to `room.yaml`, and name it with `place: …`".to_string(),
+        false => format!("name one with `place: …`: {}", known.join(", ")),
+    };
+    Some(finding.item(&selection.name.value).remedy(remedy))
+}
+
+fn taken(room: &Room, opening: &Opening) -> Option<Finding> {
+    let name = &opening.name.value;
+    let inside: Vec<&Selection> =
+        room.selections.iter().filter(|selection| selection.place.get() == Some(name)).collect();
+    let told = |message: String, remedy: &str| {
+        let finding = Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder);
+        Some(finding.item(name).remedy(remedy))
+    };
+    match inside.as_slice() {
+        [] => told(
+            format!("nothing goes into the opening `{name}`"),
+            "choose something for it, or take it out of `room.yaml`",
+        ),
+        [one] => {
+            let (takes, kind) = (opening.takes.get()?, one.kind.get()?);
+            let other = takes.name != kind.name;
+            let message = format!("the opening `{name}` takes a {}, and a {} is chosen for it", takes.name, kind.name);
+            other.then(|| told(message, "put it into another opening, or say with `takes` what goes in"))?
+        }
+        [one, two, ..] => {
+            let message = format!("`{}` and `{}` both go into the opening `{name}`", one.name.value, two.name.value);
+            told(message, "give each an opening of its own, or make them options of one selection")
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn trial(lines: &str) -> Trial {
+        Trial::of("complete/opening")
+            .opening("hole", "{takes: range}")
+            .selection(&format!("selection: It\n{lines}"), "")
+    }
+
+    #[test]
+    fn a_range_without_a_place_and_its_empty_opening_are_both_told() {
+        trial("kind: range").run().counts(2);
+        trial("kind: range\nplace: hole").is_silent();
+    }
+
+    #[test]
+    fn another_kind_than_the_opening_takes_is_told() {
+        trial("kind: dishwasher\nplace: hole")
+            .finds("the opening `hole` takes a range, and a dishwasher is chosen for it");
+    }
+
+    #[test]
+    fn two_things_in_one_opening_are_told() {
+        trial("kind: range\nplace: hole")
+            .selection("selection: Other\nkind: range\nplace: hole", "")
+            .finds("`It` and `Other` both go into the opening `hole`");
+    }
+
+    #[test]
+    fn a_pendant_needs_no_opening() {
+        Trial::of("complete/opening").selection("selection: It\nkind: pendant", "").is_silent();
+    }
+
+    #[test]
+    fn an_opening_of_a_room_that_could_not_be_read_whole_is_not_called_empty() {
+        let trial = Trial::of("complete/opening").opening("hole", "{takes: range}");
+        trial.file("rooms/kitchen/range.yaml", "selection: {\n").of_any_yaml().is_silent();
+    }
+}

@@ -1,0 +1,81 @@
+//! A choice that is still open when it must be made.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, RunsOut};
+use crate::book::{NeededFor, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// A choice is still open, and the last day to order comes near or is past
+    ///
+    /// ## What it checks
+    /// Selections with several options and none chosen, against the last day to order the slowest
+    /// of them: a query within four weeks of it, a stop once it is past.
+    ///
+    /// ## Why it matters
+    /// What is not decided is not ordered. A cabinet order with an appliance still to be decided is
+    /// an order for the wrong cabinet.
+    ///
+    /// ## Remedy
+    /// Ask those who decide, and write the option after `chosen`.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// selection: Refrigerator
+    /// needed for: cabinets set
+    /// options: [{id: steel, …}, {id: enamel, …}]     # chosen: …
+    /// ```
+    ///
+    /// ## Source
+    /// trade.md F-06, F-39 and section 5; four weeks ahead is common practice.
+    "complete/undecided", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection) in context.book.selections() {
+        let open = selection.options.len() > 1 && selection.chosen.is_absent();
+        let (true, Some(last)) = (open, context.dates.decide_by(selection)) else { continue };
+        let (severity, when) = match context.dates.runs_out(selection) {
+            RunsOut::Past => (Severity::Stop, format!("was to be chosen by {last}")),
+            RunsOut::Soon => (Severity::Query, format!("must be chosen by {last}")),
+            RunsOut::Later => continue,
+        };
+        let message = format!("`{}` {when}{}", selection.name.value, holds_up(context, selection));
+        let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder);
+        let remedy = "ask those who decide, and write the option after `chosen`; or move what waits for it";
+        findings.push(finding.item(&selection.name.value).remedy(remedy));
+    }
+}
+
+fn holds_up(context: &Context<'_>, selection: &Selection) -> String {
+    let day = context.dates.needed(selection).map_or(String::new(), |day| format!(", {day}"));
+    match selection.needed_for.get() {
+        Some(NeededFor::Milestone(name)) => format!("; it holds up {name}{day}"),
+        Some(NeededFor::Day(day)) => format!("; it is needed on {day}"),
+        None => String::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn trial(chosen: &str) -> Trial {
+        let options = "options: [{id: steel, lead time: 8 weeks}, {id: enamel, lead time: 2 weeks}]";
+        let trial = Trial::of("complete/undecided").book("milestones: {cabinets set: 2027-04-05}");
+        trial.selection(&format!("selection: Range\nkind: range\nneeded for: cabinets set\n{options}\n{chosen}"), "")
+    }
+
+    /// Eight weeks before 5 April 2027 is 8 February.
+    #[test]
+    fn an_open_choice_is_a_query_near_its_last_day_and_a_stop_after_it() {
+        let message = "`Range` must be chosen by 8 Feb 2027; it holds up cabinets set, 5 Apr 2027";
+        trial("").finds(message).weighs("query");
+        trial("").today("2027-02-09").finds_one().weighs("stop");
+        trial("").today("2026-12-01").is_silent();
+        trial("chosen: enamel").today("2027-02-09").is_silent();
+    }
+}

@@ -1,0 +1,96 @@
+//! Whether a thing goes in with room for the hands.
+
+use crate::assess::fitting::fitting;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Fitted, say};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// The thing goes in with less play than its sheet asks for, or than is usual
+    ///
+    /// ## What it checks
+    /// What is left over the thing's own width in all, against the play that the maker's sheet asks
+    /// for; without one, against 1/8" in all. What does not fit at all is told by `fit/width`.
+    ///
+    /// ## Why it matters
+    /// An opening that is exactly as wide as the range is a range that jams between two stone tops.
+    ///
+    /// ## Remedy
+    /// Have the opening eased, choose a narrower model, or waive it with the fitter's consent.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   range: {takes: range, width: 29 15/16"}     # for a range 29 7/8" wide
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet; without one 1/8" in all (common practice; trade reports F-03, F-27).
+    "fit/play", Query,
+    sources: ["the maker's sheet", "common practice: 1/8 in in all"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+}
+
+fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let width = fitting(fitted.room, fitted.opening, fitted.option).width;
+    let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
+    let of_sheet = fitted.option.fit.get().and_then(|fit| fit.play.get().copied());
+    // A sheet that asks for an opening has counted the play in.
+    let sheet_met = of_sheet.is_none() && width.asked.is_some_and(|asked| asked.least.is_some());
+    let wanted = of_sheet.unwrap_or(USUAL);
+    if sheet_met || play >= wanted {
+        return None;
+    }
+    let whose = if of_sheet.is_some() { "the maker's sheet asks for" } else { "is usual" };
+    let message = format!(
+        "`{}` goes into the opening `{}` with {} of play in all; {} {whose}",
+        fitted.selection.name.value,
+        fitted.opening.name.value,
+        say(play),
+        say(wanted)
+    );
+    let finding = fitted.finding(RULE.code, Severity::Query, width.there_at.unwrap_or(fitted.opening.span), message);
+    let source = if of_sheet.is_some() { "the maker's sheet" } else { "common practice" };
+    Some(finding.remedy("have the opening eased, or agree it with whoever sets it").source(source))
+}
+
+/// The usual play in all: 1/8 in (common practice).
+const USUAL: Length = Length::from_sixty_fourths(8);
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn range(width: &str, option: &str) -> Trial {
+        let trial = Trial::of("fit/play").opening("hole", &format!("{{takes: range, width: {width}}}"));
+        trial.selection("selection: It\nkind: range\nplace: hole", option)
+    }
+
+    /// Source: trade.md F-27: a field opening of 29 7/8" for a unit of 29 7/8" leaves no play.
+    #[test]
+    fn a_range_that_jams_is_a_query() {
+        range("29 7/8\"", "size: {width: 29 7/8\"}")
+            .finds("`It` goes into the opening `hole` with 0\" (0 mm) of play in all; 1/8\" (≈ 3.2 mm) is usual")
+            .weighs("query");
+        range("30\"", "size: {width: 29 7/8\"}").is_silent();
+    }
+
+    #[test]
+    fn the_sheets_own_play_counts_before_the_usual_one() {
+        range("30\"", "size: {width: 29 7/8\"}\nfit: {play: 1/4\"}").finds_one();
+        range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {play: 1/16\"}").is_silent();
+        range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {opening: {width: 29 15/16\"}}").is_silent();
+    }
+
+    #[test]
+    fn what_does_not_fit_at_all_is_told_by_the_width_alone() {
+        range("29\"", "size: {width: 29 7/8\"}").is_silent();
+    }
+}

@@ -1,0 +1,79 @@
+//! How far a thing stands out.
+
+use crate::assess::fitting::fitting;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Fitted, say};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// The thing stands out past the counter, or past the front of its opening
+    ///
+    /// ## What it checks
+    /// The depth with door and handle (with the door, or of the case, where that is all that is
+    /// known) and the air behind it, against the counter's edge, or the opening's own depth. More
+    /// than 1 1/2" is a query.
+    ///
+    /// ## Why it matters
+    /// "Counter-depth" is a word of the shop. A hand's breadth past the counter narrows the aisle,
+    /// and is the first thing that the household sees.
+    ///
+    /// ## Remedy
+    /// Choose a shallower model, recess the outlet behind it, or show the client how far it stands
+    /// out and waive this.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// counter depth: 25 1/2"     # and a refrigerator 30 5/8" deep with its handle
+    /// ```
+    ///
+    /// ## Source
+    /// Trade report F-08 (counter-depth units with doors and handles past the counter); 1 1/2" for
+    /// a handle is common practice.
+    "fit/projection", Query,
+    sources: ["common practice: 1 1/2 in for a handle"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+}
+
+fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let out = fitting(fitted.room, fitted.opening, fitted.option).projection.filter(|out| *out > HANDLE)?;
+    let edge = if fitted.opening.counter_depth.is_absent() { "front of its opening" } else { "counter" };
+    let size = &fitted.option.size;
+    let spans = [size.depth_with_handle.span(), size.depth_with_door.span(), size.depth.span()];
+    let at = spans.into_iter().flatten().next().unwrap_or(fitted.option.span);
+    let message = format!("`{}` stands {} proud of the {edge}", fitted.selection.name.value, say(out));
+    let finding = fitted.finding(RULE.code, Severity::Query, at, message).also(fitted.opening.span, "the opening");
+    Some(
+        finding
+            .remedy("choose a shallower model, or show it to those who decide and waive this")
+            .source("common practice"),
+    )
+}
+
+/// What a handle usually stands out: 1 1/2 in (common practice).
+const HANDLE: Length = Length::from_sixty_fourths(96);
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    /// Source: trade.md F-08; look: a refrigerator 30 5/8" deep with its handle at a 25 1/2" counter.
+    #[test]
+    fn a_refrigerator_a_hands_breadth_past_the_counter_is_a_query() {
+        let fridge = |depth: &str| {
+            let trial = Trial::of("fit/projection").opening("hole", "{takes: refrigerator, counter depth: 25 1/2\"}");
+            trial.selection(
+                "selection: Fridge\nkind: refrigerator\nplace: hole",
+                &format!("size: {{depth with handle: {depth}}}"),
+            )
+        };
+        fridge("30 5/8\"").finds("`Fridge` stands 5 1/8\" (≈ 130.2 mm) proud of the counter").weighs("query");
+        fridge("27\"").is_silent();
+    }
+}

@@ -1,0 +1,53 @@
+//! A key that nobody knows.
+
+use crate::assess::rules::{Check, declare};
+
+declare! {
+    /// A key is written that no part of the book reads
+    ///
+    /// ## What it checks
+    /// Every key of every record against the vocabulary of that record. The nearest known key is
+    /// named.
+    ///
+    /// ## Why it matters
+    /// A misspelt key is a value that silently does not count: a clearance that was written and
+    /// never checked.
+    ///
+    /// ## Remedy
+    /// Write the key that is meant; `bookmatch explain RECORD` lists those of a record.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// size: {widht: 29 7/8"}     # width
+    /// ```
+    ///
+    /// ## Source
+    /// The book's own format.
+    "source/unknown-key", Stop,
+    sources: ["the book's own format"],
+    caution: None,
+    Check::Reading
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn the_nearest_known_key_is_named() {
+        let found =
+            Trial::of("source/unknown-key").book("adress: 12 Alder Court").finds("nobody knows the key `adress` here");
+        found.remedies("did you mean `address`?");
+        Trial::of("source/unknown-key").book("address: 12 Alder Court").is_silent();
+    }
+
+    #[test]
+    fn keys_within_groups_are_known_by_their_group() {
+        let option = "size: {widht: 29 7/8\"}\nfit: {carton: 3\" x 4\" x 5\"}";
+        Trial::of("source/unknown-key")
+            .selection("selection: Range\nkind: range", option)
+            .finds("nobody knows the key `widht` here");
+        let option = "size: {width: 29 7/8\"}\nfit: {carton: 3\" x 4\" x 5\"}";
+        Trial::of("source/unknown-key").selection("selection: Range\nkind: range", option).is_silent();
+    }
+}

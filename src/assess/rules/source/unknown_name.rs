@@ -1,0 +1,62 @@
+//! A name that is nobody's.
+
+use crate::assess::rules::{Check, declare};
+
+declare! {
+    /// A name stands for nothing in the book
+    ///
+    /// ## What it checks
+    /// Openings, milestones, products, options, allowances, rooms, kinds, and the rules that
+    /// waivers name. The nearest name that exists is told.
+    ///
+    /// ## Why it matters
+    /// A selection that points at no opening is never checked against one; one that waits for no
+    /// milestone is never late.
+    ///
+    /// ## Remedy
+    /// Write the name that is meant, or add what it names.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// place: rnage     # range
+    /// ```
+    ///
+    /// ## Source
+    /// The book's own format.
+    "source/unknown-name", Stop,
+    sources: ["the book's own format"],
+    caution: None,
+    Check::Reading
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn range(lines: &str) -> Trial {
+        let trial =
+            Trial::of("source/unknown-name").book("milestones: {demolition: 2027-03-01}\nallowances: {tile: 3800}");
+        trial.opening("range", "{takes: range}").selection(&format!("selection: Range\nkind: range\n{lines}"), "")
+    }
+
+    #[test]
+    fn the_nearest_name_is_told() {
+        range("place: rnage")
+            .finds("there is no opening in this room called `rnage`")
+            .remedies("did you mean `range`?");
+        range("place: range").is_silent();
+        range("needed for: demolitoin").finds("there is no milestone called `demolitoin`");
+        range("needed for: demolition").is_silent();
+        range("allowance: tiles").finds("there is no allowance called `tiles`");
+        range("chosen: steel").finds("there is no option of this selection called `steel`");
+    }
+
+    #[test]
+    fn an_unknown_kind_product_room_and_rule_are_told() {
+        Trial::of("source/unknown-name").selection("selection: Range\nkind: rannge", "").finds_one();
+        Trial::of("source/unknown-name").selection("selection: Range\nkind: range", "product: nothing").finds_one();
+        Trial::of("source/unknown-name").book("rooms: [kitchn]").finds_one().remedies("did you mean `kitchen`?");
+        let waiver = "waive: [{rule: fit/widht, because: a, by: b, on: 2027-01-12}]";
+        Trial::of("source/unknown-name").book(waiver).finds("there is no rule called `fit/widht`");
+    }
+}

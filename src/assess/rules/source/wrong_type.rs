@@ -1,0 +1,71 @@
+//! A value of the wrong shape.
+
+use crate::assess::rules::{Check, declare};
+
+declare! {
+    /// A value is not of the shape that its key wants
+    ///
+    /// ## What it checks
+    /// Each value against what its key holds: lengths, money, dates, lists, groups, words of a
+    /// fixed list. Every faulty value of every file is told in one run.
+    ///
+    /// ## Why it matters
+    /// A price with a stray comma is a thousand times too much or too little; a date in another
+    /// order is a month off. What can be read in two ways is not read at all.
+    ///
+    /// ## Remedy
+    /// Write the value as the message shows.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// price: 3180,00     # write 3180.00
+    /// ```
+    ///
+    /// ## Source
+    /// The book's own format; ISO 8601 for dates; ISO 4217 for the decimals of a currency.
+    "source/wrong-type", Stop,
+    sources: ["the book's own format", "ISO 8601", "ISO 4217"],
+    caution: None,
+    Check::Reading
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn tap(option: &str) -> Trial {
+        Trial::of("source/wrong-type").selection("selection: Tap\nkind: tap", option)
+    }
+
+    #[test]
+    fn a_price_with_a_stray_comma_is_not_guessed_at() {
+        for written in ["3180,00", "31,80.00", "3,18", "3.180,00"] {
+            tap(&format!("price: {written}")).finds_one();
+        }
+        for written in ["3180.00", "3180", "3,180.00"] {
+            tap(&format!("price: {written}")).is_silent();
+        }
+    }
+
+    #[test]
+    fn a_list_where_one_value_is_wanted_is_told() {
+        tap("maker: [Vessary, Ormund]").finds("this should be words, and is a list");
+    }
+
+    /// Source: standards.md SD-23 (ISO 4217: the yen has no minor unit).
+    #[test]
+    fn an_amount_has_no_more_decimals_than_its_currency() {
+        tap("price: 3180.005").finds_one();
+    }
+
+    #[test]
+    fn every_faulty_value_is_told_in_one_run() {
+        let found = tap("price: free\nquantity: some\nlead time: soon\nholes: two\nsize: {width: wide}").run();
+        found.counts(5);
+    }
+
+    #[test]
+    fn a_word_that_is_not_in_the_list_names_the_nearest() {
+        tap("hinge: lefft").finds("`lefft` is not among the words for this").remedies("did you mean `left`?");
+    }
+}

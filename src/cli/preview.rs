@@ -1,0 +1,123 @@
+//! `preview`: a draft on a loopback address that follows the folder.
+
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::path::PathBuf;
+
+use crate::finding::{Finding, Severity};
+use crate::pictures::Cache;
+use crate::pipeline::{self, Review};
+use crate::preview::{self, Built, Changes, FindingLine, News, Preview as Run, Severity as Weight, Stop};
+use crate::publish::output::Output;
+use crate::source::{Folder, Place};
+use crate::units::Date;
+
+use super::book_folder::BookFolder;
+use super::publish::open_cache;
+use super::report::say;
+use super::today::Today;
+use super::{CLEAN, Failure};
+
+/// Shows a draft at a loopback address, and follows the folder
+///
+/// A saved file is read, built and shown at once. A broken file shows its finding in the page and
+/// here, and the last good page stays.
+#[derive(clap::Args)]
+pub struct Preview {
+    #[command(flatten)]
+    book: BookFolder,
+    /// The port to listen on; 0 takes any that is free
+    #[arg(long, default_value_t = 0)]
+    port: u16,
+    #[command(flatten)]
+    today: Today,
+}
+
+impl Preview {
+    /// Runs the command until Ctrl-C.
+    pub fn run(&self) -> Result<u8, Failure> {
+        let path = self.book.path.clone();
+        let cache = open_cache(&self.book.open()?)?;
+        let today = self.today.date()?;
+        let stop = Stop::default();
+        let ended = stop.clone();
+        ctrlc::set_handler(move || ended.now())?;
+        let run = Run {
+            folder: path.clone(),
+            address: SocketAddr::new(IpAddr::V4(Ipv4Addr::LOCALHOST), self.port),
+            build: Box::new(move |_: &Changes| build(&path, today, &cache)),
+            tell: Box::new(|news| tell(&news)),
+        };
+        preview::run(run, &stop).map_err(|error| format!("{error}; {}", error.remedy()))?;
+        Ok(CLEAN)
+    }
+}
+
+/// Reads the folder anew and makes a draft of it. Pictures and sheets that did not change come from
+/// the cache; pages are made anew, which costs less than finding out which ones need not be.
+fn build(path: &PathBuf, today: Date, cache: &Cache) -> Built {
+    let broken = |message: String, place: String| Built {
+        output: Output::default(),
+        findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
+        broken: true,
+    };
+    let folder = match Folder::open(path) {
+        Ok(folder) => folder,
+        Err(error) => return broken(error.to_string(), path.display().to_string()),
+    };
+    let review = match pipeline::review(&folder, today) {
+        Ok(review) => review,
+        Err(error) => return broken(error.to_string(), path.display().to_string()),
+    };
+    let mut findings: Vec<FindingLine> = standing(&review).map(|finding| line(&review, finding)).collect();
+    // A file that can't be understood would take its room's pages away: the last good ones stay.
+    let unreadable =
+        standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
+    match pipeline::make(&folder, &review, cache, true, &|_, _| {}) {
+        Ok(made) => {
+            findings.extend(made.failed.into_iter().map(|(place, error)| FindingLine {
+                severity: Weight::Stop,
+                place,
+                message: error.to_string(),
+                remedy: error.remedy(),
+            }));
+            findings.sort_by_key(|finding| finding.severity);
+            Built { output: made.output, findings, broken: unreadable }
+        }
+        Err(error) => broken(error.to_string(), path.display().to_string()),
+    }
+}
+
+fn standing(review: &Review) -> impl Iterator<Item = &Finding> {
+    review.assessment.findings.iter().filter(|finding| finding.waived.is_none())
+}
+
+fn line(review: &Review, finding: &Finding) -> FindingLine {
+    let start = review.files.start(&finding.place);
+    let path = review.files.path(&finding.place);
+    FindingLine {
+        severity: match finding.severity {
+            Severity::Stop => Weight::Stop,
+            Severity::Query => Weight::Query,
+            Severity::Note => Weight::Note,
+        },
+        place: match &finding.place {
+            Place::Path(path) => path.clone(),
+            Place::Text(_) => format!("{path}:{}:{}", start.line, start.column),
+        },
+        message: finding.message.clone(),
+        remedy: finding.remedy.clone(),
+    }
+}
+
+fn tell(news: &News<'_>) {
+    match news {
+        News::Serving(address) => say(&format!("preview at http://{address}/ (Ctrl-C ends it)")),
+        News::Built { findings, broken, changed } => {
+            for finding in findings.iter().filter(|finding| finding.severity == Weight::Stop) {
+                say(&format!("{}: stop: {}\n    {}", finding.place, finding.message, finding.remedy));
+            }
+            let kept = if *broken { "; the last good pages stay" } else { "" };
+            say(&format!("{changed} files changed, {} findings{kept}", findings.len()));
+        }
+    }
+}

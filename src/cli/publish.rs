@@ -1,0 +1,115 @@
+//! `publish`: reviews, then writes the site, sheets and schedules.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use crate::pictures::Cache;
+use crate::pipeline::{self, Made, Review};
+use crate::publish::output::{Place, WriteError, write};
+use crate::source::Folder;
+
+use super::book_folder::BookFolder;
+use super::report::{self, Format, say};
+use super::today::Today;
+use super::{CLEAN, Failure, STOPPED, progress};
+
+/// Reviews the book, then writes the pages, the sheets and the schedules
+///
+/// Refuses while findings stop the work, unless it is a draft. What was published before stays whole
+/// until the new is complete.
+#[derive(clap::Args)]
+pub struct Publish {
+    #[command(flatten)]
+    book: BookFolder,
+    /// The folder to write `client`, `installer` and `office` into
+    #[arg(long, value_name = "DIR", default_value = "site")]
+    out: PathBuf,
+    /// Publish though findings stop the work; every page and sheet is marked as a draft
+    #[arg(long)]
+    draft: bool,
+    #[command(flatten)]
+    today: Today,
+}
+
+impl Publish {
+    /// Runs the command.
+    pub fn run(&self) -> Result<u8, Failure> {
+        let interrupt = interrupt()?;
+        let folder = self.book.open()?;
+        let review = pipeline::review(&folder, self.today.date()?)?;
+        if review.assessment.counts.stops > 0 {
+            say(report::worded(&review, Format::Text, report::to_a_terminal()).trim_end());
+            if !self.draft {
+                say("not published: mend or waive what stops the work, or publish a draft with `--draft`");
+                return Ok(STOPPED);
+            }
+        }
+        let made = make(&folder, &review, self.draft, &interrupt)?;
+        for (path, error) in &made.failed {
+            say(&format!("{path}: the picture can't be used: {error}; {}", error.remedy()));
+        }
+        if !made.failed.is_empty() && !self.draft {
+            say("not published: every picture must be whole; `--draft` publishes without those");
+            return Ok(STOPPED);
+        }
+        self.write(&folder, &made, &interrupt)
+    }
+
+    fn write(&self, folder: &Folder, made: &Made, interrupt: &AtomicBool) -> Result<u8, Failure> {
+        let book = folder.root().map_or_else(|| self.book.path.clone(), PathBuf::from);
+        let place = Place { dir: self.out.clone(), book };
+        let written = write(&made.output, &place, interrupt).map_err(|error| worded(&error))?;
+        say(&format!(
+            "published to {}: {} new, {} changed, {} as they were, {} removed",
+            self.out.display(),
+            written.added,
+            written.changed,
+            written.same,
+            written.removed
+        ));
+        for (folder, whose) in
+            [("client", "for the client"), ("installer", "for the installer"), ("office", "for the office alone")]
+        {
+            report::print(&format!("{} {whose}\n", self.out.join(folder).join("index.html").display()))?;
+        }
+        Ok(CLEAN)
+    }
+}
+
+/// Makes the files, with the book's own cache or, where the book can't be written to, a passing one.
+fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -> Result<Made, Failure> {
+    let cache = open_cache(folder)?;
+    let bar = progress::bar("pictures");
+    let made = pipeline::make(folder, review, &cache, draft, &|done, all| bar.at(done, all))?;
+    bar.end();
+    if interrupt.load(Ordering::SeqCst) {
+        return Err(worded(&WriteError::Interrupted));
+    }
+    Ok(made)
+}
+
+/// The book's cache, or a passing one where the book can't be written to.
+pub fn open_cache(folder: &Folder) -> Result<Cache, Failure> {
+    let own = folder.root().map(|root| Cache::open(&root.join(".bookmatch").join("cache")));
+    match own {
+        Some(Ok(cache)) => Ok(cache),
+        Some(Err(error)) => {
+            say(&format!("{error}; pictures are made anew each time"));
+            Ok(Cache::temporary()?)
+        }
+        None => Ok(Cache::temporary()?),
+    }
+}
+
+fn worded(error: &WriteError) -> Failure {
+    format!("{error}; {}", error.remedy()).into()
+}
+
+/// A flag that Ctrl-C raises, so that what is under way can end whole.
+fn interrupt() -> Result<Arc<AtomicBool>, Failure> {
+    let flag = Arc::new(AtomicBool::new(false));
+    let raised = Arc::clone(&flag);
+    ctrlc::set_handler(move || raised.store(true, Ordering::SeqCst))?;
+    Ok(flag)
+}

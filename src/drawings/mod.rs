@@ -1,0 +1,66 @@
+//! Drawings of openings to scale, as SVG: plain structs in, text out.
+//!
+//! Places are whole thousandths of a user unit worked out from whole nanometres, so a drawing is
+//! exact and its bytes never differ. A label stands where it lies on no other; one that finds no
+//! room stands under the drawing.
+
+pub mod sizes;
+
+pub mod scale;
+
+mod lettering;
+
+mod place;
+
+mod pen;
+
+mod figures;
+
+mod dimension;
+
+mod bar;
+
+mod told;
+
+mod around_front;
+
+mod face;
+
+mod misfit;
+
+mod ground;
+
+mod front;
+
+mod side;
+
+mod plan;
+
+mod option;
+
+#[cfg(test)]
+mod tests;
+
+pub use scale::Paper;
+
+use crate::drawings::sizes::{OpeningFront, OpeningPlan, OpeningSide, OptionPlan};
+
+/// An opening from the front, with the thing in it.
+pub fn opening_front(what: &OpeningFront, paper: Paper) -> String {
+    front::draw(what, paper)
+}
+
+/// An opening from its right, cut from front to back.
+pub fn opening_side(what: &OpeningSide, paper: Paper) -> String {
+    side::draw(what, paper)
+}
+
+/// An opening from above, with the door open.
+pub fn opening_plan(what: &OpeningPlan, paper: Paper) -> String {
+    plan::draw(what, paper)
+}
+
+/// An option in its opening, small enough for a telephone and a desk alike.
+pub fn option_plan(what: &OptionPlan) -> String {
+    option::draw(what)
+}

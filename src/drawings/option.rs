@@ -1,0 +1,131 @@
+//! One of several options in its opening, small, from above, for comparing row by row.
+
+use super::dimension::around;
+use super::figures::{Sizes, inches, millimetres};
+use super::lettering::{Label, Line, Tone};
+use super::pen::{Canvas, Fill, Pen};
+use super::place::{Frame, Grip, Spot, at};
+use super::scale::{Mil, Paper, Scale};
+use super::{misfit, told};
+use crate::drawings::sizes::{Deep, OptionPlan};
+use crate::units::length::Length;
+
+const WALL: Mil = 9_000;
+const BAND: Mil = 62_000;
+
+/// Draws an option; all options of one opening come out at one scale.
+pub fn draw(what: &OptionPlan) -> String {
+    let scale = Scale::fitting(Paper::Phone, what.opening, what.opening);
+    let right = scale.of(what.opening);
+    let limit = (-BAND - 20_000, right + BAND + 90_000);
+    let mut canvas = Canvas::new(told::id(&what.id, "option", Paper::Desk), scale, limit);
+    let sizes = Sizes { figure: 13_000, small: 12_000 };
+    room(&mut canvas, what, right);
+    let frame = thing(&mut canvas, what, right);
+    detail(&mut canvas, what, frame);
+    letter(&mut canvas, what, frame);
+    gaps(&mut canvas, sizes, what, frame);
+    past(&mut canvas, sizes, what, right);
+    let title = format!("Plan of option {} in its opening", what.letter);
+    canvas.finish(&title, &told::option(what), 330_000)
+}
+
+fn room(canvas: &mut Canvas, what: &OptionPlan, right: Mil) {
+    let wall = Frame { left: -BAND, top: -WALL, right: right + BAND, bottom: 0 };
+    canvas.rect(Pen::Object, Fill::Hatch, wall);
+    let Some(edge) = what.counter_edge else { return };
+    let y = canvas.scale.of(edge);
+    for (inner, outer) in [(0, -BAND), (right, right + BAND)] {
+        let corners = [at(outer, 0), at(inner, 0), at(inner, y), at(outer, y)];
+        canvas.path(Pen::Object, Fill::Tint, &corners, false);
+    }
+}
+
+fn thing(canvas: &mut Canvas, what: &OptionPlan, right: Mil) -> Frame {
+    let Deep { behind, body, .. } = what.thing;
+    let scale = canvas.scale;
+    let (left, wide) = (scale.of(what.gap_left), scale.of(what.width));
+    let frame = Frame::new(left, scale.of(behind), wide, scale.of(body));
+    canvas.name_next("thing");
+    canvas.rect(Pen::Cut, Fill::Paper, frame);
+    let front = scale.of(what.thing.front());
+    if front > frame.bottom {
+        let door = Frame { top: frame.bottom, bottom: front, ..frame };
+        canvas.rect(Pen::Object, Fill::Tint, door);
+    }
+    let tip = scale.of(what.thing.farthest());
+    if tip > front {
+        let from = left + wide * 84 / 100;
+        canvas.rect(Pen::Object, Fill::Paper, Frame::new(from, front, wide / 12, tip - front));
+    }
+    for (left, right) in [(right, frame.right), (frame.left, 0)] {
+        if right > left {
+            let strip = Frame { left, top: frame.top, right, bottom: front };
+            canvas.name_next("misfit");
+            canvas.rect(Pen::Object, Fill::Clash, strip);
+        }
+    }
+    frame
+}
+
+fn letter(canvas: &mut Canvas, what: &OptionPlan, frame: Frame) {
+    let label = Label::of(vec![Line::words(&what.letter, 26_000).toned(Tone::Bold)]);
+    let middle = frame.middle();
+    let quarter = (frame.right - frame.left) / 4;
+    let spots = [0, -quarter, quarter].map(|x| Spot::new(middle.x + x, middle.y, Grip::Middle));
+    canvas.label(label, &spots);
+}
+
+/// An overlap too small to see at the right edge, magnified.
+fn detail(canvas: &mut Canvas, what: &OptionPlan, frame: Frame) {
+    let by = -what.gap_right();
+    if by <= Length::ZERO || by >= Length::from_inches(1) {
+        return;
+    }
+    let spot = at(frame.right, frame.top + (frame.bottom - frame.top) * 70 / 100);
+    let centre = at(frame.right - 46_000, frame.middle().y);
+    misfit::circle(canvas, spot, (1, 0), centre, by);
+}
+
+/// What is left at each side, or how much is missing, on a leader from the right edge.
+fn gaps(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, frame: Frame) {
+    let (left, right) = (what.gap_left, what.gap_right());
+    let over = what.width - what.opening;
+    let line = |length: Length, words: &str| Line::of(inches(length), sizes.figure).then(format!(" {words}"));
+    let soft = |text: String| Line::words(text, sizes.small).toned(Tone::Soft);
+    let lines = if over > Length::ZERO {
+        vec![line(over, "too wide").toned(Tone::Bold), soft(millimetres(over))]
+    } else if left == right {
+        vec![line(left, "each side"), soft(millimetres(left))]
+    } else {
+        vec![line(left, "left"), line(right, "right"), soft(both(left, right))]
+    };
+    let point = at(frame.right, frame.top + (frame.bottom - frame.top) * 35 / 100);
+    let spots: Vec<Spot> =
+        around(point, &[16_000, 26_000, 40_000]).into_iter().filter(|spot| spot.grip == Grip::LeftEdge).collect();
+    canvas.circle(Pen::Fine, Fill::Solid, point, 2_200);
+    canvas.label(Label::of(lines), &spots);
+}
+
+fn both(left: Length, right: Length) -> String {
+    format!("{} and {}", millimetres(left), millimetres(right))
+}
+
+/// How far the option stands out past the counter's edge.
+fn past(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, right: Mil) {
+    let Some(edge) = what.counter_edge else { return };
+    let past = what.thing.farthest() - edge;
+    let (from, to) = (canvas.scale.of(edge), canvas.scale.of(what.thing.farthest()));
+    let x = right + BAND + 16_000;
+    for y in [from, to] {
+        canvas.line(Pen::Dimension, at(right + 8_000, y), at(x + 8_000, y));
+        canvas.line(Pen::Tick, at(x - 4_000, y + 4_000), at(x + 4_000, y - 4_000));
+    }
+    canvas.line(Pen::Dimension, at(x, from.min(to) - 14_000), at(x, from.max(to) + 14_000));
+    let words = if past.is_negative() { "behind the counter" } else { "past the counter" };
+    let line = Line::of(inches(past.abs()), sizes.figure).then(format!(" {words}"));
+    let soft = Line::words(millimetres(past.abs()), sizes.small).toned(Tone::Soft);
+    let label = Label::of(vec![line, soft]);
+    let low = from.max(to) + 5_000 + label.height() / 2;
+    canvas.label(label, &[Spot::new(x - 8_000, low, Grip::RightEdge)]);
+}

@@ -1,0 +1,97 @@
+//! Lengths to places on the drawing, in whole thousandths of a user unit.
+
+use crate::units::length::Length;
+
+/// Thousandths of a user unit; 96 user units are an inch of paper or screen.
+pub type Mil = i64;
+
+/// How many times smaller than life a drawing is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Scale(i64);
+
+/// Where a drawing is seen, which decides its scale and how much it says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Paper {
+    /// A desk's screen or a printed sheet: 1:16 where it fits.
+    Desk,
+    /// A telephone: smaller, with fewer figures in the same lettering.
+    Phone,
+}
+
+const MILS_PER_INCH: i128 = 96_000;
+const NANOMETRES_PER_INCH: i128 = 25_400_000;
+
+impl Scale {
+    /// One to `ratio`.
+    pub const fn one_to(ratio: i64) -> Scale {
+        Scale(ratio)
+    }
+
+    /// The largest of the paper's scales at which `width` by `height` has room.
+    pub fn fitting(paper: Paper, width: Length, height: Length) -> Scale {
+        let (ratios, room, tall): (&[i64], Mil, Mil) = match paper {
+            Paper::Desk => (&[16, 24, 32, 48, 64, 96], 300_000, 620_000),
+            Paper::Phone => (&[24, 32, 48, 64, 96], 160_000, 420_000),
+        };
+        let fits = |ratio: &&i64| {
+            let scale = Scale(**ratio);
+            scale.of(width) <= room && scale.of(height) <= tall
+        };
+        Scale(*ratios.iter().find(fits).unwrap_or(&192))
+    }
+
+    /// A length on the drawing, rounded to the nearest thousandth of a unit.
+    pub fn of(self, length: Length) -> Mil {
+        let top = i128::from(length.nanometres()) * MILS_PER_INCH;
+        let below = NANOMETRES_PER_INCH * i128::from(self.0);
+        let rounded = (2 * top + below).div_euclid(2 * below);
+        Mil::try_from(rounded).unwrap_or(Mil::MAX)
+    }
+
+    /// As it is written under a view: `1:16`.
+    pub fn words(self) -> String {
+        format!("1:{}", self.0)
+    }
+}
+
+/// A coordinate as SVG writes it: `144.857`.
+pub fn units(mil: Mil) -> String {
+    let sign = if mil < 0 { "-" } else { "" };
+    let (whole, rest) = (mil.unsigned_abs() / 1000, mil.unsigned_abs() % 1000);
+    if rest == 0 {
+        return format!("{sign}{whole}");
+    }
+    let rest = format!("{rest:03}");
+    format!("{sign}{whole}.{}", rest.trim_end_matches('0'))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 96 CSS pixels are one inch (CSS Values and Units 3, section 6.2), so at 1:16 an inch is 6.
+    #[test]
+    fn an_inch_is_six_units_at_one_to_sixteen() {
+        let inch = Length::from_nanometres(25_400_000);
+        assert_eq!(units(Scale::one_to(16).of(inch)), "6");
+        assert_eq!(units(Scale::one_to(24).of(inch)), "4");
+        assert_eq!(units(Scale::one_to(32).of(inch)), "3");
+    }
+
+    #[test]
+    fn a_coordinate_is_rounded_to_the_nearest_thousandth() {
+        let sixteenth = Length::from_nanometres(1_587_500);
+        assert_eq!(units(Scale::one_to(16).of(sixteenth)), "0.375");
+        let millimetre = Length::from_nanometres(1_000_000);
+        assert_eq!(units(Scale::one_to(16).of(millimetre)), "0.236");
+        assert_eq!(units(Scale::one_to(16).of(Length::ZERO - millimetre)), "-0.236");
+    }
+
+    #[test]
+    fn a_wide_alcove_is_drawn_smaller_than_a_narrow_one() {
+        let inches = |n: i64| Length::from_nanometres(n * 25_400_000);
+        let scale = |w| Scale::fitting(Paper::Desk, inches(w), inches(80)).words();
+        assert_eq!(scale(36), "1:16");
+        assert_eq!(scale(60), "1:24");
+    }
+}

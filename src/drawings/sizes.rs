@@ -1,0 +1,292 @@
+//! What the drawings of an opening say: sizes as measured and as made, and what stands around.
+//!
+//! Left and right are as one sees the opening from the room. A gap or a room to spare may be
+//! negative: the thing does not fit.
+
+use crate::units::length::Length;
+
+/// An opening seen from the room, with what goes into it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OpeningFront {
+    /// Unique in its page; the names inside the drawing begin with it.
+    pub id: String,
+    /// What goes in, or the opening's own name: `refrigerator`.
+    pub name: String,
+    /// The item's number on the sheets: `K-07`.
+    pub tag: String,
+    pub opening: Face,
+    pub thing: Option<Thing>,
+    pub needs: Needs,
+    pub left: Neighbour,
+    pub right: Neighbour,
+    pub above: Neighbour,
+    pub services: Vec<Service>,
+    /// Top of the counter above the finished floor.
+    pub counter: Option<Length>,
+}
+
+/// The opening's own sizes, to finished faces.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Face {
+    /// One width, or one at each height where the tape was held.
+    pub widths: Vec<Reading>,
+    /// From the finished floor, or from the sill where there is one.
+    pub height: Length,
+    /// The opening's bottom above the finished floor, where it does not stand on it.
+    pub sill: Option<Length>,
+    /// Still to be laid on the floor that was there when the opening was measured; the heights
+    /// here have it taken off already.
+    pub floor_build_up: Option<Length>,
+    /// False: as planned, to be verified in the field.
+    pub measured: bool,
+}
+
+/// A width, and where the tape was held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reading {
+    pub held: Held,
+    pub width: Length,
+}
+
+/// Where in the opening's height a width was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Held {
+    Top,
+    Middle,
+    Floor,
+    /// One width for the whole height.
+    Throughout,
+}
+
+/// A product that stands in the opening, as its maker gives it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Thing {
+    pub name: String,
+    pub width: Length,
+    /// Two heights where its legs can be turned.
+    pub height: Between,
+    /// From the opening's left edge, where the opening is narrowest, to the thing.
+    pub gap_left: Length,
+    pub door: Door,
+    pub handle: bool,
+}
+
+/// A size with limits; both the same where there is only one figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Between {
+    pub least: Length,
+    pub most: Length,
+}
+
+/// What a maker's sheet asks of a size: at least, at most, or between.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Limits {
+    pub least: Option<Length>,
+    pub most: Option<Length>,
+}
+
+/// What the thing asks of the opening.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Needs {
+    pub width: Limits,
+    pub height: Limits,
+    pub depth: Limits,
+}
+
+/// How the thing opens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Door {
+    /// It has none, or it slides.
+    None,
+    /// Hinged at its foot; `reach` is how far it stands out from the front when down.
+    Drops { reach: Length },
+    /// Hinged at one side; `leaf` is how far it stands out from the front at a right angle.
+    Swings { leaf: Length, hinge: Hand },
+}
+
+/// A side, seen from the room.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    Left,
+    Right,
+}
+
+/// What stands beside or above the opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Neighbour {
+    pub kind: Beside,
+    /// As the book says it: `base cabinet`.
+    pub words: String,
+    /// For what hangs above: its underside above the finished floor.
+    pub underside: Option<Length>,
+}
+
+/// How far up a neighbour goes, and whether it is cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Beside {
+    /// Built, and drawn cut.
+    Wall,
+    /// As tall as the opening.
+    Tall,
+    /// As tall as the counter.
+    Base,
+    /// Nothing that matters.
+    Open,
+}
+
+/// Where power, water, gas or a drain comes out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Service {
+    pub what: String,
+    /// From the opening's left edge.
+    pub from_left: Length,
+    /// Above the finished floor.
+    pub above_floor: Length,
+}
+
+/// An opening cut from front to back and seen from its right.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OpeningSide {
+    pub id: String,
+    pub name: String,
+    pub opening: Face,
+    /// From the finished wall at the back to the face of what stands beside.
+    pub depth: Option<Length>,
+    pub needs: Needs,
+    pub thing: Option<Deep>,
+    pub height: Option<Between>,
+    /// From the finished wall to the edge of the counter.
+    pub counter_edge: Option<Length>,
+    pub counter: Option<Length>,
+    pub services: Vec<Service>,
+}
+
+/// A product from its back to its front.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Deep {
+    pub name: String,
+    /// Air that it keeps behind itself.
+    pub behind: Length,
+    /// Its three depths, each from its own back.
+    pub body: Length,
+    pub with_door: Option<Length>,
+    pub with_handle: Option<Length>,
+    pub door: Door,
+}
+
+/// An opening from above, with the door open.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OpeningPlan {
+    pub id: String,
+    pub name: String,
+    pub tag: String,
+    /// The least width.
+    pub width: Length,
+    pub depth: Option<Length>,
+    pub measured: bool,
+    pub thing: Option<Deep>,
+    pub thing_width: Option<Length>,
+    pub gap_left: Length,
+    pub left: Neighbour,
+    pub right: Neighbour,
+    pub counter_edge: Option<Length>,
+    pub across: Option<Across>,
+}
+
+/// What stands on the other side of the aisle.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Across {
+    pub words: String,
+    /// From the finished wall behind the opening.
+    pub distance: Length,
+}
+
+/// One of several options in its opening, small, from above.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OptionPlan {
+    pub id: String,
+    /// The option's letter.
+    pub letter: String,
+    pub name: String,
+    /// The opening's least width.
+    pub opening: Length,
+    pub width: Length,
+    pub gap_left: Length,
+    pub thing: Deep,
+    pub counter_edge: Option<Length>,
+}
+
+impl Face {
+    /// The least of the readings, which governs.
+    pub fn governing(&self) -> Length {
+        let widths = self.widths.iter().map(|reading| reading.width);
+        widths.min().unwrap_or(Length::ZERO)
+    }
+
+    /// The greatest of the readings.
+    pub fn widest(&self) -> Length {
+        let widths = self.widths.iter().map(|reading| reading.width);
+        widths.max().unwrap_or(Length::ZERO)
+    }
+
+    /// The opening's bottom above the finished floor.
+    pub fn bottom(&self) -> Length {
+        self.sill.unwrap_or(Length::ZERO)
+    }
+
+    /// The opening's top above the finished floor.
+    pub fn top(&self) -> Length {
+        self.bottom() + self.height
+    }
+}
+
+impl OpeningFront {
+    /// Room left at the right of the thing; negative where there is none.
+    pub fn gap_right(&self) -> Option<Length> {
+        let thing = self.thing.as_ref()?;
+        Some(self.opening.governing() - thing.width - thing.gap_left)
+    }
+
+    /// Room left above the thing at its lowest; negative where there is none.
+    pub fn gap_above(&self) -> Option<Length> {
+        let thing = self.thing.as_ref()?;
+        Some(self.opening.height - thing.height.least)
+    }
+}
+
+impl OptionPlan {
+    /// Room left at the right of the thing; negative where there is none.
+    pub fn gap_right(&self) -> Length {
+        self.opening - self.width - self.gap_left
+    }
+}
+
+impl Deep {
+    /// From the finished wall to the front, the door included.
+    pub fn front(&self) -> Length {
+        self.behind + self.with_door.unwrap_or(self.body)
+    }
+
+    /// From the finished wall to whatever stands out farthest.
+    pub fn farthest(&self) -> Length {
+        let reaches = [self.with_door, self.with_handle];
+        let most = reaches.into_iter().flatten().max().unwrap_or(self.body);
+        self.behind + most.max(self.body)
+    }
+}
+
+impl Beside {
+    /// Reads the usual words for what stands beside an opening.
+    pub fn from_words(words: &str) -> Beside {
+        let has = |part: &str| words.contains(part);
+        if words.is_empty() || has("nothing") || has("open") {
+            Beside::Open
+        } else if has("base") || has("counter") || has("drawer") || has("vanity") {
+            Beside::Base
+        } else if has("cabinet") || has("panel") || has("tall") || has("shelf") {
+            Beside::Tall
+        } else {
+            Beside::Wall
+        }
+    }
+}

@@ -1,0 +1,172 @@
+//! Openings that nobody would build, for the property tests.
+
+use crate::drawings::sizes::{
+    Across, Beside, Between, Deep, Door, Face, Hand, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan,
+    OpeningSide, OptionPlan, Reading, Service, Thing,
+};
+use crate::units::length::Length;
+use proptest::collection::vec;
+use proptest::prelude::*;
+
+/// A length in 32nds of an inch, as drawings print it exactly.
+fn inches(range: std::ops::Range<i64>) -> impl Strategy<Value = Length> {
+    (range.start * 32..range.end * 32).prop_map(|n| Length::from_sixty_fourths(2 * n))
+}
+
+fn words() -> impl Strategy<Value = String> {
+    let parts = ["wall", "base cabinet", "tall", "pantry & broom", "<shelf>", "Einbauschrank", "2"];
+    vec(prop::sample::select(parts.to_vec()), 0..5).prop_map(|parts| parts.join(" "))
+}
+
+fn neighbour() -> impl Strategy<Value = Neighbour> {
+    let kinds = [Beside::Wall, Beside::Tall, Beside::Base, Beside::Open];
+    let kind = prop::sample::select(kinds.to_vec());
+    (kind, words(), prop::option::of(inches(20..110))).prop_map(|(kind, words, underside)| Neighbour {
+        kind,
+        words,
+        underside,
+    })
+}
+
+fn limits() -> impl Strategy<Value = Limits> {
+    (prop::option::of(inches(5..90)), prop::option::of(inches(5..90))).prop_map(|(least, most)| Limits { least, most })
+}
+
+fn face() -> impl Strategy<Value = Face> {
+    let widths = (inches(8..80), vec(inches(0..2), 3), any::<bool>());
+    let heights = (inches(6..110), prop::option::of(inches(0..70)));
+    (widths, heights, prop::option::of(inches(0..3)), any::<bool>()).prop_map(
+        |((width, more, one), (height, sill), floor_build_up, measured)| {
+            let held = [Held::Top, Held::Middle, Held::Floor];
+            let readings = held.iter().zip(more);
+            let mut widths: Vec<Reading> =
+                readings.map(|(&held, more)| Reading { held, width: width + more }).collect();
+            if one {
+                widths = vec![Reading { held: Held::Throughout, width }];
+            }
+            Face { widths, height, sill, floor_build_up, measured }
+        },
+    )
+}
+
+fn door() -> impl Strategy<Value = Door> {
+    let hand = prop::sample::select(vec![Hand::Left, Hand::Right]);
+    (0..3, inches(5..40), hand).prop_map(|(kind, reach, hinge)| match kind {
+        0 => Door::None,
+        1 => Door::Drops { reach },
+        _ => Door::Swings { leaf: reach, hinge },
+    })
+}
+
+fn thing() -> impl Strategy<Value = Thing> {
+    let size = (inches(4..84), inches(5..100), inches(0..4), inches(-3..12));
+    (words(), size, door(), any::<bool>()).prop_map(|(name, (width, least, more, gap_left), door, handle)| {
+        let height = Between { least, most: least + more };
+        Thing { name, width, height, gap_left, door, handle }
+    })
+}
+
+fn services() -> impl Strategy<Value = Vec<Service>> {
+    let service = (words(), inches(-5..80), inches(0..80)).prop_map(|(what, from_left, above_floor)| Service {
+        what,
+        from_left,
+        above_floor,
+    });
+    vec(service, 0..5)
+}
+
+/// Any front view.
+pub fn front() -> impl Strategy<Value = OpeningFront> {
+    let beside = (neighbour(), neighbour(), neighbour());
+    let needs = (limits(), limits(), limits());
+    let counter = prop::option::of(inches(28..44));
+    let named = (words(), face(), prop::option::of(thing()));
+    (named, needs, beside, services(), counter).prop_map(
+        |((name, opening, thing), (width, height, depth), (left, right, above), services, counter)| OpeningFront {
+            id: "k-01".to_owned(),
+            tag: "K-01".to_owned(),
+            needs: Needs { width, height, depth },
+            name,
+            opening,
+            thing,
+            left,
+            right,
+            above,
+            services,
+            counter,
+        },
+    )
+}
+
+fn deep() -> impl Strategy<Value = Deep> {
+    let more = || prop::option::of(inches(0..5));
+    (words(), inches(0..4), inches(4..40), more(), more(), door()).prop_map(
+        |(name, behind, body, door, handle, way)| {
+            let with_door = door.map(|more| body + more);
+            let with_handle = handle.map(|more| with_door.unwrap_or(body) + more);
+            Deep { name, behind, body, with_door, with_handle, door: way }
+        },
+    )
+}
+
+/// Any side view.
+pub fn side() -> impl Strategy<Value = OpeningSide> {
+    let counter = (prop::option::of(inches(20..30)), prop::option::of(inches(28..44)));
+    let depth = (prop::option::of(inches(5..40)), limits(), prop::option::of(deep()));
+    (face(), inches(5..100), inches(0..4), depth, counter, services()).prop_map(
+        |(opening, least, more, (depth, needs, thing), (counter_edge, counter), services)| OpeningSide {
+            id: "k-01".to_owned(),
+            name: "thing".to_owned(),
+            height: thing.is_some().then_some(Between { least, most: least + more }),
+            needs: Needs { depth: needs, ..Needs::default() },
+            opening,
+            depth,
+            thing,
+            counter_edge,
+            counter,
+            services,
+        },
+    )
+}
+
+/// Any plan.
+pub fn plan() -> impl Strategy<Value = OpeningPlan> {
+    let widths = (inches(8..80), inches(4..84), inches(-3..12));
+    let depths = (prop::option::of(inches(5..40)), prop::option::of(inches(20..30)));
+    let across = prop::option::of((words(), inches(30..140)));
+    let deep = prop::option::of(deep());
+    (widths, depths, across, deep, (neighbour(), neighbour()), any::<bool>()).prop_map(
+        |((width, wide, gap_left), (depth, counter_edge), across, thing, (left, right), measured)| OpeningPlan {
+            id: "k-01".to_owned(),
+            name: "thing".to_owned(),
+            tag: "K-01".to_owned(),
+            thing_width: thing.is_some().then_some(wide),
+            across: across.map(|(words, distance)| Across { words, distance }),
+            width,
+            depth,
+            measured,
+            thing,
+            gap_left,
+            left,
+            right,
+            counter_edge,
+        },
+    )
+}
+
+/// Any option in its opening.
+pub fn option() -> impl Strategy<Value = OptionPlan> {
+    let widths = (inches(8..80), inches(4..84), inches(-3..12));
+    (widths, deep(), prop::option::of(inches(20..30))).prop_map(|((opening, width, gap_left), thing, counter_edge)| {
+        OptionPlan {
+            id: "k-01-a".to_owned(),
+            letter: "A".to_owned(),
+            name: "Option A".to_owned(),
+            opening,
+            width,
+            gap_left,
+            thing,
+            counter_edge,
+        }
+    })
+}

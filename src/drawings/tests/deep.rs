@@ -1,0 +1,109 @@
+//! Invented side views and plans, for the tests and for the eye.
+
+use super::gallery::{beside, face, len, limits, service};
+use crate::drawings::sizes::{Across, Between, Deep, Door, Hand, Needs, OpeningPlan, OpeningSide, OptionPlan};
+
+fn depths(name: &str, behind: &str, [body, door, handle]: [&str; 3], way: Door) -> Deep {
+    let read = |text: &str| (!text.is_empty()).then(|| len(text));
+    Deep {
+        name: name.to_owned(),
+        behind: len(behind),
+        body: len(body),
+        with_door: read(door),
+        with_handle: read(handle),
+        door: way,
+    }
+}
+
+fn refrigerator() -> Deep {
+    let way = Door::Swings { leaf: len("29 3/4\""), hinge: Hand::Left };
+    depths("refrigerator", "1/2\"", ["23 1/2\"", "24 1/4\"", "26 3/8\""], way)
+}
+
+fn range() -> Deep {
+    let way = Door::Drops { reach: len("20 1/2\"") };
+    depths("range", "0\"", ["24 1/8\"", "26 1/4\"", "28 1/2\""], way)
+}
+
+fn side(id: &str, thing: Option<Deep>, heights: [&str; 2], high: &str) -> OpeningSide {
+    let name = thing.as_ref().map_or("opening".to_owned(), |thing| thing.name.clone());
+    OpeningSide {
+        id: id.to_owned(),
+        height: thing.as_ref().map(|_| Between { least: len(heights[0]), most: len(heights[1]) }),
+        name,
+        opening: face(["30\"", "30\"", "30\""], high),
+        depth: Some(len("25 1/4\"")),
+        needs: Needs { depth: limits("24\"", ""), ..Needs::default() },
+        thing,
+        counter_edge: Some(len("25 1/2\"")),
+        counter: Some(len("36\"")),
+        services: vec![service("power 5-15R", "0\"", "50\""), service("water, valve", "0\"", "8\"")],
+    }
+}
+
+/// Every side view of the gallery.
+pub fn sides() -> Vec<OpeningSide> {
+    let tall = ["69 7/8\"", "69 7/8\""];
+    let mut cook = side("k-03", Some(range()), ["35 3/4\"", "36 3/4\""], "36\"");
+    cook.services = vec![service("gas 1/2 in", "0\"", "4\"")];
+    let mut oven = side("k-04", Some(range()), ["27 3/4\"", "27 3/4\""], "28\"");
+    oven.opening.sill = Some(len("31 1/2\""));
+    oven.services.truncate(1);
+    oven.counter_edge = None;
+    let mut planned = side("k-07-planned", None, tall, "70 1/2\"");
+    planned.opening.measured = false;
+    vec![side("k-07", Some(refrigerator()), tall, "70 1/2\""), cook, oven, planned]
+}
+
+fn plan(id: &str, thing: Deep, width: &str) -> OpeningPlan {
+    OpeningPlan {
+        id: id.to_owned(),
+        name: thing.name.clone(),
+        tag: id.to_uppercase(),
+        width: len("30 1/16\""),
+        depth: Some(len("25 1/4\"")),
+        measured: true,
+        thing: Some(thing),
+        thing_width: Some(len(width)),
+        gap_left: len("5/32\""),
+        left: beside("wall"),
+        right: beside("base cabinet"),
+        counter_edge: Some(len("25 1/2\"")),
+        across: Some(Across { words: "ledge cabinet".to_owned(), distance: len("78 3/4\"") }),
+    }
+}
+
+/// Every plan of the gallery.
+pub fn plans() -> Vec<OpeningPlan> {
+    let mut right = plan("k-08", refrigerator(), "29 3/4\"");
+    right.left = beside("tall cabinet");
+    right.right = beside("wall");
+    if let Some(thing) = &mut right.thing {
+        thing.door = Door::Swings { leaf: len("29 3/4\""), hinge: Hand::Right };
+    }
+    let mut bare = plan("k-09", refrigerator(), "29 3/4\"");
+    bare.thing = None;
+    bare.measured = false;
+    vec![plan("k-07", refrigerator(), "29 3/4\""), plan("k-03", range(), "30 1/2\""), right, bare]
+}
+
+/// Three options of one opening: one fits, one stands out, one is too wide.
+pub fn options() -> Vec<OptionPlan> {
+    let rows = [
+        ("a", "29 3/4\"", "5/32\"", ["23 1/2\"", "24 1/4\"", "26 3/8\""]),
+        ("b", "29 1/2\"", "1/8\"", ["26\"", "28 1/4\"", "30 1/8\""]),
+        ("c", "30 3/8\"", "0\"", ["26\"", "27 1/2\"", "29 3/4\""]),
+    ];
+    let way = Door::Swings { leaf: len("29\""), hinge: Hand::Left };
+    rows.map(|(letter, width, gap, sizes)| OptionPlan {
+        id: format!("k-07-{letter}"),
+        letter: letter.to_uppercase(),
+        name: format!("Option {letter}"),
+        opening: len("30 1/16\""),
+        width: len(width),
+        gap_left: len(gap),
+        thing: depths("refrigerator", "1/2\"", sizes, way),
+        counter_edge: Some(len("25 1/2\"")),
+    })
+    .into()
+}

@@ -1,0 +1,112 @@
+//! The drawing's sizes are the book's: what is drawn and what is printed agree.
+
+use super::read_back::{across, attribute, lettering, named};
+use super::{anything, deep, gallery};
+use crate::drawings::scale::Mil;
+use crate::drawings::sizes::{Held, OpeningFront, Reading};
+use crate::drawings::{Paper, opening_front, opening_plan, opening_side, option_plan};
+use crate::units::length::Length;
+use proptest::prelude::*;
+use roxmltree::Document;
+
+/// Thousandths of a unit for so many 64ths of an inch at 1:16: an inch is 96 CSS pixels (CSS Values
+/// and Units 3, section 6.2), so 6 of them at 1:16.
+fn at_one_to_sixteen(sixty_fourths: i64) -> Mil {
+    (sixty_fourths * 6_000 + 32).div_euclid(64)
+}
+
+fn opening_of(width: i64, thing: i64, gap: i64) -> OpeningFront {
+    let mut what = gallery::refrigerator();
+    let width = Length::from_sixty_fourths(width);
+    what.opening.widths = vec![Reading { held: Held::Throughout, width }];
+    if let Some(drawn) = &mut what.thing {
+        drawn.width = Length::from_sixty_fourths(thing);
+        drawn.gap_left = Length::from_sixty_fourths(gap);
+    }
+    what
+}
+
+/// The printed gaps at the left and the right of the thing; below zero where it is past the edge.
+fn printed_gaps(document: &Document) -> Vec<Length> {
+    let texts = document.descendants().filter(|node| node.has_tag_name("text"));
+    let upright = texts.filter(|node| attribute(*node, "y") > 0);
+    let read = |text: String| {
+        let (figure, words) = text.split_once("\u{2033} ")?;
+        let length: Length = format!("{figure}\"").parse().ok()?;
+        match words {
+            "gap" => Some(length),
+            "past the edge" => Some(Length::ZERO - length),
+            _ => None,
+        }
+    };
+    upright.filter_map(|node| read(lettering(node))).collect()
+}
+
+#[test]
+fn awkward_fractions_are_drawn_to_the_thousandth_of_a_unit() {
+    for (width, thing, gap) in [(1924, 1904, 10), (1925, 1911, 1), (575, 571, 3), (1539, 1501, 21)] {
+        let svg = opening_front(&opening_of(width, thing, gap), Paper::Desk);
+        let document = Document::parse(&svg).expect("XML");
+        let xs = across(named(&document, "opening")[0]);
+        let drawn = xs.iter().max().expect("points") - xs.iter().min().expect("points");
+        assert!((drawn - at_one_to_sixteen(width)).abs() <= 1, "{width}/64: {drawn}");
+        let rect = named(&document, "thing")[0];
+        assert!((attribute(rect, "width") - at_one_to_sixteen(thing)).abs() <= 1);
+        assert!((attribute(rect, "x") - at_one_to_sixteen(gap)).abs() <= 1);
+        // 69 7/8 in high, standing on the floor.
+        assert_eq!(attribute(rect, "height"), 419_250);
+        assert_eq!(attribute(rect, "y"), -419_250);
+    }
+}
+
+#[test]
+fn three_readings_are_each_drawn_as_wide_as_they_were_read() {
+    let svg = opening_front(&gallery::refrigerator(), Paper::Desk);
+    let document = Document::parse(&svg).expect("XML");
+    let xs = across(named(&document, "opening")[0]);
+    // 30 1/16 at the floor, 30 1/8 in the middle, 30 1/4 at the top; the floor's left edge is 0.
+    assert_eq!(xs, [0, 0, -188, -563, -563, 180_937, 180_937, 180_562, 180_375, 180_375]);
+}
+
+#[test]
+fn sides_plans_and_options_keep_the_depths_of_the_book() {
+    let body = |svg: &str| {
+        let document = Document::parse(svg).expect("XML");
+        let rect = named(&document, "thing")[0];
+        ["x", "y", "width", "height"].map(|name| attribute(rect, name))
+    };
+    // 1/2 in of air, 23 1/2 in of body, 69 7/8 in high; in plan 29 3/4 in wide, 5/32 in from the left.
+    let side = opening_side(&deep::sides()[0], Paper::Desk);
+    assert_eq!(body(&side), [3_000, -419_250, 141_000, 419_250]);
+    let plan = opening_plan(&deep::plans()[0], Paper::Desk);
+    assert_eq!(body(&plan), [938, 3_000, 178_500, 141_000]);
+    // The same at 1:24: 4 units an inch.
+    let option = option_plan(&deep::options()[0]);
+    assert_eq!(body(&option), [625, 2_000, 119_000, 94_000]);
+}
+
+proptest! {
+    #[test]
+    fn the_printed_gaps_are_what_the_thing_leaves_of_the_opening(
+        (width, thing, gap) in (300..1920_i64, 200..2000_i64, -60..200_i64)
+    ) {
+        // Drawings print 32nds.
+        let (width, thing, gap) = (width * 2, thing * 2, gap * 2);
+        let svg = opening_front(&opening_of(width, thing, gap), Paper::Desk);
+        let document = Document::parse(&svg).expect("XML");
+        let mut printed = printed_gaps(&document);
+        let mut gaps = [gap, width - thing - gap].map(Length::from_sixty_fourths);
+        printed.sort();
+        gaps.sort();
+        prop_assert_eq!(printed, gaps);
+    }
+
+    #[test]
+    fn what_does_not_fit_is_hatched_and_nothing_else_is(what in anything::front()) {
+        let svg = opening_front(&what, Paper::Desk);
+        let document = Document::parse(&svg).expect("XML");
+        let gaps = [what.thing.as_ref().map(|t| t.gap_left), what.gap_right(), what.gap_above()];
+        let misfits = gaps.into_iter().flatten().filter(|gap| gap.is_negative()).count();
+        prop_assert_eq!(named(&document, "misfit").len(), misfits);
+    }
+}

@@ -1,0 +1,154 @@
+//! What a rule, a kind, a record or a field is: the handbook behind `explain`.
+//!
+//! All of it comes from the rules and the vocabulary; there is no second list.
+
+mod kinds;
+mod page;
+mod records;
+mod rules;
+
+use crate::assess::rules::{RULES, rule};
+use crate::book::vocabulary::{KINDS, RECORDS, kind};
+
+/// Why something can't be explained, with the names that are near.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Unknown {
+    /// What was asked for.
+    pub asked: String,
+    /// Names that are near, the nearest first.
+    pub near: Vec<String>,
+}
+
+impl std::fmt::Display for Unknown {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "nothing is called `{}`", self.asked)?;
+        match self.near.as_slice() {
+            [] => f.write_str("; `bookmatch explain` lists what can be explained"),
+            near => write!(
+                f,
+                "; did you mean {}?",
+                near.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(" or ")
+            ),
+        }
+    }
+}
+
+impl std::error::Error for Unknown {}
+
+/// The page of something by its name: a rule, a kind, a record, or a field.
+///
+/// # Errors
+/// When nothing has that name.
+pub fn explain(name: &str) -> Result<String, Unknown> {
+    let name = name.trim();
+    if name.is_empty() {
+        return Ok(contents());
+    }
+    let asked = name.to_lowercase();
+    if asked == "kinds" {
+        return Ok(kinds::all());
+    }
+    if asked == "rules" {
+        return Ok(rules::all());
+    }
+    let mut pages: Vec<String> = Vec::new();
+    pages.extend(rule(&asked).map(rules::page));
+    pages.extend(kind(&asked).map(kinds::page));
+    pages.extend(RECORDS.iter().filter(|record| record.name == asked).map(|record| records::page(record)));
+    pages.extend(records::field(&asked));
+    if pages.is_empty() {
+        return Err(Unknown { near: near(&asked), asked: name.to_string() });
+    }
+    Ok(pages.join("\n"))
+}
+
+/// Everything that can be explained.
+fn contents() -> String {
+    let records: Vec<&str> = RECORDS.iter().map(|record| record.name).collect();
+    let mut text = page::heading("What can be explained");
+    text += &page::paragraph(
+        "`bookmatch explain NAME`, where NAME is a rule, a kind, a record, or a field such as `lead time` or `size.width`.",
+    );
+    text += &page::heading("Records");
+    text += &page::paragraph(&records.join(", "));
+    text += &kinds::all();
+    text += &rules::all();
+    text
+}
+
+/// Every name that can be asked for.
+pub fn names() -> Vec<String> {
+    let mut names: Vec<String> = RULES.iter().map(|rule| rule.code.to_string()).collect();
+    names.extend(KINDS.iter().map(|kind| kind.name.to_string()));
+    names.extend(RECORDS.iter().map(|record| record.name.to_string()));
+    names.extend(RECORDS.iter().flat_map(|record| record.fields).map(|field| field.key.to_string()));
+    names.sort();
+    names.dedup();
+    names
+}
+
+fn near(asked: &str) -> Vec<String> {
+    let mut near: Vec<(usize, String)> = names()
+        .into_iter()
+        .map(|name| {
+            (
+                strsim::damerau_levenshtein(asked, name.rsplit('/').next().unwrap_or(&name))
+                    .min(strsim::damerau_levenshtein(asked, &name)),
+                name,
+            )
+        })
+        .filter(|(distance, name)| *distance <= 2.max(name.len() / 4))
+        .collect();
+    near.sort();
+    near.into_iter().take(3).map(|(_, name)| name).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_rule_kind_record_and_field_has_a_page() {
+        for name in names() {
+            let page = explain(&name).unwrap_or_else(|error| panic!("{error}"));
+            assert!(page.len() > name.len() + 20, "{name}: {page}");
+        }
+    }
+
+    #[test]
+    fn no_line_is_wider_than_a_page() {
+        for name in names() {
+            for line in explain(&name).unwrap().lines() {
+                assert!(line.chars().count() <= page::WIDTH, "{name}: {line}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_kind_tells_what_it_needs_and_what_can_hurt() {
+        let page = explain("refrigerator").unwrap();
+        for part in ["depth with handle", "hinge", "Electricity can kill", "kind: refrigerator"] {
+            assert!(page.contains(part), "{part} is not on the page:\n{page}");
+        }
+    }
+
+    #[test]
+    fn a_rule_tells_its_source_its_caution_and_how_to_waive_it() {
+        let page = explain("fit/way-in").unwrap();
+        for part in ["Remedy", "Source", "Caution", "waive: [{rule: fit/way-in"] {
+            assert!(page.contains(part), "{part} is not on the page:\n{page}");
+        }
+        assert!(!explain("source/syntax").unwrap().contains("waive: ["), "what can't be read can't be waived");
+    }
+
+    #[test]
+    fn a_field_within_a_group_is_found_by_its_path() {
+        assert!(explain("size.depth with handle").unwrap().contains("Depth with door and handle"));
+    }
+
+    #[test]
+    fn a_name_that_is_nobodys_names_those_that_are_near() {
+        assert_eq!(explain("fit/widht").unwrap_err().near, ["fit/width"]);
+        assert_eq!(explain("refridgerator").unwrap_err().near, ["refrigerator"]);
+    }
+}

@@ -1,0 +1,95 @@
+//! Plain text at the width of a page.
+
+/// The widest line, in characters.
+pub const WIDTH: usize = 92;
+
+/// A heading, ruled.
+pub fn heading(title: &str) -> String {
+    format!("{title}\n{}\n", "─".repeat(title.chars().count()))
+}
+
+/// A paragraph, wrapped, and an empty line.
+pub fn paragraph(text: &str) -> String {
+    wrapped(text, "", "") + "\n"
+}
+
+/// A list's item, wrapped under its first word.
+pub fn item(text: &str) -> String {
+    wrapped(text, "  · ", "    ")
+}
+
+/// A name and what it means, wrapped beside it.
+pub fn entry(name: &str, text: &str) -> String {
+    const COLUMN: usize = 24;
+    let blank = " ".repeat(COLUMN);
+    if name.chars().count() + 2 < COLUMN {
+        let lead = format!("  {name}{}", " ".repeat(COLUMN - 2 - name.chars().count()));
+        return wrapped(text, &lead, &blank);
+    }
+    format!("  {name}\n{}", wrapped(text, &blank, &blank))
+}
+
+/// Words that go on one line while they fit.
+fn wrapped(text: &str, first: &str, rest: &str) -> String {
+    let mut lines = String::new();
+    let mut line = first.to_string();
+    let mut empty = true;
+    for word in text.split_whitespace() {
+        if !empty && line.chars().count() + 1 + word.chars().count() > WIDTH {
+            lines += line.trim_end();
+            lines.push('\n');
+            line = rest.to_string();
+            empty = true;
+        }
+        if !empty {
+            line.push(' ');
+        }
+        line += word;
+        empty = false;
+    }
+    lines + line.trim_end() + "\n"
+}
+
+/// Markdown as plain text: headings ruled, paragraphs wrapped, code as it stands.
+pub fn prose(markdown: &str) -> String {
+    let mut text = String::new();
+    let mut paragraph = Vec::new();
+    let mut code = false;
+    let flush = |paragraph: &mut Vec<&str>, text: &mut String| {
+        if !paragraph.is_empty() {
+            *text += &self::paragraph(&paragraph.join(" "));
+            paragraph.clear();
+        }
+    };
+    for line in markdown.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)) {
+        if line.trim_start().starts_with("```") {
+            flush(&mut paragraph, &mut text);
+            code = !code;
+            if !code {
+                text.push('\n');
+            }
+        } else if code {
+            text += &cut(&format!("    {line}"));
+        } else if let Some(title) = line.strip_prefix("## ") {
+            flush(&mut paragraph, &mut text);
+            text += &heading(title);
+        } else if line.trim().is_empty() {
+            flush(&mut paragraph, &mut text);
+        } else {
+            paragraph.push(line);
+        }
+    }
+    flush(&mut paragraph, &mut text);
+    text
+}
+
+/// A line of code, broken where it is wider than the page.
+pub fn cut(line: &str) -> String {
+    let letters: Vec<char> = line.chars().collect();
+    if letters.len() <= WIDTH {
+        return format!("{line}\n");
+    }
+    let at = letters[..WIDTH].iter().rposition(|letter| *letter == ' ').filter(|at| *at > 8).unwrap_or(WIDTH);
+    let (first, rest): (String, String) = (letters[..at].iter().collect(), letters[at..].iter().collect());
+    format!("{first}\n{}", cut(&format!("        {}", rest.trim_start())))
+}

@@ -1,0 +1,41 @@
+//! The page of a rule.
+
+use crate::assess::rules::{Check, RULES, Rule};
+
+use super::page::{cut, entry, heading, paragraph, prose};
+
+/// Every rule with its fault in a line.
+pub fn all() -> String {
+    let mut text = heading("Rules");
+    for rule in RULES {
+        text += &entry(rule.code, rule.summary());
+    }
+    text + "\n"
+}
+
+/// A rule's page.
+pub fn page(rule: &Rule) -> String {
+    let mut text = heading(&format!("{} ({})", rule.code, rule.severity.word()));
+    text += &prose(rule.docs);
+    if !rule.sources.is_empty() {
+        text += &paragraph(&format!("Figures from: {}.", rule.sources.join("; ")));
+    }
+    if let Some(caution) = rule.caution {
+        text += &heading("Caution");
+        text += &paragraph(&format!("{caution} A waiver never removes this."));
+    }
+    text += &waiving(rule);
+    text
+}
+
+fn waiving(rule: &Rule) -> String {
+    if rule.code.starts_with("source/") || matches!((rule.check, rule.code), (Check::Reading, _)) {
+        return heading("Waiving") + &paragraph("What can't be read can't be trusted: this finding can't be waived.");
+    }
+    let line = format!("    waive: [{{rule: {}, because: …, by: …, on: 2027-01-12}}]", rule.code);
+    heading("Waiving")
+        + &paragraph(
+            "In the selection, the opening, the room or the book that it concerns; shown to whoever it concerns:",
+        )
+        + &cut(&line)
+}

@@ -1,0 +1,64 @@
+//! Sets the sheets to sign as PDF, or takes them from the cache when nothing on them has changed.
+
+use std::collections::BTreeMap;
+
+use crate::pictures::{Cache, Renditions};
+use crate::views::sign_off::SignOff;
+
+use super::PublishError;
+
+/// Every sheet's bytes, with its path.
+#[cfg(feature = "sheets")]
+pub fn set(
+    papers: &[(String, SignOff)],
+    pictures: &BTreeMap<String, Renditions>,
+    cache: &Cache,
+) -> Result<Vec<(String, Vec<u8>)>, PublishError> {
+    use rayon::prelude::*;
+    let made: Vec<_> =
+        papers.par_iter().map(|(path, view)| Ok((path.clone(), one(path, view, pictures, cache)?))).collect();
+    made.into_iter().collect()
+}
+
+/// Without the feature there are no sheets.
+#[cfg(not(feature = "sheets"))]
+pub fn set(
+    _: &[(String, SignOff)],
+    _: &BTreeMap<String, Renditions>,
+    _: &Cache,
+) -> Result<Vec<(String, Vec<u8>)>, PublishError> {
+    Ok(vec![])
+}
+
+#[cfg(feature = "sheets")]
+fn one(
+    path: &str,
+    view: &SignOff,
+    pictures: &BTreeMap<String, Renditions>,
+    cache: &Cache,
+) -> Result<Vec<u8>, PublishError> {
+    use crate::pictures::Digest;
+    /// What a picture on paper is wide enough for: 38 mm at 300 dots an inch.
+    const WIDE_ENOUGH: u32 = 450;
+    /// Raised when the same view would be set otherwise.
+    const SETTING: &str = concat!("sheets 1 ", env!("CARGO_PKG_VERSION"));
+
+    let fail = |why: String| PublishError::Sheet(path.to_string(), why);
+    let rendition = |key: &str| {
+        let made = pictures.get(key)?;
+        let enough = made.files.iter().filter(|file| file.width >= WIDE_ENOUGH).min_by_key(|file| file.width);
+        enough.or_else(|| made.files.iter().max_by_key(|file| file.width))
+    };
+    let words = serde_json::to_vec(view).map_err(|error| fail(error.to_string()))?;
+    let shown = view.rooms.iter().flat_map(|room| &room.items).filter_map(|item| item.picture.as_ref());
+    let shown: Vec<String> = shown.filter_map(|picture| Some(rendition(&picture.key)?.digest.to_string())).collect();
+    let key = Digest::of_parts(&[SETTING.as_bytes(), &words, shown.join(" ").as_bytes()]);
+    if let Some(bytes) = cache.get("sheet", &key) {
+        return Ok(bytes);
+    }
+    let bytes = super::sheets::sign_off(view, &|key| cache.rendition(rendition(key)?))
+        .map_err(|error| fail(error.to_string()))?;
+    // A sheet that can't be kept is set again next time.
+    let _ = cache.put("sheet", &key, &bytes);
+    Ok(bytes)
+}

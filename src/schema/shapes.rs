@@ -1,0 +1,53 @@
+//! Each shape of the vocabulary as a schema. Patterns accept what the reader accepts; the reader
+//! has the last word on what a notation means.
+
+use serde_json::{Value, json};
+
+use crate::book::vocabulary::{KINDS, NameOf, Shape};
+
+use super::record;
+
+/// A number as people write it: `34`, `40.5`, `1/2`, `34 1/2`, `34-1/2`, `34½`.
+const NUMBER: &str = "[0-9½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⁄/.,\\u00a0\\u2009\\u202f \\-–]+";
+/// Units of length, with primes and quotes of every kind.
+const LENGTH_UNIT: &str = "(\"|''|′′|″|”|“|'|′|’|‘|in|inch|inches|ft|foot|feet|mm|cm|m|millimetres?|millimeters?|centimetres?|centimeters?|metres?|meters?)";
+
+/// The schema of a shape.
+pub fn schema(shape: &Shape) -> Value {
+    let length = || format!("-?{NUMBER} ?{LENGTH_UNIT}(\\.?[ \\-]*{NUMBER} ?{LENGTH_UNIT}\\.?)?");
+    match shape {
+        Shape::Text | Shape::Markdown => json!({"type": ["string", "number", "boolean"]}),
+        Shape::Length => text(&length()),
+        Shape::LengthRange => json!({"type": "string", "pattern": LENGTH_UNIT}),
+        Shape::Readings => {
+            json!({"anyOf": [text(&length()), {"type": "array", "items": text(&length()), "minItems": 1}]})
+        }
+        Shape::Sides => json!({"type": "string", "pattern": format!("{LENGTH_UNIT}.*[x×].*{LENGTH_UNIT}")}),
+        Shape::Clearance => json!({"type": "string", "pattern": format!("^ *{NUMBER} ?{LENGTH_UNIT}")}),
+        Shape::Area => json!({"type": "string", "pattern": "(sq|ft2|m2|in2|ft²|m²|in²|square)"}),
+        Shape::Money => {
+            json!({"anyOf": [{"type": "number"}, {"type": "string", "pattern": "^[^0-9]{0,4}[0-9][0-9,.]*$"}]})
+        }
+        Shape::Currency => json!({"type": "string", "pattern": "^[A-Z]{3}$"}),
+        Shape::Percent => json!({"type": "string", "pattern": "^[0-9.]+ ?(%|percent|per cent)$"}),
+        Shape::Date => text("[0-9]{4}-[0-9]{2}-[0-9]{2}"),
+        Shape::LeadTime => json!({"type": "string", "pattern": "^(in stock|[0-9]+.*[a-z]+)$"}),
+        Shape::Weight => json!({"type": "string", "pattern": "[0-9].*[a-z]"}),
+        Shape::Quantity => {
+            json!({"anyOf": [{"type": "number", "minimum": 0}, {"type": "string", "pattern": "^[0-9½¼¾⅛⅜⅝⅞]"}]})
+        }
+        Shape::Whole => json!({"type": "integer", "minimum": 0}),
+        Shape::YesNo => json!({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
+        Shape::OneOf(words) => json!({"enum": words}),
+        Shape::Name(NameOf::Kind) => json!({"enum": KINDS.iter().map(|kind| kind.name).collect::<Vec<_>>()}),
+        Shape::Name(_) => json!({"type": ["string", "number"]}),
+        Shape::Record(inner) => record(inner),
+        Shape::List(inner) => json!({"type": "array", "items": schema(inner)}),
+        Shape::Named(inner) => json!({"type": "object", "additionalProperties": schema(inner)}),
+        Shape::Either(one, other) => json!({"anyOf": [schema(one), schema(other)]}),
+    }
+}
+
+fn text(pattern: &str) -> Value {
+    json!({"type": "string", "pattern": format!("^{pattern}$")})
+}

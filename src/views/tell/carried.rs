@@ -1,0 +1,53 @@
+//! Tells how a thing is carried in: its carton, its weight, and each narrow point on the way.
+
+use crate::assess::fitting::{Passage, way_in};
+use crate::units::Length;
+use crate::views::opening::WayRow;
+use crate::views::sheet::Fact;
+use crate::views::state::{Shape, State};
+
+use super::Teller;
+use super::lines::fact;
+use super::opening::At;
+
+impl Teller<'_> {
+    pub fn carton_facts(&self, at: At<'_>) -> Vec<Fact> {
+        let Some(fit) = at.thing.and_then(|(_, option)| option.fit.get()) else { return vec![] };
+        let mut facts = Vec::new();
+        facts.extend(fit.carton.get().map(|sides| fact("Carton", self.wording.sides(sides.sides()))));
+        facts.extend(fit.doors_off.get().map(|sides| fact("Doors off", self.wording.sides(sides.sides()))));
+        facts.extend(fit.weight.get().map(|weight| fact("Weight", self.wording.weight(*weight))));
+        facts
+    }
+
+    pub fn way_rows(&self, at: At<'_>) -> Vec<WayRow> {
+        let Some((_, option)) = at.thing else { return vec![] };
+        let known = option.fit.get().is_some_and(|fit| fit.carton.get().is_some() || fit.doors_off.get().is_some());
+        if !known {
+            return vec![];
+        }
+        way_in(self.subject.book, at.room, option).iter().map(|passage| self.way_row(passage)).collect()
+    }
+
+    fn way_row(&self, passage: &Passage<'_>) -> WayRow {
+        let point = passage.point;
+        let turns = if point.turns { ", turning" } else { "" };
+        WayRow {
+            name: format!("{}{turns}", super::lines::capital(&point.name)),
+            clear: self.wording.sides(&[point.width, point.height]),
+            carton: passage
+                .carton
+                .map_or_else(|| State::new(Shape::FitUnknown, "not known"), |spare| self.passes(spare)),
+            bare: passage.doors_off.map(|spare| self.passes(spare)),
+        }
+    }
+
+    fn passes(&self, spare: Length) -> State {
+        let words = |length: Length| crate::assess::say(length, self.wording.system);
+        if spare.is_negative() {
+            State::new(Shape::DoesNotFit, format!("stops, {} short", words(spare.abs())))
+        } else {
+            State::new(Shape::Fits, format!("passes, {} to spare", words(spare)))
+        }
+    }
+}

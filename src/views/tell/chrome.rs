@@ -1,0 +1,130 @@
+//! What every sheet has: its title block, its number, where it stands and where it leads.
+
+use std::collections::BTreeMap;
+
+use super::Subject;
+use crate::book::{Book, Opening, Room, Selection, short_name_of};
+use crate::views::sheet::{Crumb, Link, Project, Sheet};
+
+/// What every sheet of a book shares, and the paths of its pages.
+pub struct Chrome<'a> {
+    project: Project,
+    rooms: BTreeMap<&'a str, String>,
+}
+
+/// A sheet in the making: its path, number, name, and the crumbs above it.
+pub struct Place {
+    /// Path in its folder.
+    pub path: String,
+    /// Sheet number.
+    pub number: String,
+    /// Its name.
+    pub name: String,
+    /// Links above it, the cover first.
+    pub above: Vec<Crumb>,
+}
+
+impl<'a> Chrome<'a> {
+    /// The chrome of a book.
+    pub fn of(subject: Subject<'a>) -> Self {
+        let book = subject.book;
+        let project = &book.project;
+        let given = |slot: &crate::book::Slot<String>| slot.get().cloned();
+        let shared = Project {
+            title: project.title.text().to_string(),
+            number: given(&project.number),
+            client: given(&project.client),
+            firm: given(&project.firm.name),
+            firm_line: given(&project.firm.trade),
+            issue: if subject.draft { "draft, not issued".into() } else { "not issued yet".into() },
+            date: subject.today.to_string(),
+            draft: subject.draft,
+        };
+        Self { project: shared, rooms: room_names(book) }
+    }
+
+    /// The name that a room has in paths.
+    pub fn room_name(&self, room: &Room) -> &str {
+        self.rooms.get(room.folder.as_str()).map_or("room", String::as_str)
+    }
+
+    /// A room's page.
+    pub fn room_path(&self, room: &Room) -> String {
+        format!("rooms/{}.html", self.room_name(room))
+    }
+
+    /// A selection's page.
+    pub fn item_path(&self, room: &Room, selection: &Selection) -> String {
+        format!("items/{}/{}.html", self.room_name(room), selection.id)
+    }
+
+    /// An opening's sheet.
+    pub fn opening_path(&self, room: &Room, opening: &Opening) -> String {
+        let before = room.openings.iter().take_while(|other| other.name != opening.name);
+        let short = short_name_of(&opening.name);
+        let same = before.filter(|other| short_name_of(&other.name) == short).count();
+        let name = if same == 0 { short } else { format!("{short}-{}", same + 1) };
+        format!("openings/{}/{name}.html", self.room_name(room))
+    }
+
+    /// A room's sheet to sign.
+    pub fn paper_path(&self, room: &Room) -> String {
+        format!("sheets/rooms/{}.pdf", self.room_name(room))
+    }
+
+    /// A link to a room's page.
+    pub fn room_link(&self, room: &Room) -> Link {
+        Link { href: self.room_path(room), name: room.title().into(), number: Some(format!("{}-00", room.letter)) }
+    }
+
+    /// A link to a selection's page.
+    pub fn item_link(&self, room: &Room, selection: &Selection) -> Link {
+        Link {
+            href: self.item_path(room, selection),
+            name: selection.name.value.clone(),
+            number: Some(selection.tag.clone()),
+        }
+    }
+
+    /// The crumb of the folder's first page.
+    pub fn first(&self) -> Crumb {
+        let title = &self.project.title;
+        let name = if title.is_empty() { "Book" } else { title };
+        Crumb { name: name.into(), href: Some("index.html".into()) }
+    }
+
+    /// A sheet at a place, between two others.
+    pub fn sheet(&self, place: Place, mark: Option<String>, from: Option<Link>, onward: Option<Link>) -> Sheet {
+        let mut trail = place.above;
+        trail.push(Crumb { name: place.name.clone(), href: None });
+        Sheet {
+            path: place.path,
+            number: place.number,
+            name: place.name,
+            trail,
+            project: self.project.clone(),
+            scale: None,
+            mark,
+            revisions: vec![],
+            from,
+            onward,
+        }
+    }
+
+    /// The part of the title block that every sheet shares.
+    pub fn project(&self) -> &Project {
+        &self.project
+    }
+}
+
+/// Each room's name in paths, no two the same.
+fn room_names(book: &Book) -> BTreeMap<&str, String> {
+    let mut names: BTreeMap<&str, String> = BTreeMap::new();
+    for room in &book.rooms {
+        let short = short_name_of(&room.folder);
+        let mut all = std::iter::once(short.clone()).chain((2_u32..).map(|number| format!("{short}-{number}")));
+        let free = all.find(|name| !names.values().any(|taken| taken == name));
+        names.insert(&room.folder, free.unwrap_or(short));
+    }
+    names
+}

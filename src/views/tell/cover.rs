@@ -1,0 +1,164 @@
+//! Tells the cover: what is due next, what is decided, the rooms, the sheets.
+
+use std::collections::BTreeMap;
+
+use crate::assess::RunsOut;
+use crate::book::{Room, Selection};
+use crate::units::Date;
+use crate::views::cover::{Cover, Due, RoomCard, Stamp, Tally};
+use crate::views::html::Html;
+use crate::views::sheet::Link;
+use crate::views::state::Shape;
+
+use super::chrome::Place;
+use super::figures::{and, count};
+use super::item::sign_link;
+use super::{Teller, mark, prose};
+
+/// How many due things stand on the cover.
+const DUE: usize = 6;
+/// The widest that the cover's picture stands, for a dense screen.
+const PICTURE: u32 = 1600;
+
+impl Teller<'_> {
+    /// The cover.
+    pub fn cover(&self) -> Cover {
+        let project = &self.subject.book.project;
+        let title = self.chrome.project().title.clone();
+        let place = Place { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
+        let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
+        Cover {
+            sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), None, Some(onward)),
+            picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
+            lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
+            stamp: self.stamp(),
+            due: self.due(),
+            tally: self.tally(),
+            rooms: self.subject.book.rooms.iter().map(|room| self.card(room)).collect(),
+            sheets: self.sheets(),
+            papers: self.paper_links(),
+        }
+    }
+
+    fn lead(&self) -> Html {
+        let rooms = self.subject.book.rooms.len();
+        let selections = self.subject.book.selections().count();
+        let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
+        let wanted = if open == 0 {
+            "Every one has its proposal.".into()
+        } else {
+            format!("In {open} of them you choose between options.")
+        };
+        Html::text(&format!(
+            "{}, {}. {wanted}",
+            count(rooms, "room", "rooms"),
+            count(selections, "selection", "selections")
+        ))
+    }
+
+    fn stamp(&self) -> Option<Stamp> {
+        let project = self.chrome.project();
+        let word = if project.draft { "Draft" } else { "For your decision" };
+        let lines = [Some(project.date.clone()), project.firm.clone()].into_iter().flatten().collect();
+        Some(Stamp { word: word.into(), lines, void: false })
+    }
+
+    /// What must be decided next: what is open, or waits for a signature, by its last day.
+    fn due(&self) -> Vec<Due> {
+        let dates = &self.subject.assessment.dates;
+        let mut all: Vec<(Date, &Room, &Selection)> = self
+            .subject
+            .book
+            .selections()
+            .filter_map(|(room, selection)| Some((dates.decide_by(selection)?, room, selection)))
+            .collect();
+        all.sort_by_key(|(last, _, selection)| (*last, selection.settled().is_some(), selection.tag.clone()));
+        all.into_iter().take(DUE).map(|(last, room, selection)| self.due_line(last, room, selection)).collect()
+    }
+
+    fn due_line(&self, last: Date, room: &Room, selection: &Selection) -> Due {
+        let lead = selection
+            .standing()
+            .into_iter()
+            .filter_map(|option| option.lead_time.get())
+            .max_by_key(|lead| lead.latest().count);
+        let mut words = String::new();
+        if self.subject.assessment.dates.runs_out(selection) == RunsOut::Past {
+            words += "This day has passed. ";
+        }
+        if let Some(lead) = lead {
+            words += &format!("It takes {lead}. ");
+        }
+        if let Some(holds) = self.holds_up(selection) {
+            words += &format!("Later than this it holds up {holds}.");
+        }
+        let whole = last.to_string();
+        let (day, month) = whole.split_once(' ').unwrap_or((&whole, ""));
+        Due {
+            day: day.into(),
+            month: month.into(),
+            link: self.chrome.item_link(room, selection),
+            state: self.decision(selection),
+            holds_up: Html::text(words.trim()),
+        }
+    }
+
+    fn tally(&self) -> Tally {
+        let words: BTreeMap<Shape, String> = [
+            (Shape::Approved, "Approved"),
+            (Shape::ApprovedAsNoted, "Approved as noted"),
+            (Shape::Waiting, "Waiting"),
+            (Shape::ChangedSinceSigned, "Changed since signed"),
+            (Shape::ReviseAndResubmit, "Revise and resubmit"),
+            (Shape::Rejected, "Rejected"),
+        ]
+        .into_iter()
+        .map(|(shape, word)| (shape, word.to_string()))
+        .collect();
+        let rooms: Vec<(String, Vec<Shape>)> =
+            self.subject.book.rooms.iter().map(|room| (room.title().to_string(), self.shapes(room))).collect();
+        Tally::new(&rooms, &words, "All")
+    }
+
+    fn shapes(&self, room: &Room) -> Vec<Shape> {
+        room.selections.iter().map(|selection| self.decision(selection).shape).collect()
+    }
+
+    fn card(&self, room: &Room) -> RoomCard {
+        let open = room.selections.iter().filter(|selection| selection.settled().is_none()).count();
+        let settled = room.selections.len() - open;
+        let parts = [(settled, "waiting for signatures"), (open, "waiting for a choice")];
+        let words: Vec<String> = parts
+            .into_iter()
+            .filter(|(number, _)| *number > 0)
+            .map(|(number, what)| format!("{number} {what}"))
+            .collect();
+        RoomCard {
+            link: self.chrome.room_link(room),
+            photo: room
+                .photo
+                .as_ref()
+                .and_then(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), 960)),
+            line: self.room_line(room),
+            marks: self.shapes(room),
+            marks_in_words: and(&words),
+        }
+    }
+
+    fn sheets(&self) -> Vec<Link> {
+        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        // A room's own page lists its selections.
+        let rooms = self.subject.book.rooms.iter().map(|room| self.chrome.room_link(room));
+        std::iter::once(cover).chain(rooms).chain([sign_link()]).collect()
+    }
+
+    /// The sheets to print and sign: the whole book first, then a room each.
+    pub fn paper_links(&self) -> Vec<Link> {
+        let whole = Link {
+            href: "sheets/whole-book.pdf".into(),
+            name: "Whole book, sign-off sheet".into(),
+            number: Some("S-00".into()),
+        };
+        std::iter::once(whole).chain(self.subject.book.rooms.iter().map(|room| self.room_paper(room))).collect()
+    }
+}

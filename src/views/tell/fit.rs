@@ -1,0 +1,164 @@
+//! What the fit check found, in words that whoever reads them understands.
+
+use crate::assess::fitting::{Fitting, fitting};
+use crate::book::{Choice, Opening, Room, Selection};
+use crate::drawings;
+use crate::drawings::sizes::{Deep, Door, Hand, OptionPlan};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+use crate::views::html::Html;
+use crate::views::item::Fit;
+use crate::views::state::{Shape, State};
+
+use super::Teller;
+use super::figures::in_prose;
+
+impl Teller<'_> {
+    /// What was found of an option at its opening: a verdict and a sentence.
+    pub fn fit(&self, room: &Room, selection: &Selection, option: &Choice, number: usize) -> Option<Fit> {
+        let opening = room.opening(selection.place.get()?)?;
+        let (verdict, sentence) = self.verdict(room, opening, selection, option);
+        let drawing =
+            option_plan(opening, selection, option, number).map(|plan| Html::trusted(drawings::option_plan(&plan)));
+        Some(Fit { verdict, sentence, drawing })
+    }
+
+    /// Whether an option fits, and by how much.
+    pub fn verdict(&self, room: &Room, opening: &Opening, selection: &Selection, option: &Choice) -> (State, Html) {
+        let fit = fitting(room, opening, option);
+        let found = self.fit_findings(room, selection, option);
+        let misfit = [(&fit.width, "wide"), (&fit.height, "high"), (&fit.depth, "deep")]
+            .into_iter()
+            .find_map(|(gauge, way)| gauge.too_small_by().map(|short| (short, way)));
+        if let Some((short, way)) = misfit {
+            let sentence = in_prose(self.wording, short).then(format!(" too {way} for the opening."));
+            return (State::new(Shape::DoesNotFit, "Does not fit"), sentence);
+        }
+        if let Some(stop) = found.iter().find(|finding| finding.severity == Severity::Stop && finding.waived.is_none())
+        {
+            return (State::new(Shape::DoesNotFit, "Does not fit"), sentence_of(stop));
+        }
+        let sentence = self.gaps(&fit, opening);
+        if opening.measured.is_absent() {
+            let sentence = Html::text("As planned, not measured yet. ").then(sentence);
+            return (State::new(Shape::NotMeasured, "Verify in field"), sentence);
+        }
+        let known = fit.width.left_over().or(fit.height.left_over()).or(fit.depth.left_over());
+        if known.is_none() {
+            return (
+                State::new(Shape::FitUnknown, "Not known"),
+                Html::text("A size is missing on one side or the other."),
+            );
+        }
+        if let Some(query) =
+            found.iter().find(|finding| finding.severity == Severity::Query && finding.waived.is_none())
+        {
+            let sentence = sentence.then(" ").then(sentence_of(query));
+            return (State::new(Shape::Fits, "Fits, with a question"), sentence);
+        }
+        (State::new(Shape::Fits, "Fits"), sentence)
+    }
+
+    /// The findings of the fit rules on this option.
+    fn fit_findings(&self, room: &Room, selection: &Selection, option: &Choice) -> Vec<&Finding> {
+        let of_it = |finding: &&Finding| {
+            finding.rule.starts_with("fit/")
+                && finding.room.as_deref() == Some(room.folder.as_str())
+                && finding.item.as_deref() == Some(selection.name.as_str())
+                && finding.option.as_deref().is_none_or(|id| id == option.id.value)
+        };
+        self.subject.assessment.findings.iter().filter(of_it).collect()
+    }
+
+    /// The gaps at the sides and above, and what stands out, in a sentence or two.
+    fn gaps(&self, fit: &Fitting, opening: &Opening) -> Html {
+        let mut parts: Vec<Html> = Vec::new();
+        if let Some(play) = fit.width.play() {
+            parts.push(in_prose(self.wording, play.half()).then(" on each side"));
+        }
+        if let (Some(play), true) = (fit.height.play(), opening.above.get().is_some() || fit.height.asked.is_some()) {
+            parts.push(in_prose(self.wording, play).then(" above"));
+        }
+        let mut sentence = Html::default();
+        if !parts.is_empty() {
+            sentence = sentence.then("With ").then(joined(parts)).then(".");
+        }
+        let against = if opening.counter_depth.is_absent() { "of the opening's front edge" } else { "of the counter" };
+        if let Some(out) = fit.projection.filter(|out| *out > Length::ZERO) {
+            let lead = if sentence.is_empty() { "Stands " } else { " Stands " };
+            sentence = sentence.then(lead).then(in_prose(self.wording, out)).then(format!(" proud {against}."));
+        }
+        if sentence.is_empty() { Html::text("No figure to compare.") } else { sentence }
+    }
+}
+
+fn joined(parts: Vec<Html>) -> Html {
+    let last = parts.len().saturating_sub(1);
+    parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
+        let text = if at == 0 {
+            text
+        } else if at == last {
+            text.then(" and ")
+        } else {
+            text.then(", ")
+        };
+        text.then(part)
+    })
+}
+
+/// A finding's message as a sentence.
+pub fn sentence_of(finding: &Finding) -> Html {
+    let message = finding
+        .message
+        .split_once("`: ")
+        .filter(|_| finding.message.starts_with("option `"))
+        .map_or(finding.message.as_str(), |(_, rest)| rest);
+    let message = message.replace('`', "");
+    Html::text(&format!("{}.", super::lines::capital(&message)))
+}
+
+/// The small plan of an option, where its sizes are known.
+fn option_plan(opening: &Opening, selection: &Selection, option: &Choice, number: usize) -> Option<OptionPlan> {
+    let width = *option.size.width.get()?;
+    let there = crate::assess::fitting::width(opening)?;
+    let letter =
+        u8::try_from(number).ok().filter(|number| *number < 26).map_or('A', |number| char::from(b'A' + number));
+    Some(OptionPlan {
+        id: format!("plan-{}", option.id.value),
+        letter: letter.to_string(),
+        name: format!("{}, {}", selection.name.value, option.title()),
+        opening: there,
+        width,
+        gap_left: (there - width).half(),
+        thing: deep(option, selection)?,
+        counter_edge: opening.counter_depth.get().copied(),
+    })
+}
+
+/// A thing from its back to its front.
+pub fn deep(option: &Choice, selection: &Selection) -> Option<Deep> {
+    let none = crate::book::Fit::default();
+    let fit = option.fit.get().unwrap_or(&none);
+    Some(Deep {
+        name: selection.name.value.to_lowercase(),
+        behind: fit.air.back.get().map_or(Length::ZERO, |air| air.length),
+        body: *option.size.depth.get()?,
+        with_door: option.size.depth_with_door.get().copied(),
+        with_handle: option.size.depth_with_handle.get().copied(),
+        door: door(option),
+    })
+}
+
+/// How a thing opens.
+pub fn door(option: &Choice) -> Door {
+    let door = option.fit.get().and_then(|fit| fit.door.get());
+    let hinge = if option.hinge.text() == "right" { Hand::Right } else { Hand::Left };
+    match door {
+        Some(door) => match (door.drops.get(), door.swings.get()) {
+            (Some(reach), _) => Door::Drops { reach: *reach },
+            (None, Some(leaf)) => Door::Swings { leaf: *leaf, hinge },
+            _ => Door::None,
+        },
+        None => Door::None,
+    }
+}

@@ -1,0 +1,219 @@
+//! Tells the page of a selection.
+
+use std::collections::BTreeMap;
+
+use crate::assess::Amounts;
+use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::views::html::Html;
+use crate::views::item::{ItemPage, OptionCard, Signer};
+use crate::views::sheet::{Crumb, Fact, Link, Notice};
+
+use super::chrome::Place;
+use super::figures::count;
+use super::lines::fact;
+use super::{Teller, mark, prose};
+
+/// The widest that a picture stands on a selection's page, for a dense screen.
+const PICTURE: u32 = 1600;
+
+impl Teller<'_> {
+    /// Every selection's page, in the book's order.
+    pub fn items(&self) -> Vec<ItemPage> {
+        let rooms = self.subject.book.rooms.iter();
+        rooms
+            .flat_map(|room| room.selections.iter().enumerate().map(|(at, selection)| self.item(room, selection, at)))
+            .collect()
+    }
+
+    fn item(&self, room: &Room, selection: &Selection, at: usize) -> ItemPage {
+        let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
+        let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
+        let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
+        let room_link = self.chrome.room_link(room);
+        let place = Place {
+            path: self.chrome.item_path(room, selection),
+            number: selection.tag.clone(),
+            name: selection.name.value.clone(),
+            above: vec![self.chrome.first(), Crumb { name: room_link.name, href: Some(room_link.href) }],
+        };
+        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(|mark| mark::shown(mark));
+        ItemPage {
+            sheet: self.chrome.sheet(place, mark, Some(from), Some(onward)),
+            label: format!("{} · {}", room.title(), selection.tag),
+            lead: Some(self.item_lead(selection)),
+            state: Some(self.decision(selection)),
+            facts: self.item_facts(room, selection),
+            changes: vec![],
+            options: self.options(room, selection),
+            why: selection.why.get().map(|why| prose::blocks(why)),
+            cautions: self.cautions(selection),
+            signers: self.signers(selection),
+            paper: Some(self.room_paper(room)),
+        }
+    }
+
+    /// A room's sheet to sign.
+    pub fn room_paper(&self, room: &Room) -> Link {
+        Link {
+            href: self.chrome.paper_path(room),
+            name: format!("{}, sign-off sheet", room.title()),
+            number: Some(format!("S-{}", room.letter)),
+        }
+    }
+
+    fn item_lead(&self, selection: &Selection) -> Html {
+        match selection.settled() {
+            Some(option) if selection.options.len() > 1 => Html::text(&format!(
+                "{}, chosen from {}.",
+                option.title(),
+                count(selection.options.len(), "option", "options")
+            )),
+            Some(option) => {
+                let told = option.description.get().cloned().unwrap_or_else(|| format!("{}.", option.title()));
+                Html::text(&told)
+            }
+            None => Html::text(&format!("One of {} is to be chosen.", selection.options.len())),
+        }
+    }
+
+    fn item_facts(&self, room: &Room, selection: &Selection) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        let dates = &self.subject.assessment.dates;
+        if let Some(last) = dates.decide_by(selection) {
+            facts.push(fact("Decide by", last.to_string()));
+        }
+        if let Some(holds) = self.holds_up(selection) {
+            facts.push(fact("Holds up", holds));
+        }
+        if let Some(allowance) =
+            selection.allowance.get().and_then(|name| self.subject.book.project.allowances.get(name))
+        {
+            facts.push(fact("Allowance", format!("{} for {}", allowance.value, selection.allowance.text())));
+        }
+        if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
+            let size = [crate::assess::fitting::width(opening), crate::assess::fitting::height(room, opening)];
+            let sides: Vec<_> = size.into_iter().flatten().collect();
+            if !sides.is_empty() {
+                facts.push(fact("Opening", self.wording.sides(&sides)));
+            }
+        }
+        let people = [("Bought by", &selection.furnished_by), ("Fitted by", &selection.installed_by)];
+        facts.extend(people.into_iter().filter_map(|(name, slot)| Some(fact(name, slot.get()?.as_str()))));
+        facts
+    }
+
+    /// What waits for a selection, with its date.
+    pub fn holds_up(&self, selection: &Selection) -> Option<String> {
+        let needed = self.subject.assessment.dates.needed(selection);
+        match selection.needed_for.get()? {
+            NeededFor::Day(day) => Some(format!("work on {day}")),
+            NeededFor::Milestone(name) => Some(needed.map_or_else(|| name.clone(), |day| format!("{name}, {day}"))),
+        }
+    }
+
+    fn options(&self, room: &Room, selection: &Selection) -> Vec<OptionCard> {
+        let several = selection.options.len() > 1;
+        let mut cards: Vec<OptionCard> = selection
+            .options
+            .iter()
+            .enumerate()
+            .map(|(number, option)| self.option(room, selection, option, several.then_some(number)))
+            .collect();
+        align(&mut cards);
+        cards
+    }
+
+    fn option(&self, room: &Room, selection: &Selection, option: &Choice, number: Option<usize>) -> OptionCard {
+        let price = Amounts::price(option);
+        let mut rows = self.description(option);
+        rows.extend(self.quantity(option).map(|quantity| fact("Quantity", quantity)));
+        rows.extend(option.lead_time.get().map(|lead| fact("Lead time", lead.to_string())));
+        let order = self.subject.assessment.dates.order_by(selection, option).and_then(|order| order.order);
+        rows.extend(order.map(|order| fact("Order by", order.to_string())));
+        let alt = format!("{}, {}", selection.name.value, self.in_a_line(option));
+        OptionCard {
+            letter: number
+                .and_then(|number| u8::try_from(number).ok())
+                .map(|number| char::from(b'A' + number % 26).to_string()),
+            name: option.title(),
+            line: option
+                .description
+                .get()
+                .cloned()
+                .or_else(|| Some(self.in_a_line(option)))
+                .filter(|line| *line != option.title()),
+            chosen: selection.chosen.get() == Some(&option.id.value),
+            photo: option.photos.first().and_then(|photo| self.album.photo(photo, &alt, PICTURE)),
+            price: price.map(crate::views::wording::money),
+            against: self.against(selection, option),
+            rows,
+            fit: self.fit(room, selection, option, number.unwrap_or(0)),
+        }
+    }
+
+    /// A price that alone is over the whole allowance is told; else the allowance is shared.
+    fn against(&self, selection: &Selection, option: &Choice) -> Option<Html> {
+        let name = selection.allowance.get()?;
+        let allowance = self.subject.assessment.amounts.allowances.get(name)?;
+        let price = Amounts::price(option)?;
+        let share = format!("draws on the {name} allowance of {}", allowance.allowed);
+        let over =
+            price.checked_sub(allowance.allowed).ok().filter(|over| !over.is_negative() && over.plain() != "0.00");
+        Some(Html::text(
+            &over.map_or(share, |over| format!("{over} over the {name} allowance of {}", allowance.allowed)),
+        ))
+    }
+
+    /// The cautions of a selection's kind, and of its maker's sheets.
+    pub fn cautions(&self, selection: &Selection) -> Vec<Notice> {
+        let mut lines: Vec<Html> = Vec::new();
+        let makers = selection.standing().into_iter().filter_map(|option| option.fit.get()?.caution.get());
+        lines.extend(makers.map(|caution| Html::text(caution)));
+        let hazards = selection.kind.get().map_or(&[][..], |kind| kind.hazards);
+        lines.extend(hazards.iter().map(|hazard| Html::text(hazard.caution())));
+        if lines.is_empty() { vec![] } else { vec![Notice { title: "For your safety".into(), lines }] }
+    }
+
+    fn signers(&self, selection: &Selection) -> Vec<Signer> {
+        let approvers = self.subject.book.project.approvers.iter();
+        let by = self.subject.assessment.dates.decide_by(selection);
+        approvers
+            .map(|approver| Signer {
+                name: approver.name.clone(),
+                state: self.decision(selection),
+                stamp: None,
+                says: by.map(|by| Html::text(&format!("Wanted by {by}."))),
+            })
+            .collect()
+    }
+}
+
+/// The page that says what is signed.
+pub fn sign_link() -> Link {
+    Link { href: "sign.html".into(), name: "What is being signed".into(), number: Some("S-01".into()) }
+}
+
+/// Gives every option the same rows in the same order; what one lacks is a dash.
+fn align(cards: &mut [OptionCard]) {
+    let mut names: Vec<String> = Vec::new();
+    for card in cards.iter() {
+        let mut at = 0;
+        for row in &card.rows {
+            match names.iter().position(|name| *name == row.name) {
+                Some(found) => at = found + 1,
+                None => {
+                    names.insert(at.min(names.len()), row.name.clone());
+                    at += 1;
+                }
+            }
+        }
+    }
+    for card in cards {
+        let mut rows: BTreeMap<String, Html> = card.rows.drain(..).map(|row| (row.name, row.value)).collect();
+        let dash = || Html::text("–");
+        card.rows = names
+            .iter()
+            .map(|name| Fact { name: name.clone(), value: rows.remove(name).unwrap_or_else(dash) })
+            .collect();
+    }
+}

@@ -1,0 +1,68 @@
+//! Tells the office's first page.
+
+use crate::views::html::Html;
+use crate::views::office::OfficeIndex;
+use crate::views::sheet::Link;
+
+use super::chrome::Place;
+use super::lines::fact;
+use super::{Teller, schedule, states};
+
+impl Teller<'_> {
+    /// `index.html` of the office's folder.
+    pub fn office_index(&self) -> OfficeIndex {
+        let counts = self.subject.assessment.counts;
+        let place = Place { path: "index.html".into(), number: "Q-00".into(), name: "Office".into(), above: vec![] };
+        let project = &self.subject.book.project;
+        let lead = match counts.stops {
+            0 => "Nothing stops this book.".to_string(),
+            1 => "One finding stops this book; it must be mended or waived before it is issued.".into(),
+            many => format!("{many} findings stop this book; they must be mended or waived before it is issued."),
+        };
+        let mut facts = vec![fact("Selections", self.subject.book.selections().count().to_string())];
+        facts.extend(project.private.get().map(|note| fact("For the office", note.as_str())));
+        let sheets = self.office_sheets();
+        OfficeIndex {
+            sheet: self.chrome.sheet(place, None, None, sheets.first().cloned()),
+            lead: Html::text(&lead),
+            facts,
+            counts: states::counts(counts),
+            hold_points: vec![],
+            sheets,
+            papers: self.paper_links(),
+            tables: vec![self.next_orders()],
+        }
+    }
+
+    /// Every sheet of the office, in order.
+    pub fn office_sheets(&self) -> Vec<Link> {
+        let schedules = schedule::TITLES.iter().map(|title| Link {
+            href: format!("schedules/{}.html", title.trade.word()),
+            name: title.name.into(),
+            number: Some(title.number.into()),
+        });
+        let rest = [
+            ("orders.html", "Orders by date", "Q-07"),
+            ("money.html", "Money against allowances", "Q-08"),
+            ("review.html", "Review", "Q-09"),
+            ("rules.html", "What the review checks", "Q-10"),
+        ];
+        let rest = rest.into_iter().map(|(href, name, number)| Link {
+            href: href.into(),
+            name: name.into(),
+            number: Some(number.into()),
+        });
+        schedules.chain(rest).collect()
+    }
+
+    /// The place of one of the office's sheets, and its neighbours.
+    pub fn office_place(&self, number: &str) -> (Place, Option<Link>, Option<Link>) {
+        let sheets = self.office_sheets();
+        let at = sheets.iter().position(|sheet| sheet.number.as_deref() == Some(number)).unwrap_or(0);
+        let index = Link { href: "index.html".into(), name: "Office".into(), number: Some("Q-00".into()) };
+        let from = at.checked_sub(1).and_then(|at| sheets.get(at).cloned()).unwrap_or(index);
+        let own = sheets.get(at).cloned().unwrap_or_default();
+        let place = Place { path: own.href, number: number.into(), name: own.name, above: vec![self.chrome.first()] };
+        (place, Some(from), sheets.get(at + 1).cloned())
+    }
+}

@@ -1,0 +1,363 @@
+//! Tells the sheet at an opening.
+
+use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
+use crate::book::{Choice, Fit, Opening, Room, Selection, Slot};
+use crate::units::{Length, LengthRange};
+use crate::views::html::Html;
+use crate::views::opening::{OpeningPage, SizeCell, SizeRow};
+use crate::views::sheet::{Crumb, Fact, Link, Notice};
+use crate::views::state::{Shape, State};
+
+use super::chrome::Place;
+use super::figures::{self, finer, in_prose};
+use super::lines::fact;
+use super::{Teller, prose};
+
+/// What an opening's sheet is about.
+#[derive(Clone, Copy)]
+pub struct At<'a> {
+    /// The room.
+    pub room: &'a Room,
+    /// The opening.
+    pub opening: &'a Opening,
+    /// What goes in: the selection, and the option that stands or comes first.
+    pub thing: Option<(&'a Selection, &'a Choice)>,
+}
+
+impl<'a> Teller<'a> {
+    /// Every opening with what goes in, in the book's order.
+    pub fn at_openings(&self) -> Vec<At<'a>> {
+        let rooms = self.subject.book.rooms.iter();
+        rooms.flat_map(|room| room.openings.iter().map(move |opening| at(room, opening))).collect()
+    }
+
+    /// Every opening's sheet.
+    pub fn openings(&self) -> Vec<OpeningPage> {
+        let all = self.at_openings();
+        all.iter()
+            .enumerate()
+            .map(|(index, at)| {
+                let before = index.checked_sub(1).and_then(|index| all.get(index)).map(|at| self.opening_link(*at));
+                let after = all.get(index + 1).map(|at| self.opening_link(*at));
+                self.opening(*at, before, after)
+            })
+            .collect()
+    }
+
+    /// A link to an opening's sheet.
+    pub fn opening_link(&self, at: At<'_>) -> Link {
+        Link { href: self.chrome.opening_path(at.room, at.opening), name: name(at), number: Some(number(at)) }
+    }
+
+    /// Whether what goes in fits, and by how much.
+    pub fn opening_verdict(&self, at: At<'_>) -> (State, Html) {
+        match at.thing {
+            None => {
+                (State::new(Shape::FitUnknown, "Nothing chosen"), Html::text("Nothing in the book goes in here yet."))
+            }
+            Some((selection, option)) => {
+                let (state, sentence) = self.verdict(at.room, at.opening, selection, option);
+                let open = selection.settled().is_none();
+                let lead = if open {
+                    Html::text(&format!("Still to be chosen; {} is shown. ", option.title()))
+                } else {
+                    Html::default()
+                };
+                (state, lead.then(sentence))
+            }
+        }
+    }
+
+    fn opening(&self, at: At<'_>, from: Option<Link>, onward: Option<Link>) -> OpeningPage {
+        let index = Link { href: "index.html".into(), name: "Openings".into(), number: Some("F-00".into()) };
+        let place = Place {
+            path: self.chrome.opening_path(at.room, at.opening),
+            number: number(at),
+            name: format!("{}, at the opening", name(at)),
+            above: vec![self.chrome.first(), Crumb { name: at.room.title().into(), href: Some("index.html".into()) }],
+        };
+        let (verdict, sentence) = self.opening_verdict(at);
+        let mark =
+            at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
+        let mut sheet =
+            self.chrome.sheet(place, mark.map(|mark| super::mark::shown(mark)), from.or(Some(index)), onward);
+        sheet.scale = Some("1:16".into());
+        let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
+        OpeningPage {
+            sheet,
+            label: format!("Installer’s sheet · {} · {}", at.room.title(), number(at)),
+            verdict,
+            sentence,
+            facts: self.opening_facts(at),
+            drawings: self.opening_drawings(at),
+            sizes: self.size_rows(at, fit.as_ref()),
+            sizes_from: Some(self.sizes_from(at)),
+            services: services(at),
+            services_from: at.thing.map(|_| Html::text("What the maker's sheet asks, and what is there")),
+            door: self.door_facts(at),
+            carton: self.carton_facts(at),
+            way_in: self.way_rows(at),
+            cautions: self.opening_cautions(at),
+            tape: tape(),
+            tape_needs: self.tape_needs(fit.as_ref()),
+        }
+    }
+
+    fn opening_facts(&self, at: At<'_>) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        if let Some((_, option)) = at.thing {
+            let hinge = option.hinge.get().map_or(String::new(), |hinge| format!(", hinge {hinge}"));
+            facts.push(fact("Unit", format!("{}{hinge}", option.title())));
+            facts.extend(maker_sheet(option).map(|sheet| fact("Maker’s sheet", sheet)));
+        }
+        facts.push(fact("Datum", self.datum(at)));
+        if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
+            facts.push(fact("Weight", self.wording.weight(*weight)));
+        }
+        if let Some(note) = at.opening.note.get() {
+            facts.push(fact("Note", prose::line(note)));
+        }
+        facts
+    }
+
+    fn datum(&self, at: At<'_>) -> Html {
+        let to_lay = build_up(at.room, at.opening);
+        if let Some(sill) = at.opening.sill.get() {
+            return Html::text("finished floor; its bottom stands ")
+                .then(figures::length(self.wording, *sill))
+                .then(" above it");
+        }
+        if to_lay > Length::ZERO {
+            return Html::text("finished floor; ")
+                .then(figures::length(self.wording, to_lay))
+                .then(" still to be laid");
+        }
+        Html::text("finished floor")
+    }
+
+    fn sizes_from(&self, at: At<'_>) -> Html {
+        let sheet = at.thing.and_then(|(_, option)| maker_sheet(option));
+        let sheet =
+            sheet.map_or_else(|| "No maker's sheet is named.".to_string(), |sheet| format!("Maker's sheet: {sheet}."));
+        let measured = at.opening.measured.get().map(|measured| {
+            let on = measured.on.get().map_or_else(|| "no date".to_string(), ToString::to_string);
+            format!("Opening measured by {}, {on}.", measured.by.get().map_or("nobody named", String::as_str))
+        });
+        Html::text(&format!("{sheet} {}", measured.unwrap_or_else(|| "Opening as planned: VIF.".into())))
+    }
+
+    fn size_rows(&self, at: At<'_>, fit: Option<&Fitting>) -> Vec<SizeRow> {
+        let none = Fitting::default();
+        let fit = fit.unwrap_or(&none);
+        let there = fitting_of_nothing(at);
+        let mut rows = vec![
+            self.size_row("Width", "the least governs", &fit.width, there.0, true),
+            self.size_row(
+                "Height",
+                if at.opening.sill.is_absent() { "from FF" } else { "from its bottom" },
+                &fit.height,
+                there.1,
+                false,
+            ),
+            self.size_row("Depth", "to wall or outlet", &fit.depth, there.2, false),
+        ];
+        rows.extend(self.square_row(at));
+        rows
+    }
+
+    fn size_row(&self, name: &str, note: &str, gauge: &Gauge, there: Option<Length>, sides: bool) -> SizeRow {
+        let needs = match (gauge.asked, gauge.least()) {
+            (Some(asked), _) => self.range_cell(asked),
+            (None, Some(least)) => self.range_cell(LengthRange::at_least(least)),
+            (None, None) => dash(),
+        };
+        let left = gauge.left_over();
+        let each = gauge.play().filter(|_| sides).map(Length::half);
+        let verdict = match (left, gauge.too_large_by()) {
+            (Some(left), _) if left.is_negative() => State::new(Shape::DoesNotFit, "Too small"),
+            (_, Some(_)) => State::new(Shape::DoesNotFit, "Too large"),
+            (Some(_), None) => State::new(Shape::Fits, "Fits"),
+            (None, None) => State::new(Shape::FitUnknown, "Not known"),
+        };
+        SizeRow {
+            name: name.into(),
+            note: Some(Html::text(note)),
+            needs,
+            measured: self.cell(gauge.there.or(there)),
+            left: self.cell(left),
+            each_side: self.cell(each),
+            verdict,
+        }
+    }
+
+    fn square_row(&self, at: At<'_>) -> Option<SizeRow> {
+        let (one, other) = at.opening.diagonals.get()?;
+        let apart = (*one - *other).abs();
+        // Without a figure of the maker's, an eighth of an inch is the usual limit (common practice).
+        let of_sheet = at.thing.and_then(|(_, option)| option.fit.get()?.square.get().copied());
+        let within = of_sheet.unwrap_or_else(|| Length::from_sixty_fourths(8));
+        let left = within - apart;
+        let verdict = if left.is_negative() {
+            State::new(Shape::DoesNotFit, "Out of square")
+        } else {
+            State::new(Shape::Fits, "Square")
+        };
+        Some(SizeRow {
+            name: "Square".into(),
+            note: Some(Html::text("two diagonals")),
+            needs: self.range_cell(LengthRange::at_most(within)),
+            measured: self.cell(Some(apart)),
+            left: self.cell(Some(left)),
+            each_side: dash(),
+            verdict,
+        })
+    }
+
+    fn cell(&self, length: Option<Length>) -> SizeCell {
+        length.map_or_else(dash, |length| {
+            let wording = finer(self.wording, length);
+            SizeCell { figure: wording.first(length), note: Some(wording.second(length)) }
+        })
+    }
+
+    fn range_cell(&self, range: LengthRange) -> SizeCell {
+        SizeCell { figure: self.wording.range(range), note: Some(self.wording.range_second(range)) }
+    }
+
+    fn door_facts(&self, at: At<'_>) -> Vec<Fact> {
+        let Some((_, option)) = at.thing else { return vec![] };
+        let Some(door) = option.fit.get().and_then(|fit| fit.door.get()) else { return vec![] };
+        let length = |name: &str, slot: &Slot<Length>| {
+            slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
+        };
+        let mut facts: Vec<Fact> = [
+            option.hinge.get().map(|hinge| fact("Hinge", hinge.as_str())),
+            length("Drops to", &door.drops),
+            length("Swings to", &door.swings),
+            length("Pulls out", &door.pulls),
+            length("To a wall at the hinge", &door.wall_clearance),
+            length("Clear in front, by the sheet", &door.in_front),
+            door.angle.get().map(|angle| fact("Opens", angle.as_str())),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        facts.extend(length("Clear in front, as it is", &at.opening.in_front));
+        facts
+    }
+
+    fn opening_cautions(&self, at: At<'_>) -> Vec<Notice> {
+        let mut notices = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(selection));
+        for notice in &mut notices {
+            notice.title = "Before you set it".into();
+        }
+        let item = at.thing.map(|(selection, _)| selection.name.as_str());
+        let told = self.subject.assessment.findings.iter().filter(|finding| {
+            let here =
+                finding.item.as_deref().is_some_and(|name| Some(name) == item || name == at.opening.name.as_str());
+            here && finding.room.as_deref() == Some(at.room.folder.as_str())
+                && (finding.rule.starts_with("fit/") || finding.rule == "complete/measured")
+        });
+        let lines: Vec<Html> = told
+            .map(|finding| {
+                let waived = finding.waived.as_ref().map_or(String::new(), |waived| {
+                    format!(" Waived by {}, {}: {}.", waived.by, waived.on, waived.because)
+                });
+                super::fit::sentence_of(finding).then(waived)
+            })
+            .collect();
+        if !lines.is_empty() {
+            notices.push(Notice { title: "What the review found".into(), lines });
+        }
+        notices
+    }
+
+    fn tape_needs(&self, fit: Option<&Fitting>) -> Option<Html> {
+        let fit = fit?;
+        let parts: Vec<Html> =
+            [("The width needs", &fit.width), ("the height", &fit.height), ("the depth", &fit.depth)]
+                .into_iter()
+                .filter_map(|(name, gauge)| {
+                    Some(Html::text(name).then(" at least ").then(in_prose(self.wording, gauge.least()?)))
+                })
+                .collect();
+        let last = parts.len().checked_sub(1)?;
+        Some(parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
+            let text = if at == 0 { text } else { text.then(", ") };
+            let part = text.then(part);
+            if at == last { part.then(".") } else { part }
+        }))
+    }
+}
+
+/// What goes into an opening: the option that stands, or the first of those still open.
+fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
+    let selection = room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value));
+    let thing = selection.and_then(|selection| Some((selection, *selection.standing().first()?)));
+    At { room, opening, thing }
+}
+
+/// The opening's own sizes, for one that nothing goes into yet.
+fn fitting_of_nothing(at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
+    let depth = at.opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value);
+    (crate::assess::fitting::width(at.opening), crate::assess::fitting::height(at.room, at.opening), depth)
+}
+
+/// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.
+pub fn name(at: At<'_>) -> String {
+    at.thing.map_or_else(|| super::lines::capital(&at.opening.name), |(selection, _)| selection.name.value.clone())
+}
+
+/// The sheet's number: the item's, with an F for the field.
+pub fn number(at: At<'_>) -> String {
+    at.thing.map_or_else(|| format!("{}-F", at.room.letter), |(selection, _)| format!("{}F", selection.tag))
+}
+
+fn maker_sheet(option: &Choice) -> Option<String> {
+    let sheet = option.fit.get()?.sheet.get()?;
+    let parts = [
+        sheet.name.get().cloned(),
+        sheet.revision.get().map(|revision| format!("rev. {revision}")),
+        sheet.date.get().map(ToString::to_string),
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    if parts.is_empty() { None } else { Some(parts.join(", ")) }
+}
+
+/// Each service: what the sheet asks, and what is there.
+fn services(at: At<'_>) -> Vec<Fact> {
+    let none = Fit::default();
+    let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
+    let (needs, there) = (&fit.needs, &at.opening.service);
+    let all = [
+        ("Power", &needs.power, &there.power),
+        ("Gas", &needs.gas, &there.gas),
+        ("Water", &needs.water, &there.water),
+        ("Drain", &needs.drain, &there.drain),
+        ("Duct", &needs.duct, &there.duct),
+        ("Blocking", &needs.blocking, &there.blocking),
+    ];
+    let told = all.into_iter().filter(|(_, needs, there)| needs.get().is_some() || there.get().is_some());
+    told.map(|(name, needs, there)| {
+        let words = |slot: &Slot<String>, none: &str| slot.get().cloned().unwrap_or_else(|| none.to_string());
+        fact(name, format!("Asks {}. There: {}.", words(needs, "nothing"), words(there, "not told, VIF")))
+    })
+    .collect()
+}
+
+fn tape() -> Vec<String> {
+    [
+        "Width at the floor",
+        "Width in the middle",
+        "Width at the top",
+        "Height at the left",
+        "Height at the right",
+        "Depth",
+    ]
+    .map(str::to_string)
+    .to_vec()
+}
+
+fn dash() -> SizeCell {
+    SizeCell { figure: Html::text("–"), note: None }
+}

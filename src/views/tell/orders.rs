@@ -1,0 +1,126 @@
+//! Tells the orders by date.
+
+use crate::assess::{Amounts, OrderBy, RunsOut};
+use crate::book::{Choice, Room, Selection};
+use crate::views::html::Html;
+use crate::views::schedule::{Cell, Column, SchedulePage, Table};
+use crate::views::state::{Shape, State};
+
+use super::Teller;
+use super::figures::{count, day, money};
+use super::lines::fact;
+use super::schedule::dashed;
+
+/// How many orders stand on the office's first page.
+const NEXT: usize = 6;
+
+/// An option, and when it is to be ordered.
+struct Order<'a> {
+    room: &'a Room,
+    selection: &'a Selection,
+    option: &'a Choice,
+    when: OrderBy,
+}
+
+impl<'a> Teller<'a> {
+    /// `orders.html`.
+    pub fn orders(&self) -> SchedulePage {
+        let (place, from, onward) = self.office_place("Q-07");
+        let orders = self.all_orders();
+        let dateless = self
+            .subject
+            .book
+            .selections()
+            .filter(|(_, selection)| self.subject.assessment.dates.needed(selection).is_none())
+            .count();
+        let receiving =
+            self.subject.book.project.receiving.get().map_or_else(|| "none".to_string(), ToString::to_string);
+        let mut lead = format!("{}, the next one first.", count(orders.len(), "order", "orders"));
+        if dateless > 0 {
+            lead += &format!(" {} no date yet.", count(dateless, "selection has", "selections have"));
+        }
+        SchedulePage {
+            sheet: self.chrome.sheet(place, None, from, onward),
+            lead: Html::text(&lead),
+            facts: vec![fact("In hand before the work", receiving)],
+            drawings: vec![],
+            tables: vec![self.table("Orders by date", &orders)],
+            notices: vec![],
+        }
+    }
+
+    /// The orders that are next.
+    pub fn next_orders(&self) -> Table {
+        let mut orders = self.all_orders();
+        orders.truncate(NEXT);
+        self.table("Orders that are next", &orders)
+    }
+
+    fn all_orders(&self) -> Vec<Order<'a>> {
+        let dates = &self.subject.assessment.dates;
+        let book = self.subject.book;
+        let mut orders: Vec<Order<'a>> = book
+            .selections()
+            .flat_map(|(room, selection)| selection.standing().into_iter().map(move |option| (room, selection, option)))
+            .filter_map(|(room, selection, option)| {
+                Some(Order { room, selection, option, when: dates.order_by(selection, option)? })
+            })
+            .collect();
+        orders.sort_by_key(|order| {
+            (order.when.order.unwrap_or(order.when.in_hand), order.selection.tag.clone(), order.option.id.value.clone())
+        });
+        orders
+    }
+
+    fn table(&self, name: &str, orders: &[Order<'_>]) -> Table {
+        let names = [
+            ("Item", false),
+            ("Order by", false),
+            ("Supplier", false),
+            ("Lead time", false),
+            ("In hand", false),
+            ("Needed", false),
+            ("Price", true),
+            ("Cost", true),
+        ];
+        Table {
+            name: name.into(),
+            scope: Some(
+                "The last day to order is the day it is needed, less receiving, less the longest lead time".into(),
+            ),
+            columns: names.into_iter().map(|(name, figures)| Column { name: name.into(), figures }).collect(),
+            rows: orders.iter().map(|order| self.order_row(order)).collect(),
+            totals: vec![],
+        }
+    }
+
+    fn order_row(&self, order: &Order<'_>) -> Vec<Cell> {
+        let Order { room, selection, option, when } = order;
+        let open = selection.settled().is_none();
+        let name = if open {
+            format!("{}, option {}", selection.name.value, option.title())
+        } else {
+            selection.name.value.clone()
+        };
+        let state = match self.subject.assessment.dates.runs_out(selection) {
+            RunsOut::Past => Some(State::new(Shape::Stop, "Past")),
+            RunsOut::Soon => Some(State::new(Shape::Query, "Within four weeks")),
+            RunsOut::Later => None,
+        };
+        let holds = self.holds_up(selection).map(|holds| Html::text(&holds));
+        vec![
+            Cell {
+                text: Html::text(&format!("{} {name}", selection.tag)),
+                note: Some(Html::text(room.title())),
+                ..Cell::default()
+            },
+            Cell { text: Html::text(&day(when.order)), state, ..Cell::default() },
+            dashed(option.supplier.text()),
+            dashed(&option.lead_time.get().map(ToString::to_string).unwrap_or_default()),
+            day(Some(when.in_hand)).as_str().into(),
+            Cell { text: Html::text(&day(Some(when.needed))), note: holds, ..Cell::default() },
+            money(Amounts::price(option)).into(),
+            money(Amounts::cost(option)).into(),
+        ]
+    }
+}

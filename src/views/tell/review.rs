@@ -1,0 +1,91 @@
+//! Tells the review: every finding, and what was waived.
+
+use crate::finding::{Counts, Finding};
+use crate::source::Place;
+use crate::views::html::Html;
+use crate::views::review::{FindingGroup, FindingLine, ReviewPage, WaiverLine};
+
+use super::figures::and;
+use super::{Teller, states};
+
+impl Teller<'_> {
+    /// `review.html`.
+    pub fn review(&self) -> ReviewPage {
+        let (place, from, onward) = self.office_place("Q-09");
+        let counts = self.subject.assessment.counts;
+        let lead = match counts.stops + counts.queries + counts.notes {
+            0 => "The review found nothing.".to_string(),
+            _ if counts.stops == 0 => "Nothing stops the work.".into(),
+            _ => "What stops the work must be mended or waived before the book is issued.".into(),
+        };
+        ReviewPage {
+            sheet: self.chrome.sheet(place, None, from, onward),
+            lead: Html::text(&lead),
+            facts: vec![],
+            counts: states::counts(counts),
+            groups: self.finding_groups(),
+            waivers: self.waiver_lines(),
+        }
+    }
+
+    fn finding_groups(&self) -> Vec<FindingGroup> {
+        let rooms = self.subject.book.rooms.iter().map(|room| (Some(room.folder.as_str()), room.title().to_string()));
+        let groups = std::iter::once((None, "The book as a whole".to_string())).chain(rooms);
+        groups
+            .map(|(folder, name)| self.finding_group(folder, name))
+            .filter(|group| !group.findings.is_empty())
+            .collect()
+    }
+
+    fn finding_group(&self, folder: Option<&str>, name: String) -> FindingGroup {
+        let standing = self.subject.assessment.findings.iter().filter(|finding| finding.waived.is_none());
+        let findings: Vec<&Finding> = standing.filter(|finding| finding.room.as_deref() == folder).collect();
+        let told: Vec<Finding> = findings.iter().map(|finding| (*finding).clone()).collect();
+        let counts = Counts::of(&told);
+        let words = states::counts(counts).into_iter().map(|state| state.word).filter(|word| !word.starts_with("0 "));
+        let count = and(&words.collect::<Vec<_>>());
+        FindingGroup { name, count, findings: findings.into_iter().map(|finding| self.finding_line(finding)).collect() }
+    }
+
+    fn finding_line(&self, finding: &Finding) -> FindingLine {
+        FindingLine {
+            severity: states::severity(finding),
+            rule: finding.rule.into(),
+            rule_href: Some(format!("rules.html#{}", finding.rule.replace('/', "-"))),
+            item: finding.item.clone(),
+            place: Some(self.place_words(&finding.place)),
+            message: Html::text(&finding.message),
+            remedy: Some(Html::text(&finding.remedy)).filter(|remedy| !remedy.is_empty()),
+            source: Some(finding.source.clone()).filter(|source| !source.is_empty()),
+            by: None,
+            caution: finding.caution.map(Html::text),
+        }
+    }
+
+    fn place_words(&self, place: &Place) -> String {
+        let files = self.subject.files;
+        let start = files.start(place);
+        match place {
+            Place::Path(path) => path.clone(),
+            Place::Text(_) => format!("{}:{}:{}", files.path(place), start.line, start.column),
+        }
+    }
+
+    fn waiver_lines(&self) -> Vec<WaiverLine> {
+        let findings = self.subject.assessment.findings.iter();
+        findings
+            .filter_map(|finding| {
+                let waived = finding.waived.as_ref()?;
+                Some(WaiverLine {
+                    rule: finding.rule.into(),
+                    place: Some(self.place_words(&finding.place)),
+                    message: Html::text(&finding.message),
+                    because: waived.because.clone(),
+                    by: waived.by.clone(),
+                    on: waived.on.clone(),
+                    caution: finding.caution.map(Html::text),
+                })
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,161 @@
+//! Tells the page of everything to be signed.
+
+use crate::assess::Amounts;
+use crate::book::{Approval, Room, Selection};
+use crate::units::Money;
+use crate::views::html::Html;
+use crate::views::sheet::Link;
+use crate::views::sign::{SignGroup, SignItem, SignPage, Total};
+
+use super::chrome::Place;
+use super::figures::count;
+use super::lines::fact;
+use super::{Teller, mark};
+
+/// A sum with its name; the last of a list is what is signed for.
+pub struct Sum {
+    /// What it is.
+    pub name: String,
+    /// The amount.
+    pub amount: Money,
+}
+
+impl Teller<'_> {
+    /// `sign.html`.
+    pub fn sign(&self) -> SignPage {
+        let project = &self.subject.book.project;
+        let place = Place {
+            path: "sign.html".into(),
+            number: "S-01".into(),
+            name: "What is being signed".into(),
+            above: vec![self.chrome.first()],
+        };
+        let from = self.subject.book.rooms.last().map(|room| self.chrome.room_link(room));
+        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        let selections = self.subject.book.selections().count();
+        let mut facts = vec![fact("Items", selections.to_string()), fact("Who signs", self.who_signs())];
+        facts.extend(
+            self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
+        );
+        SignPage {
+            sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), from, Some(cover)),
+            lead: Html::text(&self.statement()),
+            facts,
+            terms: self.terms(),
+            signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
+            groups: self.subject.book.rooms.iter().map(|room| self.group(room)).collect(),
+            totals: self.totals(),
+            conditions: vec![],
+            papers: self.paper_links(),
+        }
+    }
+
+    /// What a signature means.
+    pub fn statement(&self) -> String {
+        let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
+        let open = match open {
+            0 => String::new(),
+            open => {
+                format!(" {} still to be chosen: cross the option that you want.", count(open, "item is", "items are"))
+            }
+        };
+        format!(
+            "Each signature is for the items as shown here, each by the mark beside it. When an item changes, its mark changes and it is asked again.{open}"
+        )
+    }
+
+    /// Who must sign, in words.
+    pub fn who_signs(&self) -> String {
+        let project = &self.subject.book.project;
+        match (project.approval, project.approvers.len()) {
+            (_, 0) => "nobody is named yet".into(),
+            (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
+            (Approval::Any, _) => "any one may sign".into(),
+            (Approval::All, 2) => "both must sign".into(),
+            (Approval::All, many) => format!("all {many} must sign"),
+        }
+    }
+
+    /// Currency and what prices include.
+    pub fn terms(&self) -> String {
+        let currency = self.subject.assessment.amounts.book.settled.map(|money| money.currency.code());
+        let tax = if self.subject.book.project.tax.get().is_some() {
+            "prices before tax; tax is added below"
+        } else {
+            "prices as quoted"
+        };
+        currency.map_or_else(|| tax.to_string(), |currency| format!("{currency}; {tax}"))
+    }
+
+    /// A sum with tax.
+    pub fn total(&self, settled: &Option<Money>) -> Option<Money> {
+        let settled = (*settled)?;
+        match self.subject.book.project.tax.get() {
+            Some(tax) => settled.checked_add(tax.of(settled).ok()?).ok(),
+            None => Some(settled),
+        }
+    }
+
+    /// Subtotal, tax and total of what is settled.
+    pub fn sums(&self, settled: Option<Money>) -> Vec<Sum> {
+        let Some(settled) = settled else { return vec![] };
+        let mut sums = Vec::new();
+        if let Some((tax, amount)) =
+            self.subject.book.project.tax.get().and_then(|tax| Some((tax, tax.of(settled).ok()?)))
+        {
+            sums.push(Sum { name: "Items before tax".into(), amount: settled });
+            sums.push(Sum { name: format!("Tax, {tax}"), amount });
+        }
+        sums.extend(self.total(&Some(settled)).map(|amount| Sum { name: "Total of what is settled".into(), amount }));
+        sums
+    }
+
+    fn totals(&self) -> Vec<Total> {
+        let due = self.subject.assessment.amounts.book;
+        let sums = self.sums(due.settled);
+        let last = sums.len().saturating_sub(1);
+        let mut totals: Vec<Total> = sums
+            .into_iter()
+            .enumerate()
+            .map(|(at, sum)| Total { name: sum.name, figure: sum.amount.to_string(), main: at == last })
+            .collect();
+        if let (Some(least), Some(most)) = (due.open_least, due.open_most) {
+            let name = format!("{} still open, before tax", count(due.open, "item", "items"));
+            totals.push(Total { name, figure: format!("{least} to {most}"), main: false });
+        }
+        for (name, allowance) in &self.subject.assessment.amounts.allowances {
+            let over = allowance.left.is_negative();
+            let words = if over { "over its allowance" } else { "left of its allowance" };
+            totals.push(Total {
+                name: format!("{}, {words} of {}", super::lines::capital(name), allowance.allowed),
+                figure: allowance.left.to_string(),
+                main: false,
+            });
+        }
+        totals
+    }
+
+    fn group(&self, room: &Room) -> SignGroup {
+        let items = room.selections.iter().map(|selection| self.sign_item(room, selection)).collect();
+        SignGroup { room: self.chrome.room_link(room), items }
+    }
+
+    fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
+        let settled = selection.settled();
+        let first = selection.standing().into_iter().next();
+        let price = match settled {
+            Some(option) => Amounts::price(option).map(|price| price.to_string()),
+            None => Some("to be chosen".into()),
+        };
+        let photo = first.and_then(|option| self.album.photo(option.photos.first()?, "", 240));
+        SignItem {
+            link: self.chrome.item_link(room, selection),
+            photo: photo.map(|photo| crate::views::photo::Photo { alt: String::new(), caption: None, ..photo }),
+            description: Html::text(&self.selection_line(selection)),
+            quantity: settled.and_then(|option| self.quantity(option)),
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(|mark| mark::shown(mark)),
+            states: self.subject.book.project.approvers.iter().map(|_| self.decision(selection)).collect(),
+            price,
+        }
+    }
+}

@@ -1,0 +1,187 @@
+//! Tells the sheets to sign on paper: one a room, and one for the whole book.
+
+use crate::assess::Amounts;
+use crate::book::{Choice, Room as BookRoom, Selection, System};
+use crate::units::Money;
+use crate::views::sheet::Fact;
+use crate::views::sign_off::{
+    Allowance, Approver, Choice as OpenChoice, Item, Line, Paper, PictureRef, Project, Room, Shape, Sheet, SignOff,
+    State,
+};
+
+use super::figures::count;
+use super::{Teller, mark};
+
+impl Teller<'_> {
+    /// Every sheet to sign, with its path.
+    pub fn papers(&self) -> Vec<(String, SignOff)> {
+        let book = self.subject.book;
+        let amounts = &self.subject.assessment.amounts;
+        let whole = Sheet {
+            code: "S-00".into(),
+            title: "What is being signed".into(),
+            scope: "Whole book".into(),
+            mark: mark::shown(&mark::of_all(self.marks.values())),
+        };
+        let all: Vec<&BookRoom> = book.rooms.iter().collect();
+        let mut papers =
+            vec![("sheets/whole-book.pdf".to_string(), self.paper(whole, &all, amounts.book.settled, true))];
+        for room in &book.rooms {
+            let sheet = Sheet {
+                code: format!("S-{}", room.letter),
+                title: "What is being signed".into(),
+                scope: room.title().into(),
+                mark: self.room_mark(room),
+            };
+            let settled = amounts.rooms.get(&room.folder).and_then(|due| due.settled);
+            papers.push((self.chrome.paper_path(room), self.paper(sheet, &[room], settled, false)));
+        }
+        papers
+    }
+
+    fn paper(&self, sheet: Sheet, rooms: &[&BookRoom], settled: Option<Money>, whole: bool) -> SignOff {
+        let project = &self.subject.book.project;
+        let chrome = self.chrome.project();
+        let items: usize = rooms.iter().map(|room| room.selections.len()).sum();
+        let open =
+            rooms.iter().flat_map(|room| &room.selections).filter(|selection| selection.settled().is_none()).count();
+        let mut facts = vec![line("Items", count(items, "item", "items"))];
+        if open > 0 {
+            facts.push(line("Still to choose", count(open, "item", "items")));
+        }
+        facts.push(line("Who signs", self.who_signs()));
+        SignOff {
+            language: project.languages.first().cloned().unwrap_or_else(|| "en".into()),
+            paper: if project.units == System::Imperial { Paper::UsLetter } else { Paper::A4 },
+            draft: self.subject.draft,
+            project: Project {
+                title: chrome.title.clone(),
+                number: chrome.number.clone().unwrap_or_default(),
+                client: chrome.client.clone().unwrap_or_default(),
+                firm: chrome.firm.clone().unwrap_or_default(),
+                designer: project.designer.text().into(),
+                address: project.address.text().into(),
+            },
+            sheet,
+            issue: chrome.issue.clone(),
+            date: chrome.date.clone(),
+            statement: self.statement(),
+            facts,
+            rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
+            totals: self.sums(settled).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
+            allowances: if whole { self.paper_allowances() } else { vec![] },
+            approvers: project.approvers.iter().map(|approver| Approver { name: approver.name.clone() }).collect(),
+            rule: self.who_signs(),
+        }
+    }
+
+    fn paper_allowances(&self) -> Vec<Allowance> {
+        let allowances = self.subject.assessment.amounts.allowances.iter();
+        allowances
+            .map(|(name, allowance)| Allowance {
+                name: super::lines::capital(name),
+                allowed: allowance.allowed.to_string(),
+                chosen: allowance.due.settled.map_or_else(|| "–".into(), |settled| settled.to_string()),
+                rest: format!("{} {}", allowance.left, if allowance.left.is_negative() { "over" } else { "left" }),
+            })
+            .collect()
+    }
+
+    fn paper_room(&self, room: &BookRoom) -> Room {
+        let settled = self.subject.assessment.amounts.rooms.get(&room.folder).and_then(|due| due.settled);
+        Room {
+            name: room.title().into(),
+            note: self.terms(),
+            items: room.selections.iter().map(|selection| self.paper_item(room, selection)).collect(),
+            subtotal: settled.map(|settled| line(&format!("{}, before tax", room.title()), settled.to_string())),
+        }
+    }
+
+    fn paper_item(&self, room: &BookRoom, selection: &Selection) -> Item {
+        let settled = selection.settled();
+        let shown = selection.standing().into_iter().next();
+        let several = selection.options.len() > 1;
+        let description = settled.map(|option| self.description(option)).unwrap_or_default();
+        let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
+        Item {
+            tag: selection.tag.clone(),
+            name: selection.name.value.clone(),
+            option: settled.filter(|_| several).map_or_else(String::new, Choice::title),
+            product: settled.map_or_else(String::new, |option| self.in_a_line(option)),
+            description: description.iter().map(plain).collect(),
+            quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
+            unit_price: text(settled.and_then(|option| option.price.get())),
+            price: settled.and_then(Amounts::price).map_or_else(String::new, |price| price.to_string()),
+            mark: self
+                .marks
+                .get(&(room.folder.as_str(), selection.id.as_str()))
+                .map_or_else(String::new, |mark| mark::shown(mark)),
+            state: State { shape: Shape::Waiting, words: self.decision(selection).word },
+            picture: shown.and_then(|option| self.paper_picture(selection, option)),
+            cautions: self
+                .cautions(selection)
+                .into_iter()
+                .flat_map(|notice| notice.lines)
+                .map(|line| words(line.as_str()))
+                .collect(),
+            choices: if settled.is_some() {
+                vec![]
+            } else {
+                selection.options.iter().map(|option| self.paper_choice(option)).collect()
+            },
+        }
+    }
+
+    fn paper_choice(&self, option: &Choice) -> OpenChoice {
+        OpenChoice {
+            name: option.title(),
+            product: self.in_a_line(option),
+            price: Amounts::price(option).map_or_else(String::new, |price| price.to_string()),
+        }
+    }
+
+    /// A picture on paper: its key is its path in the book.
+    fn paper_picture(&self, selection: &Selection, option: &Choice) -> Option<PictureRef> {
+        let named = option.photos.first()?;
+        let made = self.album.made(named)?;
+        let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));
+        Some(PictureRef { key: named.path.clone(), alt, width: made.width, height: made.height })
+    }
+}
+
+fn line(label: &str, value: impl Into<String>) -> Line {
+    Line { label: label.into(), value: value.into() }
+}
+
+/// A fact without its markup; paper sets its own fractions.
+fn plain(fact: &Fact) -> Line {
+    line(&fact.name, words(fact.value.as_str()))
+}
+
+/// The words of a run, its tags left out and its escapes undone.
+fn words(html: &str) -> String {
+    let mut text = String::with_capacity(html.len());
+    let mut in_tag = false;
+    for letter in html.chars() {
+        match letter {
+            '<' => in_tag = true,
+            '>' => in_tag = false,
+            _ if in_tag => {}
+            '\u{a0}' => text.push(' '),
+            other => text.push(other),
+        }
+    }
+    let escapes = [("&lt;", "<"), ("&gt;", ">"), ("&quot;", "\""), ("&#39;", "'"), ("&amp;", "&")];
+    escapes.into_iter().fold(text, |text, (escape, letter)| text.replace(escape, letter))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::words;
+
+    #[test]
+    fn a_figure_on_paper_reads_as_it_is_written() {
+        let html = "<span class=\"dim\">30\u{a0}<i class=\"fr w\">1/16</i>″</span> &lt;b&gt; &amp;amp;";
+        assert_eq!(words(html), "30 1/16″ <b> &amp;");
+    }
+}

@@ -1,0 +1,26 @@
+// Starts the browser: no network, no sandbox (tests may run as root), nothing in the background.
+import { chromium } from "playwright-core";
+
+const FLAGS = [
+  "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+  "--disable-background-networking", "--disable-component-update", "--disable-sync",
+  "--disable-dev-shm-usage", "--host-resolver-rules=MAP * ~NOTFOUND",
+];
+
+/** Widths that every page is looked at: a telephone, a tablet, a desk. */
+export const WIDTHS = [
+  { width: 390, height: 844 },
+  { width: 820, height: 1180 },
+  { width: 1440, height: 900 },
+];
+
+export function launch() {
+  const executablePath = process.env.CHROMIUM || "/usr/bin/chromium";
+  return chromium.launch({ executablePath, args: FLAGS });
+}
+
+/** A page in a context of its own that cannot reach a network. */
+export async function newPage(browser, size = WIDTHS[0], options = {}) {
+  const context = await browser.newContext({ viewport: size, offline: true, reducedMotion: "reduce", ...options });
+  return context.newPage();
+}

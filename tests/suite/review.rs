@@ -1,0 +1,106 @@
+//! What `review` says: text, JSON and SARIF, exit codes, waivers.
+
+use serde_json::Value;
+
+use crate::project::Project;
+
+fn small() -> Project {
+    Project::new()
+        .file("book.yaml", "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\nfloor build-up: 36\n")
+}
+
+#[test]
+fn a_finding_shows_its_line_with_the_place_underlined_and_what_to_do() {
+    let told = "stop[source/bare-length]: `36` has no unit
+ --> rooms/kitchen/room.yaml:2:17
+  |
+2 | floor build-up: 36
+  |                 ^^
+  |
+  = where: kitchen
+  = remedy: write `36\"` for inches or `36 mm` for millimetres
+";
+    small().run(["review", "--today", "2027-01-15"]).exits(1).says(told).says("1 stop, 0 queries, 0 notes");
+}
+
+#[test]
+fn json_has_the_fields_that_programs_rely_on() {
+    let report = small().run(["review", "--format", "json", "--today", "2027-01-15"]).exits(1).stdout_is_json();
+    let finding = &report["findings"][0];
+    for (key, value) in [
+        ("rule", "source/bare-length"),
+        ("severity", "stop"),
+        ("file", "rooms/kitchen/room.yaml"),
+        ("room", "kitchen"),
+        ("message", "`36` has no unit"),
+    ] {
+        assert_eq!(finding[key], value, "{key}");
+    }
+    assert_eq!((finding["line"].as_u64(), finding["column"].as_u64()), (Some(2), Some(17)));
+    for key in ["item", "remedy", "source"] {
+        assert!(finding.get(key).is_some(), "{key}");
+    }
+    assert_eq!(report["counts"]["stop"], 1);
+}
+
+/// Against the schema of SARIF 2.1.0 (OASIS), by an independent validator.
+#[test]
+fn sarif_is_valid_against_its_schema() {
+    let path = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/tests/browser/node_modules/@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json"
+    );
+    let text = std::fs::read_to_string(path).expect("the schema; `tests/run` installs it");
+    let schema: Value = serde_json::from_str(&text).unwrap();
+    let validator = jsonschema::validator_for(&schema).unwrap();
+    for (project, code) in [(small(), 1), (Project::copy_of("example-project"), 0)] {
+        let log = project.run(["review", "--format", "sarif", "--today", "2027-01-15"]).exits(code).stdout_is_json();
+        let faults: Vec<String> = validator.iter_errors(&log).map(|error| error.to_string()).collect();
+        assert!(faults.is_empty(), "{faults:#?}");
+        assert!(!log["runs"][0]["results"].as_array().unwrap().is_empty());
+    }
+    let broken = serde_json::json!({"version": "2.1.0", "runs": [{"results": [{"message": 3}]}]});
+    assert!(validator.iter_errors(&broken).next().is_some(), "the validator finds faults");
+}
+
+#[test]
+fn the_example_has_a_few_telling_findings_and_no_stop() {
+    let report = Project::copy_of("example-project").run(["review", "--format", "json", "--today", "2027-01-15"]);
+    let report = report.exits(0).stdout_is_json();
+    assert_eq!(report["counts"]["stop"], 0);
+    let findings = report["findings"].as_array().unwrap();
+    let standing: Vec<&Value> = findings.iter().filter(|finding| finding.get("waived").is_none()).collect();
+    assert!((3..=9).contains(&standing.len()), "{standing:#?}");
+    for finding in standing {
+        assert!(!finding["remedy"].as_str().unwrap().is_empty(), "{finding}");
+    }
+}
+
+#[test]
+fn the_same_book_gives_the_same_words() {
+    let project = Project::copy_of("example-project");
+    let first = project.run(["review", "--today", "2027-01-15"]).stdout;
+    project.run(["review", "--today", "2027-01-15"]).says_exactly(&first);
+}
+
+#[test]
+fn a_waived_finding_is_told_as_waived_keeps_its_caution_and_does_not_stop() {
+    let fit = "fit: {sheet: {name: S, revision: A}, carton: 40\" x 40\" x 70\"}";
+    let with = |waive: &str| {
+        Project::new()
+            .file("book.yaml", "title: A\nclient: B\nunits: imperial\ncurrency: USD\nway in: [{name: door, width: 30\", height: 80\"}]\n")
+            .file("rooms/kitchen/room.yaml", &format!("name: Kitchen\nopenings:\n  hole: {{takes: refrigerator, measured: {{on: 2027-01-11, by: Teo}}{waive}}}\n"))
+            .file("rooms/kitchen/fridge.yaml", &format!("selection: Fridge\nkind: refrigerator\nplace: hole\n{fit}\n"))
+    };
+    let report = |project: Project| project.run(["review", "--format", "json", "--today", "2027-01-15"]).stdout_is_json();
+    let of_rule = |report: &Value| {
+        let findings = report["findings"].as_array().unwrap();
+        findings.iter().find(|finding| finding["rule"] == "fit/way-in").cloned().expect("a finding of the way in")
+    };
+    let plain = of_rule(&report(with("")));
+    assert!(plain.get("waived").is_none() && plain["caution"].as_str().unwrap().contains("Heavy"));
+    let waived = of_rule(&report(with(", waive: [{rule: fit/way-in, because: by crane, by: Ines, on: 2027-01-12}]")));
+    assert_eq!(waived["waived"]["because"], "by crane");
+    assert!(waived["caution"].as_str().unwrap().contains("Heavy"));
+}
