@@ -6,6 +6,8 @@
 mod beside;
 mod gauge;
 mod passage;
+#[cfg(test)]
+mod tests;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
 pub use gauge::{Gaps, Gauge};
@@ -15,9 +17,10 @@ use crate::book::{Choice, Clearance, Fit, Opening, Plumb, Room, Slot};
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 
-/// Kinds whose rim or front lies over the edge of the hole that they are set into.
-const OVER_THE_EDGE: [&str; 5] = ["cooktop", "sink", "wall oven", "microwave", "warming drawer"];
-/// Kinds that are let into a counter from above: their depth says nothing of what stands out in front.
+/// Kinds whose front usually lies over the edge of the hole that the sheet asks for.
+const OVER_THE_EDGE: [&str; 3] = ["wall oven", "microwave", "warming drawer"];
+/// Kinds that are let into a counter from above: their rim lies over the edge, or the counter over
+/// their rim, and their depth says nothing of what stands out in front.
 const LET_INTO_A_COUNTER: [&str; 2] = ["cooktop", "sink"];
 
 /// A thing against its opening, in every direction.
@@ -63,7 +66,7 @@ fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
         there: width(opening),
         there_at: opening.width.get().and_then(|readings| readings.least()).map(|least| least.span),
-        sheet_alone: lies_over_the_edge(opening, fit),
+        sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
         ..asked(&fit.opening.width)
     }
 }
@@ -79,7 +82,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> G
         air: everywhere(&fit.air.top),
         there: there.as_ref().map(|there| there.value),
         there_at: there.map(|there| there.span),
-        sheet_alone: lies_over_the_edge(opening, fit),
+        sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
         bound: opening.height.get().is_none(),
         ..asked_height(opening, fit)
     }
@@ -88,11 +91,9 @@ fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> G
 /// What stands on the floor may have more room above it than a sheet's single figure says.
 fn asked_height(opening: &Opening, fit: &Fit) -> Gauge {
     let mut gauge = asked(&fit.opening.height);
-    if let (Some(LengthRange { least: Some(least), most: Some(most) }), true) = (gauge.asked, opening.sill.is_absent())
-    {
-        if least == most {
-            gauge.asked = Some(LengthRange::at_least(least));
-        }
+    let single = gauge.asked.filter(|asked| asked.least == asked.most && opening.sill.is_absent());
+    if let Some(least) = single.and_then(|asked| asked.least) {
+        gauge.asked = Some(LengthRange::at_least(least));
     }
     gauge
 }
@@ -123,8 +124,9 @@ fn everywhere(slot: &Slot<Clearance>) -> Length {
 
 /// Whether the thing's own width and height are those of a front that covers the hole's edge, so
 /// that the sheet alone says how large the hole must be.
-fn lies_over_the_edge(opening: &Opening, fit: &Fit) -> bool {
-    fit.face.get().is_some() || opening.takes.get().is_some_and(|kind| OVER_THE_EDGE.contains(&kind.name))
+fn lies_over_the_edge(opening: &Opening, fit: &Fit, asked: &Slot<LengthRange>) -> bool {
+    let usually = opening.takes.get().is_some_and(|kind| OVER_THE_EDGE.contains(&kind.name));
+    fit.face.get().is_some() || lets_in_from_above(opening) || (usually && asked.get().is_some())
 }
 
 fn lets_in_from_above(opening: &Opening) -> bool {

@@ -70,7 +70,7 @@ mod tests {
         longer: f64,
     }
 
-    /// Halves of the box's centre position, and its angle in steps of 3 degrees.
+    /// The box's centre, and its angle in steps of 3 degrees, either way.
     type Pose = (i32, i32, i32);
 
     impl Corner {
@@ -95,7 +95,7 @@ mod tests {
         /// Whether it gets from the hall along x into the hall along y.
         fn passes(&self) -> bool {
             let far = 110;
-            let starts = [0, 30].into_iter().flat_map(|turn| (0..=40).map(move |y| (far, y, turn)));
+            let starts = [-30, 0, 30].into_iter().flat_map(|turn| (0..=40).map(move |y| (far, y, turn)));
             let mut open: Vec<Pose> = starts.filter(|pose| self.is_free(*pose)).collect();
             let mut seen: BTreeSet<Pose> = open.iter().copied().collect();
             while let Some((x, y, turn)) = open.pop() {
@@ -104,7 +104,7 @@ mod tests {
                 }
                 let near = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)];
                 for pose in near.map(|(dx, dy, dt)| (x + dx, y + dy, turn + dt)) {
-                    let within = pose.0 <= far && pose.1 <= far && (0..=30).contains(&pose.2);
+                    let within = pose.0 <= far && pose.1 <= far && (-30..=30).contains(&pose.2);
                     if within && self.is_free(pose) && seen.insert(pose) {
                         open.push(pose);
                     }

@@ -44,6 +44,12 @@ impl Trial {
         self
     }
 
+    /// A book in metric units.
+    pub fn metric(mut self) -> Self {
+        self.book = self.book.replace("units: imperial", "units: metric");
+        self
+    }
+
     /// More lines for `book.yaml`.
     pub fn book(mut self, lines: &str) -> Self {
         self.book += &format!("{lines}\n");
@@ -125,6 +131,11 @@ impl Trial {
 }
 
 impl Found {
+    /// What was found.
+    pub fn findings(&self) -> &[Finding] {
+        &self.findings
+    }
+
     /// Wants every finding to weigh so much.
     pub fn weighs(self, severity: &str) -> Self {
         assert!(self.findings.iter().all(|finding| finding.severity.word() == severity), "{:#?}", self.findings);

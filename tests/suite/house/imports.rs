@@ -32,10 +32,8 @@ const BEFORE_CLI: &[&str] = &[
 ];
 
 /// What a file of tests may import besides, and why.
-const FOR_TESTS: &[(&str, &str, &str)] = &[
-    ("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them"),
-    ("src/assess/fitting/tests.rs", "read", "so are those of the arithmetic that rules and pages share"),
-];
+const FOR_TESTS: &[(&str, &str, &str)] =
+    &[("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them")];
 
 #[test]
 fn a_stage_imports_only_earlier_ones() {

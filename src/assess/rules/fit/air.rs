@@ -1,132 +1,204 @@
-//! Clear space that a thing must breathe through.
+//! Air around the chosen thing, where it holds only somewhere or is left out.
 
-use crate::assess::fitting::{Side, fitting, rises_above_counter};
+use crate::assess::fitting::{Fitting, Gauge, Side, fitting, rises_above_counter, up_to_what_is_above};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::Fit;
 use crate::book::vocabulary::Hazard;
+use crate::book::{Clearance, Opening, Slot};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
 declare! {
-    /// The thing gets less clear space than its sheet asks for
+    /// Air that the sheet asks for is missing at a side, above or behind
     ///
     /// ## What it checks
-    /// Each clearance of the sheet that holds only somewhere (`2" above counter`) against what
-    /// stands on that side and how far off it is; air behind the thing against the depth of the
-    /// opening; and a thing that breathes at its rear or top, enclosed with no air there.
-    /// Clearances that hold over a whole side are counted in `fit/width` and `fit/height`.
+    /// Clear space that the sheet asks for only somewhere along a side (`2" above counter`) against
+    /// the gap to what stands there: above the counter, only what rises above it counts. The same
+    /// above and behind. And whether a thing that breathes at its rear, top or sides is closed in
+    /// with nothing left there. Air along a whole side is part of the width, height and depth, and
+    /// told by those rules. Exactly as much as asked for passes.
     ///
     /// ## Why it matters
-    /// What can't shed its heat works harder, fails early, or sets fire to what stands beside it.
+    /// A flame beside a wall chars it; a refrigerator that cannot breathe fails early and loudly.
     ///
     /// ## Remedy
-    /// Move what stands beside it, choose a unit that breathes at its front, or plan the grille
-    /// that the sheet shows.
+    /// Move the opening, add a filler beside it, or choose a model that breathes at the front.
     ///
     /// ## Example
     /// ```yaml
-    /// right: {what: wall, gap: 1"}     # its sheet: air: {right: 2\" above counter}
+    /// openings:
+    ///   range: {takes: range, right: {what: wall, gap: 1"}}
     /// ```
+    /// A range whose sheet asks for 2" above the counter stands 1" too near to this wall.
     ///
     /// ## Source
-    /// The maker's sheet; trade report F-14 (an enclosed unit that vents at the rear).
+    /// The maker's own sheet. That something closed in needs air where it breathes is common
+    /// practice, and only asked about.
     "fit/air", Stop,
-    sources: ["the maker's sheet"],
+    sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
-        judge(context, &fitted, findings);
+        let fitting = fitting(fitted.room, fitted.opening, fitted.option);
+        findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
+        findings.extend(above_and_behind(context, &fitted, &fitting));
+        findings.extend(closed_in(&fitted, &fitting));
     }
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>, findings: &mut Vec<Finding>) {
+/// Air that holds only somewhere along a side, against what stands there.
+fn beside(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let Some(fit) = fitted.option.fit.get() else { return };
-    for (side, asked) in [(Side::Left, &fit.air.left), (Side::Right, &fit.air.right)] {
-        let (Some(asked), Some(beside)) =
-            (asked.spanned().filter(|air| !air.holds.is_empty()), side.of(fitted.opening).get())
-        else {
-            continue;
-        };
-        let there = beside.gap.get().copied().unwrap_or(Length::ZERO);
-        if there < asked.length && rises_above_counter(beside) {
-            let message = format!(
-                "`{}` asks for {} at its {} {}, and {} stands {} off",
-                fitted.selection.name.value,
-                say(asked.length),
-                side.word(),
-                asked.holds,
-                beside.what,
-                say(there)
-            );
-            let finding =
-                fitted.finding(RULE.code, Severity::Stop, asked.span, message).also(fitted.opening.span, "the opening");
-            findings.push(finding.remedy("move what stands beside it, or choose a model that asks for less"));
-        }
+    let air = &fitted.option.fit.get()?.air;
+    let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
+    let neighbour = side.of(fitted.opening).spanned()?;
+    if asked.holds.contains("above") && !rises_above_counter(neighbour) {
+        return None;
     }
-    findings.extend(behind(fitted, fit));
+    let gap = neighbour.gap.get().copied().unwrap_or(Length::ZERO);
+    let short = Some(asked.length - gap).filter(|short| *short > Length::ZERO)?;
+    let message = format!(
+        "`{}` to the {} of the opening `{}` is {} away, {} less than the {} {} that the maker's sheet asks for",
+        neighbour.what,
+        side.word(),
+        fitted.opening.name.value,
+        say(gap),
+        say(short),
+        say(asked.length),
+        asked.holds
+    );
+    let finding = fitted.finding(RULE.code, Severity::Stop, neighbour.span, message);
+    Some(finding.remedy("move the opening, add a filler beside it, or choose a model that asks for less"))
 }
 
-/// A unit that breathes at its rear and is shut in.
-fn behind(fitted: &Fitted<'_>, fit: &Fit) -> Option<Finding> {
-    let vents = fit.air.vents_at.spanned().filter(|vents| vents.value == "rear" || vents.value == "top")?;
-    let given = if vents.value == "rear" { &fit.air.back } else { &fit.air.top };
-    if given.get().is_some_and(|air| air.length > Length::ZERO) {
-        return None;
-    }
-    let fit = fitting(fitted.room, fitted.opening, fitted.option);
-    let gauge = if vents.value == "rear" { &fit.depth } else { &fit.height };
-    let room_there = gauge.there.zip(gauge.body).map(|(there, body)| there - body);
-    let enclosed = fitted.opening.cabinet.get().is_some() || fitted.opening.above.get().is_some();
-    if !enclosed || room_there.is_some_and(|room| room > Length::ZERO) {
-        return None;
-    }
-    let message = format!("`{}` breathes at its {}, and is shut in there", fitted.selection.name.value, vents.value);
-    let finding = fitted.finding(RULE.code, Severity::Query, vents.span, message);
-    Some(
-        finding.remedy(
-            "choose a unit that breathes at its front, or write the clearance and the grille that the sheet shows",
-        ),
-    )
+/// Air that holds only somewhere above or behind, against what is left there.
+fn above_and_behind(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fitting) -> Vec<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let Some(fit) = fitted.option.fit.get() else { return vec![] };
+    let judge = |(place, slot, gauge): (&str, &Slot<Clearance>, &Gauge)| {
+        let asked = partial(slot)?;
+        let left = gauge.play().filter(|left| *left < asked.length && gauge.too_small_by().is_none())?;
+        let message = format!(
+            "{} is left {place} it in the opening `{}`, {} less than the {} {} that the maker's sheet asks for",
+            say(left),
+            fitted.opening.name.value,
+            say(asked.length - left),
+            say(asked.length),
+            asked.holds
+        );
+        let at = gauge.there_at.unwrap_or(fitted.opening.span);
+        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+        Some(finding.remedy("have the opening made larger there, or choose a model that asks for less"))
+    };
+    [("above", &fit.air.top, &fitting.height), ("behind", &fit.air.back, &fitting.depth)]
+        .into_iter()
+        .filter_map(judge)
+        .collect()
+}
+
+/// A thing that breathes where nothing is left, and whose sheet says nothing of how much it needs.
+fn closed_in(fitted: &Fitted<'_>, fitting: &Fitting) -> Option<Finding> {
+    let air = &fitted.option.fit.get()?.air;
+    let vents = air.vents_at.spanned()?;
+    let depth = &fitting.depth;
+    let (place, left, is_said) = match vents.value.as_str() {
+        "rear" => ("behind", depth.there.zip(depth.body).map(|(there, body)| there - body), !air.back.is_absent()),
+        "top" => ("above", fitting.height.play(), !air.top.is_absent()),
+        "sides" => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
+        _ => return None,
+    };
+    let shut = is_closed_above(fitted.opening) && !is_said && left? <= Length::ZERO;
+    let message = format!(
+        "it breathes at its {} and is closed in by the opening `{}`, with nothing left {place} it",
+        vents.value, fitted.opening.name.value
+    );
+    let finding = || fitted.finding(RULE.code, Severity::Query, vents.span, message).source("common practice");
+    shut.then(|| {
+        finding().remedy("ask the maker how much air it needs there, or choose one that breathes at the front")
+    })
+}
+
+/// Whether the opening is a box: in a cabinet, or bounded by what is above it.
+fn is_closed_above(opening: &Opening) -> bool {
+    let least = opening.height.get().and_then(|readings| readings.least()).map(|least| least.value);
+    let above = opening.above.get().is_some_and(|_| {
+        let edge = up_to_what_is_above(opening);
+        edge.is_none_or(|edge| least.is_none_or(|least| edge.value <= least))
+    });
+    above || opening.cabinet.get().is_some()
+}
+
+fn partial(slot: &Slot<Clearance>) -> Option<&Clearance> {
+    slot.get().filter(|clearance| !clearance.holds.is_empty())
 }
 
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    fn range(right: &str) -> Trial {
-        let trial = Trial::of("fit/air").opening("hole", &format!("{{takes: range, right: {right}}}"));
-        trial.selection("selection: It\nkind: range\nplace: hole", "fit: {air: {right: 2\" above counter}}")
+    fn range(right: &str, option: &str) -> Trial {
+        Trial::of("fit/air")
+            .opening("range", &format!("{{takes: range, width: 30\", right: {right}}}"))
+            .selection("selection: Range\nkind: range\nplace: range", option)
     }
 
-    /// Source: design.md's range: 2" above the counter to what stands at its right (the maker's sheet decides).
+    /// Source: a sheet's own figure; trade.md section 6 (2" to what stands beside).
     #[test]
-    fn a_wall_nearer_than_the_sheet_asks_above_the_counter_is_told() {
-        range("{what: wall, gap: 1 1/2\"}")
-            .finds("`It` asks for 2\" (50.8 mm) at its right above counter, and wall stands 1 1/2\" (38.1 mm) off")
+    fn a_wall_nearer_than_the_sheet_asks_above_the_counter_is_told_with_a_caution() {
+        let sheet = "fit: {air: {left: 0\", right: 2\" above counter}}";
+        range("{what: wall, gap: 1\"}", sheet)
+            .finds("`wall` to the right of the opening `range` is 1\" (25.4 mm) away, 1\" (25.4 mm) less than the 2\" (50.8 mm) above counter that the maker's sheet asks for")
             .weighs("stop")
             .cautions();
-        range("{what: wall, gap: 2\"}").is_silent();
-        range("base cabinet").is_silent();
+        range("{what: wall, gap: 2\"}", sheet).is_silent();
+        range("wall cabinet", sheet).finds_one();
+        range("base cabinet", sheet).is_silent();
     }
 
-    /// Source: trade.md F-14: an enclosed unit that vents at the rear.
     #[test]
-    fn a_unit_that_breathes_at_its_rear_is_not_shut_in() {
-        let cooler = |vents: &str, depth: &str| {
-            let trial = Trial::of("fit/air")
-                .opening("hole", &format!("{{takes: refrigerator, depth: {depth}, above: counter}}"));
-            trial.selection(
-                "selection: It\nkind: refrigerator\nplace: hole",
-                &format!("size: {{depth: 24\"}}\nfit: {{air: {{vents at: {vents}}}}}"),
+    fn air_along_a_whole_side_is_left_to_the_width() {
+        range("wall", "fit: {air: {right: 2\"}}").is_silent();
+    }
+
+    #[test]
+    fn while_the_client_still_chooses_missing_air_is_a_query() {
+        range("wall", "options:\n  - {id: gas, fit: {air: {right: 2\" above counter}}}\n  - {id: coil}")
+            .finds_one()
+            .weighs("query")
+            .cautions();
+    }
+
+    /// Source: trade.md section 6 (freestanding refrigerator: 1" above).
+    #[test]
+    fn air_above_the_hinge_is_what_is_left_there() {
+        let fridge = |height: &str| {
+            Trial::of("fit/air").opening("fridge", &format!("{{takes: refrigerator, height: {height}}}")).selection(
+                "selection: Refrigerator\nkind: refrigerator\nplace: fridge",
+                "size: {height: 69\", height to hinge: 70\"}\nfit: {air: {top: 1\" above hinge}}",
             )
         };
-        cooler("rear", "24\"").finds("`It` breathes at its rear, and is shut in there").weighs("query");
-        cooler("front", "24\"").is_silent();
-        cooler("rear", "25\"").is_silent();
+        fridge("70 15/16\"").finds_one().weighs("stop");
+        fridge("71\"").is_silent();
+    }
+
+    /// Source: trade.md section 6 (under-counter units breathe at the front); common practice.
+    #[test]
+    fn a_closed_in_unit_that_breathes_at_the_rear_with_nothing_behind_it_is_asked_about() {
+        let cooler = |depth: &str, vents: &str| {
+            Trial::of("fit/air")
+                .opening("cooler", &format!("{{takes: refrigerator, depth: {depth}, above: counter}}"))
+                .selection(
+                    "selection: Cooler\nkind: refrigerator\nplace: cooler",
+                    &format!("size: {{depth: 24\"}}\nfit: {{air: {{vents at: {vents}}}}}"),
+                )
+        };
+        cooler("24\"", "rear")
+            .finds("it breathes at its rear and is closed in by the opening `cooler`, with nothing left behind it")
+            .weighs("query");
+        cooler("25\"", "rear").is_silent();
+        cooler("24\"", "front").is_silent();
     }
 }

@@ -1,146 +1,155 @@
-//! The cabinet that a thing is cut into.
+//! The cabinet that something is cut into, against what the sheet asks of it.
 
+use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::{AskedCabinet, Slot};
+use crate::book::vocabulary::Hazard;
+use crate::book::{AskedCabinet, HousingCabinet, Slot};
 use crate::finding::{Finding, Severity};
-use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 
 declare! {
-    /// The cabinet is not what the thing that is cut into it needs
+    /// The housing cabinet is not as the sheet asks, or the cutout meets its sides
     ///
     /// ## What it checks
-    /// Inside width, depth and height, outside width and back panel of the cabinet against what the
-    /// maker's sheet asks for; and the cutout that the sheet asks for against the cabinet's inside
-    /// width.
+    /// What the maker's sheet asks of the cabinet (inside width, depth and height, outside width,
+    /// back panel whole or cut away) against the cabinet as it is. And the cutout that the sheet
+    /// asks for against the inside of the cabinet, where it asks nothing of the cabinet itself. A
+    /// figure that is met exactly passes.
     ///
     /// ## Why it matters
-    /// A 36 in cooktop's cutout meets the sides of a 36 in cabinet; an oven half an inch too deep
-    /// stands out of its front.
+    /// A cutout wider than the cabinet's inside runs through its sides; a back panel or an outlet
+    /// keeps an oven from going home.
     ///
     /// ## Remedy
-    /// Order the cabinet that the sheet asks for, have the back panel cut away where the sheet
-    /// allows it, or choose another model.
+    /// Order a wider or deeper cabinet, or ask its maker whether sides may be notched and the back
+    /// cut away.
     ///
     /// ## Example
     /// ```yaml
-    /// cabinet: {inside width: 34 1/2"}     # the sheet's cutout is 34 7/8" wide
+    /// openings:
+    ///   cooktop: {takes: cooktop, cabinet: {inside width: 34 1/2", outside width: 36"}}
     /// ```
+    /// A cooktop whose cutout is 34 7/8" wide meets the sides of this cabinet.
     ///
     /// ## Source
-    /// The maker's sheet; trade reports F-35 (23 in against 23 1/2 in), F-36, F-41 (cutouts of 33
-    /// 7/8 to 34 7/8 in against 34 1/2 in inside).
+    /// The maker's own sheet and the field measurement.
     "fit/cabinet", Stop,
-    sources: ["the maker's sheet"],
-    caution: None,
+    sources: ["the maker's sheet", "the field measurement"],
+    caution: Some(Hazard::Weight.caution()),
     Check::Book(check)
 }
 
+const REMEDY: &str = "order a cabinet to the sheet, or ask its maker whether it may be cut";
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
-        judge(context, &fitted, findings);
-    }
-}
-
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>, findings: &mut Vec<Finding>) {
-    let (Some(fit), Some(cabinet)) = (fitted.option.fit.get(), fitted.opening.cabinet.get()) else { return };
-    let none = AskedCabinet::default();
-    let asked = fit.cabinet.get().unwrap_or(&none);
-    let pairs = [
-        ("inside width", &cabinet.inside_width, &asked.inside_width),
-        ("inside depth", &cabinet.inside_depth, &asked.inside_depth),
-        ("inside height", &cabinet.inside_height, &asked.inside_height),
-        ("outside width", &cabinet.outside_width, &asked.outside_width),
-    ];
-    let mut told_width = false;
-    for (what, there, asked) in pairs {
-        let (Some(there), Some(asked)) = (there.spanned(), asked.spanned()) else { continue };
-        if !asked.contains(there.value) {
-            told_width |= what == "inside width";
-            findings.push(misfit(context, fitted, what, there, asked));
+        let Some((fit, cabinet)) = fitted.option.fit.get().zip(fitted.opening.cabinet.get()) else { continue };
+        let fitting = fitting(fitted.room, fitted.opening, fitted.option);
+        let none = AskedCabinet::default();
+        let asked = fit.cabinet.get().unwrap_or(&none);
+        let width = [&asked.inside_width, &fit.opening.width];
+        let depth = [&asked.inside_depth, &fit.opening.depth];
+        for (name, there, asked) in [
+            ("inside width", &cabinet.inside_width, either(width, fitting.width.too_small_by())),
+            ("inside depth", &cabinet.inside_depth, either(depth, fitting.depth.too_small_by())),
+            ("inside height", &cabinet.inside_height, asked.inside_height.get().copied()),
+            ("outside width", &cabinet.outside_width, asked.outside_width.get().copied()),
+        ] {
+            findings.extend(asked.and_then(|asked| measure(context, &fitted, name, there, asked)));
         }
-    }
-    if !told_width && asked.inside_width.is_absent() {
-        findings.extend(cutout(context, fitted, &cabinet.inside_width, &fit.opening.width));
-    }
-    if asked.back_cut_away.get() == Some(&true) && cabinet.back_cut_away.get() == Some(&false) {
-        let message =
-            format!("`{}` needs the cabinet's back panel cut away, and it is whole", fitted.selection.name.value);
-        let finding = fitted.finding(RULE.code, Severity::Stop, fitted.opening.span, message);
-        findings.push(finding.remedy("have the back panel cut away as the maker's sheet shows"));
+        findings.extend(back(&fitted, asked, cabinet));
     }
 }
 
-fn misfit(
-    context: &Context<'_>,
-    fitted: &Fitted<'_>,
-    what: &str,
-    there: &Spanned<Length>,
-    asked: &Spanned<LengthRange>,
-) -> Finding {
-    let say = |length| say(length, context.book.project.units);
-    let bound = match (asked.least, asked.most) {
-        (Some(least), _) if there.value < least => format!("at least {}", say(least)),
-        (_, Some(most)) => format!("at most {}", say(most)),
-        (Some(least), None) => format!("at least {}", say(least)),
-        (None, None) => String::new(),
-    };
-    let message =
-        format!("the cabinet's {what} is {}, and `{}` asks for {bound}", say(there.value), fitted.selection.name.value);
-    let finding = fitted.finding(RULE.code, Severity::Stop, there.span, message).also(asked.span, "asks for this");
-    finding.remedy("order the cabinet that the sheet asks for, or choose another model")
+/// What is asked of the cabinet; else the least that the cutout itself needs, unless the opening is
+/// told to be too small for it already.
+fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> Option<LengthRange> {
+    let cutout = cutout.get().filter(|_| told.is_none()).and_then(|cutout| cutout.least).map(LengthRange::at_least);
+    cabinet.get().copied().or(cutout)
 }
 
-/// The cutout must lie between the cabinet's sides.
-fn cutout(
+fn measure(
     context: &Context<'_>,
     fitted: &Fitted<'_>,
-    inside: &Slot<Length>,
-    asked: &Slot<LengthRange>,
+    name: &str,
+    there: &Slot<Length>,
+    asked: LengthRange,
 ) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let (inside, asked) = (inside.spanned()?, asked.spanned()?);
-    let least = asked.least.filter(|least| *least > inside.value)?;
+    let is = there.spanned()?;
+    let beyond = |length: Length| Some(length).filter(|length| *length > Length::ZERO);
+    let short = asked.least.and_then(|least| Some((beyond(least - is.value)?, "less", least)));
+    let over = asked.most.and_then(|most| Some((beyond(is.value - most)?, "more", most)));
+    let (by, word, figure) = short.or(over)?;
     let message = format!(
-        "the cutout of `{}` is {} wide, and the cabinet is {} inside",
-        fitted.selection.name.value,
-        say(least),
-        say(inside.value)
+        "the cabinet of the opening `{}` has an {name} of {}, {} {word} than the {} that the maker's sheet asks for",
+        fitted.opening.name.value,
+        say(is.value),
+        say(by),
+        say(figure)
     );
-    let finding =
-        fitted.finding(RULE.code, Severity::Stop, asked.span, message).also(inside.span, "inside the cabinet");
-    Some(finding.remedy("order a wider cabinet, or notch its sides where the sheet allows it"))
+    Some(fitted.finding(RULE.code, Severity::Stop, is.span, message).remedy(REMEDY))
+}
+
+fn back(fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &HousingCabinet) -> Option<Finding> {
+    let (wanted, is) = (asked.back_cut_away.get()?, cabinet.back_cut_away.spanned()?);
+    let word = |cut: bool| if cut { "cut away" } else { "whole" };
+    let message = format!(
+        "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",
+        fitted.opening.name.value,
+        word(is.value),
+        word(*wanted)
+    );
+    (*wanted != is.value).then(|| fitted.finding(RULE.code, Severity::Stop, is.span, message).remedy(REMEDY))
 }
 
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    fn trial(cabinet: &str, fit: &str) -> Trial {
-        let trial = Trial::of("fit/cabinet").opening("hole", &format!("{{takes: cooktop, cabinet: {{{cabinet}}}}}"));
-        trial.selection("selection: Top\nkind: cooktop\nplace: hole", &format!("fit: {{{fit}}}"))
+    fn into(kind: &str, opening: &str, option: &str) -> Trial {
+        Trial::of("fit/cabinet")
+            .opening("niche", &format!("{{takes: {kind}, {opening}}}"))
+            .selection(&format!("selection: It\nkind: {kind}\nplace: niche"), option)
     }
 
-    /// Source: trade.md F-41: a cutout of 34 7/8" in a 36" box that is 34 1/2" inside.
+    /// Source: trade.md F-35 (23" where 23 1/2" is the least).
     #[test]
-    fn a_cutout_that_meets_the_cabinets_sides_is_told() {
-        trial("inside width: 34 1/2\"", "opening: {width: 34 7/8\"}")
-            .finds("the cutout of `Top` is 34 7/8\" (≈ 885.8 mm) wide, and the cabinet is 34 1/2\" (876.3 mm) inside");
-        trial("inside width: 34 1/2\"", "opening: {width: 33 7/8\"}").is_silent();
-        trial("inside width: 34 1/2\"", "opening: {width: 34 1/2\"}").is_silent();
+    fn a_cabinet_too_shallow_inside_is_told() {
+        let sheet = "fit: {cabinet: {inside depth: at least 23 1/2\"}}";
+        into("wall oven", "cabinet: {inside depth: 23\"}", sheet)
+            .finds("the cabinet of the opening `niche` has an inside depth of 23\" (584.2 mm), 1/2\" (12.7 mm) less than the 23 1/2\" (596.9 mm) that the maker's sheet asks for")
+            .weighs("stop")
+            .cautions();
+        into("wall oven", "cabinet: {inside depth: 23 1/2\"}", sheet).is_silent();
     }
 
-    /// Source: trade.md F-35: 23" where the sheet asks for 23 1/2" at least.
+    /// Source: trade.md F-41 (cutout 33 7/8" to 34 7/8" in a 36" cabinet, 34 1/2" inside).
     #[test]
-    fn a_cabinet_half_an_inch_too_shallow_is_told() {
-        trial("inside depth: 23\"", "cabinet: {inside depth: at least 23 1/2\"}").finds_one().weighs("stop");
-        trial("inside depth: 23 1/2\"", "cabinet: {inside depth: at least 23 1/2\"}").is_silent();
+    fn a_cutout_that_meets_the_cabinet_s_sides_is_told() {
+        let cabinet = "cabinet: {inside width: 34 1/2\", outside width: 36\"}";
+        into("cooktop", cabinet, "fit: {opening: {width: 34 7/8\"}}").finds_one().weighs("stop");
+        into("cooktop", cabinet, "fit: {opening: {width: 34 1/2\"}}").is_silent();
+        into("cooktop", cabinet, "fit: {opening: {width: 33 7/8\" to 34 7/8\"}}").is_silent();
+        let two = "options:\n  - {id: wide, fit: {opening: {width: 34 7/8\"}}}\n  - {id: slim}";
+        into("cooktop", cabinet, two).finds_one().weighs("query");
     }
 
     #[test]
-    fn a_back_panel_that_must_be_cut_away_is_told() {
-        trial("back panel: whole", "cabinet: {back panel: cut away}").finds_one();
-        trial("back panel: cut away", "cabinet: {back panel: cut away}").is_silent();
+    fn a_hole_that_is_too_small_itself_is_told_by_the_width_alone() {
+        let both = "width: 34 1/2\", cabinet: {inside width: 34 1/2\"}";
+        into("cooktop", both, "fit: {opening: {width: 34 7/8\"}}").is_silent();
+    }
+
+    /// Source: trade.md F-35 (`cut back panel allowed?`), section 6 (30" oven: cabinet about 33").
+    #[test]
+    fn outside_width_and_back_panel_are_held_to_the_sheet() {
+        let sheet = "fit: {cabinet: {outside width: at least 33\", back panel: cut away}}";
+        into("wall oven", "cabinet: {outside width: 33\", back panel: whole}", sheet).finds(
+            "the back panel of the cabinet of the opening `niche` is whole, and the maker's sheet asks for it cut away",
+        );
+        into("wall oven", "cabinet: {outside width: 30\", back panel: cut away}", sheet).finds_one();
+        into("wall oven", "cabinet: {outside width: 33\", back panel: cut away}", sheet).is_silent();
     }
 }

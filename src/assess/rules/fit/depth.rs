@@ -1,9 +1,10 @@
 //! The chosen thing's depth against its opening.
 
+use super::{Direction, tell};
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
-use crate::finding::{Finding, Severity};
+use crate::assess::{Context, Fitted};
+use crate::finding::Finding;
 
 declare! {
     /// The opening is not as deep as the thing, or its sheet, needs
@@ -39,28 +40,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let say = |length| say(length, context.book.project.units);
     let depth = fitting(fitted.room, fitted.opening, fitted.option).depth;
-    let (there, name) = (depth.there?, &fitted.opening.name.value);
-    let at = depth.there_at.unwrap_or(fitted.opening.span);
-    if let Some(short) = depth.too_small_by() {
-        let message = format!(
-            "the opening `{name}` is {} deep, {} less than the {} needed",
-            say(there),
-            say(short),
-            say(depth.least()?)
-        );
-        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-        let finding =
-            finding.remedy("choose a shallower model, or have what stands behind it recessed and measured again");
-        let asked = depth.asked_at.or(depth.body_at);
-        return Some(asked.map_or(finding.clone(), |span| finding.also(span, "needs this")));
-    }
-    let excess = depth.too_large_by()?;
-    let message =
-        format!("the opening `{name}` is {} deep, {} more than the maker's sheet allows", say(there), say(excess));
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-    Some(finding.remedy("fur the back out to the depth that the sheet asks for"))
+    let direction = Direction {
+        rule: RULE.code,
+        word: "deep".into(),
+        too_small: "choose a shallower model, or have what stands behind it recessed and measured again",
+        too_large: "fur the back out to the depth that the sheet asks for",
+    };
+    tell(context, fitted, &depth, &direction)
 }
 
 #[cfg(test)]
@@ -84,5 +71,41 @@ mod tests {
     #[test]
     fn the_least_of_several_depths_governs() {
         oven("[24\", 23 1/4\"]").finds_one();
+    }
+
+    #[test]
+    fn while_the_client_still_chooses_a_shallow_opening_is_a_query() {
+        Trial::of("fit/depth")
+            .opening("hole", "{takes: wall oven, depth: 23\"}")
+            .selection(
+                "selection: It\nkind: wall oven\nplace: hole",
+                "options:\n  - {id: deep, fit: {opening: {depth: at least 23 1/2\"}}}\n  - {id: flat}",
+            )
+            .finds_one()
+            .weighs("query");
+    }
+
+    /// Source: trade.md section 6 (built-in microwave, at least 22" deep), with 1" behind it.
+    #[test]
+    fn what_is_cut_into_a_cabinet_goes_in_with_the_air_behind_it() {
+        let microwave = |depth: &str| {
+            Trial::of("fit/depth")
+                .opening("hole", &format!("{{takes: microwave, depth: {depth}, cabinet: {{inside width: 30\"}}}}"))
+                .selection(
+                    "selection: It\nkind: microwave\nplace: hole",
+                    "size: {depth: 22\"}\nfit: {air: {back: 1\"}}",
+                )
+        };
+        microwave("22 15/16\"").finds_one().weighs("stop");
+        microwave("23\"").is_silent();
+    }
+
+    /// Source: trade.md F-07: a full-depth refrigerator stands out; that is told once, as projection.
+    #[test]
+    fn what_stands_free_goes_in_at_any_depth() {
+        Trial::of("fit/depth")
+            .opening("fridge", "{takes: refrigerator, depth: 24\"}")
+            .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", "size: {depth: 29\"}")
+            .is_silent();
     }
 }

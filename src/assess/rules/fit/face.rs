@@ -1,85 +1,143 @@
-//! Whether a flange covers the cutout's edge.
+//! The front or flange against the cutout that it covers.
 
+use crate::assess::fitting::{Side, width};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
+use crate::book::{Readings, Slot};
 use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
 use crate::units::Length;
 
 declare! {
-    /// The flange or front does not cover the edge of the cutout
+    /// The front does not cover the edge of its cutout, or has no room beside it
     ///
     /// ## What it checks
-    /// The cutout's width and height against the flange or front less the overlap that the sheet
-    /// wants on each side.
+    /// The greatest reading of the cutout against the front less twice the overlap that the sheet
+    /// asks for: `cutout ≤ front − 2 × overlap`, in width and in height. And the front's width
+    /// against the cabinet's outside, or, where that is not written, against a wall beside the
+    /// cutout. A figure that is met exactly passes.
     ///
     /// ## Why it matters
-    /// A hole cut to the face of the old oven, not to its body, shows round the new one, and
-    /// nothing holds the flange.
+    /// The front of the old oven was measured instead of the hole, and the new flange shows a slot.
     ///
     /// ## Remedy
-    /// Have the cutout made smaller, order the maker's wider trim, or choose a model whose flange
-    /// covers it.
+    /// Measure the hole itself; then have the cutout made smaller or order the maker's wider trim.
     ///
     /// ## Example
     /// ```yaml
-    /// fit:
-    ///   face: {width: 29 3/4", overlap: 3/4"}     # covers a cutout of 28 1/4" at most
+    /// openings:
+    ///   oven: {takes: wall oven, width: 29 1/2"}
     /// ```
+    /// A front 30" wide that must cover 3/4" on each side covers a cutout of 28 1/2" at most.
     ///
     /// ## Source
-    /// The maker's sheet; trade reports F-37 (the face is 1 to 1 1/2 in wider than the body), F-38.
+    /// The maker's own sheet and the field measurement.
     "fit/face", Stop,
-    sources: ["the maker's sheet"],
+    sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
-        judge(context, &fitted, findings);
+        let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
+        let overlap = face.overlap.get().copied().unwrap_or(Length::ZERO);
+        let cover =
+            |front: &Slot<Length>, cutout, word| covers(context, &fitted, front.get()?, cutout, (overlap, word));
+        findings.extend(cover(&face.width, &fitted.opening.width, "wide"));
+        findings.extend(cover(&face.height, &fitted.opening.height, "high"));
+        findings.extend(face.width.spanned().and_then(|front| has_room(context, &fitted, front)));
     }
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>, findings: &mut Vec<Finding>) {
+fn covers(
+    context: &Context<'_>,
+    fitted: &Fitted<'_>,
+    front: &Length,
+    cutout: &Slot<Readings>,
+    (overlap, word): (Length, &str),
+) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { return };
-    let overlap = face.overlap.get().copied().unwrap_or(Length::ZERO);
-    let height = fitted.opening.height.get().and_then(|readings| readings.0.iter().map(|reading| reading.value).max());
-    let width = fitted.opening.width.get().and_then(|readings| readings.0.iter().map(|reading| reading.value).max());
-    for (way, front, hole) in [("wide", &face.width, width), ("high", &face.height, height)] {
-        let (Some(front), Some(hole)) = (front.spanned(), hole) else { continue };
-        let covers = front.value - overlap.times(2);
-        if hole > covers {
-            let message = format!(
-                "the cutout `{}` is {} {way}, and the front of `{}` covers {} at most",
-                fitted.opening.name.value,
-                say(hole),
-                fitted.selection.name.value,
-                say(covers)
-            );
-            let finding =
-                fitted.finding(RULE.code, Severity::Stop, front.span, message).also(fitted.opening.span, "the cutout");
-            findings.push(finding.remedy("have the cutout made smaller, or order the maker's wider trim"));
-        }
-    }
+    let largest = cutout.get()?.0.iter().max_by_key(|reading| reading.value)?;
+    let most = *front - overlap.times(2);
+    let excess = Some(largest.value - most).filter(|excess| *excess > Length::ZERO)?;
+    let message = format!(
+        "the cutout `{}` is {} {word}, {} more than the {} that a front of {} covers by {} on each side",
+        fitted.opening.name.value,
+        say(largest.value),
+        say(excess),
+        say(most),
+        say(*front),
+        say(overlap)
+    );
+    let finding = fitted.finding(RULE.code, Severity::Stop, largest.span, message);
+    Some(finding.remedy(
+        "make sure that the hole was measured and not the old front; then have it made smaller, or order wider trim",
+    ))
+}
+
+/// The front against the cabinet's outside, or against a wall right beside the cutout.
+fn has_room(context: &Context<'_>, fitted: &Fitted<'_>, front: &Spanned<Length>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let outside = fitted.opening.cabinet.get().and_then(|cabinet| cabinet.outside_width.get().copied());
+    let (room, what) = match outside {
+        Some(outside) => (outside, "its cabinet is over all".to_string()),
+        None => [Side::Left, Side::Right].into_iter().filter_map(|side| up_to_the_wall(fitted, side)).min()?,
+    };
+    let excess = Some(front.value - room).filter(|excess| *excess > Length::ZERO)?;
+    let message = format!("the front is {} wide, {} more than {what}: {}", say(front.value), say(excess), say(room));
+    let finding = fitted.finding(RULE.code, Severity::Stop, front.span, message);
+    Some(finding.remedy("choose a narrower front, or have the cabinet made wider"))
+}
+
+/// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
+fn up_to_the_wall(fitted: &Fitted<'_>, side: Side) -> Option<(Length, String)> {
+    let neighbour = side.of(fitted.opening).get()?;
+    let gap = neighbour.gap.get().filter(|_| neighbour.what.eq_ignore_ascii_case("wall"))?;
+    let cutout = width(fitted.opening)?;
+    Some((cutout + gap.times(2), format!("the wall to the {} leaves it", side.word())))
 }
 
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    /// Source: trade.md F-37: the old oven's face was measured instead of the hole.
+    const FRONT: &str = "fit: {face: {width: 30\", height: 29\", overlap: 3/4\"}}";
+
+    fn oven(opening: &str, option: &str) -> Trial {
+        Trial::of("fit/face")
+            .opening("oven", &format!("{{takes: wall oven, {opening}}}"))
+            .selection("selection: Oven\nkind: wall oven\nplace: oven", option)
+    }
+
+    /// Source: trade.md F-37 (a front is 1" to 1 1/2" wider than the body; `cutout ≤ trim − 2 × overlap`)
+    /// and section 6 (overlap about 3/4" on each side; cutout 28 1/2").
     #[test]
-    fn a_hole_as_wide_as_the_face_is_not_covered() {
-        let oven = |hole: &str| {
-            let trial = Trial::of("fit/face").opening("hole", &format!("{{takes: wall oven, width: {hole}}}"));
-            trial.selection(
-                "selection: Oven\nkind: wall oven\nplace: hole",
-                "fit: {face: {width: 29 3/4\", overlap: 3/4\"}}",
-            )
-        };
-        oven("29 3/4\"").finds("the cutout `hole` is 29 3/4\" (≈ 755.6 mm) wide, and the front of `Oven` covers 28 1/4\" (≈ 717.6 mm) at most").weighs("stop");
-        oven("[28 1/4\", 28 5/16\", 28 1/4\"]").finds_one();
-        oven("28 1/4\"").is_silent();
+    fn a_cutout_as_wide_as_the_old_front_is_told() {
+        oven("width: 29 1/2\"", FRONT)
+            .finds("the cutout `oven` is 29 1/2\" (749.3 mm) wide, 1\" (25.4 mm) more than the 28 1/2\" (723.9 mm) that a front of 30\" (762 mm) covers by 3/4\" (≈ 19 mm) on each side")
+            .weighs("stop");
+        oven("width: 28 1/2\", height: 27 1/2\"", FRONT).is_silent();
+        oven("height: 27 5/8\"", FRONT).finds_one();
+    }
+
+    #[test]
+    fn the_widest_point_of_the_cutout_must_be_covered() {
+        oven("width: [28 1/2\", 28 1/2\", 28 33/64\"]", FRONT).finds_one();
+    }
+
+    #[test]
+    fn while_the_client_still_chooses_an_uncovered_edge_is_a_query() {
+        oven("width: 29 1/2\"", "options:\n  - {id: slim, fit: {face: {width: 30\", overlap: 3/4\"}}}\n  - {id: bare}")
+            .finds_one()
+            .weighs("query");
+    }
+
+    #[test]
+    fn a_front_wider_than_its_cabinet_or_cut_off_by_a_wall_is_told() {
+        oven("cabinet: {outside width: 29 7/8\"}", FRONT).finds_one();
+        oven("cabinet: {outside width: 30\"}", FRONT).is_silent();
+        oven("width: 28 1/2\", right: {what: wall, gap: 5/8\"}", FRONT).finds_one();
+        oven("width: 28 1/2\", right: {what: wall, gap: 3/4\"}", FRONT).is_silent();
     }
 }

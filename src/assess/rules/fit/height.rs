@@ -1,9 +1,11 @@
 //! The chosen thing's height against its opening.
 
+use super::{Direction, tell};
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::Finding;
+use crate::units::Length;
 
 declare! {
     /// The thing is higher than its opening, or the opening higher than its sheet allows
@@ -43,37 +45,16 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let say = |length| say(length, context.book.project.units);
-    let fit = fitting(fitted.room, fitted.opening, fitted.option);
-    let (height, name) = (fit.height, &fitted.opening.name.value);
-    let there = height.there?;
-    let laid = if fit.to_lay.is_negative() || fit.to_lay == crate::units::Length::ZERO {
-        String::new()
-    } else {
-        format!(" once {} of floor is laid", say(fit.to_lay))
+    let fitting = fitting(fitted.room, fitted.opening, fitted.option);
+    let laid = Some(fitting.to_lay).filter(|to_lay| *to_lay > Length::ZERO);
+    let once = |to_lay| format!("high once {} of floor is laid", say(to_lay, context.book.project.units));
+    let direction = Direction {
+        rule: RULE.code,
+        word: laid.map_or("high".into(), once),
+        too_small: "choose a lower model, or have the opening raised and measured again from the finished floor",
+        too_large: "order the maker's filler or trim, or have the opening made lower",
     };
-    let at = height.there_at.unwrap_or(fitted.opening.span);
-    if let Some(short) = height.too_small_by() {
-        let message = format!(
-            "the opening `{name}` is {} high{laid}, {} less than the {} needed",
-            say(there),
-            say(short),
-            say(height.least()?)
-        );
-        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-        let finding = finding
-            .remedy("choose a lower model, or have the opening raised and measured again from the finished floor");
-        let asked = height.asked_at.or(height.body_at);
-        return Some(asked.map_or(finding.clone(), |span| finding.also(span, "needs this")));
-    }
-    let excess = height.too_large_by()?;
-    let message = format!(
-        "the opening `{name}` is {} high{laid}, {} more than the maker's sheet allows",
-        say(there),
-        say(excess)
-    );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-    Some(finding.remedy("order the maker's filler or trim, or have the opening made lower"))
+    tell(context, fitted, &fitting.height, &direction)
 }
 
 #[cfg(test)]
@@ -117,5 +98,21 @@ mod tests {
         let sheet = "fit: {opening: {height: 83 1/2\" to 84 1/2\"}}";
         trial("", "height: 84 9/16\"", sheet).finds_one();
         trial("", "height: 84 1/2\"", sheet).is_silent();
+    }
+
+    /// Source: trade.md F-03 (1/2" too high for its niche).
+    #[test]
+    fn the_least_of_several_heights_governs_and_a_choice_still_open_is_a_query() {
+        let heights = "height: [70 1/4\", 69 1/2\", 70\"]";
+        trial("", heights, "size: {height: 70\"}").finds_one().weighs("stop");
+        let two = "options:\n  - {id: tall, size: {height: 70\"}}\n  - {id: low, size: {height: 69 1/2\"}}";
+        trial("", heights, two).finds_one().weighs("query");
+    }
+
+    /// A neighbour bounds the height from above; how high the opening is meant to be it does not say.
+    #[test]
+    fn what_hangs_high_above_makes_no_opening_too_high() {
+        let sheet = "fit: {opening: {height: 83 1/2\" to 84 1/2\"}}";
+        trial("", "above: {what: soffit, height: 90\"}", sheet).is_silent();
     }
 }

@@ -1,4 +1,4 @@
-//! The `fit/` rules: the chosen thing against its opening.
+//! The `fit/` rules, and how what is too small or too large is told.
 
 pub mod air;
 pub mod cabinet;

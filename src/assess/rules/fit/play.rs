@@ -93,4 +93,10 @@ mod tests {
     fn what_does_not_fit_at_all_is_told_by_the_width_alone() {
         range("29\"", "size: {width: 29 7/8\"}").is_silent();
     }
+
+    #[test]
+    fn each_option_is_asked_about_while_the_client_still_chooses() {
+        range("30\"", "options:\n  - {id: tight, size: {width: 29 15/16\"}}\n  - {id: loose, size: {width: 29\"}}")
+            .finds("option `tight`: `It` goes into the opening `hole` with 1/16\" (≈ 1.6 mm) of play in all; 1/8\" (≈ 3.2 mm) is usual");
+    }
 }

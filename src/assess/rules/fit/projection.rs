@@ -76,4 +76,33 @@ mod tests {
         fridge("30 5/8\"").finds("`Fridge` stands 5 1/8\" (≈ 130.2 mm) proud of the counter").weighs("query");
         fridge("27\"").is_silent();
     }
+
+    #[test]
+    fn a_handle_is_no_surprise_and_each_option_still_open_is_judged() {
+        let two = "options:\n  - {id: deep, size: {depth: 25 17/32\"}}\n  - {id: slim, size: {depth: 25 1/2\"}}";
+        Trial::of("fit/projection")
+            .opening("hole", "{takes: refrigerator, depth: 24\"}")
+            .selection("selection: Fridge\nkind: refrigerator\nplace: hole", two)
+            .finds("option `deep`: `Fridge` stands 1 17/32\" (≈ 38.9 mm) proud of the front of its opening");
+    }
+
+    /// Source: trade.md section 6 (wall oven 23 1/2" deep): behind its front it goes in, whatever is left there.
+    #[test]
+    fn a_front_that_sits_on_the_cabinet_stands_out_by_what_is_before_the_case() {
+        Trial::of("fit/projection")
+            .opening("hole", "{takes: wall oven, depth: 25\"}")
+            .selection(
+                "selection: Oven\nkind: wall oven\nplace: hole",
+                "size: {depth: 23 1/2\", depth with handle: 25 7/8\"}\nfit: {face: {width: 30\"}}",
+            )
+            .finds("`Oven` stands 2 3/8\" (≈ 60.3 mm) proud of the front of its opening");
+    }
+
+    #[test]
+    fn what_is_let_into_a_counter_from_above_stands_out_of_nothing() {
+        Trial::of("fit/projection")
+            .opening("hob", "{takes: cooktop, depth: 19\"}")
+            .selection("selection: Cooktop\nkind: cooktop\nplace: hob", "size: {depth: 21\"}")
+            .is_silent();
+    }
 }

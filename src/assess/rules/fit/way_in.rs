@@ -1,9 +1,11 @@
 //! Whether a thing can be carried in.
 
+use crate::assess::context::about;
 use crate::assess::fitting::{Passage, way_in};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, say};
 use crate::book::vocabulary::Hazard;
+use crate::book::{Choice, NarrowPoint, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -40,58 +42,46 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    for (room, selection, option) in context.options() {
+        findings.extend(judge(context, room, selection, option));
+    }
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let say = |length| say(length, context.book.project.units);
-    let passages = way_in(context.book, fitted.room, fitted.option);
-    let tightest = |spare: fn(&Passage<'_>) -> Option<Length>| {
-        passages.iter().filter_map(|passage| Some((spare(passage)?, passage.point))).min_by_key(|(spare, _)| *spare)
-    };
-    let fit = fitted.option.fit.get()?;
-    let name = &fitted.selection.name.value;
-    let carton = tightest(|passage| passage.carton).filter(|(spare, _)| spare.is_negative());
-    let bare = tightest(|passage| passage.doors_off);
+fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let say = |length: Length| say(length.abs(), context.book.project.units);
+    let fit = option.fit.get()?;
+    let name = &selection.name.value;
+    let passages = way_in(context.book, room, option);
+    let carton = tightest(&passages, |passage| passage.carton);
+    let bare = tightest(&passages, |passage| passage.doors_off);
+    let is_short = |(spare, _): &(Length, &NarrowPoint)| spare.is_negative();
     let (severity, message, at, point) = match (carton, bare) {
-        (None, Some((spare, point))) if fit.carton.is_absent() && spare.is_negative() => (
-            Severity::Stop,
-            format!("`{name}`, doors off, is {} too large for the {}", say(spare.abs()), point.name),
-            fit.doors_off.span(),
-            point,
-        ),
-        (Some((short, point)), Some((spare, _))) if !spare.is_negative() => (
-            Severity::Query,
-            format!(
-                "the carton of `{name}` is {} too large for the {}; it goes in out of its carton, doors off",
-                say(short.abs()),
-                point.name
-            ),
-            fit.carton.span(),
-            point,
-        ),
-        (Some((short, point)), None) => (
-            Severity::Stop,
-            format!(
-                "the carton of `{name}` is {} too large for the {}, and the size without it is not known",
-                say(short.abs()),
-                point.name
-            ),
-            fit.carton.span(),
-            point,
-        ),
-        (Some(_), Some((spare, point))) => (
-            Severity::Stop,
-            format!("`{name}` is {} too large for the {}, even with its doors off", say(spare.abs()), point.name),
-            fit.doors_off.span(),
-            point,
-        ),
-        _ => return None,
+        (Some(carton), _) if !is_short(&carton) => return None,
+        (_, Some(bare)) if is_short(&bare) => {
+            let (short, point) = bare;
+            let message = format!("`{name}`, doors off, is {} too large for the {}", say(short), point.name);
+            (Severity::Stop, message, fit.doors_off.span()?, point)
+        }
+        (Some((short, point)), bare) => {
+            let message = format!("the carton of `{name}` is {} too large for the {}", say(short), point.name);
+            let (severity, rest) = match bare {
+                Some(_) => (Severity::Query, "; it goes in out of its carton, doors off"),
+                None => (Severity::Stop, ", and the size without it is not known"),
+            };
+            (severity, message + rest, fit.carton.span()?, point)
+        }
+        (None, _) => return None,
     };
-    let finding = fitted
-        .finding(RULE.code, severity, at.unwrap_or(fitted.option.span), message)
-        .also(point.span, "the narrow point");
+    let finding = about(room, selection, option, RULE.code, severity, at, message).also(point.span, "the narrow point");
     Some(finding.remedy("plan how it is carried (out of its carton, doors off, another way), or choose another model"))
+}
+
+/// The point with the least left, the first of equals.
+fn tightest<'a>(
+    passages: &[Passage<'a>],
+    spare: impl Fn(&Passage<'a>) -> Option<Length>,
+) -> Option<(Length, &'a NarrowPoint)> {
+    passages.iter().filter_map(|passage| Some((spare(passage)?, passage.point))).min_by_key(|(spare, _)| *spare)
 }
 
 #[cfg(test)]
@@ -127,5 +117,42 @@ mod tests {
     fn a_room_has_narrow_points_of_its_own() {
         let trial = trial("carton: 30\" x 30\" x 60\"", "{name: front door, width: 34\", height: 80\"}");
         trial.room("way in: [{name: stair, width: 30\", height: 76\"}]").finds_one();
+    }
+
+    /// Source: trade.md F-111 (smallest dimension and 1"): exactly an inch more passes, a hair less does not.
+    #[test]
+    fn an_inch_of_play_is_enough_and_the_narrowest_point_is_named() {
+        let door = |width: &str| {
+            format!("{{name: porch, width: 40\", height: 80\"}}, {{name: stair, width: {width}, height: 80\"}}")
+        };
+        trial("carton: 30\" x 70\" x 33\"", &door("31\"")).is_silent();
+        trial("carton: 30\" x 70\" x 33\"", &door("30 15/16\""))
+            .finds("the carton of `Fridge` is 1/16\" (≈ 1.6 mm) too large for the stair, and the size without it is not known")
+            .weighs("stop");
+        trial("carton: 30\" x 70\" x 33\", doors off: 30\" x 69\" x 31\"", &door("30 1/2\""))
+            .finds("`Fridge`, doors off, is 1/2\" (12.7 mm) too large for the stair")
+            .cautions();
+    }
+
+    /// Geometry: halls 38" wide take `q + 2p ≤ 38" × √8 = 107.48"`, play within; a square one slides.
+    #[test]
+    fn a_long_box_must_get_round_the_corner_too() {
+        let hall = |turns: bool| format!("{{name: hall, width: 38\", height: 80\", turns: {turns}}}");
+        let tub = "carton: 60\" x 80\" x 30\"";
+        trial(tub, &hall(false)).is_silent();
+        trial(tub, &hall(true)).finds_one().weighs("stop");
+        trial("carton: 44\" x 79\" x 30\"", &hall(true)).is_silent();
+        trial("carton: 37\" x 79\" x 37\"", &hall(true)).is_silent();
+    }
+
+    #[test]
+    fn what_has_no_opening_is_carried_in_too_and_a_choice_still_open_is_a_query() {
+        let two = "options:\n  - {id: wide, fit: {carton: 40\" x 70\" x 40\"}}\n  - {id: slim}";
+        Trial::of("fit/way-in")
+            .book("way in: [{name: stair, width: 32\", height: 76\"}]")
+            .selection("selection: Tub\nkind: bathtub", two)
+            .finds_one()
+            .weighs("query")
+            .cautions();
     }
 }
