@@ -116,7 +116,7 @@ fn kill_9_at_any_moment_loses_no_file_and_the_next_run_puts_the_folder_in_order(
         let changing = site.files().any(|path| path.starts_with(STAGING) && path.ends_with("forward.json"));
         let now = site.without(STAGING);
         let off =
-            [0, 1].map(|edition| BTreeSet::from_iter(editions.sites[edition].differences(&now).iter().map(path_of)));
+            [0, 1].map(|edition| BTreeSet::from_iter(editions.sites[edition].differences(&now).iter().map(|difference| path_of(difference))));
         assert!(off[0].is_disjoint(&off[1]), "torn after {moment:?}: {off:?}");
         assert!(changing || off.iter().any(BTreeSet::is_empty), "a mixture after {moment:?}: {off:?}");
         editions.published.publish(&[]).exits(0);
@@ -126,7 +126,7 @@ fn kill_9_at_any_moment_loses_no_file_and_the_next_run_puts_the_folder_in_order(
     assert!(killed > 3, "only {killed} runs were killed half way");
 }
 
-fn path_of(difference: &String) -> String {
+fn path_of(difference: &str) -> String {
     difference.split_once(' ').expect("a word and a path").1.to_owned()
 }
 
