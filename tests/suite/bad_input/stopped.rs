@@ -115,8 +115,9 @@ fn kill_9_at_any_moment_loses_no_file_and_the_next_run_puts_the_folder_in_order(
         // While files change places a journal stands; then each file is the old or the new one, never torn.
         let changing = site.files().any(|path| path.starts_with(STAGING) && path.ends_with("forward.json"));
         let now = site.without(STAGING);
-        let off =
-            [0, 1].map(|edition| BTreeSet::from_iter(editions.sites[edition].differences(&now).iter().map(|difference| path_of(difference))));
+        let off = [0, 1].map(|edition| {
+            BTreeSet::from_iter(editions.sites[edition].differences(&now).iter().map(|difference| path_of(difference)))
+        });
         assert!(off[0].is_disjoint(&off[1]), "torn after {moment:?}: {off:?}");
         assert!(changing || off.iter().any(BTreeSet::is_empty), "a mixture after {moment:?}: {off:?}");
         editions.published.publish(&[]).exits(0);
