@@ -1,6 +1,7 @@
 //! The whole road, in one place: folder → book → assessment → pictures → views → files.
 
 use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
 use crate::book::Book;
@@ -47,40 +48,49 @@ pub struct Made {
     pub failed: Vec<(String, PictureError)>,
 }
 
-/// Makes every file of a reviewed book. `progress` hears how many pictures of how many are done.
+/// How files are made.
+pub struct Making<'a> {
+    /// Every page and sheet is marked as a draft.
+    pub draft: bool,
+    /// Hears how many pictures of how many are done.
+    pub progress: &'a (dyn Fn(usize, usize) + Sync),
+    /// Once raised, no further picture or sheet is begun.
+    pub interrupt: &'a AtomicBool,
+}
+
+/// Makes every file of a reviewed book.
 ///
 /// # Errors
-/// When the theme, a path or a sheet is at fault.
-pub fn make(
-    folder: &Folder,
-    review: &Review,
-    cache: &Cache,
-    draft: bool,
-    progress: &(dyn Fn(usize, usize) + Sync),
-) -> Result<Made, PublishError> {
-    let (pictures, failed) = pictures(folder, review, cache, progress);
+/// When the theme, a path or a sheet is at fault, or the work was interrupted.
+pub fn make(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>) -> Result<Made, PublishError> {
+    let (pictures, failed) = pictures(folder, review, cache, making);
     let told = tell(Subject {
         book: &review.book,
         assessment: &review.assessment,
         files: &review.files,
         pictures: &pictures,
         today: review.today,
-        draft,
+        draft: making.draft,
     });
-    let output = publish(&told, &Theme::standard()?, &pictures, cache)?;
+    let output = publish(&told, &Theme::standard()?, &pictures, cache, making.interrupt)?;
     Ok(Made { output, failed })
 }
 
 type Pictures = (BTreeMap<String, Renditions>, Vec<(String, PictureError)>);
 
-fn pictures(folder: &Folder, review: &Review, cache: &Cache, progress: &(dyn Fn(usize, usize) + Sync)) -> Pictures {
+fn pictures(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>) -> Pictures {
     let paths: Vec<&String> = review.book.photos.keys().collect();
     let source = |path: &String| {
         let read = path.clone();
-        Source::new(path.clone(), move || folder.read(&read, MAX_PICTURE).map_err(std::io::Error::other))
+        Source::new(path.clone(), move || {
+            if making.interrupt.load(Ordering::SeqCst) {
+                return Err(std::io::Error::other("stopped"));
+            }
+            folder.read(&read, MAX_PICTURE).map_err(std::io::Error::other)
+        })
     };
     let sources: Vec<Source<'_>> = paths.iter().map(|path| source(path)).collect();
-    let made = prepare(cache, &sources, &DEFAULT_WIDTHS, &|done| progress(done, sources.len()));
+    let made = prepare(cache, &sources, &DEFAULT_WIDTHS, &|done| (making.progress)(done, sources.len()));
     let mut pictures = BTreeMap::new();
     let mut failed = Vec::new();
     for (path, made) in paths.into_iter().zip(made) {

@@ -2,10 +2,11 @@
 
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::Path;
+use std::sync::atomic::AtomicBool;
 
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
-use crate::pipeline::{self, Review};
+use crate::pipeline::{self, Making, Review};
 use crate::preview::{self, Built, Changes, FindingLine, News, Preview as Run, Severity as Weight, Stop};
 use crate::publish::output::Output;
 use crate::source::{Folder, Place};
@@ -72,7 +73,8 @@ fn build(path: &Path, today: Date, cache: &Cache) -> Built {
     // A file that can't be understood would take its room's pages away: the last good ones stay.
     let unreadable =
         standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
-    match pipeline::make(&folder, &review, cache, true, &|_, _| {}) {
+    let making = Making { draft: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    match pipeline::make(&folder, &review, cache, &making) {
         Ok(made) => {
             findings.extend(made.failed.into_iter().map(|(place, error)| FindingLine {
                 severity: Weight::Stop,

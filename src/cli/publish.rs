@@ -5,7 +5,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::pictures::Cache;
-use crate::pipeline::{self, Made, Review};
+use crate::pipeline::{self, Made, Making, Review};
 use crate::publish::output::{Place, WriteError, write};
 use crate::source::Folder;
 
@@ -81,12 +81,13 @@ impl Publish {
 fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -> Result<Made, Failure> {
     let cache = open_cache(folder)?;
     let bar = progress::bar("pictures");
-    let made = pipeline::make(folder, review, &cache, draft, &|done, all| bar.at(done, all))?;
+    let making = Making { draft, progress: &|done, all| bar.at(done, all), interrupt };
+    let made = pipeline::make(folder, review, &cache, &making);
     bar.end();
     if interrupt.load(Ordering::SeqCst) {
         return Err(worded(&WriteError::Interrupted));
     }
-    Ok(made)
+    Ok(made?)
 }
 
 /// The book's cache, or a passing one where the book can't be written to.

@@ -13,6 +13,7 @@ mod papers;
 
 use std::collections::BTreeMap;
 use std::fmt;
+use std::sync::atomic::AtomicBool;
 
 use crate::pictures::{Cache, Renditions};
 use crate::views::tell::Told;
@@ -29,6 +30,8 @@ pub enum PublishError {
     Path(PathError),
     /// A sheet could not be set: its path, and why.
     Sheet(String, String),
+    /// The user asked to stop before all was made.
+    Stopped,
 }
 
 impl fmt::Display for PublishError {
@@ -37,6 +40,7 @@ impl fmt::Display for PublishError {
             Self::Theme(error) => error.fmt(f),
             Self::Path(error) => error.fmt(f),
             Self::Sheet(path, why) => write!(f, "the sheet `{path}` could not be set: {why}"),
+            Self::Stopped => f.write_str("stopped before every file was made"),
         }
     }
 }
@@ -58,12 +62,13 @@ impl From<PathError> for PublishError {
 /// Makes every file of the published folders.
 ///
 /// # Errors
-/// When the theme, a path or a sheet is at fault.
+/// When the theme, a path or a sheet is at fault, or `interrupt` is raised before the last sheet is begun.
 pub fn publish(
     told: &Told,
     theme: &Theme,
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
+    interrupt: &AtomicBool,
 ) -> Result<Output, PublishError> {
     let mut output = Output::default();
     for (path, bytes) in site::render(&told.site, theme)? {
@@ -75,7 +80,7 @@ pub fn publish(
             output.insert(format!("{folder}/{}", file.path), content)?;
         }
     }
-    for (path, bytes) in papers::set(&told.papers, pictures, cache)? {
+    for (path, bytes) in papers::set(&told.papers, pictures, cache, interrupt)? {
         // The client signs them; the office keeps its own copies.
         output.insert(format!("office/{path}"), Content::Bytes(bytes.clone()))?;
         output.insert(format!("client/{path}"), Content::Bytes(bytes))?;

@@ -1,22 +1,29 @@
 //! Sets the sheets to sign as PDF, or takes them from the cache when nothing on them has changed.
 
 use std::collections::BTreeMap;
+use std::sync::atomic::AtomicBool;
 
 use crate::pictures::{Cache, Renditions};
 use crate::views::sign_off::SignOff;
 
 use super::PublishError;
 
-/// Every sheet's bytes, with its path.
+/// Every sheet's bytes, with its path; none is begun once `interrupt` is raised.
 #[cfg(feature = "sheets")]
 pub fn set(
     papers: &[(String, SignOff)],
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
+    interrupt: &AtomicBool,
 ) -> Result<Vec<(String, Vec<u8>)>, PublishError> {
     use rayon::prelude::*;
-    let made: Vec<_> =
-        papers.par_iter().map(|(path, view)| Ok((path.clone(), one(path, view, pictures, cache)?))).collect();
+    let set = |(path, view): &(String, SignOff)| {
+        if interrupt.load(std::sync::atomic::Ordering::SeqCst) {
+            return Err(PublishError::Stopped);
+        }
+        Ok((path.clone(), one(path, view, pictures, cache)?))
+    };
+    let made: Vec<_> = papers.par_iter().map(set).collect();
     made.into_iter().collect()
 }
 
@@ -26,6 +33,7 @@ pub fn set(
     _: &[(String, SignOff)],
     _: &BTreeMap<String, Renditions>,
     _: &Cache,
+    _: &AtomicBool,
 ) -> Result<Vec<(String, Vec<u8>)>, PublishError> {
     Ok(vec![])
 }

@@ -88,7 +88,8 @@ pub fn figure(shown: Shown) -> Html {
     text.push_str(if shown.exact { "" } else { "≈\u{a0}" });
     text.push_str(if shown.negative { "−" } else { "" });
     if let Some(feet) = shown.feet {
-        text.push_str(&format!("{feet}′-"));
+        // The sans sets the mark of feet wide: the page draws the hyphen nearer.
+        text.push_str(&format!("{feet}<i class=\"ft\">′</i>-"));
     }
     let whole = shown.inches != 0 || shown.feet.is_some() || shown.numerator == 0;
     if whole {
@@ -99,7 +100,7 @@ pub fn figure(shown: Shown) -> Html {
         (over, true) => format!("\u{a0}<i class=\"fr w\">{over}/{}</i>", shown.denominator),
         (over, false) => format!("<i class=\"fr\">{over}/{}</i>", shown.denominator),
     };
-    Html::text(&text).then(Html::trusted(fraction)).then("″")
+    Html::trusted(text).then(Html::trusted(fraction)).then("″")
 }
 
 /// An amount, digit under digit, that never breaks.

@@ -70,11 +70,12 @@ def tattling(im, path):
     exif = Image.Exif()
     exif[0x010F], exif[0x0110], exif[0x0131] = 'Veldrin', 'Veldrin Pocket 3', 'Veldrin camera 1.4'
     exif[0x013B], exif[0x8298], exif[0x0132] = 'Osmunda Tarrowby', 'Osmunda Tarrowby', '2026:11:03 16:20:41'
-    sub = exif.get_ifd(0x8769)
-    sub[0x9003], sub[0xA431], sub[0x9286] = '2026:11:03 16:20:41', 'VP3-000417', b'ASCII\0\0\0key is under the third pot'
-    gps = exif.get_ifd(0x8825)
-    gps[1], gps[2], gps[3], gps[4] = 'S', (48.0, 52.0, 36.0), 'W', (123.0, 23.0, 36.0)   # open ocean
+    exif[0x8769] = {0x9003: '2026:11:03 16:20:41', 0xA431: 'VP3-000417', 0x9286: b'ASCII\0\0\0key is under the third pot'}
+    exif[0x8825] = {1: 'S', 2: (48.0, 52.0, 36.0), 3: 'W', 4: (123.0, 23.0, 36.0)}   # open ocean
     small(im, path, exif=exif)
+    kept = Image.open(path).getexif()
+    if not kept.get_ifd(0x8825) or not kept.get_ifd(0x8769):
+        raise SystemExit(f'{path}: the place or the camera was not written')
 
 
 def plate(im, path):

@@ -1,11 +1,19 @@
 //! Bad input gets a clear error, and nothing is lost: neither the user's files nor what was published.
 
-use std::os::unix::process::ExitStatusExt;
-use std::path::PathBuf;
-use std::process::{Command, Stdio};
-use std::time::Duration;
+mod disk;
+mod folder;
+mod links;
+mod pictures;
+mod stopped;
+mod yaml;
 
-use crate::project::{Project, tree};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use crate::project::{Project, Ran, Tree, tree};
+
+const TODAY: [&str; 2] = ["--today", "2027-01-15"];
+const RANGE: &str = "rooms/kitchen/range.yaml";
 
 /// A small book that was published once.
 struct Published {
@@ -13,201 +21,92 @@ struct Published {
     out: PathBuf,
 }
 
-fn published() -> Published {
-    let first = Project::new();
-    let book = first.beside("book-of-start");
-    let book = book.to_str().unwrap();
-    first.run(["start", book, "--today", "2027-01-15"]).exits(0);
-    let project = Project::copy_of(book);
-    let out = project.beside("site");
-    project.run(["publish", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
-    assert!(out.join("client/index.html").exists(), "there is something to lose");
-    Published { project, out }
+/// The book of the user and the published site, byte for byte.
+struct Both {
+    book: Tree,
+    site: Tree,
 }
 
-/// Publishes a book with one file put wrong: it says so, and neither book nor site is touched.
-fn refuses(path: &str, bytes: &[u8], code: i32, words: &[&str]) {
-    let Published { project, out } = published();
-    let project = project.bytes(path, bytes);
-    let (book, site) = (project.tree().without(".bookmatch"), tree(&out));
-    let mut ran = project.run(["publish", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(code);
-    for words in words {
-        ran = ran.says(words);
+impl Published {
+    fn new() -> Self {
+        let maker = Project::new();
+        let laid = maker.beside("laid");
+        maker.run(["start".as_ref(), laid.as_os_str()]).exits(0);
+        let project = Project::copy_of(laid.to_str().expect("a path that is text"));
+        let published = Self { out: project.beside("site"), project };
+        published.publish(&[]).exits(0).does_not_say("panicked");
+        assert!(tree(&published.out).files().count() > 50, "there is an earlier output to lose");
+        published
     }
-    ran.does_not_say("panicked");
-    book.same_as(&project.tree().without(".bookmatch"));
-    site.same_as(&tree(&out));
-}
 
-const RANGE: &str = "rooms/kitchen/range.yaml";
-
-#[test]
-fn an_empty_folder() {
-    let project = Project::new();
-    project.run(["review"]).exits(2).says("the folder is empty").says("bookmatch start");
-}
-
-#[test]
-fn no_book_yaml() {
-    let project = Project::new().file("rooms/kitchen/room.yaml", "name: Kitchen\n");
-    project.run(["review"]).exits(2).says("no `book.yaml`");
-    project.run(["review", "nowhere"]).exits(2).says("`nowhere` is not a folder");
-}
-
-#[test]
-fn a_file_in_another_encoding() {
-    let utf_16: Vec<u8> =
-        [0xFF, 0xFE].into_iter().chain("kind: tap\n".encode_utf16().flat_map(u16::to_le_bytes)).collect();
-    refuses(RANGE, &utf_16, 1, &["is written as UTF-16", "save it again as UTF-8"]);
-    refuses(RANGE, b"selection: Caf\xE9\n", 1, &["is not written as UTF-8"]);
-}
-
-#[test]
-fn tabs_in_yaml() {
-    refuses(
-        RANGE,
-        b"selection: Range\nsize:\n\twidth: 3\"\n",
-        1,
-        &["a tab stands where YAML needs spaces", "range.yaml:3:1"],
-    );
-}
-
-#[test]
-fn duplicate_keys() {
-    refuses(
-        RANGE,
-        b"selection: Range\nkind: range\nkind: hood\n",
-        1,
-        &["the key `kind` stands twice", "range.yaml:3:1"],
-    );
-}
-
-#[test]
-fn a_length_with_no_unit() {
-    refuses(
-        RANGE,
-        b"selection: Range\nkind: range\nsize: {width: 30}\n",
-        1,
-        &["`30` has no unit", "write `30\"` for inches"],
-    );
-}
-
-#[test]
-fn a_price_with_a_stray_comma() {
-    refuses(RANGE, b"selection: Range\nkind: range\nprice: 3180,00\n", 1, &["source/wrong-type", "3180,00"]);
-}
-
-#[test]
-fn an_unknown_room() {
-    let book = "title: A\nclient: B\nunits: imperial\ncurrency: USD\nrooms: [kichen]\n";
-    refuses("book.yaml", book.as_bytes(), 1, &["there is no room called `kichen`", "did you mean `kitchen`?"]);
-}
-
-#[test]
-fn a_photo_that_is_a_text_file() {
-    refuses("rooms/kitchen/photos/steel.png", b"this is no picture at all\n", 1, &["complete/photo", "steel.png"]);
-}
-
-#[test]
-fn a_png_of_thirty_thousand_pixels_square() {
-    let mut png = b"\x89PNG\r\n\x1a\n\0\0\0\x0dIHDR".to_vec();
-    png.extend(30_000_u32.to_be_bytes());
-    png.extend(30_000_u32.to_be_bytes());
-    png.extend(b"\x08\x02\0\0\0\0\0\0\0\0\0\0\0IEND\xaeB`\x82");
-    refuses("rooms/kitchen/photos/steel.png", &png, 1, &["source/too-large", "steel.png"]);
-}
-
-#[test]
-fn an_alias_bomb() {
-    let mut bomb = String::from("a0: &a0 [x, x, x, x, x, x, x, x, x, x]\n");
-    for level in 1..12 {
-        bomb += &format!("a{level}: &a{level} [{}]\n", format!("*a{}, ", level - 1).repeat(10));
+    /// Puts a file of the book wrong.
+    fn with(mut self, path: &str, bytes: &[u8]) -> Self {
+        self.project = self.project.bytes(path, bytes);
+        self
     }
-    refuses(RANGE, bomb.as_bytes(), 1, &["source/too-large", "aliases counted as used"]);
-}
 
-#[test]
-fn a_loop_of_links_and_links_that_leave_the_book() {
-    let Published { project, out } = published();
-    let secret = project.beside("secret.yaml");
-    std::fs::write(&secret, "selection: Stolen words\nkind: tap\n").unwrap();
-    let project = project
-        .link("rooms/kitchen/again", "../..")
-        .link("a", "b")
-        .link("b", "a")
-        .link("rooms/kitchen/x.yaml", &secret);
-    let site = tree(&out);
-    let ran = project.run(["publish", "--out", out.to_str().unwrap()]).exits(1);
-    ran.says("is a link that leads out of the book")
-        .says("links to folders are not followed")
-        .does_not_say("Stolen words");
-    site.same_as(&tree(&out));
-}
-
-#[test]
-fn an_unwritable_output_folder() {
-    let Published { project, .. } = published();
-    let file = project.beside("a-file");
-    std::fs::write(&file, "mine").unwrap();
-    project.run(["publish", "--out", file.to_str().unwrap()]).exits(2).says("a-file");
-    project.run(["publish", "--out", file.join("under").to_str().unwrap()]).exits(2);
-    project.run(["publish", "--out", "/proc/no-such-place"]).exits(2).does_not_say("panicked");
-    assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
-    // The book itself is no place to publish to.
-    project.run(["publish", "--out", "rooms"]).exits(2);
-}
-
-/// The disk is full for files past 4 kB: the kernel refuses to write on (`ulimit -f`).
-#[test]
-fn a_full_disk() {
-    let Published { project, out } = published();
-    let book = std::fs::read_to_string(project.root().join("book.yaml")).unwrap();
-    let project = project.file("book.yaml", &book.replace("A Small Beginning", "Another Beginning"));
-    let (book, site) = (project.tree().without(".bookmatch"), tree(&out));
-    let program = env!("CARGO_BIN_EXE_bookmatch");
-    let line = format!("trap '' XFSZ; ulimit -f 4; exec {program} publish --today 2027-01-15 --out {}", out.display());
-    let ran = Command::new("bash").args(["-c", &line]).current_dir(project.root()).output().expect("bash");
-    let said = String::from_utf8_lossy(&ran.stderr).into_owned();
-    assert_eq!(ran.status.code(), Some(2), "{said}");
-    assert!(!said.contains("panicked"), "{said}");
-    book.same_as(&project.tree().without(".bookmatch"));
-    site.same_as(&tree(&out));
-}
-
-/// Starts a publish, ends it by a signal at a moment, and tells whether it was ended before its end.
-fn end_at(project: &Project, out: &std::path::Path, signal: &str, moment: u64) -> bool {
-    let mut child = project
-        .command(["publish", "--today", "2027-01-15", "--out", out.to_str().unwrap()])
-        .stdout(Stdio::null())
-        .stderr(Stdio::null())
-        .spawn()
-        .unwrap();
-    std::thread::sleep(Duration::from_millis(moment));
-    Command::new("kill").args([&format!("-{signal}"), &child.id().to_string()]).stderr(Stdio::null()).status().unwrap();
-    let status = child.wait().unwrap();
-    status.signal().is_some() || status.code() == Some(2)
-}
-
-/// Ctrl-C (SIGINT) at many moments: afterwards the old or the new is there, whole. A kill may leave
-/// a mixture, which the next run mends.
-#[test]
-fn ended_half_way_through() {
-    let Published { project, out } = published();
-    let range = std::fs::read_to_string(project.root().join(RANGE)).unwrap();
-    let mut ended = 0;
-    for (round, signal) in (0..20).map(|round: u64| (round, if round < 10 { "INT" } else { "KILL" })) {
-        let old = tree(&out);
-        let price = format!("{}.00", 2400 + round);
-        let project = Project::copy_of(project.root().to_str().unwrap()).file(RANGE, &range.replace("2380.00", &price));
-        let whole = project.beside("whole");
-        project.run(["publish", "--today", "2027-01-15", "--out", whole.to_str().unwrap()]).exits(0);
-        let new = tree(&whole);
-        ended += u32::from(end_at(&project, &out, signal, round % 10 * 9));
-        let now = tree(&out);
-        let is_whole = now.differences(&old).is_empty() || now.differences(&new).is_empty();
-        assert!(is_whole || signal == "KILL", "a mixture after {signal} in round {round}");
-        project.run(["publish", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
-        new.same_as(&tree(&out));
+    /// Replaces words in a file of the book; they must stand there.
+    fn replacing(self, path: &str, words: &str, by: &str) -> Self {
+        let text = fs::read_to_string(self.project.root().join(path)).expect("a file of the book");
+        assert!(text.contains(words), "{path} does not say {words}");
+        self.with(path, text.replacen(words, by, 1).as_bytes())
     }
-    assert!(ended > 0, "no run was ended half way");
+
+    fn publish(&self, more: &[&str]) -> Ran {
+        self.publish_to(&self.out, more)
+    }
+
+    fn publish_to(&self, out: &Path, more: &[&str]) -> Ran {
+        let out = out.to_str().expect("a path that is text");
+        self.project.run(["publish", "--out", out].iter().chain(&TODAY).chain(more))
+    }
+
+    fn review(&self) -> Ran {
+        self.project.run(["review"].iter().chain(&TODAY))
+    }
+
+    fn now(&self) -> Both {
+        Both { book: self.project.tree().without(".bookmatch"), site: tree(&self.out) }
+    }
+
+    /// Review and publish end with this code and say these words, and touch neither the book nor the site;
+    /// nor does a draft that is published elsewhere.
+    #[track_caller]
+    fn is_refused(&self, code: i32, words: &[&str]) {
+        let before = self.now();
+        for ran in [self.review(), self.publish(&[])] {
+            let ran = words.iter().fold(ran.exits(code), |ran, words| ran.says(words));
+            ran.does_not_say("panicked").does_not_say("published to");
+            before.stands(self);
+        }
+        let ran = self.publish_to(&self.project.beside("draft"), &["--draft"]);
+        // A draft takes what is whole; a folder that is no book gives none.
+        words.iter().fold(ran.exits(if code == 1 { 0 } else { code }), |ran, words| ran.says(words));
+        before.stands(self);
+    }
+}
+
+impl Both {
+    /// The book and the site are what they were, to the byte.
+    #[track_caller]
+    fn stands(&self, published: &Published) {
+        let now = published.now();
+        self.book.same_as(&now.book);
+        self.site.same_as(&now.site);
+    }
+}
+
+#[test]
+fn a_site_or_a_book_that_did_change_is_noticed() {
+    let changes: [fn(&Published); 2] = [
+        |published| fs::write(published.out.join("client/index.html"), "").unwrap(),
+        |published| fs::write(published.project.root().join(RANGE), "").unwrap(),
+    ];
+    let published = Published::new();
+    for change in changes {
+        let before = published.now();
+        change(&published);
+        let noticed = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| before.stands(&published)));
+        assert!(noticed.is_err());
+    }
 }

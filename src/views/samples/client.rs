@@ -197,7 +197,7 @@ fn option(at: usize, of: usize) -> OptionCard {
     let rows = [
         ("Finish", "Oiled walnut fronts by the cabinetmaker, bronze pulls"),
         ("Width", "29&nbsp;<i class=\"fr w\">3/4</i>″ <span class=\"mm\">755.7 mm</span>"),
-        ("Height", "5′-9&nbsp;<i class=\"fr w\">7/8</i>″ <span class=\"mm\">1774.8 mm</span>"),
+        ("Height", "5<i class=\"ft\">′</i>-9&nbsp;<i class=\"fr w\">7/8</i>″ <span class=\"mm\">1774.8 mm</span>"),
         ("Depth with handle", "26&nbsp;<i class=\"fr w\">7/8</i>″ <span class=\"mm\">≈&nbsp;682.6 mm</span>"),
         ("Lead time", "9 to 11 weeks; order by <b>25 January</b>"),
     ];

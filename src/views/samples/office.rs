@@ -93,7 +93,7 @@ pub(super) fn orders() -> SchedulePage {
 
 pub(super) fn appliances() -> SchedulePage {
     let row = || {
-        vec![noted("Refrigerator", "K-07"), "Kitchen".into(), "Vessary 30 C".into(), "Oiled walnut".into(), html("29&nbsp;<i class=\"fr w\">3/4</i>″ × 5′-9&nbsp;<i class=\"fr w\">7/8</i>″ × 24&nbsp;<i class=\"fr w\">3/4</i>″").into(), "1".into(), "4,120.00".into(), "5,640.00".into(), "27 %".into(), "Ask about the floor model".into()]
+        vec![noted("Refrigerator", "K-07"), "Kitchen".into(), "Vessary 30 C".into(), "Oiled walnut".into(), html("29&nbsp;<i class=\"fr w\">3/4</i>″ × 5<i class=\"ft\">′</i>-9&nbsp;<i class=\"fr w\">7/8</i>″ × 24&nbsp;<i class=\"fr w\">3/4</i>″").into(), "1".into(), "4,120.00".into(), "5,640.00".into(), "27 %".into(), "Ask about the floor model".into()]
     };
     let names =
         ["Selection", "Room", "Maker, model", "Finish", "Size", "Qty", "Cost", "Price", "Margin", "Private note"];
