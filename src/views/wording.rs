@@ -55,7 +55,8 @@ impl Wording {
                 line.then(shown(*side))
             })
         };
-        line(&|side| self.first(side)).then(" ").then(soft(line(&|side| figure(self.both(side).1))))
+        // Each side is a run of its own, so that a narrow page may break between them.
+        line(&|side| self.first(side)).then(" ").then(line(&|side| self.second(side)))
     }
 
     /// A weight, then the other system.

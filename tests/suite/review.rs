@@ -52,6 +52,8 @@ fn sarif_is_valid_against_its_schema() {
         "/tests/browser/node_modules/@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json"
     );
     let text = std::fs::read_to_string(path).expect("the schema; `tests/run` installs it");
+    // One pattern of the published schema has a bracket too many, which no strict engine reads.
+    let text = text.replace("^[a-zA-Z]{2}|^[a-zA-Z]{2}-[a-zA-Z]{2}]?$", "^[a-zA-Z]{2}(-[a-zA-Z]{2})?$");
     let schema: Value = serde_json::from_str(&text).unwrap();
     let validator = jsonschema::validator_for(&schema).unwrap();
     for (project, code) in [(small(), 1), (Project::copy_of("example-project"), 0)] {
