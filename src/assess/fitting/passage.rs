@@ -3,7 +3,7 @@
 use crate::book::{Book, Choice, NarrowPoint, Room};
 use crate::units::{Length, Sides};
 
-/// Play that whoever carries a thing needs in each direction (trade.md F-111: smallest dimension
+/// Play that whoever carries a thing needs in each direction (trade reports F-111: smallest dimension
 /// and one inch more).
 pub const PLAY_ON_THE_WAY: Length = Length::from_inches(1);
 

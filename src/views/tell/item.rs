@@ -168,7 +168,12 @@ impl Teller<'_> {
     pub fn cautions(&self, selection: &Selection) -> Vec<Notice> {
         let mut lines: Vec<Html> = Vec::new();
         let makers = selection.standing().into_iter().filter_map(|option| option.fit.get()?.caution.get());
-        lines.extend(makers.map(|caution| Html::text(caution)));
+        // Options often share a sheet: its caution is told once.
+        for caution in makers.map(|caution| Html::text(caution)) {
+            if !lines.contains(&caution) {
+                lines.push(caution);
+            }
+        }
         let hazards = selection.kind.get().map_or(&[][..], |kind| kind.hazards);
         lines.extend(hazards.iter().map(|hazard| Html::text(hazard.caution())));
         if lines.is_empty() { vec![] } else { vec![Notice { title: "For your safety".into(), lines }] }

@@ -25,7 +25,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade.md F-13 (joining kit), F-47 (conversion kit).
+    /// trade reports F-13 (joining kit), F-47 (conversion kit).
     "complete/accessory", Stop,
     sources: ["the maker's sheet"],
     caution: None,
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    /// Source: trade.md F-13, F-47.
+    /// Source: trade reports F-13, F-47.
     #[test]
     fn a_kit_that_the_sheet_requires_must_be_ordered() {
         let trial = |with: &str| {

@@ -27,7 +27,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade.md, section 2c (numbers on retail pages are not a cut sheet; a 27 in cutout told for
+    /// trade reports, section 2c (numbers on retail pages are not a cut sheet; a 27 in cutout told for
     /// what the sheet gives as 28 1/4 in); F-13.
     "complete/cut-sheet", Stop,
     sources: ["trade practice: the maker's own sheet, with its revision"],
@@ -70,7 +70,7 @@ mod tests {
         trial.selection("selection: It\nkind: warming drawer\nplace: hole", option)
     }
 
-    /// Source: trade.md section 2c: an encyclopedia's 27" cutout for a warming drawer whose sheet says 28 1/4".
+    /// Source: trade reports section 2c: an encyclopedia's 27" cutout for a warming drawer whose sheet says 28 1/4".
     #[test]
     fn a_warming_drawer_without_its_makers_figures_is_told() {
         trial("size: {width: 27\"}").finds("no sheet of the maker's speaks for the warming drawer");

@@ -27,7 +27,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade.md F-17 to F-25 and cautions 5 (store the datum with each dimension).
+    /// trade reports F-17 to F-25 and cautions 5 (store the datum with each dimension).
     "complete/datum", Stop,
     sources: ["trade practice: the datum with each dimension"],
     caution: None,
@@ -82,7 +82,7 @@ mod tests {
         trial.selection(floor, "thickness: 3/8\"")
     }
 
-    /// Source: trade.md F-17, F-25: tile laid up to a dishwasher; boxes set on the subfloor.
+    /// Source: trade reports F-17, F-25: tile laid up to a dishwasher; boxes set on the subfloor.
     #[test]
     fn a_new_floor_asks_from_which_floor_an_opening_was_measured() {
         let floor = "selection: Floor tile\nkind: tile";

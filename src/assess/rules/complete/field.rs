@@ -31,7 +31,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade.md, cautions 3 (completeness by class is the strongest check); F-01, F-07 to F-12,
+    /// trade reports, cautions 3 (completeness by class is the strongest check); F-01, F-07 to F-12,
     /// F-55, F-77.
     "complete/field", Stop,
     sources: ["trade practice: completeness by class of product"],
@@ -97,7 +97,7 @@ mod tests {
         trial("pull", "maker: Vessary").finds_one();
     }
 
-    /// Source: trade.md F-07, F-09, F-11: depth with door and handle, height to hinge and hinge side of a refrigerator.
+    /// Source: trade reports F-07, F-09, F-11: depth with door and handle, height to hinge and hinge side of a refrigerator.
     #[test]
     fn a_refrigerator_needs_its_three_depths_its_hinge_height_and_its_hinge_side() {
         let shop = "maker: Vessary\nmodel: 30\nfinish: steel\nsupplier: Oren\nlead time: 2 weeks\nprice: 1400\nquantity: 1\nphotos: [a.jpg]\nfit: {needs: {power: 120 V}}";

@@ -25,7 +25,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade.md F-67, F-69, F-109 (order only after a field measure that a named person signs).
+    /// trade reports F-67, F-69, F-109 (order only after a field measure that a named person signs).
     "complete/measured", Query,
     sources: ["trade practice: field measure by a named person"],
     caution: None,
@@ -71,7 +71,7 @@ mod tests {
         trial.selection(&format!("selection: It\nkind: range\nplace: hole\nlead time: 6-8 weeks\n{needed}"), "")
     }
 
-    /// Source: trade.md F-67, F-109.
+    /// Source: trade reports F-67, F-109.
     #[test]
     fn an_opening_as_planned_is_a_query_and_near_its_order_a_stop() {
         trial("width: 30\"", "").finds("the opening `hole` is still as planned").weighs("query");

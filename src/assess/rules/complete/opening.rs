@@ -26,7 +26,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The book's own format; trade.md F-39 (no undecided appliance at the cabinet order).
+    /// The book's own format; trade reports F-39 (no undecided appliance at the cabinet order).
     "complete/opening", Stop,
     sources: ["the book's own format"],
     caution: None,

@@ -27,7 +27,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade.md F-06, F-39 and section 5; four weeks ahead is common practice.
+    /// trade reports F-06, F-39 and section 5; four weeks ahead is common practice.
     "complete/undecided", Query,
     sources: ["common practice"],
     caution: None,

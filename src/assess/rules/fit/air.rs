@@ -145,7 +145,7 @@ mod tests {
             .selection("selection: Range\nkind: range\nplace: range", option)
     }
 
-    /// Source: a sheet's own figure; trade.md section 6 (2" to what stands beside).
+    /// Source: a sheet's own figure; trade reports section 6 (2" to what stands beside).
     #[test]
     fn a_wall_nearer_than_the_sheet_asks_above_the_counter_is_told_with_a_caution() {
         let sheet = "fit: {air: {left: 0\", right: 2\" above counter}}";
@@ -171,7 +171,7 @@ mod tests {
             .cautions();
     }
 
-    /// Source: trade.md section 6 (freestanding refrigerator: 1" above).
+    /// Source: trade reports section 6 (freestanding refrigerator: 1" above).
     #[test]
     fn air_above_the_hinge_is_what_is_left_there() {
         let fridge = |height: &str| {
@@ -184,7 +184,7 @@ mod tests {
         fridge("71\"").stays_silent();
     }
 
-    /// Source: trade.md section 6 (under-counter units breathe at the front); common practice.
+    /// Source: trade reports section 6 (under-counter units breathe at the front); common practice.
     #[test]
     fn a_closed_in_unit_that_breathes_at_the_rear_with_nothing_behind_it_is_asked_about() {
         let cooler = |depth: &str, vents: &str| {

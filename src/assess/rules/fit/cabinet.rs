@@ -114,7 +114,7 @@ mod tests {
             .selection(&format!("selection: It\nkind: {kind}\nplace: niche"), option)
     }
 
-    /// Source: trade.md F-35 (23" where 23 1/2" is the least).
+    /// Source: trade reports F-35 (23" where 23 1/2" is the least).
     #[test]
     fn a_cabinet_too_shallow_inside_is_told() {
         let sheet = "fit: {cabinet: {inside depth: at least 23 1/2\"}}";
@@ -125,7 +125,7 @@ mod tests {
         into("wall oven", "cabinet: {inside depth: 23 1/2\"}", sheet).stays_silent();
     }
 
-    /// Source: trade.md F-41 (cutout 33 7/8" to 34 7/8" in a 36" cabinet, 34 1/2" inside).
+    /// Source: trade reports F-41 (cutout 33 7/8" to 34 7/8" in a 36" cabinet, 34 1/2" inside).
     #[test]
     fn a_cutout_that_meets_the_cabinet_s_sides_is_told() {
         let cabinet = "cabinet: {inside width: 34 1/2\", outside width: 36\"}";
@@ -142,7 +142,7 @@ mod tests {
         into("cooktop", both, "fit: {opening: {width: 34 7/8\"}}").stays_silent();
     }
 
-    /// Source: trade.md F-35 (`cut back panel allowed?`), section 6 (30" oven: cabinet about 33").
+    /// Source: trade reports F-35 (`cut back panel allowed?`), section 6 (30" oven: cabinet about 33").
     #[test]
     fn outside_width_and_back_panel_are_held_to_the_sheet() {
         let sheet = "fit: {cabinet: {outside width: at least 33\", back panel: cut away}}";

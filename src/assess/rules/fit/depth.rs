@@ -59,7 +59,7 @@ mod tests {
         trial.selection("selection: It\nkind: wall oven\nplace: hole", "fit: {opening: {depth: at least 23 1/2\"}}")
     }
 
-    /// Source: trade.md F-35: a wall-oven cabinet 23" deep where the sheet asks for 23 1/2" at least.
+    /// Source: trade reports F-35: a wall-oven cabinet 23" deep where the sheet asks for 23 1/2" at least.
     #[test]
     fn an_oven_cabinet_half_an_inch_too_shallow_is_told() {
         oven("23\"").finds(
@@ -85,7 +85,7 @@ mod tests {
             .weighs("query");
     }
 
-    /// Source: trade.md section 6 (built-in microwave, at least 22" deep), with 1" behind it.
+    /// Source: trade reports section 6 (built-in microwave, at least 22" deep), with 1" behind it.
     #[test]
     fn what_is_cut_into_a_cabinet_goes_in_with_the_air_behind_it() {
         let microwave = |depth: &str| {
@@ -100,7 +100,7 @@ mod tests {
         microwave("23\"").stays_silent();
     }
 
-    /// Source: trade.md F-07: a full-depth refrigerator stands out; that is told once, as projection.
+    /// Source: trade reports F-07: a full-depth refrigerator stands out; that is told once, as projection.
     #[test]
     fn what_stands_free_goes_in_at_any_depth() {
         Trial::of("fit/depth")

@@ -6,7 +6,7 @@ use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
-/// What a refrigerator usually needs to a wall at its hinges (trade.md F-11: 2" to 2 1/2").
+/// What a refrigerator usually needs to a wall at its hinges (trade reports F-11: 2" to 2 1/2").
 const USUAL_AT_THE_WALL: Length = Length::from_sixty_fourths(160);
 
 declare! {
@@ -112,7 +112,7 @@ mod tests {
             .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", option)
     }
 
-    /// Source: trade.md F-11 (2" to 2 1/2" at a wall; with thick panels at least 4 1/2").
+    /// Source: trade reports F-11 (2" to 2 1/2" at a wall; with thick panels at least 4 1/2").
     #[test]
     fn a_wall_at_the_hinges_nearer_than_the_sheet_asks_is_told() {
         let sheet = "hinge: left\nfit: {door: {wall clearance: 4 1/2\"}}";
@@ -124,7 +124,7 @@ mod tests {
         fridge("left: wall cabinet", sheet).stays_silent();
     }
 
-    /// Source: trade.md F-11 (freestanding ones typically ask for 2" to 2 1/2").
+    /// Source: trade reports F-11 (freestanding ones typically ask for 2" to 2 1/2").
     #[test]
     fn without_a_sheet_s_figure_the_usual_one_is_only_asked_about() {
         fridge("left: {what: door casing, gap: 2\"}", "hinge: left").finds_one().weighs("query");
@@ -148,7 +148,7 @@ mod tests {
         fridge("left: wall, right: wall", &hinge("either")).finds_one();
     }
 
-    /// Source: trade.md section 3 (21" to 22" free in front of a built-in's door), F-09 (2" deeper).
+    /// Source: trade reports section 3 (21" to 22" free in front of a built-in's door), F-09 (2" deeper).
     #[test]
     fn a_door_needs_the_floor_that_it_sweeps() {
         let door = "fit: {door: {swings: 20\", in front: 21\"}}";

@@ -110,7 +110,7 @@ mod tests {
             .selection("selection: Oven\nkind: wall oven\nplace: oven", option)
     }
 
-    /// Source: trade.md F-37 (a front is 1" to 1 1/2" wider than the body; `cutout ≤ trim − 2 × overlap`)
+    /// Source: trade reports F-37 (a front is 1" to 1 1/2" wider than the body; `cutout ≤ trim − 2 × overlap`)
     /// and section 6 (overlap about 3/4" on each side; cutout 28 1/2").
     #[test]
     fn a_cutout_as_wide_as_the_old_front_is_told() {

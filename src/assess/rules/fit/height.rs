@@ -66,7 +66,7 @@ mod tests {
         trial.selection("selection: It\nkind: refrigerator\nplace: hole", option)
     }
 
-    /// Source: trade.md F-17: a floor about 1 1/2" higher than the one under the unit traps it.
+    /// Source: trade reports F-17: a floor about 1 1/2" higher than the one under the unit traps it.
     #[test]
     fn a_floor_still_to_be_laid_is_taken_off() {
         let unit = "size: {height: 33 1/2\" to 34 1/2\"}";
@@ -77,7 +77,7 @@ mod tests {
         trial("floor build-up: 1 1/2\"", "height: 34 1/2\", sill: 4\"", unit).stays_silent();
     }
 
-    /// Source: trade.md F-01: 8" believed above the old unit, really about 1 1/2": the wall cabinet decides.
+    /// Source: trade reports F-01: 8" believed above the old unit, really about 1 1/2": the wall cabinet decides.
     #[test]
     fn the_hinge_cap_and_the_air_above_meet_the_wall_cabinet() {
         let unit = "size: {height: 69\", height to hinge: 69 7/8\"}\nfit: {air: {top: 1\"}}";
@@ -85,14 +85,14 @@ mod tests {
         trial("", "above: {what: wall cabinet, height: 70 7/8\"}", unit).stays_silent();
     }
 
-    /// Source: trade.md F-19: a dishwasher known to be 1/4" too tall.
+    /// Source: trade reports F-19: a dishwasher known to be 1/4" too tall.
     #[test]
     fn a_quarter_inch_too_tall_is_too_tall_and_an_exact_fit_passes() {
         trial("", "height: 34\"", "size: {height: 34 1/4\"}").finds_one().weighs("stop");
         trial("", "height: 34 1/4\"", "size: {height: 34 1/4\"}").stays_silent();
     }
 
-    /// Source: trade.md section 3: built-in refrigerator opening 83 1/2" to 84 1/2".
+    /// Source: trade reports section 3: built-in refrigerator opening 83 1/2" to 84 1/2".
     #[test]
     fn an_opening_higher_than_the_sheet_allows_is_told() {
         let sheet = "fit: {opening: {height: 83 1/2\" to 84 1/2\"}}";
@@ -100,7 +100,7 @@ mod tests {
         trial("", "height: 84 1/2\"", sheet).stays_silent();
     }
 
-    /// Source: trade.md F-03 (1/2" too high for its niche).
+    /// Source: trade reports F-03 (1/2" too high for its niche).
     #[test]
     fn the_least_of_several_heights_governs_and_a_choice_still_open_is_a_query() {
         let heights = "height: [70 1/4\", 69 1/2\", 70\"]";

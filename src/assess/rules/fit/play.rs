@@ -73,7 +73,7 @@ mod tests {
         trial.selection("selection: It\nkind: range\nplace: hole", option)
     }
 
-    /// Source: trade.md F-27: a field opening of 29 7/8" for a unit of 29 7/8" leaves no play.
+    /// Source: trade reports F-27: a field opening of 29 7/8" for a unit of 29 7/8" leaves no play.
     #[test]
     fn a_range_that_jams_is_a_query() {
         range("29 7/8\"", "size: {width: 29 7/8\"}")

@@ -63,7 +63,7 @@ const HANDLE: Length = Length::from_sixty_fourths(96);
 mod tests {
     use crate::assess::rules::trial::Trial;
 
-    /// Source: trade.md F-08; look: a refrigerator 30 5/8" deep with its handle at a 25 1/2" counter.
+    /// Source: trade reports F-08; look: a refrigerator 30 5/8" deep with its handle at a 25 1/2" counter.
     #[test]
     fn a_refrigerator_a_hands_breadth_past_the_counter_is_a_query() {
         let fridge = |depth: &str| {
@@ -86,7 +86,7 @@ mod tests {
             .finds("option `deep`: `Fridge` stands 1 17/32\" (≈ 38.9 mm) proud of the front of its opening");
     }
 
-    /// Source: trade.md section 6 (wall oven 23 1/2" deep): behind its front it goes in, whatever is left there.
+    /// Source: trade reports section 6 (wall oven 23 1/2" deep): behind its front it goes in, whatever is left there.
     #[test]
     fn a_front_that_sits_on_the_cabinet_stands_out_by_what_is_before_the_case() {
         Trial::of("fit/projection")

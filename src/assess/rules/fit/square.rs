@@ -6,7 +6,7 @@ use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
-/// How far diagonals or sides may be out where no sheet says: 1/8" (trade.md section 3).
+/// How far diagonals or sides may be out where no sheet says: 1/8" (trade reports section 3).
 const USUAL: Length = Length::from_sixty_fourths(8);
 
 declare! {
@@ -87,7 +87,7 @@ mod tests {
             .selection("selection: Oven\nkind: wall oven\nplace: oven", option)
     }
 
-    /// Source: trade.md section 3, Square (two diagonals differ by at most 1/8").
+    /// Source: trade reports section 3, Square (two diagonals differ by at most 1/8").
     #[test]
     fn diagonals_that_differ_by_more_than_an_eighth_are_asked_about() {
         oven("diagonals: [46 7/8\", 47 1/16\"]", "maker: Vessary")
@@ -96,7 +96,7 @@ mod tests {
         oven("diagonals: [47\", 46 7/8\"]", "maker: Vessary").stays_silent();
     }
 
-    /// Source: trade.md section 3, Plumb (1/8" over the height).
+    /// Source: trade reports section 3, Plumb (1/8" over the height).
     #[test]
     fn a_side_that_leans_by_more_than_an_eighth_is_asked_about() {
         let plumb = |right: &str| format!("plumb: {{left: [1\", 1\", 1\"], right: [31\", 31\", {right}]}}");

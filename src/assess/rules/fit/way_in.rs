@@ -93,7 +93,7 @@ mod tests {
         trial.selection("selection: Fridge\nkind: refrigerator\nplace: hole", &format!("fit: {{{fit}}}"))
     }
 
-    /// Source: trade.md F-111: a 29" door and a unit of 30" × 33 1/2".
+    /// Source: trade reports F-111: a 29" door and a unit of 30" × 33 1/2".
     #[test]
     fn a_unit_wider_than_the_door_is_told() {
         let door = "{name: kitchen door, width: 29\", height: 80\"}";
@@ -119,7 +119,7 @@ mod tests {
         trial.room("way in: [{name: stair, width: 30\", height: 76\"}]").finds_one();
     }
 
-    /// Source: trade.md F-111 (smallest dimension and 1"): exactly an inch more passes, a hair less does not.
+    /// Source: trade reports F-111 (smallest dimension and 1"): exactly an inch more passes, a hair less does not.
     #[test]
     fn an_inch_of_play_is_enough_and_the_narrowest_point_is_named() {
         let door = |width: &str| {

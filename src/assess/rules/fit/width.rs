@@ -64,7 +64,7 @@ mod tests {
             .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", size)
     }
 
-    /// Source: trade.md F-05 (opening 33 1/2", unit 32.8", not plumb).
+    /// Source: trade reports F-05 (opening 33 1/2", unit 32.8", not plumb).
     #[test]
     fn a_refrigerator_that_meets_the_narrow_top_of_its_opening_is_told() {
         fridge("width: [33 1/2\", 33 1/4\", 32 3/4\"]", "size: {width: 32.8\"}")
@@ -72,14 +72,14 @@ mod tests {
         fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").stays_silent();
     }
 
-    /// Source: standards.md UN-06: 610 mm into 24" (609.6 mm), though both print as 24.
+    /// Source: check values UN-06: 610 mm into 24" (609.6 mm), though both print as 24.
     #[test]
     fn fit_is_decided_before_rounding() {
         fridge("width: 24\"", "size: {width: 610 mm}").finds_one();
         fridge("width: 24\"", "size: {width: 609.6 mm}").stays_silent();
     }
 
-    /// Source: trade.md F-04, F-27: from one plumb line, min(right) − max(left).
+    /// Source: trade reports F-04, F-27: from one plumb line, min(right) − max(left).
     #[test]
     fn a_leaning_side_governs_though_every_width_is_enough() {
         let leaning = "width: 30\", plumb: {left: [1\", 1 1/8\", 1\"], right: [31\", 31 1/8\", 31 1/8\"]}";
@@ -101,7 +101,7 @@ mod tests {
             .weighs("query");
     }
 
-    /// Source: trade.md section 6 (a 30" wall oven's cutout 28 1/2", its front wider by the overlap).
+    /// Source: trade reports section 6 (a 30" wall oven's cutout 28 1/2", its front wider by the overlap).
     #[test]
     fn a_front_that_covers_the_edge_is_not_what_goes_into_the_hole() {
         let oven = |opening: &str| {

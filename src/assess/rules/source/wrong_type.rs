@@ -52,7 +52,7 @@ mod tests {
         tap("maker: [Vessary, Ormund]").finds("this should be words, and is a list");
     }
 
-    /// Source: standards.md SD-23 (ISO 4217: the yen has no minor unit).
+    /// Source: check values SD-23 (ISO 4217: the yen has no minor unit).
     #[test]
     fn an_amount_has_no_more_decimals_than_its_currency() {
         tap("price: 3180.005").finds_one();
