@@ -35,9 +35,9 @@ fn main() {
     }
     let ratio = making.as_secs_f64() / decoding.as_secs_f64();
     println!("{PHOTOS} photos of {} × {}, {threads} at once, best of {TIMES}", SIZE.0, SIZE.1);
-    println!("decoded alone   {decoding:>10.0?}");
-    println!("made ready      {making:>10.0?}   {ratio:.2} times (goal: at most 2.20)");
-    println!("taken from cache{again:>10.0?}   {:.3} of the first", again.as_secs_f64() / making.as_secs_f64());
+    println!("decoded alone   {decoding:>10.2?}");
+    println!("made ready      {making:>10.2?}   {ratio:.2} times (goal: at most 2.20)");
+    println!("taken from cache{again:>10.2?}   {:.3} of the first", again.as_secs_f64() / making.as_secs_f64());
     println!("most memory     {:>7} MB   (goal: under 300)", peak_kilobytes() / 1024);
 }
 
