@@ -121,3 +121,34 @@ fn a_book_that_start_lays_out_reviews_clean_and_publishes() {
     project.run(["start", folder]).exits(2).says("is not empty");
     before.same_as(&tree(Path::new(folder)));
 }
+
+/// A room's sheet speaks of its own open items, not of the whole book's.
+#[test]
+fn a_rooms_sheet_counts_its_own_open_items() {
+    let (_project, out) = published();
+    let text = |path: &str| {
+        let told =
+            Command::new("pdftotext").args(["-l", "1"]).arg(out.join(path)).arg("-").output().expect("pdftotext");
+        String::from_utf8_lossy(&told.stdout).split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let open = |text: &str| {
+        let (before, _) = text.split_once(" still to be chosen").expect("items are open");
+        let words: Vec<&str> = before.rsplit(' ').take(3).collect();
+        words[2].parse::<u32>().expect("a count")
+    };
+    let whole = open(&text("client/sheets/whole-book.pdf"));
+    let kitchen = text("client/sheets/rooms/kitchen.pdf");
+    assert!(open(&kitchen) < whole, "{kitchen}");
+    assert!(kitchen.contains(&format!("{} items", open(&kitchen))), "{kitchen}");
+}
+
+/// The refrigerator's sheet draws its first option while three are open.
+#[test]
+fn an_openings_sheet_tells_what_was_found_of_the_option_that_it_draws() {
+    let (_project, out) = published();
+    let sheet = std::fs::read_to_string(out.join("installer/openings/kitchen/refrigerator.html")).unwrap();
+    assert!(sheet.contains("goes in out of its carton"), "what was found of the option that is drawn");
+    assert!(!sheet.contains("Refrigerator stands 5 1/8"), "what was found of another option: {sheet}");
+    let review = std::fs::read_to_string(out.join("office/review.html")).unwrap();
+    assert!(review.contains("stands 5 1/8"), "the office is told of every option");
+}

@@ -252,10 +252,13 @@ impl<'a> Teller<'a> {
             notice.title = "Before you set it".into();
         }
         let item = at.thing.map(|(selection, _)| selection.name.as_str());
+        let shown = at.thing.map(|(_, option)| option.id.as_str());
         let told = self.subject.assessment.findings.iter().filter(|finding| {
             let here =
                 finding.item.as_deref().is_some_and(|name| Some(name) == item || name == at.opening.name.as_str());
             here && finding.room.as_deref() == Some(at.room.folder.as_str())
+                // What was found of another option says nothing of the one that is drawn here.
+                && (finding.option.is_none() || finding.option.as_deref() == shown)
                 && (finding.rule.starts_with("fit/") || finding.rule == "complete/measured")
         });
         let lines: Vec<Html> = told

@@ -33,13 +33,14 @@ impl Teller<'_> {
         let from = self.subject.book.rooms.last().map(|room| self.chrome.room_link(room));
         let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
         let selections = self.subject.book.selections().count();
+        let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
         let mut facts = vec![fact("Items", selections.to_string()), fact("Who signs", self.who_signs())];
         facts.extend(
             self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
         );
         SignPage {
             sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), from, Some(cover)),
-            lead: Html::text(&self.statement()),
+            lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),
             signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
@@ -50,9 +51,8 @@ impl Teller<'_> {
         }
     }
 
-    /// What a signature means.
-    pub fn statement(&self) -> String {
-        let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
+    /// What a signature means, on a sheet with so many items still open.
+    pub fn statement(&self, open: usize) -> String {
         let open = match open {
             0 => String::new(),
             open => {

@@ -65,7 +65,7 @@ impl Teller<'_> {
             sheet,
             issue: chrome.issue.clone(),
             date: chrome.date.clone(),
-            statement: self.statement(),
+            statement: self.statement(open),
             facts,
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
             totals: self.sums(settled).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
