@@ -58,6 +58,14 @@ impl Editions {
         }
     }
 
+    /// Pictures and sheets are made anew, so that there is more to stop. A run that was stopped early left none.
+    fn forget_pictures(&self) {
+        let cache = self.published.project.root().join(".bookmatch");
+        if cache.exists() {
+            fs::remove_dir_all(cache).unwrap();
+        }
+    }
+
     /// Starts a run and ends it with a signal after a while; tells how it ended.
     fn publish_and_signal(&self, signal: &str, after: Duration) -> Ran {
         let out = self.published.out.to_str().unwrap();
@@ -82,8 +90,7 @@ fn ctrl_c_at_any_moment_leaves_the_old_or_the_new_whole() {
     for (round, moment) in editions.moments(30).enumerate() {
         editions.turn_to(1 - stands);
         if round % 3 == 0 {
-            // Pictures and sheets are made anew, so that there is more to stop.
-            fs::remove_dir_all(editions.published.project.root().join(".bookmatch")).unwrap();
+            editions.forget_pictures();
         }
         let book = editions.published.now().book;
         let ran = editions.publish_and_signal("INT", moment).does_not_say("panicked");
