@@ -14,4 +14,5 @@ mod review;
 mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
+mod stories;
 mod units;
