@@ -121,10 +121,14 @@ fn words() -> Result<BTreeMap<String, Value>, ThemeError> {
         .collect()
 }
 
-/// The styles, joined in the order of their names into one file, and the fonts with their licences.
+/// The styles, joined in the order of their names, and the fonts with their licences. What paper alone
+/// needs is a file of its own, for which no screen waits.
 fn assets() -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
-    let styles: String = text_files(&STYLES)?.values().map(|style| compact(style)).collect();
-    let mut assets = BTreeMap::from([("assets/book.css".to_owned(), styles.into_bytes())]);
+    let mut assets = BTreeMap::<String, Vec<u8>>::new();
+    for (name, style) in text_files(&STYLES)? {
+        let file = if name.ends_with("-print.css") { "assets/print.css" } else { "assets/book.css" };
+        assets.entry(file.to_owned()).or_default().extend(compact(style).into_bytes());
+    }
     for file in FONTS.files() {
         let name = file.path().to_string_lossy();
         if name.ends_with(".woff2") || name.starts_with("LICENSE") {

@@ -37,6 +37,7 @@ fn a_page_a_view_stands_in_its_folder() {
         "client/items/kitchen-refrigerator-3.html",
         "client/sign.html",
         "client/assets/book.css",
+        "client/assets/print.css",
         "installer/index.html",
         "installer/openings/kitchen-refrigerator.html",
         "office/index.html",
@@ -129,7 +130,7 @@ fn the_same_views_make_the_same_bytes() {
     assert_eq!(render(&samples::full(), &theme).unwrap(), render(&samples::full(), &theme).unwrap());
 }
 
-/// Most that a page weighs without its photographs: HTML, styles, and the fonts that it needs.
+/// Most that a page weighs on a screen without its photographs: HTML, styles, and the fonts that it needs.
 const LIGHT: usize = 120_000;
 
 #[test]
