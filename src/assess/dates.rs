@@ -87,6 +87,16 @@ impl Dates {
         orders.map(|order| order.order.unwrap_or(order.in_hand)).min()
     }
 
+    /// The first day on which one of the options that still count must be in hand.
+    pub fn in_hand(&self, selection: &Selection) -> Option<Date> {
+        selection
+            .standing()
+            .into_iter()
+            .filter_map(|option| self.order_by(selection, option))
+            .map(|order| order.in_hand)
+            .min()
+    }
+
     /// How near the last day to decide a selection is.
     pub fn runs_out(&self, selection: &Selection) -> RunsOut {
         match self.decide_by(selection) {

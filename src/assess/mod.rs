@@ -9,6 +9,9 @@ pub use context::{Context, Fitted};
 mod dates;
 pub use dates::{Dates, OrderBy, RunsOut};
 
+mod hold_points;
+pub use hold_points::{HoldPoint, HoldPoints, Moment};
+
 mod amounts;
 pub use amounts::{Allowance, Amounts, Due};
 
@@ -29,6 +32,8 @@ pub struct Assessment {
     pub counts: Counts,
     /// When things are needed and must be ordered.
     pub dates: Dates,
+    /// The moments after which a mistake is dear.
+    pub hold_points: HoldPoints,
     /// What things cost, and what is left of the allowances.
     pub amounts: Amounts,
 }
@@ -42,6 +47,8 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     for rule in rules::RULES {
         findings.append(&mut rule.run(&context));
     }
+    let hold_points = HoldPoints::of(book, &dates);
+    hold_points::apply(book, &hold_points, &dates, &mut findings);
     waivers::apply(book, &mut findings);
     for finding in &mut findings {
         let rule = rules::rule(finding.rule);
@@ -52,5 +59,5 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
         (room.map_or(0, |at| at + 1), finding.severity, finding.place.clone(), finding.rule)
     };
     findings.sort_by_cached_key(order);
-    Assessment { counts: Counts::of(&findings), findings, dates, amounts }
+    Assessment { counts: Counts::of(&findings), findings, dates, hold_points, amounts }
 }

@@ -8,7 +8,7 @@ mod slot;
 pub use slot::Slot;
 
 mod project;
-pub use project::{Approval, Approver, Firm, Milestone, NarrowPoint, Project, System, Waiver, When};
+pub use project::{Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When};
 
 mod room;
 pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};

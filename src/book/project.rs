@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Photo, Slot};
+use super::{NeededFor, Photo, Slot};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Date, LeadTime, Length, Money, Percent};
 
@@ -39,6 +39,8 @@ pub struct Project {
     pub allowances: BTreeMap<String, Spanned<Money>>,
     /// The dates that the work hangs on, in the order written.
     pub milestones: Vec<Milestone>,
+    /// Moments after which a mistake is dear, as far as the book names them.
+    pub hold_points: Vec<HoldPoint>,
     /// Days on which nobody works.
     pub calendar: Calendar,
     /// How long before it is needed a thing must be in hand.
@@ -116,6 +118,17 @@ pub enum When {
         /// How long after it.
         lasts: LeadTime,
     },
+}
+
+/// A moment after which a mistake is dear.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HoldPoint {
+    /// Its name.
+    pub name: Spanned<String>,
+    /// The milestone or the day.
+    pub on: Spanned<NeededFor>,
+    /// Rules and families of rules whose findings must be settled by then.
+    pub settles: Vec<Spanned<String>>,
 }
 
 /// A narrow point on the way in.

@@ -1,6 +1,7 @@
 //! What we say about a book: findings, their severity and the source behind them.
 
 use crate::source::{Place, Span};
+use crate::units::Date;
 
 /// How much a finding weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -44,6 +45,22 @@ pub struct Also {
     pub label: String,
 }
 
+/// The moment by which a finding must be settled.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SettleBy {
+    /// The hold point: work or an order after which a mistake is dear.
+    pub hold_point: String,
+    /// Its day, where the book dates it.
+    pub on: Option<Date>,
+}
+
+impl SettleBy {
+    /// In words: `cabinets ordered, 8 Feb 2027`.
+    pub fn words(&self) -> String {
+        self.on.map_or_else(|| self.hold_point.clone(), |on| format!("{}, {on}", self.hold_point))
+    }
+}
+
 /// One fault of a book.
 ///
 /// The message says what is wrong and stands alone; how to mend it is in the remedy alone.
@@ -69,6 +86,8 @@ pub struct Finding {
     pub remedy: String,
     /// The published source of the figure that decided; empty where the book itself decides.
     pub source: String,
+    /// The moment by which it must be settled.
+    pub by: Option<SettleBy>,
     /// What can hurt someone, and whose word counts. A waiver never removes it.
     pub caution: Option<&'static str>,
     /// Set when a waiver in the book sets this finding aside.
@@ -89,6 +108,7 @@ impl Finding {
             message: message.into(),
             remedy: String::new(),
             source: String::new(),
+            by: None,
             caution: None,
             waived: None,
         }

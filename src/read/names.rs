@@ -17,6 +17,7 @@ use super::values::{unknown_message, unknown_remedy};
 pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     let mut faults = Faults::default();
     milestones(book, &mut faults);
+    hold_points(book, &mut faults);
     for room in &book.rooms {
         faults.room = Some(room.folder.clone());
         for selection in &room.selections {
@@ -95,6 +96,19 @@ fn milestones(book: &Book, faults: &mut Faults) {
         } else if hangs_on_itself(book, &milestone.name) {
             let message = format!("the milestone `{}` comes after itself", milestone.name.value);
             faults.stop("source/wrong-type", before.span, message, "give one milestone of the circle a date");
+        }
+    }
+}
+
+fn hold_points(book: &Book, faults: &mut Faults) {
+    for hold in &book.project.hold_points {
+        let known = || book.project.milestones.iter().map(|milestone| milestone.name.as_str());
+        match &hold.on.value {
+            NeededFor::Milestone(name) if !known().any(|other| other == name) => {
+                let remedy = unknown_remedy(name, NameOf::Milestone, known());
+                faults.stop("source/unknown-name", hold.on.span, unknown_message(name, NameOf::Milestone), remedy);
+            }
+            _ => {}
         }
     }
 }

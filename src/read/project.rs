@@ -2,8 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::vocabulary::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, NARROW, NameOf, PHOTO, Shape, WAIVER};
-use crate::book::{Approval, Approver, Firm, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When};
+use crate::book::vocabulary::{
+    AFTER, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, NameOf, PHOTO, Shape, WAIVER,
+};
+use crate::book::{
+    Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When,
+};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -12,6 +16,7 @@ use crate::units::{Calendar, Currency, Money};
 use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
+use super::selection::needed_for;
 use super::values::{self, date, lead_time, positive_length, spanned_text, text, yes_no};
 
 /// The project, and what the rooms need of it.
@@ -149,6 +154,9 @@ fn dates(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
             project.milestones.push(Milestone { name: name.clone(), when });
         }
     }
+    for (name, node) in fields.named("hold points", faults) {
+        project.hold_points.extend(hold_point(name, node, faults));
+    }
     let calendar = fields.node("calendar").and_then(|node| Fields::of(node, &CALENDAR, faults));
     if let Some(mut calendar) = calendar {
         let closed = calendar.list("closed", faults, date);
@@ -167,6 +175,18 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
     let lasts = fields.read("lasts", faults, lead_time);
     fields.finish(faults);
     Some(When::After { milestone: after.spanned()?.clone(), lasts: *lasts.get()? })
+}
+
+fn hold_point(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<HoldPoint> {
+    if let Value::Scalar { .. } = node.value {
+        let on = Spanned::new(needed_for(node, faults)?, node.span);
+        return Some(HoldPoint { name: name.clone(), on, settles: vec![] });
+    }
+    let mut fields = Fields::of(node, &HOLD_POINT, faults)?;
+    let on = fields.read("on", faults, needed_for);
+    let settles = fields.list("settles", faults, spanned_text);
+    fields.finish(faults);
+    Some(HoldPoint { name: name.clone(), on: on.spanned()?.clone(), settles })
 }
 
 /// A narrow point on the way in.

@@ -76,7 +76,7 @@ pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
 }
 
 /// A day, or the name of a milestone (whether it exists is seen when all is read).
-fn needed_for(node: &Node, faults: &mut Faults) -> Option<NeededFor> {
+pub fn needed_for(node: &Node, faults: &mut Faults) -> Option<NeededFor> {
     let text = scalar(node, &Shape::Name(NameOf::Milestone), faults)?;
     let dated = text.starts_with(|first: char| first.is_ascii_digit());
     match Date::parse(text) {

@@ -13,7 +13,7 @@ mod selection;
 
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
-pub use project::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, NARROW, WAIVER};
+pub use project::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
 
@@ -23,6 +23,7 @@ pub const RECORDS: &[&Record] = &[
     &FIRM,
     &APPROVER,
     &AFTER,
+    &HOLD_POINT,
     &CALENDAR,
     &NARROW,
     &WAIVER,

@@ -69,6 +69,15 @@ pub const BOOK: Record = Record {
             "{demolition: 2027-03-01}",
         ),
         Field::optional(
+            "hold points",
+            Shape::Named(&Shape::Either(
+                &Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::Date),
+                &Shape::Record(&HOLD_POINT),
+            )),
+            "moments after which a mistake is dear; the usual ones hang on the milestones unless they are dated here",
+            "{cabinets ordered: 2027-02-08, rough-in closed: rough-in}",
+        ),
+        Field::optional(
             "calendar",
             Shape::Record(&CALENDAR),
             "days on which nobody works, besides weekends",
@@ -132,6 +141,26 @@ pub const AFTER: Record = Record {
     fields: &[
         Field::required("after", Shape::Name(NameOf::Milestone), "the milestone that comes before", "demolition"),
         Field::required("lasts", Shape::LeadTime, "how long after it", "10 working days"),
+    ],
+};
+
+/// A hold point with more to say.
+pub const HOLD_POINT: Record = Record {
+    name: "hold point",
+    about: "a moment after which a mistake is dear, and what must be settled by then",
+    fields: &[
+        Field::required(
+            "on",
+            Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::Date),
+            "the milestone, or the day",
+            "rough-in",
+        ),
+        Field::optional(
+            "settles",
+            Shape::List(&Shape::Text),
+            "rules, or families of rules, whose findings must be settled by then",
+            "[service, clear/glazing]",
+        ),
     ],
 };
 

@@ -1,0 +1,282 @@
+//! Hold points: the moments after which a mistake is dear, and by which of them a finding must be settled.
+
+use std::collections::BTreeMap;
+
+use crate::book::vocabulary::Trade;
+use crate::book::{Book, NeededFor, Room, Selection};
+use crate::finding::{Finding, SettleBy, Severity};
+use crate::units::Date;
+
+use super::dates::Dates;
+
+/// The usual moments, in the order in which work meets them (trade practice).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Moment {
+    /// An item is ordered: its own last day to order.
+    GoodsOrdered,
+    /// Pipes, wires and ducts disappear behind boards.
+    RoughInClosed,
+    /// The cabinets are ordered, with every hole in them.
+    CabinetsOrdered,
+    /// An item is released to be delivered: the day on which it must be in hand.
+    GoodsReleased,
+    /// The counters are templated.
+    CounterTemplated,
+    /// Tile is set.
+    TileSet,
+    /// Shower glass is measured.
+    GlassMeasured,
+}
+
+impl Moment {
+    /// All of them.
+    pub const ALL: [Self; 7] = [
+        Self::GoodsOrdered,
+        Self::RoughInClosed,
+        Self::CabinetsOrdered,
+        Self::GoodsReleased,
+        Self::CounterTemplated,
+        Self::TileSet,
+        Self::GlassMeasured,
+    ];
+
+    /// Its name, as a book dates it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::GoodsOrdered => "goods ordered",
+            Self::RoughInClosed => "rough-in closed",
+            Self::CabinetsOrdered => "cabinets ordered",
+            Self::GoodsReleased => "goods released",
+            Self::CounterTemplated => "counter templated",
+            Self::TileSet => "tile set",
+            Self::GlassMeasured => "glass measured",
+        }
+    }
+
+    /// The milestones that date it when the book does not, the telling one first.
+    fn milestones(self) -> &'static [&'static str] {
+        match self {
+            Self::RoughInClosed => &["rough-in"],
+            Self::CounterTemplated => &["counter template"],
+            Self::GlassMeasured => &["glass measure", "tile set"],
+            Self::GoodsOrdered | Self::GoodsReleased | Self::CabinetsOrdered | Self::TileSet => &[],
+        }
+    }
+
+    /// By when what a rule finds of such a thing must be settled; none for faults of the files, which
+    /// are mended at once.
+    pub fn of(rule: &str, thing: Option<&Selection>) -> Option<Self> {
+        let (family, fault) = rule.split_once('/').unwrap_or((rule, ""));
+        let in_kitchen = !matches!(
+            fault,
+            "toilet" | "lavatory" | "shower" | "bath-floor" | "headroom" | "glazing" | "door-swing" | "access"
+        );
+        Some(match family {
+            "source" => return None,
+            "service" | "light" => Self::RoughInClosed,
+            "clear" if in_kitchen => Self::CabinetsOrdered,
+            "clear" => Self::RoughInClosed,
+            "top" => Self::CounterTemplated,
+            "run" | "store" => Self::CabinetsOrdered,
+            "fit" => match fault {
+                "way-in" | "stand-up" => Self::GoodsReleased,
+                "rough-in" | "recess" => Self::RoughInClosed,
+                "below" | "holes" => Self::CounterTemplated,
+                _ => Self::for_thing(thing),
+            },
+            "complete" | "finish" => Self::for_thing(thing),
+            _ => Self::GoodsOrdered,
+        })
+    }
+
+    /// By when a thing itself must be settled.
+    fn for_thing(thing: Option<&Selection>) -> Self {
+        let Some(kind) = thing.and_then(|thing| thing.kind.get()) else { return Self::GoodsOrdered };
+        match (kind.name, kind.trade) {
+            ("sink" | "cabinet", _) | (_, Trade::Appliance) => Self::CabinetsOrdered,
+            ("counter", _) => Self::CounterTemplated,
+            ("shower glass", _) => Self::GlassMeasured,
+            ("mirror cabinet", _) | (_, Trade::Plumbing | Trade::Lighting) => Self::RoughInClosed,
+            (_, Trade::Tile) => Self::TileSet,
+            _ => Self::GoodsOrdered,
+        }
+    }
+}
+
+/// A hold point with its day.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HoldPoint {
+    /// Its name.
+    pub name: String,
+    /// Its day; none where nothing dates it, or each item has a day of its own.
+    pub on: Option<Date>,
+}
+
+/// The hold points of a book.
+#[derive(Debug, Default)]
+pub struct HoldPoints {
+    days: BTreeMap<String, Option<Date>>,
+    /// Rule or family → the hold point that the book gives it.
+    own: BTreeMap<String, String>,
+}
+
+impl HoldPoints {
+    /// The hold points of a book: its own dates first, then milestones, then the earliest order of cabinets.
+    pub fn of(book: &Book, dates: &Dates) -> Self {
+        let day = |on: &NeededFor| match on {
+            NeededFor::Day(day) => Some(*day),
+            NeededFor::Milestone(name) => dates.milestones.get(name).copied(),
+        };
+        let mut points = Self::default();
+        for moment in Moment::ALL {
+            let named = std::iter::once(moment.name()).chain(moment.milestones().iter().copied());
+            let by_milestone = named.filter_map(|name| dates.milestones.get(name).copied()).next();
+            let by_order = || match moment {
+                Moment::CabinetsOrdered => cabinets(book).filter_map(|cabinet| dates.decide_by(cabinet)).min(),
+                _ => None,
+            };
+            points.days.insert(moment.name().into(), by_milestone.or_else(by_order));
+        }
+        for point in &book.project.hold_points {
+            points.days.insert(point.name.value.clone(), day(&point.on));
+            points.own.extend(point.settles.iter().map(|rule| (rule.value.clone(), point.name.value.clone())));
+        }
+        points
+    }
+
+    /// Every hold point, by day; those without one last.
+    pub fn in_order(&self) -> Vec<HoldPoint> {
+        let mut all: Vec<HoldPoint> =
+            self.days.iter().map(|(name, on)| HoldPoint { name: name.clone(), on: *on }).collect();
+        all.sort_by_key(|point| (point.on.is_none(), point.on));
+        all
+    }
+
+    /// By when what a rule found of a thing must be settled: at its hold point, or when the thing is
+    /// ordered, whichever comes first.
+    fn settle_by(&self, rule: &str, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
+        let family = rule.split_once('/').map_or(rule, |(family, _)| family);
+        let usual = Moment::of(rule, thing)?;
+        let ordered = thing.and_then(|thing| dates.decide_by(thing));
+        let own = self.own.get(rule).or_else(|| self.own.get(family));
+        let (name, on) = match (own, usual) {
+            (Some(name), _) => (name.as_str(), self.days.get(name).copied().flatten()),
+            (None, Moment::GoodsReleased) => (usual.name(), thing.and_then(|thing| dates.in_hand(thing))),
+            (None, _) => (usual.name(), self.days.get(usual.name()).copied().flatten()),
+        };
+        let earlier = ordered.filter(|ordered| on.is_none_or(|on| *ordered < on));
+        let (name, on) = earlier.map_or((name, on), |ordered| (Moment::GoodsOrdered.name(), Some(ordered)));
+        Some(SettleBy { hold_point: name.into(), on })
+    }
+}
+
+fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
+    let is_cabinet = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
+    book.selections().map(|(_, selection)| selection).filter(is_cabinet)
+}
+
+/// Says of each finding by when it must be settled. A query past that day stops the work; advice stays
+/// advice, and what is asked of one option of several stays a query, since another can be taken.
+pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Finding]) {
+    let things = Things::of(book);
+    for finding in findings {
+        let thing = things.of_finding(finding);
+        finding.by = points.settle_by(finding.rule, thing, dates);
+        let past = finding.by.as_ref().and_then(|by| by.on).is_some_and(|on| on < dates.today());
+        let open = finding.option.is_some() && thing.is_some_and(|thing| thing.settled().is_none());
+        if past && !open && finding.severity == Severity::Query {
+            finding.severity = Severity::Stop;
+        }
+    }
+}
+
+/// Which selection a finding speaks of, by room and by the name of the selection or of its opening.
+struct Things<'a>(BTreeMap<(&'a str, &'a str), &'a Selection>);
+
+impl<'a> Things<'a> {
+    fn of(book: &'a Book) -> Self {
+        let mut things = BTreeMap::new();
+        let of = |room: &'a Room, name: &'a str| (room.folder.as_str(), name);
+        for (room, selection) in book.selections() {
+            if let Some(place) = selection.place.get() {
+                things.entry(of(room, place)).or_insert(selection);
+            }
+        }
+        // A selection's own name counts before the name of another one's opening.
+        things.extend(book.selections().map(|(room, selection)| (of(room, &selection.name.value), selection)));
+        Self(things)
+    }
+
+    fn of_finding(&self, finding: &Finding) -> Option<&'a Selection> {
+        let key = (finding.room.as_deref()?, finding.item.as_deref()?);
+        self.0.get(&key).copied()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::rules::RULES;
+    use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn every_rule_that_judges_the_work_has_a_hold_point() {
+        for rule in RULES {
+            assert_eq!(Moment::of(rule.code, None).is_none(), rule.code.starts_with("source/"), "{}", rule.code);
+        }
+    }
+
+    fn dishwasher(book: &str) -> Trial {
+        Trial::of("fit/projection")
+            .book(book)
+            .opening("hole", "{takes: dishwasher, width: 24\", depth: 24\", counter depth: 25\"}")
+            .selection("selection: It\nkind: dishwasher\nplace: hole", "size: {width: 23 3/4\", depth: 27\"}")
+    }
+
+    fn by(trial: Trial) -> (String, String) {
+        let found = trial.run();
+        let finding = &found.findings()[0];
+        (finding.by.as_ref().map_or_else(String::new, SettleBy::words), finding.severity.word().to_string())
+    }
+
+    #[test]
+    fn a_finding_says_by_which_hold_point_it_must_be_settled_and_past_it_the_work_stops() {
+        assert_eq!(by(dishwasher("")), ("cabinets ordered".into(), "query".into()));
+        let ahead = "hold points: {cabinets ordered: 2027-01-15}";
+        assert_eq!(by(dishwasher(ahead)), ("cabinets ordered, 15 Jan 2027".into(), "query".into()));
+        let past = "hold points: {cabinets ordered: 2027-01-14}";
+        assert_eq!(by(dishwasher(past)), ("cabinets ordered, 14 Jan 2027".into(), "stop".into()));
+    }
+
+    #[test]
+    fn cabinets_are_ordered_when_the_earliest_of_them_must_be() {
+        let cabinets = dishwasher("").selection(
+            "selection: Cabinets\nkind: cabinet\nneeded for: 2027-03-15\nlead time: 6 weeks",
+            "maker: Ostrel",
+        );
+        assert_eq!(by(cabinets).0, "cabinets ordered, 1 Feb 2027");
+    }
+
+    #[test]
+    fn what_is_ordered_before_its_hold_point_must_be_settled_by_its_order() {
+        let early = Trial::of("fit/projection")
+            .book("hold points: {cabinets ordered: 2027-03-01}")
+            .opening("hole", "{takes: dishwasher, width: 24\", depth: 24\", counter depth: 25\"}")
+            .selection(
+                "selection: It\nkind: dishwasher\nplace: hole\nneeded for: 2027-06-14\nlead time: 16 weeks",
+                "size: {width: 23 3/4\", depth: 27\"}",
+            );
+        assert_eq!(by(early).0, "goods ordered, 22 Feb 2027");
+    }
+
+    #[test]
+    fn a_book_names_hold_points_of_its_own_and_what_they_settle() {
+        let own = "milestones: {floor inspection: 2027-02-01}\nhold points: {inspection: {on: floor inspection, settles: [fit]}}";
+        assert_eq!(by(dishwasher(own)).0, "inspection, 1 Feb 2027");
+    }
+
+    #[test]
+    fn a_hold_point_on_a_milestone_that_is_not_there_is_told() {
+        Trial::of("source/unknown-name").book("hold points: {rough-in closed: ruff-in}").finds_one().weighs("stop");
+    }
+}
