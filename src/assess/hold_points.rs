@@ -144,14 +144,6 @@ impl HoldPoints {
         points
     }
 
-    /// Every hold point, by day; those without one last.
-    pub fn in_order(&self) -> Vec<HoldPoint> {
-        let mut all: Vec<HoldPoint> =
-            self.days.iter().map(|(name, on)| HoldPoint { name: name.clone(), on: *on }).collect();
-        all.sort_by_key(|point| (point.on.is_none(), point.on));
-        all
-    }
-
     /// By when what a rule found of a thing must be settled: at its hold point, or when the thing is
     /// ordered, whichever comes first.
     fn settle_by(&self, rule: &str, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
@@ -187,6 +179,37 @@ pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Fi
         if past && !open && finding.severity == Severity::Query {
             finding.severity = Severity::Stop;
         }
+    }
+}
+
+/// A hold point, and the findings that must be settled before it.
+#[derive(Debug)]
+pub struct InTheWay<'a> {
+    /// The hold point.
+    pub point: HoldPoint,
+    /// What stands in its way: stops and queries that nobody waived.
+    pub findings: Vec<&'a Finding>,
+}
+
+impl HoldPoints {
+    /// What stands in the way of each hold point, the next one first; those without a day last. Orders
+    /// have a day each; a hold point that nothing dates and nothing hangs on is left out.
+    pub fn in_the_way<'a>(&self, findings: &'a [Finding]) -> Vec<InTheWay<'a>> {
+        let mut all: BTreeMap<(bool, Option<Date>, &str), Vec<&'a Finding>> = BTreeMap::new();
+        for (name, on) in self.days.iter().filter(|(_, on)| on.is_some()) {
+            all.entry((false, *on, name)).or_default();
+        }
+        let standing = findings.iter().filter(|finding| finding.waived.is_none() && finding.severity != Severity::Note);
+        for finding in standing {
+            if let Some(by) = &finding.by {
+                all.entry((by.on.is_none(), by.on, &by.hold_point)).or_default().push(finding);
+            }
+        }
+        let told = |((_, on, name), findings): ((bool, Option<Date>, &str), Vec<&'a Finding>)| InTheWay {
+            point: HoldPoint { name: name.into(), on },
+            findings,
+        };
+        all.into_iter().map(told).collect()
     }
 }
 

@@ -10,7 +10,7 @@ mod dates;
 pub use dates::{Dates, OrderBy, RunsOut};
 
 mod hold_points;
-pub use hold_points::{HoldPoint, HoldPoints, Moment};
+pub use hold_points::{HoldPoint, HoldPoints, InTheWay, Moment};
 
 mod amounts;
 pub use amounts::{Allowance, Amounts, Due};
@@ -36,6 +36,13 @@ pub struct Assessment {
     pub hold_points: HoldPoints,
     /// What things cost, and what is left of the allowances.
     pub amounts: Amounts,
+}
+
+impl Assessment {
+    /// What stands in the way of each hold point, the next one first.
+    pub fn in_the_way(&self) -> Vec<InTheWay<'_>> {
+        self.hold_points.in_the_way(&self.findings)
+    }
 }
 
 /// Assesses a book; `found` is what reading it found.

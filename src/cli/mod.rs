@@ -14,6 +14,7 @@ mod publish;
 mod review;
 mod schema;
 mod start;
+mod status;
 
 use std::ffi::OsString;
 
@@ -31,6 +32,7 @@ struct Arguments {
 enum Command {
     Start(start::Start),
     Review(review::Review),
+    Status(status::Status),
     Publish(publish::Publish),
     Preview(preview::Preview),
     Explain(explain::Explain),
@@ -58,6 +60,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
     let outcome = match arguments.command {
         Command::Start(command) => command.run(),
         Command::Review(command) => command.run(),
+        Command::Status(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Preview(command) => command.run(),
         Command::Explain(command) => command.run(),

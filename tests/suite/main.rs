@@ -14,5 +14,6 @@ mod review;
 mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
+mod status;
 mod stories;
 mod units;

@@ -33,9 +33,19 @@ struct Told<'a> {
     remedy: &'a str,
     source: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
+    by: Option<By<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     caution: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     waived: Option<Waived<'a>>,
+}
+
+/// By when it must be settled.
+#[derive(Serialize)]
+pub struct By<'a> {
+    hold_point: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    date: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -69,6 +79,7 @@ fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
         message: &finding.message,
         remedy: &finding.remedy,
         source: &finding.source,
+        by: finding.by.as_ref().map(|by| By { hold_point: &by.hold_point, date: by.on.map(|on| on.iso()) }),
         caution: finding.caution,
         waived: finding.waived.as_ref().map(|waived| Waived {
             because: &waived.because,

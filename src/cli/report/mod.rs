@@ -2,6 +2,7 @@
 
 mod json;
 mod sarif;
+mod status;
 mod text;
 
 use std::io::{IsTerminal, Write};
@@ -19,6 +20,23 @@ pub enum Format {
     Json,
     /// For editors and code hosts: SARIF 2.1.0
     Sarif,
+}
+
+/// How the standing of a book is printed.
+#[derive(clap::ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StatusFormat {
+    /// For people
+    Text,
+    /// For programs
+    Json,
+}
+
+/// Where a book stands, in that format.
+pub fn status(review: &Review, format: StatusFormat) -> String {
+    match format {
+        StatusFormat::Text => status::text(review),
+        StatusFormat::Json => status::json(review),
+    }
 }
 
 /// A review in that format.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet};
 
-use crate::finding::{Counts, Finding, Severity};
+use crate::finding::{Counts, Finding, SettleBy, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place, SourceFile, Span};
 
@@ -71,13 +71,15 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
     if !about.is_empty() {
         group = group.element(Level::NOTE.with_name("where").message(about));
     }
+    let by = finding.by.as_ref().map(SettleBy::words).unwrap_or_default();
     let more = [
         ("remedy", finding.remedy.as_str()),
+        ("settle by", by.as_str()),
         ("source", finding.source.as_str()),
         ("caution", finding.caution.unwrap_or("")),
     ];
     for (name, words) in more.into_iter().filter(|(_, words)| !words.is_empty()) {
-        group = group.element(Level::HELP.with_name(name).message(words));
+        group = group.element(Level::HELP.with_name(name).message(words.to_string()));
     }
     vec![group]
 }

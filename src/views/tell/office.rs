@@ -1,11 +1,13 @@
 //! Tells the office's first page.
 
+use crate::assess::InTheWay;
+use crate::finding::Finding;
 use crate::views::html::Html;
-use crate::views::office::OfficeIndex;
+use crate::views::office::{HoldPoint, Obstacle, OfficeIndex};
 use crate::views::sheet::Link;
 
 use super::chrome::Place;
-use super::lines::fact;
+use super::lines::{capital, fact};
 use super::{Teller, schedule, states};
 
 impl Teller<'_> {
@@ -27,11 +29,34 @@ impl Teller<'_> {
             lead: Html::text(&lead),
             facts,
             counts: states::counts(counts),
-            hold_points: vec![],
+            hold_points: self.hold_points(),
             sheets,
             papers: self.paper_links(),
             tables: vec![self.next_orders()],
         }
+    }
+
+    fn hold_points(&self) -> Vec<HoldPoint> {
+        self.subject.assessment.in_the_way().into_iter().map(|point| self.hold_point(&point)).collect()
+    }
+
+    fn hold_point(&self, held: &InTheWay<'_>) -> HoldPoint {
+        let whole = held.point.on.map(|on| on.to_string()).unwrap_or_default();
+        let (day, month) = whole.split_once(' ').unwrap_or(("", "No date"));
+        HoldPoint {
+            name: capital(&held.point.name),
+            day: day.into(),
+            month: month.into(),
+            in_the_way: held.findings.iter().map(|finding| self.obstacle(finding)).collect(),
+        }
+    }
+
+    fn obstacle(&self, finding: &Finding) -> Obstacle {
+        let book = self.subject.book;
+        let room = finding.room.as_ref().and_then(|room| book.room(room)).map(|room| room.title());
+        let of = [room, finding.item.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let what = if of.is_empty() { finding.message.clone() } else { format!("{of}: {}", finding.message) };
+        Obstacle { state: states::severity(finding), what: Html::text(&what), href: None }
     }
 
     /// Every sheet of the office, in order.

@@ -1,6 +1,6 @@
 //! Tells the review: every finding, and what was waived.
 
-use crate::finding::{Counts, Finding};
+use crate::finding::{Counts, Finding, SettleBy};
 use crate::source::Place;
 use crate::views::html::Html;
 use crate::views::review::{FindingGroup, FindingLine, ReviewPage, WaiverLine};
@@ -57,7 +57,7 @@ impl Teller<'_> {
             message: Html::text(&finding.message),
             remedy: Some(Html::text(&finding.remedy)).filter(|remedy| !remedy.is_empty()),
             source: Some(finding.source.clone()).filter(|source| !source.is_empty()),
-            by: None,
+            by: finding.by.as_ref().map(SettleBy::words),
             caution: finding.caution.map(Html::text),
         }
     }

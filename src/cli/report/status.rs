@@ -1,0 +1,156 @@
+//! Where a book stands, for people and for programs.
+
+use std::fmt::Write;
+
+use serde::Serialize;
+
+use crate::assess::{InTheWay, RunsOut};
+use crate::finding::{Finding, Severity};
+use crate::pipeline::Review;
+
+#[derive(Serialize)]
+struct Standing<'a> {
+    title: &'a str,
+    today: String,
+    selections: Selections<'a>,
+    hold_points: Vec<HoldPoint<'a>>,
+    counts: Counts,
+}
+
+#[derive(Serialize)]
+struct Selections<'a> {
+    all: usize,
+    /// One option stands.
+    settled: usize,
+    waiting: Vec<Waiting<'a>>,
+}
+
+#[derive(Serialize)]
+struct Waiting<'a> {
+    room: &'a str,
+    item: &'a str,
+    tag: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    decide_by: Option<String>,
+    late: bool,
+}
+
+#[derive(Serialize)]
+struct HoldPoint<'a> {
+    name: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    date: Option<String>,
+    in_the_way: Vec<Obstacle<'a>>,
+}
+
+#[derive(Serialize)]
+struct Obstacle<'a> {
+    rule: &'a str,
+    severity: &'a str,
+    room: Option<&'a str>,
+    item: Option<&'a str>,
+    message: &'a str,
+    remedy: &'a str,
+}
+
+#[derive(Serialize)]
+struct Counts {
+    stop: usize,
+    query: usize,
+    note: usize,
+    waived: usize,
+}
+
+/// The standing as JSON.
+pub fn json(review: &Review) -> String {
+    // Strings and numbers alone: there is nothing in it that JSON can't hold.
+    serde_json::to_string_pretty(&standing(review)).map(|text| text + "\n").unwrap_or_default()
+}
+
+/// The standing as text.
+pub fn text(review: &Review) -> String {
+    let told = standing(review);
+    let mut text = format!("{}, {}\n", told.title, review.today);
+    let selections = &told.selections;
+    let _ = writeln!(text, "{} of {} selections are settled", selections.settled, selections.all);
+    if !selections.waiting.is_empty() {
+        text += "\nwaiting for a choice\n";
+    }
+    for waiting in &selections.waiting {
+        let by = waiting.decide_by.as_deref().unwrap_or("no date yet");
+        let late = if waiting.late { ", which has passed" } else { "" };
+        let _ = writeln!(text, "  {by:<12} {} {} ({}){late}", waiting.tag, waiting.item, waiting.room);
+    }
+    text += "\nhold points\n";
+    for point in &told.hold_points {
+        let on = point.date.as_deref().unwrap_or("no date yet");
+        let count = match point.in_the_way.len() {
+            0 => "nothing stands in the way".to_string(),
+            1 => "1 in the way".into(),
+            many => format!("{many} in the way"),
+        };
+        let _ = writeln!(text, "  {on:<12} {}: {count}", point.name);
+        for obstacle in &point.in_the_way {
+            let of: Vec<&str> = [obstacle.room, obstacle.item].into_iter().flatten().collect();
+            let _ = writeln!(
+                text,
+                "      {} {}: {} [{}]",
+                obstacle.severity,
+                of.join(", "),
+                obstacle.message,
+                obstacle.rule
+            );
+        }
+    }
+    text
+}
+
+fn standing(review: &Review) -> Standing<'_> {
+    let counts = review.assessment.counts;
+    Standing {
+        title: review.book.project.title.text(),
+        today: review.today.iso(),
+        selections: selections(review),
+        hold_points: review.assessment.in_the_way().into_iter().map(hold_point).collect(),
+        counts: Counts { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
+    }
+}
+
+fn selections(review: &Review) -> Selections<'_> {
+    let dates = &review.assessment.dates;
+    let open = review.book.selections().filter(|(_, selection)| selection.settled().is_none());
+    let mut waiting: Vec<_> = open
+        .map(|(room, selection)| Waiting {
+            room: room.title(),
+            item: &selection.name.value,
+            tag: &selection.tag,
+            decide_by: dates.decide_by(selection).map(|day| day.iso()),
+            late: dates.runs_out(selection) == RunsOut::Past,
+        })
+        .collect();
+    waiting.sort_by(|one, other| {
+        (one.decide_by.is_none(), &one.decide_by).cmp(&(other.decide_by.is_none(), &other.decide_by))
+    });
+    let all = review.book.selections().count();
+    Selections { all, settled: all - waiting.len(), waiting }
+}
+
+fn hold_point(held: InTheWay<'_>) -> HoldPoint<'_> {
+    HoldPoint {
+        name: held.point.name,
+        date: held.point.on.map(|on| on.iso()),
+        in_the_way: held.findings.into_iter().map(obstacle).collect(),
+    }
+}
+
+fn obstacle(finding: &Finding) -> Obstacle<'_> {
+    debug_assert!(finding.severity != Severity::Note, "advice stands in nobody's way");
+    Obstacle {
+        rule: finding.rule,
+        severity: finding.severity.word(),
+        room: finding.room.as_deref(),
+        item: finding.item.as_deref(),
+        message: &finding.message,
+        remedy: &finding.remedy,
+    }
+}
