@@ -20,6 +20,7 @@ mod sign_off;
 
 mod installer;
 mod opening;
+mod opening_drawings;
 
 mod money;
 mod office;

@@ -1,0 +1,196 @@
+//! Draws an opening for its sheet: from the front, from its right, from above.
+
+use crate::assess::fitting::{build_up, fitting};
+use crate::book::{Choice, Neighbour as Beside, Opening, Readings, Room, Selection, Slot};
+use crate::drawings::sizes::{
+    Across, Beside as Kind, Between, Face, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide,
+    Reading, Thing,
+};
+use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
+use crate::units::{Length, LengthRange};
+use crate::views::drawing::Drawing;
+use crate::views::html::Html;
+
+use super::Teller;
+use super::fit::{deep, door};
+use super::opening::{At, name, number};
+
+impl Teller<'_> {
+    /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
+    pub fn opening_drawings(&self, at: At<'_>) -> Vec<Drawing> {
+        let front = front(at).map(|front| {
+            let narrow = OpeningFront { id: format!("{}-narrow", front.id), ..front.clone() };
+            let caption = "Measured widths where the tape was held; the least one governs.";
+            drawing("Front", [opening_front(&front, Paper::Desk), opening_front(&narrow, Paper::Phone)], caption)
+        });
+        let side = side(at).map(|side| {
+            let narrow = OpeningSide { id: format!("{}-narrow", side.id), ..side.clone() };
+            let caption = "Cut from front to back, seen from its right.";
+            drawing("Side", [opening_side(&side, Paper::Desk), opening_side(&narrow, Paper::Phone)], caption)
+        });
+        let plan = plan(at).map(|plan| {
+            let narrow = OpeningPlan { id: format!("{}-narrow", plan.id), ..plan.clone() };
+            let caption = "From above, its door open.";
+            drawing("Plan", [opening_plan(&plan, Paper::Desk), opening_plan(&narrow, Paper::Phone)], caption)
+        });
+        [front, side, plan].into_iter().flatten().collect()
+    }
+}
+
+fn drawing(name: &str, [desk, phone]: [String; 2], caption: &str) -> Drawing {
+    Drawing {
+        name: name.into(),
+        scope: Some("1:16, to finished faces UON".into()),
+        svg: Html::trusted(desk),
+        narrow: Some(Html::trusted(phone)),
+        caption: Some(Html::text(caption)),
+    }
+}
+
+/// What the front of an opening is drawn from; none without a width and a height.
+fn front(at: At<'_>) -> Option<OpeningFront> {
+    let opening = at.opening;
+    Some(OpeningFront {
+        id: "front".into(),
+        name: name(at).to_lowercase(),
+        tag: number(at).trim_end_matches('F').to_string(),
+        thing: at.thing.and_then(|(selection, option)| thing(at.room, opening, selection, option)),
+        needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
+        left: neighbour(&opening.left),
+        right: neighbour(&opening.right),
+        above: neighbour(&opening.above),
+        services: vec![],
+        counter: opening.counter_height.get().copied(),
+        opening: face(at)?,
+    })
+}
+
+/// What the side view is drawn from; none without a depth of the opening or of the thing.
+fn side(at: At<'_>) -> Option<OpeningSide> {
+    let opening = at.opening;
+    let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
+    let depth = least(&opening.depth);
+    if thing.is_none() && depth.is_none() {
+        return None;
+    }
+    let height = at.thing.and_then(|(_, option)| option.size.height.get()).and_then(|height| between(*height));
+    Some(OpeningSide {
+        id: "side".into(),
+        name: name(at).to_lowercase(),
+        opening: face(at)?,
+        depth,
+        needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
+        thing,
+        height,
+        counter_edge: opening.counter_depth.get().copied(),
+        counter: opening.counter_height.get().copied(),
+        services: vec![],
+    })
+}
+
+/// What the plan is drawn from; none without a width, and without a depth of the opening or of the thing.
+fn plan(at: At<'_>) -> Option<OpeningPlan> {
+    let opening = at.opening;
+    let width = crate::assess::fitting::width(opening)?;
+    let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
+    let depth = least(&opening.depth);
+    if thing.is_none() && depth.is_none() {
+        return None;
+    }
+    let thing_width = at.thing.and_then(|(_, option)| option.size.width.get().copied());
+    // The clear floor is measured from the counter's edge, or from the front of what stands there.
+    let face = opening.counter_depth.get().copied().or(depth);
+    let across = opening
+        .in_front
+        .get()
+        .zip(face)
+        .map(|(clear, face)| Across { words: "opposite".into(), distance: face + *clear });
+    Some(OpeningPlan {
+        id: "plan".into(),
+        name: name(at).to_lowercase(),
+        tag: number(at).trim_end_matches('F').to_string(),
+        width,
+        depth,
+        measured: opening.measured.get().is_some(),
+        gap_left: thing_width.map_or(Length::ZERO, |thing| (width - thing).half()),
+        thing,
+        thing_width,
+        left: neighbour(&opening.left),
+        right: neighbour(&opening.right),
+        counter_edge: opening.counter_depth.get().copied(),
+        across,
+    })
+}
+
+/// The opening's own sizes; none without a width and a height.
+fn face(at: At<'_>) -> Option<Face> {
+    let opening = at.opening;
+    let widths = widths(&opening.width);
+    let height = crate::assess::fitting::height(at.room, opening)?;
+    if widths.is_empty() || height <= Length::ZERO {
+        return None;
+    }
+    let to_lay = build_up(at.room, opening);
+    Some(Face {
+        widths,
+        height,
+        sill: opening.sill.get().copied(),
+        floor_build_up: Some(to_lay).filter(|to_lay| *to_lay > Length::ZERO),
+        measured: opening.measured.get().is_some(),
+    })
+}
+
+fn least(slot: &Slot<Readings>) -> Option<Length> {
+    Some(slot.get()?.least()?.value)
+}
+
+fn between(height: LengthRange) -> Option<Between> {
+    let least = height.least.or(height.most)?;
+    Some(Between { least, most: height.most.unwrap_or(least) })
+}
+
+fn widths(slot: &Slot<Readings>) -> Vec<Reading> {
+    let Some(Readings(readings)) = slot.get() else { return vec![] };
+    let held: &[Held] = match readings.len() {
+        1 => &[Held::Throughout],
+        2 => &[Held::Floor, Held::Top],
+        _ => &[Held::Floor, Held::Middle, Held::Top],
+    };
+    readings.iter().zip(held).map(|(reading, held)| Reading { held: *held, width: reading.value }).collect()
+}
+
+fn thing(room: &Room, opening: &Opening, selection: &Selection, option: &Choice) -> Option<Thing> {
+    let width = *option.size.width.get()?;
+    let height = between(*option.size.height.get()?)?;
+    let there = fitting(room, opening, option).width.there?;
+    Some(Thing {
+        name: selection.name.value.to_lowercase(),
+        width,
+        height,
+        gap_left: (there - width).half(),
+        door: door(option),
+        handle: option.size.depth_with_handle.get().is_some(),
+    })
+}
+
+fn needs(option: &Choice) -> Needs {
+    let limits = |slot: &Slot<LengthRange>| {
+        slot.get().map_or_else(Limits::default, |range| Limits { least: range.least, most: range.most })
+    };
+    option.fit.get().map_or_else(Needs::default, |fit| Needs {
+        width: limits(&fit.opening.width),
+        height: limits(&fit.opening.height),
+        depth: limits(&fit.opening.depth),
+    })
+}
+
+fn neighbour(slot: &Slot<Beside>) -> Neighbour {
+    match slot.get() {
+        None => Neighbour { kind: Kind::Open, words: String::new(), underside: None },
+        Some(beside) => Neighbour {
+            kind: Kind::from_words(&beside.what),
+            words: beside.what.clone(),
+            underside: beside.height.get().copied(),
+        },
+    }
+}
