@@ -22,6 +22,8 @@ pub struct OpeningGroup {
     /// Ceiling, floor still to be laid, who measured.
     pub line: Option<Html>,
     pub openings: Vec<OpeningLine>,
+    /// What was found of the room as a whole.
+    pub found: Vec<Html>,
 }
 
 /// An opening in the list.

@@ -33,6 +33,7 @@ pub(super) fn index() -> InstallerIndex {
                         Some("<i class=\"fr\">5/16</i>″ too high"),
                     ),
                 ],
+                found: vec!["The run along the range wall is left with no filler at its right end.".into()],
             },
             OpeningGroup {
                 room: "Bath".into(),
@@ -41,6 +42,7 @@ pub(super) fn index() -> InstallerIndex {
                     line("B-02F", "Tub", Shape::FitUnknown, "A figure is missing", None),
                     line("B-03F", "Niche", Shape::NotMeasured, "Not measured yet", None),
                 ],
+                found: vec![],
             },
         ],
         notices: vec![notice(

@@ -8,6 +8,7 @@ use crate::views::sheet::Notice;
 
 use super::Teller;
 use super::chrome::Place;
+use super::concerns::Reader;
 use super::figures::{self, count};
 use super::lines::fact;
 use super::opening::At;
@@ -57,6 +58,7 @@ impl<'a> Teller<'a> {
             room: room.title().into(),
             line,
             openings: here.into_iter().map(|at| self.opening_line(*at)).collect(),
+            found: self.told_of_room(room, Reader::Installer),
         })
     }
 

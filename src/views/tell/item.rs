@@ -46,7 +46,7 @@ impl Teller<'_> {
             changes: vec![],
             options: self.options(room, selection),
             why: selection.why.get().map(|why| prose::blocks(why)),
-            cautions: self.cautions(selection),
+            cautions: self.told_of_selection(room, selection).into_iter().chain(self.cautions(selection)).collect(),
             signers: self.signers(selection),
             paper: Some(self.room_paper(room)),
         }

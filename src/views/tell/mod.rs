@@ -5,6 +5,7 @@
 mod album;
 mod carried;
 mod chrome;
+mod concerns;
 mod figures;
 mod fit;
 mod item;

@@ -251,24 +251,8 @@ impl<'a> Teller<'a> {
         for notice in &mut notices {
             notice.title = "Before you set it".into();
         }
-        let item = at.thing.map(|(selection, _)| selection.name.as_str());
-        let shown = at.thing.map(|(_, option)| option.id.as_str());
-        let told = self.subject.assessment.findings.iter().filter(|finding| {
-            let here =
-                finding.item.as_deref().is_some_and(|name| Some(name) == item || name == at.opening.name.as_str());
-            here && finding.room.as_deref() == Some(at.room.folder.as_str())
-                // What was found of another option says nothing of the one that is drawn here.
-                && (finding.option.is_none() || finding.option.as_deref() == shown)
-                && (finding.rule.starts_with("fit/") || finding.rule == "complete/measured")
-        });
-        let lines: Vec<Html> = told
-            .map(|finding| {
-                let waived = finding.waived.as_ref().map_or(String::new(), |waived| {
-                    format!(" Waived by {}, {}: {}.", waived.by, waived.on, waived.because)
-                });
-                super::fit::sentence_of(finding).then(waived)
-            })
-            .collect();
+        let thing = at.thing.map(|(selection, option)| (selection, option.id.as_str()));
+        let lines = self.told_at_opening(at.room, at.opening, thing);
         if !lines.is_empty() {
             notices.push(Notice { title: "What the review found".into(), lines });
         }

@@ -4,9 +4,10 @@ use crate::book::{Ceiling, Room};
 use crate::views::board::{Board, Finish};
 use crate::views::html::Html;
 use crate::views::room::{ItemLine, RoomPage, Why};
-use crate::views::sheet::{Fact, Link};
+use crate::views::sheet::{Fact, Link, Notice};
 
 use super::chrome::Place;
+use super::concerns::Reader;
 use super::figures::{self, count};
 use super::item::sign_link;
 use super::lines::fact;
@@ -52,9 +53,14 @@ impl Teller<'_> {
                 .filter_map(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), PICTURE))
                 .collect(),
             items: self.item_lines(room),
-            notices: vec![],
+            notices: self.room_notices(room),
             paper: Some(self.room_paper(room)),
         }
+    }
+
+    fn room_notices(&self, room: &Room) -> Vec<Notice> {
+        let lines = self.told_of_room(room, Reader::Client);
+        if lines.is_empty() { vec![] } else { vec![Notice { title: "Of the room as a whole".into(), lines }] }
     }
 
     /// The mark of all that is chosen in a room.

@@ -9,20 +9,32 @@ use crate::views::state::{Shape, State};
 use super::{Teller, prose};
 
 /// The families, in order, and what each is about.
-const FAMILIES: [(&str, &str); 3] = [
+const FAMILIES: [(&str, &str); 14] = [
     ("source", "The folder itself: files, keys and values"),
     ("complete", "Nothing needed is missing"),
     ("fit", "The chosen thing against its opening"),
+    ("service", "Power, gas, water and air"),
+    ("clear", "The room: to pass, to work, to sit, to wash"),
+    ("top", "Counters and islands"),
+    ("light", "Light where it is needed, at the height where it hangs well"),
+    ("run", "Cabinets and fillers along a wall"),
+    ("store", "What is kept where"),
+    ("finish", "Colours, hands, edges and joints"),
+    ("order", "What is ordered when, and how much of it"),
+    ("money", "Prices against allowances"),
+    ("waive", "What was set aside"),
+    ("approve", "What was signed, and what changed since"),
 ];
 
 impl Teller<'_> {
     /// `rules.html`.
     pub fn rules(&self) -> RulesPage {
         let (place, from, onward) = self.office_place("Q-10");
-        let families = FAMILIES.iter().map(|(family, scope)| RuleFamily {
+        let with_rules = FAMILIES.iter().filter(|(family, _)| RULES.iter().any(|rule| is_of(rule, family)));
+        let families = with_rules.map(|(family, scope)| RuleFamily {
             name: format!("{family}/"),
             scope: Some((*scope).to_string()),
-            rules: RULES.iter().filter(|rule| rule.code.starts_with(&format!("{family}/"))).map(text).collect(),
+            rules: RULES.iter().filter(|rule| is_of(rule, family)).map(text).collect(),
         });
         RulesPage {
             sheet: self.chrome.sheet(place, None, from, onward),
@@ -30,6 +42,10 @@ impl Teller<'_> {
             families: families.collect(),
         }
     }
+}
+
+fn is_of(rule: &Rule, family: &str) -> bool {
+    rule.code.split_once('/').is_some_and(|(own, _)| own == family)
 }
 
 fn text(rule: &Rule) -> RuleText {
@@ -50,5 +66,17 @@ fn text(rule: &Rule) -> RuleText {
         text: prose::blocks(body),
         source: Some(rule.sources.join("; ")),
         caution: rule.caution.map(Html::text),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_rule_is_of_a_family_that_is_told() {
+        for rule in RULES {
+            assert!(FAMILIES.iter().any(|(family, _)| is_of(rule, family)), "{}", rule.code);
+        }
     }
 }
