@@ -9,10 +9,13 @@ use super::context::Context;
 
 mod complete;
 mod depends;
+mod finish;
 mod fit;
+mod light;
 mod money;
 mod order;
 mod source;
+mod store;
 mod waive;
 
 #[cfg(test)]
@@ -48,6 +51,20 @@ pub const RULES: &[Rule] = &[
     fit::door::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
+    light::count::RULE,
+    light::spacing::RULE,
+    light::height::RULE,
+    light::drop::RULE,
+    light::level::RULE,
+    light::r#match::RULE,
+    store::deep_shelf::RULE,
+    store::bins::RULE,
+    finish::family::RULE,
+    finish::hand::RULE,
+    finish::thickness::RULE,
+    finish::edge::RULE,
+    finish::joint::RULE,
+    finish::hardware::RULE,
     order::late::RULE,
     order::soon::RULE,
     order::before::RULE,
