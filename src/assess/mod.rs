@@ -6,6 +6,7 @@ pub mod rules;
 mod context;
 pub use context::{Context, Fitted};
 
+mod critical;
 mod dates;
 pub use dates::{Dates, OrderBy, RunsOut};
 
