@@ -55,8 +55,8 @@ impl Amounts {
         }
         for (name, allowed) in &book.project.allowances {
             let due = drawn.remove(name.as_str()).unwrap_or_default();
-            let left = due.settled.map_or(Ok(allowed.value), |settled| allowed.value.checked_sub(settled));
-            let allowance = Allowance { allowed: allowed.value, due, left: left.unwrap_or(allowed.value) };
+            let left = due.settled.map_or(Ok(allowed.amount), |settled| allowed.amount.checked_sub(settled));
+            let allowance = Allowance { allowed: allowed.amount, due, left: left.unwrap_or(allowed.amount) };
             amounts.allowances.insert(name.clone(), allowance);
         }
         amounts

@@ -6,6 +6,7 @@ use crate::source::{Place, Span};
 use crate::units::Date;
 
 use super::dates::Dates;
+use super::depends::Depends;
 
 /// What a rule looks at.
 #[derive(Clone, Copy, Debug)]
@@ -14,6 +15,8 @@ pub struct Context<'a> {
     pub book: &'a Book,
     /// Its dates.
     pub dates: &'a Dates,
+    /// What rests on what.
+    pub depends: &'a Depends<'a>,
     /// The day of the review.
     pub today: Date,
 }

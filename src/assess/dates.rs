@@ -50,9 +50,11 @@ impl Dates {
             for milestone in &project.milestones {
                 let date = match &milestone.when {
                     When::On(date) => Some(*date),
-                    When::After { milestone, lasts } => {
-                        let before: Option<&Date> = milestones.get(&milestone.value);
-                        before.map(|before| lasts.latest().after(*before, &project.calendar))
+                    When::After { milestones: before, lasts } => {
+                        let before: Option<Vec<Date>> =
+                            before.iter().map(|before| milestones.get(&before.value).copied()).collect();
+                        let last = before.and_then(|before| before.into_iter().max());
+                        last.map(|last| lasts.latest().after(last, &project.calendar))
                     }
                 };
                 if let Some(date) = date {
@@ -65,7 +67,12 @@ impl Dates {
 
     /// When a selection is needed.
     pub fn needed(&self, selection: &Selection) -> Option<Date> {
-        match selection.needed_for.get()? {
+        self.day(selection.needed_for.get()?)
+    }
+
+    /// The day of a milestone, or the day itself.
+    pub fn day(&self, when: &NeededFor) -> Option<Date> {
+        match when {
             NeededFor::Day(day) => Some(*day),
             NeededFor::Milestone(name) => self.milestones.get(name).copied(),
         }
@@ -78,6 +85,12 @@ impl Dates {
         let in_hand = self.receiving.as_ref().map_or(needed, |receiving| receiving.before(needed, &self.calendar));
         let order = option.lead_time.get().map(|lead| lead.before(in_hand, &self.calendar));
         Some(OrderBy { needed, in_hand, order })
+    }
+
+    /// When an option that is ordered comes by its longest lead time.
+    pub fn comes(&self, option: &Choice) -> Option<Date> {
+        let placed = *option.order.placed_on.get()?;
+        Some(option.lead_time.get()?.latest().after(placed, &self.calendar))
     }
 
     /// The last day to decide a selection: the earliest last day to order one of the options that
@@ -97,9 +110,10 @@ impl Dates {
             .min()
     }
 
-    /// How near the last day to decide a selection is.
+    /// How near the last day to decide a selection is; what is ordered does not run out.
     pub fn runs_out(&self, selection: &Selection) -> RunsOut {
-        match self.decide_by(selection) {
+        let ordered = selection.settled().is_some_and(|option| option.order.placed_on.get().is_some());
+        match self.decide_by(selection).filter(|_| !ordered) {
             Some(last) if last < self.today => RunsOut::Past,
             Some(last) if self.today.days_until(last) <= SOON => RunsOut::Soon,
             _ => RunsOut::Later,

@@ -15,6 +15,9 @@ pub use hold_points::{HoldPoint, HoldPoints, InTheWay, Moment};
 mod amounts;
 pub use amounts::{Allowance, Amounts, Due};
 
+mod depends;
+pub use depends::{Because, Depends, Ground, Lacks, made_for};
+
 mod waivers;
 mod words;
 pub use words::say;
@@ -49,14 +52,15 @@ impl Assessment {
 pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     let dates = Dates::of(book, today);
     let amounts = Amounts::of(book);
-    let context = Context { book, dates: &dates, today };
+    let depends = Depends::of(book);
+    let context = Context { book, dates: &dates, depends: &depends, today };
     let mut findings = found;
     for rule in rules::RULES {
         findings.append(&mut rule.run(&context));
     }
     let hold_points = HoldPoints::of(book, &dates);
     hold_points::apply(book, &hold_points, &dates, &mut findings);
-    waivers::apply(book, &mut findings);
+    waivers::apply(book, &dates, &mut findings);
     for finding in &mut findings {
         let rule = rules::rule(finding.rule);
         finding.caution = finding.caution.or(rule.and_then(|rule| rule.caution));

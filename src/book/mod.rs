@@ -8,13 +8,27 @@ mod slot;
 pub use slot::Slot;
 
 mod project;
-pub use project::{Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When};
+pub use project::{
+    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
+};
 
 mod room;
 pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};
 
 mod selection;
 pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
+
+mod joinery;
+pub use joinery::{Fronts, Stores};
+
+mod light;
+pub use light::Hanging;
+
+mod order;
+pub use order::Order;
+
+mod surface;
+pub use surface::{Laid, Papered, Sold};
 
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, MakersSheet, Needs};
@@ -46,6 +60,18 @@ impl Book {
     /// Every selection with its room.
     pub fn selections(&self) -> impl Iterator<Item = (&Room, &Selection)> {
         self.rooms.iter().flat_map(|room| room.selections.iter().map(move |selection| (room, selection)))
+    }
+
+    /// The selection of that name: in the room, or in another one as `room/name`.
+    pub fn selection_named(&self, room: &Room, name: &str) -> Option<(&Room, &Selection)> {
+        let room = self.room(&room.folder)?;
+        let find = |room: &Room, name: &str| room.selections.iter().position(|other| other.name.value == name);
+        if let Some(at) = find(room, name) {
+            return Some((room, room.selections.get(at)?));
+        }
+        let (folder, name) = name.split_once('/')?;
+        let room = self.room(folder.trim())?;
+        Some((room, room.selections.get(find(room, name.trim())?)?))
     }
 
     /// The room with that folder name.

@@ -36,7 +36,7 @@ pub struct Project {
     /// Whether all must sign.
     pub approval: Approval,
     /// What the contract allows, by group.
-    pub allowances: BTreeMap<String, Spanned<Money>>,
+    pub allowances: BTreeMap<String, Allowed>,
     /// The dates that the work hangs on, in the order written.
     pub milestones: Vec<Milestone>,
     /// Moments after which a mistake is dear, as far as the book names them.
@@ -97,6 +97,17 @@ pub struct Approver {
     pub email: Option<String>,
 }
 
+/// What the contract allows for a group.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Allowed {
+    /// The amount.
+    pub amount: Money,
+    /// What it is to pay for besides the things.
+    pub includes: Slot<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
 /// A date that the work hangs on.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Milestone {
@@ -111,11 +122,11 @@ pub struct Milestone {
 pub enum When {
     /// On that day.
     On(Date),
-    /// That long after another one.
+    /// That long after another one, or after the last of several.
     After {
-        /// The one before.
-        milestone: Spanned<String>,
-        /// How long after it.
+        /// Those before.
+        milestones: Vec<Spanned<String>>,
+        /// How long after the last of them.
         lasts: LeadTime,
     },
 }
@@ -157,6 +168,8 @@ pub struct Waiver {
     pub by: String,
     /// When.
     pub on: Date,
+    /// After what it no longer holds.
+    pub until: Slot<NeededFor>,
     /// Where it is written.
     pub span: Span,
 }

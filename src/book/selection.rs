@@ -1,7 +1,7 @@
 //! What was, or is to be, chosen for one place.
 
 use super::vocabulary::Kind;
-use super::{Fit, Photo, Slot, Waiver};
+use super::{Fit, Fronts, Hanging, Laid, Order, Papered, Photo, Slot, Sold, Stores, Waiver};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
@@ -25,6 +25,16 @@ pub struct Selection {
     pub why: Slot<String>,
     /// The option that was chosen, by its id.
     pub chosen: Slot<String>,
+    /// The day on which it was chosen.
+    pub chosen_on: Slot<Date>,
+    /// Selections that must stand before it is ordered, as named in the book.
+    pub depends_on: Vec<Spanned<String>>,
+    /// Surfaces that it lies edge to edge with, as named in the book.
+    pub meets: Vec<Spanned<String>>,
+    /// Where lights hang.
+    pub hangs: Slot<Hanging>,
+    /// The walls that a wallpaper covers.
+    pub papered: Slot<Papered>,
     /// The allowance that it draws on.
     pub allowance: Slot<String>,
     /// Who buys it.
@@ -99,6 +109,22 @@ pub struct Choice {
     pub cost: Slot<Money>,
     /// How many, or how much.
     pub quantity: Slot<Quantity>,
+    /// What the price is for, if not for one of the quantity.
+    pub price_per: Slot<String>,
+    /// What the supplier says it comes to.
+    pub total: Slot<Money>,
+    /// Quotation, availability and order.
+    pub order: Order,
+    /// The boxes or rolls that it comes in.
+    pub sold: Sold,
+    /// How it is laid.
+    pub laid: Laid,
+    /// Doors and drawer fronts.
+    pub fronts: Fronts,
+    /// What is inside.
+    pub stores: Slot<Stores>,
+    /// The day on which its sample was laid beside the others.
+    pub sample_seen: Slot<Date>,
     /// Pictures.
     pub photos: Vec<Photo>,
     /// What the maker's sheet says must be ordered with it.
@@ -126,6 +152,27 @@ impl Choice {
         let words = [self.maker.text(), self.model.text()].into_iter().filter(|word| !word.is_empty());
         let title = words.collect::<Vec<_>>().join(" ");
         if title.is_empty() { self.finish.text().to_string() } else { title }
+    }
+
+    /// A fact of the kind's own that is a length.
+    pub fn length(&self, key: &str) -> Option<(Length, Span)> {
+        self.detail(key).and_then(|detail| match detail.value {
+            DetailValue::Length(length) => Some((length, detail.span)),
+            _ => None,
+        })
+    }
+
+    /// A fact of the kind's own in words or figures.
+    pub fn words(&self, key: &str) -> Option<(&str, Span)> {
+        self.detail(key).and_then(|detail| match &detail.value {
+            DetailValue::Words(words) => Some((words.as_str(), detail.span)),
+            _ => None,
+        })
+    }
+
+    /// A fact of the kind's own.
+    pub fn detail(&self, key: &str) -> Option<&Detail> {
+        self.details.iter().find(|detail| detail.key == key)
     }
 
     /// Whether anything is written at a path such as `size.width`.

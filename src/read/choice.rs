@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::{ACCESSORY, Field, NameOf, OPTION, PANEL, SIZE, Shape};
-use crate::book::{Accessory, Choice, Detail, DetailValue, Panel, Size, Slot};
+use crate::book::{Accessory, Choice, Detail, DetailValue, Fronts, Laid, Order, Panel, Size, Slot, Sold};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::Currency;
@@ -12,9 +12,9 @@ use super::faults::Faults;
 use super::fields::Fields;
 use super::room::Common;
 use super::values::{
-    self, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
+    self, date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
 };
-use super::{fit, project, selection};
+use super::{fit, joinery, order as ordering, project, selection, surface};
 
 /// Keys that name one record, and so are never taken over from another.
 const ITS_OWN: [&str; 2] = ["id", "product"];
@@ -94,6 +94,11 @@ fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults:
     choice.size = fields.node("size").and_then(|node| size(node, faults)).unwrap_or_default();
     choice.fit = fields.read("fit", faults, fit::fit);
     choice.panel = fields.read("panel", faults, panel);
+    choice.sold = fields.node("sold").and_then(|node| surface::sold(node, faults)).unwrap_or_default();
+    choice.laid = fields.node("laid").and_then(|node| surface::laid(node, faults)).unwrap_or_default();
+    choice.fronts = fields.node("fronts").and_then(|node| joinery::fronts(node, faults)).unwrap_or_default();
+    choice.stores = fields.read("stores", faults, joinery::stores);
+    choice.sample_seen = fields.read("sample seen", faults, date);
     choice.photos = fields.list("photos", faults, project::photo);
     choice.requires = fields.list("requires", faults, spanned_text);
     choice.details = details(&mut fields, faults);
@@ -136,6 +141,14 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
         price: Slot::Absent,
         cost: Slot::Absent,
         quantity: Slot::Absent,
+        price_per: Slot::Absent,
+        total: Slot::Absent,
+        order: Order::default(),
+        sold: Sold::default(),
+        laid: Laid::default(),
+        fronts: Fronts::default(),
+        stores: Slot::Absent,
+        sample_seen: Slot::Absent,
         photos: vec![],
         requires: vec![],
         accessories: vec![],
@@ -154,8 +167,7 @@ fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.finish = fields.read("finish", faults, text);
     choice.colour = fields.read("colour", faults, text);
     choice.description = fields.read("description", faults, text);
-    let hinge = values::word(fields, &OPTION, "hinge", faults);
-    choice.hinge = hinge.map_or(Slot::Absent, |word| Slot::Given(word.map(str::to_string)));
+    choice.hinge = values::word_slot(fields, &OPTION, "hinge", faults);
 }
 
 fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {
@@ -164,6 +176,9 @@ fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, fault
     choice.price = project::money_field(fields, "price", currency, faults);
     choice.cost = project::money_field(fields, "cost", currency, faults);
     choice.quantity = fields.read("quantity", faults, quantity);
+    choice.price_per = fields.read("price per", faults, text);
+    choice.total = project::money_field(fields, "total", currency, faults);
+    choice.order = fields.node("order").and_then(|node| ordering::order(node, faults)).unwrap_or_default();
     let Some(node) = fields.node("accessories") else { return };
     match &node.value {
         Value::List(items) => {

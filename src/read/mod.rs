@@ -13,10 +13,14 @@ mod photos;
 
 mod choice;
 mod fit;
+mod joinery;
+mod light;
 mod opening;
+mod order;
 mod project;
 mod room;
 mod selection;
+mod surface;
 
 use std::fmt;
 

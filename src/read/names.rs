@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::NameOf;
-use crate::book::{Book, NeededFor, Room, Selection, When};
+use crate::book::{Book, NeededFor, Room, Selection, Waiver, When};
 use crate::finding::Finding;
 use crate::source::Span;
 
@@ -18,11 +18,18 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     let mut faults = Faults::default();
     milestones(book, &mut faults);
     hold_points(book, &mut faults);
+    waivers(book, &book.project.waivers, &mut faults);
     for room in &book.rooms {
         faults.room = Some(room.folder.clone());
+        waivers(book, &room.waivers, &mut faults);
+        for opening in &room.openings {
+            waivers(book, &opening.waivers, &mut faults);
+        }
         for selection in &room.selections {
             faults.item = Some(selection.name.value.clone());
             of_selection(book, loaded, room, selection, &mut faults);
+            other_selections(book, room, selection, &mut faults);
+            waivers(book, &selection.waivers, &mut faults);
         }
         faults.item = None;
     }
@@ -88,41 +95,74 @@ fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection
 fn milestones(book: &Book, faults: &mut Faults) {
     let milestones = &book.project.milestones;
     for milestone in milestones {
-        let When::After { milestone: before, .. } = &milestone.when else { continue };
-        if !milestones.iter().any(|other| other.name.value == before.value) {
-            let known = milestones.iter().map(|milestone| milestone.name.as_str());
-            let remedy = unknown_remedy(before, NameOf::Milestone, known);
-            faults.stop("source/unknown-name", before.span, unknown_message(before, NameOf::Milestone), remedy);
-        } else if hangs_on_itself(book, &milestone.name) {
+        let When::After { milestones: all_before, .. } = &milestone.when else { continue };
+        let known = |name: &str| milestones.iter().any(|other| other.name.value == name);
+        for before in all_before.iter().filter(|before| !known(&before.value)) {
+            unknown_milestone(book, before.span, before, faults);
+        }
+        if let (Some(before), true) = (all_before.first(), hangs_on_itself(book, &milestone.name)) {
             let message = format!("the milestone `{}` comes after itself", milestone.name.value);
             faults.stop("source/wrong-type", before.span, message, "give one milestone of the circle a date");
         }
     }
 }
 
+fn unknown_milestone(book: &Book, span: Span, name: &str, faults: &mut Faults) {
+    let known = book.project.milestones.iter().map(|milestone| milestone.name.as_str());
+    let remedy = unknown_remedy(name, NameOf::Milestone, known);
+    faults.stop("source/unknown-name", span, unknown_message(name, NameOf::Milestone), remedy);
+}
+
+/// Milestones after which waivers no longer hold.
+fn waivers(book: &Book, waivers: &[Waiver], faults: &mut Faults) {
+    for until in waivers.iter().filter_map(|waiver| waiver.until.spanned()) {
+        if let NeededFor::Milestone(name) = &until.value
+            && !book.project.milestones.iter().any(|milestone| milestone.name.value == *name)
+        {
+            unknown_milestone(book, until.span, name, faults);
+        }
+    }
+}
+
+/// Other selections that a selection names.
+fn other_selections(book: &Book, room: &Room, selection: &Selection, faults: &mut Faults) {
+    for name in selection.depends_on.iter().chain(&selection.meets) {
+        // A room of which a file could not be read may hold the selection.
+        if book.unread.is_empty() && book.selection_named(room, name).is_none() {
+            let known = room.selections.iter().map(|other| other.name.as_str());
+            let remedy = unknown_remedy(name, NameOf::Selection, known);
+            faults.stop("source/unknown-name", name.span, unknown_message(name, NameOf::Selection), remedy);
+        }
+    }
+}
+
 fn hold_points(book: &Book, faults: &mut Faults) {
     for hold in &book.project.hold_points {
-        let known = || book.project.milestones.iter().map(|milestone| milestone.name.as_str());
-        match &hold.on.value {
-            NeededFor::Milestone(name) if !known().any(|other| other == name) => {
-                let remedy = unknown_remedy(name, NameOf::Milestone, known());
-                faults.stop("source/unknown-name", hold.on.span, unknown_message(name, NameOf::Milestone), remedy);
-            }
-            _ => {}
+        if let NeededFor::Milestone(name) = &hold.on.value
+            && !book.project.milestones.iter().any(|milestone| milestone.name.value == *name)
+        {
+            unknown_milestone(book, hold.on.span, name, faults);
         }
     }
 }
 
 fn hangs_on_itself(book: &Book, name: &str) -> bool {
-    let mut seen = BTreeSet::new();
-    let mut at = name;
-    while let Some(When::After { milestone, .. }) =
-        book.project.milestones.iter().find(|other| other.name.value == at).map(|found| &found.when)
-    {
-        if !seen.insert(at) {
-            return at == name;
+    let before = |name: &str| {
+        let milestone = book.project.milestones.iter().find(|other| other.name.value == name);
+        match milestone.map(|milestone| &milestone.when) {
+            Some(When::After { milestones, .. }) => milestones.iter().map(|before| before.as_str()).collect(),
+            _ => vec![],
         }
-        at = milestone;
+    };
+    let mut seen = BTreeSet::new();
+    let mut ahead = before(name);
+    while let Some(at) = ahead.pop() {
+        if at == name {
+            return true;
+        }
+        if seen.insert(at) {
+            ahead.extend(before(at));
+        }
     }
     false
 }

@@ -3,14 +3,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::vocabulary::{
-    AFTER, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, NameOf, PHOTO, Shape, WAIVER,
+    AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, NameOf, PHOTO, Shape, WAIVER,
 };
 use crate::book::{
-    Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When,
+    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When,
 };
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
+use crate::units::money::MoneyError;
 use crate::units::{Calendar, Currency, Money};
 
 use super::faults::Faults;
@@ -120,7 +121,9 @@ pub fn amount(node: &Node, currency: Currency, faults: &mut Faults) -> Option<Mo
     match Money::parse(text, currency) {
         Ok(money) => Some(money),
         Err(error) => {
-            faults.stop("source/wrong-type", node.span, error.to_string(), error.remedy());
+            let other = matches!(error, MoneyError::OtherCurrency { .. });
+            let rule = if other { "money/currency" } else { "source/wrong-type" };
+            faults.stop(rule, node.span, error.to_string(), error.remedy());
             None
         }
     }
@@ -141,11 +144,23 @@ fn money(fields: &mut Fields<'_>, project: &mut Project, currency: Currency, fau
     project.tax = fields.read("tax", faults, values::percent);
     let mut allowances = BTreeMap::new();
     for (name, node) in fields.named("allowances", faults) {
-        if let Some(money) = amount(node, currency, faults) {
-            allowances.insert(name.value.clone(), Spanned::new(money, name.span));
+        if let Some(allowed) = allowed(name, node, currency, faults) {
+            allowances.insert(name.value.clone(), allowed);
         }
     }
     project.allowances = allowances;
+}
+
+fn allowed(name: &Spanned<String>, node: &Node, currency: Currency, faults: &mut Faults) -> Option<Allowed> {
+    let Value::Map(_) = node.value else {
+        let amount = amount(node, currency, faults)?;
+        return Some(Allowed { amount, includes: Slot::Absent, span: name.span });
+    };
+    let mut fields = Fields::of(node, &ALLOWANCE, faults)?;
+    let amount = money_field(&mut fields, "amount", currency, faults);
+    let includes = fields.read("includes", faults, text);
+    fields.finish(faults);
+    Some(Allowed { amount: *amount.get()?, includes, span: name.span })
 }
 
 fn dates(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
@@ -171,10 +186,14 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
         return date(node, faults).map(When::On);
     }
     let mut fields = Fields::of(node, &AFTER, faults)?;
-    let after = fields.read("after", faults, text);
+    let several = matches!(node.at("after").map(|after| &after.value), Some(Value::List(_)));
+    let milestones = match several {
+        true => fields.list("after", faults, spanned_text),
+        false => fields.read("after", faults, text).spanned().cloned().into_iter().collect(),
+    };
     let lasts = fields.read("lasts", faults, lead_time);
     fields.finish(faults);
-    Some(When::After { milestone: after.spanned()?.clone(), lasts: *lasts.get()? })
+    (!milestones.is_empty()).then_some(When::After { milestones, lasts: *lasts.get()? })
 }
 
 fn hold_point(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<HoldPoint> {
@@ -213,12 +232,14 @@ pub fn waiver(node: &Node, faults: &mut Faults) -> Option<Waiver> {
     let because = fields.read("because", faults, text);
     let by = fields.read("by", faults, text);
     let on = fields.read("on", faults, date);
+    let until = fields.read("until", faults, needed_for);
     fields.finish(faults);
     Some(Waiver {
         rule: rule.spanned()?.clone(),
         because: because.get()?.clone(),
         by: by.get()?.clone(),
         on: *on.get()?,
+        until,
         span: node.span,
     })
 }

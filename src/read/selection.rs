@@ -12,8 +12,8 @@ use crate::units::Date;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::room::Common;
-use super::values::{area, kind_name, scalar, text};
-use super::{choice, project};
+use super::values::{area, date, kind_name, scalar, spanned_text, text};
+use super::{choice, light, project, surface};
 
 /// Reads one record of a selection's file.
 pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Selection> {
@@ -30,6 +30,11 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
         needed_for: fields.read("needed for", faults, needed_for),
         why: fields.read("why", faults, text),
         chosen: fields.read("chosen", faults, text),
+        chosen_on: fields.read("chosen on", faults, date),
+        depends_on: fields.list("depends on", faults, spanned_text),
+        meets: fields.list("meets", faults, spanned_text),
+        hangs: fields.read("hangs", faults, light::hanging),
+        papered: fields.read("papered", faults, surface::papered),
         allowance: fields.read("allowance", faults, text),
         furnished_by: fields.read("furnished by", faults, text),
         installed_by: fields.read("installed by", faults, text),

@@ -3,7 +3,7 @@
 use std::fmt::Display;
 
 use crate::book::vocabulary::{Kind, NameOf, Shape, kind};
-use crate::book::{Clearance, Readings, vocabulary};
+use crate::book::{Clearance, Readings, Slot, vocabulary};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::length::LengthError;
@@ -263,6 +263,16 @@ pub fn word(
     one_of(node, words, faults).map(|word| Spanned::new(word, node.span))
 }
 
+/// One of the words that a record's field allows, as the book keeps it.
+pub fn word_slot(
+    fields: &mut Fields<'_>,
+    record: &'static vocabulary::Record,
+    key: &'static str,
+    faults: &mut Faults,
+) -> Slot<String> {
+    word(fields, record, key, faults).map_or(Slot::Absent, |word| Slot::Given(word.map(str::to_string)))
+}
+
 /// The name of a kind.
 pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<&'static Kind> {
     let text = scalar(node, &Shape::Name(NameOf::Kind), faults)?;
@@ -294,6 +304,7 @@ pub fn unknown_message(name: &str, of: NameOf) -> String {
         NameOf::Option => "option of this selection",
         NameOf::Allowance => "allowance",
         NameOf::Room => "room",
+        NameOf::Selection => "selection",
     };
     format!("there is no {what} called `{name}`")
 }

@@ -4,6 +4,8 @@
 //! here (fit is decided before any rounding for print).
 
 mod beside;
+pub mod bond;
+pub mod cover;
 mod gauge;
 mod passage;
 #[cfg(test)]

@@ -8,8 +8,12 @@ use crate::finding::{Finding, Severity};
 use super::context::Context;
 
 mod complete;
+mod depends;
 mod fit;
+mod money;
+mod order;
 mod source;
+mod waive;
 
 #[cfg(test)]
 pub(crate) mod trial;
@@ -44,6 +48,18 @@ pub const RULES: &[Rule] = &[
     fit::door::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
+    order::late::RULE,
+    order::soon::RULE,
+    order::before::RULE,
+    order::quantity::RULE,
+    order::expired::RULE,
+    order::unchecked::RULE,
+    money::allowance::RULE,
+    money::currency::RULE,
+    money::arithmetic::RULE,
+    depends::circle::RULE,
+    waive::expired::RULE,
+    waive::orphan::RULE,
 ];
 
 /// A rule.
@@ -70,6 +86,8 @@ pub enum Check {
     Reading,
     /// On the book that was read.
     Book(fn(&Context<'_>, &mut Vec<Finding>)),
+    /// On the book's waivers, when all else is found.
+    OfWaivers,
 }
 
 impl Rule {

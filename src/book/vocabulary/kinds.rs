@@ -340,6 +340,7 @@ pub const KINDS: &[Kind] = &[
     onto("counter", Finish, "a counter or sill", &["maker", "thickness", "edge"], &[Stone, Weight]),
     onto("floor", Finish, "a floor other than tile", &["maker", "model", "thickness", "pattern"], &[]),
     onto("paint", Finish, "paint or limewash", &["maker", "colour", "sheen"], &[]),
+    onto("wallpaper", Finish, "paper or cloth on walls", &["maker", "model", "pattern"], &[]),
     onto("boarding", Finish, "boards on walls or ceiling", &["maker", "thickness", "pattern"], &[]),
     onto("shelf", Finish, "open shelves", &["maker", "size.depth", "thickness"], &[Weight]),
     onto("rug", Finish, "a rug or runner", &["maker", "face size"], &[]),

@@ -6,16 +6,24 @@ mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
 mod fit;
+mod joinery;
 mod kinds;
+mod light;
+mod order;
 mod project;
 mod room;
 mod selection;
+mod surface;
 
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
+pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
-pub use project::{AFTER, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
+pub use light::HANGING;
+pub use order::ORDER;
+pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
+pub use surface::{LAID, PAPERED, SOLD};
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[
@@ -23,6 +31,7 @@ pub const RECORDS: &[&Record] = &[
     &FIRM,
     &APPROVER,
     &AFTER,
+    &ALLOWANCE,
     &HOLD_POINT,
     &CALENDAR,
     &NARROW,
@@ -41,6 +50,13 @@ pub const RECORDS: &[&Record] = &[
     &PANEL,
     &PHOTO,
     &ACCESSORY,
+    &ORDER,
+    &SOLD,
+    &LAID,
+    &PAPERED,
+    &FRONTS,
+    &STORES,
+    &HANGING,
     &FIT,
     &SHEET,
     &FIT_OPENING,

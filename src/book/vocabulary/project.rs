@@ -58,9 +58,9 @@ pub const BOOK: Record = Record {
         ),
         Field::optional(
             "allowances",
-            Shape::Named(&Shape::Money),
+            Shape::Named(&Shape::Either(&Shape::Money, &Shape::Record(&ALLOWANCE))),
             "what the contract allows for each group",
-            "{appliances: 14500, tile: 3800}",
+            "{appliances: 14500, tile: {amount: 3800, includes: delivery}}",
         ),
         Field::optional(
             "milestones",
@@ -139,7 +139,12 @@ pub const AFTER: Record = Record {
     name: "later milestone",
     about: "a milestone that comes some working days after another",
     fields: &[
-        Field::required("after", Shape::Name(NameOf::Milestone), "the milestone that comes before", "demolition"),
+        Field::required(
+            "after",
+            Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::List(&Shape::Name(NameOf::Milestone))),
+            "the milestone that comes before, or all that do",
+            "demolition",
+        ),
         Field::required("lasts", Shape::LeadTime, "how long after it", "10 working days"),
     ],
 };
@@ -161,6 +166,16 @@ pub const HOLD_POINT: Record = Record {
             "rules, or families of rules, whose findings must be settled by then",
             "[service, clear/glazing]",
         ),
+    ],
+};
+
+/// An allowance.
+pub const ALLOWANCE: Record = Record {
+    name: "allowance",
+    about: "what the contract allows for a group of selections, and what that is to pay for",
+    fields: &[
+        Field::required("amount", Shape::Money, "the amount", "3800"),
+        Field::optional("includes", Shape::Text, "what it is to pay for besides the things", "delivery and tax"),
     ],
 };
 
@@ -192,5 +207,11 @@ pub const WAIVER: Record = Record {
         Field::required("because", Shape::Text, "the reason", "shimmed and scribed on site"),
         Field::required("by", Shape::Text, "who answers for it", "Ines Tarrow"),
         Field::required("on", Shape::Date, "when", "2027-01-12"),
+        Field::optional(
+            "until",
+            Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::Date),
+            "the milestone, or the day, after which it no longer holds",
+            "cabinets set",
+        ),
     ],
 };

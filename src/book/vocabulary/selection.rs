@@ -1,8 +1,12 @@
 //! The words of a selection, its options and the products they share.
 
 use super::fit::FIT;
+use super::joinery::{FRONTS, STORES};
+use super::light::HANGING;
+use super::order::ORDER;
 use super::project::WAIVER;
 use super::shape::{Field, NameOf, Record, Shape};
+use super::surface::{LAID, PAPERED, SOLD};
 
 /// A selection: what was, or is to be, chosen for one place.
 pub const SELECTION: Record = Record {
@@ -37,6 +41,31 @@ pub const SELECTION: Record = Record {
             Shape::Name(NameOf::Option),
             "the option that was chosen; left out while it is open",
             "steel",
+        ),
+        Field::optional("chosen on", Shape::Date, "the day on which it was chosen", "2027-01-09"),
+        Field::optional(
+            "depends on",
+            Shape::List(&Shape::Name(NameOf::Selection)),
+            "selections that must stand before this one is ordered, besides those that follow from its kind",
+            "[Wall tile, bath/Floor]",
+        ),
+        Field::optional(
+            "meets",
+            Shape::List(&Shape::Name(NameOf::Selection)),
+            "surfaces that it lies edge to edge with",
+            "[Accent tile]",
+        ),
+        Field::optional(
+            "hangs",
+            Shape::Record(&HANGING),
+            "where lights hang, as measured or as planned",
+            "{over: island, length: 10', top: 36\", bottom: 68\"}",
+        ),
+        Field::optional(
+            "papered",
+            Shape::Record(&PAPERED),
+            "the walls that a wallpaper covers",
+            "{along: 40', height: 8'}",
         ),
         Field::optional("allowance", Shape::Name(NameOf::Allowance), "the allowance that it draws on", "appliances"),
         Field::optional("furnished by", Shape::Text, "who buys it", "client"),
@@ -87,6 +116,39 @@ pub const OPTION: Record = Record {
         Field::optional("price", Shape::Money, "what the client pays for one, before tax", "3180.00"),
         Field::optional("cost", Shape::Money, "what the firm pays for one; for the office alone", "2540.00"),
         Field::optional("quantity", Shape::Quantity, "how many, or how much", "1"),
+        Field::optional("price per", Shape::Text, "what the price is for, if not for one of the quantity", "sq ft"),
+        Field::optional("total", Shape::Money, "what the supplier says it comes to, before tax", "640.00"),
+        Field::optional(
+            "order",
+            Shape::Record(&ORDER),
+            "quotation, availability and order",
+            "{good until: 2027-02-28, available on: 2027-01-12}",
+        ),
+        Field::optional("sold", Shape::Record(&SOLD), "the boxes or rolls that it comes in", "{box holds: 9.7 sq ft}"),
+        Field::optional(
+            "laid",
+            Shape::Record(&LAID),
+            "how a tile, floor or board is laid",
+            "{runs: long side level, offset: 33 %}",
+        ),
+        Field::optional(
+            "fronts",
+            Shape::Record(&FRONTS),
+            "doors and drawer fronts of cabinets",
+            "{doors: 6, drawers: 14, thickness: 3/4\"}",
+        ),
+        Field::optional(
+            "stores",
+            Shape::Record(&STORES),
+            "what is inside cabinets",
+            "{depth: 24\", shelves: roll-out}",
+        ),
+        Field::optional(
+            "sample seen",
+            Shape::Date,
+            "the day on which its sample was laid beside the others",
+            "2027-01-08",
+        ),
         Field::optional(
             "photos",
             Shape::List(&Shape::Either(&Shape::Text, &Shape::Record(&PHOTO))),
@@ -155,6 +217,7 @@ pub const OPTION: Record = Record {
         ),
         Field::optional("lamp", Shape::Text, "lamp and base", "LED, E26, 9 W"),
         Field::optional("kelvin", Shape::Whole, "colour temperature in kelvin", "2700"),
+        Field::optional("lumens", Shape::Whole, "light that one of it gives, in lumens", "800"),
         Field::optional("dimming", Shape::Text, "how it dims", "to 10 %, trailing edge"),
         Field::optional("damp rating", Shape::Text, "where it may hang", "damp"),
         Field::optional("face size", Shape::Sides, "a tile's face", "4\" x 4\""),
@@ -165,6 +228,19 @@ pub const OPTION: Record = Record {
         Field::optional("pattern", Shape::Text, "how it is laid, and in which direction", "stacked, long side level"),
         Field::optional("centre to centre", Shape::Length, "between the screws of a pull", "5 1/16\""),
         Field::optional("projection", Shape::Length, "how far it stands out", "1 1/4\""),
+        Field::optional(
+            "fits",
+            Shape::OneOf(&["doors", "drawers", "doors and drawers"]),
+            "the fronts that a pull or knob goes on",
+            "drawers",
+        ),
+        Field::optional("screws", Shape::Length, "length of the screws that come with it", "1\""),
+        Field::optional(
+            "grain",
+            Shape::OneOf(&["upright", "level", "matched", "none"]),
+            "the direction of a wood's grain on the fronts",
+            "upright",
+        ),
         Field::optional("edge", Shape::Text, "the profile of the front edge", "eased 1/8\""),
         Field::optional("door style", Shape::Text, "style and overlay of doors and drawers", "shaker, full overlay"),
         Field::optional("sheen", Shape::Text, "sheen of a paint", "eggshell"),

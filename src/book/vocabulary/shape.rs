@@ -62,6 +62,8 @@ pub enum NameOf {
     Allowance,
     /// A room's folder.
     Room,
+    /// Another selection.
+    Selection,
 }
 
 /// What a field may hold.
@@ -165,6 +167,7 @@ impl NameOf {
             Self::Option => "the `id` of an option",
             Self::Allowance => "the name of an allowance in `book.yaml`",
             Self::Room => "the name of a folder in `rooms/`",
+            Self::Selection => "the name of a selection in this room, or `room/name` for one in another",
         }
     }
 }

@@ -88,7 +88,8 @@ impl Teller<'_> {
         if let Some(allowance) =
             selection.allowance.get().and_then(|name| self.subject.book.project.allowances.get(name))
         {
-            facts.push(fact("Allowance", format!("{} for {}", allowance.value, selection.allowance.text())));
+            let includes = allowance.includes.get().map_or(String::new(), |what| format!(", which includes {what}"));
+            facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));
         }
         if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
             let size = [crate::assess::fitting::width(opening), crate::assess::fitting::height(room, opening)];

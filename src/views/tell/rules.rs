@@ -9,7 +9,7 @@ use crate::views::state::{Shape, State};
 use super::{Teller, prose};
 
 /// The families, in order, and what each is about.
-const FAMILIES: [(&str, &str); 14] = [
+const FAMILIES: [(&str, &str); 15] = [
     ("source", "The folder itself: files, keys and values"),
     ("complete", "Nothing needed is missing"),
     ("fit", "The chosen thing against its opening"),
@@ -22,6 +22,7 @@ const FAMILIES: [(&str, &str); 14] = [
     ("finish", "Colours, hands, edges and joints"),
     ("order", "What is ordered when, and how much of it"),
     ("money", "Prices against allowances"),
+    ("depends", "What rests on what"),
     ("waive", "What was set aside"),
     ("approve", "What was signed, and what changed since"),
 ];

@@ -1,0 +1,211 @@
+//! Which selection rests on which: what must stand before another can be ordered, and what a change re-opens.
+//!
+//! Some of it follows from kinds and places (trade practice: appliances before cabinets, sink and taps
+//! before the counter, the floor before heights and panels, the valve before its trim, tile before
+//! glass, the maker's sheet before the opening); the rest the book names with `depends on`.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::book::vocabulary::Trade;
+use crate::book::{Book, Choice, Opening, Room, Selection};
+use crate::source::Span;
+
+/// Why one selection rests on another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Because {
+    /// The book says so.
+    Named,
+    /// It is built around the other.
+    Houses,
+    /// It is cut for the other.
+    CutFor,
+    /// Its heights are taken from the other.
+    StandsOn,
+    /// It is the trim of the other.
+    TrimOf,
+    /// It is measured when the other is set.
+    MeasuredOn,
+}
+
+impl Because {
+    /// In words, after the name of what rests: `is built around`.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Named => "depends on",
+            Self::Houses => "is built around",
+            Self::CutFor => "is cut for",
+            Self::StandsOn => "takes its heights from",
+            Self::TrimOf => "is the trim of",
+            Self::MeasuredOn => "is measured on",
+        }
+    }
+}
+
+/// What another selection rests on.
+#[derive(Clone, Copy, Debug)]
+pub struct Ground<'a> {
+    /// Its room.
+    pub room: &'a Room,
+    /// The selection.
+    pub selection: &'a Selection,
+    /// Why.
+    pub because: Because,
+}
+
+/// What keeps a ground from being built on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lacks {
+    /// Several options, none chosen.
+    Choice,
+    /// No sheet of the maker's with a revision or a date.
+    Sheet,
+}
+
+impl Lacks {
+    /// In words, after the ground's name.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Choice => "is not chosen",
+            Self::Sheet => "has no maker's sheet",
+        }
+    }
+}
+
+impl Ground<'_> {
+    /// What keeps it from being built on; nothing once it is chosen and its sheet is at hand.
+    pub fn lacks(&self) -> Option<Lacks> {
+        let Some(option) = self.selection.settled() else { return Some(Lacks::Choice) };
+        let wants_sheet = self.selection.kind.get().is_some_and(|kind| kind.sheet);
+        (wants_sheet && !has_sheet(option)).then_some(Lacks::Sheet)
+    }
+}
+
+fn has_sheet(option: &Choice) -> bool {
+    let sheet = option.fit.get().and_then(|fit| fit.sheet.get());
+    sheet.is_some_and(|sheet| sheet.revision.get().is_some() || sheet.date.get().is_some())
+}
+
+/// What rests on what in a book.
+#[derive(Debug, Default)]
+pub struct Depends<'a> {
+    grounds: BTreeMap<Span, Vec<Ground<'a>>>,
+}
+
+impl<'a> Depends<'a> {
+    /// Follows a book's kinds, places and `depends on`.
+    pub fn of(book: &'a Book) -> Self {
+        let mut depends = Self::default();
+        for room in &book.rooms {
+            for (resting, ground, because) in implied(room) {
+                depends.add(resting, Ground { room, selection: ground, because });
+            }
+            for selection in &room.selections {
+                for name in &selection.depends_on {
+                    if let Some((room, ground)) = book.selection_named(room, name) {
+                        depends.add(selection, Ground { room, selection: ground, because: Because::Named });
+                    }
+                }
+            }
+        }
+        depends
+    }
+
+    fn add(&mut self, resting: &Selection, ground: Ground<'a>) {
+        let grounds = self.grounds.entry(resting.span).or_default();
+        if !grounds.iter().any(|other| other.selection.span == ground.selection.span) {
+            grounds.push(ground);
+        }
+    }
+
+    /// What a selection rests on.
+    pub fn grounds(&self, selection: &Selection) -> &[Ground<'a>] {
+        self.grounds.get(&selection.span).map_or(&[], Vec::as_slice)
+    }
+
+    /// What a selection rests on that can't be built on yet, with what it lacks. Heights are known once
+    /// the room says what is still to be laid, whichever floor is chosen.
+    pub fn waits_for(&self, room: &Room, selection: &Selection) -> Vec<(Ground<'a>, Lacks)> {
+        let known = |ground: &&Ground<'a>| ground.because != Because::StandsOn || room.floor_build_up.is_absent();
+        let grounds = self.grounds(selection).iter().filter(known);
+        grounds.filter_map(|ground| Some((*ground, ground.lacks()?))).collect()
+    }
+
+    /// The selections that rest on each other in a circle through this one, itself first; nothing where
+    /// there is none.
+    pub fn circle(&self, selection: &Selection) -> Vec<&'a Selection> {
+        let mut seen = BTreeSet::new();
+        let mut trails: Vec<Vec<&'a Selection>> =
+            self.grounds(selection).iter().map(|ground| vec![ground.selection]).collect();
+        while let Some(trail) = trails.pop() {
+            let Some(at) = trail.last() else { continue };
+            if at.span == selection.span {
+                return trail;
+            }
+            if seen.insert(at.span) {
+                let on = self.grounds(at).iter().map(|ground| [trail.as_slice(), &[ground.selection]].concat());
+                trails.extend(on);
+            }
+        }
+        vec![]
+    }
+}
+
+/// The selection whose sheet an opening is made by: a new revision of it re-opens the opening.
+pub fn made_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> {
+    room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
+}
+
+type Implied<'a> = (&'a Selection, &'a Selection, Because);
+
+fn implied(room: &Room) -> Vec<Implied<'_>> {
+    let counter = main_counter(room);
+    let mut found = Vec::new();
+    for resting in &room.selections {
+        for ground in room.selections.iter().filter(|ground| ground.span != resting.span) {
+            let is_counter = counter.is_some_and(|counter| counter.span == resting.span);
+            if let Some(because) = because(resting, ground, is_counter) {
+                found.push((resting, ground, because));
+            }
+        }
+    }
+    found
+}
+
+/// The counter that sink and cooktop are cut into: the one that covers most.
+fn main_counter(room: &Room) -> Option<&Selection> {
+    let counters = room.selections.iter().filter(|selection| is(selection, &["counter"]));
+    counters.rev().max_by_key(|counter| counter.covers.get().copied().unwrap_or_default())
+}
+
+fn is(selection: &Selection, kinds: &[&str]) -> bool {
+    selection.kind.get().is_some_and(|kind| kinds.contains(&kind.name))
+}
+
+fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<Because> {
+    let run_of_cabinets = is(resting, &["cabinet"]) && resting.place.is_absent();
+    let appliance = ground.kind.get().is_some_and(|kind| kind.trade == Trade::Appliance && kind.opening);
+    if run_of_cabinets && (appliance || is(ground, &["sink"])) {
+        return Some(Because::Houses);
+    }
+    if is_counter && is(ground, &["sink", "basin", "tap", "cooktop"]) {
+        return Some(Because::CutFor);
+    }
+    if (run_of_cabinets || is(resting, &["panel dishwasher"])) && is_floor(ground) {
+        return Some(Because::StandsOn);
+    }
+    if is(resting, &["shower set"]) && names_valve(resting, ground) {
+        return Some(Because::TrimOf);
+    }
+    (is(resting, &["shower glass"]) && is(ground, &["tile"]) && !is_floor(ground)).then_some(Because::MeasuredOn)
+}
+
+fn is_floor(selection: &Selection) -> bool {
+    is(selection, &["floor"]) || is(selection, &["tile"]) && selection.name.value.to_lowercase().contains("floor")
+}
+
+/// Whether the valve that a shower set is trim for is a selection of its own, by its model.
+fn names_valve(set: &Selection, valve: &Selection) -> bool {
+    let models = valve.options.iter().filter_map(|option| option.model.get());
+    let valves = || set.options.iter().filter_map(|option| option.words("valve"));
+    models.into_iter().any(|model| valves().any(|(words, _)| words.split_whitespace().any(|word| word == model)))
+}

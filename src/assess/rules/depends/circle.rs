@@ -1,0 +1,79 @@
+//! Selections that wait for each other.
+
+use std::collections::BTreeSet;
+
+use crate::assess::Context;
+use crate::assess::rules::{Check, declare};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// Selections depend on each other in a circle
+    ///
+    /// ## What it checks
+    /// `depends on`, and what follows from kinds and places (cabinets on the appliances that they
+    /// house, the counter on sink and taps, heights on the floor, trim on its valve, glass on tile).
+    ///
+    /// ## Why it matters
+    /// Of things that wait for each other none is ever ordered.
+    ///
+    /// ## Remedy
+    /// Take one `depends on` out: the one that can be decided first.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// selection: Sink
+    /// depends on: [Counter]     # and the counter is cut for the sink
+    /// ```
+    ///
+    /// ## Source
+    /// The book's own format; what follows from kinds is trade practice.
+    "depends/circle", Stop,
+    sources: ["the book's own format", "common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let mut told = BTreeSet::new();
+    for (room, selection) in context.book.selections().filter(|(_, selection)| !selection.depends_on.is_empty()) {
+        let circle = context.depends.circle(selection);
+        if circle.is_empty() || !told.insert(circle.iter().map(|at| at.span).collect::<BTreeSet<_>>()) {
+            continue;
+        }
+        let names: Vec<String> = circle.iter().map(|at| format!("`{}`", at.name.value)).collect();
+        let message = format!("`{}` depends on itself, by way of {}", selection.name.value, names.join(", "));
+        let at = selection.depends_on.first().map_or(selection.span, |name| name.span);
+        let finding = Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder);
+        findings
+            .push(finding.item(&selection.name.value).remedy("take out the `depends on` that can be decided first"));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn a_sink_that_waits_for_the_counter_that_is_cut_for_it_is_told_once() {
+        let trial = |depends: &str| {
+            Trial::of("depends/circle")
+                .opening("sink", "{takes: sink}")
+                .selection(&format!("selection: Sink\nkind: sink\nplace: sink\n{depends}"), "")
+                .selection("selection: Counter\nkind: counter", "")
+        };
+        trial("depends on: [Counter]").finds("`Sink` depends on itself, by way of `Counter`, `Sink`").weighs("stop");
+        trial("").stays_silent();
+    }
+
+    #[test]
+    fn a_circle_of_names_is_told_once_and_a_chain_is_not() {
+        let trial = |last: &str| {
+            Trial::of("depends/circle")
+                .selection("selection: A\nkind: rug\ndepends on: [B]", "")
+                .selection("selection: B\nkind: rug\ndepends on: [C]", "")
+                .selection(&format!("selection: C\nkind: rug\n{last}"), "")
+        };
+        trial("depends on: [kitchen/A]").finds_one();
+        trial("").stays_silent();
+    }
+}

@@ -1,0 +1,3 @@
+//! The `depends/` rules: what rests on what.
+
+pub mod circle;

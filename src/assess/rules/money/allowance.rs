@@ -1,0 +1,109 @@
+//! What is chosen against what the contract allows.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Allowance, Amounts, Context};
+use crate::finding::{Finding, Severity};
+use crate::units::Money;
+
+declare! {
+    /// What is chosen comes to more than its allowance
+    ///
+    /// ## What it checks
+    /// Each allowance against what draws on it: the settled options first; then those with the least
+    /// that the open ones can add. The finding says by how much, and whether anybody wrote down what
+    /// the allowance is to pay for (delivery, tax, hook-up).
+    ///
+    /// ## Why it matters
+    /// An allowance is a guess that the client takes for a price. A family that allows 5,000 and
+    /// chooses 8,000 wants to know on the evening of the choice, not from the last invoice.
+    ///
+    /// ## Remedy
+    /// Show it to those who pay; choose something else, or agree the difference in writing. Say with
+    /// `includes` what the allowance is to pay for.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// allowances:
+    ///   cabinets: {amount: 5000, includes: delivery}     # and a kitchen for 8,000 is chosen
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: a running balance for each allowance, and a word on what it includes.
+    "money/allowance", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let amounts = Amounts::of(context.book);
+    for (name, allowance) in &amounts.allowances {
+        let Some(written) = context.book.project.allowances.get(name) else { continue };
+        let Some(message) = over(name, allowance) else { continue };
+        let finding = Finding::new(RULE.code, Severity::Query, written.span, message);
+        let mut remedy =
+            "show it to those who pay; choose something else, or agree the difference in writing".to_string();
+        if written.includes.is_absent() {
+            remedy += "; and say with `includes` what the allowance is to pay for";
+        }
+        findings.push(finding.remedy(remedy));
+    }
+}
+
+fn over(name: &str, allowance: &Allowance) -> Option<String> {
+    let allowed = allowance.allowed;
+    if let Some(over) = above(allowed, allowance.due.settled) {
+        return Some(format!("what is chosen is {over} over the allowance `{name}` of {allowed}"));
+    }
+    let settled = allowance.due.settled.unwrap_or(Money::zero(allowed.currency));
+    let least = settled.checked_add(allowance.due.open_least?).ok();
+    let over = above(allowed, least)?;
+    Some(format!("the allowance `{name}` of {allowed} can't be kept: with the least of what is open it is {over} over"))
+}
+
+fn above(allowed: Money, due: Option<Money>) -> Option<Money> {
+    let over = due?.checked_sub(allowed).ok()?;
+    (over.minor > 0).then_some(over)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn cabinets(price: &str) -> Trial {
+        Trial::of("money/allowance")
+            .book("allowances: {cabinets: {amount: 5000, includes: delivery}}")
+            .selection(&format!("selection: Cabinets\nkind: cabinet\nallowance: cabinets\n{price}"), "quantity: 1")
+    }
+
+    /// Source: trade reports F-107: 5,000 allowed, 8,000 picked.
+    #[test]
+    fn a_kitchen_past_its_allowance_is_told_with_how_much() {
+        cabinets("price: 8000").finds("what is chosen is $3,000.00 over the allowance `cabinets` of $5,000.00");
+        cabinets("price: 5000").stays_silent();
+        cabinets("price: 5000.01").finds_one().weighs("query");
+    }
+
+    #[test]
+    fn an_allowance_that_no_open_option_keeps_is_told_before_the_choice() {
+        let open = |least: u32| format!("options: [{{id: a, price: {least}}}, {{id: b, price: 15000}}]");
+        cabinets(&open(8000)).finds(
+            "the allowance `cabinets` of $5,000.00 can't be kept: with the least of what is open it is $3,000.00 over",
+        );
+        cabinets(&open(4800)).stays_silent();
+    }
+
+    /// Source: trade reports F-106.
+    #[test]
+    fn the_remedy_asks_what_an_allowance_includes_when_nobody_says() {
+        let trial = |allowance: &str| {
+            let found = Trial::of("money/allowance")
+                .book(&format!("allowances: {{cabinets: {allowance}}}"))
+                .selection("selection: Cabinets\nkind: cabinet\nallowance: cabinets", "price: 8000")
+                .finds_one();
+            found.findings()[0].remedy.contains("includes")
+        };
+        assert!(trial("5000"));
+        assert!(!trial("{amount: 5000, includes: delivery}"));
+    }
+}

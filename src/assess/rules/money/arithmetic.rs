@@ -1,0 +1,126 @@
+//! Sums that do not come out.
+
+use crate::assess::context::about;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Amounts, Context};
+use crate::book::{Choice, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::units::Quantity;
+
+declare! {
+    /// Price, quantity and total do not agree
+    ///
+    /// ## What it checks
+    /// A `total` that the supplier wrote, against price times quantity, with or without what is
+    /// ordered with the thing. A price that is for one unit (`price per: sq ft`) against a quantity in
+    /// another (`11 boxes`). Sums past what can be held.
+    ///
+    /// ## Why it matters
+    /// A price by the square foot times a count of boxes is wrong by a factor of ten, and looks right.
+    ///
+    /// ## Remedy
+    /// Ask for the quotation again; write price and quantity in one unit.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// price: 14.60
+    /// price per: sq ft
+    /// quantity: 11 boxes     # how many square feet?
+    /// ```
+    ///
+    /// ## Source
+    /// Arithmetic.
+    "money/arithmetic", Stop,
+    sources: ["arithmetic"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection, option) in context.options() {
+        let found = unlike_units(room, selection, option).or_else(|| judge(room, selection, option));
+        findings.extend(found);
+    }
+}
+
+fn judge(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let price = option.price.spanned()?;
+    let finding = |severity, span, message: String| about(room, selection, option, RULE.code, severity, span, message);
+    let Some(sum) = Amounts::price(option) else {
+        let quantity = option.quantity.get()?;
+        let message = format!("{} times {quantity} is more than can be reckoned with", price.value);
+        return Some(finding(Severity::Stop, price.span, message).remedy("check price and quantity"));
+    };
+    let total = option.total.spanned()?;
+    let alone = option.quantity.get().map_or(Ok(price.value), |quantity| price.value.times(quantity.amount)).ok();
+    if total.value == sum || Some(total.value) == alone {
+        return None;
+    }
+    let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
+    let message = format!("the total is {}, and {} times {quantity} comes to {sum}", total.value, price.value);
+    let finding = finding(Severity::Stop, total.span, message).also(price.span, "the price of one");
+    Some(finding.remedy("ask for the quotation again, and write price, quantity and total as it has them"))
+}
+
+/// A price for one unit, a quantity in another.
+fn unlike_units(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let (per, quantity) = (option.price_per.spanned()?, option.quantity.spanned()?);
+    let unit = quantity.value.unit.as_deref().unwrap_or("");
+    if alike(&per.value, unit) {
+        return None;
+    }
+    let message = format!("the price is for one {}, and the quantity is {}", per.value, quantity.value);
+    let finding = about(room, selection, option, RULE.code, Severity::Stop, per.span, message);
+    Some(finding.also(quantity.span, "the quantity").remedy("write price and quantity in one unit"))
+}
+
+fn alike(per: &str, unit: &str) -> bool {
+    let one = |unit: &str| Quantity::parse(&format!("1 {unit}"));
+    let plain = |unit: &str| unit.trim().to_lowercase().trim_end_matches("es").trim_end_matches('s').to_string();
+    if plain(per) == plain(unit) || unit.is_empty() && ["each", "piece"].contains(&plain(per).as_str()) {
+        return true;
+    }
+    // `sq ft` and `square feet` are one unit.
+    let (Ok(per), Ok(unit)) = (one(per), one(unit)) else { return false };
+    let area = per.area().is_some() && per.area() == unit.area();
+    area || per.length().is_some() && per.length() == unit.length()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn tile(option: &str) -> Trial {
+        Trial::of("money/arithmetic").selection("selection: Floor\nkind: tile", option)
+    }
+
+    #[test]
+    fn a_total_that_is_not_price_times_quantity_is_told() {
+        let pull = |total: &str| tile(&format!("price: 22.00\nquantity: 20\ntotal: {total}"));
+        pull("440").stays_silent();
+        pull("404").finds("the total is $404.00, and $22.00 times 20 comes to $440.00").weighs("stop");
+    }
+
+    #[test]
+    fn a_total_may_hold_what_is_ordered_with_the_thing() {
+        let with = |total: &str| tile(&format!("price: 1340\ntotal: {total}\naccessories: [{{name: kit, price: 64}}]"));
+        with("1340").stays_silent();
+        with("1404").stays_silent();
+        with("1400").finds_one();
+    }
+
+    #[test]
+    fn a_price_by_the_square_foot_and_a_quantity_in_boxes_are_told() {
+        let per = |per: &str, quantity: &str| tile(&format!("price: 14.60\nprice per: {per}\nquantity: {quantity}"));
+        per("sq ft", "11 boxes").finds("the price is for one sq ft, and the quantity is 11 boxes");
+        per("sq ft", "108 square feet").stays_silent();
+        per("box", "11 boxes").stays_silent();
+        per("piece", "11").stays_silent();
+        per("sq m", "108 sq ft").finds_one();
+    }
+
+    #[test]
+    fn what_can_t_be_held_is_told_and_not_left_out_of_the_sum() {
+        tile("price: 90000000000000.00\nquantity: 5000000000").finds_one();
+    }
+}

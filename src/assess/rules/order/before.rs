@@ -1,0 +1,151 @@
+//! An order that waits for another.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Ground, Lacks, RunsOut};
+use crate::book::{Room, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// A thing is, or must soon be, ordered before what it depends on is settled
+    ///
+    /// ## What it checks
+    /// For each thing that is ordered, or must be within four weeks: whether all that it rests on is
+    /// chosen and, where the kind asks for one, has a maker's sheet with a revision or a date. What
+    /// rests on what follows from kinds and places (cabinets on the appliances and the sink that they
+    /// house, the counter on sink, taps and cooktop, heights and panels on the floor, trim on its valve,
+    /// glass on the tile) and from `depends on`.
+    ///
+    /// ## Why it matters
+    /// A cabinet order with an appliance still to be decided is an order for the wrong cabinet. The
+    /// commonest dear mistake is an appliance that was changed or left open after the cabinets were
+    /// ordered.
+    ///
+    /// ## Remedy
+    /// Have the other thing chosen and its sheet fetched first; or move the order.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// selection: Cabinets
+    /// order: {placed on: 2027-01-14}     # the range is not chosen yet
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: appliances and their sheets before cabinets, sink and taps before the counter.
+    "order/before", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection) in context.book.selections() {
+        let Some(option) = selection.settled() else { continue };
+        let placed = option.order.placed_on.spanned();
+        let near = context.dates.runs_out(selection) != RunsOut::Later;
+        let last = context.dates.decide_by(selection);
+        let (severity, begins, at) = match (placed, last) {
+            (Some(placed), _) => (Severity::Stop, format!("was ordered on {}", placed.value), placed.span),
+            (None, Some(last)) if near => (Severity::Query, format!("must be ordered by {last}"), selection.span),
+            _ => continue,
+        };
+        let waits = context.depends.waits_for(room, selection);
+        if waits.is_empty() {
+            continue;
+        }
+        let message = format!("`{}` {begins}, and {}", selection.name.value, told(room, &waits));
+        findings.push(finding(room, selection, severity, at, message, &waits));
+    }
+}
+
+fn finding(
+    room: &Room,
+    selection: &Selection,
+    severity: Severity,
+    at: crate::source::Span,
+    message: String,
+    waits: &[(Ground<'_>, Lacks)],
+) -> Finding {
+    let mut finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name.value);
+    for (ground, lacks) in waits {
+        finding = finding.also(ground.selection.span, lacks.words());
+    }
+    finding.remedy("have what it depends on chosen and its sheet fetched first, or move the order")
+}
+
+/// `Range` is not chosen, `Hood` has no maker's sheet.
+fn told(room: &Room, waits: &[(Ground<'_>, Lacks)]) -> String {
+    let name = |ground: &Ground<'_>| match ground.room.folder == room.folder {
+        true => format!("`{}`", ground.selection.name.value),
+        false => format!("`{}` ({})", ground.selection.name.value, ground.room.title()),
+    };
+    let told: Vec<String> = waits
+        .iter()
+        .map(|(ground, lacks)| format!("{}, which it {}, {}", name(ground), ground.because.words(), lacks.words()))
+        .collect();
+    told.join("; ")
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    const SHEET: &str = "fit: {sheet: {name: MW, revision: B}}";
+
+    fn kitchen(microwave: &str, order: &str) -> Trial {
+        Trial::of("order/before")
+            .opening("microwave", "{takes: microwave, width: 24\"}")
+            .selection(&format!("selection: Microwave\nkind: microwave\nplace: microwave\n{microwave}"), "")
+            .selection(
+                "selection: Cabinets\nkind: cabinet\nneeded for: 2027-04-05",
+                &format!("lead time: 10-12 weeks\n{order}"),
+            )
+    }
+
+    /// Source: trade reports F-39: no appliance to be decided at the cabinet order.
+    #[test]
+    fn cabinets_ordered_around_an_open_appliance_are_told() {
+        let open = "options: [{id: a}, {id: b}]";
+        kitchen(open, "order: {placed on: 2027-01-14}")
+            .finds("`Cabinets` was ordered on 14 Jan 2027, and `Microwave`, which it is built around, is not chosen")
+            .weighs("stop");
+        kitchen(&format!("{open}\nchosen: a\n{SHEET}"), "order: {placed on: 2027-01-14}").stays_silent();
+    }
+
+    #[test]
+    fn an_order_that_is_near_asks_for_the_sheet_of_what_it_houses() {
+        let trial = |microwave: &str, today: &'static str| kitchen(microwave, "").today(today);
+        trial("", "2027-01-08")
+            .finds("`Cabinets` must be ordered by 11 Jan 2027, and `Microwave`, which it is built around, has no maker's sheet");
+        trial(SHEET, "2027-01-08").stays_silent();
+        trial("", "2026-11-02").stays_silent();
+    }
+
+    #[test]
+    fn a_name_in_another_room_is_followed() {
+        let trial = |chosen: &str| {
+            let bath = format!("selection: Floor\nkind: tile\noptions: [{{id: a}}, {{id: b}}]\n{chosen}");
+            Trial::of("order/before")
+                .file("rooms/bath/room.yaml", "name: Bath\n")
+                .file("rooms/bath/floor.yaml", bath)
+                .selection(
+                    "selection: Threshold\nkind: stair part\ndepends on: [bath/Floor]",
+                    "order: {placed on: 2027-01-14}",
+                )
+        };
+        trial("")
+            .finds("`Threshold` was ordered on 14 Jan 2027, and `Floor` (Bath), which it depends on, is not chosen");
+        trial("chosen: a").stays_silent();
+    }
+
+    #[test]
+    fn heights_are_known_once_the_build_up_is_whichever_floor_is_chosen() {
+        let trial = |room: &str| {
+            Trial::of("order/before")
+                .room(room)
+                .selection("selection: Floor tile\nkind: tile\noptions: [{id: a}, {id: b}]", "")
+                .selection("selection: Cabinets\nkind: cabinet", "order: {placed on: 2027-01-14}")
+        };
+        trial("").finds_one();
+        trial("floor build-up: 3/4\"").stays_silent();
+    }
+}

@@ -1,0 +1,134 @@
+//! An order whose last day is past, or that does not come in time.
+
+use super::to_order;
+use crate::assess::Context;
+use crate::assess::rules::{Check, declare};
+use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// The last day to order is past, or what is ordered comes too late
+    ///
+    /// ## What it checks
+    /// For each thing that is chosen and not ordered: the day it is needed, less the book's
+    /// `receiving`, less the longest lead time, against today. For what is ordered: the day the
+    /// supplier promises (or order day plus the longest lead time) against the day it must be in
+    /// hand.
+    ///
+    /// ## Why it matters
+    /// A back-order slips from June to September one letter at a time. Each slip moves what waits.
+    ///
+    /// ## Remedy
+    /// Order it today and move what waits for it, ask the maker for a faster way, or take the
+    /// alternate.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// needed for: cabinets set     # 5 April 2027
+    /// lead time: 10-12 weeks       # so by 11 January
+    /// ```
+    ///
+    /// ## Source
+    /// Order day = day needed − receiving − lead time: from memory (trade practice).
+    "order/late", Stop,
+    sources: ["from memory: order day = day needed − receiving − lead time"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection, option) in to_order(context) {
+        let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };
+        if last < context.today {
+            let message =
+                format!("`{}` was to be ordered by {last}{}", selection.name.value, waits(context, selection));
+            let remedy = "order it today and move what waits for it, or choose what comes sooner";
+            findings.push(finding(room, selection, option, message).remedy(remedy));
+        }
+    }
+    let ordered = context.options().filter(|(_, _, option)| option.order.placed_on.get().is_some());
+    findings.extend(ordered.filter_map(|(room, selection, option)| comes_late(context, room, selection, option)));
+}
+
+fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let when = context.dates.order_by(selection, option)?;
+    let promised = option.order.promised_for.get().copied();
+    let comes = promised.or_else(|| context.dates.comes(option))?;
+    if comes <= when.in_hand {
+        return None;
+    }
+    let says = if promised.is_some() { "is promised for" } else { "by its lead time comes on" };
+    let message = format!(
+        "`{}` {says} {comes}, and is to be in hand on {}{}",
+        selection.name.value,
+        when.in_hand,
+        waits(context, selection)
+    );
+    let remedy = "ask the supplier, take the alternate, or move what waits for it";
+    Some(finding(room, selection, option, message).remedy(remedy))
+}
+
+fn finding(room: &Room, selection: &Selection, option: &Choice, message: String) -> Finding {
+    let at = option.lead_time.span().unwrap_or(selection.span);
+    Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder).item(&selection.name.value)
+}
+
+/// What waits for a selection, and when.
+fn waits(context: &Context<'_>, selection: &Selection) -> String {
+    let day = context.dates.needed(selection).map_or(String::new(), |day| format!(", {day}"));
+    match selection.needed_for.get() {
+        Some(NeededFor::Milestone(name)) => format!("; {name} waits for it{day}"),
+        _ => String::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn cabinets(order: &str) -> Trial {
+        Trial::of("order/late").book("milestones: {cabinets set: 2026-09-14}").selection(
+            "selection: Cabinets\nkind: cabinet\nneeded for: cabinets set",
+            &format!("lead time: 10-12 weeks\n{order}"),
+        )
+    }
+
+    /// Source: check values SD-04: needed Monday 14 September 2026, 12 weeks, so by Monday 22 June 2026.
+    #[test]
+    fn the_last_day_to_order_is_in_time_and_the_next_one_late() {
+        cabinets("").today("2026-06-22").stays_silent();
+        cabinets("")
+            .today("2026-06-23")
+            .finds("`Cabinets` was to be ordered by 22 Jun 2026; cabinets set waits for it, 14 Sep 2026")
+            .weighs("stop");
+    }
+
+    /// Source: trade reports F-99: from mid-June to September, slip by slip.
+    #[test]
+    fn a_promise_past_the_day_is_told_again_with_each_slip() {
+        let ordered =
+            |promise: &str| cabinets(&format!("order: {{placed on: 2026-06-01{promise}}}")).today("2026-08-01");
+        ordered(", promised for: 2026-09-14").stays_silent();
+        ordered(", promised for: 2026-09-28")
+            .finds("`Cabinets` is promised for 28 Sep 2026, and is to be in hand on 14 Sep 2026; cabinets set waits for it, 14 Sep 2026")
+            .weighs("stop");
+        ordered("").stays_silent();
+    }
+
+    #[test]
+    fn what_was_ordered_too_late_is_told_though_nobody_promised() {
+        cabinets("order: {placed on: 2026-06-29}").today("2026-08-01").finds_one().weighs("stop");
+        let receiving = cabinets("order: {placed on: 2026-06-22}").book("receiving: 5 working days");
+        receiving.today("2026-08-01").finds_one().weighs("stop");
+    }
+
+    /// The open choice is told by `complete/undecided`.
+    #[test]
+    fn an_open_choice_is_not_told_here() {
+        let trial = Trial::of("order/late").selection(
+            "selection: It\nkind: rug\nneeded for: 2027-01-18\noptions: [{id: a, lead time: 6 weeks}, {id: b, lead time: 8 weeks}]",
+            "",
+        );
+        trial.stays_silent();
+    }
+}

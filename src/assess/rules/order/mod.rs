@@ -1,0 +1,18 @@
+//! The `order/` rules: in time, in the right order, enough, at the price that was quoted.
+
+pub mod before;
+pub mod expired;
+pub mod late;
+pub mod quantity;
+pub mod soon;
+pub mod unchecked;
+
+use crate::assess::Context;
+use crate::book::{Choice, Room, Selection};
+
+/// Every settled option that is not ordered yet.
+fn to_order<'a>(context: &Context<'a>) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a Choice)> {
+    context
+        .options()
+        .filter(|(_, selection, option)| selection.settled().is_some() && option.order.placed_on.is_absent())
+}

@@ -1,0 +1,233 @@
+//! Too little of a surface, or part of a box.
+
+use std::collections::BTreeMap;
+
+use super::to_order;
+use crate::assess::context::about;
+use crate::assess::fitting::bond::waste;
+use crate::assess::fitting::cover::{grout, pieces, rolls, strip, with_waste};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::vocabulary::Trade;
+use crate::book::{Choice, DetailValue, Room, Selection, System};
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+use crate::units::{Area, Length, Quantity, Weight};
+
+declare! {
+    /// Too little is ordered for the area and its pattern, or part of a box, or two lots
+    ///
+    /// ## What it checks
+    /// Tile, floors and boards: what is ordered against the area (`laid: area`, or `covers`) and the
+    /// waste that the pattern costs; less than the area itself stops, less than area and waste is a
+    /// query. Where the book says what a box holds, whole boxes are counted. Wallpaper: whole strips
+    /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
+    /// whose boxes are of two lots.
+    ///
+    /// | pattern | waste |
+    /// | --- | --- |
+    /// | straight, stacked, running bond, mosaic | 10 % |
+    /// | diagonal | 15 % |
+    /// | herringbone, chevron | 20 % |
+    /// | planks and boards straight, otherwise | 7 %, 15 % |
+    ///
+    /// `laid: {waste: …}` says otherwise.
+    ///
+    /// ## Why it matters
+    /// The box that is fetched later is of another lot: another shade, another size. Rounding to
+    /// boxes may hide that the waste was forgotten.
+    ///
+    /// ## Remedy
+    /// Order so many whole boxes at once, of one lot, and keep one.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// pattern: herringbone
+    /// laid: {area: 84 sq ft}
+    /// sold: {box holds: 9.7 sq ft}
+    /// quantity: 10 boxes     # 84 and a fifth more are 100.8: eleven boxes
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice for waste, which varies from 5 to 25 %; grout at 1.6 kg a litre by a makers'
+    /// rule, its layout from memory; the rest is arithmetic.
+    "order/quantity", Query,
+    sources: ["common practice", "arithmetic", "from memory: layout of the makers' grout rule"],
+    caution: None,
+    Check::Book(check)
+}
+
+/// Cut off a strip of paper, top and bottom together, where the book does not say (trade practice).
+const TRIM: Length = Length::from_inches(4);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection, option) in context.options() {
+        let here = At { room, selection, option };
+        findings.extend(here.paper(context.book.project.units).or_else(|| here.surface()));
+        findings.extend(here.grout());
+    }
+    lots(context, findings);
+}
+
+struct At<'a> {
+    room: &'a Room,
+    selection: &'a Selection,
+    option: &'a Choice,
+}
+
+impl At<'_> {
+    fn finding(&self, severity: Severity, ordered: &Spanned<Quantity>, message: String) -> Finding {
+        about(self.room, self.selection, self.option, RULE.code, severity, ordered.span, message)
+    }
+
+    fn net(&self) -> Option<Area> {
+        self.option.laid.area.get().or(self.selection.covers.get()).copied()
+    }
+
+    fn surface(&self) -> Option<Finding> {
+        let (kind, net) = (self.selection.kind.get()?, self.net()?);
+        let waste = waste(kind, self.option)?;
+        let wanted = with_waste(net, waste)?;
+        let ordered = self.option.quantity.spanned()?;
+        let there = self.area_of(&ordered.value)?;
+        let how_much = format!("{} and {} % more for its pattern", area(net), waste.value());
+        let enough = self.enough(wanted);
+        let remedy = format!("order {enough} at once, of one lot, and keep what is over");
+        if there < wanted {
+            let severity = if there < net { Severity::Stop } else { Severity::Query };
+            let message = format!(
+                "{} of `{}` are ordered, and {how_much} come to {}",
+                ordered.value,
+                self.selection.name.value,
+                area(wanted)
+            );
+            return Some(self.finding(severity, ordered, message).source("common practice").remedy(remedy));
+        }
+        let each = self.box_area().filter(|_| ordered.value.area().is_some())?;
+        if there.square_nanometres() % each.square_nanometres() == 0 {
+            return None;
+        }
+        let message = format!(
+            "{} of `{}` are ordered, and boxes hold {} each",
+            ordered.value,
+            self.selection.name.value,
+            area(each)
+        );
+        Some(self.finding(Severity::Query, ordered, message).remedy(remedy))
+    }
+
+    /// Whole boxes, or the area, that are enough.
+    fn enough(&self, wanted: Area) -> String {
+        match self.box_area().and_then(|each| pieces(wanted, each)) {
+            Some(1) => "1 box".into(),
+            Some(boxes) => format!("{boxes} boxes"),
+            None => area(wanted),
+        }
+    }
+
+    /// What one box covers.
+    fn box_area(&self) -> Option<Area> {
+        let holds = self.option.sold.box_holds.get()?;
+        let covers = holds.area().or_else(|| Some(self.face()?.2.times(i64::try_from(holds.whole()?).ok()?)))?;
+        (covers > Area::ZERO).then_some(covers)
+    }
+
+    /// A tile's face.
+    fn face(&self) -> Option<(Length, Length, Area)> {
+        let detail = self.option.detail("face size")?;
+        match &detail.value {
+            DetailValue::Sides(sides) => match sides.sides() {
+                [one, other] => Some((*one, *other, sides.area())),
+                _ => None,
+            },
+            _ => None,
+        }
+    }
+
+    /// What is ordered, as an area: an area, boxes, or pieces.
+    fn area_of(&self, ordered: &Quantity) -> Option<Area> {
+        if let Some(area) = ordered.area() {
+            return Some(area);
+        }
+        let count = i64::try_from(ordered.whole()?).ok()?;
+        match ordered.unit.as_deref() {
+            Some("box" | "boxes") => Some(self.box_area()?.times(count)),
+            None | Some("piece" | "pieces" | "tile" | "tiles") => Some(self.face()?.2.times(count)),
+            Some(_) => None,
+        }
+    }
+
+    fn paper(&self, units: System) -> Option<Finding> {
+        let walls = self.selection.papered.get()?;
+        let sold = &self.option.sold;
+        let (roll, ordered) = (sold.roll.get()?, self.option.quantity.spanned()?);
+        let trim = walls.trim.get().copied().unwrap_or(TRIM);
+        let strip = strip(walls.height, trim, sold.repeat.get().copied())?;
+        let wanted = rolls(walls.along, strip, *roll)?;
+        let rolls_ordered = matches!(ordered.value.unit.as_deref(), None | Some("roll" | "rolls"));
+        if !rolls_ordered || i128::from(ordered.value.whole()?) >= wanted {
+            return None;
+        }
+        let message = format!(
+            "{} of `{}` are ordered, and the walls take {wanted} rolls, each strip cut at {}",
+            ordered.value,
+            self.selection.name.value,
+            say(strip, units)
+        );
+        let remedy = format!("order {wanted} rolls at once, of one batch, and one more if it is to be kept in repair");
+        Some(self.finding(Severity::Query, ordered, message).source("common practice").remedy(remedy))
+    }
+
+    /// Grout that is ordered with a tile, by weight.
+    fn grout(&self) -> Option<Finding> {
+        let with = self.option.accessories.iter().find(|with| with.name.value.to_lowercase().contains("grout"))?;
+        let ordered = with.quantity.spanned()?;
+        let there = Weight::parse(&ordered.value.to_string()).ok()?;
+        let (long, short, _) = self.face()?;
+        let (thickness, joint) = (self.option.length("thickness")?.0, self.option.length("joint")?.0);
+        let wanted = grout(self.net()?, (long, short), thickness, joint)?;
+        if there >= wanted {
+            return None;
+        }
+        let message = format!(
+            "{} of grout are ordered for `{}`, and its joints take some {} ({})",
+            ordered.value,
+            self.selection.name.value,
+            wanted.imperial(),
+            wanted.metric()
+        );
+        let finding =
+            self.finding(Severity::Query, ordered, message).source("from memory: layout of the makers' grout rule");
+        Some(finding.remedy("ask the maker's own table for this grout, and order whole bags of one batch"))
+    }
+}
+
+/// One product, two lots.
+fn lots(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let mut first: BTreeMap<(String, String, String), (&Spanned<String>, &Selection)> = BTreeMap::new();
+    let surfaces =
+        to_order(context).chain(context.options().filter(|(_, _, option)| !option.order.placed_on.is_absent()));
+    for (room, selection, option) in surfaces {
+        let trade = selection.kind.get().map(|kind| kind.trade);
+        let surface = matches!(trade, Some(Trade::Tile | Trade::Finish));
+        let Some(lot) = option.sold.lot.spanned().filter(|_| surface) else { continue };
+        let product = (option.maker.text().into(), option.model.text().into(), option.colour.text().into());
+        let (other, with) = *first.entry(product).or_insert((lot, selection));
+        if other.value != lot.value {
+            let message = format!(
+                "`{}` is of lot {}, and `{}`, the same product, of lot {}",
+                selection.name.value, lot.value, with.name.value, other.value
+            );
+            let finding = about(room, selection, option, RULE.code, Severity::Query, lot.span, message);
+            let remedy = "have one lot sent for both, or lay both out in daylight before either is set";
+            findings.push(finding.also(other.span, "the other lot").remedy(remedy));
+        }
+    }
+}
+
+fn area(area: Area) -> String {
+    format!("{} ({})", area.imperial(), area.metric())
+}
+
+#[cfg(test)]
+mod tests;

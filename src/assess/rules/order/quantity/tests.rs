@@ -1,0 +1,107 @@
+//! Tests of `order/quantity`.
+
+use crate::assess::rules::trial::Trial;
+
+fn floor(option: &str) -> Trial {
+    Trial::of("order/quantity").selection("selection: Floor\nkind: tile", option)
+}
+
+/// Source: trade reports F-123: 84 sq ft in herringbone, 9.7 sq ft a box: eleven boxes, not ten.
+#[test]
+fn herringbone_ordered_at_the_waste_of_straight_courses_is_told() {
+    let boxes = |pattern: &str, boxes: &str| {
+        floor(&format!(
+            "pattern: {pattern}\nlaid: {{area: 84 sq ft}}\nsold: {{box holds: 9.7 sq ft}}\nquantity: {boxes}"
+        ))
+    };
+    let found = boxes("herringbone", "10 boxes").finds_one().weighs("query");
+    assert!(found.findings()[0].remedy.starts_with("order 11 boxes at once"), "{:?}", found.findings());
+    boxes("herringbone", "11 boxes").stays_silent();
+    boxes("straight", "10 boxes").stays_silent();
+}
+
+/// Source: check values TL-12, FL-02.
+#[test]
+fn waste_follows_the_pattern_unless_the_book_says_otherwise() {
+    let ordered = |pattern: &str, laid: &str, quantity: u32| {
+        floor(&format!("pattern: {pattern}\nlaid: {{area: 200 sq ft{laid}}}\nquantity: {quantity} sq ft"))
+    };
+    for (pattern, enough) in [("straight", 220), ("running bond", 220), ("diagonal", 230), ("herringbone", 240)] {
+        ordered(pattern, "", enough).stays_silent();
+        ordered(pattern, "", enough - 1).finds_one().weighs("query");
+    }
+    ordered("herringbone", ", waste: 5 %", 210).stays_silent();
+    ordered("straight", ", waste: 0 %", 199).finds_one().weighs("stop");
+}
+
+/// Source: trade reports F-93: short by a few, and the next box is of another lot.
+#[test]
+fn less_than_the_area_itself_stops() {
+    floor("pattern: straight\nlaid: {area: 42 sq ft}\nquantity: 40 sq ft").finds_one().weighs("stop");
+    floor("pattern: straight\nlaid: {area: 42 sq ft}\nquantity: 46.2 sq ft").stays_silent();
+}
+
+/// Source: check values TL-13: 12 × 24 in, 8 a box.
+#[test]
+fn pieces_and_boxes_of_pieces_are_counted() {
+    let option = |quantity: &str| {
+        floor(&format!(
+            "pattern: straight\nface size: 12\" x 24\"\nlaid: {{area: 40 sq ft}}\nsold: {{box holds: 8}}\nquantity: {quantity}"
+        ))
+    };
+    option("22").stays_silent();
+    option("21").finds_one();
+    option("3 boxes").stays_silent();
+    option("2 boxes").finds_one().weighs("stop");
+}
+
+#[test]
+fn an_area_that_is_no_whole_number_of_boxes_is_told() {
+    let option = |quantity: &str| {
+        floor(&format!(
+            "pattern: straight\nlaid: {{area: 42 sq ft}}\nsold: {{box holds: 9.7 sq ft}}\nquantity: {quantity}"
+        ))
+    };
+    let found = option("47 sq ft").finds_one();
+    assert!(found.findings()[0].remedy.starts_with("order 5 boxes"), "{:?}", found.findings());
+    option("48.5 sq ft").stays_silent();
+}
+
+/// Source: check values WP-01, WP-02.
+#[test]
+fn paper_is_counted_in_strips_and_rolls() {
+    let rolls = |quantity: &str| {
+        Trial::of("order/quantity").selection(
+            "selection: Paper\nkind: wallpaper\npapered: {along: 480\", height: 96\", trim: 4\"}",
+            &format!("sold: {{roll: 20 1/2\" x 33', repeat: 21\"}}\nquantity: {quantity}"),
+        )
+    };
+    rolls("8 rolls").stays_silent();
+    rolls("7 rolls")
+        .finds("7 rolls of `Paper` are ordered, and the walls take 8 rolls, each strip cut at 8'-9\" (2667 mm)");
+}
+
+/// Source: check values TL-15: 0.256 kg/m² for 300 × 300 × 8 mm with 3 mm joints.
+#[test]
+fn grout_that_does_not_fill_the_joints_is_told() {
+    let bag = |weight: &str| {
+        floor(&format!(
+            "pattern: straight\nface size: 300 mm x 300 mm\nthickness: 8 mm\njoint: 3 mm\nlaid: {{area: 10 m2}}\nquantity: 11 m2\naccessories: [{{name: grout, quantity: {weight}}}]"
+        ))
+    };
+    bag("2.56 kg").stays_silent();
+    bag("2.5 kg").finds_one().weighs("query");
+}
+
+/// Source: trade reports F-93: lot and calibre stand on every box.
+#[test]
+fn one_product_of_two_lots_is_told() {
+    let trial = |lot: &str| {
+        let tile = |lot: &str| format!("maker: Kilnessy\nmodel: TX\nsold: {{lot: {lot}}}");
+        Trial::of("order/quantity")
+            .selection("selection: Floor\nkind: tile", &tile("7714"))
+            .selection("selection: Hearth\nkind: tile", &tile(lot))
+    };
+    trial("7715").finds("`Hearth` is of lot 7715, and `Floor`, the same product, of lot 7714");
+    trial("7714").stays_silent();
+}
