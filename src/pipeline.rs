@@ -7,6 +7,7 @@ use crate::assess::{Assessment, assess};
 use crate::book::Book;
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::Output;
+use crate::publish::site::Kept;
 use crate::publish::theme::Theme;
 use crate::publish::{PublishError, publish};
 use crate::read::{NotABook, read};
@@ -48,6 +49,28 @@ pub struct Made {
     pub failed: Vec<(String, PictureError)>,
 }
 
+/// What one making leaves for the next: pictures that did not change, and pages that still say the same.
+pub struct Workshop {
+    theme: Theme,
+    pages: Kept,
+    pictures: BTreeMap<String, Renditions>,
+}
+
+impl Workshop {
+    /// A workshop with the standard theme, where everything is still to be made.
+    ///
+    /// # Errors
+    /// When the theme is faulty.
+    pub fn new() -> Result<Self, PublishError> {
+        Ok(Self { theme: Theme::standard()?, pages: Kept::default(), pictures: BTreeMap::new() })
+    }
+
+    /// Forgets the picture at a path of the book: it has changed.
+    pub fn forget(&mut self, path: &str) {
+        self.pictures.remove(path);
+    }
+}
+
 /// How files are made.
 pub struct Making<'a> {
     /// Every page and sheet is marked as a draft.
@@ -62,24 +85,40 @@ pub struct Making<'a> {
 ///
 /// # Errors
 /// When the theme, a path or a sheet is at fault, or the work was interrupted.
-pub fn make(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>) -> Result<Made, PublishError> {
-    let (pictures, failed) = pictures(folder, review, cache, making);
+pub fn make(
+    folder: &Folder,
+    review: &Review,
+    cache: &Cache,
+    making: &Making<'_>,
+    workshop: &mut Workshop,
+) -> Result<Made, PublishError> {
+    let failed = pictures(folder, review, cache, making, &mut workshop.pictures);
+    let Workshop { theme, pages, pictures } = workshop;
     let told = tell(Subject {
         book: &review.book,
         assessment: &review.assessment,
         files: &review.files,
-        pictures: &pictures,
+        pictures,
         today: review.today,
         draft: making.draft,
     });
-    let output = publish(&told, &Theme::standard()?, &pictures, cache, making.interrupt)?;
+    let output = publish(&told, theme, pages, pictures, cache, making.interrupt)?;
     Ok(Made { output, failed })
 }
 
-type Pictures = (BTreeMap<String, Renditions>, Vec<(String, PictureError)>);
-
-fn pictures(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>) -> Pictures {
-    let paths: Vec<&String> = review.book.photos.keys().collect();
+/// Makes the pictures that are not made yet, drops those that the book no longer names, and tells which
+/// could not be made.
+fn pictures(
+    folder: &Folder,
+    review: &Review,
+    cache: &Cache,
+    making: &Making<'_>,
+    pictures: &mut BTreeMap<String, Renditions>,
+) -> Vec<(String, PictureError)> {
+    // The cache may be deleted at any time: what is gone from it is made again.
+    let is_there = |made: &Renditions| made.files.iter().all(|file| file.path.is_file());
+    pictures.retain(|path, made| review.book.photos.contains_key(path) && is_there(made));
+    let paths: Vec<&String> = review.book.photos.keys().filter(|path| !pictures.contains_key(*path)).collect();
     let source = |path: &String| {
         let read = path.clone();
         Source::new(path.clone(), move || {
@@ -91,7 +130,6 @@ fn pictures(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>
     };
     let sources: Vec<Source<'_>> = paths.iter().map(|path| source(path)).collect();
     let made = prepare(cache, &sources, &DEFAULT_WIDTHS, &|done| (making.progress)(done, sources.len()));
-    let mut pictures = BTreeMap::new();
     let mut failed = Vec::new();
     for (path, made) in paths.into_iter().zip(made) {
         match made {
@@ -101,5 +139,5 @@ fn pictures(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>
             Err(error) => failed.push((path.clone(), error)),
         }
     }
-    (pictures, failed)
+    failed
 }

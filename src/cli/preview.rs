@@ -6,7 +6,7 @@ use std::sync::atomic::AtomicBool;
 
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
-use crate::pipeline::{self, Making, Review};
+use crate::pipeline::{self, Making, Review, Workshop};
 use crate::preview::{self, Built, Changes, FindingLine, News, Preview as Run, Severity as Weight, Stop};
 use crate::publish::output::Output;
 use crate::source::{Folder, Place};
@@ -40,12 +40,13 @@ impl Preview {
         let cache = open_cache(&self.book.open()?)?;
         let today = self.today.date()?;
         let stop = Stop::default();
+        let mut workshop = Workshop::new()?;
         let ended = stop.clone();
         ctrlc::set_handler(move || ended.now())?;
         let run = Run {
             folder: path.clone(),
             address: SocketAddr::new(IpAddr::V4(Ipv4Addr::LOCALHOST), self.port),
-            build: Box::new(move |_: &Changes| build(&path, today, &cache)),
+            build: Box::new(move |changes: &Changes| build(&path, today, &cache, &mut workshop, changes)),
             tell: Box::new(|news| tell(&news)),
         };
         preview::run(run, &stop).map_err(|error| format!("{error}; {}", error.remedy()))?;
@@ -53,9 +54,12 @@ impl Preview {
     }
 }
 
-/// Reads the folder anew and makes a draft of it. Pictures and sheets that did not change come from
-/// the cache; pages are made anew, which costs less than finding out which ones need not be.
-fn build(path: &Path, today: Date, cache: &Cache) -> Built {
+/// Reads the folder anew and makes a draft of it: pictures that changed, pages that say something else,
+/// sheets that are not in the cache.
+fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, changes: &Changes) -> Built {
+    for changed in changes.paths.iter().filter_map(|path| path.to_str()) {
+        workshop.forget(changed);
+    }
     let broken = |message: String, place: String| Built {
         output: Output::default(),
         findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
@@ -74,7 +78,7 @@ fn build(path: &Path, today: Date, cache: &Cache) -> Built {
     let unreadable =
         standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
     let making = Making { draft: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
-    match pipeline::make(&folder, &review, cache, &making) {
+    match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
             findings.extend(made.failed.into_iter().map(|(place, error)| FindingLine {
                 severity: Weight::Stop,

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::pictures::Cache;
-use crate::pipeline::{self, Made, Making, Review};
+use crate::pipeline::{self, Made, Making, Review, Workshop};
 use crate::publish::output::{Place, WriteError, write};
 use crate::source::Folder;
 
@@ -82,7 +82,7 @@ fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -
     let cache = open_cache(folder)?;
     let bar = progress::bar("pictures");
     let making = Making { draft, progress: &|done, all| bar.at(done, all), interrupt };
-    let made = pipeline::make(folder, review, &cache, &making);
+    let made = pipeline::make(folder, review, &cache, &making, &mut Workshop::new()?);
     bar.end();
     if interrupt.load(Ordering::SeqCst) {
         return Err(worded(&WriteError::Interrupted));

@@ -27,6 +27,11 @@ pub(super) fn is_page(path: &str) -> bool {
     path.ends_with(".html")
 }
 
+/// True for pictures, whose names hold their digest, and for fonts, which come with the program.
+pub(super) fn never_changes(path: &str) -> bool {
+    path.contains("/pictures/") || path.contains("/assets/fonts/")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

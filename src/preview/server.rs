@@ -62,8 +62,9 @@ async fn guard(address: SocketAddr, request: Request, next: Next) -> Response {
     };
     // What has a tag may be kept, and is asked for again each time (RFC 9111, section 5.2.2.4).
     let tagged = response.headers().contains_key(header::ETAG);
+    let usual = header::HeaderValue::from_static(if tagged { "no-cache" } else { "no-store" });
+    response.headers_mut().entry(header::CACHE_CONTROL).or_insert(usual);
     let headers = [
-        ("cache-control", if tagged { "no-cache" } else { "no-store" }),
         ("x-content-type-options", "nosniff"),
         ("x-frame-options", "DENY"),
         ("cross-origin-resource-policy", "same-origin"),
@@ -82,6 +83,9 @@ fn asset(name: &str, text: &'static str) -> Response {
 fn html(status: StatusCode, page: Vec<u8>) -> Response {
     (status, [(header::CONTENT_TYPE, media::of("a.html"))], page).into_response()
 }
+
+/// A reload shows at once what it need not ask for again (RFC 8246).
+const KEEP: header::HeaderValue = header::HeaderValue::from_static("private, max-age=3600, immutable");
 
 /// A file of the draft. Paths are looked up in the output alone, never on the disk.
 async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
@@ -115,6 +119,9 @@ async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
             };
             if let Ok(tag) = tag.parse() {
                 answer.headers_mut().insert(header::ETAG, tag);
+            }
+            if media::never_changes(&path) {
+                answer.headers_mut().insert(header::CACHE_CONTROL, KEEP);
             }
             answer
         }

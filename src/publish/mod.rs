@@ -19,6 +19,7 @@ use crate::pictures::{Cache, Renditions};
 use crate::views::tell::Told;
 
 use output::{Content, Output, PathError};
+use site::Kept;
 use theme::{Theme, ThemeError};
 
 /// Why files could not be made; the folder that was published before stays as it is.
@@ -66,12 +67,13 @@ impl From<PathError> for PublishError {
 pub fn publish(
     told: &Told,
     theme: &Theme,
+    kept: &mut Kept,
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
     interrupt: &AtomicBool,
 ) -> Result<Output, PublishError> {
     let mut output = Output::default();
-    for (path, bytes) in site::render(&told.site, theme)? {
+    for (path, bytes) in site::render(&told.site, theme, kept)? {
         output.insert(path, Content::Bytes(bytes))?;
     }
     for (folder, files) in &told.pictures {

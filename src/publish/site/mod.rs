@@ -1,8 +1,10 @@
 //! The site: a view and a template make a page.
 
 use super::theme::{Theme, ThemeError};
+use crate::pictures::Digest;
 use crate::views::sheet::OnSheet;
 use crate::views::site::Site;
+use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use tera::Context;
@@ -22,12 +24,25 @@ pub struct Page {
     pub leaves: fn(&Site) -> Vec<Leaf>,
 }
 
+/// Pages as they were rendered last, so that only those whose views changed are rendered anew.
+#[derive(Debug, Default)]
+pub struct Kept(BTreeMap<String, Made>);
+
+/// A page as it was rendered, and the digest of all that it was rendered from.
+#[derive(Debug)]
+struct Made {
+    from: Digest,
+    files: [(String, Vec<u8>); 2],
+}
+
 /// One page, ready for its template.
 pub struct Leaf {
     /// Its path in its folder.
     pub path: String,
     /// Its style sheet for the margins of a printed page.
     pub margins: String,
+    /// Of what the view says.
+    said: Digest,
     values: Context,
 }
 
@@ -58,7 +73,9 @@ fn leaf<View: OnSheet + Serialize>(view: &View) -> Leaf {
     values.insert("page", view);
     values.insert("root", &"../".repeat(path.matches('/').count()));
     values.insert("margins", &margins);
-    Leaf { path, margins, values }
+    // A view holds texts, numbers and lists alone, which JSON can always hold.
+    let said = Digest::of(&serde_json::to_vec(view).unwrap_or_default());
+    Leaf { path, margins, said, values }
 }
 
 /// Renders one page and the style sheet of its margins: what to write, by path in its folder.
@@ -80,18 +97,36 @@ pub fn render_page(
 ///
 /// # Errors
 /// When a template asks for something that a page does not say, or the language has no words.
-pub fn render(site: &Site, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
+pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
     let mut files = BTreeMap::new();
     for folder in FOLDERS {
         let carried = theme.assets().iter().map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone()));
         files.extend(carried);
     }
-    for page in PAGES {
-        for leaf in (page.leaves)(site) {
-            for (path, bytes) in render_page(theme, &site.language, page, &leaf)? {
-                files.insert(format!("{}/{path}", page.folder), bytes);
-            }
-        }
+    let pages: Vec<&Page> = PAGES.iter().collect();
+    let leaves: Vec<(&Page, Leaf)> =
+        pages.par_iter().flat_map_iter(|page| (page.leaves)(site).into_iter().map(move |leaf| (*page, leaf))).collect();
+    let before = std::mem::take(kept);
+    let make = |(page, leaf): &(&Page, Leaf)| before.or_render(theme, &site.language, page, leaf);
+    let made: Vec<Result<(String, Made), ThemeError>> = leaves.par_iter().map(make).collect();
+    for made in made {
+        let (key, made) = made?;
+        let (folder, _) = key.split_once('/').unwrap_or((&key, ""));
+        files.extend(made.files.iter().map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone())));
+        kept.0.insert(key, made);
     }
     Ok(files)
+}
+
+impl Kept {
+    /// The page as it was kept, or rendered anew when what it says has changed.
+    fn or_render(&self, theme: &Theme, language: &str, page: &Page, leaf: &Leaf) -> Result<(String, Made), ThemeError> {
+        let key = format!("{}/{}", page.folder, leaf.path);
+        let from = Digest::of_parts(&[language.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
+        let files = match self.0.get(&key) {
+            Some(made) if made.from == from => made.files.clone(),
+            _ => render_page(theme, language, page, leaf)?,
+        };
+        Ok((key, Made { from, files }))
+    }
 }

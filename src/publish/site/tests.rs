@@ -5,7 +5,7 @@ use crate::views::samples;
 use std::path::{Component, Path};
 
 fn rendered(site: &Site) -> BTreeMap<String, String> {
-    let files = render(site, &Theme::standard().unwrap()).unwrap();
+    let files = render(site, &Theme::standard().unwrap(), &mut Kept::default()).unwrap();
     files.into_iter().filter_map(|(path, bytes)| Some((path, String::from_utf8(bytes).ok()?))).collect()
 }
 
@@ -127,7 +127,23 @@ fn pictures_reserve_their_space_and_all_but_the_first_wait_to_be_seen() {
 #[test]
 fn the_same_views_make_the_same_bytes() {
     let theme = Theme::standard().unwrap();
-    assert_eq!(render(&samples::full(), &theme).unwrap(), render(&samples::full(), &theme).unwrap());
+    let made = || render(&samples::full(), &theme, &mut Kept::default()).unwrap();
+    assert_eq!(made(), made());
+}
+
+#[test]
+fn pages_that_were_kept_are_those_that_would_be_made() {
+    let theme = Theme::standard().unwrap();
+    let mut kept = Kept::default();
+    let mut site = samples::full();
+    render(&site, &theme, &mut kept).unwrap();
+    site.client.cover.sheet.project.title = "Another Court".into();
+    site.client.rooms.pop();
+    let again = render(&site, &theme, &mut kept).unwrap();
+    assert_eq!(again, render(&site, &theme, &mut Kept::default()).unwrap());
+    assert!(String::from_utf8_lossy(&again["client/index.html"]).contains("Another Court"));
+    site.language = "es".into();
+    assert_eq!(render(&site, &theme, &mut kept).unwrap(), render(&site, &theme, &mut Kept::default()).unwrap());
 }
 
 /// Most that a page weighs on a screen without its photographs: HTML, styles, and the fonts that it needs.

@@ -86,34 +86,43 @@ struct Teller<'a> {
 
 /// Tells the whole book.
 pub fn tell(subject: Subject<'_>) -> Told {
+    let marks = mark::items(subject);
     let teller = || Teller {
         subject,
         wording: figures::wording(subject.book),
         chrome: Chrome::of(subject),
-        marks: mark::items(subject),
+        marks: marks.clone(),
         album: Album::of(subject.pictures),
     };
-    let (client, installer, office) = (teller(), teller(), teller());
-    let site = Site {
-        language: subject.book.project.languages.first().cloned().unwrap_or_else(|| "en".into()),
-        client: ClientPages {
-            cover: client.cover(),
-            rooms: client.rooms(),
-            items: client.items(),
-            sign: client.sign(),
-        },
-        installer: InstallerPages { index: installer.installer_index(), openings: installer.openings() },
-        office: OfficePages {
-            index: office.office_index(),
-            schedules: office.schedules(),
-            orders: office.orders(),
-            money: office.money(),
-            review: office.review(),
-            rules: Some(office.rules()),
-        },
+    let ((client, papers, for_client), ((installer, for_installer), (office, for_office))) = rayon::join(
+        || for_the_client(teller()),
+        || rayon::join(|| for_the_installer(teller()), || for_the_office(teller())),
+    );
+    let language = subject.book.project.languages.first().cloned().unwrap_or_else(|| "en".into());
+    let pictures = [("client", for_client), ("installer", for_installer), ("office", for_office)].into();
+    Told { site: Site { language, client, installer, office }, pictures, papers }
+}
+
+fn for_the_client(teller: Teller<'_>) -> (ClientPages, Vec<(String, SignOff)>, Vec<PageFile>) {
+    let pages =
+        ClientPages { cover: teller.cover(), rooms: teller.rooms(), items: teller.items(), sign: teller.sign() };
+    let papers = teller.papers();
+    (pages, papers, teller.album.shown())
+}
+
+fn for_the_installer(teller: Teller<'_>) -> (InstallerPages, Vec<PageFile>) {
+    let pages = InstallerPages { index: teller.installer_index(), openings: teller.openings() };
+    (pages, teller.album.shown())
+}
+
+fn for_the_office(teller: Teller<'_>) -> (OfficePages, Vec<PageFile>) {
+    let pages = OfficePages {
+        index: teller.office_index(),
+        schedules: teller.schedules(),
+        orders: teller.orders(),
+        money: teller.money(),
+        review: teller.review(),
+        rules: Some(teller.rules()),
     };
-    let papers = client.papers();
-    let pictures = [("client", client.album), ("installer", installer.album), ("office", office.album)];
-    let pictures = pictures.into_iter().map(|(folder, album)| (folder, album.shown())).collect();
-    Told { site, pictures, papers }
+    (pages, teller.album.shown())
 }
