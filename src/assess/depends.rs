@@ -164,10 +164,13 @@ pub fn made_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> 
 
 type Implied<'a> = (&'a Selection, &'a Selection, Because);
 
+/// Kinds that rest on others without a word in the book.
+const RESTING: &[&str] = &["cabinet", "counter", "panel dishwasher", "shower set", "shower glass"];
+
 fn implied(room: &Room) -> Vec<Implied<'_>> {
     let counter = main_counter(room);
     let mut found = Vec::new();
-    for resting in &room.selections {
+    for resting in room.selections.iter().filter(|resting| is(resting, RESTING)) {
         for ground in room.selections.iter().filter(|ground| ground.span != resting.span) {
             let is_counter = counter.is_some_and(|counter| counter.span == resting.span);
             if let Some(because) = because(resting, ground, is_counter) {

@@ -42,12 +42,16 @@ const METALS: [&str; 7] = ["brass", "bronze", "chrome", "copper", "nickel", "pew
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        findings.extend(METALS.iter().filter_map(|metal| judge(room, metal)));
+        let finished = finished(room);
+        findings.extend(METALS.iter().filter_map(|metal| judge(room, metal, &finished)));
     }
 }
 
-fn judge(room: &Room, metal: &str) -> Option<Finding> {
-    let things = things(room, metal);
+fn judge(room: &Room, metal: &str, finished: &[Finished<'_>]) -> Option<Finding> {
+    let named =
+        |(_, _, finish): &&Finished<'_>| finish.split(|letter: char| !letter.is_alphabetic()).any(|word| word == metal);
+    let things: Vec<(&Selection, &Choice)> =
+        finished.iter().filter(named).map(|(selection, option, _)| (*selection, *option)).collect();
     let mut makers: BTreeMap<&str, Vec<&Selection>> = BTreeMap::new();
     for (selection, option) in &things {
         let of = makers.entry(option.maker.text()).or_default();
@@ -71,17 +75,19 @@ fn judge(room: &Room, metal: &str) -> Option<Finding> {
     Some(finding.remedy("lay samples of all side by side in the room's own light, and write `sample seen: …` at each"))
 }
 
-/// Each thing whose finish names the metal, with its maker.
-fn things<'a>(room: &'a Room, metal: &str) -> Vec<(&'a Selection, &'a Choice)> {
+/// A thing, its maker's option, and its finish in lower case.
+type Finished<'a> = (&'a Selection, &'a Choice, String);
+
+/// Each thing with a maker and a finish, tile aside.
+fn finished(room: &Room) -> Vec<Finished<'_>> {
     let metallic = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.trade != Trade::Tile);
-    let named = |option: &&Choice| {
-        let finish = option.finish.text().to_lowercase();
-        finish.split(|letter: char| !letter.is_alphabetic()).any(|word| word == metal) && option.maker.get().is_some()
-    };
-    let of = |selection: &'a Selection| {
-        selection.standing().into_iter().filter(named).map(move |option| (selection, option)).collect::<Vec<_>>()
-    };
-    room.selections.iter().filter(metallic).flat_map(of).collect()
+    let options = room
+        .selections
+        .iter()
+        .filter(metallic)
+        .flat_map(|selection| selection.standing().into_iter().map(move |option| (selection, option)));
+    let made = options.filter(|(_, option)| option.maker.get().is_some() && option.finish.get().is_some());
+    made.map(|(selection, option)| (selection, option, option.finish.text().to_lowercase())).collect()
 }
 
 #[cfg(test)]
