@@ -1,6 +1,7 @@
 //! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
 
 pub mod fitting;
+pub mod room_facts;
 pub mod rules;
 
 mod context;

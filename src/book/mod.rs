@@ -12,6 +12,9 @@ pub use project::{
     Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
 };
 
+mod clearances;
+pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Triangle};
+
 mod room;
 pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};
 

@@ -1,7 +1,7 @@
 //! A room as measured: its size, its openings and what stands around them.
 
 use super::vocabulary::Kind;
-use super::{NarrowPoint, Photo, Selection, Slot, Waiver};
+use super::{Clearances, Landing, NarrowPoint, Photo, Seating, Selection, Slot, Waiver};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
 
@@ -26,6 +26,10 @@ pub struct Room {
     pub floor_build_up: Slot<Length>,
     /// How many cook at once.
     pub cooks: Slot<u32>,
+    /// Distances in it.
+    pub clearances: Clearances,
+    /// Where people sit in it.
+    pub seating: Vec<Seating>,
     /// The picture that opens it.
     pub photo: Option<Photo>,
     /// More pictures.
@@ -129,6 +133,8 @@ pub struct Opening {
     pub counter_depth: Slot<Length>,
     /// Top of the counter from the finished floor.
     pub counter_height: Slot<Length>,
+    /// Counter around it, to set things down on.
+    pub landing: Slot<Landing>,
     /// The cabinet that it is cut into.
     pub cabinet: Slot<HousingCabinet>,
     /// What is there to connect to.

@@ -12,6 +12,7 @@ mod names;
 mod photos;
 
 mod choice;
+mod clearances;
 mod fit;
 mod joinery;
 mod light;

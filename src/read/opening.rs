@@ -8,7 +8,7 @@ use crate::source::yaml::{Node, Value};
 use super::faults::Faults;
 use super::fields::Fields;
 use super::values::{date, kind_name, lengths, positive_length, readings, text, two_lengths};
-use super::{project, values};
+use super::{clearances, project, values};
 
 /// Reads one opening.
 pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) -> Opening {
@@ -31,6 +31,7 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         in_front: fields.read("in front", faults, positive_length),
         counter_depth: fields.read("counter depth", faults, positive_length),
         counter_height: fields.read("counter height", faults, positive_length),
+        landing: fields.read("landing", faults, clearances::landing),
         cabinet: fields.read("cabinet", faults, cabinet),
         service: services(fields.node("service"), faults),
         note: fields.read("note", faults, text),

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::vocabulary::{CEILING, OPENING, ROOM};
-use crate::book::{Ceiling, Note, Room, Selection, Slot};
+use crate::book::{Ceiling, Clearances, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -15,7 +15,7 @@ use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
 use super::values::{positive_length, text, two_sides, whole};
-use super::{opening, project, selection, values};
+use super::{clearances, opening, project, selection, values};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -105,6 +105,8 @@ fn empty(folder: &str) -> Room {
         ceiling: Slot::Absent,
         floor_build_up: Slot::Absent,
         cooks: Slot::Absent,
+        clearances: Clearances::default(),
+        seating: vec![],
         photo: None,
         photos: vec![],
         openings: vec![],
@@ -127,6 +129,8 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.ceiling = fields.read("ceiling", faults, ceiling);
     room.floor_build_up = fields.read("floor build-up", faults, positive_length);
     room.cooks = fields.read("cooks", faults, whole);
+    room.clearances = clearances::clearances(fields.node("clearances"), faults);
+    room.seating = clearances::seating(fields.named("seating", faults), faults);
     room.photo = fields.node("photo").and_then(|node| project::photo(node, faults));
     room.photos = fields.list("photos", faults, project::photo);
     room.way_in = fields.list("way in", faults, project::narrow_point);

@@ -7,6 +7,7 @@ use crate::finding::{Finding, Severity};
 
 use super::context::Context;
 
+mod clear;
 mod complete;
 mod depends;
 mod finish;
@@ -51,6 +52,15 @@ pub const RULES: &[Rule] = &[
     fit::door::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
+    clear::doorway::RULE,
+    clear::work_aisle::RULE,
+    clear::walkway::RULE,
+    clear::triangle::RULE,
+    clear::toilet::RULE,
+    clear::lavatory::RULE,
+    clear::shower::RULE,
+    clear::bath_floor::RULE,
+    clear::headroom::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,

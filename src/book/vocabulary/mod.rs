@@ -5,6 +5,7 @@
 mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
+mod clearances;
 mod fit;
 mod joinery;
 mod kinds;
@@ -15,6 +16,7 @@ mod room;
 mod selection;
 mod surface;
 
+pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
@@ -44,6 +46,12 @@ pub const RECORDS: &[&Record] = &[
     &NEIGHBOUR,
     &SERVICE,
     &INSIDE,
+    &LANDING,
+    &SHARED,
+    &CLEARANCES,
+    &TRIANGLE,
+    &STRETCH,
+    &SEATING,
     &SELECTION,
     &OPTION,
     &SIZE,

@@ -1,5 +1,6 @@
 //! The words of `room.yaml`.
 
+use super::clearances::{CLEARANCES, LANDING, SEATING};
 use super::project::{NARROW, WAIVER};
 use super::shape::{Field, NameOf, Record, Shape};
 
@@ -31,6 +32,18 @@ pub const ROOM: Record = Record {
             "3/4\"",
         ),
         Field::optional("cooks", Shape::Whole, "how many people cook at once", "2"),
+        Field::optional(
+            "clearances",
+            Shape::Record(&CLEARANCES),
+            "distances in the room as measured or planned",
+            "{work aisle: 42\", in front of toilet: 30\"}",
+        ),
+        Field::optional(
+            "seating",
+            Shape::Named(&Shape::Record(&SEATING)),
+            "where people sit at a counter or table, by name",
+            "{island: {edge: 72\", seats: 3, height: 36\", knee depth: 15\", behind: 44\", traffic: walk past}}",
+        ),
         Field::optional(
             "photo",
             Shape::Either(&Shape::Text, &Shape::Record(&super::PHOTO)),
@@ -160,6 +173,12 @@ pub const OPENING: Record = Record {
             Shape::Length,
             "top of the counter beside it, from the finished floor",
             "36\"",
+        ),
+        Field::optional(
+            "landing",
+            Shape::Record(&LANDING),
+            "counter beside, behind or across from it, to set things down on",
+            "{left: 12\", right: 15\"}",
         ),
         Field::optional(
             "cabinet",
