@@ -186,13 +186,19 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
         return date(node, faults).map(When::On);
     }
     let mut fields = Fields::of(node, &AFTER, faults)?;
-    let several = matches!(node.at("after").map(|after| &after.value), Some(Value::List(_)));
-    let milestones = match several {
+    let listed = match node.at("after").map(|after| &after.value) {
+        Some(Value::List(names)) => Some(names.len()),
+        _ => None,
+    };
+    let milestones = match listed.is_some() {
         true => fields.list("after", faults, spanned_text),
         false => fields.read("after", faults, text).spanned().cloned().into_iter().collect(),
     };
     let lasts = fields.read("lasts", faults, lead_time);
     fields.finish(faults);
+    if listed == Some(0) {
+        faults.stop("source/wrong-type", node.span, "no milestone stands after `after`", "name at least one milestone");
+    }
     (!milestones.is_empty()).then_some(When::After { milestones, lasts: *lasts.get()? })
 }
 
