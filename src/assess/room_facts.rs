@@ -2,7 +2,8 @@
 //!
 //! A rule asks here, once: a figure that somebody measured counts before any other.
 
-use crate::book::{Frontage, Room};
+use crate::assess::fitting::Side;
+use crate::book::{Beside, Frontage, Opening, Room};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -102,4 +103,13 @@ pub fn frontage(room: &Room, deep: Length, free: Length) -> Option<(Fact, Length
         }
     };
     Some((Fact { value: counted, at: written.span, whence: Whence::Written }, left_out))
+}
+
+/// Counter at a side of an opening.
+pub fn landing_beside(opening: &Opening, side: Side) -> Option<&Spanned<Beside>> {
+    let landing = opening.landing.get()?;
+    match side {
+        Side::Left => landing.left.spanned(),
+        Side::Right => landing.right.spanned(),
+    }
 }

@@ -1,9 +1,15 @@
 //! The `clear/` rules: whether one can stand, pass, sit and set something down; code and advice told apart.
 
 pub mod bath_floor;
+pub mod dishwasher;
 pub mod doorway;
+pub mod frontage;
 pub mod headroom;
+pub mod landing;
 pub mod lavatory;
+pub mod microwave;
+pub mod prep;
+pub mod seating;
 pub mod shower;
 pub mod toilet;
 pub mod triangle;
