@@ -67,6 +67,7 @@ pub const RULES: &[Rule] = &[
     clear::shower::RULE,
     clear::bath_floor::RULE,
     clear::headroom::RULE,
+    clear::access::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,
