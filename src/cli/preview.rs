@@ -80,12 +80,7 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
     let making = Making { draft: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
-            findings.extend(made.failed.into_iter().map(|(place, error)| FindingLine {
-                severity: Weight::Stop,
-                place,
-                message: error.to_string(),
-                remedy: error.remedy(),
-            }));
+            findings.extend(made.findings.iter().map(|finding| line(&review, finding)));
             findings.sort_by_key(|finding| finding.severity);
             Built { output: made.output, findings, broken: unreadable }
         }
