@@ -8,10 +8,9 @@ use crate::book::Book;
 use crate::finding::{Finding, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::Output;
-use crate::publish::site::Kept;
 use crate::publish::theme::Theme;
-use crate::publish::{PublishError, publish};
-use crate::read::{NotABook, read};
+use crate::publish::{Kept, PublishError, publish};
+use crate::read::{Looked, NotABook, read_again};
 use crate::source::{Files, Folder, Place};
 use crate::units::Date;
 use crate::views::tell::{Subject, tell};
@@ -40,7 +39,11 @@ pub struct Review {
 /// # Errors
 /// When the folder is no book.
 pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
-    let reading = read(folder)?;
+    reviewed(folder, today, &mut Looked::default())
+}
+
+fn reviewed(folder: &Folder, today: Date, looked: &mut Looked) -> Result<Review, NotABook> {
+    let reading = read_again(folder, looked)?;
     let assessment = assess(&reading.book, reading.findings, today);
     Ok(Review { book: reading.book, assessment, files: reading.files, today })
 }
@@ -56,7 +59,8 @@ pub struct Made {
 /// What one making leaves for the next: pictures that did not change, and pages that still say the same.
 pub struct Workshop {
     theme: Theme,
-    pages: Kept,
+    looked: Looked,
+    kept: Kept,
     pictures: BTreeMap<String, Renditions>,
     faulty: BTreeMap<String, PictureError>,
 }
@@ -68,13 +72,29 @@ impl Workshop {
     /// When the theme is faulty.
     pub fn new() -> Result<Self, PublishError> {
         let (pictures, faulty) = (BTreeMap::new(), BTreeMap::new());
-        Ok(Self { theme: Theme::standard()?, pages: Kept::default(), pictures, faulty })
+        let (looked, kept) = (Looked::default(), Kept::default());
+        Ok(Self { theme: Theme::standard()?, looked, kept, pictures, faulty })
     }
 
-    /// Forgets the picture at a path of the book: it has changed.
-    pub fn forget(&mut self, path: &str) {
-        self.pictures.remove(path);
-        self.faulty.remove(path);
+    /// Reads and assesses the folder anew, as [`review`] does, but for pictures that have not changed:
+    /// only those at the paths of `changed` are looked at again.
+    ///
+    /// # Errors
+    /// When the folder is no book.
+    pub fn review<'a>(
+        &mut self,
+        folder: &'a Folder,
+        changed: impl Iterator<Item = &'a str>,
+        today: Date,
+    ) -> Result<Review, NotABook> {
+        // What a link leads to may change without a word.
+        let linked = folder.entries().iter().filter(|entry| entry.linked).map(|entry| entry.path.as_str());
+        for path in changed.chain(linked) {
+            self.looked.forget(path);
+            self.pictures.remove(path);
+            self.faulty.remove(path);
+        }
+        reviewed(folder, today, &mut self.looked)
     }
 }
 
@@ -100,7 +120,7 @@ pub fn make(
     workshop: &mut Workshop,
 ) -> Result<Made, PublishError> {
     make_pictures(folder, review, cache, making, workshop);
-    let Workshop { theme, pages, pictures, faulty } = workshop;
+    let Workshop { theme, kept, pictures, faulty, .. } = workshop;
     let told = tell(Subject {
         book: &review.book,
         assessment: &review.assessment,
@@ -109,7 +129,7 @@ pub fn make(
         today: review.today,
         draft: making.draft,
     });
-    let output = publish(&told, theme, pages, pictures, cache, making.interrupt)?;
+    let output = publish(&told, theme, kept, pictures, cache, making.interrupt)?;
     Ok(Made { output, findings: of_pictures(faulty, pictures) })
 }
 
