@@ -15,11 +15,14 @@ mod choice;
 mod clearances;
 mod fit;
 mod joinery;
+mod layout;
 mod light;
 mod opening;
 mod order;
+mod plan_names;
 mod project;
 mod room;
+mod run;
 mod selection;
 mod surface;
 
