@@ -13,6 +13,7 @@ mod papers;
 
 use std::collections::BTreeMap;
 use std::fmt;
+use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
 use crate::pictures::{Cache, Renditions};
@@ -58,6 +59,9 @@ impl From<PathError> for PublishError {
         Self::Path(error)
     }
 }
+
+/// A file to write: its path, and its bytes.
+type File = (String, Arc<[u8]>);
 
 /// Pages and sheets as they were made last: those that still say the same are not made again.
 #[derive(Debug, Default)]

@@ -7,7 +7,7 @@ use std::sync::atomic::AtomicBool;
 use crate::pictures::{Cache, Digest, Renditions};
 use crate::views::sign_off::SignOff;
 
-use super::PublishError;
+use super::{File, PublishError};
 
 /// Sheets as they were set last, by path, each with the digest of all that stands on it.
 #[derive(Debug, Default)]
@@ -21,7 +21,7 @@ pub fn set(
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
     interrupt: &AtomicBool,
-) -> Result<Vec<(String, Arc<[u8]>)>, PublishError> {
+) -> Result<Vec<File>, PublishError> {
     use rayon::prelude::*;
     let before = std::mem::take(&mut kept.0);
     let set = |(path, view): &(String, SignOff)| {
@@ -43,7 +43,7 @@ pub fn set(
     _: &BTreeMap<String, Renditions>,
     _: &Cache,
     _: &AtomicBool,
-) -> Result<Vec<(String, Arc<[u8]>)>, PublishError> {
+) -> Result<Vec<File>, PublishError> {
     Ok(vec![])
 }
 

@@ -1,5 +1,6 @@
 //! The site: a view and a template make a page.
 
+use super::File;
 use super::theme::{Theme, ThemeError};
 use crate::pictures::Digest;
 use crate::views::sheet::OnSheet;
@@ -33,7 +34,7 @@ pub struct Kept(BTreeMap<String, Made>);
 #[derive(Debug)]
 struct Made {
     from: Digest,
-    files: [(String, Arc<[u8]>); 2],
+    files: [File; 2],
 }
 
 /// One page: what its template is to be given, once it is asked for.
@@ -90,12 +91,7 @@ fn leaf<View: OnSheet + Serialize + Sync>(view: &View) -> Leaf<'_> {
 ///
 /// # Errors
 /// When the template asks for something that the page does not say.
-pub fn render_page(
-    theme: &Theme,
-    language: &str,
-    page: &Page,
-    leaf: &Leaf<'_>,
-) -> Result<[(String, Arc<[u8]>); 2], ThemeError> {
+pub fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) -> Result<[File; 2], ThemeError> {
     let values = (leaf.values)();
     let html = theme.render(page.template, language, &values)?;
     let margins = theme.render("margins.css", language, &values)?;
