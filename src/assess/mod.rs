@@ -26,6 +26,7 @@ pub use words::say;
 
 use crate::book::Book;
 use crate::finding::{Counts, Finding};
+use crate::plan::Plans;
 use crate::units::Date;
 
 /// What can be said of a book on a day.
@@ -55,7 +56,8 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     let dates = Dates::of(book, today);
     let amounts = Amounts::of(book);
     let depends = Depends::of(book);
-    let context = Context { book, dates: &dates, depends: &depends, today };
+    let plans = Plans::of(book);
+    let context = Context { book, dates: &dates, depends: &depends, plans: &plans, today };
     let mut findings = found;
     for rule in rules::RULES {
         findings.append(&mut rule.run(&context));

@@ -18,6 +18,12 @@ pub use access::{Access, ClearFloor, Control, KneeSpace};
 mod clearances;
 pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Triangle};
 
+mod layout;
+pub use layout::{
+    Doorway, End, Fixture, HungLights, Island, IslandEdge, IslandSide, Layout, Outline, Part, PartIs, Run, WallNote,
+    Window,
+};
+
 mod room;
 pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};
 

@@ -10,6 +10,7 @@ use crate::source::Span;
 use super::choice;
 use super::faults::Faults;
 use super::load::Loaded;
+use super::plan_names;
 use super::room::Common;
 use super::values::{unknown_message, unknown_remedy};
 
@@ -22,6 +23,7 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     for room in &book.rooms {
         faults.room = Some(room.folder.clone());
         waivers(book, &room.waivers, &mut faults);
+        plan_names::check(room, &mut faults);
         for opening in &room.openings {
             faults.item = Some(opening.name.value.clone());
             shared_counter(room, opening, &mut faults);

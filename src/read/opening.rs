@@ -17,6 +17,8 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         span: name.span,
         name,
         takes: fields.read("takes", faults, kind_name),
+        wall: fields.read("wall", faults, text),
+        at: fields.read("at", faults, positive_length),
         width: fields.read("width", faults, readings),
         height: fields.read("height", faults, readings),
         depth: fields.read("depth", faults, readings),

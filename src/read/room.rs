@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::vocabulary::{CEILING, OPENING, ROOM};
-use crate::book::{Access, Ceiling, Clearances, Note, Room, Selection, Slot};
+use crate::book::{Access, Ceiling, Clearances, Layout, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -14,8 +14,8 @@ use crate::units::Currency;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
-use super::values::{positive_length, text, two_sides, whole};
-use super::{access, clearances, opening, project, selection, values};
+use super::values::{positive_length, text, whole};
+use super::{access, clearances, layout, opening, project, selection, values};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -102,6 +102,7 @@ fn empty(folder: &str) -> Room {
         whereabouts: Slot::Absent,
         intro: Slot::Absent,
         outline: Slot::Absent,
+        layout: Layout::default(),
         ceiling: Slot::Absent,
         floor_build_up: Slot::Absent,
         cooks: Slot::Absent,
@@ -127,7 +128,8 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.letter = fields.read("letter", faults, text).text().to_uppercase();
     room.whereabouts = fields.read("where", faults, text);
     room.intro = fields.read("intro", faults, text);
-    room.outline = fields.read("outline", faults, two_sides);
+    room.outline = fields.read("outline", faults, layout::outline);
+    room.layout = layout::layout(&mut fields, faults);
     room.ceiling = fields.read("ceiling", faults, ceiling);
     room.floor_build_up = fields.read("floor build-up", faults, positive_length);
     room.cooks = fields.read("cooks", faults, whole);
@@ -158,6 +160,7 @@ fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
     let low = fields.read("low", faults, positive_length);
     let high = fields.read("high", faults, positive_length);
     let along = values::word(&mut fields, &CEILING, "rises along", faults);
+    let low_at = fields.read("low at", faults, text);
     fields.finish(faults);
     let (low, high) = (*low.get()?, *high.get()?);
     if low > high {
@@ -165,7 +168,7 @@ fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
         faults.stop("source/wrong-type", node.span, message, "write the least height after `low`");
         return None;
     }
-    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length") })
+    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length"), low_at })
 }
 
 fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {

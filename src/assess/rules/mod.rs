@@ -33,6 +33,7 @@ pub const RULES: &[Rule] = &[
     source::outside_book::RULE,
     source::too_large::RULE,
     source::stray::RULE,
+    source::geometry::RULE,
     complete::field::RULE,
     complete::opening::RULE,
     complete::cut_sheet::RULE,

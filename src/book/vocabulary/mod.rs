@@ -10,10 +10,12 @@ mod clearances;
 mod fit;
 mod joinery;
 mod kinds;
+mod layout;
 mod light;
 mod order;
 mod project;
 mod room;
+mod run;
 mod selection;
 mod surface;
 
@@ -22,10 +24,12 @@ pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
+pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
 pub use order::ORDER;
 pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
+pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
 pub use surface::{LAID, PAPERED, SOLD};
 
@@ -42,6 +46,16 @@ pub const RECORDS: &[&Record] = &[
     &WAIVER,
     &ROOM,
     &CEILING,
+    &WALL,
+    &DOORWAY,
+    &WINDOW,
+    &RUN,
+    &COUNTER,
+    &PART,
+    &ISLAND,
+    &SIDE,
+    &FIXTURE,
+    &HUNG,
     &OPENING,
     &MEASURED,
     &PLUMB,
