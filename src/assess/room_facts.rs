@@ -1,18 +1,32 @@
 //! What is known of a room's clear distances, each with where it comes from.
 //!
-//! A rule asks here, once: a figure that somebody measured counts before any other.
+//! A rule asks here, once: a figure that somebody measured counts before what follows from the plan.
+//! A plan that cannot be as it is written answers nothing.
 
-use crate::assess::fitting::Side;
-use crate::book::{Beside, Book, Frontage, Opening, Room};
+mod bath;
+mod kitchen;
+mod landing;
+mod seats;
+#[cfg(test)]
+mod tests;
+
+pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
+pub use landing::{Around, behind, landing_of};
+pub use seats::{Seats, seats};
+
+use crate::book::{Book, Room};
+use crate::plan::Plan;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
+
+use super::Context;
 
 /// A distance, and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Fact {
     /// The distance.
     pub value: Length,
-    /// Where it is written.
+    /// Where it is written, or the thing that it was asked of.
     pub at: Span,
     /// Who says so.
     pub whence: Whence,
@@ -23,24 +37,47 @@ pub struct Fact {
 pub enum Whence {
     /// It stands in the book as measured or planned by hand.
     Written,
+    /// It follows from the room's plan.
+    Plan,
 }
 
 impl Fact {
-    /// Nothing yet, written there.
-    pub fn at(at: Span) -> Self {
-        Self { value: Length::ZERO, at, whence: Whence::Written }
+    /// A distance that is written there.
+    pub fn written(value: Length, at: Span) -> Self {
+        Self { value, at, whence: Whence::Written }
+    }
+
+    /// A distance that follows from the plan, asked of what is written there.
+    pub fn planned(value: Length, at: Span) -> Self {
+        Self { value, at, whence: Whence::Plan }
     }
 }
 
 impl From<&Spanned<Length>> for Fact {
     fn from(written: &Spanned<Length>) -> Self {
-        Self { value: written.value, at: written.span, whence: Whence::Written }
+        Self::written(written.value, written.span)
     }
 }
 
-/// The distance that `clearances` calls so; the least, where it stands at several places.
-pub fn distance(room: &Room, key: &str) -> Option<Fact> {
-    room.clearances.least(key).map(Fact::from)
+/// The distance that `clearances` calls so, the least where it stands at several places; else the
+/// plan's.
+pub fn distance(context: &Context<'_>, room: &Room, key: &str) -> Option<Fact> {
+    let written = room.clearances.least(key).map(Fact::from);
+    let at_the_opening = || bath::in_front_of_an_opening(room, key);
+    written.or_else(at_the_opening).or_else(|| {
+        let plan = plan(context, room)?;
+        kitchen::planned(plan, key).or_else(|| bath::planned(plan, key))
+    })
+}
+
+/// The plan of a room, where nothing in it is impossible.
+fn plan<'a>(context: &Context<'a>, room: &Room) -> Option<&'a Plan<'a>> {
+    context.plan(room).filter(|plan| plan.faults.is_empty())
+}
+
+/// The least of some distances.
+fn least(facts: impl Iterator<Item = Fact>) -> Option<Fact> {
+    facts.min_by_key(|fact| fact.value)
 }
 
 /// The distance that `access` calls so; the least, where it stands at several places.
@@ -57,70 +94,4 @@ pub fn planned_for_access(book: &Book, room: &Room) -> bool {
 /// Width and depth of what `clearances` calls so.
 pub fn rectangle(room: &Room, key: &str) -> Option<Spanned<(Length, Length)>> {
     room.clearances.sides.get(key).cloned()
-}
-
-/// Clear width of each doorway, by its name.
-pub fn doorways(room: &Room) -> Vec<(&str, Fact)> {
-    room.clearances.doorways.iter().map(|(name, width)| (name.value.as_str(), width.into())).collect()
-}
-
-/// Clear floor in front of a fixture of the bath: as `clearances` has it, or at the opening that takes it.
-pub fn in_front(room: &Room, fixture: &Fixture) -> Option<Fact> {
-    distance(room, fixture.in_front).or_else(|| {
-        let openings =
-            room.openings.iter().filter(|opening| opening.takes.get().is_some_and(|kind| fixture.is(kind.name)));
-        openings.filter_map(|opening| opening.in_front.spanned()).min_by_key(|floor| floor.value).map(Fact::from)
-    })
-}
-
-/// A fixture of the bath, by the words for it.
-#[derive(Clone, Copy, Debug)]
-pub struct Fixture {
-    /// What it is called.
-    pub name: &'static str,
-    /// The word of `clearances` for the floor in front of it.
-    pub in_front: &'static str,
-    /// The kind of opening that takes it, where there is one.
-    pub kind: Option<&'static str>,
-}
-
-impl Fixture {
-    fn is(&self, kind: &str) -> bool {
-        self.kind == Some(kind)
-    }
-}
-
-/// Fixtures that one stands in front of.
-pub const FIXTURES: [Fixture; 5] = [
-    Fixture { name: "toilet", in_front: "in front of toilet", kind: Some("toilet") },
-    Fixture { name: "bidet", in_front: "in front of bidet", kind: None },
-    Fixture { name: "basin", in_front: "in front of basin", kind: None },
-    Fixture { name: "tub", in_front: "in front of tub", kind: Some("bathtub") },
-    Fixture { name: "shower", in_front: "in front of shower", kind: None },
-];
-
-/// Counter that can be worked at, counted where it is deep enough and free enough above: its length in
-/// all, and how much was left out.
-pub fn frontage(room: &Room, deep: Length, free: Length) -> Option<(Fact, Length)> {
-    let written = room.clearances.frontage.spanned()?;
-    let (counted, left_out) = match &written.value {
-        Frontage::InAll(length) => (*length, Length::ZERO),
-        Frontage::Stretches(stretches) => {
-            let counts = |least: Length, there: Option<&Length>| there.is_none_or(|there| *there >= least);
-            let (counted, left_out): (Vec<_>, Vec<_>) =
-                stretches.iter().partition(|one| counts(deep, one.depth.get()) && counts(free, one.clear_above.get()));
-            let sum = |pieces: Vec<&crate::book::Stretch>| pieces.into_iter().map(|one| one.length).sum();
-            (sum(counted), sum(left_out))
-        }
-    };
-    Some((Fact { value: counted, at: written.span, whence: Whence::Written }, left_out))
-}
-
-/// Counter at a side of an opening.
-pub fn landing_beside(opening: &Opening, side: Side) -> Option<&Spanned<Beside>> {
-    let landing = opening.landing.get()?;
-    match side {
-        Side::Left => landing.left.spanned(),
-        Side::Right => landing.right.spanned(),
-    }
 }

@@ -2,7 +2,7 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
-use crate::assess::room_facts::{FIXTURES, in_front};
+use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
 use crate::units::Length;
@@ -45,18 +45,27 @@ const ADVISED: Figure =
 const CODE: Figure = Figure::code(Length::from_inches(21), "IRC R307.1, P2705.1");
 const CODE_AT_A_SHOWER: Figure = Figure::code(Length::from_inches(24), "IRC P2705.1(5)");
 
+/// Fixtures that one stands in front of, and the words of `clearances` for the floor there.
+const FIXTURES: [(&str, &str); 5] = [
+    ("toilet", "in front of toilet"),
+    ("bidet", "in front of bidet"),
+    ("basin", "in front of basin"),
+    ("tub", "in front of tub"),
+    ("shower", "in front of shower"),
+];
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        for fixture in &FIXTURES {
-            let Some(there) = in_front(room, fixture) else { continue };
+        for (fixture, key) in FIXTURES {
+            let Some(there) = distance(context, room, key) else { continue };
             let measure = Measure {
                 rule: RULE.code,
                 room,
                 item: None,
-                is: (format!("the floor in front of the {}", fixture.name), "deep"),
+                is: (format!("the floor in front of the {fixture}"), "deep"),
                 there,
                 advised: Some(ADVISED),
-                code: Some(if fixture.name == "shower" { CODE_AT_A_SHOWER } else { CODE }),
+                code: Some(if fixture == "shower" { CODE_AT_A_SHOWER } else { CODE }),
                 remedy: "choose a shallower fixture or move what is opposite, before rough-in",
             };
             findings.extend(measure.judge(context));

@@ -56,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 room,
                 item: None,
                 is: (subject.into(), tail),
-                there: distance(room, key)?,
+                there: distance(context, room, key)?,
                 advised: Some(advised),
                 code: None,
                 remedy,

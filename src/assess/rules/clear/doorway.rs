@@ -49,7 +49,7 @@ const FOR_ACCESS: Figure = Figure {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        findings.extend(doorways(room).into_iter().filter_map(|(name, there)| {
+        findings.extend(doorways(context, room).into_iter().filter_map(|(name, there)| {
             let access = planned_for_access(context.book, room);
             let measure = Measure {
                 rule: RULE.code,

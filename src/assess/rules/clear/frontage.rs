@@ -1,6 +1,6 @@
 //! Counter in all.
 
-use crate::assess::room_facts::frontage;
+use crate::assess::room_facts::{Whence, frontage};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
@@ -45,15 +45,16 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let (there, left_out) = frontage(room, DEEP, CLEAR_ABOVE)?;
+    let (there, left_out) = frontage(context, room, DEEP, CLEAR_ABOVE)?;
     let short = Some(IN_ALL - there.value).filter(|short| *short > Length::ZERO)?;
     let besides = if left_out > Length::ZERO {
         format!("; {} more are too shallow or too low under something", say(left_out))
     } else {
         String::new()
     };
+    let by_the_plan = if there.whence == Whence::Plan { " by the plan" } else { "" };
     let message = format!(
-        "the counter frontage is {}, {} less than the {} advised{besides}",
+        "the counter frontage is {}{by_the_plan}, {} less than the {} advised{besides}",
         say(there.value),
         say(short),
         say(IN_ALL)

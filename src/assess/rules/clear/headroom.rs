@@ -45,7 +45,7 @@ const PLACES: [(&str, &str); 4] = [
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         for (key, place) in PLACES {
-            let Some(there) = distance(room, key) else { continue };
+            let Some(there) = distance(context, room, key) else { continue };
             let measure = Measure {
                 rule: RULE.code,
                 room,

@@ -105,7 +105,7 @@ fn measure<'a>(room: &'a Room, asked: &Asked) -> Option<Measure<'a>> {
         room,
         item: None,
         is: (subject.into(), tail),
-        there: distance(room, asked.key)?,
+        there: distance(context, room, asked.key)?,
         advised: asked.advised,
         code: asked.code,
         remedy: asked.remedy,

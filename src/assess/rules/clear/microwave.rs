@@ -69,7 +69,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
         return of(LOWEST).judge(context);
     }
     of(HIGHEST).judge(context).or_else(|| {
-        let best = distance(room, "shoulder height")?.value - BELOW_SHOULDER;
+        let best = distance(context, room, "shoulder height")?.value - BELOW_SHOULDER;
         let whose = "that is best under the cook's shoulder";
         let finding = of(Figure { bound: Bound::Most(best), whose, source: SOURCE }).judge(context)?;
         Some(Finding { severity: Severity::Note, ..finding })

@@ -17,7 +17,7 @@ pub mod triangle;
 pub mod walkway;
 pub mod work_aisle;
 
-use crate::assess::room_facts::Fact;
+use crate::assess::room_facts::{Fact, Whence};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
@@ -116,8 +116,9 @@ impl Measure<'_> {
         let say = |length| say(length, context.book.project.units);
         let (subject, tail) = &self.is;
         let tail = if tail.is_empty() { String::new() } else { format!(" {tail}") };
+        let by_the_plan = if self.there.whence == Whence::Plan { " by the plan" } else { "" };
         let message = format!(
-            "{subject} is {}{tail}, {enough}{} {way} than the {} {}",
+            "{subject} is {}{tail}{by_the_plan}, {enough}{} {way} than the {} {}",
             say(self.there.value),
             say(by),
             say(figure.asked()),

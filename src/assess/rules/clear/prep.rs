@@ -2,7 +2,7 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
-use crate::assess::room_facts::{Fact, rectangle};
+use crate::assess::room_facts::preparation;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
 use crate::units::Length;
@@ -40,18 +40,17 @@ const DEPTH: Length = Length::from_inches(24);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let Some(counter) = rectangle(room, "preparation counter") else { continue };
-        let side = |value, tail, least| Measure {
+        let Some((length, depth)) = preparation(context, room) else { continue };
+        let side = |there, tail, least| Measure {
             rule: RULE.code,
             room,
             item: None,
             is: ("the counter for preparing food".into(), tail),
-            there: Fact { value, ..Fact::at(counter.span) },
+            there,
             advised: Some(Figure::advised(least, SOURCE)),
             code: None,
             remedy: "move sink or cooktop apart, or give the island a sink",
         };
-        let (length, depth) = counter.value;
         let sides = [side(length, "long", LENGTH), side(depth, "deep", DEPTH)];
         findings.extend(sides.iter().find_map(|measure| measure.judge(context)));
     }

@@ -75,7 +75,7 @@ fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) 
         code: Some(CODE),
         ..of(
             room,
-            Fact { value: one.min(other), ..Fact::at(inside.span) },
+            Fact::written(one.min(other), inside.span),
             "move the wall or the curb before the pan is made",
         )
     };
@@ -85,7 +85,7 @@ fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) 
 /// What a fixed seat leaves free, wherever it stands.
 fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
     let units = context.book.project.units;
-    let depth = distance(room, "shower seat depth")?;
+    let depth = distance(context, room, "shower seat depth")?;
     let (one, other) = inside.value;
     let free = area(one - depth.value, other).max(area(one, other - depth.value));
     if free >= AREA {
@@ -106,7 +106,7 @@ fn area(one: Length, other: Length) -> Area {
 }
 
 fn seat(room: &Room) -> Vec<Measure<'_>> {
-    let Some(there) = distance(room, "shower seat height") else { return vec![] };
+    let Some(there) = distance(context, room, "shower seat height") else { return vec![] };
     let bound = |advised| Measure {
         is: ("the shower's seat".into(), "high"),
         advised: Some(advised),
@@ -119,13 +119,13 @@ fn seat(room: &Room) -> Vec<Measure<'_>> {
 }
 
 fn covering(context: &Context<'_>, room: &Room) -> Option<Finding> {
-    let head = distance(room, "shower head")?;
+    let head = distance(context, room, "shower head")?;
     let measure = Measure {
         is: ("the waterproof covering".into(), "high"),
         advised: Some(Figure::advised(head.value + Length::from_inches(3), COVERING)),
         ..of(
             room,
-            distance(room, "shower wall covering")?,
+            distance(context, room, "shower wall covering")?,
             "take it up to 3\" above the shower head, or to the ceiling",
         )
     };

@@ -61,7 +61,7 @@ fn around<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
         Some(Measure {
             is: ("the toilet's centre".into(), tail),
             advised,
-            ..of(room, distance(room, key)?, code, "move the flange, or choose something narrower beside it")
+            ..of(room, distance(context, room, key)?, code, "move the flange, or choose something narrower beside it")
         })
     };
     let side = measure("toilet to side", "from what stands beside it", Some(TO_SIDE_ADVISED), Some(TO_SIDE_CODE));
@@ -81,7 +81,7 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
         advised: Some(Figure::advised(Length::from_inches(advised), COMPARTMENT)),
         ..of(
             room,
-            Fact { value, ..Fact::at(inside.span) },
+            Fact::written(value, inside.span),
             Some(Figure::code(Length::from_inches(code), "IPC 405.3.1")),
             "move the partition before it is framed",
         )
@@ -90,7 +90,7 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
 }
 
 fn paper(room: &Room) -> Vec<Measure<'_>> {
-    let Some(there) = distance(room, "paper holder ahead of bowl") else { return vec![] };
+    let Some(there) = distance(context, room, "paper holder ahead of bowl") else { return vec![] };
     let bound = |advised| Measure {
         is: ("the paper".into(), "ahead of the bowl"),
         advised: Some(advised),

@@ -2,7 +2,7 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
-use crate::assess::room_facts::distance;
+use crate::assess::room_facts::aisles;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
 use crate::units::Length;
@@ -38,18 +38,19 @@ const ADVISED: Figure =
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let Some(there) = distance(room, "walkway") else { continue };
-        let measure = Measure {
-            rule: RULE.code,
-            room,
-            item: None,
-            is: ("the walkway".into(), "wide"),
-            there,
-            advised: Some(ADVISED),
-            code: None,
-            remedy: "move what stands in the way, or choose something shallower",
-        };
-        findings.extend(measure.judge(context));
+        findings.extend(aisles(context, room, false).into_iter().filter_map(|(name, there)| {
+            let measure = Measure {
+                rule: RULE.code,
+                room,
+                item: None,
+                is: (name, "wide"),
+                there,
+                advised: Some(ADVISED),
+                code: None,
+                remedy: "move what stands in the way, or choose something shallower",
+            };
+            measure.judge(context)
+        }));
     }
 }
 

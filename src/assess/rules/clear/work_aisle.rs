@@ -3,7 +3,7 @@
 use super::access::tells_the_aisle;
 use super::{Bound, Figure, Measure};
 use crate::assess::Context;
-use crate::assess::room_facts::distance;
+use crate::assess::room_facts::aisles;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
 use crate::units::Length;
@@ -44,22 +44,23 @@ const SEVERAL: Figure =
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let Some(there) = distance(room, "work aisle") else { continue };
         if tells_the_aisle(context, room) {
             continue;
         }
         let several = room.cooks.get().is_some_and(|cooks| *cooks > 1);
-        let measure = Measure {
-            rule: RULE.code,
-            room,
-            item: None,
-            is: ("the work aisle".into(), "wide"),
-            there,
-            advised: Some(if several { SEVERAL } else { ONE_COOK }),
-            code: None,
-            remedy: "make the island shallower or move it, before the cabinets are ordered",
-        };
-        findings.extend(measure.judge(context));
+        findings.extend(aisles(context, room, true).into_iter().filter_map(|(name, there)| {
+            let measure = Measure {
+                rule: RULE.code,
+                room,
+                item: None,
+                is: (name, "wide"),
+                there,
+                advised: Some(if several { SEVERAL } else { ONE_COOK }),
+                code: None,
+                remedy: "make the island shallower or move it, before the cabinets are ordered",
+            };
+            measure.judge(context)
+        }));
     }
 }
 

@@ -97,7 +97,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
     let of = |asked: &Asked, whose| Figure { bound: asked.bound, whose, source: asked.source };
     let is = |asked: &Asked| (asked.is.0.to_string(), asked.is.1);
     let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
-    let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(room, asked.key)?)));
+    let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context, room, asked.key)?)));
     findings.extend(
         measured.chain(clear).filter_map(|(asked, there)| stop(context, room, is(asked), there, of(asked, WHOSE))),
     );
@@ -125,7 +125,7 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
         _ => return None,
     };
     let figure = Figure { bound: Bound::Least(Length::from_inches(inches)), whose: WHOSE, source };
-    stop(context, room, ("the passage between the counters".into(), "wide"), distance(room, "work aisle")?, figure)
+    stop(context, room, ("the passage between the counters".into(), "wide"), distance(context, room, "work aisle")?, figure)
 }
 
 fn work_surface(context: &Context<'_>, room: &Room) -> Option<Finding> {
@@ -146,7 +146,7 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let is = |tail| ("the shower".to_string(), tail);
     let inside = rectangle(room, "shower").and_then(|inside| {
         let (one, other) = inside.value;
-        let side = |value| Fact { value, ..Fact::at(inside.span) };
+        let side = |value| Fact::written(value, inside.span);
         stop(context, room, is("in its lesser direction"), side(one.min(other)), figure(sides.0))
             .or_else(|| stop(context, room, is("in its greater direction"), side(one.max(other)), figure(sides.1)))
     });
@@ -176,7 +176,7 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
         .filter_map(|(_, selection, option)| {
             let (height, at) = option.length("seat height")?;
             let is = (format!("the seat of `{}`", selection.name.value), "high");
-            let there = Fact { value: height, ..Fact::at(at) };
+            let there = Fact::written(height, at);
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
             let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
             let finding = Finding { severity, option: Some(option.id.value.clone()), ..finding };

@@ -34,7 +34,7 @@ fn clear_floors(context: &Context<'_>, room: &Room) -> Vec<Finding> {
         let under = room.access.knee_spaces.iter().find(|space| space.name.value == name.value);
         let feet = under.and_then(|space| space.toe_depth.get()).map_or(Length::ZERO, |toes| counted(*toes));
         let (width, depth) = (sides.value.0, sides.value.1 + feet);
-        let side = |value| Fact { value, ..Fact::at(sides.span) };
+        let side = |value| Fact::written(value, sides.span);
         let is = |tail| (format!("the clear floor at `{}`", name.value), tail);
         stop(context, room, is("in its lesser direction"), side(width.min(depth)), figure(30))
             .or_else(|| stop(context, room, is("in its greater direction"), side(width.max(depth)), figure(48)))

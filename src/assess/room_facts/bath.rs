@@ -1,0 +1,100 @@
+//! Clear distances of a bath.
+
+use crate::book::{End, Room};
+use crate::plan::{Met, Plan, Thing};
+use crate::units::Length;
+
+use super::{Fact, least};
+
+/// How far from a fixture's front one stands, for the headroom there (IRC P2705.1: 21" of floor).
+const STANDS: Length = Length::from_inches(21);
+/// What is higher than this is tall beside a basin.
+const TALL: Length = Length::from_inches(48);
+
+/// The kind of thing that a word of `clearances` means.
+fn kind(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "toilet" => "toilet",
+        "basin" => "basin",
+        "tub" => "bathtub",
+        "shower" => "shower set",
+        _ => return None,
+    })
+}
+
+/// Clear floor in front of a fixture, as the opening that takes it has it.
+pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Fact> {
+    let kind = kind(key.strip_prefix("in front of ")?)?;
+    let openings = room.openings.iter().filter(|opening| opening.takes.get().is_some_and(|takes| takes.name == kind));
+    least(openings.filter_map(|opening| opening.in_front.spanned()).map(Fact::from))
+}
+
+/// A distance of the bath that follows from the plan.
+pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
+    let things = |word: &str| plan.things.iter().filter(move |thing| kind(word).is_some_and(|kind| thing.is_kind(kind)));
+    if let Some(word) = key.strip_prefix("in front of ") {
+        return least(things(word).filter_map(|thing| in_front(plan, thing)));
+    }
+    if let Some(word) = key.strip_prefix("headroom at ") {
+        let over = |thing| headroom(plan, thing, word == "shower");
+        return least(things(word).filter_map(over));
+    }
+    let ends = [End::Left, End::Right];
+    let of_ends = |word: &str, of: &dyn Fn(&Thing<'a>, End) -> Option<Length>| {
+        let each = things(word).flat_map(|thing| ends.map(|end| Some(Fact::planned(of(thing, end)?, thing.span))));
+        least(each.flatten())
+    };
+    match key {
+        "toilet to side" => of_ends("toilet", &|thing, end| Some(to_side(plan, thing, end)?.1)),
+        "toilet to next fixture" => of_ends("toilet", &|thing, end| Some(to_fixture(plan, thing, end)?.1)),
+        "basin to side" => of_ends("basin", &|thing, end| {
+            to_side(plan, thing, end).filter(|(met, _)| is_tall(met)).map(|(_, distance)| distance)
+        }),
+        "basin to basin" => of_ends("basin", &|thing, end| {
+            to_fixture(plan, thing, end).filter(|(is_basin, _)| *is_basin).map(|(_, distance)| distance)
+        }),
+        _ => None,
+    }
+}
+
+/// A fixture whose depth nobody knows has no front.
+fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<Fact> {
+    let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
+    Some(Fact::planned(plan.clear_before(own)?.distance, own.span))
+}
+
+/// Over the floor in front of a fixture, and over all of a shower.
+fn headroom<'a>(plan: &Plan<'a>, thing: &Thing<'a>, within: bool) -> Option<Fact> {
+    let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
+    let out = if within { own.out } else { (own.out.1, own.out.1 + STANDS) };
+    Some(Fact::planned(plan.ceiling_over(own, out)?, own.span))
+}
+
+/// From a thing's centre to what stands beside it.
+fn to_side<'a>(plan: &Plan<'a>, thing: &Thing<'a>, end: End) -> Option<(Beside, Length)> {
+    let clear = plan.to_side(thing, end)?;
+    let met = match clear.to {
+        Met::Wall(_) => Beside::Wall,
+        Met::Thing(other) => Beside::Thing(other.high),
+    };
+    Some((met, clear.distance))
+}
+
+/// What stands beside a fixture: a wall, or something so high.
+enum Beside {
+    Wall,
+    Thing(Option<Length>),
+}
+
+fn is_tall(beside: &Beside) -> bool {
+    match beside {
+        Beside::Wall => true,
+        Beside::Thing(high) => high.is_some_and(|high| high > TALL),
+    }
+}
+
+/// From a thing's centre to the centre of the fixture beside it, and whether that is a basin.
+fn to_fixture<'a>(plan: &Plan<'a>, thing: &Thing<'a>, end: End) -> Option<(bool, Length)> {
+    let (other, distance) = plan.to_next_fixture(thing, end)?;
+    Some((other.is_kind("basin"), distance))
+}

@@ -1,0 +1,160 @@
+//! Clear distances of a kitchen: doorways, aisles, the triangle, counter.
+
+use crate::assess::Context;
+use crate::book::{End, Frontage, Room, Stretch};
+use crate::plan::{HoleIs, Plan, RowOf, Thing, What};
+use crate::units::Length;
+
+use super::{Fact, least, plan};
+
+/// What a leaf that stands open takes of its width (Kitchen and Bath Planning Guidelines, 2nd edition:
+/// a leaf of 34" leaves 32").
+const LEAF: Length = Length::from_inches(2);
+/// Where one cooks.
+const COOKS: [&str; 2] = ["cooktop", "range"];
+
+/// Clear width of each doorway, by its name.
+pub fn doorways<'a>(context: &Context<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
+    let written = &room.clearances.doorways;
+    let mut doorways: Vec<(&str, Fact)> =
+        written.iter().map(|(name, width)| (name.value.as_str(), width.into())).collect();
+    let doors = plan(context, room).into_iter().flat_map(|plan| &plan.holes).filter_map(|hole| match hole.is {
+        HoleIs::Door(door) => Some(door),
+        HoleIs::Window(_) => None,
+    });
+    for door in doors.filter(|door| !written.iter().any(|(name, _)| name.value == door.name.value)) {
+        let between = door.width.get().copied();
+        let swings = door.slides.get() != Some(&true);
+        let leaves = if door.hinge.get() == Some(&"both") { 2 } else { 1 };
+        let leaf = door.leaf.get().filter(|_| swings).map(|leaf| (*leaf - LEAF).times(leaves));
+        if let Some(clear) = leaf.into_iter().chain(between).min() {
+            doorways.push((&door.name.value, Fact::planned(clear, door.name.span)));
+        }
+    }
+    doorways
+}
+
+/// The aisles in which one works, or the ways along which one only passes, with what to call each: the
+/// one measured, else each of the plan of a room where one cooks.
+pub fn aisles(context: &Context<'_>, room: &Room, work: bool) -> Vec<(String, Fact)> {
+    let key = if work { "work aisle" } else { "walkway" };
+    if let Some(written) = room.clearances.least(key) {
+        return vec![(format!("the {key}"), written.into())];
+    }
+    let Some(plan) = plan(context, room).filter(|plan| cooks(plan)) else { return vec![] };
+    let aisles = plan.aisles().into_iter().filter(|aisle| aisle.is_for_work() == work);
+    let told = aisles.map(|aisle| {
+        let name = format!("the {key} between `{}` and `{}`", aisle.from.name, aisle.to.name(plan));
+        (name, Fact::planned(aisle.wide, aisle.from.span))
+    });
+    told.collect()
+}
+
+fn cooks(plan: &Plan<'_>) -> bool {
+    plan.things.iter().any(|thing| COOKS.iter().any(|kind| thing.is_kind(kind)))
+}
+
+/// A distance of the kitchen that follows from the plan.
+pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
+    match key {
+        "work aisle" if cooks(plan) => {
+            let aisles = plan.aisles().into_iter().filter(crate::plan::Aisle::is_for_work);
+            least(aisles.map(|aisle| Fact::planned(aisle.wide, aisle.from.span)))
+        }
+        "dishwasher to sink" => {
+            let washers = plan.things.iter().filter(|thing| is_any(thing, &["dishwasher", "panel dishwasher"]));
+            let to_sink = |washer: &Thing<'a>| {
+                least(plan.of_kind("sink").map(|sink| Fact::planned(plan.apart(washer, sink), washer.span)))
+            };
+            least(washers.filter_map(to_sink))
+        }
+        _ => None,
+    }
+}
+
+fn is_any(thing: &Thing<'_>, kinds: &[&str]) -> bool {
+    kinds.iter().any(|kind| thing.is_kind(kind))
+}
+
+/// The ways between sink, cooking and refrigerator.
+#[derive(Clone, Copy, Debug)]
+pub struct Triangle {
+    /// From sink to cooking, on to the refrigerator, and back.
+    pub legs: [Option<Fact>; 3],
+    /// How far a way cuts across an island.
+    pub cut: Option<Fact>,
+}
+
+/// The triangle as written, each leg that is not from the plan.
+pub fn triangle(context: &Context<'_>, room: &Room) -> Triangle {
+    let none = crate::book::Triangle::default();
+    let written = room.clearances.triangle.get().unwrap_or(&none);
+    let legs = [&written.sink_to_cooking, &written.cooking_to_refrigerator, &written.refrigerator_to_sink];
+    let mut triangle =
+        Triangle { legs: legs.map(|leg| leg.spanned().map(Fact::from)), cut: written.cuts_into_island.spanned().map(Fact::from) };
+    let Some(plan) = plan(context, room) else { return triangle };
+    let cleanup = |thing: &&Thing<'_>| {
+        let landing = thing.opening.and_then(|opening| opening.landing.get());
+        thing.is_kind("sink") && landing.is_none_or(|landing| landing.second_sink.get() != Some(&true))
+    };
+    let sink = plan.things.iter().find(cleanup);
+    let cooking = plan.things.iter().find(|thing| is_any(thing, &COOKS));
+    let cold = plan.of_kind("refrigerator").next();
+    let mut cuts = Vec::new();
+    for (leg, (from, to)) in triangle.legs.iter_mut().zip([(sink, cooking), (cooking, cold), (cold, sink)]) {
+        let (Some(from), Some(to)) = (from, to) else { continue };
+        let way = plan.way(from, to);
+        let islands = way.crosses.iter().filter(|(thing, _)| matches!(thing.what, What::Island(_)));
+        cuts.extend(islands.map(|(island, through)| Fact::planned(*through, island.span)));
+        leg.get_or_insert(Fact::planned(way.length, from.span));
+    }
+    triangle.cut = triangle.cut.or_else(|| cuts.into_iter().max_by_key(|cut| cut.value));
+    triangle
+}
+
+/// Length and depth of the longest counter beside a sink.
+pub fn preparation(context: &Context<'_>, room: &Room) -> Option<(Fact, Fact)> {
+    if let Some(written) = super::rectangle(room, "preparation counter") {
+        let (length, depth) = written.value;
+        return Some((Fact::written(length, written.span), Fact::written(depth, written.span)));
+    }
+    let plan = plan(context, room).filter(|plan| cooks(plan))?;
+    let beside = plan.of_kind("sink").flat_map(|sink| {
+        [End::Left, End::Right].map(|end| {
+            let counter = plan.row_of(sink)?.counter?;
+            let landing = plan.landing(sink, end)?;
+            let length = landing.counter + landing.around_corner.unwrap_or_default();
+            Some((Fact::planned(length, sink.span), Fact::planned(counter.depth(), sink.span)))
+        })
+    });
+    let all: Option<Vec<_>> = beside.collect();
+    all?.into_iter().max_by_key(|(length, depth)| (depth.value >= Length::from_inches(24), length.value))
+}
+
+/// Counter that can be worked at, counted where it is deep enough and free enough above: its length in
+/// all, and how much was left out. From the plan, where every run is known and no island adds to it.
+pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) -> Option<(Fact, Length)> {
+    let counts = |least: Length, there: Option<Length>| there.is_none_or(|there| there >= least);
+    let Some(written) = room.clearances.frontage.spanned() else {
+        let plan = plan(context, room).filter(|plan| cooks(plan))?;
+        let run = plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(_)))?;
+        if !room.layout.islands.is_empty() || plan.rows.iter().any(|row| !row.is_whole) {
+            return None;
+        }
+        let (counted, left_out): (Vec<_>, Vec<_>) =
+            plan.stretches().into_iter().partition(|one| one.depth >= deep && counts(free, one.clear_above));
+        let sum = |pieces: Vec<crate::plan::Stretch<'_, '_>>| -> Length { pieces.iter().map(|one| one.length()).sum() };
+        return Some((Fact::planned(sum(counted), run.of.span()), sum(left_out)));
+    };
+    let (counted, left_out) = match &written.value {
+        Frontage::InAll(length) => (*length, Length::ZERO),
+        Frontage::Stretches(stretches) => {
+            let (counted, left_out): (Vec<_>, Vec<_>) = stretches
+                .iter()
+                .partition(|one| counts(deep, one.depth.get().copied()) && counts(free, one.clear_above.get().copied()));
+            let sum = |pieces: Vec<&Stretch>| pieces.into_iter().map(|one| one.length).sum();
+            (sum(counted), sum(left_out))
+        }
+    };
+    Some((Fact::written(counted, written.span), left_out))
+}
