@@ -1,10 +1,12 @@
 //! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
 
+pub mod codes;
 pub mod fitting;
 pub mod rules;
+pub mod supply;
 
 mod context;
-pub use context::{Context, Fitted};
+pub use context::{Context, Fitted, about};
 
 mod dates;
 pub use dates::{Dates, OrderBy, RunsOut};
@@ -60,6 +62,7 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     }
     let hold_points = HoldPoints::of(book, &dates);
     hold_points::apply(book, &hold_points, &dates, &mut findings);
+    codes::faults(&book.project.codes, &mut findings);
     waivers::apply(book, &dates, &mut findings);
     for finding in &mut findings {
         let rule = rules::rule(finding.rule);

@@ -18,6 +18,15 @@ pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plum
 mod selection;
 pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
 
+mod codes;
+pub use codes::{Codes, House, OwnFigure};
+
+mod supply;
+pub use supply::{CounterRun, Each, ServicePoint, ServiceZone};
+
+mod window;
+pub use window::Window;
+
 mod joinery;
 pub use joinery::{Fronts, Stores};
 

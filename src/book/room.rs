@@ -1,7 +1,7 @@
 //! A room as measured: its size, its openings and what stands around them.
 
 use super::vocabulary::Kind;
-use super::{NarrowPoint, Photo, Selection, Slot, Waiver};
+use super::{CounterRun, Each, NarrowPoint, Photo, Selection, ServicePoint, Slot, Waiver, Window};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
 
@@ -32,6 +32,10 @@ pub struct Room {
     pub photos: Vec<Photo>,
     /// Its openings, in the order written.
     pub openings: Vec<Opening>,
+    /// Windows, and other glass in its walls.
+    pub windows: Vec<Window>,
+    /// Stretches of counter between sink, cooktop and refrigerator.
+    pub counters: Vec<CounterRun>,
     /// Narrow points on the way to it, after those of the book.
     pub way_in: Vec<NarrowPoint>,
     /// What is chosen in it, in the order of files and records.
@@ -133,6 +137,8 @@ pub struct Opening {
     pub cabinet: Slot<HousingCabinet>,
     /// What is there to connect to.
     pub service: Services,
+    /// Where each service comes out.
+    pub points: Slot<Each<ServicePoint>>,
     /// A line for the installer.
     pub note: Slot<String>,
     /// Findings set aside for this opening.

@@ -12,6 +12,7 @@ mod names;
 mod photos;
 
 mod choice;
+mod codes;
 mod fit;
 mod joinery;
 mod light;
@@ -20,7 +21,9 @@ mod order;
 mod project;
 mod room;
 mod selection;
+mod supply;
 mod surface;
+mod window;
 
 use std::fmt;
 

@@ -15,7 +15,7 @@ use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
 use super::values::{positive_length, text, two_sides, whole};
-use super::{opening, project, selection, values};
+use super::{opening, project, selection, supply, values, window};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -108,6 +108,8 @@ fn empty(folder: &str) -> Room {
         photo: None,
         photos: vec![],
         openings: vec![],
+        windows: vec![],
+        counters: vec![],
         way_in: vec![],
         selections: vec![],
         notes: vec![],
@@ -132,6 +134,12 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.way_in = fields.list("way in", faults, project::narrow_point);
     room.private = fields.read("private", faults, text);
     room.waivers = fields.list("waive", faults, project::waiver);
+    for (name, node) in fields.named("windows", faults) {
+        room.windows.extend(window::window(name, node, faults));
+    }
+    for (name, node) in fields.named("counters", faults) {
+        room.counters.extend(supply::counter(name, node, faults));
+    }
     for (name, node) in fields.named("openings", faults) {
         faults.item = Some(name.value.clone());
         if let Some(fields) = Fields::of(node, &OPENING, faults) {

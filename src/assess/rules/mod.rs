@@ -7,11 +7,13 @@ use crate::finding::{Finding, Severity};
 
 use super::context::Context;
 
+mod clear;
 mod complete;
 mod depends;
 mod fit;
 mod money;
 mod order;
+mod service;
 mod source;
 mod waive;
 
@@ -48,6 +50,19 @@ pub const RULES: &[Rule] = &[
     fit::door::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
+    service::circuit::RULE,
+    service::receptacle::RULE,
+    service::zone::RULE,
+    service::gas::RULE,
+    service::water::RULE,
+    service::drain::RULE,
+    service::duct::RULE,
+    service::exhaust::RULE,
+    service::make_up_air::RULE,
+    service::receptacles::RULE,
+    clear::above_cooktop::RULE,
+    clear::hood::RULE,
+    clear::glazing::RULE,
     order::late::RULE,
     order::soon::RULE,
     order::before::RULE,

@@ -5,6 +5,7 @@
 mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
+mod codes;
 mod fit;
 mod joinery;
 mod kinds;
@@ -13,8 +14,11 @@ mod order;
 mod project;
 mod room;
 mod selection;
+mod supply;
 mod surface;
+mod window;
 
+pub use codes::{CODES, FIGURE, HOUSE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
@@ -23,7 +27,9 @@ pub use order::ORDER;
 pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
+pub use supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
 pub use surface::{LAID, PAPERED, SOLD};
+pub use window::WINDOW;
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[
@@ -36,6 +42,9 @@ pub const RECORDS: &[&Record] = &[
     &CALENDAR,
     &NARROW,
     &WAIVER,
+    &CODES,
+    &FIGURE,
+    &HOUSE,
     &ROOM,
     &CEILING,
     &OPENING,
@@ -43,6 +52,10 @@ pub const RECORDS: &[&Record] = &[
     &PLUMB,
     &NEIGHBOUR,
     &SERVICE,
+    &POINTS,
+    &POINT,
+    &COUNTER_RUN,
+    &WINDOW,
     &INSIDE,
     &SELECTION,
     &OPTION,
@@ -65,6 +78,8 @@ pub const RECORDS: &[&Record] = &[
     &CABINET,
     &DOOR,
     &NEEDS,
+    &ZONES,
+    &ZONE,
 ];
 
 #[cfg(test)]

@@ -50,6 +50,18 @@ pub const ROOM: Record = Record {
             "{range: {takes: range, width: 30\"}}",
         ),
         Field::optional(
+            "windows",
+            Shape::Named(&Shape::Record(&super::WINDOW)),
+            "windows, and other glass in its walls, by name",
+            "{yard: {width: 36\", height: 48\", sill: 42\", opens: true}}",
+        ),
+        Field::optional(
+            "counters",
+            Shape::Named(&Shape::Record(&super::COUNTER_RUN)),
+            "stretches of counter between sink, cooktop and refrigerator, by name",
+            "{left of range: {length: 4', receptacles: 1}}",
+        ),
+        Field::optional(
             "way in",
             Shape::List(&Shape::Record(&NARROW)),
             "narrow points on the way to this room, after those of the book",
@@ -172,6 +184,12 @@ pub const OPENING: Record = Record {
             Shape::Record(&SERVICE),
             "what is there to connect it to",
             "{power: 120 V 15 A 5-15, gas: 65000 Btu/h}",
+        ),
+        Field::optional(
+            "service points",
+            Shape::Record(&super::POINTS),
+            "where each service comes out",
+            "{power: {from left: 6\", height: 12\"}}",
         ),
         Field::optional("note", Shape::Text, "a line for the installer", "Old flue behind: probe before fixing."),
         Field::optional(
