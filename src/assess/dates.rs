@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::critical::slack;
 use crate::book::{Book, Choice, NeededFor, Selection, When};
 use crate::units::{Calendar, Date, LeadTime};
 
@@ -10,6 +11,8 @@ use crate::units::{Calendar, Date, LeadTime};
 pub struct Dates {
     /// Each milestone whose date follows from the book, by name.
     pub milestones: BTreeMap<String, Date>,
+    /// By how many days each of them can slip before the last one moves.
+    pub slack: BTreeMap<String, i64>,
     calendar: Calendar,
     receiving: Option<LeadTime>,
     today: Date,
@@ -62,7 +65,14 @@ impl Dates {
                 }
             }
         }
-        Self { milestones, calendar: project.calendar.clone(), receiving: project.receiving.get().cloned(), today }
+        let slack = slack(project, &milestones);
+        Self {
+            milestones,
+            slack,
+            calendar: project.calendar.clone(),
+            receiving: project.receiving.get().cloned(),
+            today,
+        }
     }
 
     /// When a selection is needed.

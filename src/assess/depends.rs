@@ -2,13 +2,14 @@
 //!
 //! Some of it follows from kinds and places (trade practice: appliances before cabinets, sink and taps
 //! before the counter, the floor before heights and panels, the valve before its trim, tile before
-//! glass, the maker's sheet before the opening); the rest the book names with `depends on`.
+//! glass, the maker's sheet before the opening); the rest the book names with `depends on`, and that
+//! counts first.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::vocabulary::Trade;
 use crate::book::{Book, Choice, Opening, Room, Selection};
-use crate::source::Span;
+use crate::source::{Span, Spanned};
 
 /// Why one selection rests on another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -97,7 +98,13 @@ impl<'a> Depends<'a> {
         let mut depends = Self::default();
         for room in &book.rooms {
             for (resting, ground, because) in implied(room) {
-                depends.add(resting, Ground { room, selection: ground, because });
+                // What the book says the other way round counts first.
+                let named = |name: &Spanned<String>| {
+                    book.selection_named(room, name).is_some_and(|(_, other)| other.span == resting.span)
+                };
+                if !ground.depends_on.iter().any(named) {
+                    depends.add(resting, Ground { room, selection: ground, because });
+                }
             }
             for selection in &room.selections {
                 for name in &selection.depends_on {
@@ -157,10 +164,13 @@ pub fn made_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> 
 
 type Implied<'a> = (&'a Selection, &'a Selection, Because);
 
+/// Kinds that rest on others without a word in the book.
+const RESTING: &[&str] = &["cabinet", "counter", "panel dishwasher", "shower set", "shower glass"];
+
 fn implied(room: &Room) -> Vec<Implied<'_>> {
     let counter = main_counter(room);
     let mut found = Vec::new();
-    for resting in &room.selections {
+    for resting in room.selections.iter().filter(|resting| is(resting, RESTING)) {
         for ground in room.selections.iter().filter(|ground| ground.span != resting.span) {
             let is_counter = counter.is_some_and(|counter| counter.span == resting.span);
             if let Some(because) = because(resting, ground, is_counter) {

@@ -8,6 +8,7 @@ pub mod supply;
 mod context;
 pub use context::{Context, Fitted, about};
 
+mod critical;
 mod dates;
 pub use dates::{Dates, OrderBy, RunsOut};
 

@@ -43,15 +43,21 @@ pub fn apply(book: &Book, dates: &Dates, findings: &mut Vec<Finding>) {
         for waiver in &here {
             *met.entry(waiver.span).or_default() += 1;
         }
-        if let Some(Waiver { because, by, on, .. }) = here.into_iter().find(|waiver| !is_past(waiver, dates)) {
-            finding.waived = Some(Waived { because: because.clone(), by: by.clone(), on: on.iso() });
-        }
+        finding.waived = here.into_iter().find(|waiver| !is_past(waiver, dates)).map(waived);
     }
     let mut told = BTreeSet::new();
     for reach in reaches.iter().filter(|reach| told.insert(reach.waiver.span)) {
         let count = met.get(&reach.waiver.span).copied().unwrap_or_default();
         findings.extend(unknown(reach).or_else(|| of_no_use(book, reach, count)).or_else(|| expired(reach, dates)));
     }
+}
+
+fn waived(waiver: &Waiver) -> Waived {
+    let until = waiver.until.get().map(|until| match until {
+        NeededFor::Day(day) => day.iso(),
+        NeededFor::Milestone(name) => name.clone(),
+    });
+    Waived { because: waiver.because.clone(), by: waiver.by.clone(), on: waiver.on.iso(), until }
 }
 
 /// The last day on which a waiver holds, if it has one.

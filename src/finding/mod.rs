@@ -34,6 +34,16 @@ pub struct Waived {
     pub by: String,
     /// When, as `2027-01-15`.
     pub on: String,
+    /// The milestone or the day after which it no longer holds.
+    pub until: Option<String>,
+}
+
+impl Waived {
+    /// Who, when and until when: `Ines Tarrow, 2027-01-12, until cabinets set`.
+    pub fn words(&self) -> String {
+        let until = self.until.as_ref().map_or(String::new(), |until| format!(", until {until}"));
+        format!("{}, {}{until}", self.by, self.on)
+    }
 }
 
 /// Another place that a finding speaks of, and what stands there.

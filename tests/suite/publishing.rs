@@ -152,3 +152,34 @@ fn an_openings_sheet_tells_what_was_found_of_the_option_that_it_draws() {
     let review = std::fs::read_to_string(out.join("office/review.html")).unwrap();
     assert!(review.contains("stands 5 1/8"), "the office is told of every option");
 }
+
+#[test]
+fn a_waiver_is_shown_to_client_installer_and_office_and_its_caution_stays() {
+    let waivers = "{rule: fit/width, because: cut back on site, by: Ines, on: 2027-01-12, until: cabinets set}";
+    let carton = "{rule: fit/way-in, because: through the window, by: Ines, on: 2027-01-12}";
+    let project = Project::new()
+        .file(
+            "book.yaml",
+            "title: A\nclient: B\nunits: imperial\ncurrency: USD\nmilestones: {cabinets set: 2027-06-01}\nway in: [{name: door, width: 30\", height: 80\"}]\n",
+        )
+        .file(
+            "rooms/kitchen/room.yaml",
+            &format!("name: Kitchen\nopenings:\n  hole: {{takes: refrigerator, width: 30\", waive: [{waivers}, {carton}]}}\n"),
+        )
+        .file(
+            "rooms/kitchen/fridge.yaml",
+            "selection: Fridge\nkind: refrigerator\nplace: hole\nsize: {width: 31\"}\nfit: {sheet: {name: S, revision: A}, carton: 40\" x 40\" x 70\"}\n",
+        );
+    let out = project.beside("site");
+    publish(&project, &out, &["--draft"]).exits(0);
+    for folder in ["client", "installer", "office"] {
+        let pages: String = every_file(&out.join(folder))
+            .into_iter()
+            .filter(|path| path.extension().is_some_and(|ending| ending == "html"))
+            .map(|path| std::fs::read_to_string(path).unwrap())
+            .collect();
+        for words in ["cut back on site", "through the window", "until cabinets set", "Heavy enough to injure"] {
+            assert!(pages.contains(words), "{folder}: {words}");
+        }
+    }
+}

@@ -10,11 +10,14 @@ use super::context::Context;
 mod clear;
 mod complete;
 mod depends;
+mod finish;
 mod fit;
+mod light;
 mod money;
 mod order;
 mod service;
 mod source;
+mod store;
 mod waive;
 
 #[cfg(test)]
@@ -63,6 +66,20 @@ pub const RULES: &[Rule] = &[
     clear::above_cooktop::RULE,
     clear::hood::RULE,
     clear::glazing::RULE,
+    light::count::RULE,
+    light::spacing::RULE,
+    light::height::RULE,
+    light::drop::RULE,
+    light::level::RULE,
+    light::r#match::RULE,
+    store::deep_shelf::RULE,
+    store::bins::RULE,
+    finish::family::RULE,
+    finish::hand::RULE,
+    finish::thickness::RULE,
+    finish::edge::RULE,
+    finish::joint::RULE,
+    finish::hardware::RULE,
     order::late::RULE,
     order::soon::RULE,
     order::before::RULE,

@@ -53,6 +53,8 @@ struct Waived<'a> {
     because: &'a str,
     by: &'a str,
     on: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    until: Option<&'a str>,
 }
 
 /// The whole review as JSON.
@@ -85,6 +87,7 @@ fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
             because: &waived.because,
             by: &waived.by,
             on: &waived.on,
+            until: waived.until.as_deref(),
         }),
     }
 }

@@ -67,7 +67,7 @@ fn result(finding: &Finding, files: &Files) -> Value {
         result["relatedLocations"] = Value::Array(also);
     }
     if let Some(waived) = &finding.waived {
-        let why = format!("{} ({}, {})", waived.because, waived.by, waived.on);
+        let why = format!("{} ({})", waived.because, waived.words());
         result["suppressions"] = json!([{"kind": "inSource", "status": "accepted", "justification": why}]);
     }
     result

@@ -38,10 +38,8 @@ fn told(findings: &[Finding], files: &Files, colour: bool) -> String {
     }
     for finding in findings {
         if let Some(waived) = &finding.waived {
-            text += &format!(
-                "waived: {} [{}]: {} ({}, {})\n",
-                finding.message, finding.rule, waived.because, waived.by, waived.on
-            );
+            text +=
+                &format!("waived: {} [{}]: {} ({})\n", finding.message, finding.rule, waived.because, waived.words());
             text += &finding.caution.map_or(String::new(), |caution| format!("  caution: {caution}\n"));
         }
     }

@@ -119,7 +119,7 @@ fn sentence(finding: &Finding) -> Html {
     let waived = finding
         .waived
         .as_ref()
-        .map_or(String::new(), |waived| format!(" Waived by {}, {}: {}.", waived.by, waived.on, waived.because));
+        .map_or(String::new(), |waived| format!(" Waived by {}: {}.", waived.words(), waived.because));
     sentence_of(finding).then(waived)
 }
 

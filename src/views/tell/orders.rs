@@ -1,9 +1,10 @@
 //! Tells the orders by date.
 
-use crate::assess::{Amounts, OrderBy, RunsOut};
+use crate::assess::{Amounts, Depends, Ground, OrderBy, RunsOut};
 use crate::book::{Choice, Room, Selection};
 use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, SchedulePage, Table};
+use crate::views::sheet::Fact;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
@@ -42,11 +43,25 @@ impl<'a> Teller<'a> {
         SchedulePage {
             sheet: self.chrome.sheet(place, None, from, onward),
             lead: Html::text(&lead),
-            facts: vec![fact("In hand before the work", receiving)],
+            facts: self.order_facts(receiving),
             drawings: vec![],
             tables: vec![self.table("Orders by date", &orders)],
             notices: vec![],
         }
+    }
+
+    /// The book's receiving, and the milestones that may not slip.
+    fn order_facts(&self, receiving: String) -> Vec<Fact> {
+        let dates = &self.subject.assessment.dates;
+        let mut tight: Vec<_> =
+            dates.milestones.iter().filter(|(name, _)| dates.slack.get(*name) == Some(&0)).collect();
+        tight.sort_by_key(|(_, day)| **day);
+        let tight: Vec<&str> = tight.into_iter().map(|(name, _)| name.as_str()).collect();
+        let mut facts = vec![fact("In hand before the work", receiving)];
+        if !tight.is_empty() {
+            facts.push(fact("Milestones that may not slip", tight.join(", ")));
+        }
+        facts
     }
 
     /// The orders that are next.
@@ -73,9 +88,11 @@ impl<'a> Teller<'a> {
     }
 
     fn table(&self, name: &str, orders: &[Order<'_>]) -> Table {
+        let depends = Depends::of(self.subject.book);
         let names = [
             ("Item", false),
             ("Order by", false),
+            ("Waits for", false),
             ("Supplier", false),
             ("Lead time", false),
             ("In hand", false),
@@ -89,12 +106,26 @@ impl<'a> Teller<'a> {
                 "The last day to order is the day it is needed, less receiving, less the longest lead time".into(),
             ),
             columns: names.into_iter().map(|(name, figures)| Column { name: name.into(), figures }).collect(),
-            rows: orders.iter().map(|order| self.order_row(order)).collect(),
+            rows: orders.iter().map(|order| self.order_row(order, &depends)).collect(),
             totals: vec![],
         }
     }
 
-    fn order_row(&self, order: &Order<'_>) -> Vec<Cell> {
+    /// What must be chosen, or have its sheet, before this is ordered.
+    fn waits(&self, order: &Order<'_>, depends: &Depends<'_>) -> Cell {
+        let waits = depends.waits_for(order.room, order.selection);
+        let told = waits.iter().map(|(ground, lacks)| {
+            let Ground { room, selection, .. } = ground;
+            let name = match room.folder == order.room.folder {
+                true => selection.name.value.clone(),
+                false => format!("{} ({})", selection.name.value, room.title()),
+            };
+            format!("{name} {}", lacks.words())
+        });
+        dashed(&told.collect::<Vec<_>>().join("; "))
+    }
+
+    fn order_row(&self, order: &Order<'_>, depends: &Depends<'_>) -> Vec<Cell> {
         let Order { room, selection, option, when } = order;
         let open = selection.settled().is_none();
         let name = if open {
@@ -102,7 +133,9 @@ impl<'a> Teller<'a> {
         } else {
             selection.name.value.clone()
         };
+        let placed = option.order.placed_on.get().map(|day| Html::text(&format!("Ordered {day}")));
         let state = match self.subject.assessment.dates.runs_out(selection) {
+            _ if placed.is_some() => None,
             RunsOut::Past => Some(State::new(Shape::Stop, "Past")),
             RunsOut::Soon => Some(State::new(Shape::Query, "Within four weeks")),
             RunsOut::Later => None,
@@ -114,7 +147,8 @@ impl<'a> Teller<'a> {
                 note: Some(Html::text(room.title())),
                 ..Cell::default()
             },
-            Cell { text: Html::text(&day(when.order)), state, ..Cell::default() },
+            Cell { text: Html::text(&day(when.order)), state, note: placed, ..Cell::default() },
+            self.waits(order, depends),
             dashed(option.supplier.text()),
             dashed(&option.lead_time.get().map(ToString::to_string).unwrap_or_default()),
             day(Some(when.in_hand)).as_str().into(),

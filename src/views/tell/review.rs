@@ -82,7 +82,10 @@ impl Teller<'_> {
                     message: Html::text(&finding.message),
                     because: waived.because.clone(),
                     by: waived.by.clone(),
-                    on: waived.on.clone(),
+                    on: waived
+                        .until
+                        .as_ref()
+                        .map_or(waived.on.clone(), |until| format!("{}, until {until}", waived.on)),
                     caution: finding.caution.map(Html::text),
                 })
             })

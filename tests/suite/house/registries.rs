@@ -66,13 +66,18 @@ fn parent_and_name(path: &str) -> (&str, &str) {
     module.rsplit_once('/').unwrap_or(("", module))
 }
 
+/// A module whose name is a word of the language is written raw: `mod r#match`.
+fn plain_names(text: &str) -> String {
+    text.replace("mod r#", "mod ").replace("::r#", "::")
+}
+
 fn declares(text: &str, name: &str) -> bool {
-    has(text, |words| words[0].text == "mod" && words[1].text == name && words[2].text == ";")
+    has(&plain_names(text), |words| words[0].text == "mod" && words[1].text == name && words[2].text == ";")
 }
 
 /// Whether a path of modules, followed by something of it, stands in the text.
 fn names(text: &str, modules: &[&str]) -> bool {
-    let code = code_only(text);
+    let code = code_only(&plain_names(text));
     let words: Vec<&str> = tokens(&code).iter().map(|token| token.text).collect();
     let wanted: Vec<&str> = modules.iter().flat_map(|module| [*module, "::"]).collect();
     let at = |start: usize| start == 0 || words[start - 1] != "::";
@@ -151,6 +156,7 @@ fn an_entry_that_its_registry_does_not_list_is_caught() {
     {
         assert_eq!(unlisted(&files(list), &rules), ["rules/fit/width: rules/mod.rs does not list it"]);
     }
+    assert_eq!(unlisted(&files("[fit::r#door::RULE, fit::width::RULE]"), &rules), [""; 0]);
     let needless = "[fit::door::RULE, fit::shared::RULE, fit::width::RULE]";
     assert_eq!(unlisted(&files(needless), &rules), ["rules/fit/shared: is listed, so it is an entry"]);
 }

@@ -10,8 +10,9 @@ declare! {
     /// Selections depend on each other in a circle
     ///
     /// ## What it checks
-    /// `depends on`, and what follows from kinds and places (cabinets on the appliances that they
+    /// `depends on`, with what follows from kinds and places (cabinets on the appliances that they
     /// house, the counter on sink and taps, heights on the floor, trim on its valve, glass on tile).
+    /// Where the book names two the other way round, the book counts.
     ///
     /// ## Why it matters
     /// Of things that wait for each other none is ever ordered.
@@ -22,7 +23,7 @@ declare! {
     /// ## Example
     /// ```yaml
     /// selection: Sink
-    /// depends on: [Counter]     # and the counter is cut for the sink
+    /// depends on: [Tap]     # and the tap has `depends on: [Sink]`
     /// ```
     ///
     /// ## Source
@@ -53,16 +54,20 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 mod tests {
     use crate::assess::rules::trial::Trial;
 
+    /// A sink that is chosen for a counter already there: what the book names counts before what
+    /// follows from kinds.
     #[test]
-    fn a_sink_that_waits_for_the_counter_that_is_cut_for_it_is_told_once() {
-        let trial = |depends: &str| {
+    fn a_name_the_other_way_round_is_no_circle_and_two_names_are() {
+        let trial = |sink: &str, counter: &str| {
             Trial::of("depends/circle")
                 .opening("sink", "{takes: sink}")
-                .selection(&format!("selection: Sink\nkind: sink\nplace: sink\n{depends}"), "")
-                .selection("selection: Counter\nkind: counter", "")
+                .selection(&format!("selection: Sink\nkind: sink\nplace: sink\n{sink}"), "")
+                .selection(&format!("selection: Counter\nkind: counter\n{counter}"), "")
         };
-        trial("depends on: [Counter]").finds("`Sink` depends on itself, by way of `Counter`, `Sink`").weighs("stop");
-        trial("").stays_silent();
+        trial("depends on: [Counter]", "").stays_silent();
+        trial("depends on: [Counter]", "depends on: [Sink]")
+            .finds("`Sink` depends on itself, by way of `Counter`, `Sink`")
+            .weighs("stop");
     }
 
     #[test]

@@ -96,7 +96,7 @@ mod tests {
             )
     }
 
-    /// Source: trade reports F-44 (a duct reduced on its way), section 7 (6" to 8" by airflow).
+    /// Source: trade reports section 7 (duct: 6" up to 400 cfm, 8" beyond; at most 30 ft).
     #[test]
     fn a_duct_that_is_narrower_or_longer_than_the_sheet_allows_stops() {
         thing("hood", "6\" round, 10 ft", "8\" round, at most 30 ft")

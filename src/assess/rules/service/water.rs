@@ -68,7 +68,7 @@ mod tests {
             .selection("selection: It\nkind: dishwasher\nplace: hole", &format!("fit: {{needs: {{water: '{needs}'}}}}"))
     }
 
-    /// Source: trade reports F-32 (utilities of the wrong kind or place); the sheet's own words.
+    /// Source: the maker's sheet, in the trade's words (3/8" hot with a shut-off).
     #[test]
     fn a_smaller_line_cold_for_hot_and_a_missing_valve_stop() {
         dishwasher("1/4\" hot", "3/8\" hot").finds_one().weighs("stop").cautions();

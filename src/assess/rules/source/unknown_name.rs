@@ -6,8 +6,8 @@ declare! {
     /// A name stands for nothing in the book
     ///
     /// ## What it checks
-    /// Openings, milestones, products, options, allowances, rooms, kinds, and the rules that
-    /// waivers name. The nearest name that exists is told.
+    /// Openings, milestones, products, options, allowances, rooms, kinds, other selections, and the
+    /// rules that waivers name. The nearest name that exists is told.
     ///
     /// ## Why it matters
     /// A selection that points at no opening is never checked against one; one that waits for no
@@ -58,5 +58,20 @@ mod tests {
         Trial::of("source/unknown-name").book("rooms: [kitchn]").finds_one().remedies("did you mean `kitchen`?");
         let waiver = "waive: [{rule: fit/widht, because: a, by: b, on: 2027-01-12}]";
         Trial::of("source/unknown-name").book(waiver).finds("there is no rule called `fit/widht`");
+    }
+
+    #[test]
+    fn an_unknown_selection_and_the_milestone_of_a_waiver_are_told() {
+        range("depends on: [Ragne]").finds("there is no selection called `Ragne`").remedies("did you mean `Range`?");
+        range("depends on: [bath/Floor]").finds("there is no selection called `bath/Floor`");
+        range("meets: [Counter]").finds_one();
+        range("depends on: [kitchen/Range]").stays_silent();
+        let waive =
+            |until: &str| format!("waive: [{{rule: fit/width, because: a, by: b, on: 2027-01-12, until: {until}}}]");
+        range(&waive("demolitoin")).finds("there is no milestone called `demolitoin`");
+        range(&waive("demolition")).stays_silent();
+        Trial::of("source/unknown-name")
+            .book("milestones: {a: 2027-03-01, b: {after: [a, c], lasts: 2 days}}")
+            .finds("there is no milestone called `c`");
     }
 }

@@ -1,0 +1,126 @@
+//! One named finish from several makers.
+
+use std::collections::BTreeMap;
+
+use crate::assess::Context;
+use crate::assess::rules::{Check, declare};
+use crate::book::vocabulary::Trade;
+use crate::book::{Choice, Room, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// One metal finish comes from several makers, and nobody has seen it side by side
+    ///
+    /// ## What it checks
+    /// The metals named in the finishes of one room (brass, bronze, chrome, copper, nickel, pewter,
+    /// gold) by maker. A query names the makers until each of the things has a `sample seen`.
+    ///
+    /// ## Why it matters
+    /// Brass is not a colour. Three makers' brass are three colours, and on one wall they look like
+    /// a mistake. Exchanging them costs thousands and weeks.
+    ///
+    /// ## Remedy
+    /// Lay samples of all of them side by side in the room's own light; write the day after
+    /// `sample seen` at each, or take all from one maker.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// - {selection: Tap, kind: tap, maker: Wellam, finish: brushed brass}
+    /// - {selection: Pulls, kind: pull, maker: Ferrowthorn, finish: brushed brass}
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: one finish, one maker's code, a sample in hand.
+    "finish/family", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+/// Metals that makers give one name and several colours.
+const METALS: [&str; 7] = ["brass", "bronze", "chrome", "copper", "nickel", "pewter", "gold"];
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let finished = finished(room);
+        findings.extend(METALS.iter().filter_map(|metal| judge(room, metal, &finished)));
+    }
+}
+
+fn judge(room: &Room, metal: &str, finished: &[Finished<'_>]) -> Option<Finding> {
+    let named =
+        |(_, _, finish): &&Finished<'_>| finish.split(|letter: char| !letter.is_alphabetic()).any(|word| word == metal);
+    let things: Vec<(&Selection, &Choice)> =
+        finished.iter().filter(named).map(|(selection, option, _)| (*selection, *option)).collect();
+    let mut makers: BTreeMap<&str, Vec<&Selection>> = BTreeMap::new();
+    for (selection, option) in &things {
+        let of = makers.entry(option.maker.text()).or_default();
+        if !of.iter().any(|other| other.span == selection.span) {
+            of.push(selection);
+        }
+    }
+    let all_seen = things.iter().all(|(_, option)| option.sample_seen.get().is_some());
+    if makers.len() < 2 || all_seen {
+        return None;
+    }
+    let told = |(maker, of): (&&str, &Vec<&Selection>)| {
+        let names: Vec<String> = of.iter().map(|selection| format!("`{}`", selection.name.value)).collect();
+        format!("{maker} ({})", names.join(", "))
+    };
+    let told: Vec<String> = makers.iter().map(told).collect();
+    let message = format!("{metal} comes from {} makers and will differ: {}", makers.len(), told.join(", "));
+    let (first, option) = things.first()?;
+    let at = option.finish.span().unwrap_or(first.span);
+    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).source("common practice");
+    Some(finding.remedy("lay samples of all side by side in the room's own light, and write `sample seen: …` at each"))
+}
+
+/// A thing, its maker's option, and its finish in lower case.
+type Finished<'a> = (&'a Selection, &'a Choice, String);
+
+/// Each thing with a maker and a finish, tile aside.
+fn finished(room: &Room) -> Vec<Finished<'_>> {
+    let metallic = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.trade != Trade::Tile);
+    let options = room
+        .selections
+        .iter()
+        .filter(metallic)
+        .flat_map(|selection| selection.standing().into_iter().map(move |option| (selection, option)));
+    let made = options.filter(|(_, option)| option.maker.get().is_some() && option.finish.get().is_some());
+    made.map(|(selection, option)| (selection, option, option.finish.text().to_lowercase())).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn bath(maker: &str, seen: &str) -> Trial {
+        let option = |maker: &str| format!("maker: {maker}\nfinish: brushed brass\n{seen}");
+        Trial::of("finish/family")
+            .selection("selection: Tap\nkind: tap", &option("Wellam"))
+            .selection("selection: Pulls\nkind: pull", &option(maker))
+            .selection("selection: Sconce\nkind: wall light", &option(maker))
+    }
+
+    /// Source: trade reports F-101: three brass finishes that do not match.
+    #[test]
+    fn brass_of_two_makers_is_told_once_until_samples_are_seen() {
+        bath("Ferrowthorn", "")
+            .finds("brass comes from 2 makers and will differ: Ferrowthorn (`Pulls`, `Sconce`), Wellam (`Tap`)")
+            .weighs("query");
+        bath("Ferrowthorn", "sample seen: 2027-01-09").stays_silent();
+        bath("Wellam", "").stays_silent();
+    }
+
+    #[test]
+    fn an_option_that_was_not_chosen_does_not_count() {
+        let trial = |chosen: &str| {
+            Trial::of("finish/family").selection("selection: Tap\nkind: tap", "maker: Wellam\nfinish: brass").selection(
+                &format!("selection: Pulls\nkind: pull\noptions: [{{id: a, maker: Oren, finish: brass}}, {{id: b, maker: Oren, finish: black}}]\n{chosen}"),
+                "",
+            )
+        };
+        trial("chosen: b").stays_silent();
+        trial("").finds_one();
+    }
+}

@@ -1,0 +1,184 @@
+//! Pulls and knobs against doors and drawers.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Choice, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+use crate::units::{Length, Quantity};
+
+declare! {
+    /// Too few pulls or knobs for the fronts, or screws that do not suit them
+    ///
+    /// ## What it checks
+    /// In a room whose cabinets say what their `fronts` take: pulls and knobs, by what each `fits`,
+    /// against doors and drawers. Short of the count stops; less than one in twenty to spare is a
+    /// query. Their `screws` against the thickness that these go through: too short to come out
+    /// behind stops; less than 1/8" or more than 3/8" in the metal is a query.
+    ///
+    /// ## Why it matters
+    /// One pull short is found by the last man on the last day; the next one comes from another batch
+    /// of finish, in weeks.
+    ///
+    /// ## Remedy
+    /// Order by the fronts, one in twenty more; have screws cut or ordered to length.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// fronts: {doors: 6, drawers: 14, thickness: 3/4"}     # at the cabinets
+    /// ---
+    /// quantity: 14                                         # at the pulls: none to spare
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: 5 to 10 % to spare, 1" screws for a 3/4" front, about 3/8" in the metal.
+    "finish/hardware", Stop,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+/// The least and the most that a screw reaches into a pull (common practice).
+const IN_THE_METAL: (Length, Length) = (Length::from_sixty_fourths(8), Length::from_sixty_fourths(24));
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let fronts: Vec<&Choice> = cabinets(room).collect();
+        findings.extend(counts(room, &fronts));
+        let thickness = fronts.iter().filter_map(|option| option.fronts.thickness.get()).max();
+        let Some(thickness) = thickness else { continue };
+        for (selection, option) in hardware(room) {
+            findings.extend(screws(context, room, selection, option, *thickness));
+        }
+    }
+}
+
+fn cabinets(room: &Room) -> impl Iterator<Item = &Choice> {
+    let is_cabinet = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
+    room.selections.iter().filter(is_cabinet).filter_map(|selection| selection.standing().first().copied())
+}
+
+fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &Choice)> {
+    let is_pull =
+        |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "pull" | "knob"));
+    let pulls = room.selections.iter().filter(is_pull);
+    pulls.filter_map(|selection| Some((selection, selection.standing().first().copied()?)))
+}
+
+/// Doors, drawers, or all fronts together where a pull does not say what it fits.
+fn counts(room: &Room, fronts: &[&Choice]) -> Vec<Finding> {
+    let pulls: Vec<(&Spanned<Quantity>, &str, &Selection)> = hardware(room)
+        .filter_map(|(selection, option)| {
+            let fits = option.words("fits").map_or("doors and drawers", |(fits, _)| fits);
+            Some((option.quantity.spanned()?, fits, selection))
+        })
+        .collect();
+    let all = |count: fn(&Choice) -> Option<u32>| fronts.iter().filter_map(|option| count(option)).sum::<u32>();
+    let (doors, drawers) =
+        (all(|option| option.fronts.doors.get().copied()), all(|option| option.fronts.drawers.get().copied()));
+    let together = pulls.iter().any(|(_, fits, _)| *fits == "doors and drawers");
+    let groups = match together {
+        true => vec![("doors and drawers", doors + drawers)],
+        false => vec![("doors", doors), ("drawers", drawers)],
+    };
+    let count = |(what, wanted): (&str, u32)| {
+        let of = pulls.iter().filter(|(_, fits, _)| together || *fits == what);
+        let (first, _, selection) = of.clone().next()?;
+        let there: u64 = of.filter_map(|(quantity, ..)| quantity.value.whole()).sum();
+        short(room, selection, first, what, wanted, there)
+    };
+    groups.into_iter().filter_map(count).collect()
+}
+
+fn short(
+    room: &Room,
+    selection: &Selection,
+    quantity: &Spanned<Quantity>,
+    what: &str,
+    wanted: u32,
+    there: u64,
+) -> Option<Finding> {
+    let with_spares = u64::from(wanted) + u64::from(wanted).div_ceil(20);
+    if wanted == 0 || there >= with_spares {
+        return None;
+    }
+    let (severity, message) = if there < wanted.into() {
+        (Severity::Stop, format!("{there} pulls or knobs are ordered for {what} that take {wanted}"))
+    } else {
+        (Severity::Query, format!("{there} pulls or knobs for {what} that take {wanted} leave too few to spare"))
+    };
+    let finding = Finding::new(RULE.code, severity, quantity.span, message).room(&room.folder);
+    let remedy = format!("order {with_spares}: by the fronts, and one in twenty to spare");
+    Some(finding.item(&selection.name.value).source("common practice").remedy(remedy))
+}
+
+fn screws(
+    context: &Context<'_>,
+    room: &Room,
+    selection: &Selection,
+    option: &Choice,
+    thickness: Length,
+) -> Option<Finding> {
+    let (screws, at) = option.length("screws")?;
+    let units = context.book.project.units;
+    let reach = screws.checked_add(thickness.times(-1))?;
+    let (least, most) = IN_THE_METAL;
+    let (severity, what) = if reach <= Length::ZERO {
+        (Severity::Stop, "do not come through")
+    } else if reach < least {
+        (Severity::Query, "hardly come through")
+    } else if reach > most {
+        (Severity::Query, "may bottom out behind")
+    } else {
+        return None;
+    };
+    let message = format!(
+        "the screws of `{}` are {} long and {what} a front of {}",
+        selection.name.value,
+        say(screws, units),
+        say(thickness, units)
+    );
+    let finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name.value);
+    Some(finding.source("common practice").remedy("order screws to the thickness of the fronts, and try one"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn kitchen(fronts: &str, pulls: &str) -> Trial {
+        Trial::of("finish/hardware")
+            .selection("selection: Cabinets\nkind: cabinet", &format!("fronts: {{{fronts}}}"))
+            .selection("selection: Pulls\nkind: pull", pulls)
+    }
+
+    /// Source: trade reports F-73: not enough pulls; count all fronts, and 5 to 10 % to spare.
+    #[test]
+    fn pulls_are_counted_by_the_fronts_with_one_in_twenty_to_spare() {
+        let pulls = |count: u32| kitchen("doors: 6, drawers: 14", &format!("quantity: {count}"));
+        pulls(19).finds("19 pulls or knobs are ordered for doors and drawers that take 20").weighs("stop");
+        pulls(20).finds_one().weighs("query");
+        pulls(21).stays_silent();
+    }
+
+    #[test]
+    fn knobs_for_doors_and_pulls_for_drawers_are_counted_apart() {
+        let trial = |knobs: u32| {
+            kitchen("doors: 6, drawers: 14", "quantity: 15\nfits: drawers")
+                .selection("selection: Knobs\nkind: knob", &format!("quantity: {knobs}\nfits: doors"))
+        };
+        trial(7).stays_silent();
+        trial(5).finds("5 pulls or knobs are ordered for doors that take 6");
+    }
+
+    /// Source: trade reports section 7: 1" for a 3/4" front, about 3/8" in the metal.
+    #[test]
+    fn screws_suit_the_front() {
+        let screws = |length: &str| kitchen("thickness: 3/4\"", &format!("screws: {length}"));
+        screws("1\"").stays_silent();
+        screws("1 1/8\"").stays_silent();
+        screws("3/4\"").finds_one().weighs("stop");
+        screws("1 1/4\"").finds_one().weighs("query");
+        screws("13/16\"").finds_one().weighs("query");
+    }
+}

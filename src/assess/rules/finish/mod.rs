@@ -1,0 +1,20 @@
+//! The `finish/` rules: colours, hands, edges, joints and the hardware that goes on.
+
+pub mod edge;
+pub mod family;
+pub mod hand;
+pub mod hardware;
+pub mod joint;
+pub mod thickness;
+
+use crate::book::{Choice, Selection};
+
+/// Whether a selection is tile.
+fn is_tile(selection: &Selection) -> bool {
+    selection.kind.get().is_some_and(|kind| kind.name == "tile")
+}
+
+/// Whether the book says of a tile, in one word, that its edges get no trim.
+fn has_no_trim(option: &Choice) -> bool {
+    option.words("edge trim").is_some_and(|(words, _)| matches!(words.trim().to_lowercase().as_str(), "none" | "no"))
+}

@@ -1,0 +1,105 @@
+//! Tiles of different thickness edge to edge.
+
+use super::has_no_trim;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Choice, Room, Selection, System};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// Surfaces that meet differ in thickness, and no trim is chosen for the step
+    ///
+    /// ## What it checks
+    /// The thickness of surfaces that the book says lie edge to edge (`meets`): more than 1/16"
+    /// (1.6 mm) apart wants a trim on one of them.
+    ///
+    /// ## Why it matters
+    /// The raw edge of the thicker one shows, and catches cloth and toes. The trim is three weeks
+    /// away, and the setter stands in the room.
+    ///
+    /// ## Remedy
+    /// Choose a trim or an edge piece for the thicker one, or have the bed of the thinner one built up.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// selection: Accent tile
+    /// thickness: 3/8"
+    /// meets: [Wall tile]     # 1/8" thick
+    /// edge trim: none
+    /// ```
+    ///
+    /// ## Source
+    /// 1/16": common practice.
+    "finish/thickness", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+/// A step up to which grout makes up for the difference: 1/16" (common practice).
+const STEP: Length = Length::from_sixty_fourths(4);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let units = context.book.project.units;
+    for (room, selection) in context.book.selections() {
+        for name in &selection.meets {
+            let Some((_, other)) = context.book.selection_named(room, name) else { continue };
+            // Where both name each other, the first of them tells.
+            let told = other.span < selection.span
+                && other.meets.iter().any(|back| {
+                    context.book.selection_named(room, back).is_some_and(|(_, back)| back.span == selection.span)
+                });
+            if !told {
+                findings.extend(judge(room, selection, other, units));
+            }
+        }
+    }
+}
+
+fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Option<Finding> {
+    let (first, second) = (one.settled()?, other.settled()?);
+    let (own, at) = first.length("thickness")?;
+    let (theirs, there) = second.length("thickness")?;
+    let step = Length::abs(own.checked_add(theirs.times(-1))?);
+    if step <= STEP || trimmed(first) || trimmed(second) {
+        return None;
+    }
+    let message = format!(
+        "`{}` is {} thick and meets `{}` of {}: a step of {} with no trim",
+        one.name.value,
+        say(own, units),
+        other.name.value,
+        say(theirs, units),
+        say(step, units)
+    );
+    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).item(&one.name.value);
+    let remedy = "choose an edge piece or a trim for the thicker one, or have the bed of the thinner one built up";
+    Some(finding.also(there, "the other thickness").source("common practice").remedy(remedy))
+}
+
+fn trimmed(option: &Choice) -> bool {
+    option.words("edge trim").is_some() && !has_no_trim(option)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn tiles(thickness: &str, trim: &str, back: &str) -> Trial {
+        let accent = format!("selection: Accent\nkind: tile\nthickness: {thickness}\nmeets: [Field]");
+        Trial::of("finish/thickness")
+            .selection(&accent, &format!("edge trim: {trim}"))
+            .selection(&format!("selection: Field\nkind: tile\nthickness: 1/8\"\n{back}"), "edge trim: none")
+    }
+
+    /// Source: trade reports F-95: a quarter of an inch, and the accent's edge raw.
+    #[test]
+    fn a_step_without_trim_is_told_once() {
+        let message = "`Accent` is 3/8\" (≈ 9.5 mm) thick and meets `Field` of 1/8\" (≈ 3.2 mm): a step of 1/4\" (≈ 6.4 mm) with no trim";
+        tiles("3/8\"", "none", "").finds(message).weighs("query");
+        tiles("3/8\"", "none", "meets: [Accent]").finds_one();
+        tiles("3/8\"", "bullnose pieces", "").stays_silent();
+        tiles("3/16\"", "none", "").stays_silent();
+    }
+}

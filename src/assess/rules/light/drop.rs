@@ -1,0 +1,175 @@
+//! How far each pendant hangs from its own ceiling, against what it can be set to.
+
+use super::{Hung, hung};
+use crate::assess::context::about;
+use crate::assess::fitting::overhead::{at, ceiling_over, slope};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::vocabulary::Hazard;
+use crate::book::{Choice, DetailValue, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::units::{Length, LengthRange};
+
+declare! {
+    /// A pendant can't be set to its drop, or its canopy is not made for the slope
+    ///
+    /// ## What it checks
+    /// For each light, the height of the ceiling where it hangs (measured there; from a sloped ceiling
+    /// by its distance from the low side; or the level ceiling's) less the height of its lowest part:
+    /// its own drop, against what the maker says it can be set to. Under a ceiling that slopes, the
+    /// slope against the canopy's `slope rating`, in degrees or as a pitch such as 6/12.
+    ///
+    /// ## Why it matters
+    /// Three pendants under a sloped ceiling want three drops. A rod is cut at the maker's; a cord too
+    /// short is sent back. A canopy that is not made for the slope stands off, and its rod hangs askew.
+    ///
+    /// ## Remedy
+    /// Order the longer rod or cord, or the sloped-ceiling canopy; give the electrician each drop.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// ceiling: {low: 8' 0", high: 13' 0", rises along: length}
+    /// ---
+    /// drop: 18" to 48"
+    /// hangs: {over: island, from low side: [30", 60"], bottom: 69"}     # 42" and 57"
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet; drop and slope are geometry, from memory.
+    "light/drop", Stop,
+    sources: ["the maker's sheet", "from memory: geometry"],
+    caution: Some(Hazard::Power.caution()),
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for hung in hung(context) {
+        findings.extend(reach(context, &hung));
+    }
+    for (room, selection, option) in context.options() {
+        if selection.kind.get().is_some_and(|kind| kind.name == "pendant") {
+            findings.extend(askew(room, selection, option));
+        }
+    }
+}
+
+/// One finding for all the lights that can't be set.
+fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
+    let units = context.book.project.units;
+    let bottom = hung.hangs.bottom.get()?;
+    let range = drop_of(hung.option)?;
+    let points = hung.count().unwrap_or(1).max(bottom.0.len());
+    let wrong: Vec<String> = (0..points)
+        .filter_map(|number| Some((number, ceiling_over(hung.room, hung.hangs, number)? - at(&bottom.0, number)?)))
+        .filter(|(_, drop)| !range.contains(*drop))
+        .map(|(number, drop)| format!("no. {} wants {}", number + 1, say(drop, units)))
+        .collect();
+    if wrong.is_empty() {
+        return None;
+    }
+    let message = format!(
+        "`{}` drops {}, and {}",
+        hung.selection.name.value,
+        worded(range, |length| say(length, units)),
+        wrong.join(", ")
+    );
+    let span = hung.option.detail("drop").map_or(hung.selection.span, |detail| detail.span);
+    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Stop, span, message);
+    Some(finding.source("the maker's sheet").remedy(
+        "order the maker's longer or shorter rod or cord, or choose another; give each drop to the electrician",
+    ))
+}
+
+fn drop_of(option: &Choice) -> Option<LengthRange> {
+    match option.detail("drop")?.value {
+        DetailValue::Range(range) => Some(range),
+        _ => None,
+    }
+}
+
+fn worded(range: LengthRange, say: impl Fn(Length) -> String) -> String {
+    match (range.least, range.most) {
+        (Some(least), Some(most)) if least == most => format!("exactly {}", say(least)),
+        (Some(least), Some(most)) => format!("{} to {}", say(least), say(most)),
+        (Some(least), None) => format!("at least {}", say(least)),
+        (None, Some(most)) => format!("at most {}", say(most)),
+        (None, None) => "as one likes".into(),
+    }
+}
+
+fn askew(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let slope = slope(room)?;
+    let (words, at) = option.words("slope rating")?;
+    let rating = rating(words)?;
+    // A tenth of a degree is nothing that a canopy feels.
+    if slope <= rating + 0.1 {
+        return None;
+    }
+    let made = if rating == 0.0 { "level ceilings only".to_string() } else { format!("at most {rating:.0} degrees") };
+    let message = format!(
+        "the ceiling slopes by {slope:.0} degrees, and the canopy of `{}` is made for {made}",
+        selection.name.value
+    );
+    let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message).source("the maker's sheet");
+    Some(finding.remedy("order the maker's canopy for sloped ceilings, or choose a light that has one"))
+}
+
+/// A rating in degrees: `up to 30 degrees`, `6/12`, `level ceilings only`.
+fn rating(words: &str) -> Option<f64> {
+    if words.to_lowercase().contains("level") {
+        return Some(0.0);
+    }
+    let figures = words.split(|letter: char| !(letter.is_ascii_digit() || matches!(letter, '.' | '/')));
+    let figure = figures.into_iter().find(|part| part.starts_with(|first: char| first.is_ascii_digit()))?;
+    match figure.split_once('/') {
+        Some((rise, run)) => {
+            let (rise, run): (f64, f64) = (rise.parse().ok()?, run.parse().ok()?);
+            (run > 0.0).then(|| (rise / run).atan().to_degrees())
+        }
+        None => figure.parse().ok(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    const SLOPED: &str = "outline: 10' x 8'\nceiling: {low: 96\", high: 156\", rises along: length}";
+
+    fn pendants(room: &str, hangs: &str, option: &str) -> Trial {
+        Trial::of("light/drop")
+            .room(room)
+            .selection(&format!("selection: Pendants\nkind: pendant\nhangs: {{over: island, {hangs}}}"), option)
+    }
+
+    /// Source: check values LT-07: at 60" from the low side 126"; 36" and 33" above it: a drop of 57".
+    #[test]
+    fn each_pendant_under_a_slope_has_its_own_drop() {
+        let hangs = "from low side: [30\", 60\"], bottom: 69\"";
+        let message = "`Pendants` drops 18\" (457.2 mm) to 4'-0\" (1219.2 mm), and no. 2 wants 4'-9\" (1447.8 mm)";
+        pendants(SLOPED, hangs, "drop: 18\" to 48\"\nquantity: 2").finds(message).weighs("stop").cautions();
+        pendants(SLOPED, hangs, "drop: 18\" to 57\"\nquantity: 2").stays_silent();
+    }
+
+    /// Source: check values LT-08: with a limit of 30 degrees a pitch of 6/12 passes, 8/12 does not.
+    #[test]
+    fn a_canopy_is_rated_for_the_slope() {
+        let room = |high: &str| format!("outline: 10' x 8'\nceiling: {{low: 96\", high: {high}, rises along: length}}");
+        let rated =
+            |high: &str, rating: &str| pendants(&room(high), "bottom: 69\"", &format!("slope rating: {rating}"));
+        rated("156\"", "up to 30 degrees").stays_silent();
+        rated("176\"", "up to 30 degrees")
+            .finds("the ceiling slopes by 34 degrees, and the canopy of `Pendants` is made for at most 30 degrees");
+        rated("156\"", "up to 6/12").stays_silent();
+        rated("156\"", "level ceilings only").finds_one();
+        pendants("ceiling: 8'", "bottom: 69\"", "slope rating: level ceilings only").stays_silent();
+    }
+
+    /// Source: trade reports F-116.
+    #[test]
+    fn a_ceiling_that_was_measured_at_each_point_counts_first() {
+        let hangs = "ceiling: [100\", 110\"], bottom: [69\", 69\"]";
+        pendants("ceiling: 8'", hangs, "drop: 18\" to 36\"").finds_one();
+        pendants("ceiling: 8'", hangs, "drop: 18\" to 41\"").stays_silent();
+    }
+}

@@ -1,0 +1,133 @@
+//! How high pendants hang above what they light.
+
+use super::{Hung, hung};
+use crate::assess::context::about;
+use crate::assess::fitting::overhead::{at, ceiling_over};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// A light hangs too low to see or to pass, or too high to light
+    ///
+    /// ## What it checks
+    /// The lowest part of each light above the top of what it hangs over: 30" to 36" (762 to 914 mm)
+    /// for an island, a counter or a table, and 3" more at the top for each foot of ceiling above 8 ft;
+    /// over a path at least 84" (2134 mm) from the floor.
+    ///
+    /// ## Why it matters
+    /// One talks across an island under the lights, and looks at each other. Over a path they meet the
+    /// tall.
+    ///
+    /// ## Remedy
+    /// Set the drop so; have the box placed and the cord left long until the island stands.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// hangs: {over: island, top: 36", bottom: 62"}     # 26" above the top
+    /// ```
+    ///
+    /// ## Source
+    /// American Lighting Association's advice, as trade pages quote it; the 3" a foot is a rule of
+    /// trade pages.
+    "light/height", Query,
+    sources: ["American Lighting Association, as trade pages quote it", "common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+const SOURCE: &str = "American Lighting Association, as trade pages quote it";
+/// Least and most above a top (LT-01, LT-02).
+const ABOVE: (Length, Length) = (Length::from_inches(30), Length::from_inches(36));
+/// The ceiling from which lights may hang higher, and how much a foot.
+const USUAL_CEILING: Length = Length::from_inches(96);
+/// Least above a floor that one walks on.
+const HEADROOM: Length = Length::from_inches(84);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for hung in hung(context) {
+        let Some(bottom) = hung.hangs.bottom.get() else { continue };
+        let points = hung.count().unwrap_or(1).max(bottom.0.len());
+        // One light is told, the first that hangs wrong: its neighbours are set by it.
+        findings.extend((0..points).find_map(|number| judge(context, &hung, at(&bottom.0, number)?, number)));
+    }
+}
+
+fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) -> Option<Finding> {
+    let units = context.book.project.units;
+    let name = &hung.selection.name.value;
+    let message = if hung.hangs.over.get() == Some(&"path") {
+        (bottom < HEADROOM).then(|| {
+            format!(
+                "`{name}` hangs {} above a path, {} at least are asked for",
+                say(bottom, units),
+                say(HEADROOM, units)
+            )
+        })?
+    } else {
+        let (over, top) = (*hung.hangs.over.get()?, *hung.hangs.top.get()?);
+        let above = bottom - top;
+        let (least, most) = (ABOVE.0, ABOVE.1 + raise(ceiling_over(hung.room, hung.hangs, number)));
+        if above >= least && above <= most {
+            return None;
+        }
+        format!(
+            "`{name}` hangs {} above the {over}; {} to {} are usual",
+            say(above, units),
+            say(least, units),
+            say(most, units)
+        )
+    };
+    let at = hung.hangs.bottom.span().unwrap_or(hung.selection.span);
+    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Query, at, message).source(SOURCE);
+    Some(finding.remedy("set the drop so, or try it with a string and the people who will sit there"))
+}
+
+/// Three inches for each foot of ceiling above eight.
+fn raise(ceiling: Option<Length>) -> Length {
+    let above = ceiling.map_or(Length::ZERO, |ceiling| ceiling - USUAL_CEILING);
+    if above <= Length::ZERO { Length::ZERO } else { above.half().half() }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn over(what: &str, top: &str, bottom: &str, ceiling: &str) -> Trial {
+        let hangs = format!("hangs: {{over: {what}, top: {top}, bottom: {bottom}}}");
+        Trial::of("light/height")
+            .room(&format!("ceiling: {ceiling}"))
+            .selection(&format!("selection: Pendants\nkind: pendant\n{hangs}"), "quantity: 2")
+    }
+
+    /// Source: check values LT-01, LT-02: 66 to 72" over a counter of 36", 60 to 66" over a table of 30".
+    #[test]
+    fn thirty_to_thirty_six_inches_above_a_top() {
+        for bottom in ["66\"", "72\""] {
+            over("island", "36\"", bottom, "8'").stays_silent();
+        }
+        over("island", "36\"", "62\"", "8'")
+            .finds("`Pendants` hangs 26\" (660.4 mm) above the island; 30\" (762 mm) to 3'-0\" (914.4 mm) are usual")
+            .weighs("query");
+        over("island", "36\"", "72 1/16\"", "8'").finds_one();
+        over("table", "30\"", "60\"", "8'").stays_silent();
+        over("table", "30\"", "59\"", "8'").finds_one();
+    }
+
+    /// Source: check values LT-03: at ten feet six inches more, up to 42".
+    #[test]
+    fn under_a_high_ceiling_they_may_hang_higher() {
+        over("island", "36\"", "78\"", "10'").stays_silent();
+        over("island", "36\"", "78 1/8\"", "10'").finds_one();
+        over("island", "36\"", "78\"", "8'").finds_one();
+    }
+
+    /// Source: check values LT-06: 84" over a walking path.
+    #[test]
+    fn a_path_keeps_its_headroom() {
+        over("path", "0\"", "84\"", "9'").stays_silent();
+        over("path", "0\"", "83\"", "9'")
+            .finds("`Pendants` hangs 6'-11\" (2108.2 mm) above a path, 7'-0\" (2133.6 mm) at least are asked for");
+    }
+}

@@ -1,0 +1,45 @@
+//! The `light/` rules: how many, where, how high, how bright, and of one colour.
+
+pub mod count;
+pub mod drop;
+pub mod height;
+pub mod level;
+pub mod r#match;
+pub mod spacing;
+
+use crate::assess::Context;
+use crate::book::{Choice, Hanging, Room, Selection};
+use crate::units::Length;
+
+/// A light that the book says where it hangs.
+#[derive(Clone, Copy)]
+struct Hung<'a> {
+    room: &'a Room,
+    selection: &'a Selection,
+    option: &'a Choice,
+    hangs: &'a Hanging,
+}
+
+impl Hung<'_> {
+    /// How many there are: points given, or the quantity.
+    fn count(&self) -> Option<usize> {
+        let points = self.hangs.at.get().map(|at| at.0.len());
+        points.or_else(|| usize::try_from(self.option.quantity.get()?.whole()?).ok())
+    }
+
+    /// How wide one is.
+    fn diameter(&self) -> Option<Length> {
+        self.option.size.diameter.get().or(self.option.size.width.get()).copied()
+    }
+
+    /// Whether they hang over an island or a counter, a place where one works.
+    fn over_work(&self) -> bool {
+        matches!(self.hangs.over.get(), Some(&("island" | "counter")))
+    }
+}
+
+fn hung<'a>(context: &Context<'a>) -> impl Iterator<Item = Hung<'a>> {
+    context
+        .options()
+        .filter_map(|(room, selection, option)| Some(Hung { room, selection, option, hangs: selection.hangs.get()? }))
+}

@@ -1,0 +1,85 @@
+//! Bins that nobody has placed, or that stand away from the sink.
+
+use crate::assess::Context;
+use crate::assess::rules::{Check, declare};
+use crate::book::{Room, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// No bin stands near the sink, or none near where food is prepared
+    ///
+    /// ## What it checks
+    /// A room with a sink whose cabinets say what they hold (`stores`): bins for waste are near the sink
+    /// and the place of preparation (`bins near`).
+    ///
+    /// ## Why it matters
+    /// What drips is carried as far as the bin is away. Bins are used next to sink, cooktop, preparation
+    /// and refrigerator; anywhere else they stand open in the middle of the floor.
+    ///
+    /// ## Remedy
+    /// Give a pull-out beside the sink to bins, and say so with `bins near`.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// stores: {bins near: [sink, preparation]}
+    /// ```
+    ///
+    /// ## Source
+    /// Common practice.
+    "store/bins", Note,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.book.rooms.iter().filter_map(judge));
+}
+
+fn judge(room: &Room) -> Option<Finding> {
+    let is = |selection: &Selection, name: &str| selection.kind.get().is_some_and(|kind| kind.name == name);
+    let stands = |name: &str| room.selections.iter().any(|selection| is(selection, name));
+    let cooks = ["range", "cooktop"].into_iter().any(stands);
+    if !stands("sink") || !cooks {
+        return None;
+    }
+    let stored: Vec<_> = room
+        .selections
+        .iter()
+        .filter(|selection| is(selection, "cabinet"))
+        .flat_map(|selection| selection.standing().into_iter().map(move |option| (selection, option)))
+        .filter_map(|(selection, option)| Some((selection, option.stores.spanned()?)))
+        .collect();
+    let near =
+        |place: &str| stored.iter().any(|(_, stores)| stores.value.bins_near.iter().any(|near| near.value == place));
+    let (cabinets, first) = stored.first()?;
+    if near("sink") || near("preparation") {
+        return None;
+    }
+    let message = format!("no bin stands near the sink or the place of preparation in `{}`", room.title());
+    let finding = Finding::new(RULE.code, Severity::Note, first.span, message).room(&room.folder);
+    let remedy = "give a pull-out beside the sink to bins, and say so: `stores: {bins near: [sink, preparation]}`";
+    Some(finding.item(&cabinets.name.value).source("common practice").remedy(remedy))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn kitchen(stores: &str) -> Trial {
+        Trial::of("store/bins")
+            .selection("selection: Sink\nkind: sink", "")
+            .selection("selection: Range\nkind: range", "")
+            .selection("selection: Cabinets\nkind: cabinet", stores)
+    }
+
+    #[test]
+    fn a_kitchen_whose_storage_is_planned_has_a_bin_near_the_sink() {
+        kitchen("stores: {depth: 24\", shelves: roll-out}")
+            .finds("no bin stands near the sink or the place of preparation in `Kitchen`")
+            .weighs("note");
+        kitchen("stores: {bins near: [refrigerator]}").finds_one();
+        kitchen("stores: {bins near: [sink]}").stays_silent();
+        kitchen("").stays_silent();
+    }
+}
