@@ -1,7 +1,7 @@
 //! bookmatch: a remodel's selections book, reviewed and published.
 //!
 //! One way through, each stage with one input and one output:
-//! [`source`] (the folder) → [`read`] → [`book`] → [`assess`] and [`pictures`] → [`views`] →
+//! [`source`] (the folder) → [`read`] → [`book`] → [`plan`] → [`assess`] and [`pictures`] → [`views`] →
 //! [`publish`]. Nothing flows back; `tests/suite/house.rs` holds the table of allowed imports.
 
 // Tests lay out and break folders themselves.
@@ -18,6 +18,8 @@ pub mod book;
 pub mod read;
 
 pub mod pictures;
+
+pub mod plan;
 
 pub mod assess;
 

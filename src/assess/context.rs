@@ -2,6 +2,7 @@
 
 use crate::book::{Book, Choice, Opening, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::plan::{Plan, Plans, Thing};
 use crate::source::{Place, Span};
 use crate::units::Date;
 
@@ -18,6 +19,8 @@ pub struct Context<'a> {
     pub dates: &'a Dates,
     /// What rests on what.
     pub depends: &'a Depends<'a>,
+    /// The rooms' plans.
+    pub plans: &'a Plans<'a>,
     /// The day of the review.
     pub today: Date,
 }
@@ -50,11 +53,24 @@ impl<'a> Context<'a> {
         })
     }
 
+    /// The plan of a room, where the book says anything of it.
+    pub fn plan(&self, room: &Room) -> Option<&'a Plan<'a>> {
+        self.plans.room(room)
+    }
+
     /// Every option that still counts, with its room and selection.
     pub fn options(&self) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a Choice)> {
         self.book
             .selections()
             .flat_map(|(room, selection)| selection.standing().into_iter().map(move |option| (room, selection, option)))
+    }
+}
+
+impl<'a> Fitted<'a> {
+    /// The plan that the opening has a place in, and that place.
+    pub fn placed(&self, context: &Context<'a>) -> Option<(&'a Plan<'a>, &'a Thing<'a>)> {
+        let plan = context.plan(self.room)?;
+        Some((plan, plan.opening(self.opening)?))
     }
 }
 

@@ -219,3 +219,6 @@ fn names_valve(set: &Selection, valve: &Selection) -> bool {
     let valves = || set.options.iter().filter_map(|option| option.words("valve"));
     models.into_iter().any(|model| valves().any(|(words, _)| words.split_whitespace().any(|word| word == model)))
 }
+
+#[cfg(test)]
+mod tests;

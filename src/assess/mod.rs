@@ -2,6 +2,7 @@
 
 pub mod codes;
 pub mod fitting;
+pub mod room_facts;
 pub mod rules;
 pub mod supply;
 
@@ -27,6 +28,7 @@ pub use words::say;
 
 use crate::book::Book;
 use crate::finding::{Counts, Finding};
+use crate::plan::Plans;
 use crate::units::Date;
 
 /// What can be said of a book on a day.
@@ -56,7 +58,8 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     let dates = Dates::of(book, today);
     let amounts = Amounts::of(book);
     let depends = Depends::of(book);
-    let context = Context { book, dates: &dates, depends: &depends, today };
+    let plans = Plans::of(book);
+    let context = Context { book, dates: &dates, depends: &depends, plans: &plans, today };
     let mut findings = found;
     for rule in rules::RULES {
         findings.append(&mut rule.run(&context));

@@ -12,6 +12,18 @@ pub use project::{
     Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
 };
 
+mod access;
+pub use access::{Access, ClearFloor, Control, KneeSpace};
+
+mod clearances;
+pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Triangle};
+
+mod layout;
+pub use layout::{
+    Doorway, End, Fixture, HungLights, Island, IslandEdge, IslandSide, Layout, Outline, Part, PartIs, Run, WallNote,
+    Window,
+};
+
 mod room;
 pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};
 
@@ -23,9 +35,6 @@ pub use codes::{Codes, House, OwnFigure};
 
 mod supply;
 pub use supply::{CounterRun, Each, ServicePoint, ServiceZone};
-
-mod window;
-pub use window::Window;
 
 mod joinery;
 pub use joinery::{Fronts, Stores};

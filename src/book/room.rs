@@ -1,7 +1,10 @@
 //! A room as measured: its size, its openings and what stands around them.
 
 use super::vocabulary::Kind;
-use super::{CounterRun, Each, NarrowPoint, Photo, Selection, ServicePoint, Slot, Waiver, Window};
+use super::{
+    Access, Clearances, CounterRun, Each, Landing, Layout, NarrowPoint, Outline, Photo, Seating, Selection,
+    ServicePoint, Slot, Waiver,
+};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
 
@@ -18,22 +21,30 @@ pub struct Room {
     pub whereabouts: Slot<String>,
     /// A sentence that opens its page, in Markdown.
     pub intro: Slot<String>,
-    /// Length and width between finished faces.
-    pub outline: Slot<(Length, Length)>,
+    /// Its finished faces.
+    pub outline: Slot<Outline>,
+    /// What stands where in it.
+    pub layout: Layout,
     /// Ceiling height from the finished floor.
     pub ceiling: Slot<Ceiling>,
     /// Still to be laid on the floor that the openings were measured from.
     pub floor_build_up: Slot<Length>,
     /// How many cook at once.
     pub cooks: Slot<u32>,
+    /// Distances in it.
+    pub clearances: Clearances,
+    /// Where people sit in it.
+    pub seating: Vec<Seating>,
+    /// The standard of access that it is planned by, where it differs from the book's.
+    pub access_profile: Slot<&'static str>,
+    /// What it offers in access.
+    pub access: Access,
     /// The picture that opens it.
     pub photo: Option<Photo>,
     /// More pictures.
     pub photos: Vec<Photo>,
     /// Its openings, in the order written.
     pub openings: Vec<Opening>,
-    /// Windows, and other glass in its walls.
-    pub windows: Vec<Window>,
     /// Stretches of counter between sink, cooktop and refrigerator.
     pub counters: Vec<CounterRun>,
     /// Narrow points on the way to it, after those of the book.
@@ -63,7 +74,7 @@ impl Room {
 }
 
 /// A ceiling.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Ceiling {
     /// Level, at that height from the finished floor.
     Level(Length),
@@ -75,6 +86,8 @@ pub enum Ceiling {
         high: Length,
         /// Whether it rises along the room's length rather than its width.
         along_length: bool,
+        /// The wall from which it rises, by its letter or name.
+        low_at: Slot<String>,
     },
 }
 
@@ -105,6 +118,10 @@ pub struct Opening {
     pub name: Spanned<String>,
     /// The kind of thing that goes in.
     pub takes: Slot<&'static Kind>,
+    /// The wall that it is at, where no run holds it.
+    pub wall: Slot<String>,
+    /// From that wall's left end.
+    pub at: Slot<Length>,
     /// Clear width: at the floor, in the middle, at the top.
     pub width: Slot<Readings>,
     /// Clear height: left, middle, right.
@@ -133,6 +150,8 @@ pub struct Opening {
     pub counter_depth: Slot<Length>,
     /// Top of the counter from the finished floor.
     pub counter_height: Slot<Length>,
+    /// Counter around it, to set things down on.
+    pub landing: Slot<Landing>,
     /// The cabinet that it is cut into.
     pub cabinet: Slot<HousingCabinet>,
     /// What is there to connect to.
@@ -147,6 +166,16 @@ pub struct Opening {
     pub span: Span,
 }
 
+impl Opening {
+    /// The governing width: the least reading, or what is left between the two sides seen from one
+    /// plumb line, `min(right) − max(left)`, whichever is less.
+    pub fn governing_width(&self) -> Option<Length> {
+        let least = self.width.get().and_then(|readings| readings.least()).map(|least| least.value);
+        let plumb = self.plumb.get().and_then(Plumb::between);
+        least.into_iter().chain(plumb).min()
+    }
+}
+
 /// Distances of both sides from one plumb line, at the same heights.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Plumb {
@@ -154,6 +183,13 @@ pub struct Plumb {
     pub left: Vec<Length>,
     /// To the right side.
     pub right: Vec<Length>,
+}
+
+impl Plumb {
+    /// The width between the two sides.
+    pub fn between(&self) -> Option<Length> {
+        Some(*self.right.iter().min()? - *self.left.iter().max()?)
+    }
 }
 
 /// Who measured.

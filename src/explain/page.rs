@@ -50,16 +50,37 @@ fn wrapped(text: &str, first: &str, rest: &str) -> String {
     lines + line.trim_end() + "\n"
 }
 
-/// Markdown as plain text: headings ruled, paragraphs wrapped, code as it stands.
+/// A table's rows: in columns where the page is wide enough, otherwise each row's first cell with the
+/// others beside it.
+fn table(lines: &[&str]) -> String {
+    let cells = |line: &&str| line.trim().trim_matches('|').split('|').map(|cell| cell.trim().to_string()).collect();
+    let rows: Vec<Vec<String>> =
+        lines.iter().filter(|line| line.contains(|letter| !matches!(letter, '|' | '-' | ' '))).map(cells).collect();
+    let columns = rows.iter().map(Vec::len).max().unwrap_or_default();
+    let width = |at: usize| rows.iter().filter_map(|row| row.get(at)).map(|cell| cell.chars().count()).max();
+    let widths: Vec<usize> = (0..columns).map(|at| width(at).unwrap_or_default() + 2).collect();
+    let told = |row: &Vec<String>| match row.split_first() {
+        Some((first, rest)) if widths.iter().sum::<usize>() > WIDTH => entry(first, &rest.join("; ")),
+        _ => {
+            let padded = row.iter().zip(&widths).map(|(cell, width)| format!("{cell:width$}"));
+            format!("  {}\n", padded.collect::<String>().trim_end())
+        }
+    };
+    rows.iter().map(told).collect::<String>() + "\n"
+}
+
+/// Markdown as plain text: headings ruled, paragraphs wrapped, tables in columns, code as it stands.
 pub fn prose(markdown: &str) -> String {
     let mut text = String::new();
-    let mut paragraph = Vec::new();
+    let mut paragraph: Vec<&str> = Vec::new();
     let mut code = false;
     let flush = |paragraph: &mut Vec<&str>, text: &mut String| {
-        if !paragraph.is_empty() {
+        if paragraph.first().is_some_and(|line| line.starts_with('|')) {
+            *text += &table(paragraph);
+        } else if !paragraph.is_empty() {
             *text += &self::paragraph(&paragraph.join(" "));
-            paragraph.clear();
         }
+        paragraph.clear();
     };
     for line in markdown.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)) {
         if line.trim_start().starts_with("```") {
@@ -92,4 +113,18 @@ pub fn cut(line: &str) -> String {
     let at = letters[..WIDTH].iter().rposition(|letter| *letter == ' ').filter(|at| *at > 8).unwrap_or(WIDTH);
     let (first, rest): (String, String) = (letters[..at].iter().collect(), letters[at..].iter().collect());
     format!("{first}\n{}", cut(&format!("        {}", rest.trim_start())))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_table_stands_in_columns_and_a_wide_one_in_entries() {
+        let narrow = prose(" | length | count |\n | --- | --- |\n | 4 ft | 1 or 2 |\n");
+        assert_eq!(narrow, "  length  count\n  4 ft    1 or 2\n\n");
+        let wide = prose(&format!(" | what | figure |\n | --- | --- |\n | joint | {} |\n", "wide ".repeat(30)));
+        assert!(wide.lines().all(|line| line.chars().count() <= WIDTH), "{wide}");
+        assert!(wide.contains("  joint                 wide wide"), "{wide}");
+    }
 }

@@ -3,13 +3,14 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::NameOf;
-use crate::book::{Book, NeededFor, Room, Selection, Waiver, When};
+use crate::book::{Book, NeededFor, Opening, Room, Selection, Waiver, When};
 use crate::finding::Finding;
 use crate::source::Span;
 
 use super::choice;
 use super::faults::Faults;
 use super::load::Loaded;
+use super::plan_names;
 use super::room::Common;
 use super::values::{unknown_message, unknown_remedy};
 
@@ -22,7 +23,10 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     for room in &book.rooms {
         faults.room = Some(room.folder.clone());
         waivers(book, &room.waivers, &mut faults);
+        plan_names::check(room, &mut faults);
         for opening in &room.openings {
+            faults.item = Some(opening.name.value.clone());
+            shared_counter(room, opening, &mut faults);
             waivers(book, &opening.waivers, &mut faults);
         }
         for selection in &room.selections {
@@ -120,6 +124,18 @@ fn waivers(book: &Book, waivers: &[Waiver], faults: &mut Faults) {
             && !book.project.milestones.iter().any(|milestone| milestone.name.value == *name)
         {
             unknown_milestone(book, until.span, name, faults);
+        }
+    }
+}
+
+/// Openings at the other end of a counter.
+fn shared_counter(room: &Room, opening: &Opening, faults: &mut Faults) {
+    let sides = opening.landing.get().into_iter().flat_map(|landing| [&landing.left, &landing.right]);
+    for to in sides.filter_map(|side| side.get()?.to.as_ref()) {
+        if room.opening(&to.value).is_none() {
+            let known = room.openings.iter().map(|opening| opening.name.as_str());
+            let remedy = unknown_remedy(to, NameOf::Opening, known);
+            faults.stop("source/unknown-name", to.span, unknown_message(to, NameOf::Opening), remedy);
         }
     }
 }

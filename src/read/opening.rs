@@ -8,7 +8,7 @@ use crate::source::yaml::{Node, Value};
 use super::faults::Faults;
 use super::fields::Fields;
 use super::values::{date, kind_name, lengths, positive_length, readings, text, two_lengths};
-use super::{project, supply, values};
+use super::{clearances, project, supply, values};
 
 /// Reads one opening.
 pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) -> Opening {
@@ -17,6 +17,8 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         span: name.span,
         name,
         takes: fields.read("takes", faults, kind_name),
+        wall: fields.read("wall", faults, text),
+        at: fields.read("at", faults, positive_length),
         width: fields.read("width", faults, readings),
         height: fields.read("height", faults, readings),
         depth: fields.read("depth", faults, readings),
@@ -31,6 +33,7 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         in_front: fields.read("in front", faults, positive_length),
         counter_depth: fields.read("counter depth", faults, positive_length),
         counter_height: fields.read("counter height", faults, positive_length),
+        landing: fields.read("landing", faults, clearances::landing),
         cabinet: fields.read("cabinet", faults, cabinet),
         service: services(fields.node("service"), faults),
         points: fields.read("service points", faults, supply::points),

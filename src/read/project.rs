@@ -43,6 +43,8 @@ pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadPro
         }
         money(&mut fields, &mut read.project, read.currency, &mut faults);
         dates(&mut fields, &mut read.project, &mut faults);
+        let access = values::word(&mut fields, &BOOK, "access profile", &mut faults);
+        read.project.access_profile = access.map_or(Slot::Absent, Slot::Given);
         read.project.way_in = fields.list("way in", &mut faults, narrow_point);
         read.project.waivers = fields.list("waive", &mut faults, waiver);
         read.room_order = fields.list("rooms", &mut faults, spanned_text);
@@ -193,13 +195,19 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
         return date(node, faults).map(When::On);
     }
     let mut fields = Fields::of(node, &AFTER, faults)?;
-    let several = matches!(node.at("after").map(|after| &after.value), Some(Value::List(_)));
-    let milestones = match several {
+    let listed = match node.at("after").map(|after| &after.value) {
+        Some(Value::List(names)) => Some(names.len()),
+        _ => None,
+    };
+    let milestones = match listed.is_some() {
         true => fields.list("after", faults, spanned_text),
         false => fields.read("after", faults, text).spanned().cloned().into_iter().collect(),
     };
     let lasts = fields.read("lasts", faults, lead_time);
     fields.finish(faults);
+    if listed == Some(0) {
+        faults.stop("source/wrong-type", node.span, "no milestone stands after `after`", "name at least one milestone");
+    }
     (!milestones.is_empty()).then_some(When::After { milestones, lasts: *lasts.get()? })
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::vocabulary::{CEILING, OPENING, ROOM};
-use crate::book::{Ceiling, Note, Room, Selection, Slot};
+use crate::book::{Access, Ceiling, Clearances, Layout, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -14,8 +14,8 @@ use crate::units::Currency;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
-use super::values::{positive_length, text, two_sides, whole};
-use super::{opening, project, selection, supply, values, window};
+use super::values::{positive_length, text, whole};
+use super::{access, clearances, layout, opening, project, selection, supply, values};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -102,13 +102,17 @@ fn empty(folder: &str) -> Room {
         whereabouts: Slot::Absent,
         intro: Slot::Absent,
         outline: Slot::Absent,
+        layout: Layout::default(),
         ceiling: Slot::Absent,
         floor_build_up: Slot::Absent,
         cooks: Slot::Absent,
+        clearances: Clearances::default(),
+        seating: vec![],
+        access_profile: Slot::Absent,
+        access: Access::default(),
         photo: None,
         photos: vec![],
         openings: vec![],
-        windows: vec![],
         counters: vec![],
         way_in: vec![],
         selections: vec![],
@@ -125,18 +129,20 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.letter = fields.read("letter", faults, text).text().to_uppercase();
     room.whereabouts = fields.read("where", faults, text);
     room.intro = fields.read("intro", faults, text);
-    room.outline = fields.read("outline", faults, two_sides);
+    room.outline = fields.read("outline", faults, layout::outline);
+    room.layout = layout::layout(&mut fields, faults);
     room.ceiling = fields.read("ceiling", faults, ceiling);
     room.floor_build_up = fields.read("floor build-up", faults, positive_length);
     room.cooks = fields.read("cooks", faults, whole);
+    room.clearances = clearances::clearances(fields.node("clearances"), faults);
+    room.seating = clearances::seating(fields.named("seating", faults), faults);
+    room.access_profile = values::word(&mut fields, &ROOM, "access profile", faults).map_or(Slot::Absent, Slot::Given);
+    room.access = access::access(fields.node("access"), faults);
     room.photo = fields.node("photo").and_then(|node| project::photo(node, faults));
     room.photos = fields.list("photos", faults, project::photo);
     room.way_in = fields.list("way in", faults, project::narrow_point);
     room.private = fields.read("private", faults, text);
     room.waivers = fields.list("waive", faults, project::waiver);
-    for (name, node) in fields.named("windows", faults) {
-        room.windows.extend(window::window(name, node, faults));
-    }
     for (name, node) in fields.named("counters", faults) {
         room.counters.extend(supply::counter(name, node, faults));
     }
@@ -158,6 +164,7 @@ fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
     let low = fields.read("low", faults, positive_length);
     let high = fields.read("high", faults, positive_length);
     let along = values::word(&mut fields, &CEILING, "rises along", faults);
+    let low_at = fields.read("low at", faults, text);
     fields.finish(faults);
     let (low, high) = (*low.get()?, *high.get()?);
     if low > high {
@@ -165,7 +172,7 @@ fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
         faults.stop("source/wrong-type", node.span, message, "write the least height after `low`");
         return None;
     }
-    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length") })
+    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length"), low_at })
 }
 
 fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {

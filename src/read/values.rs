@@ -305,6 +305,7 @@ pub fn unknown_message(name: &str, of: NameOf) -> String {
         NameOf::Allowance => "allowance",
         NameOf::Room => "room",
         NameOf::Selection => "selection",
+        NameOf::Wall => "wall",
     };
     format!("there is no {what} called `{name}`")
 }

@@ -16,7 +16,7 @@ pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_wa
 pub use gauge::{Gaps, Gauge};
 pub use passage::{PLAY_ON_THE_WAY, Passage, least_hall_around_a_corner, spare, way_in};
 
-use crate::book::{Choice, Clearance, Fit, Opening, Plumb, Room, Slot};
+use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 
@@ -67,7 +67,7 @@ fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
         body: option.size.width.get().copied(),
         body_at: option.size.width.span(),
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
-        there: width(opening),
+        there: opening.governing_width(),
         there_at: opening.width.get().and_then(|readings| readings.least()).map(|least| least.span),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
         ..asked(&fit.opening.width)
@@ -134,19 +134,6 @@ fn lies_over_the_edge(opening: &Opening, fit: &Fit, asked: &Slot<LengthRange>) -
 
 fn lets_in_from_above(opening: &Opening) -> bool {
     opening.takes.get().is_some_and(|kind| LET_INTO_A_COUNTER.contains(&kind.name))
-}
-
-/// The governing width: the least reading, or what is left between the two sides seen from one
-/// plumb line, `min(right) − max(left)`, whichever is less.
-pub fn width(opening: &Opening) -> Option<Length> {
-    let least = opening.width.get().and_then(|readings| readings.least()).map(|least| least.value);
-    let plumb = opening.plumb.get().and_then(between);
-    least.into_iter().chain(plumb).min()
-}
-
-/// The width between two sides seen from one plumb line.
-pub fn between(plumb: &Plumb) -> Option<Length> {
-    Some(*plumb.right.iter().min()? - *plumb.left.iter().max()?)
 }
 
 /// The governing height, from the finished floor: what is still to be laid is taken off for an

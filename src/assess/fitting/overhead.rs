@@ -10,11 +10,11 @@ pub fn ceiling_over(room: &Room, hangs: &Hanging, number: usize) -> Option<Lengt
     if let Some(height) = measured.and_then(|ceiling| at(&ceiling.0, number)) {
         return Some(height);
     }
-    match *room.ceiling.get()? {
-        Ceiling::Level(height) => Some(height),
+    match room.ceiling.get()? {
+        Ceiling::Level(height) => Some(*height),
         Ceiling::Sloped { low, high, .. } => {
             let from = at(&hangs.from_low_side.get()?.0, number)?;
-            height_at(low, high, run(room)?, from)
+            height_at(*low, *high, run(room)?, from)
         }
     }
 }
@@ -28,7 +28,7 @@ pub fn height_at(low: Length, high: Length, run: Length, from: Length) -> Option
 
 /// The horizontal distance over which a sloped ceiling rises.
 pub fn run(room: &Room) -> Option<Length> {
-    let (length, width) = *room.outline.get()?;
+    let (length, width) = room.outline.get()?.extent();
     match room.ceiling.get()? {
         Ceiling::Sloped { along_length, .. } => Some(if *along_length { length } else { width }),
         Ceiling::Level(_) => None,

@@ -1,6 +1,7 @@
 //! A small book for testing one rule: only what the test is about is written.
 
 use crate::assess::assess;
+use crate::book::Book;
 use crate::finding::Finding;
 use crate::read::read;
 use crate::source::Folder;
@@ -86,18 +87,28 @@ impl Trial {
         self
     }
 
-    /// Runs the review, and keeps what the tested rule found.
-    pub fn run(self) -> Found {
-        let openings = if self.openings.is_empty() { String::new() } else { format!("openings:\n{}", self.openings) };
+    fn folder(&mut self) -> Folder {
+        let openings = std::mem::take(&mut self.openings);
+        let openings = if openings.is_empty() { openings } else { format!("openings:\n{openings}") };
         let mut files = vec![
-            ("book.yaml".to_string(), self.book.into_bytes()),
-            ("rooms/kitchen/room.yaml".to_string(), (self.room + &openings).into_bytes()),
+            ("book.yaml".to_string(), self.book.clone().into_bytes()),
+            ("rooms/kitchen/room.yaml".to_string(), (self.room.clone() + &openings).into_bytes()),
         ];
-        for (number, selection) in self.selections.into_iter().enumerate() {
+        for (number, selection) in std::mem::take(&mut self.selections).into_iter().enumerate() {
             files.push((format!("rooms/kitchen/selection-{number}.yaml"), selection.into_bytes()));
         }
-        files.extend(self.files);
-        let reading = read(&Folder::in_memory(files)).unwrap();
+        files.extend(std::mem::take(&mut self.files));
+        Folder::in_memory(files)
+    }
+
+    /// The book itself, for tests of what rules share.
+    pub fn read(mut self) -> Book {
+        read(&self.folder()).unwrap().book
+    }
+
+    /// Runs the review, and keeps what the tested rule found.
+    pub fn run(mut self) -> Found {
+        let reading = read(&self.folder()).unwrap();
         let today = Date::parse(self.today).unwrap();
         let assessment = assess(&reading.book, reading.findings, today);
         let faults = |finding: &&Finding| {

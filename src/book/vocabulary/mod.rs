@@ -5,31 +5,37 @@
 mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
+mod access;
+mod clearances;
 mod codes;
 mod fit;
 mod joinery;
 mod kinds;
+mod layout;
 mod light;
 mod order;
 mod project;
 mod room;
+mod run;
 mod selection;
 mod supply;
 mod surface;
-mod window;
 
+pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
+pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use codes::{CODES, FIGURE, HOUSE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
+pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
 pub use order::ORDER;
 pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
+pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
 pub use supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
 pub use surface::{LAID, PAPERED, SOLD};
-pub use window::WINDOW;
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[
@@ -47,6 +53,16 @@ pub const RECORDS: &[&Record] = &[
     &HOUSE,
     &ROOM,
     &CEILING,
+    &WALL,
+    &DOORWAY,
+    &WINDOW,
+    &RUN,
+    &COUNTER,
+    &PART,
+    &ISLAND,
+    &SIDE,
+    &FIXTURE,
+    &HUNG,
     &OPENING,
     &MEASURED,
     &PLUMB,
@@ -55,8 +71,17 @@ pub const RECORDS: &[&Record] = &[
     &POINTS,
     &POINT,
     &COUNTER_RUN,
-    &WINDOW,
     &INSIDE,
+    &LANDING,
+    &SHARED,
+    &CLEARANCES,
+    &TRIANGLE,
+    &STRETCH,
+    &SEATING,
+    &ACCESS,
+    &KNEE_SPACE,
+    &KNEES_AT,
+    &CONTROL,
     &SELECTION,
     &OPTION,
     &SIZE,

@@ -1,6 +1,10 @@
 //! The words of `room.yaml`.
 
+use super::access::{ACCESS, PROFILES};
+use super::clearances::{CLEARANCES, LANDING, SEATING};
+use super::layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 use super::project::{NARROW, WAIVER};
+use super::run::{ISLAND, RUN};
 use super::shape::{Field, NameOf, Record, Shape};
 
 /// `room.yaml`.
@@ -17,7 +21,55 @@ pub const ROOM: Record = Record {
             "a sentence that opens the room's page",
             "A galley between party wall and yard.",
         ),
-        Field::optional("outline", Shape::Sides, "length and width between finished faces", "15' 6\" x 12' 0\""),
+        Field::optional(
+            "outline",
+            Shape::Either(&Shape::Sides, &Shape::List(&Shape::List(&Shape::Length))),
+            "length and width between finished faces, or its corners going round: to the right, and up, as on paper",
+            "15' 6\" x 12' 0\"",
+        ),
+        Field::optional(
+            "walls",
+            Shape::Named(&Shape::Record(&WALL)),
+            "what is to be said of its walls, by their letters: A from the first corner to the second, and so on \
+             around; of a rectangle A is the far long wall, then clockwise",
+            "{A: {name: party wall}, C: {is: half wall, height: 42\"}}",
+        ),
+        Field::optional(
+            "doors",
+            Shape::Named(&Shape::Record(&DOORWAY)),
+            "doors and cased openings, by name",
+            "{hall door: {wall: D, at: 20\", width: 34\", hinge: left, swings: in}}",
+        ),
+        Field::optional(
+            "windows",
+            Shape::Named(&Shape::Record(&WINDOW)),
+            "windows, by name",
+            "{over sink: {wall: C, at: 62\", width: 34\", sill: 42\", height: 44\"}}",
+        ),
+        Field::optional(
+            "runs",
+            Shape::Named(&Shape::Record(&RUN)),
+            "cabinets, fillers and appliances in a row along a wall, by name",
+            "{range wall: {wall: A, depth: 24\", parts: [{filler: 3\"}, {opening: range}]}}",
+        ),
+        Field::optional(
+            "islands",
+            Shape::Named(&Shape::Record(&ISLAND)),
+            "islands and peninsulas, by name",
+            "{island: {wall: A, at: 40\", away: 68\", size: 96\" x 42\"}}",
+        ),
+        Field::optional(
+            "fixtures",
+            Shape::Named(&Shape::Record(&FIXTURE)),
+            "things set out by their centreline, by name",
+            "{toilet: {wall: A, centre: 18\", selection: Toilet}}",
+        ),
+        Field::optional(
+            "lights",
+            Shape::Named(&Shape::Record(&HUNG)),
+            "lights set out over an island or a run, by name",
+            "{pendants: {selection: Pendants, over: island, count: 3}}",
+        ),
         Field::optional(
             "ceiling",
             Shape::Either(&Shape::Length, &Shape::Record(&CEILING)),
@@ -31,6 +83,30 @@ pub const ROOM: Record = Record {
             "3/4\"",
         ),
         Field::optional("cooks", Shape::Whole, "how many people cook at once", "2"),
+        Field::optional(
+            "clearances",
+            Shape::Record(&CLEARANCES),
+            "distances in the room as measured or planned",
+            "{work aisle: 42\", in front of toilet: 30\"}",
+        ),
+        Field::optional(
+            "seating",
+            Shape::Named(&Shape::Record(&SEATING)),
+            "where people sit at a counter or table, by name",
+            "{island: {edge: 72\", seats: 3, height: 36\", knee depth: 15\", behind: 44\", traffic: walk past}}",
+        ),
+        Field::optional(
+            "access profile",
+            PROFILES,
+            "the standard of access that this room is planned by, where it differs from the book's",
+            "2010 ADA",
+        ),
+        Field::optional(
+            "access",
+            Shape::Record(&ACCESS),
+            "what the room offers to somebody in a wheelchair or on weak legs",
+            "{turning circle: 60\"}",
+        ),
         Field::optional(
             "photo",
             Shape::Either(&Shape::Text, &Shape::Record(&super::PHOTO)),
@@ -48,12 +124,6 @@ pub const ROOM: Record = Record {
             Shape::Named(&Shape::Record(&OPENING)),
             "the holes that things go into, by name",
             "{range: {takes: range, width: 30\"}}",
-        ),
-        Field::optional(
-            "windows",
-            Shape::Named(&Shape::Record(&super::WINDOW)),
-            "windows, and other glass in its walls, by name",
-            "{yard: {width: 36\", height: 48\", sill: 42\", opens: true}}",
         ),
         Field::optional(
             "counters",
@@ -85,6 +155,7 @@ pub const CEILING: Record = Record {
         Field::required("low", Shape::Length, "the least height from the finished floor", "7' 10\""),
         Field::required("high", Shape::Length, "the greatest height from the finished floor", "10' 2\""),
         Field::optional("rises along", Shape::OneOf(&["length", "width"]), "the direction in which it rises", "width"),
+        Field::optional("low at", Shape::Name(NameOf::Wall), "the wall from which it rises", "C"),
     ],
 };
 
@@ -94,6 +165,8 @@ pub const OPENING: Record = Record {
     about: "a hole that something goes into: measured, with what stands around it",
     fields: &[
         Field::required("takes", Shape::Name(NameOf::Kind), "the kind of thing that goes in", "range"),
+        Field::optional("wall", Shape::Name(NameOf::Wall), "the wall that it is at, where no run holds it", "A"),
+        Field::optional("at", Shape::Length, "from that wall's left end, seen from inside the room, to it", "40\""),
         Field::optional(
             "width",
             Shape::Readings,
@@ -172,6 +245,12 @@ pub const OPENING: Record = Record {
             Shape::Length,
             "top of the counter beside it, from the finished floor",
             "36\"",
+        ),
+        Field::optional(
+            "landing",
+            Shape::Record(&LANDING),
+            "counter beside, behind or across from it, to set things down on",
+            "{left: 12\", right: 15\"}",
         ),
         Field::optional(
             "cabinet",

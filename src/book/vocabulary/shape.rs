@@ -64,6 +64,8 @@ pub enum NameOf {
     Room,
     /// Another selection.
     Selection,
+    /// A wall of the room's outline.
+    Wall,
 }
 
 /// What a field may hold.
@@ -168,6 +170,9 @@ impl NameOf {
             Self::Allowance => "the name of an allowance in `book.yaml`",
             Self::Room => "the name of a folder in `rooms/`",
             Self::Selection => "the name of a selection in this room, or `room/name` for one in another",
+            Self::Wall => {
+                "the letter of a wall: A from the first corner of the outline to the second, and so on around"
+            }
         }
     }
 }

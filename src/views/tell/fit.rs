@@ -120,7 +120,7 @@ pub fn sentence_of(finding: &Finding) -> Html {
 /// The small plan of an option, where its sizes are known.
 fn option_plan(opening: &Opening, selection: &Selection, option: &Choice, number: usize) -> Option<OptionPlan> {
     let width = *option.size.width.get()?;
-    let there = crate::assess::fitting::width(opening)?;
+    let there = opening.governing_width()?;
     let letter =
         u8::try_from(number).ok().filter(|number| *number < 26).map_or('A', |number| char::from(b'A' + number));
     Some(OptionPlan {

@@ -46,7 +46,7 @@ impl<'a> Teller<'a> {
             return None;
         }
         let mut parts: Vec<Html> = Vec::new();
-        parts.extend(room.ceiling.get().map(|ceiling| Html::text("Ceiling ").then(self.ceiling(*ceiling))));
+        parts.extend(room.ceiling.get().map(|ceiling| Html::text("Ceiling ").then(self.ceiling(ceiling))));
         let to_lay = room
             .floor_build_up
             .get()
@@ -64,7 +64,7 @@ impl<'a> Teller<'a> {
 
     fn opening_line(&self, at: At<'_>) -> OpeningLine {
         let (verdict, sentence) = self.opening_verdict(at);
-        let sizes = [crate::assess::fitting::width(at.opening), crate::assess::fitting::height(at.room, at.opening)];
+        let sizes = [at.opening.governing_width(), crate::assess::fitting::height(at.room, at.opening)];
         let sides: Vec<Length> = sizes.into_iter().flatten().collect();
         let thing = at.thing.map_or_else(|| "nothing yet".to_string(), |(_, option)| option.title());
         OpeningLine {

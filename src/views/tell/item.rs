@@ -92,7 +92,7 @@ impl Teller<'_> {
             facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));
         }
         if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
-            let size = [crate::assess::fitting::width(opening), crate::assess::fitting::height(room, opening)];
+            let size = [opening.governing_width(), crate::assess::fitting::height(room, opening)];
             let sides: Vec<_> = size.into_iter().flatten().collect();
             if !sides.is_empty() {
                 facts.push(fact("Opening", self.wording.sides(&sides)));

@@ -287,7 +287,7 @@ fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
 /// The opening's own sizes, for one that nothing goes into yet.
 fn fitting_of_nothing(at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
     let depth = at.opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value);
-    (crate::assess::fitting::width(at.opening), crate::assess::fitting::height(at.room, at.opening), depth)
+    (at.opening.governing_width(), crate::assess::fitting::height(at.room, at.opening), depth)
 }
 
 /// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.

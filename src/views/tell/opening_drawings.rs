@@ -91,7 +91,7 @@ fn side(at: At<'_>) -> Option<OpeningSide> {
 /// What the plan is drawn from; none without a width, and without a depth of the opening or of the thing.
 fn plan(at: At<'_>) -> Option<OpeningPlan> {
     let opening = at.opening;
-    let width = crate::assess::fitting::width(opening)?;
+    let width = opening.governing_width()?;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
     let depth = least(&opening.depth);
     if thing.is_none() && depth.is_none() {

@@ -58,7 +58,8 @@ impl<'a> Teller<'a> {
         tight.sort_by_key(|(_, day)| **day);
         let tight: Vec<&str> = tight.into_iter().map(|(name, _)| name.as_str()).collect();
         let mut facts = vec![fact("In hand before the work", receiving)];
-        if !tight.is_empty() {
+        // In a single chain none may slip, and saying so helps nobody.
+        if tight.len() < dates.milestones.len() {
             facts.push(fact("Milestones that may not slip", tight.join(", ")));
         }
         facts
@@ -67,6 +68,7 @@ impl<'a> Teller<'a> {
     /// The orders that are next.
     pub fn next_orders(&self) -> Table {
         let mut orders = self.all_orders();
+        orders.retain(|order| order.option.order.placed_on.is_absent());
         orders.truncate(NEXT);
         self.table("Orders that are next", &orders)
     }

@@ -21,7 +21,8 @@ pub fn line(markdown: &str) -> Html {
 }
 
 fn events(markdown: &str) -> impl Iterator<Item = Event<'_>> {
-    Parser::new_ext(markdown, Options::ENABLE_STRIKETHROUGH | Options::ENABLE_SMART_PUNCTUATION).filter_map(|event| {
+    let options = Options::ENABLE_STRIKETHROUGH | Options::ENABLE_SMART_PUNCTUATION | Options::ENABLE_TABLES;
+    Parser::new_ext(markdown, options).filter_map(|event| {
         match event {
             // Whatever someone typed as HTML is words.
             Event::Html(text) | Event::InlineHtml(text) => Some(Event::Text(text)),

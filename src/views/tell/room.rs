@@ -1,6 +1,6 @@
 //! Tells the page of a room.
 
-use crate::book::{Ceiling, Room};
+use crate::book::{Ceiling, Outline, Room};
 use crate::views::board::{Board, Finish};
 use crate::views::html::Html;
 use crate::views::room::{ItemLine, RoomPage, Why};
@@ -74,11 +74,11 @@ impl Teller<'_> {
 
     fn room_facts(&self, room: &Room) -> Vec<Fact> {
         let mut facts = Vec::new();
-        if let Some((length, width)) = room.outline.get() {
-            facts.push(fact("Room", self.wording.sides(&[*length, *width])));
+        if let Some((length, width)) = room.outline.get().map(Outline::extent) {
+            facts.push(fact("Room", self.wording.sides(&[length, width])));
         }
         if let Some(ceiling) = room.ceiling.get() {
-            facts.push(fact("Ceiling", self.ceiling(*ceiling)));
+            facts.push(fact("Ceiling", self.ceiling(ceiling)));
         }
         if let Some(build_up) = room.floor_build_up.get() {
             facts.push(fact("Still to be laid", figures::length(self.wording, *build_up)));
@@ -88,11 +88,11 @@ impl Teller<'_> {
     }
 
     /// A ceiling in words.
-    pub fn ceiling(&self, ceiling: Ceiling) -> Html {
+    pub fn ceiling(&self, ceiling: &Ceiling) -> Html {
         match ceiling {
-            Ceiling::Level(height) => figures::length(self.wording, height),
+            Ceiling::Level(height) => figures::length(self.wording, *height),
             Ceiling::Sloped { low, high, .. } => {
-                figures::length(self.wording, low).then(" rising to ").then(figures::length(self.wording, high))
+                figures::length(self.wording, *low).then(" rising to ").then(figures::length(self.wording, *high))
             }
         }
     }

@@ -11,9 +11,10 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("book", &["units", "source", "finding"]),
     ("pictures", &["units", "source", "finding"]),
     ("read", &["units", "source", "finding", "book", "pictures"]),
-    ("assess", &["units", "source", "finding", "book"]),
+    ("plan", &["units", "source", "finding", "book"]),
+    ("assess", &["units", "source", "finding", "book", "plan"]),
     ("drawings", &["units"]),
-    ("views", &["units", "source", "finding", "book", "pictures", "assess", "drawings"]),
+    ("views", &["units", "source", "finding", "book", "plan", "pictures", "assess", "drawings"]),
     ("publish", &["units", "source", "pictures", "views"]),
     ("pipeline", &["units", "source", "finding", "book", "pictures", "read", "assess", "views", "publish"]),
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
@@ -27,13 +28,15 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
-    "units", "source", "finding", "book", "pictures", "read", "assess", "drawings", "views", "publish", "pipeline",
+    "units", "source", "finding", "book", "pictures", "read", "plan", "assess", "drawings", "views", "publish", "pipeline",
     "preview", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.
-const FOR_TESTS: &[(&str, &str, &str)] =
-    &[("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them")];
+const FOR_TESTS: &[(&str, &str, &str)] = &[
+    ("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them"),
+    ("src/plan/tests/mod.rs", "read", "tests of plans are rooms as people write them"),
+];
 
 #[test]
 fn a_stage_imports_only_earlier_ones() {

@@ -47,12 +47,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(judge(context, &fitted, above));
     }
     for room in &context.book.rooms {
-        findings.extend(room.windows.iter().filter_map(|window| {
+        findings.extend(room.layout.windows.iter().filter_map(|window| {
             let under = window.above.get()?.to_lowercase();
             let cooks = ["cooktop", "range", "burner", "hob"].iter().any(|word| under.contains(word));
             let message = format!("the window `{}` opens above the {under}", window.name.value);
-            (cooks && window.opens.get() == Some(&true)).then(|| {
-                Finding::new(RULE.code, Severity::Query, window.span, message)
+            (cooks && window.opens.get().is_some_and(|opens| *opens != "fixed")).then(|| {
+                Finding::new(RULE.code, Severity::Query, window.name.span, message)
                     .room(&room.folder)
                     .item(&window.name.value)
                     .remedy("move one of them, or fix the sash; nothing that burns hangs there")
@@ -185,7 +185,7 @@ mod tests {
         let window = |opens: &str| {
             Trial::of("clear/above-cooktop").room(&format!("windows: {{yard: {{opens: {opens}, above: cooktop}}}}"))
         };
-        window("true").finds("the window `yard` opens above the cooktop").weighs("query");
-        window("false").stays_silent();
+        window("up").finds("the window `yard` opens above the cooktop").weighs("query");
+        window("fixed").stays_silent();
     }
 }

@@ -42,7 +42,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         return;
     };
     for room in &context.book.rooms {
-        for window in &room.windows {
+        for window in &room.layout.windows {
             let (Some(sill), Some(away)) = (window.sill.get(), window.from_water.get()) else { continue };
             let safe =
                 |glass: &String| ["temper", "laminat", "safety"].iter().any(|word| glass.to_lowercase().contains(word));
@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             // Glass of which nothing is told may well be safe.
             let severity = if window.glass.is_absent() { Severity::Query } else { near.severity };
             findings.push(
-                Finding::new(RULE.code, severity, window.span, message)
+                Finding::new(RULE.code, severity, window.name.span, message)
                     .room(&room.folder)
                     .item(&window.name.value)
                     .remedy(

@@ -63,19 +63,20 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
         let missing = [hinge(option), direction(selection, option), grain(selection, option)];
         for (what, how) in missing.into_iter().flatten() {
-            let message = format!("nobody says {what} of `{}`", selection.name.value);
+            let message = format!("nobody says {}", what.replace("{}", &format!("`{}`", selection.name.value)));
             let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
             findings.push(about(room, selection, option, RULE.code, Severity::Query, at, message).remedy(how));
         }
     }
 }
 
+/// What is missing, with `{}` for the thing's name, and how to say it.
 type Missing = (&'static str, &'static str);
 
 fn hinge(option: &Choice) -> Option<Missing> {
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
     (swings && option.hinge.is_absent())
-        .then_some(("the hinge side", "add `hinge: left` or `hinge: right`, seen from the front"))
+        .then_some(("the hinge side of {}", "add `hinge: left` or `hinge: right`, seen from the front"))
 }
 
 fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
@@ -90,7 +91,8 @@ fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
         _ => false,
     };
     let told = option.laid.runs.get().is_some() || says(pattern);
-    (directed && !told).then_some(("which way the long side runs", "say it in `pattern`, or add `laid: {runs: …}`"))
+    (directed && !told)
+        .then_some(("which way the long side of {} runs", "say it in `pattern`, or add `laid: {runs: …}`"))
 }
 
 /// Whether a tile's sides differ.
@@ -107,7 +109,7 @@ fn grain(selection: &Selection, option: &Choice) -> Option<Missing> {
     let covered = ["paint", "lacquer"].iter().any(|word| finish.contains(word));
     let wood = finish.split(|c: char| !c.is_alphabetic()).any(|word| WOODS.contains(&word));
     let missing = cabinet && wood && !covered && option.detail("grain").is_none();
-    missing.then_some(("which way the grain runs", "add `grain: upright`, `level`, `matched` or `none`"))
+    missing.then_some(("which way the grain of {} runs", "add `grain: upright`, `level`, `matched` or `none`"))
 }
 
 #[cfg(test)]
@@ -122,7 +124,7 @@ mod tests {
     #[test]
     fn an_oblong_tile_without_a_direction_is_told() {
         let tile = |face: &str, pattern: &str| of("tile", &format!("face size: {face}\npattern: {pattern}"));
-        tile("2\" x 8\"", "stacked").finds("nobody says which way the long side runs of `It`").weighs("query");
+        tile("2\" x 8\"", "stacked").finds("nobody says which way the long side of `It` runs").weighs("query");
         tile("2\" x 8\"", "upright, stacked").stays_silent();
         tile("2\" x 8\"", "stacked\nlaid: {runs: long side level}").stays_silent();
         tile("4\" x 4\"", "stacked").stays_silent();
@@ -135,7 +137,7 @@ mod tests {
         of("floor", "pattern: straight planks").finds_one();
         of("floor", "pattern: straight planks along the room").stays_silent();
         of("floor", "pattern: \"one sheet, no seam\"").stays_silent();
-        of("cabinet", "finish: oiled oak").finds("nobody says which way the grain runs of `It`");
+        of("cabinet", "finish: oiled oak").finds("nobody says which way the grain of `It` runs");
         of("cabinet", "finish: oiled oak\ngrain: level").stays_silent();
         of("cabinet", "finish: painted ash").stays_silent();
     }

@@ -73,7 +73,9 @@ fn counts(room: &Room, fronts: &[&Choice]) -> Vec<Finding> {
             Some((option.quantity.spanned()?, fits, selection))
         })
         .collect();
-    let all = |count: fn(&Choice) -> Option<u32>| fronts.iter().filter_map(|option| count(option)).sum::<u32>();
+    let all = |count: fn(&Choice) -> Option<u32>| {
+        fronts.iter().filter_map(|option| count(option)).map(u64::from).sum::<u64>()
+    };
     let (doors, drawers) =
         (all(|option| option.fronts.doors.get().copied()), all(|option| option.fronts.drawers.get().copied()));
     let together = pulls.iter().any(|(_, fits, _)| *fits == "doors and drawers");
@@ -81,10 +83,10 @@ fn counts(room: &Room, fronts: &[&Choice]) -> Vec<Finding> {
         true => vec![("doors and drawers", doors + drawers)],
         false => vec![("doors", doors), ("drawers", drawers)],
     };
-    let count = |(what, wanted): (&str, u32)| {
+    let count = |(what, wanted): (&str, u64)| {
         let of = pulls.iter().filter(|(_, fits, _)| together || *fits == what);
         let (first, _, selection) = of.clone().next()?;
-        let there: u64 = of.filter_map(|(quantity, ..)| quantity.value.whole()).sum();
+        let there = of.filter_map(|(quantity, ..)| quantity.value.whole()).fold(0, u64::saturating_add);
         short(room, selection, first, what, wanted, there)
     };
     groups.into_iter().filter_map(count).collect()
@@ -95,14 +97,14 @@ fn short(
     selection: &Selection,
     quantity: &Spanned<Quantity>,
     what: &str,
-    wanted: u32,
+    wanted: u64,
     there: u64,
 ) -> Option<Finding> {
-    let with_spares = u64::from(wanted) + u64::from(wanted).div_ceil(20);
+    let with_spares = wanted + wanted.div_ceil(20);
     if wanted == 0 || there >= with_spares {
         return None;
     }
-    let (severity, message) = if there < wanted.into() {
+    let (severity, message) = if there < wanted {
         (Severity::Stop, format!("{there} pulls or knobs are ordered for {what} that take {wanted}"))
     } else {
         (Severity::Query, format!("{there} pulls or knobs for {what} that take {wanted} leave too few to spare"))

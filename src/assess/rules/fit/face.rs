@@ -1,6 +1,6 @@
 //! The front or flange against the cutout that it covers.
 
-use crate::assess::fitting::{Side, width};
+use crate::assess::fitting::Side;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::book::{Readings, Slot};
@@ -94,7 +94,7 @@ fn has_room(context: &Context<'_>, fitted: &Fitted<'_>, front: &Spanned<Length>)
 fn up_to_the_wall(fitted: &Fitted<'_>, side: Side) -> Option<(Length, String)> {
     let neighbour = side.of(fitted.opening).get()?;
     let gap = neighbour.gap.get().filter(|_| neighbour.what.eq_ignore_ascii_case("wall"))?;
-    let cutout = width(fitted.opening)?;
+    let cutout = fitted.opening.governing_width()?;
     Some((cutout + gap.times(2), format!("the wall to the {} leaves it", side.word())))
 }
 

@@ -9,7 +9,8 @@ declare! {
     /// A thing is, or must soon be, ordered before what it depends on is settled
     ///
     /// ## What it checks
-    /// For each thing that is ordered, or must be within four weeks: whether all that it rests on is
+    /// For each thing that is ordered, or must be within four weeks (past its day, `order/late` says it
+    /// all): whether all that it rests on is
     /// chosen and, where the kind asks for one, has a maker's sheet with a revision or a date. What
     /// rests on what follows from kinds and places (cabinets on the appliances and the sink that they
     /// house, the counter on sink, taps and cooktop, heights and panels on the floor, trim on its valve,
@@ -41,7 +42,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(option) = selection.settled() else { continue };
         let placed = option.order.placed_on.spanned();
-        let near = context.dates.runs_out(selection) != RunsOut::Later;
+        let near = context.dates.runs_out(selection) == RunsOut::Soon;
         let last = context.dates.decide_by(selection);
         let (severity, begins, at) = match (placed, last) {
             (Some(placed), _) => (Severity::Stop, format!("was ordered on {}", placed.value), placed.span),

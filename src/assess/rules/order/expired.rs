@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 
 declare! {
-    /// The quotation holds no longer, or not until the thing must be ordered
+    /// The quotation holds no longer
     ///
     /// ## What it checks
     /// `good until` of what is chosen and not ordered, against today.

@@ -40,9 +40,13 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in to_order(context) {
         let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };
         if last < context.today {
+            let held = held_up(context, room, selection);
             let message =
-                format!("`{}` was to be ordered by {last}{}", selection.name.value, waits(context, selection));
-            let remedy = "order it today and move what waits for it, or choose what comes sooner";
+                format!("`{}` was to be ordered by {last}{held}{}", selection.name.value, waits(context, selection));
+            let remedy = match held.is_empty() {
+                true => "order it today and move what waits for it, or choose what comes sooner",
+                false => "settle what it waits for, order it, and move what waits for it",
+            };
             findings.push(finding(room, selection, option, message).remedy(remedy));
         }
     }
@@ -71,6 +75,14 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
 fn finding(room: &Room, selection: &Selection, option: &Choice, message: String) -> Finding {
     let at = option.lead_time.span().unwrap_or(selection.span);
     Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder).item(&selection.name.value)
+}
+
+/// What an order itself still waits for.
+fn held_up(context: &Context<'_>, room: &Room, selection: &Selection) -> String {
+    let waits = context.depends.waits_for(room, selection);
+    let told: Vec<String> =
+        waits.iter().map(|(ground, lacks)| format!("`{}` {}", ground.selection.name.value, lacks.words())).collect();
+    if told.is_empty() { String::new() } else { format!(", and still waits: {}", told.join(", ")) }
 }
 
 /// What waits for a selection, and when.
@@ -120,6 +132,15 @@ mod tests {
         cabinets("order: {placed on: 2026-06-29}").today("2026-08-01").finds_one().weighs("stop");
         let receiving = cabinets("order: {placed on: 2026-06-22}").book("receiving: 5 working days");
         receiving.today("2026-08-01").finds_one().weighs("stop");
+    }
+
+    #[test]
+    fn a_late_order_says_what_it_still_waits_for() {
+        cabinets("")
+            .opening("range", "{takes: range}")
+            .selection("selection: Range\nkind: range\nplace: range\noptions: [{id: a}, {id: b}]", "")
+            .today("2026-06-23")
+            .finds("`Cabinets` was to be ordered by 22 Jun 2026, and still waits: `Range` is not chosen; cabinets set waits for it, 14 Sep 2026");
     }
 
     /// The open choice is told by `complete/undecided`.

@@ -2,6 +2,7 @@
 
 pub mod bare_length;
 pub mod duplicate;
+pub mod geometry;
 pub mod outside_book;
 pub mod stray;
 pub mod syntax;

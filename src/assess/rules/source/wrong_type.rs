@@ -48,6 +48,17 @@ mod tests {
     }
 
     #[test]
+    fn a_milestone_comes_after_at_least_one() {
+        let after = |after: &str| {
+            let lines = format!("milestones: {{a: 2027-03-01, b: 2027-03-08, c: {{after: {after}, lasts: 2 days}}}}");
+            Trial::of("source/wrong-type").book(&lines)
+        };
+        after("[]").finds("no milestone stands after `after`");
+        after("[a, b]").stays_silent();
+        after("a").stays_silent();
+    }
+
+    #[test]
     fn a_list_where_one_value_is_wanted_is_told() {
         tap("maker: [Vessary, Ormund]").finds("this should be words, and is a list");
     }

@@ -1,0 +1,77 @@
+//! Tests of what rests on what.
+
+use super::*;
+use crate::assess::rules::trial::Trial;
+
+/// A kitchen of these selections, each by name and kind; those with an opening have one of their name.
+fn kitchen(selections: &[(&str, &str, &str)]) -> Book {
+    let mut trial = Trial::of("order/before");
+    for (name, kind, more) in selections {
+        let has_opening = crate::book::vocabulary::kind(kind).unwrap().opening;
+        let place = if has_opening { format!("place: {}", name.to_lowercase()) } else { String::new() };
+        if has_opening {
+            trial = trial.opening(&name.to_lowercase(), &format!("{{takes: {kind}}}"));
+        }
+        trial = trial.selection(&format!("selection: {name}\nkind: {kind}\n{place}\n{more}"), "");
+    }
+    trial.read()
+}
+
+fn rests_on(book: &Book, name: &str) -> Vec<String> {
+    let depends = Depends::of(book);
+    let (_, selection) = book.selections().find(|(_, selection)| selection.name.value == name).unwrap();
+    let told = |ground: &Ground<'_>| format!("{} {}", ground.because.words(), ground.selection.name.value);
+    depends.grounds(selection).iter().map(told).collect()
+}
+
+/// Source: trade reports section 5, dependency chain 1, 2, 3 and 6.
+#[test]
+fn kinds_and_places_say_what_rests_on_what() {
+    let book = kitchen(&[
+        ("Range", "range", ""),
+        ("Sink", "sink", ""),
+        ("Tap", "tap", ""),
+        ("Cabinets", "cabinet", ""),
+        ("Counter", "counter", "covers: 40 sq ft"),
+        ("Sill", "counter", "covers: 2 sq ft"),
+        ("Floor", "floor", ""),
+        ("Dishwasher", "panel dishwasher", ""),
+    ]);
+    assert_eq!(
+        rests_on(&book, "Cabinets"),
+        ["is built around Range", "is built around Sink", "takes its heights from Floor", "is built around Dishwasher"]
+    );
+    assert_eq!(rests_on(&book, "Counter"), ["is cut for Sink", "is cut for Tap"]);
+    assert_eq!(rests_on(&book, "Sill"), [""; 0]);
+    assert_eq!(rests_on(&book, "Dishwasher"), ["takes its heights from Floor"]);
+    assert_eq!(rests_on(&book, "Range"), [""; 0]);
+}
+
+/// Source: trade reports F-79 (valve and trim of one series), F-89 (glass measured after tile).
+#[test]
+fn trim_rests_on_its_valve_and_glass_on_the_tile() {
+    let book = kitchen(&[
+        ("Valve", "tap", "model: VB-2"),
+        ("Shower set", "shower set", "valve: VB-2 thermostatic body"),
+        ("Wall tile", "tile", ""),
+        ("Floor tile", "tile", ""),
+        ("Screen", "shower glass", ""),
+    ]);
+    assert_eq!(rests_on(&book, "Shower set"), ["is the trim of Valve"]);
+    assert_eq!(rests_on(&book, "Screen"), ["is measured on Wall tile"]);
+}
+
+#[test]
+fn an_opening_is_made_for_what_goes_into_it() {
+    let book = kitchen(&[("Range", "range", ""), ("Rug", "rug", "")]);
+    let room = &book.rooms[0];
+    let made_for = made_for(room, &room.openings[0]).map(|selection| selection.name.as_str());
+    assert_eq!(made_for, Some("Range"));
+}
+
+#[test]
+fn a_name_in_the_book_counts_once_and_before_kinds() {
+    let book =
+        kitchen(&[("Range", "range", ""), ("Cabinets", "cabinet", "depends on: [Range, Rug]"), ("Rug", "rug", "")]);
+    assert_eq!(rests_on(&book, "Cabinets"), ["is built around Range", "depends on Rug"]);
+}

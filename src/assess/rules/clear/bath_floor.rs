@@ -1,0 +1,109 @@
+//! Floor to stand on in front of the fixtures of a bath.
+
+use super::{Figure, Measure};
+use crate::assess::Context;
+use crate::assess::room_facts::{FIXTURES, in_front};
+use crate::assess::rules::{Check, declare};
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// There is too little floor in front of a fixture of the bath
+    ///
+    /// ## What it checks
+    /// The clear floor from the front of toilet, bidet, basin, tub and shower to whatever is opposite
+    /// (`in front of toilet` and so on in `clearances`, or `in front` of the opening that takes it). The
+    /// model residential code asks for 21" (533.4 mm), and 24" (609.6 mm) in front of a shower's entry;
+    /// 30" (762 mm) are advised. What passes the code and misses the advice is a note.
+    ///
+    /// ## Why it matters
+    /// Twenty-one inches let one stand. Drying, dressing and helping somebody take thirty.
+    ///
+    /// ## Remedy
+    /// Choose a shallower fixture, or move what is opposite; where the code's figure is missed, ask the
+    /// local building office before rough-in.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances: {in front of toilet: 28"}     # enough for the code
+    /// ```
+    ///
+    /// ## Source
+    /// Code: IRC R307.1 and P2705.1 (21"; 24" at a shower). Advice: Kitchen and Bath Planning Guidelines,
+    /// 2nd edition, bath guideline 4.
+    "clear/bath-floor", Query,
+    sources: [
+        "IRC R307.1, P2705.1",
+        "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 4",
+    ],
+    caution: None,
+    Check::Book(check)
+}
+
+const ADVISED: Figure =
+    Figure::advised(Length::from_inches(30), "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 4");
+const CODE: Figure = Figure::code(Length::from_inches(21), "IRC R307.1, P2705.1");
+const CODE_AT_A_SHOWER: Figure = Figure::code(Length::from_inches(24), "IRC P2705.1(5)");
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        for fixture in &FIXTURES {
+            let Some(there) = in_front(room, fixture) else { continue };
+            let measure = Measure {
+                rule: RULE.code,
+                room,
+                item: None,
+                is: (format!("the floor in front of the {}", fixture.name), "deep"),
+                there,
+                advised: Some(ADVISED),
+                code: Some(if fixture.name == "shower" { CODE_AT_A_SHOWER } else { CODE }),
+                remedy: "choose a shallower fixture or move what is opposite, before rough-in",
+            };
+            findings.extend(measure.judge(context));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn bath(clearance: &str) -> Trial {
+        Trial::of("clear/bath-floor").room(&format!("clearances: {{{clearance}}}"))
+    }
+
+    /// Source: check values BP-04, BP-05; top check value 10: 28 in front of a toilet passes the code and misses the advice.
+    #[test]
+    fn twenty_eight_inches_pass_the_code_and_miss_the_advice() {
+        bath("in front of toilet: 28\"")
+            .finds("the floor in front of the toilet is 28\" (711.2 mm) deep, enough for the model code, 2\" (50.8 mm) less than the 30\" (762 mm) advised")
+            .weighs("note");
+        bath("in front of toilet: 30\"").stays_silent();
+    }
+
+    /// Source: check values BP-05; trade reports F-75: 21 at lavatory, toilet, bidet and tub; 20.9 fails.
+    #[test]
+    fn the_code_asks_for_twenty_one_inches() {
+        for fixture in ["toilet", "bidet", "basin", "tub"] {
+            bath(&format!("in front of {fixture}: 21\"")).finds_one().weighs("note");
+            bath(&format!("in front of {fixture}: 20.9\"")).finds_one().weighs("query");
+        }
+    }
+
+    /// Source: check values BP-06: 23 in front of a shower fails; the guideline wants 30.
+    #[test]
+    fn a_shower_s_entry_needs_twenty_four_inches() {
+        bath("in front of shower: 23\"").finds_one().weighs("query");
+        bath("in front of shower: 24\"").finds_one().weighs("note");
+        bath("in front of shower: 30\"").stays_silent();
+    }
+
+    #[test]
+    fn the_opening_s_own_figure_is_taken_where_the_room_has_none() {
+        let toilet =
+            |room: &str| Trial::of("clear/bath-floor").room(room).opening("toilet", "{takes: toilet, in front: 20\"}");
+        toilet("").finds_one().weighs("query");
+        toilet("clearances: {in front of toilet: 30\"}").stays_silent();
+        Trial::of("clear/bath-floor").opening("range", "{takes: range, in front: 20\"}").stays_silent();
+    }
+}

@@ -1,0 +1,100 @@
+//! Doorways that are too narrow to pass with something in both hands.
+
+use super::{Bound, Figure, Measure};
+use crate::assess::Context;
+use crate::assess::room_facts::{doorways, planned_for_access};
+use crate::assess::rules::{Check, declare};
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// A doorway is narrower than is advised
+    ///
+    /// ## What it checks
+    /// The clear width of each doorway (`clearances: {doorways: …}`), between the open leaf and the stop:
+    /// at least 32" (812.8 mm), which takes a leaf of 34". Where the book is planned by an access
+    /// profile, 34" (863.6 mm), which takes a leaf of 36".
+    ///
+    /// ## Why it matters
+    /// Whoever carries a tray, a child or a laundry basket needs it every day, and what is delivered needs
+    /// it once.
+    ///
+    /// ## Remedy
+    /// Choose a wider leaf, or hinges that swing the leaf clear of the doorway.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances:
+    ///   doorways: {hall door: 30"}     # a leaf of 32" leaves no more
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1 and bath guideline 1.
+    "clear/doorway", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition"],
+    caution: None,
+    Check::Book(check)
+}
+
+const ADVISED: Figure = Figure::advised(
+    Length::from_inches(32),
+    "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1, bath guideline 1",
+);
+
+const FOR_ACCESS: Figure = Figure {
+    bound: Bound::Least(Length::from_inches(34)),
+    whose: "advised for access",
+    source: "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1, bath guideline 1, access standards",
+};
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        findings.extend(doorways(room).into_iter().filter_map(|(name, there)| {
+            let access = planned_for_access(context.book, room);
+            let measure = Measure {
+                rule: RULE.code,
+                room,
+                item: None,
+                is: (format!("the doorway `{name}`"), "clear"),
+                there,
+                advised: Some(if access { FOR_ACCESS } else { ADVISED }),
+                code: None,
+                remedy: "choose a wider leaf, or hinges that swing it clear of the doorway",
+            };
+            measure.judge(context)
+        }));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn doorway(width: &str) -> Trial {
+        Trial::of("clear/doorway").room(&format!("clearances: {{doorways: {{hall door: {width}}}}}"))
+    }
+
+    /// Source: check values KP-01, BP-01: 32 passes, 31 3/4 and 31 miss the advice.
+    #[test]
+    fn thirty_two_inches_clear_are_advised() {
+        doorway("32\"").stays_silent();
+        doorway("31 3/4\"")
+            .finds("the doorway `hall door` is 31 3/4\" (≈ 806.4 mm) clear, 1/4\" (≈ 6.4 mm) less than the 32\" (812.8 mm) advised")
+            .weighs("query");
+        doorway("31\"").finds_one();
+    }
+
+    /// Source: check values KP-01, BP-01: for access 32 is not enough, 34 is.
+    #[test]
+    fn for_access_thirty_four_are() {
+        doorway("34\"").book("access profile: 2010 ADA").stays_silent();
+        doorway("32\"").book("access profile: 2010 ADA").finds_one();
+        doorway("32\"").book("access profile: 2010 ADA").room("access profile: none").stays_silent();
+    }
+
+    #[test]
+    fn each_doorway_is_told_by_its_name() {
+        let two = "clearances: {doorways: {hall door: 30\", pantry: 28\"}}";
+        Trial::of("clear/doorway").room(two).run().counts(2);
+    }
+}

@@ -1,0 +1,89 @@
+//! Counter in all.
+
+use crate::assess::room_facts::frontage;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::Room;
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// A kitchen has less counter than is advised
+    ///
+    /// ## What it checks
+    /// The `counter frontage` of a kitchen, along its front: at least 158" (4013 mm). A stretch counts
+    /// where it is 24" (609.6 mm) deep and has 15" (381 mm) clear above it.
+    ///
+    /// ## Why it matters
+    /// Landings, preparation and what stands about for good all live on the same counter.
+    ///
+    /// ## Remedy
+    /// Deepen a counter that does not count, or add an island or a peninsula.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances:
+    ///   counter frontage: [{length: 120", depth: 25"}, {length: 48", depth: 20"}]   # only 120" count
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25.
+    "clear/frontage", Note,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25"],
+    caution: None,
+    Check::Book(check)
+}
+
+const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25";
+const IN_ALL: Length = Length::from_inches(158);
+const DEEP: Length = Length::from_inches(24);
+const CLEAR_ABOVE: Length = Length::from_inches(15);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.book.rooms.iter().filter_map(|room| judge(context, room)));
+}
+
+fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let (there, left_out) = frontage(room, DEEP, CLEAR_ABOVE)?;
+    let short = Some(IN_ALL - there.value).filter(|short| *short > Length::ZERO)?;
+    let besides = if left_out > Length::ZERO {
+        format!("; {} more are too shallow or too low under something", say(left_out))
+    } else {
+        String::new()
+    };
+    let message = format!(
+        "the counter frontage is {}, {} less than the {} advised{besides}",
+        say(there.value),
+        say(short),
+        say(IN_ALL)
+    );
+    let finding = Finding::new(RULE.code, Severity::Note, there.at, message).room(&room.folder).source(SOURCE);
+    Some(finding.remedy("deepen a counter that does not count, or add to one"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn frontage(written: &str) -> Trial {
+        Trial::of("clear/frontage").room(&format!("clearances: {{counter frontage: {written}}}"))
+    }
+
+    /// Source: check values KP-38: 157.5 fails.
+    #[test]
+    fn a_hundred_and_fifty_eight_inches_in_all() {
+        frontage("158\"").stays_silent();
+        frontage("157 1/2\"")
+            .finds("the counter frontage is 13'-1 1/2\" (4000.5 mm), 1/2\" (12.7 mm) less than the 13'-2\" (4013.2 mm) advised")
+            .weighs("note");
+    }
+
+    /// Source: check values KP-38: a counter 20 deep counts nothing toward it; 15 are clear above.
+    #[test]
+    fn shallow_counter_and_counter_under_something_low_do_not_count() {
+        frontage("[{length: 120\", depth: 24\"}, {length: 38\", depth: 25\", clear above: 15\"}]").stays_silent();
+        frontage("[{length: 120\", depth: 24\"}, {length: 60\", depth: 20\"}]").finds_one();
+        frontage("[{length: 120\"}, {length: 60\", clear above: 14\"}]").finds_one();
+    }
+}

@@ -1,0 +1,235 @@
+//! Counter to set things down on, beside sinks and appliances.
+
+mod asked;
+#[cfg(test)]
+mod tests;
+
+use super::{Figure, Measure};
+use crate::assess::fitting::{Side, hinge_sides};
+use crate::assess::room_facts::{Fact, landing_beside};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Landing, Opening, Room};
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+use crate::units::Length;
+
+use asked::{Asked, ONE, at_a_side, of_kind};
+
+declare! {
+    /// There is too little counter to set things down on
+    ///
+    /// ## What it checks
+    /// The `landing` of an opening, by what it takes.
+    ///
+    /// | what | counter advised |
+    /// | --- | --- |
+    /// | sink | 24" on one side and 18" on the other; from its edge to an inside corner 3", if 21" are clear around it |
+    /// | second sink | 18" on one side and 3" on the other |
+    /// | cooktop, range | 15" on one side and 12" on the other; 9" behind it on an island |
+    /// | refrigerator | 15" on the side of its handle, or on top of it, or across from it at most 48" away |
+    /// | microwave | 15" above, below or on the side of its handle |
+    /// | wall oven | 15" beside or above it, or across from it at most 48" away and no walkway between |
+    ///
+    /// Counter that serves two of them, or one and the place of preparation, is as long as the longer of
+    /// both and 12" more. What is not written is not judged.
+    ///
+    /// ## Why it matters
+    /// A pan off the fire, a bag of groceries, a stack of plates: each is set down at once, or dropped.
+    ///
+    /// ## Remedy
+    /// Move one of the two that share a counter, or change the side that a door is hung on.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   cooktop: {takes: cooktop, landing: {left: 12", right: 14"}}
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17 and 22 to 24.
+    "clear/landing", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17, 22 to 24"],
+    caution: None,
+    Check::Book(check)
+}
+
+/// Counter behind a cooktop on an island.
+const BEHIND: Figure =
+    Figure::advised(Length::from_inches(9), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 17");
+/// From a sink's edge to an inside corner, and the clear counter around it.
+const TO_CORNER: (Length, Length) = (Length::from_inches(3), Length::from_inches(21));
+/// How far away a counter across may be.
+const ACROSS: Length = Length::from_inches(48);
+
+const SIDES: [Side; 2] = [Side::Left, Side::Right];
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        for opening in &room.openings {
+            let (Some(landing), Some(kind)) = (opening.landing.spanned(), opening.takes.get()) else { continue };
+            let Some(asked) = of_kind(kind.name, &landing.value) else { continue };
+            let one = One { context, room, opening, landing };
+            findings.extend(if asked.lesser > Length::ZERO { one.on_both_sides(&asked) } else { one.anywhere(&asked) });
+            findings.extend(one.behind());
+        }
+    }
+}
+
+/// One opening with its landing.
+struct One<'a> {
+    context: &'a Context<'a>,
+    room: &'a Room,
+    opening: &'a Opening,
+    landing: &'a Spanned<Landing>,
+}
+
+impl One<'_> {
+    /// The greater length on one side and the lesser on the other, either way around: told as it falls
+    /// least short.
+    fn on_both_sides(&self, asked: &Asked) -> Option<Finding> {
+        let ways = [(asked.greater, asked.lesser), (asked.lesser, asked.greater)];
+        let short = |(left, right)| [self.short(Side::Left, left), self.short(Side::Right, right)];
+        let total = |short: &[Option<Short>; 2]| -> Length { short.iter().flatten().map(|short| short.by).sum() };
+        let least = ways.into_iter().map(short).min_by_key(total)?;
+        let told: Vec<_> = least.iter().flatten().map(|short| self.told(short)).collect();
+        let first = least.iter().flatten().next()?;
+        // What two openings share is told at the first of them.
+        if told.len() == 1 && self.is_told_at(first) {
+            return None;
+        }
+        Some(self.finding(told.join("; "), asked.source))
+    }
+
+    /// By how much the counter at a side is short of what is needed there; nothing where it is not known.
+    fn short(&self, side: Side, needed: Length) -> Option<Short> {
+        let beside = landing_beside(self.opening, side)?;
+        let there = beside.value.counter;
+        let with = beside.value.to.as_ref().and_then(|to| self.room.opening(&to.value));
+        let others = with.and_then(|with| at_a_side(with, &self.opening.name.value)).into_iter();
+        let prepared = beside.value.preparation.then_some(super::prep::LENGTH);
+        let longest = others.chain(prepared).max();
+        let needed = longest.map_or(needed, |other| needed.max(other) + ONE);
+        let by = needed - there;
+        let turns = longest.is_none() && self.turns_a_corner();
+        let with = match (with, longest.is_some()) {
+            (Some(with), true) => Some(with.name.value.clone()),
+            _ => None,
+        };
+        (by > Length::ZERO && !turns).then_some(Short { side, there, needed, by, with, prepared: prepared.is_some() })
+    }
+
+    /// Whether a sink stands far enough from an inside corner with clear counter around it.
+    fn turns_a_corner(&self) -> bool {
+        let landing = &self.landing.value;
+        let enough = |there: &crate::book::Slot<Length>, least| there.get().is_some_and(|there| *there >= least);
+        enough(&landing.to_corner, TO_CORNER.0) && enough(&landing.around_corner, TO_CORNER.1)
+    }
+
+    fn is_told_at(&self, short: &Short) -> bool {
+        let before = self.room.openings.iter().take_while(|other| other.name.value != self.opening.name.value);
+        let mut shared = before.filter(|other| short.with.as_ref() == Some(&other.name.value));
+        shared.any(|other| at_a_side(other, &self.opening.name.value).is_some() && other.landing.get().is_some())
+    }
+
+    fn told(&self, short: &Short) -> String {
+        let say = |length| say(length, self.context.book.project.units);
+        let for_both = match (&short.with, short.prepared) {
+            (Some(with), false) => format!(" for it and `{with}` together"),
+            (Some(with), true) => format!(" for it, `{with}` and the place of preparation together"),
+            (None, true) => " for it and the place of preparation together".to_string(),
+            (None, false) => String::new(),
+        };
+        format!(
+            "the counter at the {} of the opening `{}` is {} long, {} less than the {} advised{for_both}",
+            short.side.word(),
+            self.opening.name.value,
+            say(short.there),
+            say(short.by),
+            say(short.needed)
+        )
+    }
+
+    /// One counter that is long enough, at a side, on top or across.
+    fn anywhere(&self, asked: &Asked) -> Option<Finding> {
+        let say = |length| say(length, self.context.book.project.units);
+        let landing = &self.landing.value;
+        let mut told = Vec::new();
+        for side in self.handle_sides(asked) {
+            // A side that nobody wrote down may be long enough.
+            let beside = landing_beside(self.opening, side)?;
+            self.short(side, asked.greater)?;
+            told.push(format!("{} at the {}", say(beside.value.counter), side.word()));
+        }
+        if let Some(above) = landing.above.get() {
+            let long_enough = *above >= asked.greater;
+            if long_enough {
+                return None;
+            }
+            told.push(format!("{} above or below", say(*above)));
+        }
+        if let (Some(across), Some(at), true) = (landing.across.get(), landing.across_at.get(), asked.across) {
+            let walked = asked.not_a_walkway && landing.across_a_walkway.get() == Some(&true);
+            if *across >= asked.greater && *at <= ACROSS && !walked {
+                return None;
+            }
+            let walkway = if walked { ", over a walkway" } else { "" };
+            told.push(format!("{} across, {} away{walkway}", say(*across), say(*at)));
+        }
+        let message = format!(
+            "no counter of {} stands near enough to the opening `{}`: {}",
+            say(asked.greater),
+            self.opening.name.value,
+            told.join("; ")
+        );
+        Some(self.finding(message, asked.source))
+    }
+
+    /// The sides that count: that of the handle, where the door's hinges are known; else both.
+    fn handle_sides(&self, asked: &Asked) -> Vec<Side> {
+        let fitted = self
+            .context
+            .fitted()
+            .filter(|fitted| std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled() && asked.by_the_handle);
+        let hinges = fitted.map(|fitted| hinge_sides(fitted.option)).next();
+        match hinges {
+            Some(([hinge], _)) => SIDES.into_iter().filter(|side| side != hinge).collect(),
+            _ => SIDES.to_vec(),
+        }
+    }
+
+    fn behind(&self) -> Option<Finding> {
+        let cooks = self.opening.takes.get().is_some_and(|kind| ["cooktop", "range"].contains(&kind.name));
+        let there = self.landing.value.behind.spanned().filter(|_| cooks)?;
+        let measure = Measure {
+            rule: RULE.code,
+            room: self.room,
+            item: Some(&self.opening.name.value),
+            is: (format!("the counter behind the opening `{}`", self.opening.name.value), "deep"),
+            there: Fact::from(there),
+            advised: Some(BEHIND),
+            code: None,
+            remedy: "move the cooktop forward, or make the island deeper",
+        };
+        measure.judge(self.context)
+    }
+
+    fn finding(&self, message: String, source: &str) -> Finding {
+        Finding::new(RULE.code, Severity::Query, self.landing.span, message)
+            .room(&self.room.folder)
+            .item(&self.opening.name.value)
+            .source(source)
+            .remedy("move what stands at the counter's other end, or hang the door on the other side")
+    }
+}
+
+/// A counter that is too short.
+struct Short {
+    side: Side,
+    there: Length,
+    needed: Length,
+    by: Length,
+    /// The opening that it serves as well.
+    with: Option<String>,
+    prepared: bool,
+}

@@ -1,0 +1,157 @@
+//! Room around a basin.
+
+use super::{Figure, Measure};
+use crate::assess::Context;
+use crate::assess::room_facts::distance;
+use crate::assess::rules::{Check, declare};
+use crate::book::Room;
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// A basin stands too near to a wall or to another one, or at an unusual height
+    ///
+    /// ## What it checks
+    /// From the basin's centre to a wall or anything tall beside it: the model codes ask for 15" (381 mm),
+    /// 20" (508 mm) are advised. From centre to centre of two basins 30" (762 mm) by the code, 36"
+    /// (914.4 mm) by advice. At least 4" (101.6 mm) from the edge of a basin that hangs or stands free to
+    /// the wall. The rim stands 32" to 43" (813 to 1092 mm) above the floor.
+    ///
+    /// ## Why it matters
+    /// Elbows. Two people at two basins need three feet each, and drains stand in the wall before either
+    /// basin does.
+    ///
+    /// ## Remedy
+    /// Move the drain before the wall is closed, or take one wider basin instead of two.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances: {basin to basin: 32"}     # enough for the code
+    /// ```
+    ///
+    /// ## Source
+    /// Code: IRC P2705.1, IRC R307.1, IPC 405.3.1. Advice: Kitchen and Bath Planning Guidelines, 2nd
+    /// edition, bath guidelines 5 to 7.
+    "clear/lavatory", Query,
+    sources: [
+        "IRC R307.1, P2705.1, IPC 405.3.1",
+        "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 5 to 7",
+    ],
+    caution: None,
+    Check::Book(check)
+}
+
+const GUIDELINE_5: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 5";
+const GUIDELINE_6: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 6";
+const GUIDELINE_7: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 7";
+
+/// What is asked of one distance.
+struct Asked {
+    key: &'static str,
+    is: (&'static str, &'static str),
+    advised: Option<Figure>,
+    code: Option<Figure>,
+    remedy: &'static str,
+}
+
+const ASKED: [Asked; 5] = [
+    Asked {
+        key: "basin to side",
+        is: ("the basin's centre", "from what stands beside it"),
+        advised: Some(Figure::advised(Length::from_inches(20), GUIDELINE_5)),
+        code: Some(Figure::code(Length::from_inches(15), "IRC P2705.1, IPC 405.3.1")),
+        remedy: "move the basin before its drain is set",
+    },
+    Asked {
+        key: "basin edge to wall",
+        is: ("the basin's edge", "from the wall beside it"),
+        advised: None,
+        code: Some(Figure::code(Length::from_inches(4), "IRC R307.1")),
+        remedy: "move the basin before its drain is set, or choose a narrower one",
+    },
+    Asked {
+        key: "basin to basin",
+        is: ("the distance from centre to centre of the basins", ""),
+        advised: Some(Figure::advised(Length::from_inches(36), GUIDELINE_6)),
+        code: Some(Figure::code(Length::from_inches(30), "IPC 405.3.1, IRC P2705.1")),
+        remedy: "take a longer vanity, or one wider basin instead of two",
+    },
+    Asked {
+        key: "basin height",
+        is: ("the basin's rim", "above the floor"),
+        advised: Some(Figure::advised(Length::from_inches(32), GUIDELINE_7)),
+        code: None,
+        remedy: "set the vanity to suit those who use it, and ask them",
+    },
+    Asked {
+        key: "basin height",
+        is: ("the basin's rim", "above the floor"),
+        advised: Some(Figure::advised_most(Length::from_inches(43), GUIDELINE_7)),
+        code: None,
+        remedy: "set the vanity to suit those who use it, and ask them",
+    },
+];
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        findings.extend(ASKED.iter().filter_map(|asked| measure(room, asked)?.judge(context)));
+    }
+}
+
+fn measure<'a>(room: &'a Room, asked: &Asked) -> Option<Measure<'a>> {
+    let (subject, tail) = asked.is;
+    Some(Measure {
+        rule: RULE.code,
+        room,
+        item: None,
+        is: (subject.into(), tail),
+        there: distance(room, asked.key)?,
+        advised: asked.advised,
+        code: asked.code,
+        remedy: asked.remedy,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn bath(clearance: &str) -> Trial {
+        Trial::of("clear/lavatory").room(&format!("clearances: {{{clearance}}}"))
+    }
+
+    /// Source: check values BP-07, BP-08: 18 passes the code and misses the advice, 14.9 misses the code.
+    #[test]
+    fn a_basin_s_centre_is_fifteen_inches_from_a_wall_and_better_twenty() {
+        bath("basin to side: 20\"").stays_silent();
+        bath("basin to side: 18\"").finds_one().weighs("note");
+        bath("basin to side: 15\"").finds_one().weighs("note");
+        bath("basin to side: 14.9\"").finds_one().weighs("query");
+    }
+
+    /// Source: check values BP-09: 3.5 from its edge to the wall fails.
+    #[test]
+    fn a_free_basin_s_edge_is_four_inches_from_the_wall() {
+        bath("basin edge to wall: 4\"").stays_silent();
+        bath("basin edge to wall: 3 1/2\"")
+            .finds("the basin's edge is 3 1/2\" (88.9 mm) from the wall beside it, 1/2\" (12.7 mm) less than the 4\" (101.6 mm) that the model code asks for");
+    }
+
+    /// Source: check values BP-10: 32 passes the code and misses the advice, 29 misses the code.
+    #[test]
+    fn two_basins_are_thirty_inches_apart_and_better_thirty_six() {
+        bath("basin to basin: 36\"").stays_silent();
+        bath("basin to basin: 32\"").finds_one().weighs("note");
+        bath("basin to basin: 29\"").finds_one().weighs("query");
+    }
+
+    /// Source: check values BP-11: 34.5 is within 32 to 43.
+    #[test]
+    fn a_rim_stands_between_thirty_two_and_forty_three_inches() {
+        for height in ["32\"", "34 1/2\"", "43\""] {
+            bath(&format!("basin height: {height}")).stays_silent();
+        }
+        bath("basin height: 31\"").finds_one();
+        bath("basin height: 44\"").finds_one().weighs("query");
+    }
+}

@@ -1,0 +1,110 @@
+//! How high a microwave stands.
+
+use super::{Bound, Figure, Measure};
+use crate::assess::room_facts::{Fact, distance};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, fitting};
+use crate::book::{Opening, Room};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// A microwave stands too high or too low
+    ///
+    /// ## What it checks
+    /// The bottom of a microwave's opening: at most 54" (1371.6 mm) above the floor, and best 3" below the
+    /// cook's shoulder (`shoulder height`), which is a note; below a counter at least 15" (381 mm) above
+    /// the floor.
+    ///
+    /// ## Why it matters
+    /// A hot dish is lifted out with both hands. From above the shoulder it comes down over the face.
+    ///
+    /// ## Remedy
+    /// Set the opening higher or lower before the cabinets are ordered.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   microwave: {takes: microwave, sill: 55"}
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21.
+    "clear/microwave", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21"],
+    caution: None,
+    Check::Book(check)
+}
+
+const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21";
+const HIGHEST: Figure = Figure::advised_most(Length::from_inches(54), SOURCE);
+const LOWEST: Figure =
+    Figure { bound: Bound::Least(Length::from_inches(15)), whose: "advised below a counter", source: SOURCE };
+/// How far below the shoulder its bottom is best.
+const BELOW_SHOULDER: Length = Length::from_inches(3);
+/// A usual counter, where the opening names none.
+const COUNTER: Length = Length::from_inches(36);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let openings = room.openings.iter();
+        let openings = openings.filter(|opening| opening.takes.get().is_some_and(|kind| kind.name == "microwave"));
+        findings.extend(openings.filter_map(|opening| judge(context, room, opening)));
+    }
+}
+
+fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Finding> {
+    let bottom = Fact::from(opening.sill.spanned()?);
+    let of = |advised| Measure {
+        rule: RULE.code,
+        room,
+        item: Some(&opening.name.value),
+        is: (format!("the bottom of the opening `{}`", opening.name.value), "above the floor"),
+        there: bottom,
+        advised: Some(advised),
+        code: None,
+        remedy: "set the opening so before the cabinets are ordered",
+    };
+    if is_below_a_counter(room, opening, bottom.value) {
+        return of(LOWEST).judge(context);
+    }
+    of(HIGHEST).judge(context).or_else(|| {
+        let best = distance(room, "shoulder height")?.value - BELOW_SHOULDER;
+        let whose = "that is best under the cook's shoulder";
+        let finding = of(Figure { bound: Bound::Most(best), whose, source: SOURCE }).judge(context)?;
+        Some(Finding { severity: Severity::Note, ..finding })
+    })
+}
+
+fn is_below_a_counter(room: &Room, opening: &Opening, bottom: Length) -> bool {
+    let counter = opening.counter_height.get().copied().unwrap_or(COUNTER);
+    fitting::height(room, opening).is_some_and(|height| bottom + height <= counter)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn microwave(opening: &str) -> Trial {
+        Trial::of("clear/microwave").opening("niche", &format!("{{takes: microwave, {opening}}}"))
+    }
+
+    /// Source: check values KP-34: at most 54; with the shoulder at 56 it is best at 53, and 55 fails.
+    #[test]
+    fn its_bottom_is_at_most_fifty_four_inches_high() {
+        let shoulder = "clearances: {shoulder height: 56\"}";
+        microwave("sill: 54\"").stays_silent();
+        microwave("sill: 53\"").room(shoulder).stays_silent();
+        microwave("sill: 55\"").room(shoulder).finds_one().weighs("query");
+        microwave("sill: 54\"").room(shoulder)
+            .finds("the bottom of the opening `niche` is 4'-6\" (1371.6 mm) above the floor, 1\" (25.4 mm) more than the 4'-5\" (1346.2 mm) that is best under the cook's shoulder")
+            .weighs("note");
+    }
+
+    /// Source: check values KP-34: below a counter 14 above the floor fails.
+    #[test]
+    fn below_a_counter_it_is_at_least_fifteen_inches_high() {
+        microwave("sill: 15\", height: 16\"").stays_silent();
+        microwave("sill: 14\", height: 16\"").finds_one().weighs("query");
+    }
+}

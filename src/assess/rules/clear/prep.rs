@@ -1,0 +1,75 @@
+//! The counter on which food is prepared.
+
+use super::{Figure, Measure};
+use crate::assess::Context;
+use crate::assess::room_facts::{Fact, rectangle};
+use crate::assess::rules::{Check, declare};
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// The counter for preparing food is too short or too shallow
+    ///
+    /// ## What it checks
+    /// The unbroken counter beside a sink where food is prepared (`preparation counter`): at least 36"
+    /// (914.4 mm) long and 24" (609.6 mm) deep.
+    ///
+    /// ## Why it matters
+    /// Most of the time in a kitchen is spent there. A joint, a corner or a hob in it takes it away.
+    ///
+    /// ## Remedy
+    /// Move sink or cooktop apart, or give the island a sink.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances: {preparation counter: 35" x 25"}
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 12.
+    "clear/prep", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 12"],
+    caution: None,
+    Check::Book(check)
+}
+
+const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 12";
+/// Least length of the counter; landings that share it add to it.
+pub const LENGTH: Length = Length::from_inches(36);
+const DEPTH: Length = Length::from_inches(24);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let Some(counter) = rectangle(room, "preparation counter") else { continue };
+        let side = |value, tail, least| Measure {
+            rule: RULE.code,
+            room,
+            item: None,
+            is: ("the counter for preparing food".into(), tail),
+            there: Fact { value, ..Fact::at(counter.span) },
+            advised: Some(Figure::advised(least, SOURCE)),
+            code: None,
+            remedy: "move sink or cooktop apart, or give the island a sink",
+        };
+        let (length, depth) = counter.value;
+        let sides = [side(length, "long", LENGTH), side(depth, "deep", DEPTH)];
+        findings.extend(sides.iter().find_map(|measure| measure.judge(context)));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    /// Source: check values KP-22: 36 by 24 passes, 35 by 25 fails.
+    #[test]
+    fn thirty_six_by_twenty_four_inches_beside_a_sink() {
+        let counter =
+            |sides: &str| Trial::of("clear/prep").room(&format!("clearances: {{preparation counter: {sides}}}"));
+        counter("36\" x 24\"").stays_silent();
+        counter("35\" x 25\"")
+            .finds("the counter for preparing food is 35\" (889 mm) long, 1\" (25.4 mm) less than the 3'-0\" (914.4 mm) advised")
+            .weighs("query");
+        counter("48\" x 23\"").finds_one();
+    }
+}

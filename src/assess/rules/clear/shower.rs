@@ -1,0 +1,180 @@
+//! Room inside a shower.
+
+use super::{Figure, Measure};
+use crate::assess::room_facts::{Fact, distance, planned_for_access, rectangle};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::Room;
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+use crate::units::{Area, Length};
+
+declare! {
+    /// A shower is too small to stand and turn in
+    ///
+    /// ## What it checks
+    /// Inside the `shower`, between finished faces: the model codes ask for 900 square inches and for 30"
+    /// (762 mm) in every direction, so that a disc of 30" lies in it; 36" by 36" (914.4 mm) are advised.
+    /// A fixed seat must leave the code's area free. It is 17" to 19" high and 15" deep. The waterproof
+    /// covering of the walls goes at least 3" above the head.
+    ///
+    /// ## Why it matters
+    /// The pan is set before the tile is: what backer, mortar and tile take off is lost inside.
+    ///
+    /// ## Remedy
+    /// Move the wall or the curb before the pan is made; give up the seat, or have one that folds away.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances: {shower: 28" x 36"}     # 1008 square inches, and yet too narrow
+    /// ```
+    ///
+    /// ## Source
+    /// Code: IRC P2708.1, IPC 417.4. Codes of the UPC family ask for 1024 square inches. Advice: Kitchen
+    /// and Bath Planning Guidelines, 2nd edition, bath guidelines 9, 12 and 13.
+    "clear/shower", Query,
+    sources: [
+        "IRC P2708.1, IPC 417.4",
+        "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 9, 12, 13",
+    ],
+    caution: None,
+    Check::Book(check)
+}
+
+const ADVISED: Figure =
+    Figure::advised(Length::from_inches(36), "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 9");
+const CODE: Figure = Figure::code(Length::from_inches(30), "IRC P2708.1, IPC 417.4");
+/// Least area by the model codes: 900 square inches.
+const AREA: Area = square_inches(900);
+const SEAT: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 12";
+const COVERING: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 13";
+
+const fn square_inches(count: i64) -> Area {
+    let inch = Length::from_inches(1).nanometres() as i128;
+    Area::from_square_nanometres(inch * inch * count as i128)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        if let Some(inside) = rectangle(room, "shower") {
+            findings.extend(size(context, room, &inside).or_else(|| beside_a_seat(context, room, &inside)));
+        }
+        findings.extend(seat(room).into_iter().filter_map(|measure| measure.judge(context)));
+        findings.extend(covering(context, room));
+    }
+}
+
+/// Its lesser side; where that passes, the greater one is wide enough too.
+fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+    let (one, other) = inside.value;
+    // For access other sizes count, which `clear/access` tells.
+    let told_for_access = planned_for_access(context.book, room) && !room.access.shower_type.is_absent();
+    let measure = Measure {
+        is: ("the shower".into(), "in its lesser direction"),
+        advised: Some(ADVISED).filter(|_| !told_for_access),
+        code: Some(CODE),
+        ..of(
+            room,
+            Fact { value: one.min(other), ..Fact::at(inside.span) },
+            "move the wall or the curb before the pan is made",
+        )
+    };
+    measure.judge(context)
+}
+
+/// What a fixed seat leaves free, wherever it stands.
+fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+    let units = context.book.project.units;
+    let depth = distance(room, "shower seat depth")?;
+    let (one, other) = inside.value;
+    let free = area(one - depth.value, other).max(area(one, other - depth.value));
+    if free >= AREA {
+        return None;
+    }
+    let message = format!(
+        "the fixed seat, {} deep, leaves {} of the shower free; the model code asks for {}",
+        say(depth.value, units),
+        free.imperial(),
+        AREA.imperial()
+    );
+    let finding = Finding::new(RULE.code, Severity::Query, depth.at, message).room(&room.folder);
+    Some(finding.source("IRC P2708.1").remedy("have a seat that folds away, or give it up"))
+}
+
+fn area(one: Length, other: Length) -> Area {
+    Area::from_square_nanometres(i128::from(one.nanometres()).saturating_mul(other.nanometres().into()))
+}
+
+fn seat(room: &Room) -> Vec<Measure<'_>> {
+    let Some(there) = distance(room, "shower seat height") else { return vec![] };
+    let bound = |advised| Measure {
+        is: ("the shower's seat".into(), "high"),
+        advised: Some(advised),
+        ..of(room, there, "set it 17\" to 19\" above the shower's floor")
+    };
+    vec![
+        bound(Figure::advised(Length::from_inches(17), SEAT)),
+        bound(Figure::advised_most(Length::from_inches(19), SEAT)),
+    ]
+}
+
+fn covering(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let head = distance(room, "shower head")?;
+    let measure = Measure {
+        is: ("the waterproof covering".into(), "high"),
+        advised: Some(Figure::advised(head.value + Length::from_inches(3), COVERING)),
+        ..of(
+            room,
+            distance(room, "shower wall covering")?,
+            "take it up to 3\" above the shower head, or to the ceiling",
+        )
+    };
+    measure.judge(context)
+}
+
+fn of<'a>(room: &'a Room, there: Fact, remedy: &'static str) -> Measure<'a> {
+    Measure { rule: RULE.code, room, item: None, is: (String::new(), ""), there, advised: None, code: None, remedy }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn shower(inside: &str) -> Trial {
+        Trial::of("clear/shower").room(&format!("clearances: {{{inside}}}"))
+    }
+
+    /// Source: check values BP-13; top check value 9: 30 by 30 passes the code; 28 by 36 has the area and fails on 28; 29.9 by 31 fails.
+    #[test]
+    fn a_disc_of_thirty_inches_lies_in_it() {
+        shower("shower: 30\" x 30\"").finds_one().weighs("note");
+        shower("shower: 28\" x 36\"")
+            .finds("the shower is 28\" (711.2 mm) in its lesser direction, 2\" (50.8 mm) less than the 30\" (762 mm) that the model code asks for")
+            .weighs("query");
+        shower("shower: 29.9\" x 31\"").finds_one().weighs("query");
+    }
+
+    /// Source: check values BP-12: 34 by 48 passes the code and misses the advice.
+    #[test]
+    fn thirty_six_by_thirty_six_are_advised() {
+        shower("shower: 36\" x 36\"").stays_silent();
+        shower("shower: 34\" x 48\"").finds_one().weighs("note");
+    }
+
+    /// Source: check values BP-14: a seat of 15 fixed in a shower of 36 by 30 leaves too little.
+    #[test]
+    fn a_fixed_seat_leaves_the_code_s_area_free() {
+        shower("shower: 36\" x 36\", shower seat depth: 15\"").finds_one().weighs("query");
+        shower("shower: 36\" x 60\", shower seat depth: 15\"").stays_silent();
+        shower("shower: 36\" x 30\", shower seat depth: 15\"").finds_one();
+        shower("shower: 36\" x 36\", shower seat height: 20\"").finds_one();
+        shower("shower: 36\" x 36\", shower seat height: 17\"").stays_silent();
+    }
+
+    /// Source: check values BP-15: with the head at 80 the covering goes to 83.
+    #[test]
+    fn the_covering_goes_three_inches_above_the_head() {
+        shower("shower head: 80\", shower wall covering: 83\"").stays_silent();
+        shower("shower head: 80\", shower wall covering: 82\"").finds_one();
+    }
+}

@@ -1,0 +1,139 @@
+//! The ways between sink, cooking and refrigerator.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Room, Triangle};
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+use crate::units::Length;
+
+declare! {
+    /// The ways between sink, cooking and refrigerator are too long, too short or in the way
+    ///
+    /// ## What it checks
+    /// Each leg of the `triangle` between 48" and 108" (1219 to 2743 mm), from the middle of each front;
+    /// their sum at most 312" (7925 mm); none cuts more than 12" (305 mm) across an island.
+    ///
+    /// ## Why it matters
+    /// Everything that is cooked is carried along these three lines.
+    ///
+    /// ## Remedy
+    /// Move one of the three centres, or shorten the island that stands between.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances:
+    ///   triangle: {sink to cooking: 108", cooking to refrigerator: 108", refrigerator to sink: 108"}
+    /// ```
+    /// Each leg is short enough, and the three together are a foot too long.
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3.
+    "clear/triangle", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3"],
+    caution: None,
+    Check::Book(check)
+}
+
+const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3";
+const LEG: (Length, Length) = (Length::from_inches(48), Length::from_inches(108));
+const SUM: Length = Length::from_inches(312);
+const CUT: Length = Length::from_inches(12);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let Some(triangle) = room.clearances.triangle.spanned() else { continue };
+        findings.extend(legs(context, room, triangle));
+        findings.extend(cut(context, room, &triangle.value));
+    }
+}
+
+/// Legs that are too long or too short, in one finding; their sum, where no leg alone is at fault.
+fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Option<Finding> {
+    let units = context.book.project.units;
+    let named = [
+        ("sink to cooking", &triangle.value.sink_to_cooking),
+        ("cooking to refrigerator", &triangle.value.cooking_to_refrigerator),
+        ("refrigerator to sink", &triangle.value.refrigerator_to_sink),
+    ];
+    let legs: Vec<_> = named.into_iter().filter_map(|(name, leg)| Some((name, leg.spanned()?))).collect();
+    let wrong: Vec<_> = legs.iter().filter(|(_, leg)| leg.value < LEG.0 || leg.value > LEG.1).collect();
+    if let Some((_, first)) = wrong.first() {
+        let told: Vec<_> = wrong.iter().map(|(name, leg)| format!("{name} {}", say(leg.value, units))).collect();
+        let asked = format!("{} to {} are advised for each way", say(LEG.0, units), say(LEG.1, units));
+        let message = format!("{}; {asked}", told.join(", "));
+        return Some(finding(room, first.span, message, "move one of the three nearer or farther"));
+    }
+    let sum: Length = legs.iter().map(|(_, leg)| leg.value).sum();
+    let over = (legs.len() == named.len() && sum > SUM).then(|| sum - SUM)?;
+    let message = format!(
+        "sink, cooking and refrigerator are {} apart all around, {} more than the {} advised",
+        say(sum, units),
+        say(over, units),
+        say(SUM, units)
+    );
+    Some(finding(room, triangle.span, message, "move one of the three nearer to the others"))
+}
+
+fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Finding> {
+    let units = context.book.project.units;
+    let cut = triangle.cuts_into_island.spanned().filter(|cut| cut.value > CUT)?;
+    let message = format!(
+        "a way between sink, cooking and refrigerator cuts {} across the island; {} are advised at the most",
+        say(cut.value, units),
+        say(CUT, units)
+    );
+    Some(finding(room, cut.span, message, "shorten the island, or move one of the three"))
+}
+
+fn finding(room: &Room, at: crate::source::Span, message: String, remedy: &str) -> Finding {
+    Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).source(SOURCE).remedy(remedy)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn triangle(legs: [&str; 3]) -> Trial {
+        let [one, two, three] = legs;
+        Trial::of("clear/triangle").room(&format!(
+            "clearances:\n  triangle: {{sink to cooking: {one}\", cooking to refrigerator: {two}\", refrigerator to sink: {three}\"}}"
+        ))
+    }
+
+    /// Source: check values KP-03; top check value 3: three legs of 108 pass each and fail together; 60 + 72 + 84 = 216 passes.
+    #[test]
+    fn the_three_ways_together_are_at_most_twenty_six_feet() {
+        triangle(["60", "72", "84"]).stays_silent();
+        triangle(["108", "108", "108"])
+            .finds("sink, cooking and refrigerator are 27'-0\" (8229.6 mm) apart all around, 12\" (304.8 mm) more than the 26'-0\" (7924.8 mm) advised")
+            .weighs("query");
+        triangle(["108", "108", "96"]).stays_silent();
+    }
+
+    /// Source: check values KP-04: 47.9 fails, 108 passes, 109 fails.
+    #[test]
+    fn each_way_is_four_to_nine_feet() {
+        triangle(["47.9", "72", "84"]).finds_one();
+        triangle(["48", "108", "84"]).stays_silent();
+        triangle(["60", "109", "84"]).finds(
+            "cooking to refrigerator 9'-1\" (2768.6 mm); 4'-0\" (1219.2 mm) to 9'-0\" (2743.2 mm) are advised for each way",
+        );
+        triangle(["120", "120", "120"]).finds_one();
+    }
+
+    /// Source: check values KP-05: 12 passes, 12.5 fails.
+    #[test]
+    fn none_cuts_more_than_a_foot_across_an_island() {
+        let cut = |by: &str| {
+            Trial::of("clear/triangle").room(&format!("clearances: {{triangle: {{cuts into island: {by}}}}}"))
+        };
+        cut("12\"").stays_silent();
+        cut("12 1/2\"").finds_one();
+    }
+
+    #[test]
+    fn two_legs_alone_have_no_sum() {
+        Trial::of("clear/triangle").room("clearances: {triangle: {sink to cooking: 100\"}}").stays_silent();
+    }
+}

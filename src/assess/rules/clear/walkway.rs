@@ -1,0 +1,69 @@
+//! Ways through a room.
+
+use super::{Figure, Measure};
+use crate::assess::Context;
+use crate::assess::room_facts::distance;
+use crate::assess::rules::{Check, declare};
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// A way through the room is too narrow
+    ///
+    /// ## What it checks
+    /// The `walkway`, a way that has a counter or an appliance on one side at most: at least 36"
+    /// (914.4 mm). Between counters that face each other, `clear/work-aisle` asks for more.
+    ///
+    /// ## Why it matters
+    /// Two people meet there, one of them with a full pan.
+    ///
+    /// ## Remedy
+    /// Move what stands in the way, or choose something shallower.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// clearances: {walkway: 34"}
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7.
+    "clear/walkway", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7"],
+    caution: None,
+    Check::Book(check)
+}
+
+const ADVISED: Figure =
+    Figure::advised(Length::from_inches(36), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7");
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let Some(there) = distance(room, "walkway") else { continue };
+        let measure = Measure {
+            rule: RULE.code,
+            room,
+            item: None,
+            is: ("the walkway".into(), "wide"),
+            there,
+            advised: Some(ADVISED),
+            code: None,
+            remedy: "move what stands in the way, or choose something shallower",
+        };
+        findings.extend(measure.judge(context));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    /// Source: check values KP-11: 36 passes.
+    #[test]
+    fn a_walkway_is_thirty_six_inches_wide() {
+        let walkway = |width: &str| Trial::of("clear/walkway").room(&format!("clearances: {{walkway: {width}}}"));
+        walkway("36\"").stays_silent();
+        walkway("35\"")
+            .finds("the walkway is 35\" (889 mm) wide, 1\" (25.4 mm) less than the 3'-0\" (914.4 mm) advised")
+            .weighs("query");
+    }
+}

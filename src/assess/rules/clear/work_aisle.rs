@@ -1,0 +1,96 @@
+//! Aisles between counters in which people work.
+
+use super::access::tells_the_aisle;
+use super::{Bound, Figure, Measure};
+use crate::assess::Context;
+use crate::assess::room_facts::distance;
+use crate::assess::rules::{Check, declare};
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// A work aisle is too narrow for those who cook there
+    ///
+    /// ## What it checks
+    /// The `work aisle` between counters, tall cabinets or appliances that face each other, between their
+    /// fronts: at least 42" (1066.8 mm) for one cook, 48" (1219.2 mm) where the room has two or more
+    /// `cooks`.
+    ///
+    /// ## Why it matters
+    /// An oven door, a dishwasher and a person share that floor. Six inches too few are felt every evening.
+    ///
+    /// ## Remedy
+    /// Make the island shallower, or move it, before the cabinets are ordered.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// cooks: 2
+    /// clearances: {work aisle: 45"}     # enough for one
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6.
+    "clear/work-aisle", Query,
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6"],
+    caution: None,
+    Check::Book(check)
+}
+
+const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6";
+const ONE_COOK: Figure =
+    Figure { bound: Bound::Least(Length::from_inches(42)), whose: "advised for one cook", source: SOURCE };
+const SEVERAL: Figure =
+    Figure { bound: Bound::Least(Length::from_inches(48)), whose: "advised for two or more cooks", source: SOURCE };
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let Some(there) = distance(room, "work aisle") else { continue };
+        if tells_the_aisle(context, room) {
+            continue;
+        }
+        let several = room.cooks.get().is_some_and(|cooks| *cooks > 1);
+        let measure = Measure {
+            rule: RULE.code,
+            room,
+            item: None,
+            is: ("the work aisle".into(), "wide"),
+            there,
+            advised: Some(if several { SEVERAL } else { ONE_COOK }),
+            code: None,
+            remedy: "make the island shallower or move it, before the cabinets are ordered",
+        };
+        findings.extend(measure.judge(context));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn aisle(cooks: u32, widths: &str) -> Trial {
+        Trial::of("clear/work-aisle").room(&format!("cooks: {cooks}\nclearances: {{work aisle: {widths}}}"))
+    }
+
+    /// Source: check values KP-09: 42 passes, 41.9 fails.
+    #[test]
+    fn one_cook_needs_forty_two_inches() {
+        aisle(1, "42\"").stays_silent();
+        aisle(1, "41.9\"").finds_one().weighs("query");
+        aisle(1, "41 1/2\"")
+            .finds("the work aisle is 3'-5 1/2\" (1054.1 mm) wide, 1/2\" (12.7 mm) less than the 3'-6\" (1066.8 mm) advised for one cook");
+    }
+
+    /// Source: check values KP-10; top check value 7: an aisle of 45 is enough for one cook, not for two.
+    #[test]
+    fn two_cooks_need_forty_eight() {
+        aisle(1, "45\"").stays_silent();
+        aisle(2, "45\"").finds_one();
+        aisle(2, "48\"").stays_silent();
+    }
+
+    #[test]
+    fn the_narrowest_place_counts() {
+        aisle(1, "[44\", 41\", 43\"]").finds_one();
+        aisle(1, "[44\", 42\", 43\"]").stays_silent();
+    }
+}

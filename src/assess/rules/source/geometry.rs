@@ -1,0 +1,173 @@
+//! A plan that cannot be as it is written.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::finding::{Finding, Severity};
+use crate::plan::{Fault, Plan, Wrong};
+
+declare! {
+    /// A room's plan cannot be as it is written
+    ///
+    /// ## What it checks
+    /// The outline: at least three corners, no wall without length, no wall that crosses another.
+    /// Everything set out from a wall: the wall is there, and the thing lies within it. No two things
+    /// stand in one place: cabinets, appliances, fixtures, doorways and windows, at the heights that
+    /// they have. Islands lie inside the room, and no opening is set out twice. (A run that is longer
+    /// than its wall has a rule of its own, `run/sum`.)
+    ///
+    /// ## Why it matters
+    /// Aisles, landings and swings are computed from the plan: from a wrong one they come out wrong.
+    ///
+    /// ## Remedy
+    /// Correct the figure, or the wall that the thing is set out from. Distances along a wall are taken
+    /// from its left end, seen from inside the room.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// outline: 10' x 8'
+    /// doors:
+    ///   hall door: {wall: B, at: 80", width: 32"}
+    /// ```
+    /// Wall B is 8' long, and the door would reach 16" past its end.
+    ///
+    /// ## Source
+    /// The book's own figures.
+    "source/geometry", Stop,
+    sources: ["the book's own figures"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for plan in context.plans.all() {
+        findings.extend(plan.faults.iter().map(|fault| told(context, plan, fault)));
+    }
+}
+
+fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Finding {
+    let (message, remedy) = words(context, fault);
+    let finding = Finding::new(RULE.code, Severity::Stop, fault.span, message).remedy(remedy).room(&plan.room.folder);
+    let finding = match &fault.item {
+        Some(item) => finding.item(item),
+        None => finding,
+    };
+    match (fault.also, &fault.wrong) {
+        (Some(also), Wrong::Overlaps { other, .. }) => finding.also(also, format!("`{other}`")),
+        (Some(also), _) => finding.also(also, "the first place"),
+        (None, _) => finding,
+    }
+}
+
+fn words(context: &Context<'_>, fault: &Fault) -> (String, String) {
+    let say = |length| say(length, context.book.project.units);
+    let item = fault.item.as_deref().unwrap_or("the outline");
+    match &fault.wrong {
+        Wrong::FewCorners(count) => (
+            format!("the outline has {count} corner{}", if *count == 1 { "" } else { "s" }),
+            "write at least three corners, or length and width such as `15' 6\" x 12' 0\"`".into(),
+        ),
+        Wrong::ManyCorners(count) => {
+            (format!("the outline has {count} corners"), "write the corners of the room's walls alone".into())
+        }
+        Wrong::NoLength(wall) => {
+            (format!("wall {wall} begins and ends at one corner"), "leave out the corner that is written twice".into())
+        }
+        Wrong::Crosses(one, other) => (
+            format!("wall {one} and wall {other} of the outline cross"),
+            "write the corners in order, going round the room once".into(),
+        ),
+        Wrong::UnknownWall(wall, known) => (
+            format!("the outline has no wall `{wall}`"),
+            format!("its walls are {}; give one of them that name, or write its letter", known.join(", ")),
+        ),
+        Wrong::NoOutline(wall) => (
+            format!("`{item}` is set out from wall `{wall}`, and the room has no outline"),
+            "write the room's `outline`: length and width, or its corners".into(),
+        ),
+        Wrong::Outside { wall, by, long } => (
+            format!("`{item}` reaches {} past the end of {}, which is {} long", say(*by), named(wall), say(*long)),
+            "correct where it stands or how wide it is, or the wall's length in the outline".into(),
+        ),
+        Wrong::Overlaps { other, by } => {
+            let how = by.map_or(String::new(), |by| format!(", by {} along the wall", say(by)));
+            (format!("`{item}` stands where `{other}` is{how}"), "move one of them, or correct its size".into())
+        }
+        Wrong::OutOfRoom => {
+            (format!("`{item}` reaches out of the room"), "correct its `at`, `away` or `size`, or the outline".into())
+        }
+        Wrong::Twice => (format!("`{item}` is set out at two places"), "leave one of them out".into()),
+    }
+}
+
+fn named(wall: &str) -> String {
+    if wall.len() < 3 { format!("wall {wall}") } else { format!("`{wall}`") }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn room(lines: &str) -> Trial {
+        Trial::of("source/geometry").room(lines)
+    }
+
+    #[test]
+    fn an_outline_goes_round_at_least_three_corners() {
+        room("outline: [[0\", 0\"], [10', 0\"]]").finds("the outline has 2 corners").weighs("stop");
+        room("outline: [[0\", 0\"], [10', 0\"], [0\", 8']]").stays_silent();
+    }
+
+    #[test]
+    fn a_wall_has_a_length() {
+        room("outline: [[0\", 0\"], [10', 0\"], [10', 0\"], [0\", 8']]").finds("wall B begins and ends at one corner");
+    }
+
+    #[test]
+    fn walls_do_not_cross_touch_or_run_back() {
+        room("outline: [[0\", 0\"], [10', 8'], [10', 0\"], [0\", 8']]").finds("wall A and wall C of the outline cross");
+        room("outline: [[0\", 0\"], [10', 0\"], [5', 0\"], [5', 8']]").finds_one();
+        room("outline: [[0\", 0\"], [10', 0\"], [10', 8'], [5', 0\"], [0\", 8']]").finds_one();
+        room("outline: [[0\", 0\"], [10', 0\"], [10', 8'], [5', 4'], [0\", 8']]").stays_silent();
+    }
+
+    #[test]
+    fn what_is_set_out_from_a_wall_lies_within_it() {
+        let door = |wall: &str, at: &str| {
+            format!("outline: 10' x 8'\ndoors: {{hall door: {{wall: {wall}, at: {at}, width: 32\"}}}}")
+        };
+        room(&door("B", "80\""))
+            .finds("`hall door` reaches 16\" (406.4 mm) past the end of wall B, which is 8'-0\" (2438.4 mm) long");
+        room(&door("B", "64\"")).stays_silent();
+        room(&door("A", "80\"")).stays_silent();
+        room(&door("E", "0\"")).finds("the outline has no wall `E`");
+        room("doors: {hall door: {wall: A, at: 0\", width: 32\"}}")
+            .finds("`hall door` is set out from wall `A`, and the room has no outline");
+    }
+
+    #[test]
+    fn two_things_do_not_stand_in_one_place() {
+        let toilet = |centre: &str| {
+            format!(
+                "outline: 10' x 8'\ndoors: {{hall door: {{wall: A, at: 0\", width: 32\"}}}}\nfixtures:\n  toilet: {{wall: A, centre: {centre}, width: 15\", depth: 28\"}}\n  basin: {{wall: A, centre: 60\", width: 24\", depth: 20\"}}"
+            )
+        };
+        room(&toilet("40\"")).stays_silent();
+        room(&toilet("55\"")).finds("`basin` stands where `toilet` is, by 14 1/2\" (368.3 mm) along the wall");
+        room(&toilet("38\"")).finds("`toilet` stands where `hall door` is, by 1 1/2\" (38.1 mm) along the wall");
+    }
+
+    #[test]
+    fn an_island_lies_inside_the_room() {
+        let island = |away: &str| {
+            format!("outline: 16' x 14'\nislands: {{island: {{wall: A, at: 40\", away: {away}, size: 96\" x 42\"}}}}")
+        };
+        room(&island("66\"")).stays_silent();
+        room(&island("130\"")).finds("`island` reaches out of the room");
+    }
+
+    #[test]
+    fn an_opening_has_one_place() {
+        let runs = "outline: 16' x 14'\nruns:\n  one: {wall: A, parts: [{opening: range}]}\n  two: {wall: C, parts: [{opening: range}]}";
+        room(runs).opening("range", "{takes: range, width: 30\"}").finds("`range` is set out at two places");
+    }
+}

@@ -1,0 +1,272 @@
+//! Floor that is clear before things, aisles between what faces each other, and what stands beside a thing.
+
+use crate::book::{Choice, End, IslandSide};
+use crate::units::Length;
+
+use super::frame::{Frame, GRAIN, nm};
+use super::shape::Shape;
+use super::thing::{Row, RowOf, Stands, Thing, What};
+use super::{Plan, body};
+
+/// What a straight look from a thing meets first.
+#[derive(Clone, Copy, Debug)]
+pub enum Met<'p, 'a> {
+    /// Another thing.
+    Thing(&'p Thing<'a>),
+    /// A wall, by its number.
+    Wall(usize),
+}
+
+impl<'a> Met<'_, 'a> {
+    /// What it is called.
+    pub fn name(&self, plan: &Plan<'a>) -> String {
+        match self {
+            Self::Thing(thing) => thing.name.to_string(),
+            Self::Wall(number) => match plan.walls.get(*number) {
+                Some(wall) if wall.name() != wall.letter => wall.name().to_string(),
+                Some(wall) => format!("wall {}", wall.letter),
+                None => "wall".into(),
+            },
+        }
+    }
+
+    /// The thing, if it is one.
+    pub fn thing(&self) -> Option<&Thing<'a>> {
+        match self {
+            Self::Thing(thing) => Some(thing),
+            Self::Wall(_) => None,
+        }
+    }
+}
+
+/// Clear floor, and what ends it.
+#[derive(Clone, Copy, Debug)]
+pub struct Clear<'p, 'a> {
+    /// How much.
+    pub distance: Length,
+    /// What ends it.
+    pub to: Met<'p, 'a>,
+}
+
+/// The way between two fronts, or between a front and a wall.
+#[derive(Clone, Copy, Debug)]
+pub struct Aisle<'p, 'a> {
+    /// A thing of the row (or one alone) where it is narrowest.
+    pub from: &'p Thing<'a>,
+    /// What is across from it.
+    pub to: Met<'p, 'a>,
+    /// How wide it is there.
+    pub wide: Length,
+}
+
+impl Aisle<'_, '_> {
+    /// Whether one works on both sides: counter, cabinets or appliances are at both.
+    pub fn is_for_work(&self) -> bool {
+        self.to.thing().is_some_and(|to| to.is_worked_at())
+    }
+}
+
+impl<'a> Plan<'a> {
+    /// How far out a thing reaches from its frame, handles left out: its front, the edge of the
+    /// counter over it, or the door of what was chosen for it, whichever is farthest.
+    pub fn front(&self, thing: &Thing<'a>) -> Length {
+        let holder = thing.within.and_then(|at| self.things.get(at)).filter(|holder| holder.row.is_some());
+        let carried = holder.unwrap_or(thing);
+        let counter = self.row_of(thing).filter(|row| row.carries(carried)).and_then(|row| row.counter);
+        let settled = thing.opening.and_then(|opening| body::settled(self.room, opening));
+        let door = settled.and_then(|option| body::depths(thing, option)).map(|depths| depths.door);
+        [Some(thing.out.1.max(carried.out.1)), counter.map(|counter| counter.front), door]
+            .into_iter()
+            .flatten()
+            .max()
+            .unwrap_or_default()
+    }
+
+    /// The row that a thing stands in, or that it is cut into.
+    pub fn row_of(&self, thing: &Thing<'a>) -> Option<&Row<'a>> {
+        let row = thing.row.or_else(|| self.things.get(thing.within?)?.row)?;
+        self.rows.get(row)
+    }
+
+    /// Clear floor straight before a thing, over its whole width, from its front as [`Plan::front`]
+    /// has it; none where the room is open on that side.
+    pub fn clear_before(&self, thing: &Thing<'a>) -> Option<Clear<'_, 'a>> {
+        self.clear_from(thing, self.front(thing))
+    }
+
+    /// The same from a front so far out: that of an option which may still be chosen.
+    pub fn clear_from(&self, thing: &Thing<'a>, front: Length) -> Option<Clear<'_, 'a>> {
+        self.clear_of(thing, front, &|_| false)
+    }
+
+    /// The same, some things left out of sight.
+    fn clear_of(
+        &self,
+        thing: &Thing<'a>,
+        front: Length,
+        is_left_out: &dyn Fn(&Thing<'a>) -> bool,
+    ) -> Option<Clear<'_, 'a>> {
+        let island = match thing.stands {
+            Stands::Island(number, _) => self.room.layout.islands.get(number).map(|island| island.name.value.as_str()),
+            Stands::Wall(_) => None,
+        };
+        let own = |other: &Thing<'a>| {
+            std::ptr::eq(thing, other)
+                || is_left_out(other)
+                || (thing.row.is_some() && thing.row == other.row)
+                || self.is_cut_into(thing, other)
+                || (matches!(other.what, What::Island(_)) && Some(other.name) == island)
+        };
+        self.look(&thing.frame, thing.along, front, &own)
+    }
+
+    /// Clear floor before a side of an island, from the edge of its counter.
+    pub fn clear_behind(&self, island: &crate::book::Island, side: IslandSide) -> Option<Clear<'_, 'a>> {
+        let row = self.rows.iter().find(|row| match row.of {
+            RowOf::Side(of, at) => std::ptr::eq(of, island) && at == side,
+            RowOf::Run(_) => false,
+        })?;
+        let own = |other: &Thing<'a>| matches!(other.what, What::Island(of) if std::ptr::eq(of, island));
+        self.look(&row.frame, (Length::ZERO, row.frame.length()), Length::ZERO, &own)
+    }
+
+    /// What is met first before a stretch of a frame, from so far out.
+    fn look(
+        &self,
+        frame: &Frame,
+        along: (Length, Length),
+        front: Length,
+        is_own: &dyn Fn(&Thing<'a>) -> bool,
+    ) -> Option<Clear<'_, 'a>> {
+        let ahead = |shape: &Shape| {
+            let (near, far) = shape.within(frame, along)?;
+            (nm(far) > nm(front) + GRAIN).then(|| (near - front).max(Length::ZERO))
+        };
+        let things = self.things.iter().filter(|other| other.is_in_the_way() && !is_own(other));
+        let things = things.filter_map(|other| Some((ahead(&other.covers(self.front(other)))?, Met::Thing(other))));
+        let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
+        let walls = walls.filter_map(|(number, wall)| {
+            let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+            Some((ahead(&face)?, Met::Wall(number)))
+        });
+        let first = things.chain(walls).min_by_key(|(distance, _)| *distance)?;
+        Some(Clear { distance: first.0, to: first.1 })
+    }
+
+    fn is_cut_into(&self, thing: &Thing<'a>, other: &Thing<'a>) -> bool {
+        let holder = |one: &Thing<'a>| one.within.and_then(|at| self.things.get(at));
+        let row = self.row_of(thing).map(std::ptr::from_ref);
+        holder(thing).is_some_and(|holder| std::ptr::eq(holder, other))
+            || (row.is_some() && row == self.row_of(other).map(std::ptr::from_ref))
+    }
+
+    /// The aisles of a room: before each row, island and appliance, to whatever is across, each pair
+    /// of rows once, where it is narrowest.
+    pub fn aisles(&self) -> Vec<Aisle<'_, 'a>> {
+        let mut narrowest: Vec<((usize, usize), Aisle<'_, 'a>)> = Vec::new();
+        for thing in self.things.iter().filter(|thing| thing.is_worked_at() && thing.low < super::thing::HEAD) {
+            if matches!(thing.what, What::Island(_)) {
+                continue;
+            }
+            // What stands across an inside corner has no aisle to it.
+            let is_aside =
+                |other: &Thing<'a>| !matches!(other.what, What::Island(_)) && !thing.frame.faces(&other.frame);
+            let Some(clear) = self.clear_of(thing, self.front(thing), &is_aside) else { continue };
+            let aisle = Aisle { from: thing, to: clear.to, wide: clear.distance };
+            let one = self.group(thing);
+            let other = match clear.to {
+                Met::Thing(other) => self.group(other),
+                Met::Wall(number) => self.things.len() + self.rows.len() + number,
+            };
+            let pair = (one.min(other), one.max(other));
+            match narrowest.iter_mut().find(|(known, _)| *known == pair) {
+                Some((_, known)) if known.wide <= aisle.wide => {}
+                Some((_, known)) => *known = aisle,
+                None => narrowest.push((pair, aisle)),
+            }
+        }
+        narrowest.into_iter().map(|(_, aisle)| aisle).collect()
+    }
+
+    /// A number for what belongs together: a run, an island with its sides, or one thing alone.
+    fn group(&self, thing: &Thing<'a>) -> usize {
+        let alone = |thing: &Thing<'a>| {
+            self.things.iter().position(|other| std::ptr::eq(other, thing)).unwrap_or(0) + self.rows.len()
+        };
+        match (thing.stands, thing.within.and_then(|at| self.things.get(at))) {
+            (Stands::Island(..), Some(island)) => alone(island),
+            (_, Some(holder)) => holder.row.unwrap_or_else(|| alone(holder)),
+            (_, None) => thing.row.unwrap_or_else(|| alone(thing)),
+        }
+    }
+
+    /// What stands beside a thing, from its back to its front, at its own height, and how far away.
+    pub fn beside(&self, thing: &Thing<'a>, side: End) -> Option<Clear<'_, 'a>> {
+        self.beside_between(thing, side, (thing.out.0, thing.out.1.max(thing.out.0 + Length::from_inches(1))))
+    }
+
+    /// What stands beside a thing between two distances out from its frame: before its front, say,
+    /// where its drawers come out.
+    pub fn beside_between(&self, thing: &Thing<'a>, side: End, out: (Length, Length)) -> Option<Clear<'_, 'a>> {
+        let from = if side == End::Left { thing.along.0 } else { thing.along.1 };
+        let away = |shape: &Shape| {
+            let (first, last) = shape.beside(&thing.frame, out)?;
+            let gap = if side == End::Left { from - last } else { first - from };
+            (nm(gap) >= -GRAIN).then(|| gap.max(Length::ZERO))
+        };
+        let things = self.things.iter().filter(|other| {
+            !std::ptr::eq(*other, thing)
+                && other.within.is_none_or(|holder| thing.within == Some(holder))
+                && !self.holds(other, thing)
+                && thing.is_level_with(other.low, other.high)
+        });
+        let things = things.filter_map(|other| Some((away(&other.footprint())?, Met::Thing(other))));
+        let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
+        let walls = walls.filter_map(|(number, wall)| {
+            let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+            Some((away(&face)?, Met::Wall(number)))
+        });
+        let nearest = things.chain(walls).min_by_key(|(gap, _)| *gap)?;
+        Some(Clear { distance: nearest.0, to: nearest.1 })
+    }
+
+    fn holds(&self, holder: &Thing<'a>, held: &Thing<'a>) -> bool {
+        held.within.and_then(|at| self.things.get(at)).is_some_and(|other| std::ptr::eq(other, holder))
+    }
+
+    /// From a thing's centreline to whatever stands beside it.
+    pub fn to_side(&self, thing: &Thing<'a>, side: End) -> Option<Clear<'_, 'a>> {
+        let beside = self.beside(thing, side)?;
+        let half = thing.centre() - thing.along.0;
+        let half = if side == End::Left { half } else { thing.width() - half };
+        Some(Clear { distance: beside.distance + half, to: beside.to })
+    }
+
+    /// From a thing's centreline to that of the nearest fixture at the same wall on that side.
+    pub fn to_next_fixture(&self, thing: &Thing<'a>, side: End) -> Option<(&Thing<'a>, Length)> {
+        let away = |other: &Thing<'a>| {
+            let away =
+                if side == End::Left { thing.centre() - other.centre() } else { other.centre() - thing.centre() };
+            (away > Length::ZERO).then_some(away)
+        };
+        let fixtures = self.things.iter().filter(|other| other.frame == thing.frame && other.kind.is_some());
+        fixtures.filter_map(|other| Some((other, away(other)?))).min_by_key(|(_, away)| *away)
+    }
+}
+
+impl Thing<'_> {
+    /// Whether one works at its front: cabinets, appliances, islands; no filler, and no fixture of a bath.
+    pub fn is_worked_at(&self) -> bool {
+        match self.what {
+            What::Part(_) => !self.is_closure(),
+            What::Opening | What::Island(_) => true,
+            What::Fixture(_) => false,
+        }
+    }
+}
+
+/// How far out from its frame a thing reaches with its handles: that option's, or a cabinet's own.
+pub fn with_handles(thing: &Thing<'_>, option: Option<&Choice>) -> Length {
+    let chosen = option.and_then(|option| body::depths(thing, option)).map(|depths| depths.handle);
+    chosen.unwrap_or_default().max(thing.out.1 + thing.handles)
+}

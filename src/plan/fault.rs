@@ -1,0 +1,54 @@
+//! What is wrong with a plan as written.
+
+use crate::source::Span;
+use crate::units::Length;
+
+/// One thing that cannot be as it is written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fault {
+    /// What is wrong.
+    pub wrong: Wrong,
+    /// What it concerns, by its name in the book.
+    pub item: Option<String>,
+    /// Where it is written.
+    pub span: Span,
+    /// Where the other thing is written, if there are two.
+    pub also: Option<Span>,
+}
+
+/// What is wrong.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Wrong {
+    /// Fewer than three corners.
+    FewCorners(usize),
+    /// More corners than a room has.
+    ManyCorners(usize),
+    /// Two corners of a wall are one place.
+    NoLength(String),
+    /// Two walls cross or touch.
+    Crosses(String, String),
+    /// A wall that the outline does not have, and those that it has.
+    UnknownWall(String, Vec<String>),
+    /// A wall is named, and the room has no outline.
+    NoOutline(String),
+    /// It reaches past an end of its wall.
+    Outside {
+        /// The wall.
+        wall: String,
+        /// How far past the end.
+        by: Length,
+        /// How long the wall is.
+        long: Length,
+    },
+    /// It stands in the place of something else.
+    Overlaps {
+        /// The other thing.
+        other: String,
+        /// How far, along a wall that both stand at.
+        by: Option<Length>,
+    },
+    /// It reaches out of the room.
+    OutOfRoom,
+    /// It is set out at two places.
+    Twice,
+}

@@ -1,0 +1,168 @@
+//! Puts openings and fixtures in their place, each by its own measure.
+
+use crate::book::vocabulary::Kind;
+use crate::book::{Choice, End, Fixture, HungLights, Opening, Room};
+use crate::source::Span;
+use crate::units::Length;
+
+use super::fault::{Fault, Wrong};
+use super::frame::{divided, length, nm};
+use super::place::Placing;
+use super::thing::{Stands, Thing, What};
+
+/// Kinds that are let into a counter from above.
+const LET_IN: [&str; 3] = ["sink", "cooktop", "basin"];
+/// More lights than hang over anything.
+const MOST_LIGHTS: u32 = 200;
+
+impl<'a> Placing<'a> {
+    /// An opening cut into the middle of a cabinet, or into the counter over it.
+    pub(super) fn held(&mut self, opening: &'a Opening, cabinet: usize, span: Span) {
+        let Some(holder) = self.plan.things.get(cabinet).cloned() else { return };
+        let width = opening.governing_width().unwrap_or(holder.width());
+        let from = holder.centre() - width.half();
+        let deep = depth_of(opening).unwrap_or(holder.out.1 - holder.out.0);
+        let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
+        // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
+        let let_in = opening.takes.get().is_some_and(|kind| LET_IN.contains(&kind.name));
+        let front = if let_in { holder.out.1 - spare.half() } else { holder.out.1 };
+        let low = opening.sill.get().copied().unwrap_or(holder.low);
+        self.plan.things.push(Thing {
+            name: &opening.name.value,
+            what: What::Opening,
+            opening: Some(opening),
+            kind: opening.takes.get().copied(),
+            along: (from, from + width),
+            out: (front - deep, front),
+            low,
+            high: height_of(opening).map(|height| low + height),
+            handles: Length::ZERO,
+            row: None,
+            within: Some(cabinet),
+            span,
+            ..holder
+        });
+    }
+
+    /// Says so when an opening is set out a second time.
+    pub(super) fn once(&mut self, opening: &'a Opening, span: Span) {
+        let placed = self.plan.things.iter().find(|thing| thing.is_opening(opening)).map(|thing| thing.span);
+        if let Some(first) = placed {
+            let item = Some(opening.name.value.clone());
+            self.plan.faults.push(Fault { wrong: Wrong::Twice, item, span, also: Some(first) });
+        }
+    }
+
+    /// An opening that has its own place at a wall.
+    pub(super) fn opening_at_a_wall(&mut self, opening: &'a Opening) {
+        let Some(number) = self.wall(&opening.wall, &opening.name) else { return };
+        let Some(from) = opening.at.get().copied() else { return };
+        let Some(width) = opening.governing_width() else { return };
+        self.once(opening, opening.span);
+        self.within(number, (from, from + width), &opening.name, opening.span);
+        let Some(frame) = self.plan.walls.get(number).map(|wall| wall.frame) else { return };
+        let low = opening.sill.get().copied().unwrap_or_default();
+        self.plan.things.push(Thing {
+            name: &opening.name.value,
+            what: What::Opening,
+            opening: Some(opening),
+            kind: opening.takes.get().copied(),
+            stands: Stands::Wall(number),
+            frame,
+            along: (from, from + width),
+            out: (Length::ZERO, depth_of(opening).unwrap_or_default()),
+            handles: Length::ZERO,
+            low,
+            high: height_of(opening).map(|height| low + height),
+            row: None,
+            within: None,
+            span: opening.span,
+        });
+    }
+
+    /// A fixture on its centreline.
+    pub(super) fn fixture(&mut self, fixture: &'a Fixture) {
+        let Some(number) = self.wall(&fixture.wall, &fixture.name) else { return };
+        let Some(frame) = self.plan.walls.get(number).map(|wall| wall.frame) else { return };
+        let opening = fixture.opening.get().and_then(|name| self.room.opening(name));
+        let Some(sizes) = size_of(self.room, fixture, opening) else { return };
+        if let Some(opening) = opening {
+            self.once(opening, fixture.name.span);
+        }
+        let Some(centre) = fixture.centre.get().copied() else { return };
+        let centre = if fixture.from == End::Right { frame.length() - centre } else { centre };
+        let from = centre - sizes.width.half();
+        let along = (from, from + sizes.width);
+        self.within(number, along, &fixture.name, fixture.name.span);
+        let back = fixture.off_wall.get().copied().unwrap_or_default();
+        self.plan.things.push(Thing {
+            name: &fixture.name.value,
+            what: What::Fixture(fixture),
+            opening,
+            kind: sizes.kind,
+            stands: Stands::Wall(number),
+            frame,
+            along,
+            out: (back, back + sizes.depth),
+            handles: Length::ZERO,
+            low: sizes.low,
+            high: sizes.high,
+            row: None,
+            within: None,
+            span: fixture.name.span,
+        });
+    }
+}
+
+/// The depth of an opening: its least.
+pub fn depth_of(opening: &Opening) -> Option<Length> {
+    opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value)
+}
+
+/// The height of an opening: its least.
+pub fn height_of(opening: &Opening) -> Option<Length> {
+    opening.height.get().and_then(|readings| readings.least()).map(|least| least.value)
+}
+
+/// The size of a fixture.
+struct FixtureSize {
+    kind: Option<&'static Kind>,
+    width: Length,
+    depth: Length,
+    low: Length,
+    high: Option<Length>,
+}
+
+/// As written, else of what is chosen for it, else of its opening; none without a width.
+fn size_of(room: &Room, fixture: &Fixture, opening: Option<&Opening>) -> Option<FixtureSize> {
+    let selection = match (fixture.selection.get(), opening) {
+        (Some(name), _) => room.selections.iter().find(|selection| selection.name.value == *name),
+        (None, Some(opening)) => room
+            .selections
+            .iter()
+            .find(|selection| selection.place.get().is_some_and(|place| *place == opening.name.value)),
+        (None, None) => None,
+    };
+    let options = selection.map(|selection| selection.standing()).unwrap_or_default();
+    // While the client chooses, the largest must have its place.
+    let of = |size: fn(&Choice) -> Option<Length>| options.iter().filter_map(|option| size(option)).max();
+    let width = fixture.width.get().copied().or_else(|| of(|option| option.size.width.get().copied()));
+    let depth = fixture.depth.get().copied().or_else(|| of(|option| option.size.depth.get().copied()));
+    let height = fixture.height.get().copied();
+    let height = height.or_else(|| of(|option| option.size.height.get().and_then(|height| height.least)));
+    let low = fixture.sill.get().or_else(|| opening?.sill.get()).copied().unwrap_or_default();
+    let kind = fixture.takes.get().or_else(|| opening?.takes.get()).or_else(|| selection?.kind.get()).copied();
+    let high = height.or_else(|| opening.and_then(height_of)).map(|height| low + height);
+    let width = width.or_else(|| opening.and_then(Opening::governing_width))?;
+    let depth = depth.or_else(|| opening.and_then(depth_of)).unwrap_or_default();
+    Some(FixtureSize { kind, width, depth, low, high })
+}
+
+/// Where lights hang along something so long: as written, or evenly, half a space at both ends.
+pub fn spaced(hung: &HungLights, long: Length) -> Vec<Length> {
+    if let Some(at) = hung.at.get() {
+        return at.0.iter().map(|at| at.value).collect();
+    }
+    let count = i128::from(hung.count.get().copied().unwrap_or(0).min(MOST_LIGHTS));
+    (0..count).map(|number| length(divided(nm(long) * (2 * number + 1), 2 * count))).collect()
+}

@@ -1,0 +1,169 @@
+//! A room's outline: its corners, its walls in order, its area, and what an outline can't be.
+
+use crate::book::{Outline, Room, WallNote};
+use crate::source::{Span, Spanned};
+use crate::units::{Area, Length};
+
+use super::fault::{Fault, Wrong};
+use super::frame::{Frame, Point, nm};
+
+/// More corners than any room has: past it an outline is not read on.
+const MOST_CORNERS: usize = 300;
+
+/// A wall, seen from inside the room.
+#[derive(Clone, Debug)]
+pub struct Wall<'a> {
+    /// Its letter.
+    pub letter: String,
+    /// What the book says of it.
+    pub note: Option<&'a WallNote>,
+    /// Its finished face.
+    pub frame: Frame,
+}
+
+impl Wall<'_> {
+    /// What it is called, or its letter.
+    pub fn name(&self) -> &str {
+        self.note.and_then(|note| note.name.get()).unwrap_or(&self.letter)
+    }
+
+    /// Its length: of the outline, or as measured, where that is less.
+    pub fn length(&self) -> Length {
+        self.measured().map_or(self.frame.length(), |measured| measured.value.min(self.frame.length()))
+    }
+
+    /// The least length that was measured on it.
+    pub fn measured(&self) -> Option<&Spanned<Length>> {
+        self.note?.length.get()?.least()
+    }
+
+    /// Whether there is no wall at all on this side.
+    pub fn is_open(&self) -> bool {
+        self.note.and_then(|note| note.is.get()) == Some(&"open")
+    }
+
+    /// How high it is, where it ends below the ceiling.
+    pub fn height(&self) -> Option<Length> {
+        self.note?.height.get().copied()
+    }
+}
+
+/// The corners of a room in the order written; a rectangle's clockwise from its far left corner.
+pub fn corners(room: &Room) -> Option<(Vec<(Point, Span)>, Span)> {
+    let outline = room.outline.spanned()?;
+    let corners = match &outline.value {
+        Outline::Rectangle(length, width) => {
+            let (zero, span) = (Length::ZERO, outline.span);
+            let all = [(zero, *width), (*length, *width), (*length, zero), (zero, zero)];
+            all.into_iter().map(|(x, y)| (Point::new(x, y), span)).collect()
+        }
+        Outline::Corners(corners) => {
+            corners.iter().map(|corner| (Point::new(corner.value.0, corner.value.1), corner.span)).collect()
+        }
+    };
+    Some((corners, outline.span))
+}
+
+/// The walls of an outline, or what is wrong with it.
+pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Result<Vec<Wall<'a>>, Vec<Fault>> {
+    let fault = |wrong, span| Fault { wrong, item: None, span, also: None };
+    if corners.len() < 3 {
+        return Err(vec![fault(Wrong::FewCorners(corners.len()), span)]);
+    }
+    if corners.len() > MOST_CORNERS {
+        return Err(vec![fault(Wrong::ManyCorners(corners.len()), span)]);
+    }
+    let ends: Vec<(Point, Point, Span)> =
+        (0..corners.len()).map(|at| (corners[at].0, corners[(at + 1) % corners.len()].0, corners[at].1)).collect();
+    let points = |at: usize| (ends[at].0, ends[at].1);
+    let short: Vec<Fault> = (0..ends.len())
+        .filter(|at| ends[*at].0 == ends[*at].1)
+        .map(|at| fault(Wrong::NoLength(letter(at)), ends[at].2))
+        .collect();
+    if !short.is_empty() {
+        return Err(short);
+    }
+    for one in 0..ends.len() {
+        for two in one + 1..ends.len() {
+            let next = two == one + 1;
+            let last = one == 0 && two == ends.len() - 1;
+            let crosses = match (next, last) {
+                (true, _) => folds_back(points(one), points(two)),
+                (_, true) => folds_back(points(two), points(one)),
+                _ => meet(points(one), points(two)),
+            };
+            if crosses {
+                return Err(vec![fault(Wrong::Crosses(letter(one), letter(two)), ends[one].2)]);
+            }
+        }
+    }
+    let clockwise = twice_area(corners) < 0;
+    let wall = |at: usize| {
+        let (from, to) = points(at);
+        let frame = if clockwise { Frame::between(from, to) } else { Frame::between(to, from) }?;
+        let letter = letter(at);
+        let note = room.layout.walls.iter().find(|note| note.letter.value.eq_ignore_ascii_case(&letter));
+        Some(Wall { letter, note, frame })
+    };
+    Ok((0..ends.len()).filter_map(wall).collect())
+}
+
+/// The letter of a wall by its number: A to Z, then AA, AB and so on.
+pub fn letter(number: usize) -> String {
+    let one = |number: usize| char::from(b'A' + u8::try_from(number % 26).unwrap_or(0));
+    match number / 26 {
+        0 => one(number).to_string(),
+        more => format!("{}{}", one(more - 1), one(number)),
+    }
+}
+
+/// Twice the area inside, below zero when the corners go round clockwise.
+fn twice_area(corners: &[(Point, Span)]) -> i128 {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).map(|((a, _), (b, _))| nm(a.x) * nm(b.y) - nm(b.x) * nm(a.y)).sum()
+}
+
+/// The area inside.
+pub fn area(corners: &[(Point, Span)]) -> Area {
+    Area::from_square_nanometres(twice_area(corners).abs() / 2)
+}
+
+/// Whether a point is inside, or on a wall.
+pub fn is_inside(walls: &[Wall<'_>], point: Point) -> bool {
+    let mut inside = false;
+    for wall in walls {
+        let (from, to) = (wall.frame.left(), wall.frame.right());
+        let side = turn(from, to, point);
+        let (along, out) = wall.frame.local(point);
+        if out.abs() <= 1 && along >= -1 && along <= nm(wall.frame.length()) + 1 {
+            return true;
+        }
+        if (from.y > point.y) != (to.y > point.y) && (side > 0) == (to.y > from.y) {
+            inside = !inside;
+        }
+    }
+    inside
+}
+
+/// Which side of a way a point lies on: above zero to the left, below to the right.
+fn turn(from: Point, to: Point, point: Point) -> i128 {
+    let (x, y) = from.to(to);
+    let (px, py) = from.to(point);
+    x * py - y * px
+}
+
+/// Whether two walls that are not neighbours cross or touch.
+fn meet((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+    let sides = (turn(a, b, c).signum() * turn(a, b, d).signum(), turn(c, d, a).signum() * turn(c, d, b).signum());
+    if sides.0 > 0 || sides.1 > 0 {
+        return false;
+    }
+    let apart = |a: Length, b: Length, c: Length, d: Length| a.max(b) < c.min(d) || c.max(d) < a.min(b);
+    !apart(a.x, b.x, c.x, d.x) && !apart(a.y, b.y, c.y, d.y)
+}
+
+/// Whether a wall runs back along the one before it.
+fn folds_back((a, b): (Point, Point), (_, c): (Point, Point)) -> bool {
+    let ((x, y), (u, v)) = (a.to(b), b.to(c));
+    x * v - y * u == 0 && x * u + y * v < 0
+}

@@ -1,0 +1,70 @@
+//! Names in a room's plan that must be somebody's: openings in runs, selections of fixtures, islands under lights.
+
+use crate::book::vocabulary::NameOf;
+use crate::book::{PartIs, Room};
+use crate::source::Spanned;
+
+use super::faults::Faults;
+use super::values::{unknown_message, unknown_remedy};
+
+/// Checks every name in a room's plan.
+pub fn check(room: &Room, faults: &mut Faults) {
+    let layout = &room.layout;
+    let runs = layout.runs.iter().map(|run| (run.name.value.as_str(), &run.parts));
+    let sides = layout
+        .islands
+        .iter()
+        .flat_map(|island| island.sides.iter().map(|side| (island.name.value.as_str(), &side.parts)));
+    for (item, parts) in runs.chain(sides) {
+        faults.item = Some(item.to_string());
+        for part in parts {
+            let own = match &part.is {
+                PartIs::Opening(name) => Some(name),
+                _ => None,
+            };
+            own.into_iter().chain(&part.holds).for_each(|name| opening(room, name, faults));
+        }
+    }
+    for fixture in &layout.fixtures {
+        faults.item = Some(fixture.name.value.clone());
+        fixture.opening.spanned().into_iter().for_each(|name| opening(room, name, faults));
+        fixture.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
+    }
+    for hung in &layout.lights {
+        faults.item = Some(hung.name.value.clone());
+        hung.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
+        hung.over.spanned().into_iter().for_each(|name| island_or_run(room, name, faults));
+    }
+    faults.item = None;
+}
+
+fn opening(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    if room.opening(name).is_none() {
+        let known = room.openings.iter().map(|opening| opening.name.as_str());
+        told(name, NameOf::Opening, &unknown_remedy(name, NameOf::Opening, known), faults);
+    }
+}
+
+fn selection(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    if !room.selections.iter().any(|selection| selection.name.value == name.value) {
+        let known = room.selections.iter().map(|selection| selection.name.as_str());
+        told(name, NameOf::Selection, &unknown_remedy(name, NameOf::Selection, known), faults);
+    }
+}
+
+fn told(name: &Spanned<String>, of: NameOf, remedy: &str, faults: &mut Faults) {
+    faults.stop("source/unknown-name", name.span, unknown_message(name, of), remedy);
+}
+
+fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    let islands = room.layout.islands.iter().map(|island| island.name.value.as_str());
+    let known: Vec<&str> = islands.chain(room.layout.runs.iter().map(|run| run.name.value.as_str())).collect();
+    if !known.contains(&name.value.as_str()) {
+        let message = format!("there is no island or run called `{}`", name.value);
+        let remedy = match known.as_slice() {
+            [] => "write the room's `islands` or `runs` first".to_string(),
+            known => format!("write one of {}", known.join(", ")),
+        };
+        faults.stop("source/unknown-name", name.span, message, remedy);
+    }
+}
