@@ -35,12 +35,13 @@ pub fn read_all(common: &Common<'_>, order: &[Spanned<String>], findings: &mut V
             folders.push(folder);
         }
     }
-    let mut rooms = Vec::new();
-    for folder in folders {
+    let one = |folder: &&String| {
         let mut faults = Faults::of_room(folder);
-        rooms.push(read(common, folder, &mut faults));
-        findings.append(&mut faults.findings);
-    }
+        (read(common, folder, &mut faults), faults.findings)
+    };
+    let read: Vec<(Room, Vec<Finding>)> = folders.par_iter().map(one).collect();
+    let (mut rooms, told): (Vec<Room>, Vec<Vec<Finding>>) = read.into_iter().unzip();
+    findings.extend(told.into_iter().flatten());
     letters(&mut rooms, findings);
     for room in &mut rooms {
         selection::number(room, findings);
