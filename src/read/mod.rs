@@ -11,6 +11,7 @@ mod load;
 mod names;
 mod photos;
 
+mod ceiling;
 mod choice;
 mod clearances;
 mod fit;

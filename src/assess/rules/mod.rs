@@ -15,6 +15,7 @@ mod fit;
 mod light;
 mod money;
 mod order;
+mod run;
 mod source;
 mod store;
 mod waive;
@@ -51,6 +52,7 @@ pub const RULES: &[Rule] = &[
     fit::face::RULE,
     fit::cabinet::RULE,
     fit::door::RULE,
+    fit::clash::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
     clear::doorway::RULE,
@@ -68,6 +70,10 @@ pub const RULES: &[Rule] = &[
     clear::shower::RULE,
     clear::bath_floor::RULE,
     clear::headroom::RULE,
+    clear::door_swing::RULE,
+    run::sum::RULE,
+    run::filler::RULE,
+    run::ceiling::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,

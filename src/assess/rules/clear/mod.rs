@@ -2,6 +2,7 @@
 
 pub mod bath_floor;
 pub mod dishwasher;
+pub mod door_swing;
 pub mod doorway;
 pub mod frontage;
 pub mod headroom;
