@@ -10,11 +10,14 @@ use crate::read::read;
 use crate::source::Folder;
 use crate::units::Length;
 
+/// A run: its wall, where it starts, whether from the left, and its parts.
+type Run = (usize, i64, bool, Vec<(u8, i64)>);
+
 /// A room in the making, in eighths of an inch.
 #[derive(Clone, Debug)]
 struct Room {
     corners: Vec<(i64, i64)>,
-    runs: Vec<(usize, i64, bool, Vec<(u8, i64)>)>,
+    runs: Vec<Run>,
     doors: Vec<(usize, i64, i64, bool)>,
     fixtures: Vec<(usize, i64, i64)>,
     island: Option<(usize, i64, i64, i64, i64)>,
