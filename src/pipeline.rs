@@ -5,18 +5,21 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
 use crate::book::Book;
+use crate::finding::{Finding, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::Output;
-use crate::publish::site::Kept;
 use crate::publish::theme::Theme;
-use crate::publish::{PublishError, publish};
-use crate::read::{NotABook, read};
-use crate::source::{Files, Folder};
+use crate::publish::{Kept, PublishError, publish};
+use crate::read::{Looked, NotABook, read_again};
+use crate::source::{Files, Folder, Place};
 use crate::units::Date;
 use crate::views::tell::{Subject, tell};
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
+
+/// The rule that asks for whole pictures: making them finds what the review can't.
+const PHOTO: &str = "complete/photo";
 
 /// A book that was read and assessed.
 #[derive(Debug)]
@@ -36,24 +39,30 @@ pub struct Review {
 /// # Errors
 /// When the folder is no book.
 pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
-    let reading = read(folder)?;
+    reviewed(folder, today, &mut Looked::default())
+}
+
+fn reviewed(folder: &Folder, today: Date, looked: &mut Looked) -> Result<Review, NotABook> {
+    let reading = read_again(folder, looked)?;
     let assessment = assess(&reading.book, reading.findings, today);
     Ok(Review { book: reading.book, assessment, files: reading.files, today })
 }
 
-/// The files of a book, and the pictures that could not be made.
+/// The files of a book, and what only their making could tell.
 pub struct Made {
     /// Every file to publish.
     pub output: Output,
-    /// Pictures whose header was whole and whose rest was not, by path.
-    pub failed: Vec<(String, PictureError)>,
+    /// Pictures whose header was whole and whose rest was not, and those whose colours are not sure.
+    pub findings: Vec<Finding>,
 }
 
 /// What one making leaves for the next: pictures that did not change, and pages that still say the same.
 pub struct Workshop {
     theme: Theme,
-    pages: Kept,
+    looked: Looked,
+    kept: Kept,
     pictures: BTreeMap<String, Renditions>,
+    faulty: BTreeMap<String, PictureError>,
 }
 
 impl Workshop {
@@ -62,12 +71,30 @@ impl Workshop {
     /// # Errors
     /// When the theme is faulty.
     pub fn new() -> Result<Self, PublishError> {
-        Ok(Self { theme: Theme::standard()?, pages: Kept::default(), pictures: BTreeMap::new() })
+        let (pictures, faulty) = (BTreeMap::new(), BTreeMap::new());
+        let (looked, kept) = (Looked::default(), Kept::default());
+        Ok(Self { theme: Theme::standard()?, looked, kept, pictures, faulty })
     }
 
-    /// Forgets the picture at a path of the book: it has changed.
-    pub fn forget(&mut self, path: &str) {
-        self.pictures.remove(path);
+    /// Reads and assesses the folder anew, as [`review`] does, but for pictures that have not changed:
+    /// only those at the paths of `changed` are looked at again.
+    ///
+    /// # Errors
+    /// When the folder is no book.
+    pub fn review<'a>(
+        &mut self,
+        folder: &'a Folder,
+        changed: impl Iterator<Item = &'a str>,
+        today: Date,
+    ) -> Result<Review, NotABook> {
+        // What a link leads to may change without a word.
+        let linked = folder.entries().iter().filter(|entry| entry.linked).map(|entry| entry.path.as_str());
+        for path in changed.chain(linked) {
+            self.looked.forget(path);
+            self.pictures.remove(path);
+            self.faulty.remove(path);
+        }
+        reviewed(folder, today, &mut self.looked)
     }
 }
 
@@ -92,8 +119,8 @@ pub fn make(
     making: &Making<'_>,
     workshop: &mut Workshop,
 ) -> Result<Made, PublishError> {
-    let failed = pictures(folder, review, cache, making, &mut workshop.pictures);
-    let Workshop { theme, pages, pictures } = workshop;
+    make_pictures(folder, review, cache, making, workshop);
+    let Workshop { theme, kept, pictures, faulty, .. } = workshop;
     let told = tell(Subject {
         book: &review.book,
         assessment: &review.assessment,
@@ -102,23 +129,22 @@ pub fn make(
         today: review.today,
         draft: making.draft,
     });
-    let output = publish(&told, theme, pages, pictures, cache, making.interrupt)?;
-    Ok(Made { output, failed })
+    let output = publish(&told, theme, kept, pictures, cache, making.interrupt)?;
+    Ok(Made { output, findings: of_pictures(faulty, pictures) })
 }
 
-/// Makes the pictures that are not made yet, drops those that the book no longer names, and tells which
-/// could not be made.
-fn pictures(
-    folder: &Folder,
-    review: &Review,
-    cache: &Cache,
-    making: &Making<'_>,
-    pictures: &mut BTreeMap<String, Renditions>,
-) -> Vec<(String, PictureError)> {
+/// Makes the pictures that are not made yet, and drops those that the book no longer names.
+fn make_pictures(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>, workshop: &mut Workshop) {
+    let Workshop { pictures, faulty, .. } = workshop;
+    let photos = &review.book.photos;
     // The cache may be deleted at any time: what is gone from it is made again.
     let is_there = |made: &Renditions| made.files.iter().all(|file| file.path.is_file());
-    pictures.retain(|path, made| review.book.photos.contains_key(path) && is_there(made));
-    let paths: Vec<&String> = review.book.photos.keys().filter(|path| !pictures.contains_key(*path)).collect();
+    pictures.retain(|path, made| photos.contains_key(path) && is_there(made));
+    // What the system refused may go well the next time; what a decoder refused stays as it is.
+    let is_of_the_file = |error: &PictureError| !matches!(error, PictureError::Io { .. } | PictureError::Cache { .. });
+    faulty.retain(|path, error| photos.contains_key(path) && is_of_the_file(error));
+    let is_known = |path: &&String| pictures.contains_key(*path) || faulty.contains_key(*path);
+    let paths: Vec<&String> = photos.keys().filter(|path| !is_known(path)).collect();
     let source = |path: &String| {
         let read = path.clone();
         Source::new(path.clone(), move || {
@@ -130,14 +156,29 @@ fn pictures(
     };
     let sources: Vec<Source<'_>> = paths.iter().map(|path| source(path)).collect();
     let made = prepare(cache, &sources, &DEFAULT_WIDTHS, &|done| (making.progress)(done, sources.len()));
-    let mut failed = Vec::new();
     for (path, made) in paths.into_iter().zip(made) {
         match made {
-            Ok(made) => {
-                pictures.insert(path.clone(), made);
-            }
-            Err(error) => failed.push((path.clone(), error)),
+            Ok(made) => _ = pictures.insert(path.clone(), made),
+            Err(error) => _ = faulty.insert(path.clone(), error),
         }
     }
-    failed
+}
+
+/// What is to be said of the pictures, by the rule that asks for them whole.
+fn of_pictures(faulty: &BTreeMap<String, PictureError>, pictures: &BTreeMap<String, Renditions>) -> Vec<Finding> {
+    let finding = |severity, path: &String, message: String, remedy: String| {
+        let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_owned());
+        let finding = Finding::new(PHOTO, severity, Place::Path(path.clone()), message).remedy(remedy);
+        Finding { room, ..finding }
+    };
+    let unusable = |(path, error): (&String, &PictureError)| {
+        finding(Severity::Stop, path, format!("the picture `{path}` can't be used: {error}"), error.remedy())
+    };
+    let unsure = |path| {
+        let message = format!("the colours of the picture `{path}` may be wrong: its colour profile can't be read");
+        let remedy = "open it in a photo editor and export it in sRGB; until then its colours are taken as sRGB";
+        finding(Severity::Note, path, message, remedy.into())
+    };
+    let unread = pictures.iter().filter(|(_, made)| made.unread_profile).map(|(path, _)| unsure(path));
+    faulty.iter().map(unusable).chain(unread).collect()
 }

@@ -3,7 +3,7 @@
 //! A rule asks here, once: a figure that somebody measured counts before any other.
 
 use crate::assess::fitting::Side;
-use crate::book::{Beside, Frontage, Opening, Room};
+use crate::book::{Beside, Book, Frontage, Opening, Room};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -41,6 +41,17 @@ impl From<&Spanned<Length>> for Fact {
 /// The distance that `clearances` calls so; the least, where it stands at several places.
 pub fn distance(room: &Room, key: &str) -> Option<Fact> {
     room.clearances.least(key).map(Fact::from)
+}
+
+/// The distance that `access` calls so; the least, where it stands at several places.
+pub fn for_access(room: &Room, key: &str) -> Option<Fact> {
+    room.access.lengths.get(key)?.least().map(Fact::from)
+}
+
+/// Whether a room is planned by a standard of access: by its own word, else by the book's.
+pub fn planned_for_access(book: &Book, room: &Room) -> bool {
+    let profile = room.access_profile.get().or(book.project.access_profile.get());
+    profile.is_some_and(|profile| *profile != "none")
 }
 
 /// Width and depth of what `clearances` calls so.

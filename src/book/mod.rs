@@ -12,6 +12,9 @@ pub use project::{
     Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
 };
 
+mod access;
+pub use access::{Access, ClearFloor, Control, KneeSpace};
+
 mod clearances;
 pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Triangle};
 

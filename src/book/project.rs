@@ -45,6 +45,8 @@ pub struct Project {
     pub calendar: Calendar,
     /// How long before it is needed a thing must be in hand.
     pub receiving: Slot<LeadTime>,
+    /// The standard of access that every room is planned by.
+    pub access_profile: Slot<&'static str>,
     /// Narrow points between truck and rooms.
     pub way_in: Vec<NarrowPoint>,
     /// For the office alone, in Markdown.

@@ -1,7 +1,7 @@
 //! A room as measured: its size, its openings and what stands around them.
 
 use super::vocabulary::Kind;
-use super::{Clearances, Landing, Layout, NarrowPoint, Outline, Photo, Seating, Selection, Slot, Waiver};
+use super::{Access, Clearances, Landing, Layout, NarrowPoint, Outline, Photo, Seating, Selection, Slot, Waiver};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
 
@@ -32,6 +32,10 @@ pub struct Room {
     pub clearances: Clearances,
     /// Where people sit in it.
     pub seating: Vec<Seating>,
+    /// The standard of access that it is planned by, where it differs from the book's.
+    pub access_profile: Slot<&'static str>,
+    /// What it offers in access.
+    pub access: Access,
     /// The picture that opens it.
     pub photo: Option<Photo>,
     /// More pictures.

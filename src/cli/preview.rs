@@ -57,9 +57,6 @@ impl Preview {
 /// Reads the folder anew and makes a draft of it: pictures that changed, pages that say something else,
 /// sheets that are not in the cache.
 fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, changes: &Changes) -> Built {
-    for changed in changes.paths.iter().filter_map(|path| path.to_str()) {
-        workshop.forget(changed);
-    }
     let broken = |message: String, place: String| Built {
         output: Output::default(),
         findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
@@ -69,7 +66,9 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
         Ok(folder) => folder,
         Err(error) => return broken(error.to_string(), path.display().to_string()),
     };
-    let review = match pipeline::review(&folder, today) {
+    let changed: Vec<String> =
+        changes.paths.iter().filter_map(|path| Some(path.to_str()?.replace('\\', "/"))).collect();
+    let review = match workshop.review(&folder, changed.iter().map(String::as_str), today) {
         Ok(review) => review,
         Err(error) => return broken(error.to_string(), path.display().to_string()),
     };
@@ -80,12 +79,7 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
     let making = Making { draft: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
-            findings.extend(made.failed.into_iter().map(|(place, error)| FindingLine {
-                severity: Weight::Stop,
-                place,
-                message: error.to_string(),
-                remedy: error.remedy(),
-            }));
+            findings.extend(made.findings.iter().map(|finding| line(&review, finding)));
             findings.sort_by_key(|finding| finding.severity);
             Built { output: made.output, findings, broken: unreadable }
         }

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use crate::finding::Finding;
 use crate::pictures::Cache;
 use crate::pipeline::{self, Made, Making, Review, Workshop};
 use crate::publish::output::{Place, WriteError, write};
@@ -46,10 +47,10 @@ impl Publish {
             }
         }
         let made = make(&folder, &review, self.draft, &interrupt)?;
-        for (path, error) in &made.failed {
-            say(&format!("{path}: the picture can't be used: {error}; {}", error.remedy()));
+        for finding in &made.findings {
+            say(&format!("{}: {}; {}", finding.severity.word(), finding.message, finding.remedy));
         }
-        if !made.failed.is_empty() && !self.draft {
+        if made.findings.iter().any(Finding::stops) && !self.draft {
             say("not published: every picture must be whole; `--draft` publishes without those");
             return Ok(STOPPED);
         }

@@ -102,7 +102,7 @@ mod tests {
     fn built(pages: &[(&str, &str)], broken: bool) -> Built {
         let mut output = Output::default();
         for (path, text) in pages {
-            output.insert(*path, Content::Bytes(text.as_bytes().to_vec())).unwrap();
+            output.insert(*path, Content::Bytes(text.as_bytes().into())).unwrap();
         }
         Built { output, findings: Vec::new(), broken }
     }

@@ -134,13 +134,13 @@ async fn answer(path: &str, content: Content, shown: &Shown) -> Response {
     let bytes = match content {
         Content::Bytes(bytes) => Ok(bytes),
         Content::File { path, .. } => {
-            let read = tokio::task::spawn_blocking(move || std::fs::read(path)).await;
+            let read = tokio::task::spawn_blocking(move || std::fs::read(path).map(Arc::from)).await;
             read.unwrap_or_else(|_| Err(io::ErrorKind::Other.into()))
         }
     };
     match bytes {
         Ok(bytes) if media::is_page(path) => html(StatusCode::OK, page::with_strip(&bytes, shown)),
-        Ok(bytes) => ([(header::CONTENT_TYPE, media::of(path))], Body::from(bytes)).into_response(),
+        Ok(bytes) => ([(header::CONTENT_TYPE, media::of(path))], Body::from(bytes.to_vec())).into_response(),
         // The picture cache was deleted meanwhile: the next build makes it anew.
         Err(_) => html(StatusCode::NOT_FOUND, page::missing(path, shown)),
     }

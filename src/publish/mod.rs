@@ -13,13 +13,13 @@ mod papers;
 
 use std::collections::BTreeMap;
 use std::fmt;
+use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
 use crate::pictures::{Cache, Renditions};
 use crate::views::tell::Told;
 
 use output::{Content, Output, PathError};
-use site::Kept;
 use theme::{Theme, ThemeError};
 
 /// Why files could not be made; the folder that was published before stays as it is.
@@ -60,6 +60,16 @@ impl From<PathError> for PublishError {
     }
 }
 
+/// A file to write: its path, and its bytes.
+type File = (String, Arc<[u8]>);
+
+/// Pages and sheets as they were made last: those that still say the same are not made again.
+#[derive(Debug, Default)]
+pub struct Kept {
+    pages: site::Kept,
+    papers: papers::Kept,
+}
+
 /// Makes every file of the published folders.
 ///
 /// # Errors
@@ -73,7 +83,7 @@ pub fn publish(
     interrupt: &AtomicBool,
 ) -> Result<Output, PublishError> {
     let mut output = Output::default();
-    for (path, bytes) in site::render(&told.site, theme, kept)? {
+    for (path, bytes) in site::render(&told.site, theme, &mut kept.pages)? {
         output.insert(path, Content::Bytes(bytes))?;
     }
     for (folder, files) in &told.pictures {
@@ -82,7 +92,7 @@ pub fn publish(
             output.insert(format!("{folder}/{}", file.path), content)?;
         }
     }
-    for (path, bytes) in papers::set(&told.papers, pictures, cache, interrupt)? {
+    for (path, bytes) in papers::set(&told.papers, &mut kept.papers, pictures, cache, interrupt)? {
         // The client signs them; the office keeps its own copies.
         output.insert(format!("office/{path}"), Content::Bytes(bytes.clone()))?;
         output.insert(format!("client/{path}"), Content::Bytes(bytes))?;

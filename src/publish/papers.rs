@@ -1,40 +1,49 @@
 //! Sets the sheets to sign as PDF, or takes them from the cache when nothing on them has changed.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
-use crate::pictures::{Cache, Renditions};
+use crate::pictures::{Cache, Digest, Renditions};
 use crate::views::sign_off::SignOff;
 
-use super::PublishError;
+use super::{File, PublishError};
+
+/// Sheets as they were set last, by path, each with the digest of all that stands on it.
+#[derive(Debug, Default)]
+pub struct Kept(BTreeMap<String, (Digest, Arc<[u8]>)>);
 
 /// Every sheet's bytes, with its path; none is begun once `interrupt` is raised.
 #[cfg(feature = "sheets")]
 pub fn set(
     papers: &[(String, SignOff)],
+    kept: &mut Kept,
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
     interrupt: &AtomicBool,
-) -> Result<Vec<(String, Vec<u8>)>, PublishError> {
+) -> Result<Vec<File>, PublishError> {
     use rayon::prelude::*;
+    let before = std::mem::take(&mut kept.0);
     let set = |(path, view): &(String, SignOff)| {
         if interrupt.load(std::sync::atomic::Ordering::SeqCst) {
             return Err(PublishError::Stopped);
         }
-        Ok((path.clone(), one(path, view, pictures, cache)?))
+        Ok((path.clone(), one(path, view, before.get(path), pictures, cache)?))
     };
     let made: Vec<_> = papers.par_iter().map(set).collect();
-    made.into_iter().collect()
+    kept.0 = made.into_iter().collect::<Result<_, PublishError>>()?;
+    Ok(kept.0.iter().map(|(path, (_, bytes))| (path.clone(), Arc::clone(bytes))).collect())
 }
 
 /// Without the feature there are no sheets.
 #[cfg(not(feature = "sheets"))]
 pub fn set(
     _: &[(String, SignOff)],
+    _: &mut Kept,
     _: &BTreeMap<String, Renditions>,
     _: &Cache,
     _: &AtomicBool,
-) -> Result<Vec<(String, Vec<u8>)>, PublishError> {
+) -> Result<Vec<File>, PublishError> {
     Ok(vec![])
 }
 
@@ -42,10 +51,10 @@ pub fn set(
 fn one(
     path: &str,
     view: &SignOff,
+    before: Option<&(Digest, Arc<[u8]>)>,
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
-) -> Result<Vec<u8>, PublishError> {
-    use crate::pictures::Digest;
+) -> Result<(Digest, Arc<[u8]>), PublishError> {
     /// What a picture on paper is wide enough for: 38 mm at 300 dots an inch.
     const WIDE_ENOUGH: u32 = 450;
     /// Raised when the same view would be set otherwise.
@@ -61,12 +70,15 @@ fn one(
     let shown = view.rooms.iter().flat_map(|room| &room.items).filter_map(|item| item.picture.as_ref());
     let shown: Vec<String> = shown.filter_map(|picture| Some(rendition(&picture.key)?.digest.to_string())).collect();
     let key = Digest::of_parts(&[SETTING.as_bytes(), &words, shown.join(" ").as_bytes()]);
+    if let Some((from, bytes)) = before.filter(|(from, _)| *from == key) {
+        return Ok((*from, Arc::clone(bytes)));
+    }
     if let Some(bytes) = cache.get("sheet", &key) {
-        return Ok(bytes);
+        return Ok((key, bytes.into()));
     }
     let bytes = super::sheets::sign_off(view, &|key| cache.rendition(rendition(key)?))
         .map_err(|error| fail(error.to_string()))?;
     // A sheet that can't be kept is set again next time.
     let _ = cache.put("sheet", &key, &bytes);
-    Ok(bytes)
+    Ok((key, bytes.into()))
 }

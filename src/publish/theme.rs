@@ -5,6 +5,7 @@ use serde_yaml::Value;
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::fmt;
+use std::sync::Arc;
 use tera::{Context, Kwargs, State, Tera};
 
 static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/templates");
@@ -58,7 +59,7 @@ impl From<tera::Error> for ThemeError {
 pub struct Theme {
     templates: Tera,
     words: BTreeMap<String, Value>,
-    assets: BTreeMap<String, Vec<u8>>,
+    assets: BTreeMap<String, Arc<[u8]>>,
 }
 
 impl Theme {
@@ -80,7 +81,7 @@ impl Theme {
     }
 
     /// Files that every folder of the site carries, by their path in that folder.
-    pub fn assets(&self) -> &BTreeMap<String, Vec<u8>> {
+    pub fn assets(&self) -> &BTreeMap<String, Arc<[u8]>> {
         &self.assets
     }
 
@@ -123,7 +124,7 @@ fn words() -> Result<BTreeMap<String, Value>, ThemeError> {
 
 /// The styles, joined in the order of their names, and the fonts with their licences. What paper alone
 /// needs is a file of its own, for which no screen waits.
-fn assets() -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
+fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     let mut assets = BTreeMap::<String, Vec<u8>>::new();
     for (name, style) in text_files(&STYLES)? {
         let file = if name.ends_with("-print.css") { "assets/print.css" } else { "assets/book.css" };
@@ -135,7 +136,7 @@ fn assets() -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
             assets.insert(format!("assets/fonts/{name}"), file.contents().to_vec());
         }
     }
-    Ok(assets)
+    Ok(assets.into_iter().map(|(path, bytes)| (path, bytes.into())).collect())
 }
 
 /// Leaves out comments, and the spaces that style sheets do not need.

@@ -11,6 +11,7 @@ mod load;
 mod names;
 mod photos;
 
+mod access;
 mod ceiling;
 mod choice;
 mod clearances;
@@ -32,6 +33,8 @@ use std::fmt;
 use crate::book::Book;
 use crate::finding::Finding;
 use crate::source::{Files, Folder};
+
+pub use photos::Looked;
 
 /// What reading a folder gives.
 #[derive(Debug)]
@@ -72,6 +75,14 @@ impl std::error::Error for NotABook {}
 /// # Errors
 /// When the folder is no book: empty, or without `book.yaml`.
 pub fn read(folder: &Folder) -> Result<Reading, NotABook> {
+    read_again(folder, &mut Looked::default())
+}
+
+/// Reads a folder of which some pictures are known, and notes those that it looked at.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_again(folder: &Folder, looked: &mut Looked) -> Result<Reading, NotABook> {
     if folder.entries().is_empty() && folder.strays().is_empty() {
         return Err(NotABook::Empty);
     }
@@ -87,7 +98,7 @@ pub fn read(folder: &Folder) -> Result<Reading, NotABook> {
     book.project = project.project;
     names::unused_products(&common, &mut findings);
     names::check(&book, &loaded, &mut findings);
-    photos::look(folder, &loaded, &mut book, &mut findings);
+    photos::look(folder, &loaded, &mut book, looked, &mut findings);
 
     let files = loaded.files;
     findings.sort_by(|a, b| {

@@ -22,8 +22,19 @@ struct Named<'b> {
     item: Option<String>,
 }
 
+/// What the headers of pictures said, by path: what is known is not looked at again.
+#[derive(Debug, Default)]
+pub struct Looked(BTreeMap<String, PhotoFile>);
+
+impl Looked {
+    /// Forgets the picture at a path of the book: it has changed.
+    pub fn forget(&mut self, path: &str) {
+        self.0.remove(path);
+    }
+}
+
 /// Finds every picture, looks at its header, and lists those that nobody names.
-pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, findings: &mut Vec<Finding>) {
+pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Looked, findings: &mut Vec<Finding>) {
     let paths: BTreeSet<&str> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
     let mut found: BTreeMap<String, Named<'_>> = BTreeMap::new();
     for named in named(&mut book.project, &mut book.rooms) {
@@ -38,7 +49,12 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, findings: &mut Ve
             }
         }
     }
-    let headers: Vec<_> = found.par_iter().map(|(path, named)| (path, header(folder, path, named))).collect();
+    let known = std::mem::take(&mut looked.0);
+    let look = |path: &String, named: &Named<'_>| match known.get(path) {
+        Some(&file) if paths.contains(path.as_str()) => Ok(file),
+        _ => header(folder, path, named),
+    };
+    let headers: Vec<_> = found.par_iter().map(|(path, named)| (path, look(path, named))).collect();
     for (path, header) in headers {
         match header {
             Ok(file) => {
@@ -48,6 +64,7 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, findings: &mut Ve
         }
     }
     let unnamed = paths.iter().filter(|path| is_picture(path) && !found.contains_key(**path));
+    looked.0.clone_from(&book.photos);
     book.unnamed_photos = unnamed.map(|path| (*path).to_string()).collect();
 }
 

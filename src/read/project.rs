@@ -42,6 +42,8 @@ pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadPro
         }
         money(&mut fields, &mut read.project, read.currency, &mut faults);
         dates(&mut fields, &mut read.project, &mut faults);
+        let access = values::word(&mut fields, &BOOK, "access profile", &mut faults);
+        read.project.access_profile = access.map_or(Slot::Absent, Slot::Given);
         read.project.way_in = fields.list("way in", &mut faults, narrow_point);
         read.project.waivers = fields.list("waive", &mut faults, waiver);
         read.room_order = fields.list("rooms", &mut faults, spanned_text);

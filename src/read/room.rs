@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::vocabulary::{OPENING, ROOM};
-use crate::book::{Clearances, Layout, Note, Room, Selection, Slot};
+use crate::book::{Access, Clearances, Layout, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -15,7 +15,7 @@ use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
 use super::values::{positive_length, text, whole};
-use super::{ceiling, clearances, layout, opening, project, selection};
+use super::{access, ceiling, clearances, layout, opening, project, selection, values};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -108,6 +108,8 @@ fn empty(folder: &str) -> Room {
         cooks: Slot::Absent,
         clearances: Clearances::default(),
         seating: vec![],
+        access_profile: Slot::Absent,
+        access: Access::default(),
         photo: None,
         photos: vec![],
         openings: vec![],
@@ -134,6 +136,8 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.cooks = fields.read("cooks", faults, whole);
     room.clearances = clearances::clearances(fields.node("clearances"), faults);
     room.seating = clearances::seating(fields.named("seating", faults), faults);
+    room.access_profile = values::word(&mut fields, &ROOM, "access profile", faults).map_or(Slot::Absent, Slot::Given);
+    room.access = access::access(fields.node("access"), faults);
     room.photo = fields.node("photo").and_then(|node| project::photo(node, faults));
     room.photos = fields.list("photos", faults, project::photo);
     room.way_in = fields.list("way in", faults, project::narrow_point);

@@ -22,6 +22,8 @@ pub struct Entry {
     pub path: String,
     /// Size in bytes.
     pub bytes: u64,
+    /// It is a link to a file of the book that may lie where nobody looks.
+    pub linked: bool,
 }
 
 /// Something in the folder that can't be part of a book.
@@ -111,7 +113,8 @@ impl Folder {
         let files: BTreeMap<String, Vec<u8>> =
             files.into_iter().map(|(path, bytes)| (path.into(), bytes.into())).collect();
         let entries =
-            files.iter().map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64 }).collect();
+            files.iter().map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: false });
+        let entries = entries.collect();
         Self { store: Store::Memory(files), entries, strays: vec![] }
     }
 
@@ -138,7 +141,9 @@ impl Folder {
         // A link is judged by where it ends, after every other link on the way.
         match path.canonicalize().and_then(|end| Ok((std::fs::metadata(&end)?, end))) {
             Ok((_, end)) if !end.starts_with(root) => self.stray(name, StrayKind::LeadsOutside),
-            Ok((facts, _)) if facts.is_file() => self.entries.push(Entry { path: name, bytes: facts.len() }),
+            Ok((facts, end)) if facts.is_file() => {
+                self.entries.push(Entry { path: name, bytes: facts.len(), linked: end != path });
+            }
             Ok(_) => self.stray(name, StrayKind::LinkNotFollowed),
             Err(_) if path.is_symlink() => self.stray(name, StrayKind::LinkNotFollowed),
             Err(error) => self.stray(name, StrayKind::Unreadable(error.to_string())),
@@ -238,6 +243,7 @@ mod tests {
         let folder = Folder::open(root.path()).unwrap();
         let paths: Vec<_> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
         assert_eq!(paths, ["book.yaml", "same.yaml"]);
+        assert_eq!(folder.entries().iter().map(|entry| entry.linked).collect::<Vec<_>>(), [false, true]);
         assert!(folder.strays().iter().all(|stray| stray.kind == StrayKind::LeadsOutside));
         assert_eq!(folder.strays().len(), 2);
         for path in ["a.yaml", "../secret.yaml", "/etc/hostname", "rooms/secret.yaml"] {

@@ -10,6 +10,7 @@ mod browser;
 mod house;
 mod pictures;
 mod publishing;
+mod remaking;
 mod review;
 mod schema;
 #[cfg(feature = "sheets")]

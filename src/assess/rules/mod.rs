@@ -70,6 +70,7 @@ pub const RULES: &[Rule] = &[
     clear::shower::RULE,
     clear::bath_floor::RULE,
     clear::headroom::RULE,
+    clear::access::RULE,
     clear::door_swing::RULE,
     run::sum::RULE,
     run::filler::RULE,

@@ -5,6 +5,7 @@
 mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
+mod access;
 mod clearances;
 mod fit;
 mod joinery;
@@ -18,6 +19,7 @@ mod run;
 mod selection;
 mod surface;
 
+pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
 pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
@@ -66,6 +68,10 @@ pub const RECORDS: &[&Record] = &[
     &TRIANGLE,
     &STRETCH,
     &SEATING,
+    &ACCESS,
+    &KNEE_SPACE,
+    &KNEES_AT,
+    &CONTROL,
     &SELECTION,
     &OPTION,
     &SIZE,

@@ -96,6 +96,12 @@ pub const BOOK: Record = Record {
             "[{name: porch door, width: 35 1/2\", height: 79\"}]",
         ),
         Field::optional(
+            "access profile",
+            super::access::PROFILES,
+            "the standard of access that every room is planned by, unless the room says otherwise",
+            "2010 ADA",
+        ),
+        Field::optional(
             "rooms",
             Shape::List(&Shape::Name(NameOf::Room)),
             "the order of the rooms; those not named follow by name",

@@ -1,5 +1,6 @@
 //! The words of `room.yaml`.
 
+use super::access::{ACCESS, PROFILES};
 use super::clearances::{CLEARANCES, LANDING, SEATING};
 use super::layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 use super::project::{NARROW, WAIVER};
@@ -93,6 +94,18 @@ pub const ROOM: Record = Record {
             Shape::Named(&Shape::Record(&SEATING)),
             "where people sit at a counter or table, by name",
             "{island: {edge: 72\", seats: 3, height: 36\", knee depth: 15\", behind: 44\", traffic: walk past}}",
+        ),
+        Field::optional(
+            "access profile",
+            PROFILES,
+            "the standard of access that this room is planned by, where it differs from the book's",
+            "2010 ADA",
+        ),
+        Field::optional(
+            "access",
+            Shape::Record(&ACCESS),
+            "what the room offers to somebody in a wheelchair or on weak legs",
+            "{turning circle: 60\"}",
         ),
         Field::optional(
             "photo",

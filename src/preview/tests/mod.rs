@@ -10,7 +10,7 @@ use crate::publish::output::Content;
 fn built(files: &[(&str, &str)]) -> Built {
     let mut output = Output::default();
     for (path, text) in files {
-        output.insert(*path, Content::Bytes(text.as_bytes().to_vec())).unwrap();
+        output.insert(*path, Content::Bytes(text.as_bytes().into())).unwrap();
     }
     Built { output, findings: Vec::new(), broken: false }
 }

@@ -42,7 +42,7 @@ impl Journal {
         let staging = ground.at(STAGING);
         let draft = staging.join("draft.json");
         let bytes = serde_json::to_vec(self).unwrap_or_default();
-        ground.disk.write(&draft, &Content::Bytes(bytes))?;
+        ground.disk.write(&draft, &Content::Bytes(bytes.into()))?;
         ground.disk.flush_files(std::slice::from_ref(&draft))?;
         ground.disk.rename(&draft, &staging.join(FORWARD))?;
         ground.disk.flush_folder(&staging)

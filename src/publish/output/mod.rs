@@ -27,6 +27,7 @@ mod tests;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 pub use crate::pictures::Digest;
 pub use error::WriteError;
@@ -46,7 +47,7 @@ pub struct Output {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Content {
     /// A page, style sheet, script or sheet, made just now.
-    Bytes(Vec<u8>),
+    Bytes(Arc<[u8]>),
     /// A picture that stands in the picture cache; it is never held in memory whole.
     File {
         /// Where it stands now.

@@ -90,7 +90,7 @@ impl Stage<'_> {
         let digests = output.files().map(|(path, content)| (path.to_owned(), content.digest()));
         let bytes = Manifest { files: digests.collect() }.to_bytes();
         let replaces = self.ground.look(MANIFEST)? != Look::Missing;
-        self.put(&Put { path: MANIFEST.into(), replaces }, &Content::Bytes(bytes))
+        self.put(&Put { path: MANIFEST.into(), replaces }, &Content::Bytes(bytes.into()))
     }
 
     fn number(&mut self) -> usize {

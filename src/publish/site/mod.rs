@@ -1,5 +1,6 @@
 //! The site: a view and a template make a page.
 
+use super::File;
 use super::theme::{Theme, ThemeError};
 use crate::pictures::Digest;
 use crate::views::sheet::OnSheet;
@@ -7,6 +8,7 @@ use crate::views::site::Site;
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 use tera::Context;
 
 #[cfg(test)]
@@ -21,7 +23,7 @@ pub struct Page {
     pub folder: &'static str,
     pub template: &'static str,
     /// Every page of this kind.
-    pub leaves: fn(&Site) -> Vec<Leaf>,
+    pub leaves: fn(&Site) -> Vec<Leaf<'_>>,
 }
 
 /// Pages as they were rendered last, so that only those whose views changed are rendered anew.
@@ -32,18 +34,18 @@ pub struct Kept(BTreeMap<String, Made>);
 #[derive(Debug)]
 struct Made {
     from: Digest,
-    files: [(String, Vec<u8>); 2],
+    files: [File; 2],
 }
 
-/// One page, ready for its template.
-pub struct Leaf {
+/// One page: what its template is to be given, once it is asked for.
+pub struct Leaf<'a> {
     /// Its path in its folder.
     pub path: String,
     /// Its style sheet for the margins of a printed page.
     pub margins: String,
     /// Of what the view says.
     said: Digest,
-    values: Context,
+    values: Box<dyn Fn() -> Context + Send + Sync + 'a>,
 }
 
 /// Every kind of page that there is.
@@ -62,17 +64,24 @@ pub const PAGES: &[Page] = &[
     Page { folder: "office", template: "rules.html", leaves: |site| leaves(site.office.rules.as_slice()) },
 ];
 
-fn leaves<View: OnSheet>(views: &[View]) -> Vec<Leaf> {
+fn leaves<View: OnSheet + Sync>(views: &[View]) -> Vec<Leaf<'_>> {
     views.iter().map(leaf).collect()
 }
 
-fn leaf<View: OnSheet + Serialize>(view: &View) -> Leaf {
+fn leaf<View: OnSheet + Serialize + Sync>(view: &View) -> Leaf<'_> {
     let path = view.sheet().path.clone();
     let margins = format!("assets/margins/{}.css", path.trim_end_matches(".html").replace('/', "--"));
-    let mut values = Context::new();
-    values.insert("page", view);
-    values.insert("root", &"../".repeat(path.matches('/').count()));
-    values.insert("margins", &margins);
+    let root = "../".repeat(path.matches('/').count());
+    let values = Box::new({
+        let margins = margins.clone();
+        move || {
+            let mut values = Context::new();
+            values.insert("page", view);
+            values.insert("root", &root);
+            values.insert("margins", &margins);
+            values
+        }
+    });
     // A view holds texts, numbers and lists alone, which JSON can always hold.
     let said = Digest::of(&serde_json::to_vec(view).unwrap_or_default());
     Leaf { path, margins, said, values }
@@ -82,32 +91,28 @@ fn leaf<View: OnSheet + Serialize>(view: &View) -> Leaf {
 ///
 /// # Errors
 /// When the template asks for something that the page does not say.
-pub fn render_page(
-    theme: &Theme,
-    language: &str,
-    page: &Page,
-    leaf: &Leaf,
-) -> Result<[(String, Vec<u8>); 2], ThemeError> {
-    let html = theme.render(page.template, language, &leaf.values)?;
-    let margins = theme.render("margins.css", language, &leaf.values)?;
-    Ok([(leaf.path.clone(), html.into_bytes()), (leaf.margins.clone(), margins.into_bytes())])
+pub fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) -> Result<[File; 2], ThemeError> {
+    let values = (leaf.values)();
+    let html = theme.render(page.template, language, &values)?;
+    let margins = theme.render("margins.css", language, &values)?;
+    Ok([(leaf.path.clone(), html.into_bytes().into()), (leaf.margins.clone(), margins.into_bytes().into())])
 }
 
 /// Renders the whole site, pictures and papers excepted: path from the site's root → bytes.
 ///
 /// # Errors
 /// When a template asks for something that a page does not say, or the language has no words.
-pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<String, Vec<u8>>, ThemeError> {
+pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     let mut files = BTreeMap::new();
     for folder in FOLDERS {
         let carried = theme.assets().iter().map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone()));
         files.extend(carried);
     }
     let pages: Vec<&Page> = PAGES.iter().collect();
-    let leaves: Vec<(&Page, Leaf)> =
+    let leaves: Vec<(&Page, Leaf<'_>)> =
         pages.par_iter().flat_map_iter(|page| (page.leaves)(site).into_iter().map(move |leaf| (*page, leaf))).collect();
     let before = std::mem::take(kept);
-    let make = |(page, leaf): &(&Page, Leaf)| before.or_render(theme, &site.language, page, leaf);
+    let make = |(page, leaf): &(&Page, Leaf<'_>)| before.or_render(theme, &site.language, page, leaf);
     let made: Vec<Result<(String, Made), ThemeError>> = leaves.par_iter().map(make).collect();
     for made in made {
         let (key, made) = made?;
@@ -120,7 +125,13 @@ pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<St
 
 impl Kept {
     /// The page as it was kept, or rendered anew when what it says has changed.
-    fn or_render(&self, theme: &Theme, language: &str, page: &Page, leaf: &Leaf) -> Result<(String, Made), ThemeError> {
+    fn or_render(
+        &self,
+        theme: &Theme,
+        language: &str,
+        page: &Page,
+        leaf: &Leaf<'_>,
+    ) -> Result<(String, Made), ThemeError> {
         let key = format!("{}/{}", page.folder, leaf.path);
         let from = Digest::of_parts(&[language.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
         let files = match self.0.get(&key) {

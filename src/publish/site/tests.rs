@@ -6,7 +6,7 @@ use std::path::{Component, Path};
 
 fn rendered(site: &Site) -> BTreeMap<String, String> {
     let files = render(site, &Theme::standard().unwrap(), &mut Kept::default()).unwrap();
-    files.into_iter().filter_map(|(path, bytes)| Some((path, String::from_utf8(bytes).ok()?))).collect()
+    files.into_iter().filter_map(|(path, bytes)| Some((path, String::from_utf8(bytes.to_vec()).ok()?))).collect()
 }
 
 /// Values of an attribute, in the order of the page.

@@ -2,6 +2,8 @@
 
 use std::process::Command;
 
+use jpeg_encoder::{ColorType, Encoder};
+
 use super::{Published, TODAY};
 use crate::project::{Ran, tree};
 
@@ -19,6 +21,42 @@ fn a_photo_whose_end_is_missing() {
     let whole = std::fs::read(published.project.root().join(PHOTO)).unwrap();
     let words = ["`rooms/kitchen/photos/steel.png` can't be used", "whose end is missing", "copy the photo again"];
     published.with(PHOTO, &whole[..whole.len() / 2]).is_refused(1, &words);
+}
+
+/// A small photo that carries these bytes as its colour profile.
+fn with_profile(profile: &[u8]) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    let mut encoder = Encoder::new(&mut bytes, 90);
+    encoder.add_icc_profile(profile).unwrap();
+    encoder.encode(&[90; 60 * 40 * 3], 60, 40, ColorType::Rgb).unwrap();
+    bytes
+}
+
+#[test]
+fn a_photo_whose_colour_profile_cannot_be_read_is_published_and_told() {
+    let words = "note: the colours of the picture `rooms/kitchen/photos/steel.png` may be wrong";
+    let broken = Published::new().with(PHOTO, &with_profile(b"this is no profile"));
+    // The second time its renditions come from the cache.
+    for _ in 0..2 {
+        broken.publish(&[]).exits(0).says(words).says("export it in sRGB").says("published to");
+    }
+    let sound = moxcms::ColorProfile::new_display_p3().encode().unwrap();
+    Published::new().with(PHOTO, &with_profile(&sound)).publish(&[]).exits(0).does_not_say("may be wrong");
+}
+
+#[test]
+fn a_photo_that_only_its_decoder_finds_damaged() {
+    let published = Published::new();
+    let mut photo = std::fs::read(published.project.root().join(PHOTO)).unwrap();
+    // A byte of the packed pixels: every chunk still stands, and the check sum of one is wrong (PNG, 5.5).
+    let middle = photo.len() / 2;
+    photo[middle] ^= 0xff;
+    let before = published.now();
+    let published = published.with(PHOTO, &photo);
+    let ran = published.publish(&[]).exits(1);
+    ran.says("stop: the picture `rooms/kitchen/photos/steel.png` can't be used").says("not published");
+    before.site.same_as(&published.now().site);
+    published.publish_to(&published.project.beside("draft"), &["--draft"]).exits(0).says("published to");
 }
 
 /// A whole one, with all its pixels, made by Python's zlib: 2.7 GB once decoded, 2.6 MB on disk.

@@ -1,5 +1,6 @@
 //! The `clear/` rules: whether one can stand, pass, sit and set something down; code and advice told apart.
 
+pub mod access;
 pub mod bath_floor;
 pub mod dishwasher;
 pub mod door_swing;

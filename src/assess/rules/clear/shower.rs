@@ -1,7 +1,7 @@
 //! Room inside a shower.
 
 use super::{Figure, Measure};
-use crate::assess::room_facts::{Fact, distance, rectangle};
+use crate::assess::room_facts::{Fact, distance, planned_for_access, rectangle};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
@@ -67,9 +67,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// Its lesser side; where that passes, the greater one is wide enough too.
 fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
     let (one, other) = inside.value;
+    // For access other sizes count, which `clear/access` tells.
+    let told_for_access = planned_for_access(context.book, room) && !room.access.shower_type.is_absent();
     let measure = Measure {
         is: ("the shower".into(), "in its lesser direction"),
-        advised: Some(ADVISED),
+        advised: Some(ADVISED).filter(|_| !told_for_access),
         code: Some(CODE),
         ..of(
             room,

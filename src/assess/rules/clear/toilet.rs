@@ -1,7 +1,7 @@
 //! Room around a toilet.
 
 use super::{Figure, Measure};
-use crate::assess::room_facts::{distance, rectangle};
+use crate::assess::room_facts::{distance, planned_for_access, rectangle};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, room_facts::Fact};
 use crate::book::Room;
@@ -50,13 +50,13 @@ const PAPER: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath gui
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        findings.extend(around(room).into_iter().filter_map(|measure| measure.judge(context)));
+        findings.extend(around(context, room).into_iter().filter_map(|measure| measure.judge(context)));
         findings.extend(compartment(room).into_iter().filter_map(|measure| measure.judge(context)).take(1));
         findings.extend(paper(room).into_iter().filter_map(|measure| measure.judge(context)).take(1));
     }
 }
 
-fn around(room: &Room) -> Vec<Measure<'_>> {
+fn around<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     let measure = |key, tail, advised, code| {
         Some(Measure {
             is: ("the toilet's centre".into(), tail),
@@ -65,6 +65,8 @@ fn around(room: &Room) -> Vec<Measure<'_>> {
         })
     };
     let side = measure("toilet to side", "from what stands beside it", Some(TO_SIDE_ADVISED), Some(TO_SIDE_CODE));
+    // For access another figure counts at the side, which `clear/access` tells.
+    let side = side.filter(|_| !planned_for_access(context.book, room));
     let fixture =
         measure("toilet to next fixture", "from the centre of the fixture beside it", None, Some(TO_FIXTURE_CODE));
     side.into_iter().chain(fixture).collect()

@@ -1,5 +1,6 @@
 //! Aisles between counters in which people work.
 
+use super::access::tells_the_aisle;
 use super::{Bound, Figure, Measure};
 use crate::assess::Context;
 use crate::assess::room_facts::distance;
@@ -44,6 +45,9 @@ const SEVERAL: Figure =
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         let Some(there) = distance(room, "work aisle") else { continue };
+        if tells_the_aisle(context, room) {
+            continue;
+        }
         let several = room.cooks.get().is_some_and(|cooks| *cooks > 1);
         let measure = Measure {
             rule: RULE.code,

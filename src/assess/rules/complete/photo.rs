@@ -10,15 +10,16 @@ declare! {
     ///
     /// ## What it checks
     /// Every picture that the book names is in the book, is a picture, and is whole. A picture in
-    /// the folder that nothing names is a note.
+    /// the folder that nothing names is a note; so is one whose colour profile can't be read, which
+    /// `publish` and `preview` find when they make the pictures.
     ///
     /// ## Why it matters
     /// People approve what they see. A page with a hole where the tile should be is approved by
-    /// nobody, or by mistake.
+    /// nobody, or by mistake. So is a picture whose colours are not those of the thing.
     ///
     /// ## Remedy
     /// Put the picture beside the record or into the `photos` folder there; export it again if it
-    /// is damaged; name it, or take it out of the book.
+    /// is damaged, or in sRGB if its profile can't be read; name it, or take it out of the book.
     ///
     /// ## Example
     /// ```yaml

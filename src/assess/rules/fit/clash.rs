@@ -50,18 +50,38 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         let Some(plan) = context.plan(room) else { continue };
         let movers = movers(context, plan, room);
-        let mut told: Vec<(String, String)> = Vec::new();
+        let mut found: Vec<Clash> = Vec::new();
         for (number, mover) in movers.iter().enumerate() {
             let bodies = plan.things.iter().filter_map(|body| strikes(context, plan, mover, body));
             let others = movers[..number].iter().filter_map(|other| meet(context, plan, mover, other));
-            for (pair, finding) in bodies.chain(others) {
-                if !told.contains(&pair) {
-                    told.push(pair);
-                    findings.push(finding);
+            for clash in bodies.chain(others) {
+                let is_known = |known: &Clash| known.0 == clash.0 && known.1.option == clash.1.option;
+                if !found.iter().any(is_known) {
+                    found.push(clash);
                 }
             }
         }
+        findings.extend(once_for_all_options(room, found));
     }
+}
+
+/// Where every option of a selection opens into the same thing, that is told once.
+fn once_for_all_options(room: &Room, found: Vec<Clash>) -> Vec<Finding> {
+    let mut told: Vec<Clash> = Vec::new();
+    for (pair, mut finding) in found {
+        let selection = room.selections.iter().find(|selection| Some(&selection.name.value) == finding.item.as_ref());
+        let options = selection.map_or(1, |selection| selection.standing().len());
+        let known = told.iter().filter(|known| known.0 == pair).count();
+        if options > 1
+            && known + 1 == options
+            && let Some(option) = finding.option.take()
+        {
+            finding.message = finding.message.replacen(&format!("option `{option}`: "), "", 1);
+            told.retain(|known| known.0 != pair);
+        }
+        told.push((pair, finding));
+    }
+    told.into_iter().map(|(_, finding)| finding).collect()
 }
 
 /// Something that opens.
@@ -89,14 +109,6 @@ impl<'a> Mover<'a> {
 
     fn is_appliance(&self) -> bool {
         matches!(self.is, Moves::Appliance(..))
-    }
-
-    /// The name, with the option while the client chooses.
-    fn key(&self) -> String {
-        match &self.is {
-            Moves::Appliance(fitted, _) => format!("{} {}", self.name, fitted.option.id.value),
-            _ => self.name.to_string(),
-        }
     }
 }
 
@@ -153,7 +165,7 @@ fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thi
         say(mover.sweep.reach - free)
     );
     let finding = finding(mover, plan.room, message).also(body.span, format!("`{}`", body.name));
-    Some((pair(&mover.key(), body.name), finding))
+    Some((pair(mover.name, body.name), finding))
 }
 
 /// Whether two things are one beside the other in a row, or one in the other.
@@ -190,7 +202,7 @@ fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'
     let of = if one.is_appliance() { one } else { other };
     let with = if one.is_appliance() { other } else { one };
     let finding = finding(of, plan.room, message).also(with.span, format!("`{}`", with.name)).source(GUIDELINE);
-    Some((pair(&one.key(), &other.key()), finding))
+    Some((pair(one.name, other.name), finding))
 }
 
 fn opening_part(mover: &Mover<'_>) -> String {

@@ -37,7 +37,7 @@ fn big() -> Output {
     let mut output = pages(&SECOND);
     for n in 0..8 {
         let bytes = vec![b'x'; 50_000 + n];
-        output.insert(format!("client/p/{n}.jpg"), Content::Bytes(bytes)).unwrap();
+        output.insert(format!("client/p/{n}.jpg"), Content::Bytes(bytes.into())).unwrap();
     }
     output
 }

@@ -19,7 +19,7 @@ fn many(edition: usize) -> Output {
         let text = format!("edition {edition}, page {n} ").repeat(200);
         let kind = if n % 2 == 0 { "html" } else { "css" };
         let path = format!("part-{}/{n}-{}.{kind}", n % 3, if n % 5 == 0 { edition } else { 0 });
-        output.insert(path, Content::Bytes(text.into_bytes())).unwrap();
+        output.insert(path, Content::Bytes(text.into_bytes().into())).unwrap();
     }
     output
 }

@@ -100,7 +100,7 @@ fn list(folder: &Path, name: &str, found: &mut BTreeMap<String, String>) {
 fn pages(pages: &[(&str, &str)]) -> Output {
     let mut output = Output::default();
     for (path, text) in pages {
-        output.insert(*path, Content::Bytes(text.as_bytes().to_vec())).unwrap();
+        output.insert(*path, Content::Bytes(text.as_bytes().into())).unwrap();
     }
     output
 }

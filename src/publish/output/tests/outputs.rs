@@ -79,7 +79,7 @@ fn a_picture_that_is_not_what_it_was_is_named_and_the_folder_stays() {
 #[test]
 fn a_path_can_be_taken_once_whatever_its_case() {
     let mut output = pages(&[("client/Index.html", "")]);
-    let mut insert = |path: &str| output.insert(path, Content::Bytes(vec![])).unwrap_err();
+    let mut insert = |path: &str| output.insert(path, Content::Bytes([].into())).unwrap_err();
     let taken = |path: &str| PathError::Taken { path: path.into(), by: "client/Index.html".into() };
     for path in ["client/Index.html", "client/index.HTML", "Client/other", "client", "client/index.html/a"] {
         assert_eq!(insert(path), taken(path));

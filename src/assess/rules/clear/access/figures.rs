@@ -1,0 +1,222 @@
+//! Single distances against the standard's figures.
+
+use super::super::{Bound, Figure};
+use super::{judged, stop};
+use crate::assess::Context;
+use crate::assess::room_facts::{Fact, distance, for_access, rectangle};
+use crate::book::Room;
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+/// What is asked of one distance.
+struct Asked {
+    key: &'static str,
+    is: (&'static str, &'static str),
+    bound: Bound,
+    source: &'static str,
+}
+
+const fn least(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> Asked {
+    Asked { key, is, bound: Bound::Least(Length::from_inches(inches)), source }
+}
+
+const fn most(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> Asked {
+    Asked { key, is, bound: Bound::Most(Length::from_inches(inches)), source }
+}
+
+/// Distances that stand under `access`.
+const OF_ACCESS: [Asked; 9] = [
+    least("turning circle", ("the turning circle", "across"), 60, "2010 ADA Standards 304.3.1"),
+    least("work surface width", ("the work surface", "wide"), 30, "2010 ADA Standards 804.3"),
+    most("sink rim", ("the sink's rim", "high"), 34, "2010 ADA Standards 606.3"),
+    least(
+        "toilet space from side wall",
+        ("the toilet's space", "from the wall at its side"),
+        60,
+        "2010 ADA Standards 604.3.1",
+    ),
+    least(
+        "toilet space from rear wall",
+        ("the toilet's space", "from the wall behind it"),
+        56,
+        "2010 ADA Standards 604.3.1",
+    ),
+    least("side grab bar", ("the bar at the toilet's side", "long"), 42, "2010 ADA Standards 604.5.1"),
+    most(
+        "side grab bar from rear wall",
+        ("the bar at the toilet's side", "from the wall behind it"),
+        12,
+        "2010 ADA Standards 604.5.1",
+    ),
+    least("rear grab bar", ("the bar behind the toilet", "long"), 36, "2010 ADA Standards 604.5.2"),
+    most("mirror", ("the lower edge of the mirror's glass", "high"), 40, "2010 ADA Standards 603.3"),
+];
+
+/// Distances that stand under `clearances`.
+const OF_CLEARANCES: [Asked; 3] = [
+    least("toilet to side", ("the toilet's centre", "from the wall beside it"), 16, "2010 ADA Standards 604.2"),
+    most("toilet to side", ("the toilet's centre", "from the wall beside it"), 18, "2010 ADA Standards 604.2"),
+    most("basin height", ("the basin's rim", "high"), 34, "2010 ADA Standards 606.3"),
+];
+
+/// What only ICC A117.1 or the planning guidelines ask for.
+const ADVISED: [Asked; 6] = [
+    least("grab bar height", ("the grab bar", "high"), 33, "ICC A117.1 609"),
+    most("grab bar height", ("the grab bar", "high"), 36, "ICC A117.1 609"),
+    Asked {
+        key: "sink bowl depth",
+        is: ("the bowl over the knee space", "deep"),
+        bound: Bound::Most(Length::from_sixty_fourths(416)),
+        source: "ICC A117.1 1003.12",
+    },
+    least(
+        "shower controls",
+        ("the shower's controls", "high"),
+        38,
+        "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
+    ),
+    most(
+        "shower controls",
+        ("the shower's controls", "high"),
+        48,
+        "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
+    ),
+    Asked {
+        key: "shower threshold",
+        is: ("the step at the shower's entry", "high"),
+        bound: Bound::Most(Length::from_sixty_fourths(32)),
+        source: "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 16",
+    },
+];
+
+const WHOSE: &str = "that the access profile asks for";
+const ADVISED_FOR_ACCESS: &str = "advised for access";
+
+/// Holds every single distance of a room against the profile.
+pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
+    let of = |asked: &Asked, whose| Figure { bound: asked.bound, whose, source: asked.source };
+    let is = |asked: &Asked| (asked.is.0.to_string(), asked.is.1);
+    let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
+    let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(room, asked.key)?)));
+    findings.extend(
+        measured.chain(clear).filter_map(|(asked, there)| stop(context, room, is(asked), there, of(asked, WHOSE))),
+    );
+    findings.extend(ADVISED.iter().filter_map(|asked| {
+        judged(context, room, is(asked), for_access(room, asked.key)?, of(asked, ADVISED_FOR_ACCESS))
+    }));
+    findings.extend(passage(context, room));
+    findings.extend(work_surface(context, room));
+    findings.extend(shower(context, room));
+    findings.extend(end_of_bar(context, room));
+    findings.extend(seats(context, room));
+    findings.extend(shelves(room));
+    findings.extend(counter_heights(room));
+    findings.extend(table(context, room));
+}
+
+/// Between counters: 40" where one can leave at both ends, 60" where one must turn, unless nothing is
+/// cooked there.
+pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let cooks = |kind: &str| ["cooktop", "range"].contains(&kind);
+    let cooked = room.openings.iter().any(|opening| opening.takes.get().is_some_and(|kind| cooks(kind.name)));
+    let (inches, source) = match *room.access.kitchen.get()? {
+        "pass-through" => (40, "2010 ADA Standards 804.2.1"),
+        _ if cooked => (60, "2010 ADA Standards 804.2.2"),
+        _ => return None,
+    };
+    let figure = Figure { bound: Bound::Least(Length::from_inches(inches)), whose: WHOSE, source };
+    stop(context, room, ("the passage between the counters".into(), "wide"), distance(room, "work aisle")?, figure)
+}
+
+fn work_surface(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let there = for_access(room, "work surface height")?;
+    let adjusts = room.access.work_surface_adjusts.get() == Some(&true);
+    let bound = Bound::Most(Length::from_inches(if adjusts { 36 } else { 34 }));
+    let figure = Figure { bound, whose: WHOSE, source: "2010 ADA Standards 804.3" };
+    stop(context, room, ("the work surface".into(), "high"), there, figure)
+}
+
+/// Inside and entry of a shower to move over in, or to roll into.
+fn shower(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let (sides, entry, source) = match *room.access.shower_type.get()? {
+        "transfer" => ((36, 36), 36, "2010 ADA Standards 608.2.1"),
+        _ => ((30, 60), 60, "2010 ADA Standards 608.2.2"),
+    };
+    let figure = |inches| Figure { bound: Bound::Least(Length::from_inches(inches)), whose: WHOSE, source };
+    let is = |tail| ("the shower".to_string(), tail);
+    let inside = rectangle(room, "shower").and_then(|inside| {
+        let (one, other) = inside.value;
+        let side = |value| Fact { value, ..Fact::at(inside.span) };
+        stop(context, room, is("in its lesser direction"), side(one.min(other)), figure(sides.0))
+            .or_else(|| stop(context, room, is("in its greater direction"), side(one.max(other)), figure(sides.1)))
+    });
+    inside.or_else(|| {
+        stop(context, room, ("the shower's entry".into(), "wide"), for_access(room, "shower entry")?, figure(entry))
+    })
+}
+
+/// A bar that is long enough must also reach far enough from the wall behind the toilet.
+fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let (bar, from) = (for_access(room, "side grab bar")?, for_access(room, "side grab bar from rear wall")?);
+    let is_alone_at_fault = bar.value >= Length::from_inches(42) && from.value <= Length::from_inches(12);
+    let end = Fact { value: bar.value + from.value, ..bar };
+    let bound = Bound::Least(Length::from_inches(54));
+    let figure = Figure { bound, whose: WHOSE, source: "2010 ADA Standards 604.5.1" };
+    let is = ("the end of the bar at the toilet's side".to_string(), "from the wall behind it");
+    stop(context, room, is, end, figure).filter(|_| is_alone_at_fault)
+}
+
+/// Seats of the toilets that still count.
+fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
+    let of_room = context.options().filter(|(of, _, _)| of.folder == room.folder);
+    let toilets = of_room.filter(|(_, selection, _)| selection.kind.get().is_some_and(|kind| kind.name == "toilet"));
+    let figure = |bound| Figure { bound, whose: WHOSE, source: "2010 ADA Standards 604.4" };
+    let bounds = [Bound::Least(Length::from_inches(17)), Bound::Most(Length::from_inches(19))];
+    toilets
+        .filter_map(|(_, selection, option)| {
+            let (height, at) = option.length("seat height")?;
+            let is = (format!("the seat of `{}`", selection.name.value), "high");
+            let there = Fact { value: height, ..Fact::at(at) };
+            let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
+            let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
+            let finding = Finding { severity, option: Some(option.id.value.clone()), ..finding };
+            Some(finding.item(&selection.name.value))
+        })
+        .collect()
+}
+
+fn shelves(room: &Room) -> Option<Finding> {
+    let share = room.access.shelves_in_reach.spanned()?;
+    let half = crate::units::Percent::parse("50 %").ok()?;
+    let message =
+        format!("{} of the shelves are within reach, {half} at least are asked for by the access profile", share.value);
+    let finding = Finding::new(super::RULE.code, Severity::Stop, share.span, message).room(&room.folder);
+    let finding = finding.source("2010 ADA Standards 804.5").remedy("lower some shelves, or add base drawers");
+    (share.value < half).then_some(finding)
+}
+
+/// One counter to sit at, one to stand at.
+fn counter_heights(room: &Room) -> Option<Finding> {
+    let heights = room.access.lengths.get("counter heights")?;
+    let within = |(least, most): (i64, i64)| {
+        let (least, most) = (Length::from_inches(least), Length::from_inches(most));
+        heights.0.iter().any(|height| height.value >= least && height.value <= most)
+    };
+    let first = heights.0.first()?;
+    let message = "the counters do not offer two heights to work at, one from 28\" to 36\" and one from 36\" to 45\"";
+    let finding = Finding::new(super::RULE.code, Severity::Query, first.span, message).room(&room.folder);
+    let source = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25, access standard";
+    let both = heights.0.len() > 1 && within((28, 36)) && within((36, 45));
+    (!both).then(|| finding.source(source).remedy("lower or raise a stretch of counter"))
+}
+
+/// One place to sit at whose top a chair goes under.
+fn table(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let heights: Vec<_> = room.seating.iter().filter_map(|seating| seating.height.spanned()).collect();
+    let (least, most) = (Length::from_inches(28), Length::from_inches(34));
+    let fits = heights.iter().any(|height| height.value >= least && height.value <= most);
+    let nearest = heights.iter().min_by_key(|height| (height.value - most).abs()).filter(|_| !fits)?;
+    let bound = if nearest.value < least { Bound::Least(least) } else { Bound::Most(most) };
+    let figure = Figure { bound, whose: WHOSE, source: "2010 ADA Standards 902.3" };
+    stop(context, room, ("the top to sit at".into(), "high"), Fact::from(*nearest), figure)
+}

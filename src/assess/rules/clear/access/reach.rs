@@ -1,0 +1,88 @@
+//! What can be reached from a chair.
+
+use super::super::{Bound, Figure};
+use super::{RULE, stop};
+use crate::assess::room_facts::Fact;
+use crate::assess::{Context, say};
+use crate::book::{Control, Room};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+const LOWEST: Length = Length::from_inches(15);
+const REMEDY: &str = "move it to where nothing stands in front of it, or lower it";
+
+/// Why nothing can be reached over what stands in front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Barred {
+    /// It is deeper than so much.
+    TooDeep(Length),
+    /// It is higher than so much.
+    TooHigh(Length),
+}
+
+/// Holds every control against the profile.
+pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
+    for control in &room.access.controls {
+        findings.extend(reached(context, room, control));
+        findings.extend(twists(room, control));
+    }
+}
+
+/// The highest that can be reached forward over something so deep.
+pub fn forward(depth: Option<Length>) -> Result<Length, Barred> {
+    let inches = Length::from_inches;
+    match depth {
+        Some(depth) if depth > inches(25) => Err(Barred::TooDeep(inches(25))),
+        Some(depth) if depth > inches(20) => Ok(inches(44)),
+        _ => Ok(inches(48)),
+    }
+}
+
+/// The highest that can be reached to the side over something so deep and so high.
+pub fn side(depth: Option<Length>, height: Option<Length>) -> Result<Length, Barred> {
+    let inches = Length::from_inches;
+    if height.is_some_and(|height| height > inches(34)) {
+        return Err(Barred::TooHigh(inches(34)));
+    }
+    match depth {
+        Some(depth) if depth > inches(24) => Err(Barred::TooDeep(inches(24))),
+        Some(depth) if depth > inches(10) => Ok(inches(46)),
+        _ => Ok(inches(48)),
+    }
+}
+
+fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Finding> {
+    let (depth, height) = (control.over_depth.get().copied(), control.over_height.get().copied());
+    let (highest, source) = if control.from_the_side {
+        (side(depth, height), "2010 ADA Standards 308.3")
+    } else {
+        (forward(depth), "2010 ADA Standards 308.2")
+    };
+    let is = || (format!("`{}`", control.name.value), "above the floor");
+    let there = Fact::from(&control.height);
+    let figure = |bound| Figure { bound, whose: "that can be reached there", source };
+    match highest {
+        Ok(highest) => stop(context, room, is(), there, figure(Bound::Most(highest)))
+            .or_else(|| stop(context, room, is(), there, figure(Bound::Least(LOWEST)))),
+        Err(barred) => Some(told(context, room, control, barred).source(source)),
+    }
+}
+
+fn told(context: &Context<'_>, room: &Room, control: &Control, barred: Barred) -> Finding {
+    let say = |length| say(length, context.book.project.units);
+    let why = match barred {
+        Barred::TooDeep(most) => format!("more than {} deep", say(most)),
+        Barred::TooHigh(most) => format!("more than {} high", say(most)),
+    };
+    let message = format!("`{}` cannot be reached from a chair over something {why}", control.name.value);
+    Finding::new(RULE.code, Severity::Stop, control.span, message).room(&room.folder).remedy(REMEDY)
+}
+
+fn twists(room: &Room, control: &Control) -> Option<Finding> {
+    let twists = control.twists.spanned().filter(|twists| twists.value)?;
+    let message = format!("`{}` must be gripped tightly, pinched or twisted", control.name.value);
+    let finding = Finding::new(RULE.code, Severity::Query, twists.span, message).room(&room.folder);
+    Some(
+        finding.source("2010 ADA Standards 309.4").remedy("choose one that a closed fist can work, with 5 lbf at most"),
+    )
+}
