@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use crate::book::vocabulary::{CEILING, OPENING, ROOM};
-use crate::book::{Access, Ceiling, Clearances, Layout, Note, Room, Selection, Slot};
+use crate::book::vocabulary::{OPENING, ROOM};
+use crate::book::{Access, Clearances, Layout, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -15,7 +15,7 @@ use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
 use super::values::{positive_length, text, whole};
-use super::{access, clearances, layout, opening, project, selection, supply, values};
+use super::{access, ceiling, clearances, layout, opening, project, selection, supply, values};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -132,8 +132,9 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.intro = fields.read("intro", faults, text);
     room.outline = fields.read("outline", faults, layout::outline);
     room.layout = layout::layout(&mut fields, faults);
-    room.ceiling = fields.read("ceiling", faults, ceiling);
+    let measured = fields.read("ceiling", faults, ceiling::ceiling);
     room.floor_build_up = fields.read("floor build-up", faults, positive_length);
+    room.ceiling = ceiling::from_finished_floor(measured, room.floor_build_up.get().copied());
     room.cooks = fields.read("cooks", faults, whole);
     room.clearances = clearances::clearances(fields.node("clearances"), faults);
     room.seating = clearances::seating(fields.named("seating", faults), faults);
@@ -155,25 +156,6 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
         faults.item = None;
     }
     fields.finish(faults);
-}
-
-fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
-    if let Value::Scalar { .. } = node.value {
-        return positive_length(node, faults).map(Ceiling::Level);
-    }
-    let mut fields = Fields::of(node, &CEILING, faults)?;
-    let low = fields.read("low", faults, positive_length);
-    let high = fields.read("high", faults, positive_length);
-    let along = values::word(&mut fields, &CEILING, "rises along", faults);
-    let low_at = fields.read("low at", faults, text);
-    fields.finish(faults);
-    let (low, high) = (*low.get()?, *high.get()?);
-    if low > high {
-        let message = format!("the low side ({low}) is higher than the high side ({high})");
-        faults.stop("source/wrong-type", node.span, message, "write the least height after `low`");
-        return None;
-    }
-    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length"), low_at })
 }
 
 fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {

@@ -15,6 +15,7 @@ mod fit;
 mod light;
 mod money;
 mod order;
+mod run;
 mod service;
 mod source;
 mod store;
@@ -52,6 +53,7 @@ pub const RULES: &[Rule] = &[
     fit::face::RULE,
     fit::cabinet::RULE,
     fit::door::RULE,
+    fit::clash::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
     service::circuit::RULE,
@@ -83,6 +85,10 @@ pub const RULES: &[Rule] = &[
     clear::bath_floor::RULE,
     clear::headroom::RULE,
     clear::access::RULE,
+    clear::door_swing::RULE,
+    run::sum::RULE,
+    run::filler::RULE,
+    run::ceiling::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,

@@ -4,6 +4,7 @@ pub mod above_cooktop;
 pub mod access;
 pub mod bath_floor;
 pub mod dishwasher;
+pub mod door_swing;
 pub mod doorway;
 pub mod frontage;
 pub mod glazing;
