@@ -45,36 +45,42 @@ impl Room {
     }
 
     fn yaml(&self, laid: Laid) -> String {
-        let mirrored = laid == Laid::Mirrored;
         let place = |(x, y): (i64, i64)| match laid {
             Laid::AsItIs => (x, y),
             Laid::Turned => (-y, x),
             Laid::Askew => ((4 * x - 3 * y) / 5, (3 * x + 4 * y) / 5),
             Laid::Mirrored => (-x, y),
         };
-        let hand = |left: bool| if left == mirrored { "right" } else { "left" };
-        let wall = |wall: usize| crate::plan::outline::letter(wall % self.corners.len());
-        let at = |of: usize, at: i64, wide: i64| eighths(if mirrored { self.wall_length(of) - at - wide } else { at });
         let corners = self.corners.iter().map(|corner| place(*corner));
         let corners: Vec<_> = corners.map(|(x, y)| format!("[{}, {}]", eighths(x), eighths(y))).collect();
         let mut text = format!("name: Kitchen\nceiling: 96\"\noutline: [{}]\n", corners.join(", "));
         text += "openings:\n  range: {takes: range, width: 30\", height: 36\", depth: 25\"}\n";
-        text += "  sink: {takes: sink, width: 30\", depth: 20\"}\nruns:\n";
+        text += "  sink: {takes: sink, width: 30\", depth: 20\"}\n";
+        let mirrored = laid == Laid::Mirrored;
+        text + &self.runs_yaml(mirrored) + &self.doors_yaml(mirrored) + &self.fixtures_yaml(mirrored)
+    }
+
+    fn wall(&self, wall: usize) -> String {
+        crate::plan::outline::letter(wall % self.corners.len()).to_string()
+    }
+
+    /// From the wall's left end, which a mirror makes its right one.
+    fn at(&self, of: usize, at: i64, wide: i64, mirrored: bool) -> String {
+        eighths(if mirrored { self.wall_length(of) - at - wide } else { at })
+    }
+
+    fn runs_yaml(&self, mirrored: bool) -> String {
+        let mut text = String::from("runs:\n");
         for (number, (on, starts, from_left, parts)) in self.runs.iter().enumerate() {
-            let _ = write!(
-                text,
-                "  run {number}: {{wall: {}, from: {}, starts: {}, ",
-                wall(*on),
-                hand(*from_left),
-                eighths(*starts)
-            );
+            let (wall, from, starts) = (self.wall(*on), hand(*from_left, mirrored), eighths(*starts));
+            let _ = write!(text, "  run {number}: {{wall: {wall}, from: {from}, starts: {starts}, ");
             text += "counter: {depth: 25.5\", height: 36\"}, handles: 1\", parts: [";
             for (at, (kind, width)) in parts.iter().enumerate() {
-                let width = eighths(*width);
+                let (width, hinge) = (eighths(*width), hand(true, mirrored));
                 let name = format!("{number} {at}");
                 let _ = match kind {
                     0 => write!(text, "{{cabinet: drawers {name}, width: {width}, drawers: 3}}, "),
-                    1 => write!(text, "{{cabinet: door {name}, width: {width}, doors: 1, hinge: {}}}, ", hand(true)),
+                    1 => write!(text, "{{cabinet: door {name}, width: {width}, doors: 1, hinge: {hinge}}}, "),
                     2 => write!(text, "{{filler: {width}}}, "),
                     3 => write!(text, "{{gap: {width}}}, "),
                     4 if number == 0 && at == 0 => write!(text, "{{opening: range}}, "),
@@ -84,35 +90,46 @@ impl Room {
             }
             text += "]}\n";
         }
-        text += "doors:\n";
+        text
+    }
+
+    fn doors_yaml(&self, mirrored: bool) -> String {
+        let mut text = String::from("doors:\n");
         for (number, (on, from, wide, hinge)) in self.doors.iter().enumerate() {
-            let (on_wall, from) = (wall(*on), at(*on, *from, *wide));
-            let (wide, hinge) = (eighths(*wide), hand(*hinge));
+            let (wall, from) = (self.wall(*on), self.at(*on, *from, *wide, mirrored));
+            let (wide, hinge) = (eighths(*wide), hand(*hinge, mirrored));
             let _ = writeln!(
                 text,
-                "  door {number}: {{wall: {on_wall}, at: {from}, width: {wide}, height: 80\", hinge: {hinge}, swings: in}}"
-            );
-        }
-        text += "fixtures:\n";
-        for (number, (on, centre, wide)) in self.fixtures.iter().enumerate() {
-            let (centre, wide, from) = (eighths(*centre), eighths(*wide), hand(true));
-            let _ = writeln!(
-                text,
-                "  fixture {number}: {{wall: {}, centre: {centre}, from: {from}, width: {wide}, depth: 20\", takes: toilet}}",
-                wall(*on)
-            );
-        }
-        if let Some((on, from, away, long, deep)) = self.island {
-            let from = at(on, from, long);
-            let (long, deep, away) = (eighths(long), eighths(deep), eighths(away));
-            let _ = writeln!(
-                text,
-                "islands:\n  island: {{wall: {}, at: {from}, away: {away}, size: {long} x {deep}, height: 36\", room side: {{overhang: 12\", seats: 3}}}}",
-                wall(on)
+                "  door {number}: {{wall: {wall}, at: {from}, width: {wide}, height: 80\", hinge: {hinge}, swings: in}}"
             );
         }
         text
     }
+
+    fn fixtures_yaml(&self, mirrored: bool) -> String {
+        let mut text = String::from("fixtures:\n");
+        for (number, (on, centre, wide)) in self.fixtures.iter().enumerate() {
+            let (wall, centre, wide, from) = (self.wall(*on), eighths(*centre), eighths(*wide), hand(true, mirrored));
+            let _ = writeln!(
+                text,
+                "  fixture {number}: {{wall: {wall}, centre: {centre}, from: {from}, width: {wide}, depth: 20\", takes: toilet}}"
+            );
+        }
+        if let Some((on, from, away, long, deep)) = self.island {
+            let (wall, from) = (self.wall(on), self.at(on, from, long, mirrored));
+            let (long, deep, away) = (eighths(long), eighths(deep), eighths(away));
+            let _ = writeln!(
+                text,
+                "islands:\n  island: {{wall: {wall}, at: {from}, away: {away}, size: {long} x {deep}, height: 36\", room side: {{overhang: 12\", seats: 3}}}}"
+            );
+        }
+        text
+    }
+}
+
+/// The side that a thing is on, as a mirror shows it.
+fn hand(left: bool, mirrored: bool) -> &'static str {
+    if left == mirrored { "right" } else { "left" }
 }
 
 /// Everything that a plan answers, as words; left and right exchanged for a mirrored one.
