@@ -9,7 +9,7 @@ use crate::finding::{Finding, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::Output;
 use crate::publish::theme::Theme;
-use crate::publish::{Kept, PublishError, publish};
+use crate::publish::{Kept, PublishError, Published, Setting, publish};
 use crate::read::{Looked, NotABook, read_again};
 use crate::source::{Files, Folder, Place};
 use crate::units::Date;
@@ -54,6 +54,8 @@ pub struct Made {
     pub output: Output,
     /// Pictures whose header was whole and whose rest was not, and those whose colours are not sure.
     pub findings: Vec<Finding>,
+    /// A sheet stands as it was set last, and says something else now: make once more, and not `later`.
+    pub waiting: bool,
 }
 
 /// What one making leaves for the next: pictures that did not change, and pages that still say the same.
@@ -102,6 +104,8 @@ impl Workshop {
 pub struct Making<'a> {
     /// Every page and sheet is marked as a draft.
     pub draft: bool,
+    /// Sheets that say something else now may stand as they were set last.
+    pub later: bool,
     /// Hears how many pictures of how many are done.
     pub progress: &'a (dyn Fn(usize, usize) + Sync),
     /// Once raised, no further picture or sheet is begun.
@@ -129,8 +133,9 @@ pub fn make(
         today: review.today,
         draft: making.draft,
     });
-    let output = publish(&told, theme, kept, pictures, cache, making.interrupt)?;
-    Ok(Made { output, findings: of_pictures(faulty, pictures) })
+    let setting = Setting { later: making.later, interrupt: making.interrupt };
+    let Published { output, waiting } = publish(&told, theme, kept, pictures, cache, setting)?;
+    Ok(Made { output, findings: of_pictures(faulty, pictures), waiting })
 }
 
 /// Makes the pictures that are not made yet, and drops those that the book no longer names.

@@ -6,6 +6,7 @@ use crate::plan::{Plan, Plans, Thing};
 use crate::source::{Place, Span};
 use crate::units::Date;
 
+use super::codes::Rulings;
 use super::dates::Dates;
 use super::depends::Depends;
 
@@ -38,6 +39,11 @@ pub struct Fitted<'a> {
 }
 
 impl<'a> Context<'a> {
+    /// The figures of codes and guidelines as they count for this book.
+    pub fn rulings(&self) -> Rulings<'a> {
+        Rulings::of(&self.book.project.codes)
+    }
+
     /// Every option that still counts, at its opening.
     pub fn fitted(&self) -> impl Iterator<Item = Fitted<'a>> {
         self.book.selections().flat_map(|(room, selection)| {

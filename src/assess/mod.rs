@@ -1,11 +1,13 @@
 //! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
 
+pub mod codes;
 pub mod fitting;
 pub mod room_facts;
 pub mod rules;
+pub mod supply;
 
 mod context;
-pub use context::{Context, Fitted};
+pub use context::{Context, Fitted, about};
 
 mod critical;
 mod dates;
@@ -64,6 +66,7 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     }
     let hold_points = HoldPoints::of(book, &dates);
     hold_points::apply(book, &hold_points, &dates, &mut findings);
+    codes::faults(&book.project.codes, &mut findings);
     waivers::apply(book, &dates, &mut findings);
     for finding in &mut findings {
         let rule = rules::rule(finding.rule);

@@ -1,6 +1,6 @@
 //! What the maker's own sheet asks of the opening.
 
-use super::Slot;
+use super::{Each, ServiceZone, Slot};
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
 
 /// The maker's figures.
@@ -24,6 +24,8 @@ pub struct Fit {
     pub door: Slot<Door>,
     /// What it must be connected to.
     pub needs: Needs,
+    /// Where it wants each service to come out.
+    pub zones: Slot<Each<ServiceZone>>,
     /// The carton.
     pub carton: Slot<Sides>,
     /// The body out of its carton, doors off.

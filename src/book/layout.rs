@@ -158,6 +158,10 @@ pub struct Window {
     pub opens: Slot<&'static str>,
     /// Its glass.
     pub glass: Slot<String>,
+    /// Level distance to the edge of the nearest tub or shower.
+    pub from_water: Slot<Length>,
+    /// What stands under it.
+    pub above: Slot<String>,
 }
 
 /// A row of cabinets along a wall.

@@ -20,6 +20,10 @@ pub struct Hanging {
     pub ceiling: Slot<Readings>,
     /// How far each hangs from the low side of a ceiling that slopes.
     pub from_low_side: Slot<Readings>,
+    /// Level distance to the edge of the nearest tub or shower.
+    pub from_tub: Slot<Length>,
+    /// Top of that tub's rim or threshold, from the finished floor.
+    pub rim: Slot<Length>,
     /// The work surface that they light by themselves.
     pub lights: Slot<Area>,
 }

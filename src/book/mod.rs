@@ -30,6 +30,12 @@ pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plum
 mod selection;
 pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
 
+mod codes;
+pub use codes::{Codes, House, OwnFigure};
+
+mod supply;
+pub use supply::{CounterRun, Each, ServicePoint, ServiceZone};
+
 mod joinery;
 pub use joinery::{Fronts, Stores};
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{NeededFor, Photo, Slot};
+use super::{Codes, House, NeededFor, Photo, Slot};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Date, LeadTime, Length, Money, Percent};
 
@@ -41,6 +41,10 @@ pub struct Project {
     pub milestones: Vec<Milestone>,
     /// Moments after which a mistake is dear, as far as the book names them.
     pub hold_points: Vec<HoldPoint>,
+    /// The codes that count here.
+    pub codes: Codes,
+    /// The house around the rooms.
+    pub house: House,
     /// Days on which nobody works.
     pub calendar: Calendar,
     /// How long before it is needed a thing must be in hand.

@@ -1,7 +1,10 @@
 //! A room as measured: its size, its openings and what stands around them.
 
 use super::vocabulary::Kind;
-use super::{Access, Clearances, Landing, Layout, NarrowPoint, Outline, Photo, Seating, Selection, Slot, Waiver};
+use super::{
+    Access, Clearances, CounterRun, Each, Landing, Layout, NarrowPoint, Outline, Photo, Seating, Selection,
+    ServicePoint, Slot, Waiver,
+};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
 
@@ -42,6 +45,8 @@ pub struct Room {
     pub photos: Vec<Photo>,
     /// Its openings, in the order written.
     pub openings: Vec<Opening>,
+    /// Stretches of counter between sink, cooktop and refrigerator.
+    pub counters: Vec<CounterRun>,
     /// Narrow points on the way to it, after those of the book.
     pub way_in: Vec<NarrowPoint>,
     /// What is chosen in it, in the order of files and records.
@@ -151,6 +156,8 @@ pub struct Opening {
     pub cabinet: Slot<HousingCabinet>,
     /// What is there to connect to.
     pub service: Services,
+    /// Where each service comes out.
+    pub points: Slot<Each<ServicePoint>>,
     /// A line for the installer.
     pub note: Slot<String>,
     /// Findings set aside for this opening.

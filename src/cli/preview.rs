@@ -61,6 +61,7 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
         output: Output::default(),
         findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
         broken: true,
+        waiting: false,
     };
     let folder = match Folder::open(path) {
         Ok(folder) => folder,
@@ -76,12 +77,14 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
     // A file that can't be understood would take its room's pages away: the last good ones stay.
     let unreadable =
         standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
-    let making = Making { draft: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    // Setting a sheet takes longer than all pages: it waits until the folder rests.
+    let later = !changes.is_empty();
+    let making = Making { draft: true, later, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
             findings.extend(made.findings.iter().map(|finding| line(&review, finding)));
             findings.sort_by_key(|finding| finding.severity);
-            Built { output: made.output, findings, broken: unreadable }
+            Built { output: made.output, findings, broken: unreadable, waiting: made.waiting }
         }
         Err(error) => broken(error.to_string(), path.display().to_string()),
     }

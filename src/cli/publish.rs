@@ -82,7 +82,7 @@ impl Publish {
 fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -> Result<Made, Failure> {
     let cache = open_cache(folder)?;
     let bar = progress::bar("pictures");
-    let making = Making { draft, progress: &|done, all| bar.at(done, all), interrupt };
+    let making = Making { draft, later: false, progress: &|done, all| bar.at(done, all), interrupt };
     let made = pipeline::make(folder, review, &cache, &making, &mut Workshop::new()?);
     bar.end();
     if interrupt.load(Ordering::SeqCst) {

@@ -130,6 +130,11 @@ impl<'a> Plan<'a> {
         self.look(&row.frame, (Length::ZERO, row.frame.length()), Length::ZERO, &own)
     }
 
+    /// How far the wall across is from a stretch of a frame, whatever stands between.
+    pub fn clear_to_a_wall(&self, frame: &Frame, along: (Length, Length)) -> Option<Length> {
+        self.look(frame, along, Length::ZERO, &|_| true).map(|clear| clear.distance)
+    }
+
     /// What is met first before a stretch of a frame, from so far out.
     fn look(
         &self,

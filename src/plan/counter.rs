@@ -68,7 +68,6 @@ impl<'a> Row<'a> {
         match thing.what {
             What::Part(part) if matches!(part.is, PartIs::Tall(_)) => false,
             _ if thing.kind.is_some_and(|kind| BREAKS.contains(&kind.name)) => false,
-            _ if thing.opening.is_none() => true,
             // What is higher than the counter stands up through it.
             _ => match (thing.high, counter.height) {
                 (Some(top), Some(height)) => top <= height,

@@ -23,7 +23,7 @@ mod way;
 #[cfg(test)]
 mod tests;
 
-pub use body::{Depths, depths};
+pub use body::{Depths, depths, settled};
 pub use clear::{Aisle, Clear, Met, with_handles};
 pub use counter::{Landing, Stretch, StretchEnd};
 pub use fault::{Fault, Wrong};

@@ -4,10 +4,13 @@ use crate::book::{Choice, Doorway, Fixture, IslandSide, PartIs};
 use crate::units::Length;
 
 use super::clear::with_handles;
-use super::frame::{divided, length, nm};
+use super::frame::{Frame, divided, length, nm};
 use super::shape::{Shape, Turn};
 use super::thing::{Stands, Thing, What};
 use super::{Hole, HoleIs, Plan};
+
+/// More doors than a cabinet has.
+const MOST_DOORS: u32 = 20;
 
 /// Something that opens, and the floor that it sweeps.
 #[derive(Clone, Debug)]
@@ -16,6 +19,10 @@ pub struct Sweep {
     pub how: Opens,
     /// What it covers in plan on the way.
     pub shape: Shape,
+    /// How far it reaches: a leaf from its hinge, a drawer or a dropped door from where it is shut.
+    pub reach: Length,
+    /// Where it is shut: the hinge of a leaf, else both ends of its front.
+    shut: Shape,
     /// Its lower edge from the finished floor.
     pub low: Length,
     /// Its upper edge, where it is known.
@@ -44,6 +51,12 @@ impl Opens {
 }
 
 impl Sweep {
+    /// How far it comes before it meets something: from its hinge, or from its front. None where it
+    /// does not meet it at all.
+    pub fn meets(&self, body: &Shape) -> Option<Length> {
+        self.shape.overlaps(body).then(|| self.shut.distance(body))
+    }
+
     /// Whether its height and that of a thing have some in common.
     pub fn is_level_with(&self, thing: &Thing<'_>) -> bool {
         thing.is_level_with(self.low, self.high)
@@ -54,13 +67,13 @@ impl<'a> Plan<'a> {
     /// What a thing sweeps as it opens: of an opening with that option in it, of a cabinet by its doors
     /// and drawers, of a fixture by its door.
     pub fn sweeps(&self, thing: &Thing<'a>, option: Option<&Choice>) -> Vec<Sweep> {
-        let shapes = match (thing.what, option) {
+        let opened = match (thing.what, option) {
             (_, Some(option)) => of_option(thing, option),
             (What::Part(_), None) => of_cabinet(thing),
             (What::Fixture(fixture), None) => of_fixture(thing, fixture),
             _ => vec![],
         };
-        shapes.into_iter().map(|(how, shape)| Sweep { how, shape, low: thing.low, high: thing.high }).collect()
+        opened.into_iter().map(|opened| opened.sweep(&thing.frame, (thing.low, thing.high))).collect()
     }
 
     /// What a door of the room sweeps; nothing for one that slides, swings out, or is not described.
@@ -71,19 +84,14 @@ impl<'a> Plan<'a> {
         let width = hole.along.1 - hole.along.0;
         let both = *hinge == "both";
         let leaf = leaf_of(door, width, both);
-        let mut shapes = Vec::new();
+        let mut leaves = Vec::new();
         if both || *hinge == "left" {
-            shapes.push((hole.along.0, true));
+            leaves.push(Opened::Turns { hinge: hole.along.0, out: Length::ZERO, leaf, to_the_right: true });
         }
         if both || *hinge == "right" {
-            shapes.push((hole.along.1, false));
+            leaves.push(Opened::Turns { hinge: hole.along.1, out: Length::ZERO, leaf, to_the_right: false });
         }
-        let swept = |(hinge, to_the_right): (Length, bool)| {
-            let turn = Turn { to_the_right, before: true };
-            let shape = Shape::swept(&hole.frame, (hinge, Length::ZERO), leaf, turn);
-            Sweep { how: Opens::Swings, shape, low: Length::ZERO, high: hole.high }
-        };
-        shapes.into_iter().map(swept).collect()
+        leaves.into_iter().map(|opened| opened.sweep(&hole.frame, (Length::ZERO, hole.high))).collect()
     }
 
     /// Whether two things stand at the same wall, or at the same side of an island.
@@ -101,22 +109,46 @@ fn leaf_of(door: &Doorway, width: Length, both: bool) -> Length {
     door.leaf.get().copied().unwrap_or(if both { width.half() } else { width })
 }
 
-fn of_option(thing: &Thing<'_>, option: &Choice) -> Vec<(Opens, Shape)> {
+/// One thing that opens, along and out from a frame.
+enum Opened {
+    /// A leaf from its hinge.
+    Turns { hinge: Length, out: Length, leaf: Length, to_the_right: bool },
+    /// A front that comes straight out.
+    Straight { how: Opens, along: (Length, Length), out: Length, reach: Length },
+}
+
+impl Opened {
+    fn sweep(self, frame: &Frame, (low, high): (Length, Option<Length>)) -> Sweep {
+        match self {
+            Self::Turns { hinge, out, leaf, to_the_right } => {
+                let turn = Turn { to_the_right, before: true };
+                let shape = Shape::swept(frame, (hinge, out), leaf, turn);
+                let shut = Shape::new(vec![frame.at(hinge, out)]);
+                Sweep { how: Opens::Swings, shape, reach: leaf, shut, low, high }
+            }
+            Self::Straight { how, along, out, reach } => {
+                let shape = Shape::rectangle(frame, along, (out, out + reach));
+                let shut = Shape::new(vec![frame.at(along.0, out), frame.at(along.1, out)]);
+                Sweep { how, shape, reach, shut, low, high }
+            }
+        }
+    }
+}
+
+fn of_option(thing: &Thing<'_>, option: &Choice) -> Vec<Opened> {
     let Some(door) = option.fit.get().and_then(|fit| fit.door.get()) else { return vec![] };
-    let front = super::body::depths(thing, option).map_or(thing.out.1, |depths| depths.case);
-    let reach = with_handles(thing, Some(option)) - front;
+    let out = super::body::depths(thing, option).map_or(thing.out.1, |depths| depths.case);
+    let handle = with_handles(thing, Some(option)) - out;
     let width = option.size.width.get().copied().unwrap_or(thing.width()).min(thing.width());
     let from = thing.along.0 + (thing.width() - width).half();
     let along = (from, from + width);
-    let straight = |out: Length| Shape::rectangle(&thing.frame, along, (front, front + out.max(reach)));
-    let mut shapes = Vec::new();
-    if let Some(drops) = door.drops.get() {
-        shapes.push((Opens::Drops, straight(*drops)));
+    let mut opened = Vec::new();
+    for (how, reach) in [(Opens::Drops, &door.drops), (Opens::Pulls, &door.pulls)] {
+        if let Some(reach) = reach.get() {
+            opened.push(Opened::Straight { how, along, out, reach: (*reach).max(handle) });
+        }
     }
-    if let Some(pulls) = door.pulls.get() {
-        shapes.push((Opens::Pulls, straight(*pulls)));
-    }
-    if let Some(swings) = door.swings.get() {
+    if let Some(leaf) = door.swings.get().copied() {
         let sides: &[bool] = match option.hinge.text() {
             "left" => &[true],
             "right" => &[false],
@@ -124,50 +156,48 @@ fn of_option(thing: &Thing<'_>, option: &Choice) -> Vec<(Opens, Shape)> {
             // One that can be hung either way will be hung where it is free.
             _ => &[],
         };
-        for to_the_right in sides {
-            let hinge = if *to_the_right { along.0 } else { along.1 };
-            let turn = Turn { to_the_right: *to_the_right, before: true };
-            shapes.push((Opens::Swings, Shape::swept(&thing.frame, (hinge, front), *swings, turn)));
+        for to_the_right in sides.iter().copied() {
+            let hinge = if to_the_right { along.0 } else { along.1 };
+            opened.push(Opened::Turns { hinge, out, leaf, to_the_right });
         }
     }
-    shapes
+    opened
 }
 
 /// Drawers come out as far as their cabinet is deep; doors turn on their hinges.
-fn of_cabinet(thing: &Thing<'_>) -> Vec<(Opens, Shape)> {
+fn of_cabinet(thing: &Thing<'_>) -> Vec<Opened> {
     let Some(part) = thing.part().filter(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_))) else {
         return vec![];
     };
-    let mut shapes = Vec::new();
+    let mut opened = Vec::new();
+    let out = thing.out.1;
     if part.drawers.get().is_some_and(|count| *count > 0) {
-        let out = thing.out.1 + (thing.out.1 - thing.out.0) + thing.handles;
-        shapes.push((Opens::Pulls, Shape::rectangle(&thing.frame, thing.along, (thing.out.1, out))));
+        let reach = out - thing.out.0 + thing.handles;
+        opened.push(Opened::Straight { how: Opens::Pulls, along: thing.along, out, reach });
     }
-    let doors = part.doors.get().copied().unwrap_or(0).min(20);
+    let doors = part.doors.get().copied().unwrap_or(0).min(MOST_DOORS);
     if doors == 0 {
-        return shapes;
+        return opened;
     }
     let leaf = length(divided(nm(thing.width()), doors.into()));
     for number in 0..doors {
         let left = thing.along.0 + leaf.times(number.into());
         // Of a pair the one on the left hangs on its left; a single one as the book says.
-        let on_left = match (doors, part.hinge.get()) {
+        let to_the_right = match (doors, part.hinge.get()) {
             (1, Some(hinge)) => *hinge == "left",
             (1, None) => continue,
             _ => number % 2 == 0,
         };
-        let hinge = if on_left { left } else { left + leaf };
-        let turn = Turn { to_the_right: on_left, before: true };
-        shapes.push((Opens::Swings, Shape::swept(&thing.frame, (hinge, thing.out.1), leaf, turn)));
+        let hinge = if to_the_right { left } else { left + leaf };
+        opened.push(Opened::Turns { hinge, out, leaf, to_the_right });
     }
-    shapes
+    opened
 }
 
-fn of_fixture(thing: &Thing<'_>, fixture: &Fixture) -> Vec<(Opens, Shape)> {
-    let (Some(leaf), Some(hinge)) = (fixture.door.get(), fixture.hinge.get()) else { return vec![] };
-    let on_left = *hinge == "left";
-    let middle = thing.centre();
-    let from = if on_left { middle - leaf.half() } else { middle + leaf.half() };
-    let turn = Turn { to_the_right: on_left, before: true };
-    vec![(Opens::Swings, Shape::swept(&thing.frame, (from, thing.out.1), *leaf, turn))]
+/// A shower's door, in the middle of its front.
+fn of_fixture(thing: &Thing<'_>, fixture: &Fixture) -> Vec<Opened> {
+    let (Some(leaf), Some(hinge)) = (fixture.door.get().copied(), fixture.hinge.get()) else { return vec![] };
+    let to_the_right = *hinge == "left";
+    let hinge = if to_the_right { thing.centre() - leaf.half() } else { thing.centre() + leaf.half() };
+    vec![Opened::Turns { hinge, out: thing.out.1, leaf, to_the_right }]
 }

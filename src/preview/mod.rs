@@ -41,7 +41,7 @@ pub struct Preview {
     pub folder: PathBuf,
     /// Where to serve it; a loopback address. Port 0 takes any that is free.
     pub address: SocketAddr,
-    /// Builds the draft, all of it or what the changes touch.
+    /// Builds the draft: all of it, what the changes touch, or without any what has waited.
     pub build: Box<dyn FnMut(&Changes) -> Built + Send>,
     /// Hears what happens, for the terminal.
     pub tell: Box<dyn FnMut(News<'_>) + Send>,
@@ -55,6 +55,8 @@ pub struct Built {
     pub findings: Vec<FindingLine>,
     /// The book cannot be read, or not be rendered: the last good pages stay.
     pub broken: bool,
+    /// A part that takes long stands as it was: the next build is to make it, though nothing changes.
+    pub waiting: bool,
 }
 
 /// What happens during a preview.
@@ -128,6 +130,9 @@ impl std::error::Error for PreviewError {}
 /// How long open pages are given to hear that the preview ends.
 const FAREWELL: Duration = Duration::from_millis(500);
 
+/// So long without a change, and what takes long is made.
+const REST: Duration = Duration::from_millis(1_000);
+
 /// Serves and follows a book until it is told to stop.
 ///
 /// # Errors
@@ -182,20 +187,20 @@ impl Drop for EndWith {
     }
 }
 
-/// Builds once, and again after each change, until told to stop.
+/// Builds once, and again after each change or when a part waits, until told to stop.
 fn follow(mut preview: Preview, mut seen: Seen, heard: &Receiver<Signal>, live: &Live) {
     let mut changes = seen.everything();
     loop {
         let built = (preview.build)(&changes);
-        let (findings, broken) = (built.findings.clone(), built.broken);
+        let (findings, broken, waiting) = (built.findings.clone(), built.broken, built.waiting);
         let changed = live.show(built);
         (preview.tell)(News::Built { findings: &findings, broken, changed });
         changes = loop {
-            let Some(dirty) = watch::next(heard) else {
+            let Some(dirty) = watch::next(heard, waiting.then_some(REST)) else {
                 return;
             };
             let changes = seen.compare(&dirty);
-            if !changes.is_empty() {
+            if waiting || !changes.is_empty() {
                 break changes;
             }
         };

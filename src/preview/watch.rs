@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, Sender};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender};
 use std::time::{Duration, Instant};
 
 use notify::{Config, Event, EventKind, RecommendedWatcher, RecursiveMode, Watcher};
@@ -54,10 +54,17 @@ fn signal(event: Result<Event, notify::Error>) -> Option<Signal> {
     }
 }
 
-/// Waits for a change and gathers what comes with it; nothing when the preview ends.
-pub(super) fn next(heard: &Receiver<Signal>) -> Option<Dirty> {
+/// Waits for a change, at most for `patience`, and gathers what comes with it; nothing when the preview ends.
+pub(super) fn next(heard: &Receiver<Signal>, patience: Option<Duration>) -> Option<Dirty> {
     let mut dirty = Dirty::default();
-    let mut signal = heard.recv().ok()?;
+    let first = match patience {
+        Some(patience) => heard.recv_timeout(patience),
+        None => heard.recv().map_err(RecvTimeoutError::from),
+    };
+    let mut signal = match first {
+        Err(RecvTimeoutError::Timeout) => return Some(dirty),
+        first => first.ok()?,
+    };
     #[expect(clippy::disallowed_methods, reason = "a preview waits, it does not date")]
     let began = Instant::now();
     loop {
@@ -101,7 +108,7 @@ mod tests {
         let lost = Event::new(EventKind::Other).set_flag(Flag::Rescan);
         let (signals, heard) = channel();
         signals.send(signal(Ok(lost)).unwrap()).unwrap();
-        assert!(next(&heard).unwrap().all);
+        assert!(next(&heard, None).unwrap().all);
     }
 
     #[test]
@@ -110,10 +117,20 @@ mod tests {
         for path in ["a", "b", "a"] {
             signals.send(Signal::Dirty(vec![path.into()])).unwrap();
         }
-        let dirty = next(&heard).unwrap();
+        let dirty = next(&heard, None).unwrap();
         assert_eq!(dirty.paths, BTreeSet::from(["a".into(), "b".into()]));
         signals.send(Signal::Stop).unwrap();
-        assert_eq!(next(&heard), None);
+        assert_eq!(next(&heard, None), None);
+    }
+
+    #[test]
+    fn whoever_does_not_wait_for_ever_hears_of_no_change() {
+        let (signals, heard) = channel();
+        assert_eq!(next(&heard, Some(Duration::ZERO)), Some(Dirty::default()));
+        signals.send(Signal::Dirty(vec!["a".into()])).unwrap();
+        assert_eq!(next(&heard, Some(Duration::ZERO)).unwrap().paths, BTreeSet::from(["a".into()]));
+        drop(signals);
+        assert_eq!(next(&heard, Some(Duration::ZERO)), None);
     }
 
     #[test]
@@ -125,7 +142,7 @@ mod tests {
             }
         });
         // Would wait for ever if it waited for quiet.
-        assert!(next(&heard).is_some());
+        assert!(next(&heard, None).is_some());
         drop(heard);
         restless.join().unwrap();
     }

@@ -20,6 +20,7 @@ use crate::pictures::{Cache, Renditions};
 use crate::views::tell::Told;
 
 use output::{Content, Output, PathError};
+use papers::Press;
 use theme::{Theme, ThemeError};
 
 /// Why files could not be made; the folder that was published before stays as it is.
@@ -70,6 +71,24 @@ pub struct Kept {
     papers: papers::Kept,
 }
 
+/// How sheets are set.
+#[derive(Clone, Copy)]
+pub struct Setting<'a> {
+    /// Sheets that say something else now may stand as they were set last: setting takes longer than all
+    /// the rest.
+    pub later: bool,
+    /// Once raised, no further sheet is begun.
+    pub interrupt: &'a AtomicBool,
+}
+
+/// Every file of the published folders.
+pub struct Published {
+    /// The files.
+    pub output: Output,
+    /// A sheet stands as it was set last, and says something else now.
+    pub waiting: bool,
+}
+
 /// Makes every file of the published folders.
 ///
 /// # Errors
@@ -80,8 +99,8 @@ pub fn publish(
     kept: &mut Kept,
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
-    interrupt: &AtomicBool,
-) -> Result<Output, PublishError> {
+    setting: Setting<'_>,
+) -> Result<Published, PublishError> {
     let mut output = Output::default();
     for (path, bytes) in site::render(&told.site, theme, &mut kept.pages)? {
         output.insert(path, Content::Bytes(bytes))?;
@@ -92,10 +111,11 @@ pub fn publish(
             output.insert(format!("{folder}/{}", file.path), content)?;
         }
     }
-    for (path, bytes) in papers::set(&told.papers, &mut kept.papers, pictures, cache, interrupt)? {
+    let papers = Press { pictures, cache, setting }.set(&told.papers, &mut kept.papers)?;
+    for (path, bytes) in papers.files {
         // The client signs them; the office keeps its own copies.
         output.insert(format!("office/{path}"), Content::Bytes(bytes.clone()))?;
         output.insert(format!("client/{path}"), Content::Bytes(bytes))?;
     }
-    Ok(output)
+    Ok(Published { output, waiting: papers.waiting })
 }

@@ -7,6 +7,7 @@ use crate::source::yaml::Node;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::opening::cut_away;
+use super::supply;
 use super::values::{self, clearance, date, length_range, positive_length, text, three_sides, weight};
 
 /// Reads the maker's figures.
@@ -22,6 +23,7 @@ pub fn fit(node: &Node, faults: &mut Faults) -> Option<Fit> {
         cabinet: fields.read("cabinet", faults, asked_cabinet),
         door: fields.read("door", faults, door),
         needs: fields.node("needs").and_then(|node| needs(node, faults)).unwrap_or_default(),
+        zones: fields.read("zones", faults, supply::zones),
         carton: fields.read("carton", faults, three_sides),
         doors_off: fields.read("doors off", faults, three_sides),
         weight: fields.read("weight", faults, weight),

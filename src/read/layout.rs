@@ -137,6 +137,8 @@ fn window(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) ->
         height: fields.read("height", faults, positive_length),
         opens: word(fields, &WINDOW, "opens", faults),
         glass: fields.read("glass", faults, text),
+        from_water: fields.read("from water", faults, positive_length),
+        above: fields.read("above", faults, text),
     }
 }
 

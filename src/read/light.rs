@@ -19,6 +19,8 @@ pub fn hanging(node: &Node, faults: &mut Faults) -> Option<Hanging> {
         bottom: fields.read("bottom", faults, readings),
         ceiling: fields.read("ceiling", faults, readings),
         from_low_side: fields.read("from low side", faults, readings),
+        from_tub: fields.read("from tub", faults, positive_length),
+        rim: fields.read("rim", faults, positive_length),
         lights: fields.read("lights", faults, area),
     };
     fields.finish(faults);

@@ -12,8 +12,10 @@ mod names;
 mod photos;
 
 mod access;
+mod ceiling;
 mod choice;
 mod clearances;
+mod codes;
 mod fit;
 mod joinery;
 mod layout;
@@ -25,6 +27,7 @@ mod project;
 mod room;
 mod run;
 mod selection;
+mod supply;
 mod surface;
 
 use std::fmt;
@@ -101,8 +104,10 @@ pub fn read_again(folder: &Folder, looked: &mut Looked) -> Result<Reading, NotAB
 
     let files = loaded.files;
     findings.sort_by(|a, b| {
-        let key = |finding: &Finding| (files.path(&finding.place).to_string(), finding.place.clone(), finding.rule);
-        key(a).cmp(&key(b)).then_with(|| a.message.cmp(&b.message))
+        (files.path(&a.place).cmp(files.path(&b.place)))
+            .then_with(|| a.place.cmp(&b.place))
+            .then_with(|| a.rule.cmp(b.rule))
+            .then_with(|| a.message.cmp(&b.message))
     });
     // A product that several options share is read with each of them: its faults are told once.
     findings.dedup_by(|a, b| a.rule == b.rule && a.place == b.place && a.message == b.message);

@@ -14,6 +14,7 @@ use crate::source::yaml::{Node, Value};
 use crate::units::money::MoneyError;
 use crate::units::{Calendar, Currency, Money};
 
+use super::codes;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
@@ -173,6 +174,12 @@ fn dates(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
     }
     for (name, node) in fields.named("hold points", faults) {
         project.hold_points.extend(hold_point(name, node, faults));
+    }
+    if let Some(node) = fields.node("codes") {
+        project.codes = codes::codes(node, faults).unwrap_or_default();
+    }
+    if let Some(node) = fields.node("house") {
+        project.house = codes::house(node, faults).unwrap_or_default();
     }
     let calendar = fields.node("calendar").and_then(|node| Fields::of(node, &CALENDAR, faults));
     if let Some(mut calendar) = calendar {

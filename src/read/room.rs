@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use crate::book::vocabulary::{CEILING, OPENING, ROOM};
-use crate::book::{Access, Ceiling, Clearances, Layout, Note, Room, Selection, Slot};
+use crate::book::vocabulary::{OPENING, ROOM};
+use crate::book::{Access, Clearances, Layout, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -15,7 +15,7 @@ use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
 use super::values::{positive_length, text, whole};
-use super::{access, clearances, layout, opening, project, selection, values};
+use super::{access, ceiling, clearances, layout, opening, project, selection, supply, values};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -35,12 +35,13 @@ pub fn read_all(common: &Common<'_>, order: &[Spanned<String>], findings: &mut V
             folders.push(folder);
         }
     }
-    let mut rooms = Vec::new();
-    for folder in folders {
+    let one = |folder: &&String| {
         let mut faults = Faults::of_room(folder);
-        rooms.push(read(common, folder, &mut faults));
-        findings.append(&mut faults.findings);
-    }
+        (read(common, folder, &mut faults), faults.findings)
+    };
+    let read: Vec<(Room, Vec<Finding>)> = folders.par_iter().map(one).collect();
+    let (mut rooms, told): (Vec<Room>, Vec<Vec<Finding>>) = read.into_iter().unzip();
+    findings.extend(told.into_iter().flatten());
     letters(&mut rooms, findings);
     for room in &mut rooms {
         selection::number(room, findings);
@@ -113,6 +114,7 @@ fn empty(folder: &str) -> Room {
         photo: None,
         photos: vec![],
         openings: vec![],
+        counters: vec![],
         way_in: vec![],
         selections: vec![],
         notes: vec![],
@@ -130,8 +132,9 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.intro = fields.read("intro", faults, text);
     room.outline = fields.read("outline", faults, layout::outline);
     room.layout = layout::layout(&mut fields, faults);
-    room.ceiling = fields.read("ceiling", faults, ceiling);
+    let measured = fields.read("ceiling", faults, ceiling::ceiling);
     room.floor_build_up = fields.read("floor build-up", faults, positive_length);
+    room.ceiling = ceiling::from_finished_floor(measured, room.floor_build_up.get().copied());
     room.cooks = fields.read("cooks", faults, whole);
     room.clearances = clearances::clearances(fields.node("clearances"), faults);
     room.seating = clearances::seating(fields.named("seating", faults), faults);
@@ -142,6 +145,9 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.way_in = fields.list("way in", faults, project::narrow_point);
     room.private = fields.read("private", faults, text);
     room.waivers = fields.list("waive", faults, project::waiver);
+    for (name, node) in fields.named("counters", faults) {
+        room.counters.extend(supply::counter(name, node, faults));
+    }
     for (name, node) in fields.named("openings", faults) {
         faults.item = Some(name.value.clone());
         if let Some(fields) = Fields::of(node, &OPENING, faults) {
@@ -150,25 +156,6 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
         faults.item = None;
     }
     fields.finish(faults);
-}
-
-fn ceiling(node: &Node, faults: &mut Faults) -> Option<Ceiling> {
-    if let Value::Scalar { .. } = node.value {
-        return positive_length(node, faults).map(Ceiling::Level);
-    }
-    let mut fields = Fields::of(node, &CEILING, faults)?;
-    let low = fields.read("low", faults, positive_length);
-    let high = fields.read("high", faults, positive_length);
-    let along = values::word(&mut fields, &CEILING, "rises along", faults);
-    let low_at = fields.read("low at", faults, text);
-    fields.finish(faults);
-    let (low, high) = (*low.get()?, *high.get()?);
-    if low > high {
-        let message = format!("the low side ({low}) is higher than the high side ({high})");
-        faults.stop("source/wrong-type", node.span, message, "write the least height after `low`");
-        return None;
-    }
-    Some(Ceiling::Sloped { low, high, along_length: along.is_some_and(|along| along.value == "length"), low_at })
 }
 
 fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {

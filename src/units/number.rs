@@ -237,7 +237,8 @@ impl<'a> Cursor<'a> {
     }
 
     fn vulgar(&mut self) -> Option<Ratio> {
-        let (_, over, under) = VULGAR.iter().find(|row| self.rest.starts_with(row.0))?;
+        let letter = self.rest.chars().next().filter(|letter| !letter.is_ascii())?;
+        let (_, over, under) = VULGAR.iter().find(|row| row.0 == letter)?;
         self.one(|_| true);
         Some(Ratio { over: *over, under: *under })
     }

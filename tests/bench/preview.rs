@@ -88,6 +88,7 @@ impl Preview {
             .args([WORDS, &SAVES.to_string()])
             .output()
             .ok()?;
+        assert!(run.stderr.is_empty(), "{}", String::from_utf8_lossy(&run.stderr));
         let told = String::from_utf8_lossy(&run.stdout).into_owned();
         let taken: Vec<u128> = told.split_whitespace().filter_map(|word| word.parse().ok()).collect();
         (taken.len() == SAVES).then_some(taken)

@@ -13,12 +13,14 @@ const args = [
 const browser = await chromium.launch({ executablePath, args });
 const tab = await browser.newPage({ viewport: { width: 1440, height: 900 } });
 await tab.goto(page);
+await tab.evaluate(() => (window.isTheFirst = true));
 const original = readFileSync(file, "utf8");
 const taken = [];
 for (let save = 0; save < Number(saves); save++) {
   const fresh = `${words}, look ${save}`;
   const shown = tab.waitForFunction(
-    (fresh) => document.readyState === "complete" && document.body.textContent.includes(fresh) && Date.now(),
+    (fresh) => document.readyState === "complete" && document.body.textContent.includes(fresh)
+      && [...document.images].every((image) => image.complete || image.loading === "lazy") && Date.now(),
     fresh,
     { polling: "raf" },
   );
@@ -27,5 +29,15 @@ for (let save = 0; save < Number(saves); save++) {
   writeFileSync(file, original.replace(words, fresh));
   taken.push(await (await shown).jsonValue() - saved);
 }
+// What was put in its place is what a fresh load shows.
+const said = () => tab.evaluate(() =>
+  document.documentElement.outerHTML.replace(/data-mark="[^"]*"/, "").replace(/\s+/g, " "));
+const faults = [];
+if (!await tab.evaluate(() => window.isTheFirst)) faults.push("the page was loaded anew though it alone changed");
+const followed = await said();
+await tab.reload();
+if (followed !== await said()) faults.push("the page that followed is not the page as it is loaded");
 await browser.close();
 console.log(taken.join(" "));
+for (const fault of faults) console.error(fault);
+process.exitCode = faults.length ? 1 : 0;

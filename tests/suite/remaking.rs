@@ -1,6 +1,6 @@
 //! What a preview makes anew after each change is, to the byte, what a whole making gives.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::PathBuf;
 use std::sync::atomic::AtomicBool;
@@ -14,7 +14,20 @@ use bookmatch::units::Date;
 use crate::project::Project;
 
 /// Every file's digest, and all that is to be said.
-type Draft = (BTreeMap<String, Digest>, Vec<Finding>);
+#[derive(Default, PartialEq)]
+struct Draft {
+    files: BTreeMap<String, Digest>,
+    findings: Vec<Finding>,
+    waiting: bool,
+}
+
+impl Draft {
+    /// The paths of files that are not the same in another draft.
+    fn differs<'a>(&'a self, other: &'a Draft) -> BTreeSet<&'a String> {
+        let same = |path: &String| self.files.get(path) == other.files.get(path);
+        self.files.keys().chain(other.files.keys()).filter(|path| !same(path)).collect()
+    }
+}
 
 /// A book under change, made in two ways that share nothing.
 struct Bench {
@@ -23,6 +36,8 @@ struct Bench {
     own: Cache,
     other: Cache,
     last: Draft,
+    /// Sheets waited after the last change.
+    waited: bool,
 }
 
 impl Bench {
@@ -42,8 +57,7 @@ impl Bench {
     fn of(project: Project) -> Self {
         let cache = || Cache::temporary().expect("a temporary cache");
         let workshop = Workshop::new().expect("a theme");
-        let last = (BTreeMap::new(), vec![]);
-        let mut bench = Self { project, workshop, own: cache(), other: cache(), last };
+        let mut bench = Self { project, workshop, own: cache(), other: cache(), last: Draft::default(), waited: false };
         bench.meets(&[], "at first");
         bench
     }
@@ -52,17 +66,21 @@ impl Bench {
         self.project.root().join(path)
     }
 
-    /// The workshop, told of the paths that changed, makes what a new workshop makes; and that is new.
+    /// The workshop, told of the paths that changed, makes what a new workshop makes; and that is new. Only
+    /// sheets may wait, and they wait no longer than for the next making.
     #[track_caller]
     fn meets(&mut self, changed: &[&str], what: &str) {
         let folder = Folder::open(&self.project.root()).expect("the book");
-        let again = draft(&mut self.workshop, &folder, changed, &self.own);
-        let whole = draft(&mut Workshop::new().expect("a theme"), &folder, &[], &self.other);
-        let differ = whole.0.iter().filter(|(path, digest)| again.0.get(*path) != Some(digest));
-        assert_eq!(differ.map(|(path, _)| path).collect::<Vec<_>>(), Vec::<&String>::new(), "{what}");
-        assert!(again == whole, "{what}: a file too many, or other findings");
+        let soon = draft(&mut self.workshop, &folder, changed, &self.own, true);
+        let again = draft(&mut self.workshop, &folder, &[], &self.own, false);
+        let whole = draft(&mut Workshop::new().expect("a theme"), &folder, &[], &self.other, false);
+        assert_eq!(again.differs(&whole), BTreeSet::new(), "{what}");
+        assert!(again == whole, "{what}: other findings");
         assert!(again != self.last, "{what}: nothing changed, so nothing was tried");
-        self.last = again;
+        let waits = soon.differs(&whole);
+        assert!(waits.iter().all(|path| path.ends_with(".pdf")), "{what}: {waits:?}");
+        assert_eq!(waits.is_empty(), !soon.waiting, "{what}: {waits:?}");
+        (self.last, self.waited) = (again, soon.waiting);
     }
 
     #[track_caller]
@@ -79,13 +97,13 @@ impl Bench {
     }
 }
 
-fn draft(workshop: &mut Workshop, folder: &Folder, changed: &[&str], cache: &Cache) -> Draft {
+fn draft(workshop: &mut Workshop, folder: &Folder, changed: &[&str], cache: &Cache, later: bool) -> Draft {
     let today = Date::parse("2027-01-15").expect("a day");
     let review = workshop.review(folder, changed.iter().copied(), today).expect("a book");
-    let making = Making { draft: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    let making = Making { draft: true, later, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     let made = pipeline::make(folder, &review, cache, &making, workshop).expect("a draft");
     let files = made.output.files().map(|(path, content)| (path.to_owned(), content.digest())).collect();
-    (files, [review.assessment.findings, made.findings].concat())
+    Draft { files, findings: [review.assessment.findings, made.findings].concat(), waiting: made.waiting }
 }
 
 #[test]
@@ -93,6 +111,8 @@ fn after_every_kind_of_change_the_draft_is_that_of_a_whole_making() {
     let mut bench = Bench::of_the_example();
     bench.after_replacing("rooms/kitchen/room.yaml", "A galley between", "A narrow galley between");
     bench.after_replacing("rooms/kitchen/appliances.yaml", "price: 1890.00", "price: 1910.00");
+    #[cfg(feature = "sheets")]
+    assert!(bench.waited, "a price stands on a sheet");
     bench.after_replacing("rooms/hall/notes.md", "past saving", "beyond saving");
     bench.after_replacing("book.yaml", "title: 14 Tallow Lane", "title: 15 Tallow Lane");
     bench.after_replacing("rooms/hall/choices.yaml", "file: lantern.jpg", "file: rail-hook.jpg");

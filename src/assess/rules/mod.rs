@@ -15,6 +15,8 @@ mod fit;
 mod light;
 mod money;
 mod order;
+mod run;
+mod service;
 mod source;
 mod store;
 mod waive;
@@ -51,8 +53,22 @@ pub const RULES: &[Rule] = &[
     fit::face::RULE,
     fit::cabinet::RULE,
     fit::door::RULE,
+    fit::clash::RULE,
     fit::projection::RULE,
     fit::way_in::RULE,
+    service::circuit::RULE,
+    service::receptacle::RULE,
+    service::zone::RULE,
+    service::gas::RULE,
+    service::water::RULE,
+    service::drain::RULE,
+    service::duct::RULE,
+    service::exhaust::RULE,
+    service::make_up_air::RULE,
+    service::receptacles::RULE,
+    clear::above_cooktop::RULE,
+    clear::hood::RULE,
+    clear::glazing::RULE,
     clear::doorway::RULE,
     clear::work_aisle::RULE,
     clear::walkway::RULE,
@@ -69,6 +85,10 @@ pub const RULES: &[Rule] = &[
     clear::bath_floor::RULE,
     clear::headroom::RULE,
     clear::access::RULE,
+    clear::door_swing::RULE,
+    run::sum::RULE,
+    run::filler::RULE,
+    run::ceiling::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,

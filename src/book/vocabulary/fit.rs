@@ -46,6 +46,12 @@ pub const FIT: Record = Record {
             "what it must be connected to",
             "{power: 120 V 15 A 5-15, gas: 51000 Btu/h}",
         ),
+        Field::optional(
+            "zones",
+            Shape::Record(&super::ZONES),
+            "where the sheet wants each service to come out",
+            "{power: {from left: 2\" to 28\", height: at most 6\"}}",
+        ),
         Field::optional("carton", Shape::Sides, "the carton that it comes in", "32\" x 41\" x 30\""),
         Field::optional("doors off", Shape::Sides, "the body out of its carton, doors taken off", "30\" x 36\" x 25\""),
         Field::optional("weight", Shape::Weight, "weight as delivered", "205 lb"),

@@ -67,6 +67,8 @@ pub const WINDOW: Record = Record {
         Field::optional("height", Shape::Length, "height of the opening", "44\""),
         Field::optional("opens", Shape::OneOf(&["fixed", "in", "out", "up", "sideways"]), "how it opens", "up"),
         Field::optional("glass", Shape::Text, "its glass", "tempered"),
+        Field::optional("from water", Shape::Length, "level distance to the edge of the nearest tub or shower", "40\""),
+        Field::optional("above", Shape::Text, "what stands under it", "cooktop"),
     ],
 };
 

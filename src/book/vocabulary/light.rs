@@ -24,6 +24,8 @@ pub const HANGING: Record = Record {
             "under a ceiling that slopes, how far each hangs from its low side",
             "[30\", 60\"]",
         ),
+        Field::optional("from tub", Shape::Length, "level distance to the edge of the nearest tub or shower", "40\""),
+        Field::optional("rim", Shape::Length, "top of that tub's rim or threshold, from the finished floor", "20\""),
         Field::optional("lights", Shape::Area, "the work surface that they light by themselves", "16 sq ft"),
     ],
 };

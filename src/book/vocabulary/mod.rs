@@ -7,6 +7,7 @@ pub use shape::{Field, NameOf, Record, Shape};
 
 mod access;
 mod clearances;
+mod codes;
 mod fit;
 mod joinery;
 mod kinds;
@@ -17,10 +18,12 @@ mod project;
 mod room;
 mod run;
 mod selection;
+mod supply;
 mod surface;
 
 pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
 pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
+pub use codes::{CODES, FIGURE, HOUSE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
@@ -31,6 +34,7 @@ pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, 
 pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
 pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
+pub use supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
 pub use surface::{LAID, PAPERED, SOLD};
 
 /// Every record, in the order in which a designer meets them.
@@ -44,6 +48,9 @@ pub const RECORDS: &[&Record] = &[
     &CALENDAR,
     &NARROW,
     &WAIVER,
+    &CODES,
+    &FIGURE,
+    &HOUSE,
     &ROOM,
     &CEILING,
     &WALL,
@@ -61,6 +68,9 @@ pub const RECORDS: &[&Record] = &[
     &PLUMB,
     &NEIGHBOUR,
     &SERVICE,
+    &POINTS,
+    &POINT,
+    &COUNTER_RUN,
     &INSIDE,
     &LANDING,
     &SHARED,
@@ -93,6 +103,8 @@ pub const RECORDS: &[&Record] = &[
     &CABINET,
     &DOOR,
     &NEEDS,
+    &ZONES,
+    &ZONE,
 ];
 
 #[cfg(test)]

@@ -78,6 +78,18 @@ pub const BOOK: Record = Record {
             "{cabinets ordered: 2027-02-08, rough-in closed: rough-in}",
         ),
         Field::optional(
+            "codes",
+            Shape::Record(&super::CODES),
+            "the codes that count here, local amendments, and figures of the firm's own",
+            "{adopts: [IRC 2021, NEC 2020]}",
+        ),
+        Field::optional(
+            "house",
+            Shape::Record(&super::HOUSE),
+            "what the rules must know of the house around the rooms",
+            "{open flue: false}",
+        ),
+        Field::optional(
             "calendar",
             Shape::Record(&CALENDAR),
             "days on which nobody works, besides weekends",

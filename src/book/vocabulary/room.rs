@@ -126,6 +126,12 @@ pub const ROOM: Record = Record {
             "{range: {takes: range, width: 30\"}}",
         ),
         Field::optional(
+            "counters",
+            Shape::Named(&Shape::Record(&super::COUNTER_RUN)),
+            "stretches of counter between sink, cooktop and refrigerator, by name",
+            "{left of range: {length: 4', receptacles: 1}}",
+        ),
+        Field::optional(
             "way in",
             Shape::List(&Shape::Record(&NARROW)),
             "narrow points on the way to this room, after those of the book",
@@ -141,13 +147,25 @@ pub const ROOM: Record = Record {
     ],
 };
 
-/// A ceiling that slopes.
+/// A ceiling.
 pub const CEILING: Record = Record {
-    name: "sloped ceiling",
-    about: "a ceiling that rises from one side to the other",
+    name: "ceiling",
+    about: "a ceiling as measured, or one that rises from one side to the other",
     fields: &[
-        Field::required("low", Shape::Length, "the least height from the finished floor", "7' 10\""),
-        Field::required("high", Shape::Length, "the greatest height from the finished floor", "10' 2\""),
+        Field::optional(
+            "height",
+            Shape::Readings,
+            "height of a level ceiling at several points; the least governs",
+            "[96\", 95 7/8\"]",
+        ),
+        Field::optional(
+            "measured from",
+            Shape::OneOf(&["finished floor", "present floor"]),
+            "the floor that its heights were measured from; the finished one if left out",
+            "present floor",
+        ),
+        Field::optional("low", Shape::Length, "the least height of one that slopes", "7' 10\""),
+        Field::optional("high", Shape::Length, "its greatest height", "10' 2\""),
         Field::optional("rises along", Shape::OneOf(&["length", "width"]), "the direction in which it rises", "width"),
         Field::optional("low at", Shape::Name(NameOf::Wall), "the wall from which it rises", "C"),
     ],
@@ -257,6 +275,12 @@ pub const OPENING: Record = Record {
             Shape::Record(&SERVICE),
             "what is there to connect it to",
             "{power: 120 V 15 A 5-15, gas: 65000 Btu/h}",
+        ),
+        Field::optional(
+            "service points",
+            Shape::Record(&super::POINTS),
+            "where each service comes out",
+            "{power: {from left: 6\", height: 12\"}}",
         ),
         Field::optional("note", Shape::Text, "a line for the installer", "Old flue behind: probe before fixing."),
         Field::optional(

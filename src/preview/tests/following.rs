@@ -21,14 +21,16 @@ struct Running {
     thread: Option<thread::JoinHandle<Result<(), PreviewError>>>,
 }
 
-/// The draft of these tests: the text of `book.yaml` on the cover; a tab in it breaks the book.
-fn build(folder: &Path) -> Built {
+/// The draft of these tests: the text of `book.yaml` on the cover; a tab in it breaks the book, and what is
+/// slow waits for a build without changes.
+fn build(folder: &Path, changes: &Changes) -> Built {
     let text = fs::read_to_string(folder.join("book.yaml")).unwrap_or_default();
     if text.contains('\t') {
         return broken();
     }
+    let waiting = text.contains("slow") && !changes.is_empty();
     let cover = format!("<body>{text}</body>");
-    built(&[("client/index.html", &cover), ("office/index.html", "<body></body>")])
+    Built { waiting, ..built(&[("client/index.html", &cover), ("office/index.html", "<body></body>")]) }
 }
 
 impl Running {
@@ -44,7 +46,7 @@ impl Running {
             address: SocketAddr::from(([127, 0, 0, 1], 0)),
             build: Box::new(move |changes| {
                 pending.send(changes.clone()).unwrap();
-                build(&root)
+                build(&root, changes)
             }),
             // Told only once it is shown: a page that listens then hears of the next build first.
             tell: Box::new(move |news| match news {
@@ -127,6 +129,16 @@ fn a_saved_file_is_built_shown_and_told_to_the_pages_it_changed() {
     assert!(running.page("/client/").contains("title: Cellar"));
     let changes = running.built().unwrap();
     assert_eq!(changes.paths, ["book.yaml".into()].into());
+}
+
+#[test]
+fn what_waits_is_made_when_the_folder_rests_and_only_once() {
+    let running = Running::start();
+    running.save("book.yaml", "title: slow");
+    assert_eq!(running.built().unwrap().paths.len(), 1);
+    assert!(running.built().unwrap().is_empty());
+    running.save("book.yaml", "title: Cellar");
+    assert_eq!(running.built().unwrap().paths.len(), 1);
 }
 
 #[test]

@@ -1,11 +1,15 @@
 //! The `clear/` rules: whether one can stand, pass, sit and set something down; code and advice told apart.
 
+pub mod above_cooktop;
 pub mod access;
 pub mod bath_floor;
 pub mod dishwasher;
+pub mod door_swing;
 pub mod doorway;
 pub mod frontage;
+pub mod glazing;
 pub mod headroom;
+pub mod hood;
 pub mod landing;
 pub mod lavatory;
 pub mod microwave;

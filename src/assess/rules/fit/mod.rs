@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod cabinet;
+pub mod clash;
 pub mod depth;
 pub mod door;
 pub mod face;

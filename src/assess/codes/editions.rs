@@ -1,0 +1,80 @@
+//! Codes by name and year, as a book adopts them.
+
+use crate::book::Codes;
+
+/// A code that comes in editions.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Family {
+    /// International Residential Code.
+    Irc,
+    /// International Building Code.
+    Ibc,
+    /// National Electrical Code (NFPA 70).
+    Nec,
+    /// International Fuel Gas Code.
+    Ifgc,
+    /// International Plumbing Code.
+    Ipc,
+    /// Uniform Plumbing Code.
+    Upc,
+    /// ASHRAE 62.2, ventilation of houses.
+    Ashrae622,
+    /// ADA Standards for Accessible Design.
+    Ada,
+    /// Ontario Building Code.
+    Obc,
+}
+
+const NAMES: [(Family, &str); 9] = [
+    (Family::Irc, "IRC"),
+    (Family::Ibc, "IBC"),
+    (Family::Nec, "NEC"),
+    (Family::Ifgc, "IFGC"),
+    (Family::Ipc, "IPC"),
+    (Family::Upc, "UPC"),
+    (Family::Ashrae622, "ASHRAE 62.2"),
+    (Family::Ada, "ADA"),
+    (Family::Obc, "OBC"),
+];
+
+/// The editions that a book adopts.
+#[derive(Clone, Debug, Default)]
+pub struct Editions(Vec<(Family, u16)>);
+
+impl Editions {
+    /// Those of a book; what can't be read is told elsewhere.
+    pub fn of(codes: &Codes) -> Self {
+        Self(codes.adopts.iter().filter_map(|adopted| read(&adopted.value)).collect())
+    }
+
+    /// The adopted year of a code.
+    pub fn year(&self, family: Family) -> Option<u16> {
+        self.0.iter().find(|(adopted, _)| *adopted == family).map(|(_, year)| *year)
+    }
+}
+
+/// `IRC 2021` as code and year.
+pub(super) fn read(text: &str) -> Option<(Family, u16)> {
+    let (name, year) = text.trim().rsplit_once(' ')?;
+    let year: u16 = year.parse().ok().filter(|year| (1980..2100).contains(year))?;
+    NAMES.iter().find(|(_, known)| *known == name.trim()).map(|(family, _)| (*family, year))
+}
+
+/// The names that are known.
+pub(super) fn names() -> String {
+    NAMES.map(|(_, name)| name).join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_and_a_year_are_an_edition() {
+        assert_eq!(read("IRC 2021"), Some((Family::Irc, 2021)));
+        assert_eq!(read("ASHRAE 62.2 2016"), Some((Family::Ashrae622, 2016)));
+        assert_eq!(read("ADA 2010"), Some((Family::Ada, 2010)));
+        assert_eq!(read("IRC"), None);
+        assert_eq!(read("IRC 21"), None);
+    }
+}

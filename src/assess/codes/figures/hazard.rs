@@ -1,0 +1,163 @@
+//! Figures of what can hurt: fire, air, power, glass, light over water, traps.
+
+use super::{length, number};
+use crate::assess::codes::{Basis, Family, Figure};
+
+/// Cooking surface to what burns above.
+pub static ABOVE_COOKTOP_BARE: Figure =
+    length("cooking surface to what burns above", 1920, Basis::Code(Family::Irc, 0, 9999), "IRC M1901.1");
+/// Cooking surface to a shielded surface above.
+pub static ABOVE_COOKTOP_SHIELDED: Figure = length(
+    "cooking surface to a shielded surface above",
+    1536,
+    Basis::Code(Family::Ifgc, 0, 9999),
+    "IFGC 623.7, IRC G2447.5 (from memory); UMC 906.1 (1998)",
+);
+/// Hood wider than the cooking surface on each side.
+pub static HOOD_WIDER: Figure = length(
+    "hood wider than the cooking surface on each side",
+    192,
+    Basis::Practice,
+    "common practice (trade magazines on capture area)",
+);
+/// Hood over gas at least.
+pub static HOOD_OVER_GAS_LEAST: Figure =
+    length("hood over gas at least", 1536, Basis::Practice, "common practice; the hood's instructions govern");
+/// Hood over electric at least.
+pub static HOOD_OVER_ELECTRIC_LEAST: Figure =
+    length("hood over electric at least", 1280, Basis::Practice, "common practice; the hood's instructions govern");
+/// Hood over a cooking surface at most.
+pub static HOOD_MOST: Figure = length(
+    "hood over a cooking surface at most",
+    2304,
+    Basis::Practice,
+    "common practice; the hood's instructions govern",
+);
+/// Kitchen exhaust, switched.
+pub static KITCHEN_EXHAUST: Figure =
+    number("kitchen exhaust, switched", 100, "cfm", Basis::Code(Family::Irc, 0, 9999), "IRC Table M1505.4.4");
+/// Kitchen hood exhaust.
+pub static KITCHEN_EXHAUST_ASHRAE: Figure = number(
+    "kitchen hood exhaust",
+    100,
+    "cfm",
+    Basis::Code(Family::Ashrae622, 0, 9999),
+    "ASHRAE 62.2-2016, kitchen exhaust",
+);
+/// Kitchen exhaust other than a hood.
+pub static DOWNDRAFT_EXHAUST: Figure = number(
+    "kitchen exhaust other than a hood",
+    300,
+    "cfm",
+    Basis::Code(Family::Ashrae622, 0, 9999),
+    "ASHRAE 62.2-2016, kitchen exhaust",
+);
+/// Kitchen exhaust advised.
+pub static EXHAUST_ADVISED: Figure = number(
+    "kitchen exhaust advised",
+    150,
+    "cfm",
+    Basis::Guideline,
+    "Kitchen planning guidelines, 31-guideline edition, guideline 19",
+);
+/// Wall hood, for a foot of width.
+pub static WALL_HOOD_A_FOOT: Figure =
+    number("wall hood, for a foot of width", 100, "cfm", Basis::Practice, "HVI guidance, as trade pages quote it");
+/// Island hood, for a foot of width.
+pub static ISLAND_HOOD_A_FOOT: Figure =
+    number("island hood, for a foot of width", 150, "cfm", Basis::Practice, "HVI guidance, as trade pages quote it");
+/// Bath exhaust, switched.
+pub static BATH_EXHAUST: Figure =
+    number("bath exhaust, switched", 50, "cfm", Basis::Code(Family::Irc, 0, 9999), "IRC R303.3, M1505");
+/// Exhaust without make-up air.
+pub static EXHAUST_WITHOUT_MAKE_UP_AIR: Figure = number(
+    "exhaust without make-up air",
+    400,
+    "cfm",
+    Basis::Code(Family::Irc, 2009, 9999),
+    "IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)",
+);
+/// Counter that needs a receptacle.
+pub static COUNTER_THAT_NEEDS_ONE: Figure = length(
+    "counter that needs a receptacle",
+    768,
+    Basis::Code(Family::Nec, 0, 9999),
+    "NEC 210.52(C)(1); IRC E3901.4.1",
+);
+/// Counter served by one receptacle.
+pub static RECEPTACLE_SPACING: Figure = length(
+    "counter served by one receptacle",
+    3072,
+    Basis::Code(Family::Nec, 0, 9999),
+    "NEC 210.52(C)(1): no point farther than 24 in",
+);
+/// Circuit of a range of 8 3/4 kW or more.
+pub static RANGE_CIRCUIT: Figure =
+    number("circuit of a range of 8 3/4 kW or more", 40, "A", Basis::Code(Family::Nec, 0, 9999), "NEC 210.19");
+/// Dryer duct.
+pub static DRYER_DUCT: Figure = length("dryer duct", 26880, Basis::Code(Family::Irc, 2009, 9999), "IRC M1502.4.6");
+/// Receptacle to basin.
+pub static LAVATORY_RECEPTACLE: Figure = length(
+    "receptacle to basin",
+    2304,
+    Basis::Code(Family::Nec, 0, 9999),
+    "Bath planning guidelines 24, after IRC E3901.6",
+);
+/// Glass above where one stands in a tub or shower.
+pub static GLASS_ABOVE_STANDING: Figure =
+    length("glass above where one stands in a tub or shower", 3840, Basis::Code(Family::Irc, 0, 9999), "IRC R308.4.5");
+/// Glass from a tub or shower.
+pub static GLASS_FROM_WATER: Figure =
+    length("glass from a tub or shower", 3840, Basis::Code(Family::Irc, 0, 9999), "IRC R308.4.5");
+/// Hanging light beside a tub.
+pub static LIGHT_FROM_TUB: Figure = length(
+    "hanging light beside a tub",
+    2304,
+    Basis::Code(Family::Nec, 0, 9999),
+    "Bath planning guidelines 25, after IRC E3903.10 and NEC 410.10(D) (from memory)",
+);
+/// Hanging light above a tub's rim.
+pub static LIGHT_ABOVE_TUB: Figure = length(
+    "hanging light above a tub's rim",
+    6144,
+    Basis::Code(Family::Nec, 0, 9999),
+    "Bath planning guidelines 25, after IRC E3903.10 and NEC 410.10(D) (from memory)",
+);
+/// Trap of a basin.
+pub static BASIN_TRAP: Figure = length("trap of a basin", 80, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
+/// Trap of a sink or tub.
+pub static SINK_TRAP: Figure =
+    length("trap of a sink or tub", 96, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
+/// Trap of a washer's standpipe.
+pub static WASHER_TRAP: Figure =
+    length("trap of a washer's standpipe", 128, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
+
+/// All of them.
+pub(super) static ALL: &[&Figure] = &[
+    &ABOVE_COOKTOP_BARE,
+    &ABOVE_COOKTOP_SHIELDED,
+    &HOOD_WIDER,
+    &HOOD_OVER_GAS_LEAST,
+    &HOOD_OVER_ELECTRIC_LEAST,
+    &HOOD_MOST,
+    &KITCHEN_EXHAUST,
+    &KITCHEN_EXHAUST_ASHRAE,
+    &DOWNDRAFT_EXHAUST,
+    &EXHAUST_ADVISED,
+    &WALL_HOOD_A_FOOT,
+    &ISLAND_HOOD_A_FOOT,
+    &BATH_EXHAUST,
+    &EXHAUST_WITHOUT_MAKE_UP_AIR,
+    &COUNTER_THAT_NEEDS_ONE,
+    &RECEPTACLE_SPACING,
+    &RANGE_CIRCUIT,
+    &DRYER_DUCT,
+    &LAVATORY_RECEPTACLE,
+    &GLASS_ABOVE_STANDING,
+    &GLASS_FROM_WATER,
+    &LIGHT_FROM_TUB,
+    &LIGHT_ABOVE_TUB,
+    &BASIN_TRAP,
+    &SINK_TRAP,
+    &WASHER_TRAP,
+];

@@ -1,0 +1,175 @@
+//! Figures of codes and guidelines as data: value, edition, source; what the book adopts; what it sets itself.
+//!
+//! A figure that the book adopted, or set itself, stops the work; a general default only asks. Nothing
+//! here approves anything: the code that is in force, the maker's instructions and licensed trades do.
+
+mod editions;
+mod figures;
+pub mod gas;
+
+pub use editions::{Editions, Family};
+pub use figures::*;
+
+use crate::book::{Codes, OwnFigure};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+/// A value of a figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Value {
+    /// A length.
+    Length(Length),
+    /// A whole number of that unit.
+    Number(u32, &'static str),
+}
+
+/// Where a figure comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Basis {
+    /// A code, in its editions from one year to another.
+    Code(Family, u16, u16),
+    /// A guideline: advice, never a code.
+    Guideline,
+    /// What the trade usually does.
+    Practice,
+}
+
+/// A figure of a code, a guideline or the trade.
+#[derive(Debug)]
+pub struct Figure {
+    /// Its name in a book's `codes`.
+    pub name: &'static str,
+    /// Its value.
+    pub value: Value,
+    /// Where it comes from.
+    pub basis: Basis,
+    /// Title, edition and section; `from memory` where it was not read.
+    pub source: &'static str,
+}
+
+/// What counts for a book.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ruling<T> {
+    /// The value.
+    pub value: T,
+    /// Who says so.
+    pub source: String,
+    /// What missing it weighs: a stop where the book adopts or sets the figure, else a query.
+    pub severity: Severity,
+}
+
+/// The figures as they count for one book.
+#[derive(Clone, Copy, Debug)]
+pub struct Rulings<'a> {
+    codes: &'a Codes,
+}
+
+impl<'a> Rulings<'a> {
+    /// The figures for a book's codes.
+    pub fn of(codes: &'a Codes) -> Self {
+        Self { codes }
+    }
+
+    /// The editions that the book adopts.
+    pub fn editions(&self) -> Editions {
+        Editions::of(self.codes)
+    }
+
+    /// A length that counts; none when the book adopts an edition that does not have it.
+    pub fn length(&self, figure: &'static Figure) -> Option<Ruling<Length>> {
+        let parse = |own: &OwnFigure| Length::parse(&own.is.value).ok();
+        let Value::Length(usual) = figure.value else { return None };
+        self.ruling(figure, usual, parse)
+    }
+
+    /// A number that counts; none when the book adopts an edition that does not have it.
+    pub fn number(&self, figure: &'static Figure) -> Option<Ruling<u32>> {
+        let Value::Number(usual, unit) = figure.value else { return None };
+        self.ruling(figure, usual, |own| number(&own.is.value, unit))
+    }
+
+    fn ruling<T>(
+        &self,
+        figure: &'static Figure,
+        usual: T,
+        parse: impl Fn(&OwnFigure) -> Option<T>,
+    ) -> Option<Ruling<T>> {
+        let own = self.codes.figures.iter().find(|own| own.figure.value == figure.name);
+        if let Some((own, value)) = own.and_then(|own| Some((own, parse(own)?))) {
+            let source = format!("{}: {}", own.by, own.because);
+            return Some(Ruling { value, source, severity: Severity::Stop });
+        }
+        let severity = match figure.basis {
+            Basis::Guideline | Basis::Practice => Severity::Query,
+            Basis::Code(family, first, last) => match self.editions().year(family) {
+                None => Severity::Query,
+                Some(year) if (first..=last).contains(&year) => Severity::Stop,
+                Some(_) => return None,
+            },
+        };
+        Some(Ruling { value: usual, source: figure.source.into(), severity })
+    }
+}
+
+/// `600 cfm` as a number of `cfm`.
+fn number(text: &str, unit: &str) -> Option<u32> {
+    let (figures, rest) =
+        text.trim().split_at(text.trim().find(|c: char| !c.is_ascii_digit()).unwrap_or(text.trim().len()));
+    let rest = rest.trim();
+    (rest == unit || unit.is_empty() && rest.is_empty()).then(|| figures.parse().ok())?
+}
+
+/// Tells of editions and figures that nobody knows, and of values that can't be read.
+pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
+    for adopted in codes.adopts.iter().filter(|adopted| editions::read(&adopted.value).is_none()) {
+        let message = format!("there is no code called `{}`", adopted.value);
+        let finding = Finding::new("source/unknown-name", Severity::Stop, adopted.span, message);
+        findings
+            .push(finding.remedy(format!("write a name and a year, such as `IRC 2021`; known: {}", editions::names())));
+    }
+    for own in &codes.figures {
+        let Some(figure) = figures::all().find(|figure| figure.name == own.figure.value) else {
+            let message = format!("there is no figure called `{}`", own.figure.value);
+            let finding = Finding::new("source/unknown-name", Severity::Stop, own.figure.span, message);
+            let names: Vec<&str> = figures::all().map(|figure| figure.name).collect();
+            findings.push(finding.remedy(format!("name one of: {}", names.join("; "))));
+            continue;
+        };
+        let (reads, wanted) = match figure.value {
+            Value::Length(_) => (Length::parse(&own.is.value).is_ok(), "a length with its unit".to_string()),
+            Value::Number(_, unit) => (number(&own.is.value, unit).is_some(), format!("a whole number and `{unit}`")),
+        };
+        if !reads {
+            let message = format!("`{}` is no value of the figure `{}`", own.is.value, figure.name);
+            let finding = Finding::new("source/wrong-type", Severity::Stop, own.is.span, message);
+            findings.push(finding.remedy(format!("write {wanted}")));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn figures_have_names_of_their_own_and_a_source() {
+        let mut names: Vec<_> = figures::all().map(|figure| figure.name).collect();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), figures::all().count());
+        assert!(figures::all().all(|figure| figure.source.len() > 7));
+    }
+
+    #[test]
+    fn unknown_editions_and_figures_and_unreadable_values_are_told() {
+        Trial::of("source/unknown-name").book("codes: {adopts: [IRC 2021, XRC 2021, IRC]}").run().counts(2);
+        let own = |figure: &str, is: &str| {
+            format!("codes: {{figures: [{{figure: {figure}, is: {is}, because: so, by: the firm}}]}}")
+        };
+        Trial::of("source/unknown-name").book(&own("work isle", "44\"")).finds_one();
+        Trial::of("source/wrong-type").book(&own("work aisle for one cook", "44 cfm")).finds_one();
+        Trial::of("source/wrong-type").book(&own("exhaust without make-up air", "44\"")).finds_one();
+        Trial::of("source/wrong-type").book(&own("exhaust without make-up air", "600 cfm")).stays_silent();
+    }
+}

@@ -1,0 +1,154 @@
+//! A hood over its cooking surface: width and height.
+
+use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Fitted, about, say};
+use crate::book::vocabulary::Hazard;
+use crate::book::{Choice, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// A hood is narrower than what it hangs over, or too low or too high above it
+    ///
+    /// ## What it checks
+    /// The hood's width against the cooking surface in the same room: narrower is asked about; less than
+    /// 3" wider on each side is a note. Its lower edge (the sill of its opening) above the counter: at
+    /// least 24" over gas and 20" over electric, at most 36", unless the hood's own sheet says (`air`).
+    ///
+    /// ## Why it matters
+    /// Steam rises in a widening cone: a hood that is narrow or high leaves most of it in the room, and
+    /// one that is too low burns its filters.
+    ///
+    /// ## Remedy
+    /// Choose a wider hood, or hang it as its instructions say.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// kind: hood
+    /// size: {width: 30"}       # over a range of 36"
+    /// ```
+    ///
+    /// ## Source
+    /// Common practice (trade magazines on capture area; 24" to 30" over gas, 20" to 24" over electric);
+    /// the hood's instructions govern.
+    "clear/hood", Query,
+    sources: ["common practice", "the hood's instructions"],
+    caution: Some(Hazard::Heat.caution()),
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection, hood) in context.options().filter(|(_, selection, _)| is(selection, &["hood"])) {
+        // With two cooking surfaces nobody knows which one it is over.
+        let [cooks] = cooking(room)[..] else { continue };
+        findings.extend(width(context, (room, selection, hood), cooks));
+    }
+    for fitted in context.fitted().filter(|fitted| is(fitted.selection, &["hood"])) {
+        let [cooks] = cooking(fitted.room)[..] else { continue };
+        findings.extend(height(context, &fitted, cooks));
+    }
+}
+
+fn is(selection: &Selection, kinds: &[&str]) -> bool {
+    selection.kind.get().is_some_and(|kind| kinds.contains(&kind.name))
+}
+
+fn cooking(room: &Room) -> Vec<&Selection> {
+    room.selections.iter().filter(|selection| is(selection, &["range", "cooktop"])).collect()
+}
+
+fn width(
+    context: &Context<'_>,
+    (room, selection, hood): (&Room, &Selection, &Choice),
+    cooks: &Selection,
+) -> Option<Finding> {
+    let (hood_is, at) = (*hood.size.width.get()?, hood.size.width.span()?);
+    let cooks_are = cooks.standing().into_iter().filter_map(|option| option.size.width.get().copied()).max()?;
+    let wider = context.rulings().length(&HOOD_WIDER)?.value;
+    let say = |length| say(length, context.book.project.units);
+    let of = format!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
+    let (severity, message) = if hood_is < cooks_are {
+        let short = say(cooks_are - hood_is);
+        (Severity::Query, format!("`{}` is {short} narrower than {of}", selection.name.value))
+    } else if hood_is < cooks_are + wider.times(2) {
+        let more = say(hood_is - cooks_are);
+        (
+            Severity::Note,
+            format!("`{}` is {more} wider than {of}; {} on each side catch more", selection.name.value, say(wider)),
+        )
+    } else {
+        return None;
+    };
+    let finding = about(room, selection, hood, RULE.code, severity, at, message);
+    Some(finding.remedy("choose a wider hood").source("common practice"))
+}
+
+fn height(context: &Context<'_>, fitted: &Fitted<'_>, cooks: &Selection) -> Option<Finding> {
+    let (sill, at) = (*fitted.opening.sill.get()?, fitted.opening.sill.span()?);
+    let counter = fitted.room.opening(cooks.place.get()?)?.counter_height.get().copied()?;
+    if sill <= counter {
+        return None;
+    }
+    let above = sill - counter;
+    let gas = cooks.standing().into_iter().any(|option| option.fit.get().is_some_and(|fit| !fit.needs.gas.is_absent()));
+    let least = context.rulings().length(if gas { &HOOD_OVER_GAS_LEAST } else { &HOOD_OVER_ELECTRIC_LEAST })?;
+    let most = context.rulings().length(&HOOD_MOST)?;
+    let say = |length: Length| say(length, context.book.project.units);
+    let name = &fitted.selection.name.value;
+    let over = if gas { "gas" } else { "electric" };
+    let message = if above < least.value {
+        format!(
+            "`{name}` hangs {} above the counter, {} lower than is usual over {over}",
+            say(above),
+            say(least.value - above)
+        )
+    } else if above > most.value {
+        format!(
+            "`{name}` hangs {} above the counter, {} higher than it still catches well",
+            say(above),
+            say(above - most.value)
+        )
+    } else {
+        return None;
+    };
+    let finding = fitted.finding(RULE.code, Severity::Query, at, message);
+    Some(finding.remedy("hang it as its instructions say").source(least.source))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn hood(width: &str, sill: &str, needs: &str) -> Trial {
+        Trial::of("clear/hood")
+            .opening("range", "{takes: range, counter height: 36\"}")
+            .opening("hood", &format!("{{takes: hood, sill: {sill}}}"))
+            .selection(
+                "selection: Range\nkind: range\nplace: range",
+                &format!("size: {{width: 36\"}}\nfit: {{needs: {needs}}}"),
+            )
+            .selection("selection: Hood\nkind: hood\nplace: hood", &format!("size: {{width: {width}}}"))
+    }
+
+    /// Source: check values HD-08; trade reports F-43: a 30" hood over a 36" top; 42" catch well.
+    #[test]
+    fn a_hood_narrower_than_the_top_is_asked_about_and_one_that_is_just_as_wide_noted() {
+        hood("30\"", "62\"", "{}")
+            .finds("`Hood` is 6\" (152.4 mm) narrower than the cooking surface of `Range`, 3'-0\" (914.4 mm) wide")
+            .weighs("query")
+            .cautions();
+        hood("36\"", "62\"", "{}").finds_one().weighs("note");
+        hood("42\"", "62\"", "{}").stays_silent();
+    }
+
+    /// Source: check values HD-09: over gas 22 is low; above 36 it catches less.
+    #[test]
+    fn too_low_over_gas_and_too_high_are_asked_about() {
+        hood("42\"", "58\"", "{gas: 'natural gas, 50000 Btu/h'}").finds_one().weighs("query");
+        hood("42\"", "58\"", "{power: 240 V}").stays_silent();
+        hood("42\"", "60\"", "{gas: 'natural gas, 50000 Btu/h'}").stays_silent();
+        hood("42\"", "72 1/8\"", "{power: 240 V}").finds_one();
+        hood("42\"", "72\"", "{power: 240 V}").stays_silent();
+    }
+}

@@ -1,0 +1,179 @@
+//! Tall units and wall cabinets under the ceiling.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Ceiling, PartIs, Room, Run};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::Length;
+
+declare! {
+    /// Cabinets and their moulding are higher than the ceiling
+    ///
+    /// ## What it checks
+    /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, against the least
+    /// ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
+    /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
+    /// is chosen as a cabinet without a run, its height against a level ceiling. Exactly as high passes.
+    ///
+    /// ## Why it matters
+    /// A floor of three quarters of an inch turns a stock pantry into a special one, at half as much
+    /// again and weeks later.
+    ///
+    /// ## Remedy
+    /// Order the unit lower, leave the moulding off or take a lower one, or move it from under the slope.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// ceiling: {height: 96", measured from: present floor}
+    /// floor build-up: 3/4"
+    /// runs: {pantries: {wall: A, parts: [{tall: pantry, width: 24", height: 96"}]}}
+    /// ```
+    /// From the finished floor 95 1/4" is left, and the pantry is 96" high.
+    ///
+    /// ## Source
+    /// The book's own figures and the field measurement.
+    "run/ceiling", Stop,
+    sources: ["the field measurement", "the book's own figures"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        for run in &room.layout.runs {
+            findings.extend(worst(context, room, run));
+        }
+        findings.extend(without_a_run(context, room));
+    }
+}
+
+/// A top against the ceiling above it.
+struct Top<'a> {
+    name: &'a str,
+    high: Length,
+    ceiling: Length,
+    at: Span,
+}
+
+/// One finding a run: the part that is most too high.
+fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
+    let crown = run.crown.get().copied().unwrap_or_default();
+    let bottom = run.above_floor.get().copied();
+    let tops = run.parts.iter().filter_map(|part| {
+        let reaches_up = bottom.is_some() || matches!(part.is, PartIs::Tall(_));
+        let own = matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)) && reaches_up;
+        let height = part.height.get().or_else(|| bottom.and(run.height.get())).filter(|_| own)?;
+        let high = bottom.unwrap_or_default() + *height + crown;
+        Some(Top { name: part.is.word(), high, ceiling: ceiling_over(context, room, part.span)?, at: part.span })
+    });
+    let top = tops.filter(|top| top.high > top.ceiling).max_by_key(|top| top.high - top.ceiling)?;
+    let what = if crown > Length::ZERO { " with its moulding" } else { "" };
+    Some(finding(context, room, &top, what).item(&run.name.value))
+}
+
+/// The least ceiling over what is written there, or the level one.
+fn ceiling_over(context: &Context<'_>, room: &Room, written: Span) -> Option<Length> {
+    let placed = context.plan(room).and_then(|plan| {
+        let thing = plan.things.iter().find(|thing| thing.span == written)?;
+        plan.ceiling_over(thing, thing.out)
+    });
+    placed.or_else(|| level(room))
+}
+
+fn level(room: &Room) -> Option<Length> {
+    match room.ceiling.get()? {
+        Ceiling::Level(height) => Some(*height),
+        Ceiling::Sloped { .. } => None,
+    }
+}
+
+/// Cabinets that stand in no run.
+fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Finding> {
+    let Some(ceiling) = level(room) else { return vec![] };
+    let cabinets =
+        room.selections.iter().filter(|selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet"));
+    let tops = cabinets.filter_map(|selection| {
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        let bottom = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or_default();
+        let height = selection.settled()?.size.height.spanned()?;
+        let high = bottom + height.value.least.or(height.value.most)?;
+        Some((selection, Top { name: &selection.name.value, high, ceiling, at: height.span }))
+    });
+    tops.filter(|(_, top)| top.high > top.ceiling)
+        .map(|(selection, top)| finding(context, room, &top, "").item(&selection.name.value))
+        .collect()
+}
+
+fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Finding {
+    let say = |length| say(length, context.book.project.units);
+    let message = format!(
+        "`{}`{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",
+        top.name,
+        say(top.high),
+        say(top.high - top.ceiling),
+        say(top.ceiling)
+    );
+    let finding = Finding::new(RULE.code, Severity::Stop, top.at, message).room(&room.folder);
+    let finding = match room.ceiling.span() {
+        Some(span) => finding.also(span, "the ceiling"),
+        None => finding,
+    };
+    finding
+        .remedy("order it lower, take a lower moulding or none, or move it; have the ceiling measured where it stands")
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn pantry(room: &str, height: &str) -> Trial {
+        Trial::of("run/ceiling").room(&format!(
+            "{room}\nruns: {{pantries: {{wall: A, parts: [{{tall: pantry, width: 24\", height: {height}}}]}}}}"
+        ))
+    }
+
+    /// Source: trade reports F-71 (96" stock in 96" of ceiling with new tile wants 94").
+    #[test]
+    fn a_new_floor_takes_its_thickness_from_a_pantry() {
+        let room = "outline: 10' x 8'\nfloor build-up: 3/4\"\nceiling: {height: [96\", 96 1/8\"], measured from: present floor}";
+        pantry(room, "96\"")
+            .finds("`pantry` reaches 8'-0\" (2438.4 mm) above the finished floor, 3/4\" (≈ 19 mm) more than the 7'-11 1/4\" (≈ 2419.4 mm) of the ceiling over it")
+            .weighs("stop");
+        pantry(room, "94\"").stays_silent();
+        pantry("outline: 10' x 8'\nfloor build-up: 3/4\"\nceiling: 96\"", "96\"").stays_silent();
+    }
+
+    /// Source: trade reports F-71 (crown and all against the least ceiling).
+    #[test]
+    fn moulding_counts_and_so_does_the_lower_edge_of_wall_cabinets() {
+        let run = |crown: &str| {
+            Trial::of("run/ceiling").room(&format!(
+                "ceiling: 96\"\nruns: {{uppers: {{above floor: 54\", height: 39\", crown: {crown}, parts: [{{cabinet: glass doors, width: 30\"}}]}}}}"
+            ))
+        };
+        run("3 1/4\"").finds("`glass doors` with its moulding reaches 8'-0 1/4\" (≈ 2444.8 mm) above the finished floor, 1/4\" (≈ 6.4 mm) more than the 8'-0\" (2438.4 mm) of the ceiling over it");
+        run("3\"").stays_silent();
+    }
+
+    /// A ceiling from 84" at wall A to 108" over 96": 90" above the front of a pantry 24" deep.
+    #[test]
+    fn under_a_slope_the_lowest_point_over_it_governs() {
+        let slope = |low: &str| format!("outline: 10' x 8'\nceiling: {{low: 84\", high: 108\", low at: {low}}}");
+        pantry(&slope("A"), "84 1/8\"").finds_one();
+        pantry(&slope("A"), "84\"").stays_silent();
+        pantry(&slope("C"), "102\"").stays_silent();
+        pantry(&slope("C"), "102 1/8\"").finds_one();
+    }
+
+    #[test]
+    fn a_cabinet_without_a_run_stands_under_the_same_ceiling() {
+        let cabinet = |height: &str| {
+            Trial::of("run/ceiling")
+                .room("ceiling: 90\"")
+                .selection("selection: Linen press\nkind: cabinet", &format!("size: {{height: {height}}}"))
+        };
+        cabinet("90 1/2\"").finds_one();
+        cabinet("90\"").stays_silent();
+    }
+}

@@ -1,0 +1,222 @@
+//! Room for drawers and doors beside a wall or in an inside corner.
+
+use super::width;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{End, PartIs, Room, Run};
+use crate::finding::{Finding, Severity};
+use crate::plan::{Met, Plan, Thing, with_handles};
+use crate::source::Span;
+use crate::units::Length;
+
+/// Beside drawers (common practice: 3/4" of door, 1" of pull, 1 1/4" to spare).
+const BESIDE_DRAWERS: Length = Length::from_inches(3);
+/// Beside a door that hangs on that side (common practice).
+const BESIDE_A_DOOR: Length = Length::from_sixty_fourths(96);
+/// Before the handle of an appliance around the corner (common practice: 4 1/2" to 6").
+const BEFORE_A_HANDLE: Length = Length::from_sixty_fourths(288);
+/// Appliances with handles that stand in the way.
+const WITH_HANDLES: [&str; 4] = ["range", "wall oven", "refrigerator", "dishwasher"];
+
+declare! {
+    /// Drawers or doors beside a wall or in a corner have too little room to open
+    ///
+    /// ## What it checks
+    /// Beside each cabinet, in front of its own front, the distance to a wall or to whatever stands
+    /// across the corner: 3" beside drawers, 1 1/2" beside a door that hangs on that side, 4 1/2" where
+    /// an appliance with a handle stands around the corner. In a run without a wall of the outline, the
+    /// fillers and panels at an end that meets a `wall` or a `corner`. Exactly as much passes.
+    ///
+    /// ## Why it matters
+    /// A drawer that strikes the handle around the corner comes out half-way for good, and a door that
+    /// strikes the wall never lets its shelves out.
+    ///
+    /// ## Remedy
+    /// Put a filler there, 3" on both sides of an inside corner, or leave the blind corner wider.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// runs:
+    ///   sink wall: {left end: wall, parts: [{filler: 1"}, {cabinet: drawers, width: 24", drawers: 3}]}
+    /// ```
+    ///
+    /// ## Source
+    /// Common practice: 3/4" of door, 1" of pull and 1 1/4" to spare make 3".
+    "run/filler", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let plan = context.plan(room);
+        if let Some(plan) = plan {
+            findings.extend(plan.things.iter().filter_map(|thing| beside(context, plan, thing)));
+        }
+        for run in &room.layout.runs {
+            let placed = plan.is_some_and(|plan| plan.rows.iter().any(|row| row.of.name() == run.name.value));
+            let ends = [End::Left, End::Right].into_iter().filter(|_| !placed);
+            findings.extend(ends.filter_map(|end| at_the_end(context, room, run, end)));
+        }
+    }
+}
+
+/// A side of a cabinet, and what it needs there.
+struct Wanted {
+    side: End,
+    needed: Length,
+    what: &'static str,
+}
+
+/// What drawers or doors need at a side.
+fn wanted(drawers: bool, doors: u32, hinge: Option<&str>, side: End) -> Option<Wanted> {
+    if drawers {
+        return Some(Wanted { side, needed: BESIDE_DRAWERS, what: "drawers" });
+    }
+    let hangs_there = doors > 1 || (doors == 1 && hinge == Some(side.word()));
+    hangs_there.then_some(Wanted { side, needed: BESIDE_A_DOOR, what: "a door" })
+}
+
+/// The worse side of a placed cabinet.
+fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<Finding> {
+    let part = thing.part().filter(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))?;
+    let drawers = part.drawers.get().is_some_and(|count| *count > 0);
+    let doors = part.doors.get().copied().unwrap_or(0);
+    let sides = [End::Left, End::Right].into_iter();
+    let wanted = sides.filter_map(|side| wanted(drawers, doors, part.hinge.get().copied(), side));
+    let short = wanted.filter_map(|wanted| {
+        let before = (thing.out.1, thing.out.1 + BESIDE_DRAWERS);
+        let met = plan.beside_between(thing, wanted.side, before)?;
+        let needed = needed_before(plan, thing, met.to, met.distance, wanted.needed)?;
+        (met.distance < needed).then_some((Wanted { needed, ..wanted }, met))
+    });
+    let (wanted, met) = short.max_by_key(|(wanted, met)| wanted.needed - met.distance)?;
+    let what = met.to.name(plan);
+    let there = Beside { cabinet: thing.name, gap: met.distance, met: what, at: thing.span };
+    Some(finding(context, plan.room, &wanted, &there))
+}
+
+/// What is needed before that wall or thing; none for what stands in the same row, or what is told
+/// elsewhere: a handle that the drawer strikes outright.
+fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Length, usual: Length) -> Option<Length> {
+    let Met::Thing(other) = met else { return Some(usual) };
+    if (other.row.is_some() && other.row == thing.row) || plan.share_a_face(thing, other) {
+        return None;
+    }
+    if other.is_closure() || !other.kind.is_some_and(|kind| WITH_HANDLES.contains(&kind.name)) {
+        return Some(usual);
+    }
+    let option = other.opening.and_then(|opening| crate::plan::settled(plan.room, opening));
+    let handle = with_handles(other, option) - other.out.1;
+    (gap >= handle).then_some(BEFORE_A_HANDLE)
+}
+
+/// The end of a run that has no place in the outline.
+fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option<Finding> {
+    let meets = if end == End::Left { run.left_end.get() } else { run.right_end.get() };
+    let meets = meets.filter(|meets| **meets != "open")?;
+    let mut parts: Vec<_> = run.parts.iter().collect();
+    if run.from != end {
+        parts.reverse();
+    }
+    let mut gap = Length::ZERO;
+    for part in parts {
+        if let PartIs::Cabinet(_) | PartIs::Tall(_) = part.is {
+            let drawers = part.drawers.get().is_some_and(|count| *count > 0);
+            let wanted = wanted(drawers, part.doors.get().copied().unwrap_or(0), part.hinge.get().copied(), end)?;
+            let there = Beside { cabinet: part.is.word(), gap, met: (*meets).to_string(), at: part.span };
+            return (gap < wanted.needed).then(|| finding(context, room, &wanted, &there));
+        }
+        if let PartIs::Opening(_) = part.is {
+            return None;
+        }
+        gap = gap + width(room, &part.is, None)?;
+    }
+    None
+}
+
+/// What stands beside a cabinet.
+struct Beside<'a> {
+    cabinet: &'a str,
+    gap: Length,
+    met: String,
+    at: Span,
+}
+
+fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'_>) -> Finding {
+    let say = |length| say(length, context.book.project.units);
+    let message = format!(
+        "`{}` has {} to `{}` at its {}, {} less than the {} usual beside {}",
+        there.cabinet,
+        say(there.gap),
+        there.met,
+        wanted.side.word(),
+        say(wanted.needed - there.gap),
+        say(wanted.needed),
+        wanted.what
+    );
+    let finding = Finding::new(RULE.code, Severity::Query, there.at, message).room(&room.folder).item(there.cabinet);
+    finding.source("common practice").remedy("put a filler there, or show that fronts and handles clear as they open")
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn run(parts: &str) -> Trial {
+        Trial::of("run/filler").room(&format!("outline: 10' x 8'\nruns: {{sink wall: {{wall: A, parts: [{parts}]}}}}"))
+    }
+
+    /// Source: check values HW-03 (3" beside drawers), HW-04 (1 1/2" beside doors alone).
+    #[test]
+    fn drawers_beside_a_wall_want_three_inches_and_doors_half_of_that() {
+        let drawers = "{cabinet: drawers, width: 24\", drawers: 3}";
+        run(&format!("{{filler: 2\"}}, {drawers}"))
+            .finds("`drawers` has 2\" (50.8 mm) to `wall D` at its left, 1\" (25.4 mm) less than the 3\" (76.2 mm) usual beside drawers")
+            .weighs("query");
+        run(&format!("{{filler: 3\"}}, {drawers}")).stays_silent();
+        let door = |hinge: &str| format!("{{filler: 1\"}}, {{cabinet: spices, width: 12\", doors: 1, hinge: {hinge}}}");
+        run(&door("left")).finds_one();
+        run(&door("right")).stays_silent();
+        run("{filler: 1 1/2\"}, {cabinet: plates, width: 30\", doors: 2}").stays_silent();
+    }
+
+    /// Source: check values HW-03 (a corner filler with drawers).
+    #[test]
+    fn an_inside_corner_wants_them_on_both_sides() {
+        let corner = |filler: &str| {
+            Trial::of("run/filler").room(&format!(
+                "outline: 10' x 8'\nruns:\n  back: {{wall: A, from: right, starts: 24\", parts: [{{filler: {filler}}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}\n  side: {{wall: B, parts: [{{cabinet: blind corner, width: 27\"}}, {{cabinet: plates, width: 30\", doors: 2}}]}}"
+            ))
+        };
+        corner("3\"").stays_silent();
+        corner("2\"").finds_one();
+    }
+
+    /// Source: check values HW-04 (near an appliance's handle 4 1/2" to 6").
+    #[test]
+    fn around_the_corner_from_a_range_they_want_more() {
+        let corner = |filler: &str| {
+            Trial::of("run/filler")
+                .room(&format!(
+                    "outline: 12' x 10'\nruns:\n  back: {{wall: A, from: right, starts: 25\", parts: [{{filler: {filler}}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}\n  side: {{wall: B, starts: 25\", parts: [{{opening: range}}]}}"
+                ))
+                .opening("range", "{takes: range, width: 30\", height: 36\", depth: 25\"}")
+        };
+        corner("4 1/2\"").stays_silent();
+        corner("3\"").finds("`drawers` has 3\" (76.2 mm) to `range` at its right, 1 1/2\" (38.1 mm) less than the 4 1/2\" (114.3 mm) usual beside drawers");
+    }
+
+    /// Source: check values HW-03.
+    #[test]
+    fn a_run_without_a_place_is_judged_by_what_stands_at_its_ends() {
+        let run = |filler: &str| {
+            Trial::of("run/filler").room(&format!(
+                "runs: {{sink wall: {{left end: wall, right end: open, parts: [{{filler: {filler}}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}}}"
+            ))
+        };
+        run("2 1/2\"").finds_one();
+        run("3\"").stays_silent();
+    }
+}

@@ -1,0 +1,134 @@
+//! The parts of a run against the length that they have.
+
+use super::widths;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Room, Run};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::Length;
+
+declare! {
+    /// A run is longer than the wall that it stands against
+    ///
+    /// ## What it checks
+    /// The sum of a run's cabinets, fillers, panels, gaps and openings (each opening by its governing
+    /// measured width), with the distance at which it starts, against the least of: the wall in the
+    /// outline, the wall as measured (`walls: {A: {length: …}}`), and the clear `space` that was
+    /// measured for the run. A run that fills it exactly passes. A run with a part of no width is not
+    /// added up.
+    ///
+    /// ## Why it matters
+    /// A wall that is drawn 6' 3" long and built 6' 1 1/2" takes no cabinets of 75": one of them goes
+    /// back, and the counter waits.
+    ///
+    /// ## Remedy
+    /// Take it out of a filler, order one cabinet narrower, or have the wall measured again, at the
+    /// floor, at counter height and above, before cabinets are ordered.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// outline: 75" x 96"
+    /// walls: {A: {length: [73 5/8", 73 1/2", 73 5/8"]}}
+    /// runs:
+    ///   sink wall: {wall: A, parts: [{filler: 3"}, {cabinet: sink base, width: 36"}, {cabinet: drawers, width: 36"}]}
+    /// ```
+    /// The parts add up to 75", and 73 1/2" is there.
+    ///
+    /// ## Source
+    /// The book's own figures and the field measurement.
+    "run/sum", Stop,
+    sources: ["the field measurement", "the book's own figures"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        findings.extend(room.layout.runs.iter().filter_map(|run| judge(context, room, run)));
+    }
+}
+
+/// The length that a run has, where that is written, and what it is called.
+struct There {
+    length: Length,
+    at: Span,
+    what: String,
+}
+
+fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let parts: Length = widths(room, run)?.into_iter().sum();
+    let starts = run.starts.get().copied().unwrap_or_default();
+    let space = run.space.get().and_then(|space| space.least());
+    let space = space.map(|space| There { length: space.value, at: space.span, what: "space measured for it".into() });
+    let there = space.into_iter().chain(wall(context, room, run, starts)).min_by_key(|there| there.length)?;
+    let by = Some(parts - there.length).filter(|by| *by > Length::ZERO)?;
+    let message = format!(
+        "the parts of the run `{}` add up to {}, {} more than the {} of {}",
+        run.name.value,
+        say(parts),
+        say(by),
+        say(there.length),
+        there.what
+    );
+    let finding =
+        Finding::new(RULE.code, Severity::Stop, run.name.span, message).room(&room.folder).item(&run.name.value);
+    let remedy = "take it out of a filler, order a cabinet narrower, or have the wall measured again before cabinets are ordered";
+    Some(finding.also(there.at, there.what).remedy(remedy))
+}
+
+/// What is left of the wall from where the run starts.
+fn wall(context: &Context<'_>, room: &Room, run: &Run, starts: Length) -> Option<There> {
+    let plan = context.plan(room)?;
+    let wall = plan.walls.get(plan.wall_named(run.wall.get()?)?)?;
+    let measured = wall.measured().filter(|measured| measured.value <= wall.frame.length());
+    let at = measured.map(|measured| measured.span).or_else(|| room.outline.span())?;
+    let name = if wall.name() == wall.letter { format!("wall {}", wall.letter) } else { format!("`{}`", wall.name()) };
+    let how = if measured.is_some() { " as measured" } else { "" };
+    let from = if starts > Length::ZERO { "the rest of " } else { "" };
+    Some(There { length: wall.length() - starts, at, what: format!("{from}{name}{how}") })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn wall(measured: &str) -> Trial {
+        Trial::of("run/sum").room(&format!(
+            "outline: 75\" x 96\"\nwalls: {{A: {{length: {measured}}}}}\nruns:\n  sink wall: {{wall: A, parts: [{{filler: 3\"}}, {{cabinet: sink base, width: 36\"}}, {{cabinet: drawers, width: 36\"}}]}}"
+        ))
+    }
+
+    /// Source: trade reports F-67 (6' 3" drawn, 6' 1 1/2" real).
+    #[test]
+    fn a_wall_that_was_built_shorter_than_drawn_is_told() {
+        wall("[73 5/8\", 73 1/2\", 73 5/8\"]")
+            .finds("the parts of the run `sink wall` add up to 6'-3\" (1905 mm), 1 1/2\" (38.1 mm) more than the 6'-1 1/2\" (1866.9 mm) of wall A as measured")
+            .weighs("stop");
+        wall("[75\", 75 1/8\", 75\"]").stays_silent();
+    }
+
+    /// Source: trade reports F-67.
+    #[test]
+    fn a_measured_space_counts_without_any_outline() {
+        let run = |space: &str| {
+            Trial::of("run/sum").room(&format!(
+                "runs:\n  sink wall: {{space: {space}, parts: [{{filler: 3\"}}, {{cabinet: sink base, width: 36\"}}, {{opening: range}}]}}"
+            ))
+        };
+        let range = "{takes: range, width: [30 1/8\", 30 1/16\"]}";
+        run("[69\", 69 1/8\"]").opening("range", range).finds_one();
+        run("69 1/16\"").opening("range", range).stays_silent();
+    }
+
+    #[test]
+    fn what_starts_away_from_the_end_has_the_rest_of_the_wall() {
+        let run = |starts: &str| {
+            Trial::of("run/sum")
+                .room(&format!("outline: 10' x 8'\nruns: {{run: {{wall: B, from: right, starts: {starts}, parts: [{{cabinet: drawers, width: 60\"}}]}}}}"))
+        };
+        run("36\"").stays_silent();
+        run("37\"").finds("the parts of the run `run` add up to 5'-0\" (1524 mm), 1\" (25.4 mm) more than the 4'-11\" (1498.6 mm) of the rest of wall B");
+    }
+}

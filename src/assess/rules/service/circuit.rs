@@ -1,0 +1,163 @@
+//! The circuit at an opening against what the thing draws.
+
+use super::{Asked, asked};
+use crate::assess::Context;
+use crate::assess::codes::RANGE_CIRCUIT;
+use crate::assess::rules::{Check, declare};
+use crate::assess::supply::Power;
+use crate::book::vocabulary::Hazard;
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// The circuit has another voltage or fewer amperes than the thing needs
+    ///
+    /// ## What it checks
+    /// Volts and amperes at the opening against those of the maker's sheet: the voltage must be there,
+    /// the amperes at least as many. A range of 8 3/4 kW or more wants a circuit of 40 A at least, and
+    /// what is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where a thing needs power and
+    /// nothing is told of the circuit, it asks.
+    ///
+    /// ## Why it matters
+    /// An induction range on the old range's circuit trips it, or worse. A new cable after the walls are
+    /// closed costs more than the range.
+    ///
+    /// ## Remedy
+    /// Have an electrician run the circuit that the sheet asks for, or choose what the circuit carries.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// service: {power: 240 V 40 A 14-50}     # the sheet asks 50 A
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet; NEC 210.19 (ranges of 8 3/4 kW or more: 40 A); IRC E3702.3 (80 % of a branch
+    /// circuit for what is plugged in).
+    "service/circuit", Stop,
+    sources: ["the maker's sheet", "NEC 210.19", "IRC E3702.3"],
+    caution: Some(Hazard::Power.caution()),
+    Check::Book(check)
+}
+
+/// The share of a 15 A or 20 A circuit that what is plugged in may draw, in percent (IRC E3702.3).
+const PLUGGED_SHARE: u32 = 80;
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for asked in asked(context, |needs| &needs.power, |service| &service.power) {
+        findings.extend(judge(context, &asked));
+    }
+}
+
+fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
+    let Some(there) = asked.there else { return Some(asked.untold(RULE.code, "power")) };
+    let (needs, there) = (Power::read(&asked.needs.value), Power::read(&there.value));
+    let name = &asked.fitted.selection.name.value;
+    let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));
+    if !meets {
+        let message = format!("`{name}` needs {} V, and the circuit has {} V", list(&needs.volts), list(&there.volts));
+        return Some(asked.finding(RULE.code, Severity::Stop, message).remedy(REMEDY));
+    }
+    if let (Some(amps), Some(has)) = (needs.amps, there.amps)
+        && has < amps
+    {
+        let message = format!("`{name}` needs a circuit of {amps} A, and there is one of {has} A");
+        return Some(asked.finding(RULE.code, Severity::Stop, message).remedy(REMEDY));
+    }
+    range(context, asked, &needs, &there).or_else(|| plugged(asked, &needs, &there))
+}
+
+const REMEDY: &str = "have an electrician run the circuit that the sheet asks for, or choose what this one carries";
+
+/// A range of 8 3/4 kW or more.
+fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Finding> {
+    let kind = asked.fitted.selection.kind.get()?.name;
+    let large = matches!(kind, "range" | "cooktop") && needs.watts? >= 8_750;
+    let least = context.rulings().number(&RANGE_CIRCUIT)?;
+    let has = there.amps.filter(|amps| large && *amps < least.value)?;
+    let message = format!(
+        "`{}` of {} kW wants a circuit of {} A at least, and there is one of {has} A",
+        asked.fitted.selection.name.value,
+        kilowatts(needs.watts?),
+        least.value
+    );
+    Some(asked.finding(RULE.code, least.severity, message).remedy(REMEDY).source(least.source))
+}
+
+/// What is plugged into a 15 A or 20 A circuit.
+fn plugged(asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Finding> {
+    let (watts, has) = (needs.watts?, there.amps.filter(|amps| matches!(amps, 15 | 20))?);
+    let volts = needs.volts.iter().chain(&there.volts).copied().find(|volts| *volts > 0)?;
+    let most = volts.checked_mul(has)?.checked_mul(PLUGGED_SHARE)? / 100;
+    if needs.hardwired || watts <= most {
+        return None;
+    }
+    let message = format!(
+        "`{}` draws {watts} W, more than the {most} W that may be plugged into a circuit of {has} A",
+        asked.fitted.selection.name.value
+    );
+    Some(asked.finding(RULE.code, Severity::Query, message).remedy(REMEDY).source("IRC E3702.3"))
+}
+
+fn kilowatts(watts: u32) -> String {
+    format!("{}.{}", watts / 1000, watts % 1000 / 100)
+}
+
+fn list(volts: &[u32]) -> String {
+    volts.iter().map(ToString::to_string).collect::<Vec<_>>().join("/")
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn range(there: &str, needs: &str) -> Trial {
+        Trial::of("service/circuit")
+            .opening("hole", &format!("{{takes: range, service: {{power: {there}}}}}"))
+            .selection("selection: Range\nkind: range\nplace: hole", &format!("fit: {{needs: {{power: \"{needs}\"}}}}"))
+    }
+
+    /// Source: trade reports F-33: an existing 40 A circuit, an induction unit that lists 50 A.
+    #[test]
+    fn a_circuit_of_40_a_under_a_range_of_50_stops() {
+        range("240 V 40 A 14-50", "240 V 50 A 14-50")
+            .finds("`Range` needs a circuit of 50 A, and there is one of 40 A")
+            .weighs("stop")
+            .cautions();
+        range("240 V 50 A 14-50", "240 V 50 A 14-50").stays_silent();
+        range("240 V 50 A 14-50", "240 V 40 A 14-50").stays_silent();
+    }
+
+    #[test]
+    fn another_voltage_stops_and_one_of_two_will_do() {
+        range("120 V 20 A", "240 V 20 A").finds("`Range` needs 240 V, and the circuit has 120 V");
+        range("120/240 V 50 A", "240 V 50 A").stays_silent();
+    }
+
+    /// Source: check values IR-22: 8 3/4 kW wants 40 A.
+    #[test]
+    fn a_large_range_wants_40_a_whatever_its_sheet_leaves_out() {
+        range("240 V 30 A", "240 V, 8.75 kW")
+            .finds("`Range` of 8.7 kW wants a circuit of 40 A at least, and there is one of 30 A")
+            .weighs("query");
+        range("240 V 30 A", "240 V, 8.7 kW").stays_silent();
+        range("240 V 40 A", "240 V, 8.75 kW").stays_silent();
+        range("240 V 30 A", "240 V, 11.2 kW").book("codes: {adopts: [NEC 2020]}").finds_one().weighs("stop");
+    }
+
+    /// Source: check values IR-24: 16 A of a 20 A circuit, 12 A of a 15 A circuit may be plugged in.
+    #[test]
+    fn what_is_plugged_in_draws_at_most_four_fifths() {
+        range("120 V 20 A", "120 V, 1921 W").finds_one();
+        range("120 V 20 A", "120 V, 1920 W").stays_silent();
+        range("120 V 15 A", "120 V, 1440 W").stays_silent();
+        range("120 V 20 A", "120 V, 2000 W, hardwired").stays_silent();
+    }
+
+    #[test]
+    fn power_of_which_nothing_is_told_is_asked_for() {
+        Trial::of("service/circuit")
+            .opening("hole", "{takes: range}")
+            .selection("selection: Range\nkind: range\nplace: hole", "fit: {needs: {power: 120 V 15 A 5-15}}")
+            .finds_one()
+            .weighs("query");
+    }
+}

@@ -1,0 +1,139 @@
+//! Gas at an opening against what the thing takes.
+
+use super::{Asked, asked};
+use crate::assess::Context;
+use crate::assess::codes::gas::{SOURCE, least_size};
+use crate::assess::rules::{Check, declare};
+use crate::assess::say;
+use crate::assess::supply::{Gas, GasKind};
+use crate::book::vocabulary::Hazard;
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// The gas is of another kind, or the branch carries less than the thing takes
+    ///
+    /// ## What it checks
+    /// The kind of gas (a thing for natural gas on a propane supply wants the maker's conversion kit on
+    /// the order), and its input against what the branch carries: as the book says, or, where size and
+    /// run are given, by the table of the fuel gas code. The run is the longest from meter to outlet, and
+    /// a run between two rows takes the longer. A cubic foot counts as 1000 Btu unless the book's `house`
+    /// gives the utility's heating value.
+    ///
+    /// ## Why it matters
+    /// A starved burner burns badly and can fill a room with carbon monoxide. A range for the wrong gas
+    /// flares.
+    ///
+    /// ## Remedy
+    /// Have a licensed trade run the size that is needed, or order the maker's conversion kit.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// service: {gas: "natural gas, 1/2\" pipe, 40 ft"}     # carries 81,000 Btu/h
+    /// ```
+    ///
+    /// ## Source
+    /// IFGC Table 402.4(2), IRC Table G2413.4(1): Schedule 40 pipe, natural gas of specific gravity 0.60,
+    /// drop of 0.5 in of water; longest-length method, IRC G2413.4.1. Looked up, never computed.
+    "service/gas", Stop,
+    sources: ["the maker's sheet", "IFGC Table 402.4(2), IRC Table G2413.4(1)", "IRC G2413.4.1"],
+    caution: Some(Hazard::Gas.caution()),
+    Check::Book(check)
+}
+
+/// Btu in a cubic foot where the utility's figure is not given: the low end of what suppliers state.
+const USUAL_HEATING_VALUE: u32 = 1000;
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for asked in asked(context, |needs| &needs.gas, |service| &service.gas) {
+        findings.extend(judge(context, &asked));
+    }
+}
+
+fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
+    let Some(there) = asked.there else { return Some(asked.untold(RULE.code, "gas")) };
+    let (needs, there) = (Gas::read(&asked.needs.value), Gas::read(&there.value));
+    other_kind(asked, &needs, &there).or_else(|| too_little(context, asked, &needs, &there))
+}
+
+fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Finding> {
+    let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
+    let kit = asked.fitted.option.accessories.iter().any(|with| with.name.value.to_lowercase().contains("conversion"));
+    if needs == there || kit {
+        return None;
+    }
+    let name = &asked.fitted.selection.name.value;
+    let message = format!("`{name}` is made for {}, and there is {}", needs.word(), there.word());
+    Some(asked.finding(RULE.code, Severity::Stop, message).remedy(
+        "order the maker's conversion kit (`accessories: [{name: conversion kit}]`), or the model for this gas",
+    ))
+}
+
+fn too_little(context: &Context<'_>, asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Finding> {
+    let value = context.book.project.house.heating_value.get().copied().filter(|value| *value > 0);
+    let value = value.unwrap_or(USUAL_HEATING_VALUE);
+    let (takes, carries) = (needs.btu?, there.carries(value)?);
+    if carries >= takes {
+        return None;
+    }
+    let name = &asked.fitted.selection.name.value;
+    let message = format!("`{name}` takes {takes} Btu/h, and the branch carries {carries} Btu/h");
+    let wanted = there.run.and_then(|run| least_size(takes.div_ceil(value), run));
+    let remedy = wanted.map_or_else(
+        || "have a licensed trade run a branch that carries it, or choose what takes less".to_string(),
+        |size| {
+            let size = say(size, context.book.project.units);
+            format!("have a licensed trade run {size} pipe at least, by their own reckoning of the whole system")
+        },
+    );
+    // A figure that the book gives is the field's own; the table speaks with the code's word.
+    let source = if there.btu.is_some() { "" } else { SOURCE };
+    Some(asked.finding(RULE.code, Severity::Stop, message).remedy(remedy).source(source))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn range(there: &str, needs: &str) -> Trial {
+        Trial::of("service/gas")
+            .opening("hole", &format!("{{takes: range, service: {{gas: '{there}'}}}}"))
+            .selection("selection: Range\nkind: range\nplace: hole", &format!("fit: {{needs: {{gas: '{needs}'}}}}"))
+    }
+
+    /// Source: check values IR-25/26, IR-33: 120 cubic feet an hour at 40 ft: 1/2" carries 81, 3/4" carries 170.
+    #[test]
+    fn a_branch_that_carries_too_little_stops_and_the_size_that_would_do_is_named() {
+        range("natural gas, 1/2\" pipe, 40 ft", "natural gas, 120000 Btu/h")
+            .finds("`Range` takes 120000 Btu/h, and the branch carries 81000 Btu/h")
+            .weighs("stop")
+            .cautions()
+            .remedies(
+                "have a licensed trade run 3/4\" (≈ 19 mm) pipe at least, by their own reckoning of the whole system",
+            );
+        range("natural gas, 3/4\" pipe, 40 ft", "natural gas, 120000 Btu/h").stays_silent();
+        range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 73000 Btu/h").finds_one();
+        range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 72000 Btu/h").stays_silent();
+    }
+
+    /// Source: check values IR-35: 60 000 Btu/h are 60 cubic feet at 1000 Btu, 54.5 at 1100.
+    #[test]
+    fn the_utility_s_heating_value_counts_where_the_book_gives_it() {
+        range("natural gas, 1/2\" pipe, 80 ft", "natural gas, 60000 Btu/h").finds_one();
+        range("natural gas, 1/2\" pipe, 80 ft", "natural gas, 60000 Btu/h")
+            .book("house: {heating value: 1100}")
+            .stays_silent();
+    }
+
+    /// Source: trade reports F-47: wrong gas type; a kit is needed for LP.
+    #[test]
+    fn a_range_for_natural_gas_on_propane_wants_its_kit_ordered() {
+        let propane = |more: &str| {
+            Trial::of("service/gas").opening("hole", "{takes: range, service: {gas: propane tank}}").selection(
+                "selection: Range\nkind: range\nplace: hole",
+                &format!("fit: {{needs: {{gas: 'natural gas, 50000 Btu/h'}}}}\n{more}"),
+            )
+        };
+        propane("").finds("`Range` is made for natural gas, and there is propane").weighs("stop");
+        propane("accessories: [{name: LP conversion kit}]").stays_silent();
+    }
+}

@@ -1,0 +1,113 @@
+//! Exhaust that needs make-up air.
+
+use crate::assess::codes::{EXHAUST_WITHOUT_MAKE_UP_AIR, Family};
+use crate::assess::rules::{Check, declare};
+use crate::assess::supply::airflow;
+use crate::assess::{Context, about};
+use crate::book::vocabulary::Hazard;
+use crate::book::{Choice, Room};
+use crate::finding::Finding;
+
+declare! {
+    /// A hood moves so much air that the house must be given some, and no line orders it
+    ///
+    /// ## What it checks
+    /// A hood that can move more than 400 cfm (its rating, not the speed that is used), where nothing in
+    /// the room's selections or their accessories is make-up air. From its 2018 edition the model code
+    /// asks this only of a house with an open flue: where the book adopts such an edition, its
+    /// `house: {open flue: …}` decides. A town's amendment is written under `codes`.
+    ///
+    /// ## Why it matters
+    /// A strong hood in a tight house draws smoke down the flue. Make-up air that is found out late
+    /// costs a couple of thousand, and a wall.
+    ///
+    /// ## Remedy
+    /// Order make-up air with its damper and wiring, choose a smaller hood, or ask the town for its
+    /// amendment.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// airflow: 600 cfm
+    /// accessories: [{name: make-up air damper, model: MD-8}]
+    /// ```
+    ///
+    /// ## Source
+    /// IRC M1503.4 (2009 to 2015), M1503.6 (2018 on).
+    "service/make-up-air", Query,
+    sources: ["IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)"],
+    caution: Some(Hazard::Air.caution()),
+    Check::Book(check)
+}
+
+/// From this edition on, only a house with an open flue is asked.
+const OPEN_FLUES_ONLY: u16 = 2018;
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let rulings = context.rulings();
+    let Some(most) = rulings.number(&EXHAUST_WITHOUT_MAKE_UP_AIR) else { return };
+    let sealed = context.book.project.house.open_flue.get() == Some(&false);
+    if sealed && rulings.editions().year(Family::Irc).is_some_and(|year| year >= OPEN_FLUES_ONLY) {
+        return;
+    }
+    for (room, selection, option) in context.options() {
+        let is_hood = selection.kind.get().is_some_and(|kind| kind.name == "hood");
+        let Some((at, moves)) = option.words("airflow").and_then(|(words, span)| Some((span, airflow(words)?))) else {
+            continue;
+        };
+        if !is_hood || moves <= most.value || has_make_up(room, option) {
+            continue;
+        }
+        let message = format!(
+            "`{}` can move {moves} cfm, more than the {} cfm allowed without make-up air, and no line orders any",
+            selection.name.value, most.value
+        );
+        findings.push(
+            about(room, selection, option, RULE.code, most.severity, at, message)
+                .remedy("order make-up air with its damper, choose a smaller hood, or ask the town for its amendment")
+                .source(most.source.clone()),
+        );
+    }
+}
+
+fn has_make_up(room: &Room, option: &Choice) -> bool {
+    let is = |words: &str| ["make-up", "makeup", "make up"].iter().any(|name| words.to_lowercase().contains(name));
+    option.accessories.iter().any(|with| is(&with.name.value))
+        || room.selections.iter().any(|selection| is(&selection.name.value))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn hood(airflow: &str, book: &str) -> Trial {
+        Trial::of("service/make-up-air")
+            .book(book)
+            .selection("selection: Hood\nkind: hood", &format!("airflow: {airflow}"))
+    }
+
+    /// Source: check values IR-09: 400 cfm needs none, 401 does; trade reports F-45.
+    #[test]
+    fn more_than_400_cfm_wants_make_up_air() {
+        hood("401 cfm", "codes: {adopts: [IRC 2015]}").finds_one().weighs("stop").cautions();
+        hood("400 cfm", "codes: {adopts: [IRC 2015]}").stays_silent();
+        hood("401 cfm", "").finds_one().weighs("query");
+        hood("401 cfm\naccessories: [{name: make-up air damper}]", "").stays_silent();
+    }
+
+    /// Source: check values IR-10: from 2018 on, a house without an open flue is not asked.
+    #[test]
+    fn a_sealed_house_is_not_asked_by_the_later_editions() {
+        hood("600 cfm", "codes: {adopts: [IRC 2021]}\nhouse: {open flue: false}").stays_silent();
+        hood("600 cfm", "codes: {adopts: [IRC 2021]}\nhouse: {open flue: true}").finds_one().weighs("stop");
+        hood("600 cfm", "codes: {adopts: [IRC 2015]}\nhouse: {open flue: false}").finds_one();
+        hood("600 cfm", "codes: {adopts: [IRC 2006]}").stays_silent();
+    }
+
+    /// Source: check values IR-11: a town's amendment moves the threshold to 600 cfm.
+    #[test]
+    fn an_amendment_counts() {
+        let amended = "codes: {figures: [{figure: exhaust without make-up air, is: 600 cfm, because: amendment of M1503.6, by: the town}]}";
+        hood("600 cfm", amended).stays_silent();
+        hood("700 cfm", amended).finds_one().weighs("stop");
+    }
+}

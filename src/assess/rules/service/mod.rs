@@ -1,0 +1,57 @@
+//! The `service/` rules: power, gas, water and air, as the maker's sheet asks and as they are there.
+
+pub mod circuit;
+pub mod drain;
+pub mod duct;
+pub mod exhaust;
+pub mod gas;
+pub mod make_up_air;
+pub mod receptacle;
+pub mod receptacles;
+pub mod water;
+pub mod zone;
+
+use crate::assess::{Context, Fitted};
+use crate::book::{Needs, Services, Slot};
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+
+/// A service that a thing needs, and what is at its opening.
+struct Asked<'a> {
+    fitted: Fitted<'a>,
+    /// In the sheet's words.
+    needs: &'a Spanned<String>,
+    /// In the book's words; none when nothing is told.
+    there: Option<&'a Spanned<String>>,
+}
+
+/// Every thing at its opening that needs a service.
+fn asked<'a>(
+    context: &Context<'a>,
+    needs: fn(&Needs) -> &Slot<String>,
+    there: fn(&Services) -> &Slot<String>,
+) -> impl Iterator<Item = Asked<'a>> {
+    context.fitted().filter_map(move |fitted| {
+        let needs = needs(&fitted.option.fit.get()?.needs).spanned()?;
+        Some(Asked { needs, there: there(&fitted.opening.service).spanned(), fitted })
+    })
+}
+
+impl Asked<'_> {
+    /// A finding at what is there, pointing at what is needed too.
+    fn finding(&self, rule: &'static str, severity: Severity, message: impl Into<String>) -> Finding {
+        let at = self.there.map_or(self.fitted.opening.span, |there| there.span);
+        self.fitted.finding(rule, severity, at, message).also(self.needs.span, "needs this")
+    }
+
+    /// The finding that nothing is told of the service.
+    fn untold(&self, rule: &'static str, service: &str) -> Finding {
+        let name = &self.fitted.selection.name.value;
+        let message = format!(
+            "`{name}` needs {service} ({}), and nothing is told of it at the opening `{}`",
+            self.needs.value, self.fitted.opening.name.value
+        );
+        self.finding(rule, Severity::Query, message)
+            .remedy(format!("find out what is there and add it: `service: {{{service}: …}}`"))
+    }
+}

@@ -1,0 +1,80 @@
+//! Water at an opening against what the thing needs.
+
+use super::asked;
+use crate::assess::rules::{Check, declare};
+use crate::assess::supply::Pipe;
+use crate::assess::{Context, say};
+use crate::book::vocabulary::Hazard;
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// The water line is smaller, of the wrong kind, or without its shut-off
+    ///
+    /// ## What it checks
+    /// The line at the opening against the maker's sheet: its size (at least the sheet's), hot and cold
+    /// where the sheet asks for them, and a shut-off where it asks for one.
+    ///
+    /// ## Why it matters
+    /// A dishwasher on cold water washes badly and a refrigerator without a valve can't be taken out.
+    ///
+    /// ## Remedy
+    /// Have a plumber run or change the line before the wall is closed.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// service: {water: "3/8\" cold"}     # the sheet asks hot
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet and the field measurement.
+    "service/water", Stop,
+    sources: ["the maker's sheet", "the field measurement"],
+    caution: Some(Hazard::Water.caution()),
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for asked in asked(context, |needs| &needs.water, |service| &service.water) {
+        let Some(there) = asked.there else { continue };
+        let name = &asked.fitted.selection.name.value;
+        let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
+        let lacks = |word: &str| asked.needs.value.contains(word) && !there.value.contains(word);
+        let told = ["hot", "cold"].iter().any(|word| there.value.contains(word));
+        let fault = match (needs.size, has.size) {
+            (Some(needs), Some(has)) if has < needs => {
+                let say = |length| say(length, context.book.project.units);
+                format!("`{name}` needs a {} water line, and there is one of {}", say(needs), say(has))
+            }
+            _ if told && lacks("hot") => format!("`{name}` needs hot water, and the line is cold"),
+            _ if told && lacks("cold") => format!("`{name}` needs cold water, and the line is hot"),
+            _ if lacks("shut-off") => format!("`{name}` needs a shut-off, and none is told at the opening"),
+            _ => continue,
+        };
+        findings.push(
+            asked
+                .finding(RULE.code, Severity::Stop, fault)
+                .remedy("have a plumber run or change the line before the wall is closed"),
+        );
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn dishwasher(there: &str, needs: &str) -> Trial {
+        Trial::of("service/water")
+            .opening("hole", &format!("{{takes: dishwasher, service: {{water: '{there}'}}}}"))
+            .selection("selection: It\nkind: dishwasher\nplace: hole", &format!("fit: {{needs: {{water: '{needs}'}}}}"))
+    }
+
+    /// Source: the maker's sheet, in the trade's words (3/8" hot with a shut-off).
+    #[test]
+    fn a_smaller_line_cold_for_hot_and_a_missing_valve_stop() {
+        dishwasher("1/4\" hot", "3/8\" hot").finds_one().weighs("stop").cautions();
+        dishwasher("3/8\" cold", "3/8\" hot").finds("`It` needs hot water, and the line is cold");
+        dishwasher("3/8\" hot", "3/8\" hot with shut-off").finds_one();
+        dishwasher("1/2\" hot and cold with shut-off", "3/8\" hot with shut-off").stays_silent();
+        dishwasher("3/8\"", "3/8\" hot").stays_silent();
+    }
+}
