@@ -31,17 +31,17 @@ pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Fact> {
 
 /// A distance of the bath that follows from the plan.
 pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
-    let things = |word: &str| plan.things.iter().filter(move |thing| kind(word).is_some_and(|kind| thing.is_kind(kind)));
     if let Some(word) = key.strip_prefix("in front of ") {
-        return least(things(word).filter_map(|thing| in_front(plan, thing)));
+        return least(things(plan, word).filter_map(|thing| in_front(plan, thing)));
     }
     if let Some(word) = key.strip_prefix("headroom at ") {
         let over = |thing| headroom(plan, thing, word == "shower");
-        return least(things(word).filter_map(over));
+        return least(things(plan, word).filter_map(over));
     }
     let ends = [End::Left, End::Right];
     let of_ends = |word: &str, of: &dyn Fn(&Thing<'a>, End) -> Option<Length>| {
-        let each = things(word).flat_map(|thing| ends.map(|end| Some(Fact::planned(of(thing, end)?, thing.span))));
+        let each =
+            things(plan, word).flat_map(|thing| ends.map(|end| Some(Fact::planned(of(thing, end)?, thing.span))));
         least(each.flatten())
     };
     match key {
@@ -55,6 +55,12 @@ pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
         }),
         _ => None,
     }
+}
+
+/// The fixtures that a word of `clearances` means.
+fn things<'p, 'a>(plan: &'p Plan<'a>, word: &str) -> impl Iterator<Item = &'p Thing<'a>> {
+    let kind = kind(word);
+    plan.things.iter().filter(move |thing| kind.is_some_and(|kind| thing.is_kind(kind)))
 }
 
 /// A fixture whose depth nobody knows has no front.

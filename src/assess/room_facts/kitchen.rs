@@ -90,8 +90,10 @@ pub fn triangle(context: &Context<'_>, room: &Room) -> Triangle {
     let none = crate::book::Triangle::default();
     let written = room.clearances.triangle.get().unwrap_or(&none);
     let legs = [&written.sink_to_cooking, &written.cooking_to_refrigerator, &written.refrigerator_to_sink];
-    let mut triangle =
-        Triangle { legs: legs.map(|leg| leg.spanned().map(Fact::from)), cut: written.cuts_into_island.spanned().map(Fact::from) };
+    let mut triangle = Triangle {
+        legs: legs.map(|leg| leg.spanned().map(Fact::from)),
+        cut: written.cuts_into_island.spanned().map(Fact::from),
+    };
     let Some(plan) = plan(context, room) else { return triangle };
     let cleanup = |thing: &&Thing<'_>| {
         let landing = thing.opening.and_then(|opening| opening.landing.get());
@@ -149,9 +151,9 @@ pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) 
     let (counted, left_out) = match &written.value {
         Frontage::InAll(length) => (*length, Length::ZERO),
         Frontage::Stretches(stretches) => {
-            let (counted, left_out): (Vec<_>, Vec<_>) = stretches
-                .iter()
-                .partition(|one| counts(deep, one.depth.get().copied()) && counts(free, one.clear_above.get().copied()));
+            let (counted, left_out): (Vec<_>, Vec<_>) = stretches.iter().partition(|one| {
+                counts(deep, one.depth.get().copied()) && counts(free, one.clear_above.get().copied())
+            });
             let sum = |pieces: Vec<&Stretch>| pieces.into_iter().map(|one| one.length).sum();
             (sum(counted), sum(left_out))
         }

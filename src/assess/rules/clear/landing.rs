@@ -6,12 +6,11 @@ mod tests;
 
 use super::{Figure, Measure};
 use crate::assess::fitting::{Side, hinge_sides};
-use crate::assess::room_facts::{Fact, landing_beside};
+use crate::assess::room_facts::{self, Around, landing_of};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Landing, Opening, Room};
+use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
-use crate::source::Spanned;
 use crate::units::Length;
 
 use asked::{Asked, ONE, at_a_side, of_kind};
@@ -67,8 +66,9 @@ const SIDES: [Side; 2] = [Side::Left, Side::Right];
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         for opening in &room.openings {
-            let (Some(landing), Some(kind)) = (opening.landing.spanned(), opening.takes.get()) else { continue };
-            let Some(asked) = of_kind(kind.name, &landing.value) else { continue };
+            let Some(kind) = opening.takes.get() else { continue };
+            let Some(landing) = landing_of(context, room, opening) else { continue };
+            let Some(asked) = of_kind(kind.name, &landing.landing) else { continue };
             let one = One { context, room, opening, landing };
             findings.extend(if asked.lesser > Length::ZERO { one.on_both_sides(&asked) } else { one.anywhere(&asked) });
             findings.extend(one.behind());
@@ -81,7 +81,7 @@ struct One<'a> {
     context: &'a Context<'a>,
     room: &'a Room,
     opening: &'a Opening,
-    landing: &'a Spanned<Landing>,
+    landing: Around,
 }
 
 impl One<'_> {
@@ -103,11 +103,11 @@ impl One<'_> {
 
     /// By how much the counter at a side is short of what is needed there; nothing where it is not known.
     fn short(&self, side: Side, needed: Length) -> Option<Short> {
-        let beside = landing_beside(self.opening, side)?;
-        let there = beside.value.counter;
-        let with = beside.value.to.as_ref().and_then(|to| self.room.opening(&to.value));
-        let others = with.and_then(|with| at_a_side(with, &self.opening.name.value)).into_iter();
-        let prepared = beside.value.preparation.then_some(super::prep::LENGTH);
+        let beside = self.landing.beside(side)?;
+        let there = beside.counter;
+        let with = beside.to.as_ref().and_then(|to| self.room.opening(&to.value));
+        let others = with.and_then(|with| self.asked_by(with)).into_iter();
+        let prepared = beside.preparation.then_some(super::prep::LENGTH);
         let longest = others.chain(prepared).max();
         let needed = longest.map_or(needed, |other| needed.max(other) + ONE);
         let by = needed - there;
@@ -121,15 +121,21 @@ impl One<'_> {
 
     /// Whether a sink stands far enough from an inside corner with clear counter around it.
     fn turns_a_corner(&self) -> bool {
-        let landing = &self.landing.value;
+        let landing = &self.landing.landing;
         let enough = |there: &crate::book::Slot<Length>, least| there.get().is_some_and(|there| *there >= least);
         enough(&landing.to_corner, TO_CORNER.0) && enough(&landing.around_corner, TO_CORNER.1)
+    }
+
+    /// What another opening asks of the counter that it shares with this one.
+    fn asked_by(&self, other: &Opening) -> Option<Length> {
+        let landing = landing_of(self.context, self.room, other).map(|around| around.landing).unwrap_or_default();
+        at_a_side(other, &landing, &self.opening.name.value)
     }
 
     fn is_told_at(&self, short: &Short) -> bool {
         let before = self.room.openings.iter().take_while(|other| other.name.value != self.opening.name.value);
         let mut shared = before.filter(|other| short.with.as_ref() == Some(&other.name.value));
-        shared.any(|other| at_a_side(other, &self.opening.name.value).is_some() && other.landing.get().is_some())
+        shared.any(|other| landing_of(self.context, self.room, other).is_some() && self.asked_by(other).is_some())
     }
 
     fn told(&self, short: &Short) -> String {
@@ -153,13 +159,13 @@ impl One<'_> {
     /// One counter that is long enough, at a side, on top or across.
     fn anywhere(&self, asked: &Asked) -> Option<Finding> {
         let say = |length| say(length, self.context.book.project.units);
-        let landing = &self.landing.value;
+        let landing = &self.landing.landing;
         let mut told = Vec::new();
         for side in self.handle_sides(asked) {
             // A side that nobody wrote down may be long enough.
-            let beside = landing_beside(self.opening, side)?;
+            let beside = self.landing.beside(side)?;
             self.short(side, asked.greater)?;
-            told.push(format!("{} at the {}", say(beside.value.counter), side.word()));
+            told.push(format!("{} at the {}", say(beside.counter), side.word()));
         }
         if let Some(above) = landing.above.get() {
             let long_enough = *above >= asked.greater;
@@ -200,13 +206,13 @@ impl One<'_> {
 
     fn behind(&self) -> Option<Finding> {
         let cooks = self.opening.takes.get().is_some_and(|kind| ["cooktop", "range"].contains(&kind.name));
-        let there = self.landing.value.behind.spanned().filter(|_| cooks)?;
+        let there = room_facts::behind(self.context, self.room, self.opening).filter(|_| cooks)?;
         let measure = Measure {
             rule: RULE.code,
             room: self.room,
             item: Some(&self.opening.name.value),
             is: (format!("the counter behind the opening `{}`", self.opening.name.value), "deep"),
-            there: Fact::from(there),
+            there,
             advised: Some(BEHIND),
             code: None,
             remedy: "move the cooktop forward, or make the island deeper",
@@ -215,7 +221,7 @@ impl One<'_> {
     }
 
     fn finding(&self, message: String, source: &str) -> Finding {
-        Finding::new(RULE.code, Severity::Query, self.landing.span, message)
+        Finding::new(RULE.code, Severity::Query, self.landing.at, message)
             .room(&self.room.folder)
             .item(&self.opening.name.value)
             .source(source)

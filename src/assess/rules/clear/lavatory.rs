@@ -94,11 +94,11 @@ const ASKED: [Asked; 5] = [
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        findings.extend(ASKED.iter().filter_map(|asked| measure(room, asked)?.judge(context)));
+        findings.extend(ASKED.iter().filter_map(|asked| measure(context, room, asked)?.judge(context)));
     }
 }
 
-fn measure<'a>(room: &'a Room, asked: &Asked) -> Option<Measure<'a>> {
+fn measure<'a>(context: &Context<'_>, room: &'a Room, asked: &Asked) -> Option<Measure<'a>> {
     let (subject, tail) = asked.is;
     Some(Measure {
         rule: RULE.code,

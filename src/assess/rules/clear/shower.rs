@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if let Some(inside) = rectangle(room, "shower") {
             findings.extend(size(context, room, &inside).or_else(|| beside_a_seat(context, room, &inside)));
         }
-        findings.extend(seat(room).into_iter().filter_map(|measure| measure.judge(context)));
+        findings.extend(seat(context, room).into_iter().filter_map(|measure| measure.judge(context)));
         findings.extend(covering(context, room));
     }
 }
@@ -73,11 +73,7 @@ fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) 
         is: ("the shower".into(), "in its lesser direction"),
         advised: Some(ADVISED).filter(|_| !told_for_access),
         code: Some(CODE),
-        ..of(
-            room,
-            Fact::written(one.min(other), inside.span),
-            "move the wall or the curb before the pan is made",
-        )
+        ..of(room, Fact::written(one.min(other), inside.span), "move the wall or the curb before the pan is made")
     };
     measure.judge(context)
 }
@@ -105,7 +101,7 @@ fn area(one: Length, other: Length) -> Area {
     Area::from_square_nanometres(i128::from(one.nanometres()).saturating_mul(other.nanometres().into()))
 }
 
-fn seat(room: &Room) -> Vec<Measure<'_>> {
+fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     let Some(there) = distance(context, room, "shower seat height") else { return vec![] };
     let bound = |advised| Measure {
         is: ("the shower's seat".into(), "high"),

@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         findings.extend(around(context, room).into_iter().filter_map(|measure| measure.judge(context)));
         findings.extend(compartment(room).into_iter().filter_map(|measure| measure.judge(context)).take(1));
-        findings.extend(paper(room).into_iter().filter_map(|measure| measure.judge(context)).take(1));
+        findings.extend(paper(context, room).into_iter().filter_map(|measure| measure.judge(context)).take(1));
     }
 }
 
@@ -89,7 +89,7 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
     vec![side(width, "wide", 30, 36), side(depth, "deep", 60, 66)]
 }
 
-fn paper(room: &Room) -> Vec<Measure<'_>> {
+fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     let Some(there) = distance(context, room, "paper holder ahead of bowl") else { return vec![] };
     let bound = |advised| Measure {
         is: ("the paper".into(), "ahead of the bowl"),

@@ -125,7 +125,13 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
         _ => return None,
     };
     let figure = Figure { bound: Bound::Least(Length::from_inches(inches)), whose: WHOSE, source };
-    stop(context, room, ("the passage between the counters".into(), "wide"), distance(context, room, "work aisle")?, figure)
+    stop(
+        context,
+        room,
+        ("the passage between the counters".into(), "wide"),
+        distance(context, room, "work aisle")?,
+        figure,
+    )
 }
 
 fn work_surface(context: &Context<'_>, room: &Room) -> Option<Finding> {

@@ -61,9 +61,7 @@ pub fn of_kind(kind: &str, landing: &Landing) -> Option<Asked> {
 
 /// What an opening asks for of a counter that it shares with another: the lesser length, where its
 /// other side is long enough for the greater or is not known; none for what sets nothing down.
-pub fn at_a_side(opening: &Opening, shared_with: &str) -> Option<Length> {
-    let none = Landing::default();
-    let landing = opening.landing.get().unwrap_or(&none);
+pub fn at_a_side(opening: &Opening, landing: &Landing, shared_with: &str) -> Option<Length> {
     let asked = of_kind(opening.takes.get()?.name, landing)?;
     if asked.lesser == Length::ZERO {
         return Some(asked.greater);
