@@ -139,6 +139,8 @@ pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) 
     let counts = |least: Length, there: Option<Length>| there.is_none_or(|there| there >= least);
     let Some(written) = room.clearances.frontage.spanned() else {
         let plan = plan(context, room).filter(|plan| cooks(plan))?;
+        // A plan without its sink is not all of a kitchen yet.
+        plan.of_kind("sink").next()?;
         let run = plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(_)))?;
         if !room.layout.islands.is_empty() || plan.rows.iter().any(|row| !row.is_whole) {
             return None;
