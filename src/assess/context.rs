@@ -21,6 +21,8 @@ pub struct Context<'a> {
     pub depends: &'a Depends<'a>,
     /// The rooms' plans.
     pub plans: &'a Plans<'a>,
+    /// Every option that still counts, at its opening.
+    pub fitted: &'a [Fitted<'a>],
     /// The day of the review.
     pub today: Date,
 }
@@ -46,11 +48,7 @@ impl<'a> Context<'a> {
 
     /// Every option that still counts, at its opening.
     pub fn fitted(&self) -> impl Iterator<Item = Fitted<'a>> {
-        self.book.selections().flat_map(|(room, selection)| {
-            let opening = selection.place.get().and_then(|place| room.opening(place));
-            let options = selection.standing().into_iter();
-            options.filter_map(move |option| opening.map(|opening| Fitted { room, opening, selection, option }))
-        })
+        self.fitted.iter().copied()
     }
 
     /// The plan of a room, where the book says anything of it.
@@ -96,6 +94,16 @@ impl Fitted<'_> {
     pub fn opening_span(&self) -> Span {
         self.opening.span
     }
+}
+
+/// Every option of a book that still counts, at its opening; found once for all rules.
+pub fn at_openings(book: &Book) -> Vec<Fitted<'_>> {
+    let things = book.selections().flat_map(|(room, selection)| {
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        let options = selection.standing().into_iter();
+        options.filter_map(move |option| opening.map(|opening| Fitted { room, opening, selection, option }))
+    });
+    things.collect()
 }
 
 /// A finding about an option of a selection; a stop only when the option stands.

@@ -26,6 +26,8 @@ mod waivers;
 mod words;
 pub use words::say;
 
+use rayon::prelude::*;
+
 use crate::book::Book;
 use crate::finding::{Counts, Finding};
 use crate::plan::Plans;
@@ -59,11 +61,12 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     let amounts = Amounts::of(book);
     let depends = Depends::of(book);
     let plans = Plans::of(book);
-    let context = Context { book, dates: &dates, depends: &depends, plans: &plans, today };
+    let fitted = context::at_openings(book);
+    let context = Context { book, dates: &dates, depends: &depends, plans: &plans, fitted: &fitted, today };
     let mut findings = found;
-    for rule in rules::RULES {
-        findings.append(&mut rule.run(&context));
-    }
+    // Rules know nothing of each other; what each found is joined in the order of the list.
+    let found: Vec<Vec<Finding>> = rules::RULES.par_iter().map(|rule| rule.run(&context)).collect();
+    findings.extend(found.into_iter().flatten());
     let hold_points = HoldPoints::of(book, &dates);
     hold_points::apply(book, &hold_points, &dates, &mut findings);
     codes::faults(&book.project.codes, &mut findings);
