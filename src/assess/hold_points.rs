@@ -1,6 +1,6 @@
 //! Hold points: the moments after which a mistake is dear, and by which of them a finding must be settled.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 use crate::book::vocabulary::Trade;
 use crate::book::{Book, NeededFor, Room, Selection};
@@ -214,11 +214,11 @@ impl HoldPoints {
 }
 
 /// Which selection a finding speaks of, by room and by the name of the selection or of its opening.
-struct Things<'a>(BTreeMap<(&'a str, &'a str), &'a Selection>);
+struct Things<'a>(HashMap<(&'a str, &'a str), &'a Selection>);
 
 impl<'a> Things<'a> {
     fn of(book: &'a Book) -> Self {
-        let mut things = BTreeMap::new();
+        let mut things = HashMap::new();
         let of = |room: &'a Room, name: &'a str| (room.folder.as_str(), name);
         for (room, selection) in book.selections() {
             if let Some(place) = selection.place.get() {
