@@ -66,3 +66,23 @@ pub fn and(parts: &[String]) -> String {
         [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
+
+/// A finding's words for a page: what stands between backticks stands between quotation marks.
+pub fn quoted(words: &str) -> Html {
+    let marks = ["“", "”"];
+    let parts = words.split('`').enumerate();
+    let text: String =
+        parts.map(|(at, part)| if at == 0 { part.into() } else { format!("{}{part}", marks[(at + 1) % 2]) }).collect();
+    Html::text(&text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn backticks_become_quotation_marks() {
+        assert_eq!(quoted("`Hood` over `Range`: 3"), Html::text("“Hood” over “Range”: 3"));
+        assert_eq!(quoted("no marks"), Html::text("no marks"));
+    }
+}

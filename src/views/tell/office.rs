@@ -7,6 +7,7 @@ use crate::views::office::{HoldPoint, Obstacle, OfficeIndex};
 use crate::views::sheet::Link;
 
 use super::chrome::Place;
+use super::figures::quoted;
 use super::lines::{capital, fact};
 use super::{Teller, schedule, states};
 
@@ -56,7 +57,7 @@ impl Teller<'_> {
         let room = finding.room.as_ref().and_then(|room| book.room(room)).map(|room| room.title());
         let of = [room, finding.item.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let what = if of.is_empty() { finding.message.clone() } else { format!("{of}: {}", finding.message) };
-        Obstacle { state: states::severity(finding), what: Html::text(&what), href: None }
+        Obstacle { state: states::severity(finding), what: quoted(&what), href: None }
     }
 
     /// Every sheet of the office, in order.

@@ -5,7 +5,7 @@ use crate::source::Place;
 use crate::views::html::Html;
 use crate::views::review::{FindingGroup, FindingLine, ReviewPage, WaiverLine};
 
-use super::figures::and;
+use super::figures::{and, quoted};
 use super::{Teller, states};
 
 impl Teller<'_> {
@@ -54,8 +54,8 @@ impl Teller<'_> {
             rule_href: Some(format!("rules.html#{}", finding.rule.replace('/', "-"))),
             item: finding.item.clone(),
             place: Some(self.place_words(&finding.place)),
-            message: Html::text(&finding.message),
-            remedy: Some(Html::text(&finding.remedy)).filter(|remedy| !remedy.is_empty()),
+            message: quoted(&finding.message),
+            remedy: Some(quoted(&finding.remedy)).filter(|remedy| !remedy.is_empty()),
             source: Some(finding.source.clone()).filter(|source| !source.is_empty()),
             by: finding.by.as_ref().map(SettleBy::words),
             caution: finding.caution.map(Html::text),
@@ -79,7 +79,7 @@ impl Teller<'_> {
                 Some(WaiverLine {
                     rule: finding.rule.into(),
                     place: Some(self.place_words(&finding.place)),
-                    message: Html::text(&finding.message),
+                    message: quoted(&finding.message),
                     because: waived.because.clone(),
                     by: waived.by.clone(),
                     on: waived
