@@ -1,6 +1,7 @@
 //! What the maker's own sheet asks of the opening.
 
-use super::{Each, ServiceZone, Slot};
+use super::{AskedPanel, Each, ServiceZone, Slot};
+use crate::source::Spanned;
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
 
 /// The maker's figures.
@@ -20,6 +21,20 @@ pub struct Fit {
     pub face: Slot<Face>,
     /// What it asks of its cabinet.
     pub cabinet: Slot<AskedCabinet>,
+    /// The front panel that it takes.
+    pub panel: Slot<AskedPanel>,
+    /// How far it reaches below the top of the counter.
+    pub below: Slot<Length>,
+    /// What it may not stand over.
+    pub not_over: Vec<Spanned<String>>,
+    /// Room for its clips on each side.
+    pub clips: Slot<Length>,
+    /// Models that it may stand beside or on.
+    pub pairs_with: Vec<Spanned<String>>,
+    /// Width that the joining kit adds.
+    pub joining_kit: Slot<Length>,
+    /// From the finished wall to the valve's mark.
+    pub valve_depth: Slot<LengthRange>,
     /// How its door moves.
     pub door: Slot<Door>,
     /// What it must be connected to.

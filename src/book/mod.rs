@@ -30,6 +30,9 @@ pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plum
 mod selection;
 pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
 
+mod built_in;
+pub use built_in::{AskedPanel, Below, Hole, Hollow};
+
 mod codes;
 pub use codes::{Codes, House, OwnFigure};
 

@@ -2,8 +2,8 @@
 
 use super::vocabulary::Kind;
 use super::{
-    Access, Clearances, CounterRun, Each, Landing, Layout, NarrowPoint, Outline, Photo, Seating, Selection,
-    ServicePoint, Slot, Waiver,
+    Access, Below, Clearances, CounterRun, Each, Hollow, Landing, Layout, NarrowPoint, Outline, Photo, Seating,
+    Selection, ServicePoint, Slot, Waiver,
 };
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
@@ -156,6 +156,14 @@ pub struct Opening {
     pub cabinet: Slot<HousingCabinet>,
     /// What is there to connect to.
     pub service: Services,
+    /// What stands below.
+    pub below: Slot<Below>,
+    /// Height left in the cabinet's front for an apron.
+    pub apron_opening: Slot<Length>,
+    /// The wall that it goes into.
+    pub hollow: Slot<Hollow>,
+    /// The opening whose thing is joined to this one.
+    pub pair: Slot<String>,
     /// Where each service comes out.
     pub points: Slot<Each<ServicePoint>>,
     /// A line for the installer.

@@ -1,7 +1,7 @@
 //! What was, or is to be, chosen for one place.
 
 use super::vocabulary::Kind;
-use super::{Fit, Fronts, Hanging, Laid, Order, Papered, Photo, Slot, Sold, Stores, Waiver};
+use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Waiver};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
@@ -131,6 +131,8 @@ pub struct Choice {
     pub requires: Vec<Spanned<String>>,
     /// What is ordered with it.
     pub accessories: Vec<Accessory>,
+    /// Holes to be drilled in it.
+    pub drilled: Vec<Hole>,
     /// What the maker's sheet asks.
     pub fit: Slot<Fit>,
     /// The joiner's front panel.
@@ -158,6 +160,14 @@ impl Choice {
     pub fn length(&self, key: &str) -> Option<(Length, Span)> {
         self.detail(key).and_then(|detail| match detail.value {
             DetailValue::Length(length) => Some((length, detail.span)),
+            _ => None,
+        })
+    }
+
+    /// A fact of the kind's own that is a range of lengths.
+    pub fn range(&self, key: &str) -> Option<LengthRange> {
+        self.detail(key).and_then(|detail| match detail.value {
+            DetailValue::Range(range) => Some(range),
             _ => None,
         })
     }

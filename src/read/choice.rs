@@ -14,7 +14,7 @@ use super::room::Common;
 use super::values::{
     self, date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
 };
-use super::{fit, joinery, order as ordering, project, selection, surface};
+use super::{built_in, fit, joinery, order as ordering, project, selection, surface};
 
 /// Keys that name one record, and so are never taken over from another.
 const ITS_OWN: [&str; 2] = ["id", "product"];
@@ -101,6 +101,7 @@ fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults:
     choice.sample_seen = fields.read("sample seen", faults, date);
     choice.photos = fields.list("photos", faults, project::photo);
     choice.requires = fields.list("requires", faults, spanned_text);
+    choice.drilled = fields.list("drilled", faults, built_in::hole);
     choice.details = details(&mut fields, faults);
     fields.finish(faults);
     choice.written = node;
@@ -152,6 +153,7 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
         photos: vec![],
         requires: vec![],
         accessories: vec![],
+        drilled: vec![],
         fit: Slot::Absent,
         panel: Slot::Absent,
         details: vec![],

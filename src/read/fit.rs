@@ -7,8 +7,8 @@ use crate::source::yaml::Node;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::opening::cut_away;
-use super::supply;
-use super::values::{self, clearance, date, length_range, positive_length, text, three_sides, weight};
+use super::values::{self, clearance, date, length_range, positive_length, spanned_text, text, three_sides, weight};
+use super::{built_in, supply};
 
 /// Reads the maker's figures.
 pub fn fit(node: &Node, faults: &mut Faults) -> Option<Fit> {
@@ -21,6 +21,13 @@ pub fn fit(node: &Node, faults: &mut Faults) -> Option<Fit> {
         square: fields.read("square", faults, positive_length),
         face: fields.read("face", faults, face),
         cabinet: fields.read("cabinet", faults, asked_cabinet),
+        panel: fields.read("panel", faults, built_in::panel),
+        below: fields.read("below", faults, positive_length),
+        not_over: fields.list("not over", faults, spanned_text),
+        clips: fields.read("clips", faults, positive_length),
+        pairs_with: fields.list("pairs with", faults, spanned_text),
+        joining_kit: fields.read("joining kit", faults, positive_length),
+        valve_depth: fields.read("valve depth", faults, length_range),
         door: fields.read("door", faults, door),
         needs: fields.node("needs").and_then(|node| needs(node, faults)).unwrap_or_default(),
         zones: fields.read("zones", faults, supply::zones),

@@ -12,6 +12,7 @@ mod names;
 mod photos;
 
 mod access;
+mod built_in;
 mod ceiling;
 mod choice;
 mod clearances;

@@ -8,7 +8,7 @@ use crate::source::yaml::{Node, Value};
 use super::faults::Faults;
 use super::fields::Fields;
 use super::values::{date, kind_name, lengths, positive_length, readings, text, two_lengths};
-use super::{clearances, project, supply, values};
+use super::{built_in, clearances, project, supply, values};
 
 /// Reads one opening.
 pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) -> Opening {
@@ -36,6 +36,10 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         landing: fields.read("landing", faults, clearances::landing),
         cabinet: fields.read("cabinet", faults, cabinet),
         service: services(fields.node("service"), faults),
+        below: fields.read("below", faults, built_in::below),
+        apron_opening: fields.read("apron opening", faults, positive_length),
+        hollow: fields.read("hollow", faults, built_in::hollow),
+        pair: fields.read("pair", faults, text),
         points: fields.read("service points", faults, supply::points),
         note: fields.read("note", faults, text),
         waivers: fields.list("waive", faults, project::waiver),

@@ -39,6 +39,33 @@ pub const FIT: Record = Record {
             "what it asks of the cabinet that it is cut into",
             "{inside width: at least 28 1/2\"}",
         ),
+        Field::optional(
+            "panel",
+            Shape::Record(&super::ASKED_PANEL),
+            "the front panel that it takes",
+            "{width: 23 3/4\", height: 29 13/16\" to 30 1/4\", weight: 20 lb}",
+        ),
+        Field::optional("below", Shape::Length, "how far it reaches below the top of the counter", "6 1/4\""),
+        Field::optional(
+            "not over",
+            Shape::List(&Shape::Text),
+            "what it may not stand over",
+            "[oven, dishwasher, drawer]",
+        ),
+        Field::optional("clips", Shape::Length, "room for its clips on each side, inside the cabinet", "3/4\""),
+        Field::optional(
+            "pairs with",
+            Shape::List(&Shape::Text),
+            "models that it may stand beside or on, by the sheet",
+            "[FZ-18, FZ-24]",
+        ),
+        Field::optional("joining kit", Shape::Length, "width that the joining kit adds between two", "1/4\""),
+        Field::optional(
+            "valve depth",
+            Shape::LengthRange,
+            "from the finished wall to the valve's mark",
+            "2 3/8\" to 3 1/2\"",
+        ),
         Field::optional("door", Shape::Record(&DOOR), "how its door moves", "{drops: 20 1/2\"}"),
         Field::optional(
             "needs",

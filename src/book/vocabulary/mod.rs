@@ -6,6 +6,7 @@ mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
 mod access;
+mod built_in;
 mod clearances;
 mod codes;
 mod fit;
@@ -22,6 +23,7 @@ mod supply;
 mod surface;
 
 pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
+pub use built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
 pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use codes::{CODES, FIGURE, HOUSE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
@@ -72,6 +74,8 @@ pub const RECORDS: &[&Record] = &[
     &POINT,
     &COUNTER_RUN,
     &INSIDE,
+    &BELOW,
+    &HOLLOW,
     &LANDING,
     &SHARED,
     &CLEARANCES,
@@ -88,6 +92,7 @@ pub const RECORDS: &[&Record] = &[
     &PANEL,
     &PHOTO,
     &ACCESSORY,
+    &HOLE,
     &ORDER,
     &SOLD,
     &LAID,
@@ -103,6 +108,7 @@ pub const RECORDS: &[&Record] = &[
     &CABINET,
     &DOOR,
     &NEEDS,
+    &ASKED_PANEL,
     &ZONES,
     &ZONE,
 ];

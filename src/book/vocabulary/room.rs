@@ -277,6 +277,25 @@ pub const OPENING: Record = Record {
             "{power: 120 V 15 A 5-15, gas: 65000 Btu/h}",
         ),
         Field::optional(
+            "below",
+            Shape::Either(&Shape::Text, &Shape::Record(&super::BELOW)),
+            "what stands below a cooktop or a sink",
+            "{what: drawer, clear: 5\"}",
+        ),
+        Field::optional("apron opening", Shape::Length, "height left in the cabinet's front for a sink's apron", "8\""),
+        Field::optional(
+            "hollow",
+            Shape::Record(&super::HOLLOW),
+            "the wall that it goes into, probed",
+            "{cavity: 3 1/2\"}",
+        ),
+        Field::optional(
+            "pair",
+            Shape::Text,
+            "the opening beside or above it whose thing is joined to this one",
+            "freezer",
+        ),
+        Field::optional(
             "service points",
             Shape::Record(&super::POINTS),
             "where each service comes out",

@@ -168,6 +168,12 @@ pub const OPTION: Record = Record {
             "[{name: joining kit, price: 140.00}]",
         ),
         Field::optional(
+            "drilled",
+            Shape::List(&Shape::Record(&super::HOLE)),
+            "the holes to be drilled in a counter or a sink, each by its purpose",
+            "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]",
+        ),
+        Field::optional(
             "fit",
             Shape::Record(&FIT),
             "what the maker's own sheet asks of the opening",
@@ -244,6 +250,9 @@ pub const OPTION: Record = Record {
         Field::optional("edge", Shape::Text, "the profile of the front edge", "eased 1/8\""),
         Field::optional("door style", Shape::Text, "style and overlay of doors and drawers", "shaker, full overlay"),
         Field::optional("sheen", Shape::Text, "sheen of a paint", "eggshell"),
+        Field::optional("apron height", Shape::Length, "height of a sink's front apron", "9 1/2\""),
+        Field::optional("hole diameter", Shape::LengthRange, "the holes that a tap goes through", "1 3/8\" to 1 1/2\""),
+        Field::optional("recess", Shape::Length, "how far it goes into a wall, from the finished face", "3 1/2\""),
         Field::optional("glass", Shape::Text, "glass and its thickness", "3/8\" tempered"),
     ],
 };

@@ -1,15 +1,23 @@
 //! The `fit/` rules, and how what is too small or too large is told.
 
 pub mod air;
+pub mod below;
 pub mod cabinet;
 pub mod clash;
 pub mod depth;
 pub mod door;
 pub mod face;
 pub mod height;
+pub mod holes;
+pub mod pair;
+pub mod panel;
 pub mod play;
 pub mod projection;
+pub mod recess;
+pub mod rough_in;
+pub mod sink;
 pub mod square;
+pub mod stand_up;
 pub mod way_in;
 pub mod width;
 

@@ -1,0 +1,140 @@
+//! What is under a cooktop or a sink.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::supply::Pipe;
+use crate::assess::{Context, Fitted, say};
+use crate::book::vocabulary::Hazard;
+use crate::book::{Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// What stands below a cooktop or a sink leaves too little room, or may not stand there
+    ///
+    /// ## What it checks
+    /// How far the thing reaches below the counter by its sheet (`fit: {below: …}`) against what is clear
+    /// there; what the sheet forbids to stand below it (`not over`); and for a sink whether water still
+    /// falls: top of the counter, less the bowl, less the disposer in the same room, must not come out
+    /// lower than the drain in the wall.
+    ///
+    /// ## Why it matters
+    /// A drawer that hits a cooktop is a drawer front glued shut. A deep bowl over a high drain means an
+    /// open wall.
+    ///
+    /// ## Remedy
+    /// Choose what is shallower, move what stands below, or have the drain lowered before the wall closes.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// below: {what: drawer, clear: 5"}       # the cooktop reaches 6 1/4" down
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet and the field measurement.
+    "fit/below", Stop,
+    sources: ["the maker's sheet", "the field measurement"],
+    caution: Some(Hazard::Heat.caution()),
+    Check::Book(check)
+}
+
+const REMEDY: &str = "choose what is shallower, or move what stands below";
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for fitted in context.fitted() {
+        findings.extend(forbidden(&fitted).or_else(|| too_deep(context, &fitted)));
+        findings.extend(no_fall(context, &fitted));
+    }
+}
+
+fn forbidden(fitted: &Fitted<'_>) -> Option<Finding> {
+    let (below, fit) = (fitted.opening.below.get()?, fitted.option.fit.get()?);
+    let what = below.what.value.to_lowercase();
+    let named = fit.not_over.iter().find(|not| what.contains(&not.value.to_lowercase()))?;
+    let message = format!("`{}` may not stand over a {what}, by its sheet", fitted.selection.name.value);
+    let finding =
+        fitted.finding(RULE.code, Severity::Stop, below.what.span, message).also(named.span, "the sheet's word");
+    Some(finding.remedy(REMEDY))
+}
+
+fn too_deep(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let below = fitted.opening.below.get()?;
+    let (clear, reaches) = (*below.clear.get()?, *fitted.option.fit.get()?.below.get()?);
+    if reaches <= clear {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = format!(
+        "`{}` reaches {} below the counter, {} into the {}",
+        fitted.selection.name.value,
+        say(reaches),
+        say(reaches - clear),
+        below.what.value
+    );
+    Some(fitted.finding(RULE.code, Severity::Stop, below.clear.span()?, message).remedy(REMEDY))
+}
+
+/// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
+fn no_fall(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let (bowl, at) = fitted.option.length("bowl depth")?;
+    let counter = *fitted.opening.counter_height.get()?;
+    let drain = Pipe::read(fitted.opening.service.drain.get()?).height?;
+    let disposer = disposer(fitted.room).unwrap_or_default();
+    let outlet = counter - bowl - disposer;
+    if outlet >= drain {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let with = if disposer > Length::ZERO { " with its disposer" } else { "" };
+    let message = format!(
+        "`{}`{with} comes out {} above the floor, {} below the drain",
+        fitted.selection.name.value,
+        say(outlet),
+        say(drain - outlet)
+    );
+    let mut finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+    finding.caution = Some(Hazard::Water.caution());
+    Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
+}
+
+/// Height of the disposer that stands in the room.
+fn disposer(room: &Room) -> Option<Length> {
+    let is = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "disposer");
+    let options = room.selections.iter().filter(is).flat_map(Selection::standing);
+    options.filter_map(|option| option.size.height.get()?.most.or(option.size.height.get()?.least)).max()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn cooktop(below: &str) -> Trial {
+        Trial::of("fit/below")
+            .opening("hole", &format!("{{takes: cooktop, below: {below}}}"))
+            .selection("selection: Cooktop\nkind: cooktop\nplace: hole", "fit: {below: 6 1/4\", not over: [oven]}")
+    }
+
+    /// Source: trade reports section 6 (a cooktop reaches 3" to 6" below the counter), cautions 2 (the sheet's list decides).
+    #[test]
+    fn a_drawer_that_the_cooktop_reaches_into_and_a_forbidden_oven_stop() {
+        cooktop("{what: drawer, clear: 5\"}")
+            .finds("`Cooktop` reaches 6 1/4\" (≈ 158.8 mm) below the counter, 1 1/4\" (≈ 31.8 mm) into the drawer")
+            .weighs("stop")
+            .cautions();
+        cooktop("{what: drawer, clear: 6 1/4\"}").stays_silent();
+        cooktop("{what: wall oven, clear: 10\"}").finds("`Cooktop` may not stand over a wall oven, by its sheet");
+    }
+
+    /// Source: trade reports F-59: a deep bowl and a disposer below the wall's drain.
+    #[test]
+    fn a_deep_bowl_and_its_disposer_below_the_drain_stop() {
+        let sink = |bowl: &str| {
+            Trial::of("fit/below")
+                .opening("hole", "{takes: sink, counter height: 36\", service: {drain: '1 1/2\", 14\" AFF'}}")
+                .selection("selection: Sink\nkind: sink\nplace: hole", &format!("bowl depth: {bowl}"))
+                .selection("selection: Disposer\nkind: disposer", "size: {height: 13\"}")
+        };
+        sink("10\"")
+            .finds("`Sink` with its disposer comes out 13\" (330.2 mm) above the floor, 1\" (25.4 mm) below the drain");
+        sink("9\"").stays_silent();
+    }
+}

@@ -1,0 +1,108 @@
+//! Two things that are joined side by side or stacked.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Fitted, say};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// Two things that are joined do not fit together, or may not stand together
+    ///
+    /// ## What it checks
+    /// An opening that names its `pair`: the widths of both things and what the joining kit adds, against
+    /// both openings together; and whether the sheet's list of models that it `pairs with` holds the other
+    /// one's model.
+    ///
+    /// ## Why it matters
+    /// A pair of built-ins takes a kit that nobody reads about until the cabinets stand.
+    ///
+    /// ## Remedy
+    /// Make the opening the sum with the kit, or choose a combination that the sheet lists.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings:
+    ///   refrigerator: {takes: refrigerator, width: 30", pair: freezer}
+    /// ```
+    ///
+    /// ## Source
+    /// The makers' sheets.
+    "fit/pair", Stop,
+    sources: ["the makers' sheets"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for one in context.fitted() {
+        let Some(pair) = one.opening.pair.spanned() else { continue };
+        for other in context
+            .fitted()
+            .filter(|other| other.room.folder == one.room.folder && other.opening.name.value == pair.value)
+        {
+            findings.extend(not_listed(&one, &other).or_else(|| too_wide(context, &one, &other)));
+        }
+    }
+}
+
+fn not_listed(one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
+    let listed = &one.option.fit.get()?.pairs_with;
+    let model = other.option.model.get()?;
+    let first = listed.first()?;
+    if listed.iter().any(|named| named.value.eq_ignore_ascii_case(model)) {
+        return None;
+    }
+    let message = format!(
+        "`{}` may not be joined to `{}`: its sheet does not list the model {model}",
+        one.selection.name.value, other.selection.name.value
+    );
+    let finding = one.finding(RULE.code, Severity::Stop, one.opening.pair.span()?, message);
+    Some(finding.also(first.span, "the sheet's list").remedy("choose a combination that the sheet lists"))
+}
+
+fn too_wide(context: &Context<'_>, one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
+    let there = one.opening.governing_width()? + other.opening.governing_width()?;
+    let kit = one.option.fit.get().and_then(|fit| fit.joining_kit.get().copied()).unwrap_or(Length::ZERO);
+    let needs = *one.option.size.width.get()? + *other.option.size.width.get()? + kit;
+    if needs <= there {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = format!(
+        "`{}` and `{}` are {} wide together with their joining kit, {} more than both openings",
+        one.selection.name.value,
+        other.selection.name.value,
+        say(needs),
+        say(needs - there)
+    );
+    let finding = one.finding(RULE.code, Severity::Stop, one.opening.pair.span()?, message);
+    Some(finding.remedy("make the opening the sum with the kit, before the cabinets are ordered"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn pair(cold: &str, opening: &str) -> Trial {
+        Trial::of("fit/pair")
+            .opening("cold", &format!("{{takes: refrigerator, width: {opening}, pair: ice}}"))
+            .opening("ice", "{takes: refrigerator, width: 18\"}")
+            .selection(
+                "selection: Cold\nkind: refrigerator\nplace: cold",
+                &format!("size: {{width: 30\"}}\nfit: {{{cold}}}"),
+            )
+            .selection("selection: Ice\nkind: refrigerator\nplace: ice", "model: FZ-18\nsize: {width: 18\"}")
+    }
+
+    /// Source: trade reports F-13: a pair of built-ins needs its joining kit counted in.
+    #[test]
+    fn a_pair_takes_its_kit_too_and_only_what_the_sheet_lists() {
+        pair("joining kit: 1/4\"", "30\"")
+            .finds("`Cold` and `Ice` are 4'-0 1/4\" (≈ 1225.6 mm) wide together with their joining kit, 1/4\" (≈ 6.4 mm) more than both openings")
+            .weighs("stop");
+        pair("joining kit: 1/4\"", "30 1/4\"").stays_silent();
+        pair("pairs with: [FZ-24]", "31\"")
+            .finds("`Cold` may not be joined to `Ice`: its sheet does not list the model FZ-18");
+        pair("pairs with: [FZ-24, FZ-18]", "31\"").stays_silent();
+    }
+}

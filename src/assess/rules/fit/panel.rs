@@ -1,0 +1,99 @@
+//! A joiner's front panel against the maker's sheet.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, about, say};
+use crate::book::vocabulary::Hazard;
+use crate::book::{AskedPanel, Choice, Panel};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::{Length, LengthRange};
+
+declare! {
+    /// A front panel is not of the size, thickness or weight that the maker's sheet asks for
+    ///
+    /// ## What it checks
+    /// The joiner's `panel` against the sheet's `fit: {panel: …}`: width, height and thickness within its
+    /// limits, weight at most what it allows.
+    ///
+    /// ## Why it matters
+    /// A panel that is too tall does not open, one that is too short shows the frame, one that is too
+    /// heavy drops. The joiner makes it once; the second one takes weeks.
+    ///
+    /// ## Remedy
+    /// Draw the panel anew by the sheet, from the finished floor and the toe kick as they will be.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// panel: {width: 23 3/4", height: 30 1/2", thickness: 3/4", weight: 18 lb}
+    /// fit: {panel: {height: 29 13/16" to 30 1/4", weight: 20 lb}}
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet.
+    "fit/panel", Stop,
+    sources: ["the maker's sheet"],
+    caution: Some(Hazard::Weight.caution()),
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection, option) in context.options() {
+        let (Some(panel), Some(asked)) = (option.panel.get(), asked(option)) else { continue };
+        for (at, fault) in faults(context, panel, asked) {
+            let message = format!("the panel of `{}` {fault}", selection.name.value);
+            let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message);
+            findings.push(finding.remedy("draw the panel anew by the sheet, from the finished floor"));
+        }
+    }
+}
+
+fn asked(option: &Choice) -> Option<&AskedPanel> {
+    option.fit.get()?.panel.get()
+}
+
+fn faults(context: &Context<'_>, panel: &Panel, asked: &AskedPanel) -> Vec<(Span, String)> {
+    let say = |length| say(length, context.book.project.units);
+    let outside = |way: &str, there: Length, asked: &LengthRange| {
+        (!asked.contains(there)).then(|| format!("is {} {way}, where its sheet asks {asked}", say(there)))
+    };
+    let mut faults = Vec::new();
+    let mut add = |at: Option<Span>, fault: Option<String>| faults.extend(at.zip(fault));
+    let side = |there: Option<&Length>, asked: Option<&LengthRange>, way| {
+        there.zip(asked).and_then(|(there, asked)| outside(way, *there, asked))
+    };
+    add(panel.width.span(), side(panel.width.get(), asked.width.get(), "wide"));
+    let height = panel.height.get().and_then(|height| height.least.or(height.most));
+    add(panel.height.span(), side(height.as_ref(), asked.height.get(), "high"));
+    add(panel.thickness.span(), side(panel.thickness.get(), asked.thickness.get(), "thick"));
+    let heavy = panel.weight.get().zip(asked.weight.get()).filter(|(there, most)| there > most);
+    add(
+        panel.weight.span(),
+        heavy.map(|(there, most)| format!("weighs {there}, more than the {most} that its sheet allows")),
+    );
+    faults
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn dishwasher(panel: &str) -> Trial {
+        Trial::of("fit/panel").selection(
+            "selection: Dishwasher\nkind: panel dishwasher",
+            &format!(
+                "panel: {{{panel}}}\nfit: {{panel: {{width: 23 3/4\", height: 29 13/16\" to 30 1/4\", thickness: 3/4\", weight: 20 lb}}}}"
+            ),
+        )
+    }
+
+    /// Source: trade reports F-21: 3/4 × 23 3/4 × 29 13/16 to 30 1/4, at most 20 lb.
+    #[test]
+    fn a_panel_too_tall_too_short_or_too_heavy_stops() {
+        dishwasher("height: 30 1/2\"").finds_one().weighs("stop").cautions();
+        dishwasher("height: 29 1/2\"").finds_one();
+        dishwasher("weight: 21 lb").finds(
+            "the panel of `Dishwasher` weighs 21 lb (≈ 9.5 kg), more than the 20 lb (≈ 9.1 kg) that its sheet allows",
+        );
+        dishwasher("width: 23 3/4\", height: 30 1/4\", thickness: 3/4\", weight: 20 lb").stays_silent();
+    }
+}

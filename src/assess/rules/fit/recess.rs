@@ -1,0 +1,80 @@
+//! What is let into a wall against the wall's hollow.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, Fitted, say};
+use crate::book::vocabulary::Hazard;
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+
+declare! {
+    /// A recessed cabinet, niche or box goes deeper into the wall than the wall is hollow
+    ///
+    /// ## What it checks
+    /// How far the thing goes into the wall (`recess`) against the cavity between the studs and the
+    /// board and tile still to come; and whether something runs there already.
+    ///
+    /// ## Why it matters
+    /// A vent pipe behind the mirror cabinet is found with the saw.
+    ///
+    /// ## Remedy
+    /// Probe the wall, choose a shallower one, or have it stand out of the wall.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// hollow: {cavity: 3 1/2", build-up: 7/8", holds: vent pipe}
+    /// ```
+    ///
+    /// ## Source
+    /// The maker's sheet and the field measurement.
+    "fit/recess", Stop,
+    sources: ["the maker's sheet", "the field measurement"],
+    caution: Some(Hazard::Power.caution()),
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+}
+
+fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let (recess, at) = fitted.option.length("recess")?;
+    let hollow = fitted.opening.hollow.get()?;
+    let name = &fitted.selection.name.value;
+    if let Some(holds) = hollow.holds.spanned() {
+        let message = format!("`{name}` goes into a wall that holds a {}", holds.value);
+        let finding = fitted.finding(RULE.code, Severity::Stop, holds.span, message);
+        return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
+    }
+    let build_up = hollow.build_up.get().copied().unwrap_or(Length::ZERO);
+    let there = *hollow.cavity.get()? + build_up;
+    if recess <= there {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message =
+        format!("`{name}` goes {} into the wall, {} deeper than it is hollow", say(recess), say(recess - there));
+    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+    Some(finding.remedy("choose a shallower one, or have it stand out of the wall by so much"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn mirror(hollow: &str) -> Trial {
+        Trial::of("fit/recess")
+            .opening("bay", &format!("{{takes: mirror cabinet, hollow: {hollow}}}"))
+            .selection("selection: Mirror\nkind: mirror cabinet\nplace: bay", "recess: 4\"")
+    }
+
+    /// Source: trade reports F-83: a bay 3 1/2" deep, and a vent pipe inside.
+    #[test]
+    fn a_cabinet_deeper_than_its_bay_and_a_pipe_in_it_stop() {
+        mirror("{cavity: 3 1/2\"}")
+            .finds("`Mirror` goes 4\" (101.6 mm) into the wall, 1/2\" (12.7 mm) deeper than it is hollow");
+        mirror("{cavity: 3 1/2\", build-up: 1/2\"}").stays_silent();
+        mirror("{cavity: 5 1/2\", holds: vent pipe}")
+            .finds("`Mirror` goes into a wall that holds a vent pipe")
+            .cautions();
+    }
+}
