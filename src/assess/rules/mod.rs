@@ -7,6 +7,7 @@ use crate::finding::{Finding, Severity};
 
 use super::context::Context;
 
+mod approve;
 mod clear;
 mod complete;
 mod depends;
@@ -121,6 +122,7 @@ pub const RULES: &[Rule] = &[
     money::currency::RULE,
     money::arithmetic::RULE,
     depends::circle::RULE,
+    approve::ledger::RULE,
     waive::expired::RULE,
     waive::orphan::RULE,
 ];
@@ -172,6 +174,11 @@ impl Rule {
 /// The rule of that code.
 pub fn rule(code: &str) -> Option<&'static Rule> {
     RULES.iter().find(|rule| rule.code == code)
+}
+
+/// Whether a waiver may set a rule's findings aside: never what can't be read, and never the record.
+pub fn can_be_waived(code: &str) -> bool {
+    !code.starts_with("source/") && code != "approve/ledger"
 }
 
 /// Declares a rule: its doc comment is rustdoc and the page that `explain` shows.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::RunsOut;
 use crate::book::{Room, Selection};
+use crate::marks;
 use crate::units::Date;
 use crate::views::cover::{Cover, Due, RoomCard, Stamp, Tally};
 use crate::views::html::Html;
@@ -13,7 +14,7 @@ use crate::views::state::Shape;
 use super::chrome::Place;
 use super::figures::{and, count};
 use super::item::sign_link;
-use super::{Teller, mark, prose};
+use super::{Teller, prose};
 
 /// How many due things stand on the cover.
 const DUE: usize = 6;
@@ -28,7 +29,12 @@ impl Teller<'_> {
         let place = Place { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
         let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
         Cover {
-            sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), None, Some(onward)),
+            sheet: self.chrome.sheet(
+                place,
+                Some(marks::shown(&marks::of_all(self.marks.values()))),
+                None,
+                Some(onward),
+            ),
             picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
             lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
             stamp: self.stamp(),

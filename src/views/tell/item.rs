@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::Amounts;
 use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::marks;
 use crate::views::html::Html;
 use crate::views::item::{ItemPage, OptionCard, Signer};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
@@ -11,7 +12,7 @@ use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use super::chrome::Place;
 use super::figures::count;
 use super::lines::fact;
-use super::{Teller, mark, prose};
+use super::{Teller, prose};
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
 const PICTURE: u32 = 1600;
@@ -36,7 +37,7 @@ impl Teller<'_> {
             name: selection.name.value.clone(),
             above: vec![self.chrome.first(), Crumb { name: room_link.name, href: Some(room_link.href) }],
         };
-        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(|mark| mark::shown(mark));
+        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
         ItemPage {
             sheet: self.chrome.sheet(place, mark, Some(from), Some(onward)),
             label: format!("{} · {}", room.title(), selection.tag),

@@ -2,15 +2,16 @@
 
 use crate::assess::Amounts;
 use crate::book::{Approval, Room, Selection};
+use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Link;
 use crate::views::sign::{SignGroup, SignItem, SignPage, Total};
 
+use super::Teller;
 use super::chrome::Place;
 use super::figures::count;
 use super::lines::fact;
-use super::{Teller, mark};
 
 /// A sum with its name; the last of a list is what is signed for.
 pub struct Sum {
@@ -39,7 +40,7 @@ impl Teller<'_> {
             self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
         );
         SignPage {
-            sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), from, Some(cover)),
+            sheet: self.chrome.sheet(place, Some(marks::shown(&marks::of_all(self.marks.values()))), from, Some(cover)),
             lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),
@@ -153,7 +154,7 @@ impl Teller<'_> {
             photo: photo.map(|photo| crate::views::photo::Photo { alt: String::new(), caption: None, ..photo }),
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
-            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(|mark| mark::shown(mark)),
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
             states: self.subject.book.project.approvers.iter().map(|_| self.decision(selection)).collect(),
             price,
         }

@@ -1,0 +1,3 @@
+//! Rules on what was issued and decided.
+
+pub mod ledger;
