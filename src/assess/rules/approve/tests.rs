@@ -23,7 +23,7 @@ fn book(rule: &'static str, approvers: &str, range: &str) -> Trial {
     Trial::of(rule)
         .book(approvers)
         .selection(&format!("selection: Range\nkind: range\n{range}"), "")
-        .selection("selection: Cabinets\nkind: cabinet", "finish: ash")
+        .selection("selection: Cabinets\nkind: cabinet\ndepends on: [Range]", "finish: ash")
 }
 
 /// Issue 1 of that book.
@@ -201,7 +201,7 @@ fn a_change_after_signing_tells_what_from_and_to() {
 
 #[test]
 fn an_approval_rests_on_what_the_thing_is_built_around() {
-    let range = "place: range\nfinish: brushed steel";
+    let range = "finish: brushed steel";
     let cabinets = || issued(BOTH, range).by_link("ada", "cabinets", Approved);
     cabinets().now("approve/depends", &range.replace("brushed steel", "black")).run().counts(1);
     cabinets().now("approve/depends", range).stays_silent();
