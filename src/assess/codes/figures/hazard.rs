@@ -63,6 +63,14 @@ pub static EXHAUST_ADVISED: Figure = number(
 /// Wall hood, for a foot of width.
 pub static WALL_HOOD_A_FOOT: Figure =
     number("wall hood, for a foot of width", 100, "cfm", Basis::Practice, "HVI guidance, as trade pages quote it");
+/// Wall hood, for a foot of width, at least.
+pub static WALL_HOOD_A_FOOT_LEAST: Figure = number(
+    "wall hood, for a foot of width, at least",
+    40,
+    "cfm",
+    Basis::Practice,
+    "HVI guidance, as trade magazines quote it: a band of 40 to 100 cfm",
+);
 /// Island hood, for a foot of width.
 pub static ISLAND_HOOD_A_FOOT: Figure =
     number("island hood, for a foot of width", 150, "cfm", Basis::Practice, "HVI guidance, as trade pages quote it");
@@ -153,6 +161,7 @@ pub(super) static ALL: &[&Figure] = &[
     &DOWNDRAFT_EXHAUST,
     &EXHAUST_ADVISED,
     &WALL_HOOD_A_FOOT,
+    &WALL_HOOD_A_FOOT_LEAST,
     &ISLAND_HOOD_A_FOOT,
     &BATH_EXHAUST,
     &EXHAUST_WITHOUT_MAKE_UP_AIR,
