@@ -50,7 +50,7 @@ mod tests {
         String::from_utf8(canonical(&serde_json::from_str(json).unwrap()).unwrap()).unwrap()
     }
 
-    /// RFC 8785, sections 3.2.2 (the sample) and 3.2.3 (its canonical form).
+    /// Source: check values SD-13 (RFC 8785, sections 3.2.2, the sample, and 3.2.3, its canonical form).
     #[test]
     fn the_sample_of_the_rfc_is_written_as_there() {
         let sample = r#"{
