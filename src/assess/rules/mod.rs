@@ -241,7 +241,8 @@ mod tests {
                 let (family, stem) =
                     (family.file_name().unwrap().to_str().unwrap(), file.file_stem().unwrap().to_str().unwrap());
                 let code = format!("{family}/{}", stem.replace('_', "-"));
-                assert!(stem == "mod" || codes.contains(&code.as_str()), "add `{family}::{stem}::RULE` to RULES");
+                let is_rule = !matches!(stem, "mod" | "tests");
+                assert!(!is_rule || codes.contains(&code.as_str()), "add `{family}::{stem}::RULE` to RULES");
             }
         }
     }
