@@ -83,9 +83,13 @@ fn every_link_stays_in_its_folder_and_leads_to_a_file() {
 }
 
 #[test]
-fn nothing_on_a_page_needs_a_script_or_an_inline_style() {
+fn every_script_is_a_file_or_data_and_no_style_is_inline() {
     for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
-        for forbidden in ["<script", " style=", "<style", " onclick=", "javascript:", "http://", "https://"] {
+        for script in html.split("<script").skip(1) {
+            let file = script.starts_with(" defer src=\"") && script.contains("\"></script>");
+            assert!(file || script.starts_with(" type=\"application/json\" id=\""), "{page} has `{script:.60}`");
+        }
+        for forbidden in [" style=", "<style", " onclick=", "javascript:", "http://", "https://"] {
             assert!(!html.contains(forbidden), "{page} has `{forbidden}`");
         }
     }
@@ -158,7 +162,9 @@ fn a_page_without_its_photographs_stays_light() {
     for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
         // Only a page with notes in the designer's voice fetches the italic.
         let italic = if html.contains("class=\"prose\"") { font("literata-italic") } else { 0 };
-        let weight = common + italic + html.len();
+        let act = |path: &str| if html.contains(path) { theme.assets()[path].len() } else { 0 };
+        let acts = act("assets/act.css") + act("assets/deciding.js") + act("assets/readings.js");
+        let weight = common + italic + acts + html.len();
         assert!(weight < LIGHT, "{page} weighs {weight} bytes");
     }
 }
