@@ -150,7 +150,8 @@ fn pages_that_were_kept_are_those_that_would_be_made() {
     assert_eq!(render(&site, &theme, &mut kept).unwrap(), render(&site, &theme, &mut Kept::default()).unwrap());
 }
 
-/// Most that a page weighs on a screen without its photographs: HTML, styles, and the fonts that it needs.
+/// Most that a page weighs on a screen without its photographs: HTML with its data, styles, and the fonts
+/// that it needs. What it can be read without has a limit of its own.
 const LIGHT: usize = 120_000;
 
 #[test]
@@ -162,9 +163,19 @@ fn a_page_without_its_photographs_stays_light() {
     for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
         // Only a page with notes in the designer's voice fetches the italic.
         let italic = if html.contains("class=\"prose\"") { font("literata-italic") } else { 0 };
-        let act = |path: &str| if html.contains(path) { theme.assets()[path].len() } else { 0 };
-        let acts = act("assets/act.css") + act("assets/deciding.js") + act("assets/readings.js");
-        let weight = common + italic + acts + html.len();
+        let weight = common + italic + html.len();
         assert!(weight < LIGHT, "{page} weighs {weight} bytes");
+    }
+}
+
+/// Most that scripts and their style add to a page; nothing waits for them.
+const ACTS: usize = 40_000;
+
+#[test]
+fn what_scripts_add_to_a_page_stays_light() {
+    let theme = Theme::standard().unwrap();
+    for script in ["assets/deciding.js", "assets/readings.js"] {
+        let weight = theme.assets()[script].len() + theme.assets()["assets/act.css"].len();
+        assert!(weight < ACTS, "{script} and its style weigh {weight} bytes");
     }
 }

@@ -24,7 +24,8 @@ const Pen = (() => {
       sheet.setPointerCapture(event.pointerId);
       to("M", event);
       // A dot is a stroke too.
-      path += path.length + 2 > MOST ? "" : "h1";
+      const dot = last && `L${last[0] + 1} ${last[1]}`;
+      if (dot && path.length + dot.length <= MOST) path += dot;
       ink.setAttribute("d", path);
     });
     sheet.addEventListener("pointermove", (event) => {

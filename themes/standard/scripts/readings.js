@@ -34,7 +34,7 @@
       ...(what === "width" && body != null ? told(w.tape.each_side, { gap: words((least - body) / 2n) }) : [])));
   };
   const verdict = el("ul", { class: "said" }), heard = el("p", { class: "sr", role: "status" }), keeps = el("p", { class: "sans soft" });
-  const handing = el("div", {});
+  const handing = el("div", { class: "form" });
   const tell = (quiet) => {
     const all = kept(), lines = WHATS.map((what) => judge(all, what)).filter(Boolean);
     verdict.replaceChildren(...lines);
