@@ -24,8 +24,8 @@ struct Bundle {
     path: &'static str,
     /// The scripts in the order in which they run, without their ending.
     scripts: &'static [&'static str],
-    /// What the templates call its words, and the groups of words that it says.
-    words: (&'static str, &'static [&'static str]),
+    /// What templates call the words that it says on their pages, and the groups that those are.
+    words: &'static [(&'static str, &'static [&'static str])],
 }
 
 const BUNDLES: [Bundle; 2] = [
@@ -33,13 +33,13 @@ const BUNDLES: [Bundle; 2] = [
         folder: "client",
         path: "assets/deciding.js",
         scripts: &["seal", "paper", "answer", "sums", "decision", "person", "hand", "pen", "item", "sign"],
-        words: ("deciding", &["act", "hand", "state", "item"]),
+        words: &[("deciding", &["act", "state", "item"]), ("signing", &["act", "hand", "state", "item"])],
     },
     Bundle {
         folder: "installer",
         path: "assets/readings.js",
         scripts: &["seal", "paper", "hand", "tape", "readings"],
-        words: ("readings", &["tape", "hand"]),
+        words: &[("readings", &["tape", "hand"])],
     },
 ];
 
@@ -193,11 +193,10 @@ fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
 
 /// The words that each bundle of scripts says, as data.
 fn said_by_scripts(words: &Value) -> BTreeMap<&'static str, String> {
-    let said = BUNDLES.iter().map(|bundle| {
-        let (name, groups) = bundle.words;
+    let said = BUNDLES.iter().flat_map(|bundle| bundle.words).map(|(name, groups)| {
         let groups: BTreeMap<&str, &Value> =
             groups.iter().filter_map(|group| Some((*group, words.get(*group)?))).collect();
-        (name, Data::of(&groups).as_str().to_owned())
+        (*name, Data::of(&groups).as_str().to_owned())
     });
     said.collect()
 }

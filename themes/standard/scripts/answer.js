@@ -6,6 +6,8 @@ const Answer = (() => {
   const WHO = `bookmatch ${asked.book} who`;
   const place = (who, issue = asked.issue) => `bookmatch ${asked.book} ${issue} ${who}`;
   const keyPlace = (who) => `bookmatch ${asked.book} key ${who}`;
+  /** A little less than a response may be, in bytes: its code is to come. */
+  const LARGEST = 256 * 1024 - 100;
   const name = (item) => `${item.room}/${item.item}`;
   const known = (who) => asked.approvers.find((one) => one.id === who);
   let link = null;
@@ -18,6 +20,8 @@ const Answer = (() => {
     if (link === "taken") {
       write(keyPlace(who), Seal.hex(key));
       write(WHO, who);
+      // Signed before the link came, and not handed over yet: it can be sealed still.
+      if (read(place(who))?.response) change((kept) => { if (!kept.handed.length) kept.response = sealed(kept.response); });
     }
     history.replaceState(null, "", location.pathname + location.search);
     return true;
@@ -80,8 +84,10 @@ const Answer = (() => {
       items: decided(kept).map((item) => line(item, kept.items[name(item)])),
       signed: { name: whole(typed.trim()), statement: asked.statement, drawing },
     };
-    kept.response = key() ? Seal.sealed(response, Seal.unhex(key())) : response;
+    if (Seal.utf8(Seal.canonical(response)).length > LARGEST) return;
+    kept.response = sealed(response);
     delete kept.changed;
   });
+  const sealed = (response) => (key() && !response.mac ? Seal.sealed(response, Seal.unhex(key())) : response);
   return { asked, name, who, key, be, forget, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, sign };
 })();

@@ -89,6 +89,7 @@
       event.preventDefault();
       if (!name.value.trim()) { wrong.textContent = w.act.no_name; name.setAttribute("aria-invalid", "true"); name.focus(); return; }
       Answer.sign(name.value, pending().drawing);
+      if (!Answer.state().response) { wrong.textContent = w.act.too_large; return; }
       write(typed(), { name: "", drawing: "" });
       show();
       title.focus();
