@@ -50,6 +50,7 @@ impl Teller<'_> {
             totals: self.totals(),
             conditions: self.conditions(),
             papers: self.paper_links(),
+            asked: self.asked(),
         }
     }
 
