@@ -26,7 +26,8 @@ pub use layout::{
 
 mod room;
 pub use room::{
-    Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services, WallBuildUp,
+    AsWritten, Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services,
+    WallBuildUp,
 };
 
 mod selection;

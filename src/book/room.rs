@@ -142,6 +142,8 @@ pub struct Opening {
     pub wall_build_up: Slot<WallBuildUp>,
     /// Who measured; absent: as planned.
     pub measured: Slot<Measured>,
+    /// What the book itself says, where a newer reading on record took its place.
+    pub as_written: Option<AsWritten>,
     /// What stands to the left.
     pub left: Slot<Neighbour>,
     /// What stands to the right.
@@ -203,6 +205,19 @@ impl Opening {
             _ => Some(WallBuildUp::default()),
         }
     }
+}
+
+/// Sizes of an opening as the book itself has them.
+#[derive(Clone, Debug, Default)]
+pub struct AsWritten {
+    /// Width.
+    pub width: Slot<Readings>,
+    /// Height.
+    pub height: Slot<Readings>,
+    /// Depth.
+    pub depth: Slot<Readings>,
+    /// Who measured.
+    pub measured: Slot<Measured>,
 }
 
 /// What is still to come on the walls around an opening.

@@ -30,6 +30,7 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         between_studs: between.map_or(Slot::Absent, |faces| Slot::Given(faces.map(|word| word == "studs"))),
         wall_build_up: fields.read("wall build-up", faults, wall_build_up),
         measured: fields.read("measured", faults, measured),
+        as_written: None,
         left: fields.read("left", faults, neighbour),
         right: fields.read("right", faults, neighbour),
         above: fields.read("above", faults, neighbour),

@@ -34,6 +34,22 @@ pub enum Standing {
 }
 
 impl Standing {
+    /// In a word or a few.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::NotIssued => "not asked",
+            Self::Waiting => "waiting",
+            Self::Unsigned => "unsigned",
+            Self::Partly(_) => "approved by some",
+            Self::Conflict => "not agreed",
+            Self::Stale(_) => "changed since signed",
+            Self::Revise(_) => "to be revised",
+            Self::Rejected(_) => "rejected",
+            Self::Condition(_) => "approved as noted",
+            Self::Approved => "approved",
+        }
+    }
+
     /// Of an item that was issued or not, by the words on it.
     pub fn of(book: &Book, issued: bool, words: &[Word]) -> Self {
         let known = || words.iter().filter(|word| word.given.is_known());

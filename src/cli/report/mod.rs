@@ -1,5 +1,6 @@
 //! Findings as text, JSON or SARIF.
 
+mod approvals;
 mod json;
 mod sarif;
 mod status;

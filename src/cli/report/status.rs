@@ -8,11 +8,16 @@ use crate::assess::{InTheWay, RunsOut};
 use crate::finding::{Finding, Severity};
 use crate::pipeline::Review;
 
+use super::approvals::{self, Approvals};
+
 #[derive(Serialize)]
 struct Standing<'a> {
     title: &'a str,
     today: String,
     selections: Selections<'a>,
+    /// Absent while nothing was issued.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    approvals: Option<Approvals<'a>>,
     hold_points: Vec<HoldPoint<'a>>,
     counts: Counts,
 }
@@ -81,6 +86,7 @@ pub fn text(review: &Review) -> String {
         let late = if waiting.late { ", which has passed" } else { "" };
         let _ = writeln!(text, "  {by:<12} {} {} ({}){late}", waiting.tag, waiting.item, waiting.room);
     }
+    text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += "\nhold points\n";
     for point in &told.hold_points {
         let on = point.date.as_deref().unwrap_or("no date yet");
@@ -111,6 +117,7 @@ fn standing(review: &Review) -> Standing<'_> {
         title: review.book.project.title.text(),
         today: review.today.iso(),
         selections: selections(review),
+        approvals: approvals::of(review),
         hold_points: review.assessment.in_the_way().into_iter().map(hold_point).collect(),
         counts: Counts { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     }

@@ -1,7 +1,7 @@
 //! Tells the sheet at an opening.
 
 use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
-use crate::book::{Choice, Fit, Opening, Room, Selection, Slot};
+use crate::book::{AsWritten, Choice, Fit, Opening, Readings, Room, Selection, Slot};
 use crate::marks;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
@@ -146,6 +146,18 @@ impl<'a> Teller<'a> {
         })
     }
 
+    /// What the book itself says, beside a newer reading on record.
+    fn as_written(&self, before: &AsWritten) -> Html {
+        let who = before.measured.get().and_then(|measured| measured.by.get());
+        let begin = who.map_or(" The book has it as planned:".to_string(), |who| format!(" The book has {who}'s:"));
+        let sides = [("width", &before.width), ("height", &before.height), ("depth", &before.depth)];
+        let least = |slot: &Slot<Readings>| Some(slot.get()?.least()?.value);
+        let known = sides.into_iter().filter_map(|(name, slot)| Some((name, least(slot)?)));
+        known.fold(Html::text(&begin), |told, (name, length)| {
+            told.then(format!(" {name} ").as_str()).then(figures::length(self.wording, length))
+        })
+    }
+
     fn sizes_from(&self, at: At<'_>) -> Html {
         let sheet = at.thing.and_then(|(_, option)| maker_sheet(option));
         let sheet =
@@ -154,7 +166,11 @@ impl<'a> Teller<'a> {
             let on = measured.on.get().map_or_else(|| "no date".to_string(), ToString::to_string);
             format!("Opening measured by {}, {on}.", measured.by.get().map_or("nobody named", String::as_str))
         });
-        Html::text(&format!("{sheet} {}", measured.unwrap_or_else(|| "Opening as planned: VIF.".into())))
+        let line = Html::text(&format!("{sheet} {}", measured.unwrap_or_else(|| "Opening as planned: VIF.".into())));
+        match &at.opening.as_written {
+            Some(before) => line.then(self.as_written(before)),
+            None => line,
+        }
     }
 
     fn size_rows(&self, at: At<'_>, fit: Option<&Fitting>) -> Vec<SizeRow> {
