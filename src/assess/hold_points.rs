@@ -76,6 +76,8 @@ impl Moment {
             "service" | "light" => Self::RoughInClosed,
             "clear" if in_kitchen => Self::CabinetsOrdered,
             "clear" => Self::RoughInClosed,
+            // Supports are let into the cabinets.
+            "top" if matches!(fault, "overhang" | "span" | "seats") => Self::CabinetsOrdered,
             "top" => Self::CounterTemplated,
             "run" | "store" => Self::CabinetsOrdered,
             "fit" => match fault {

@@ -19,6 +19,7 @@ mod run;
 mod service;
 mod source;
 mod store;
+mod top;
 mod waive;
 
 #[cfg(test)]
@@ -97,6 +98,9 @@ pub const RULES: &[Rule] = &[
     run::sum::RULE,
     run::filler::RULE,
     run::ceiling::RULE,
+    top::overhang::RULE,
+    top::span::RULE,
+    top::seats::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,
