@@ -25,7 +25,9 @@ pub use layout::{
 };
 
 mod room;
-pub use room::{Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services};
+pub use room::{
+    Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services, WallBuildUp,
+};
 
 mod selection;
 pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};

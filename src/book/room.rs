@@ -136,6 +136,10 @@ pub struct Opening {
     pub sill: Slot<Length>,
     /// Whether its height was measured from the finished floor; absent: not said.
     pub from_finished_floor: Slot<bool>,
+    /// Whether its width and depth were measured between studs; absent: between finished walls.
+    pub between_studs: Slot<bool>,
+    /// What is still to come on those studs; absent: nobody says.
+    pub wall_build_up: Slot<WallBuildUp>,
     /// Who measured; absent: as planned.
     pub measured: Slot<Measured>,
     /// What stands to the left.
@@ -175,13 +179,41 @@ pub struct Opening {
 }
 
 impl Opening {
-    /// The governing width: the least reading, or what is left between the two sides seen from one
-    /// plumb line, `min(right) − max(left)`, whichever is less.
+    /// The governing width between finished faces: the least reading, or what is left between the two
+    /// sides seen from one plumb line, `min(right) − max(left)`, whichever is less. None where it was
+    /// measured between studs and nobody says what comes on them.
     pub fn governing_width(&self) -> Option<Length> {
         let least = self.width.get().and_then(|readings| readings.least()).map(|least| least.value);
         let plumb = self.plumb.get().and_then(Plumb::between);
-        least.into_iter().chain(plumb).min()
+        let measured = least.into_iter().chain(plumb).min()?;
+        let to_come = self.to_come_on_its_walls()?;
+        Some(measured - to_come.left - to_come.right)
     }
+
+    /// The governing depth to the finished wall: the least reading. None as for the width.
+    pub fn governing_depth(&self) -> Option<Length> {
+        let least = self.depth.get().and_then(|readings| readings.least())?.value;
+        Some(least - self.to_come_on_its_walls()?.back)
+    }
+
+    /// What is still to come on the faces that it was measured between; none when it must be asked.
+    pub fn to_come_on_its_walls(&self) -> Option<WallBuildUp> {
+        match self.between_studs.get() {
+            Some(true) => self.wall_build_up.get().copied(),
+            _ => Some(WallBuildUp::default()),
+        }
+    }
+}
+
+/// What is still to come on the walls around an opening.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct WallBuildUp {
+    /// At its left.
+    pub left: Length,
+    /// At its right.
+    pub right: Length,
+    /// Behind it.
+    pub back: Length,
 }
 
 /// Distances of both sides from one plumb line, at the same heights.

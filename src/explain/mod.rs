@@ -1,12 +1,14 @@
-//! What a rule, a kind, a record or a field is: the handbook behind `explain`.
+//! What a rule, a kind, a record, a field or a figure is: the handbook behind `explain`.
 //!
 //! All of it comes from the rules and the vocabulary; there is no second list.
 
+mod figures;
 mod kinds;
 mod page;
 mod records;
 mod rules;
 
+use crate::assess::codes;
 use crate::assess::rules::{RULES, rule};
 use crate::book::vocabulary::{KINDS, RECORDS, kind};
 
@@ -51,11 +53,15 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
     if asked == "rules" {
         return Ok(rules::all());
     }
+    if asked == "figures" {
+        return Ok(figures::list());
+    }
     let mut pages: Vec<String> = Vec::new();
     pages.extend(rule(&asked).map(rules::page));
     pages.extend(kind(&asked).map(kinds::page));
     pages.extend(RECORDS.iter().filter(|record| record.name == asked).map(|record| records::page(record)));
     pages.extend(records::field(&asked));
+    pages.extend(figures::named(&asked).map(figures::page));
     if pages.is_empty() {
         return Err(Unknown { near: near(&asked), asked: name.to_string() });
     }
@@ -67,7 +73,7 @@ fn contents() -> String {
     let records: Vec<&str> = RECORDS.iter().map(|record| record.name).collect();
     let mut text = page::heading("What can be explained");
     text += &page::paragraph(
-        "`bookmatch explain NAME`, where NAME is a rule, a kind, a record, or a field such as `lead time` or `size.width`.",
+        "`bookmatch explain NAME`, where NAME is a rule, a kind, a record, a field such as `lead time` or `size.width`, or a figure; `bookmatch explain figures` lists the figures of codes and guidelines.",
     );
     text += &page::heading("Records");
     text += &page::paragraph(&records.join(", "));
@@ -81,6 +87,7 @@ pub fn names() -> Vec<String> {
     let mut names: Vec<String> = RULES.iter().map(|rule| rule.code.to_string()).collect();
     names.extend(KINDS.iter().map(|kind| kind.name.to_string()));
     names.extend(RECORDS.iter().map(|record| record.name.to_string()));
+    names.extend(codes::all().map(|figure| figure.name.to_string()));
     names.extend(RECORDS.iter().flat_map(|record| record.fields).map(|field| field.key.to_string()));
     names.sort();
     names.dedup();
@@ -144,6 +151,16 @@ mod tests {
     #[test]
     fn a_field_within_a_group_is_found_by_its_path() {
         assert!(explain("size.depth with handle").unwrap().contains("Depth with door and handle"));
+    }
+
+    #[test]
+    fn a_figure_tells_its_value_its_source_and_how_to_set_another() {
+        let page = explain("work aisle for one cook").unwrap();
+        for part in ["42\"", "1066.8 mm", "guideline 6", "codes: {figures: [{figure: work aisle for one cook"] {
+            assert!(page.contains(part), "{part} is not on the page:\n{page}");
+        }
+        let list = explain("figures").unwrap();
+        assert!(codes::all().all(|figure| list.contains(figure.name)));
     }
 
     #[test]

@@ -21,7 +21,7 @@ impl<'a> Placing<'a> {
         let Some(holder) = self.plan.things.get(cabinet).cloned() else { return };
         let width = opening.governing_width().unwrap_or(holder.width());
         let from = holder.centre() - width.half();
-        let deep = depth_of(opening).unwrap_or(holder.out.1 - holder.out.0);
+        let deep = opening.governing_depth().unwrap_or(holder.out.1 - holder.out.0);
         let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
         // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
         let let_in = opening.takes.get().is_some_and(|kind| LET_IN.contains(&kind.name));
@@ -70,7 +70,7 @@ impl<'a> Placing<'a> {
             stands: Stands::Wall(number),
             frame,
             along: (from, from + width),
-            out: (Length::ZERO, depth_of(opening).unwrap_or_default()),
+            out: (Length::ZERO, opening.governing_depth().unwrap_or_default()),
             handles: Length::ZERO,
             low,
             high: height_of(opening).map(|height| low + height),
@@ -114,11 +114,6 @@ impl<'a> Placing<'a> {
     }
 }
 
-/// The depth of an opening: its least.
-pub fn depth_of(opening: &Opening) -> Option<Length> {
-    opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value)
-}
-
 /// The height of an opening: its least.
 pub fn height_of(opening: &Opening) -> Option<Length> {
     opening.height.get().and_then(|readings| readings.least()).map(|least| least.value)
@@ -154,7 +149,7 @@ fn size_of(room: &Room, fixture: &Fixture, opening: Option<&Opening>) -> Option<
     let kind = fixture.takes.get().or_else(|| opening?.takes.get()).or_else(|| selection?.kind.get()).copied();
     let high = height.or_else(|| opening.and_then(height_of)).map(|height| low + height);
     let width = width.or_else(|| opening.and_then(Opening::governing_width))?;
-    let depth = depth.or_else(|| opening.and_then(depth_of)).unwrap_or_default();
+    let depth = depth.or_else(|| opening.and_then(Opening::governing_depth)).unwrap_or_default();
     Some(FixtureSize { kind, width, depth, low, high })
 }
 

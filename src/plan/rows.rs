@@ -1,10 +1,10 @@
 //! Puts islands and runs in their place, part by part.
 
-use crate::book::{End, Island, IslandSide, Part, PartIs, Run};
+use crate::book::{End, Island, IslandSide, Opening, Part, PartIs, Run};
 use crate::units::Length;
 
 use super::fault::Wrong;
-use super::fixed::{depth_of, height_of};
+use super::fixed::height_of;
 use super::frame::{Frame, Point};
 use super::outline::{self, Wall};
 use super::place::Placing;
@@ -197,7 +197,7 @@ impl<'a> Placing<'a> {
         if let (PartIs::Opening(name), Some(opening)) = (&part.is, opening) {
             self.once(opening, name.span);
         }
-        let own = part.depth.get().copied().or_else(|| opening.and_then(depth_of));
+        let own = part.depth.get().copied().or_else(|| opening.and_then(Opening::governing_depth));
         let front = match row.stands {
             Stands::Wall(_) => own.unwrap_or(sizes.depth),
             Stands::Island(..) => sizes.front,

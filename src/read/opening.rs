@@ -1,7 +1,7 @@
 //! Reads an opening of `room.yaml`.
 
-use crate::book::vocabulary::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE};
-use crate::book::{HousingCabinet, Measured, Neighbour, Opening, Plumb, Services, Slot};
+use crate::book::vocabulary::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};
+use crate::book::{HousingCabinet, Measured, Neighbour, Opening, Plumb, Services, Slot, WallBuildUp};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 
@@ -13,6 +13,7 @@ use super::{built_in, clearances, project, supply, values};
 /// Reads one opening.
 pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) -> Opening {
     let from = values::word(&mut fields, &OPENING, "measured from", faults);
+    let between = values::word(&mut fields, &OPENING, "measured between", faults);
     let opening = Opening {
         span: name.span,
         name,
@@ -26,6 +27,8 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         plumb: fields.read("plumb", faults, plumb),
         sill: fields.read("sill", faults, positive_length),
         from_finished_floor: from.map_or(Slot::Absent, |from| Slot::Given(from.map(|word| word == "finished floor"))),
+        between_studs: between.map_or(Slot::Absent, |faces| Slot::Given(faces.map(|word| word == "studs"))),
+        wall_build_up: fields.read("wall build-up", faults, wall_build_up),
         measured: fields.read("measured", faults, measured),
         left: fields.read("left", faults, neighbour),
         right: fields.read("right", faults, neighbour),
@@ -60,6 +63,14 @@ fn plumb(node: &Node, faults: &mut Faults) -> Option<Plumb> {
         return None;
     }
     Some(Plumb { left, right })
+}
+
+fn wall_build_up(node: &Node, faults: &mut Faults) -> Option<WallBuildUp> {
+    let mut fields = Fields::of(node, &WALL_BUILD_UP, faults)?;
+    let mut side = |key| fields.read(key, faults, positive_length).get().copied().unwrap_or_default();
+    let walls = WallBuildUp { left: side("left"), right: side("right"), back: side("back") };
+    fields.finish(faults);
+    Some(walls)
 }
 
 fn measured(node: &Node, faults: &mut Faults) -> Option<Measured> {

@@ -25,6 +25,13 @@ pub enum Family {
     Obc,
 }
 
+impl Family {
+    /// Its name, as a book writes it before the year.
+    pub fn name(self) -> &'static str {
+        NAMES.iter().find(|(family, _)| *family == self).map_or("", |(_, name)| name)
+    }
+}
+
 const NAMES: [(Family, &str); 9] = [
     (Family::Irc, "IRC"),
     (Family::Ibc, "IBC"),

@@ -107,7 +107,7 @@ fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
         body: option.size.depth.get().copied(),
         body_at: option.size.depth.span(),
         air: everywhere(&fit.air.back),
-        there: least_depth(opening),
+        there: opening.governing_depth(),
         there_at: opening.depth.span(),
         // What is open in front may stand out of it; how far is told as its projection.
         sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),
@@ -167,13 +167,9 @@ pub fn build_up(room: &Room, opening: &Opening) -> Length {
     if on_the_floor && !finished { to_lay } else { Length::ZERO }
 }
 
-fn least_depth(opening: &Opening) -> Option<Length> {
-    opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value)
-}
-
 /// Where the front of what stands around the opening is: the counter's edge, or the opening's own.
 pub fn front_edge(opening: &Opening) -> Option<Length> {
-    opening.counter_depth.get().copied().or_else(|| least_depth(opening))
+    opening.counter_depth.get().copied().or_else(|| opening.governing_depth())
 }
 
 /// How far the case, without door and handle, stands out; nothing where it stays behind the edge.

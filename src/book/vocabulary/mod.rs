@@ -14,6 +14,7 @@ mod joinery;
 mod kinds;
 mod layout;
 mod light;
+mod opening;
 mod order;
 mod project;
 mod room;
@@ -32,9 +33,10 @@ pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
 pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
+pub use opening::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};
 pub use order::ORDER;
 pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
-pub use room::{CEILING, INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, ROOM, SERVICE};
+pub use room::{CEILING, ROOM};
 pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
 pub use supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
@@ -68,6 +70,7 @@ pub const RECORDS: &[&Record] = &[
     &FIXTURE,
     &HUNG,
     &OPENING,
+    &WALL_BUILD_UP,
     &MEASURED,
     &PLUMB,
     &NEIGHBOUR,

@@ -120,19 +120,29 @@ impl<'a> Teller<'a> {
         facts
     }
 
+    /// From what its sizes are taken: floor first, then walls.
     fn datum(&self, at: At<'_>) -> Html {
         let to_lay = build_up(at.room, at.opening);
-        if let Some(sill) = at.opening.sill.get() {
-            return Html::text("finished floor; its bottom stands ")
+        let floor = match at.opening.sill.get() {
+            Some(sill) => Html::text("finished floor; its bottom stands ")
                 .then(figures::length(self.wording, *sill))
-                .then(" above it");
+                .then(" above it"),
+            None if to_lay > Length::ZERO => {
+                Html::text("finished floor; ").then(figures::length(self.wording, to_lay)).then(" still to be laid")
+            }
+            None => Html::text("finished floor"),
+        };
+        if at.opening.between_studs.get() != Some(&true) {
+            return floor;
         }
-        if to_lay > Length::ZERO {
-            return Html::text("finished floor; ")
-                .then(figures::length(self.wording, to_lay))
-                .then(" still to be laid");
-        }
-        Html::text("finished floor")
+        let Some(to_come) = at.opening.to_come_on_its_walls() else {
+            return floor.then("; between studs, and what comes on them is not known");
+        };
+        let sides = [("at the left", to_come.left), ("at the right", to_come.right), ("behind", to_come.back)];
+        let sides = sides.into_iter().filter(|(_, length)| *length > Length::ZERO);
+        sides.fold(floor.then("; finished walls, still to come on the studs"), |told, (side, length)| {
+            told.then(format!(" {side} ").as_str()).then(figures::length(self.wording, length))
+        })
     }
 
     fn sizes_from(&self, at: At<'_>) -> Html {
@@ -286,8 +296,7 @@ fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
 
 /// The opening's own sizes, for one that nothing goes into yet.
 fn fitting_of_nothing(at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
-    let depth = at.opening.depth.get().and_then(|readings| readings.least()).map(|least| least.value);
-    (at.opening.governing_width(), crate::assess::fitting::height(at.room, at.opening), depth)
+    (at.opening.governing_width(), crate::assess::fitting::height(at.room, at.opening), at.opening.governing_depth())
 }
 
 /// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.

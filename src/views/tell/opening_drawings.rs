@@ -69,7 +69,7 @@ fn front(at: At<'_>) -> Option<OpeningFront> {
 fn side(at: At<'_>) -> Option<OpeningSide> {
     let opening = at.opening;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
-    let depth = least(&opening.depth);
+    let depth = opening.governing_depth();
     if thing.is_none() && depth.is_none() {
         return None;
     }
@@ -93,7 +93,7 @@ fn plan(at: At<'_>) -> Option<OpeningPlan> {
     let opening = at.opening;
     let width = opening.governing_width()?;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
-    let depth = least(&opening.depth);
+    let depth = opening.governing_depth();
     if thing.is_none() && depth.is_none() {
         return None;
     }
@@ -138,10 +138,6 @@ fn face(at: At<'_>) -> Option<Face> {
         floor_build_up: Some(to_lay).filter(|to_lay| *to_lay > Length::ZERO),
         measured: opening.measured.get().is_some(),
     })
-}
-
-fn least(slot: &Slot<Readings>) -> Option<Length> {
-    Some(slot.get()?.least()?.value)
 }
 
 fn between(height: LengthRange) -> Option<Between> {

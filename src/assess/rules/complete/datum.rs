@@ -1,4 +1,4 @@
-//! A height whose floor is not known.
+//! A height whose floor is not known, and a width whose walls are not.
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
@@ -6,24 +6,29 @@ use crate::book::{Opening, Room, Selection};
 use crate::finding::{Finding, Severity};
 
 declare! {
-    /// Heights are taken from a floor, and nobody says which
+    /// A dimension is taken from a floor or a wall, and nobody says from which face
     ///
     /// ## What it checks
     /// A room that gets a new floor (a `floor`, or a `tile` whose pattern, name or `on` says floor)
     /// while openings in it stand on the floor, with neither `floor build-up` nor the opening's
-    /// `measured from`.
+    /// `measured from`. And an opening that was measured between studs, where nobody says what is still
+    /// to come on them: its width is not known, and no fit is decided on it.
     ///
     /// ## Why it matters
     /// Right number, wrong datum. Tile laid up to a dishwasher traps it; a panel cut from the
-    /// subfloor does not open.
+    /// subfloor does not open. Half an inch of board and half an inch of tile on each side take two
+    /// inches from an alcove.
     ///
     /// ## Remedy
     /// Write `floor build-up` in `room.yaml` (all that is still to be laid), or `measured from:
-    /// finished floor` at each opening.
+    /// finished floor` at each opening. Between studs, write `wall build-up`: board, mortar and tile, on
+    /// each wall that gets them.
     ///
     /// ## Example
     /// ```yaml
     /// floor build-up: 3/4"     # or, at an opening: measured from: finished floor
+    /// openings:
+    ///   tub: {takes: bathtub, width: 61 3/4", measured between: studs, wall build-up: {left: 7/8", right: 7/8"}}
     /// ```
     ///
     /// ## Source
@@ -35,6 +40,10 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let unknown = room.openings.iter().filter(|opening| opening.to_come_on_its_walls().is_none());
+        findings.extend(unknown.filter_map(|opening| between_studs(room, opening)));
+    }
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
         let Some(floor) = room.selections.iter().find(|selection| is_floor(selection)) else { continue };
         let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(opening)).collect();
@@ -48,6 +57,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.push(finding(room, first, floor, message));
         }
     }
+}
+
+fn between_studs(room: &Room, opening: &Opening) -> Option<Finding> {
+    let name = &opening.name.value;
+    let message = format!("the opening `{name}` was measured between studs, and nobody says what comes on them");
+    let finding = Finding::new(RULE.code, Severity::Stop, opening.between_studs.span()?, message);
+    let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
+    Some(finding.room(&room.folder).item(name).remedy(remedy))
 }
 
 fn finding(room: &Room, opening: &Opening, floor: &Selection, message: String) -> Finding {
@@ -92,5 +109,27 @@ mod tests {
         trial(floor, ", sill: 31\"", "").stays_silent();
         trial(floor, "", "floor build-up: 3/4\"").stays_silent();
         trial("selection: Wall tile\nkind: tile", "", "").stays_silent();
+    }
+
+    /// Source: trade reports F-77, F-85: measured from the stud, board 1/2" and tile 1/2" to come; a tub
+    /// in an alcove.
+    #[test]
+    fn a_width_between_studs_asks_what_comes_on_them() {
+        let alcove = |rule: &'static str, more: &str| {
+            Trial::of(rule)
+                .opening("alcove", &format!("{{takes: bathtub, width: 61 1/2\"{more}}}"))
+                .selection("selection: Tub\nkind: bathtub\nplace: alcove", "size: {width: 60\"}")
+        };
+        let studs = ", measured between: studs";
+        alcove("complete/datum", studs)
+            .finds("the opening `alcove` was measured between studs, and nobody says what comes on them")
+            .weighs("stop");
+        alcove("complete/datum", &format!("{studs}, wall build-up: {{left: 1\", right: 1\"}}")).stays_silent();
+        alcove("complete/datum", "").stays_silent();
+        alcove("fit/width", &format!("{studs}, wall build-up: {{left: 1\", right: 1\"}}")).finds(
+            "the opening `alcove` is 4'-11 1/2\" (1511.3 mm) wide, 1/2\" (12.7 mm) less than the 5'-0\" (1524 mm) needed",
+        );
+        alcove("fit/width", &format!("{studs}, wall build-up: {{left: 3/4\"}}")).stays_silent();
+        alcove("fit/width", studs).stays_silent();
     }
 }

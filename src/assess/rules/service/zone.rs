@@ -101,7 +101,7 @@ fn fault(
 
 /// What is left behind a thing whose front must not stand out: the opening's depth less the thing's.
 fn behind(fitted: &Fitted<'_>) -> Option<Length> {
-    let depth = fitted.opening.depth.get()?.least()?.value;
+    let depth = fitted.opening.governing_depth()?;
     let body = *fitted.option.size.depth.get()?;
     Some(if depth > body { depth - body } else { Length::ZERO })
 }
