@@ -146,6 +146,11 @@ impl HoldPoints {
         points
     }
 
+    /// The day of a usual moment, where the book or a milestone dates it.
+    pub fn day(&self, moment: Moment) -> Option<Date> {
+        self.days.get(moment.name()).copied().flatten()
+    }
+
     /// By when what a rule found of a thing must be settled: at its hold point, or when the thing is
     /// ordered, whichever comes first.
     fn settle_by(&self, rule: &str, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {

@@ -1,8 +1,11 @@
 //! The `top/` rules: what carries a counter, how it is cut from its slabs, and who sits at it.
 
+pub mod corner;
 pub mod overhang;
 pub mod seats;
+pub mod slab;
 pub mod span;
+pub mod template_ready;
 
 use crate::assess::Context;
 use crate::assess::codes::{Figure, Ruling};
