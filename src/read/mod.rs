@@ -25,6 +25,7 @@ mod opening;
 mod order;
 mod plan_names;
 mod project;
+mod responses;
 mod room;
 mod run;
 mod selection;

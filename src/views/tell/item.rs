@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::Amounts;
 use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::views::asked::{Asked, Issued};
 use crate::views::html::Html;
 use crate::views::item::{ItemPage, OptionCard, Signer};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
@@ -20,12 +21,16 @@ impl Teller<'_> {
     /// Every selection's page, in the book's order.
     pub fn items(&self) -> Vec<ItemPage> {
         let rooms = self.subject.book.rooms.iter();
+        let asking = self.asking();
         rooms
-            .flat_map(|room| room.selections.iter().enumerate().map(|(at, selection)| self.item(room, selection, at)))
+            .flat_map(|room| {
+                let selections = room.selections.iter().enumerate();
+                selections.map(|(at, selection)| self.item(room, selection, at, asking.as_ref()))
+            })
             .collect()
     }
 
-    fn item(&self, room: &Room, selection: &Selection, at: usize) -> ItemPage {
+    fn item(&self, room: &Room, selection: &Selection, at: usize, asking: Option<&(Issued, Asked)>) -> ItemPage {
         let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
         let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
         let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
@@ -49,6 +54,7 @@ impl Teller<'_> {
             cautions: self.told_of_selection(room, selection).into_iter().chain(self.cautions(selection)).collect(),
             signers: self.signers(selection),
             paper: Some(self.room_paper(room)),
+            asked: asking.map(|asking| self.asked_of(asking, room, selection)),
         }
     }
 

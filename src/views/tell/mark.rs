@@ -32,9 +32,12 @@ pub fn shown(mark: &str) -> String {
 }
 
 fn of(content: &Value) -> String {
-    // Texts and lists alone, which canonical JSON can always hold.
-    let canonical = serde_json_canonicalizer::to_vec(content).unwrap_or_default();
-    Digest::of(&canonical).to_string()
+    Digest::of(&canonical(content)).to_string()
+}
+
+/// Canonical JSON (RFC 8785). Marks hold texts and lists alone, which it can always hold.
+fn canonical(content: &Value) -> Vec<u8> {
+    serde_json_canonicalizer::to_vec(content).unwrap_or_default()
 }
 
 /// All that the client is shown of an item.
@@ -101,4 +104,38 @@ fn detail_text(value: &DetailValue) -> String {
 fn picture(subject: Subject<'_>, photo: &Photo) -> Value {
     let digest = subject.pictures.get(&photo.path).map(|made| made.digest.to_string());
     json!({"sha256": digest, "caption": photo.caption})
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn canonical_of(json: &str) -> String {
+        String::from_utf8(canonical(&serde_json::from_str(json).unwrap())).unwrap()
+    }
+
+    /// Source: check values SD-13 (RFC 8785, section 3.2.2 and 3.2.3); top check value 25.
+    #[test]
+    fn what_is_marked_is_written_as_rfc_8785_asks() {
+        let sample = r#"{
+          "numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
+          "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/",
+          "literals": [null, true, false]
+        }"#;
+        let canonical = r#"{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],"string":"€$\u000f\nA'B\"\\\\\"/"}"#;
+        assert_eq!(canonical_of(sample), canonical);
+        assert_eq!(canonical_of("[-0.0]"), "[0]");
+        // By UTF-16 units, where a sign beyond the first plane comes before U+FB33.
+        let keys = r#"{"\u20ac":1,"\r":2,"\ufb33":3,"1":4,"\ud83d\ude00":5,"\u0080":6,"\u00f6":7}"#;
+        assert_eq!(canonical_of(keys), "{\"\\r\":2,\"1\":4,\"\u{80}\":6,\"ö\":7,\"€\":1,\"😀\":5,\"\u{fb33}\":3}");
+    }
+
+    /// The digest of the canonical bytes `{"a":1,"b":[]}` by coreutils' `sha256sum`.
+    #[test]
+    fn a_mark_is_the_digest_of_the_canonical_bytes_whatever_the_order() {
+        let mark = |json: &str| of(&serde_json::from_str(json).unwrap());
+        assert_eq!(mark(r#"{"b": [], "a": 1}"#), "f87e4099e9be5e75094e0a4f46d3dc18a9c37429314a5a2490fb78d31e7e170c");
+        assert_eq!(mark(r#"{"a":1,"b":[]}"#), mark(r#"{"b": [], "a": 1.0}"#));
+        assert_ne!(mark(r#"{"a":1,"b":[]}"#), mark(r#"{"a":1,"b":[0]}"#));
+    }
 }

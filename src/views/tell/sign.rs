@@ -48,6 +48,7 @@ impl Teller<'_> {
             totals: self.totals(),
             conditions: vec![],
             papers: self.paper_links(),
+            asked: self.asked(),
         }
     }
 

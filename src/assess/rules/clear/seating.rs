@@ -1,7 +1,8 @@
 //! Room to pass behind those who sit at a counter or table.
 
-use super::{Bound, Figure, Measure};
+use super::{Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::{SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK};
 use crate::assess::room_facts::{Seats, seats};
 use crate::assess::rules::{Check, declare};
 use crate::book::Room;
@@ -37,7 +38,9 @@ declare! {
     Check::Book(check)
 }
 
-const BEHIND: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8";
+const FOR_A_WHEELCHAIR: Figure =
+    Figure::advised(Length::from_inches(60), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8")
+        .told("advised where somebody passes in a wheelchair");
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
@@ -47,11 +50,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn behind<'a>(room: &'a Room, seats: &Seats<'a>) -> Option<Measure<'a>> {
-    let (inches, whose) = match seats.traffic {
-        _ if seats.wheelchair => (60, "advised where somebody passes in a wheelchair"),
-        Some("walk past") => (44, "advised where one walks past"),
-        Some("edge past") => (36, "advised where one edges past"),
-        _ => (32, "advised where nobody passes"),
+    let figure = match seats.traffic {
+        _ if seats.wheelchair => FOR_A_WHEELCHAIR,
+        Some("walk past") => Figure::of(&SEATED_WALK).told("advised where one walks past"),
+        Some("edge past") => Figure::of(&SEATED_EDGE).told("advised where one edges past"),
+        _ => Figure::of(&SEATED_NO_TRAFFIC).told("advised where nobody passes"),
     };
     Some(Measure {
         rule: RULE.code,
@@ -59,7 +62,7 @@ fn behind<'a>(room: &'a Room, seats: &Seats<'a>) -> Option<Measure<'a>> {
         item: None,
         is: (format!("the floor behind the seats at `{}`", seats.name), "deep"),
         there: seats.behind?,
-        advised: Some(Figure { bound: Bound::Least(Length::from_inches(inches)), whose, source: BEHIND }),
+        advised: Some(figure),
         code: None,
         remedy: "move the island, or make the overhang shallower",
     })
@@ -88,7 +91,7 @@ mod tests {
         island("behind: 59\", traffic: walk past, wheelchair: true").finds_one();
     }
 
-    /// Source: check values KP-12, as the plan has the island: its edge is 68 from wall A of a room 10' wide, 42 deep.
+    /// Source: check values KP-12, as the plan has it: behind an island 42 deep, 46 from one wall of a room of 10 feet, 32 are left.
     #[test]
     fn the_plan_answers_where_nobody_measured() {
         let room = |away: &str| {
