@@ -65,6 +65,9 @@ pub use short_name::short_name_of;
 mod photo;
 pub use photo::{Photo, PhotoFile};
 
+mod record;
+pub use record::Record;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything that the folder says.
@@ -80,6 +83,8 @@ pub struct Book {
     pub unnamed_photos: Vec<String>,
     /// Rooms (by folder) of which a file could not be read: what is absent there proves nothing.
     pub unread: BTreeSet<String>,
+    /// What was issued, decided and measured.
+    pub record: Record,
 }
 
 impl Book {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Codes, House, NeededFor, Photo, Slot};
 use crate::source::{Span, Spanned};
-use crate::units::{Calendar, Date, LeadTime, Length, Money, Percent};
+use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent};
 
 /// `book.yaml`.
 #[derive(Debug, Default)]
@@ -27,6 +27,8 @@ pub struct Project {
     pub cover: Option<Photo>,
     /// The units shown first.
     pub units: System,
+    /// The currency of every amount; none while the project's file can't be read.
+    pub currency: Option<Currency>,
     /// Tax on what is bought.
     pub tax: Slot<Percent>,
     /// Languages of the pages, the first one first.

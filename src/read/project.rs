@@ -42,6 +42,7 @@ pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadPro
         if let Slot::Given(currency) = fields.read("currency", &mut faults, currency) {
             read.currency = currency.value;
         }
+        read.project.currency = Some(read.currency);
         money(&mut fields, &mut read.project, read.currency, &mut faults);
         dates(&mut fields, &mut read.project, &mut faults);
         let access = values::word(&mut fields, &BOOK, "access profile", &mut faults);

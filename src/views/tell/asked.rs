@@ -1,8 +1,10 @@
 //! Tells what is asked of the client, and of the installer's tape, as data for scripts.
 
 use crate::assess::Amounts;
+use crate::assess::approval::Word;
 use crate::assess::fitting::{Fitting, Gauge, build_up};
 use crate::book::{Room, Selection, System};
+use crate::ledger::Purpose;
 use crate::units::{Currency, Length, Money};
 use crate::views::asked::{
     Asked, AskedAllowance, AskedBefore, AskedItem, AskedOf, AskedOption, Issued, TapeAsked, TapeRange,
@@ -13,14 +15,34 @@ use super::Teller;
 use super::opening::At;
 
 impl Teller<'_> {
-    /// The last issue; none when there is none.
+    /// The newest issue for approval; none when there is none.
     fn issued(&self) -> Option<Issued> {
-        None
+        let issue = self.subject.book.record.latest_for(Purpose::Approval)?;
+        let marks = issue.items.iter().map(|item| ((item.room.clone(), item.item.clone()), item.mark.to_string()));
+        Some(Issued {
+            book: issue.book.clone(),
+            number: issue.number,
+            purpose: issue.purpose.word().into(),
+            marks: marks.collect(),
+        })
     }
 
-    /// What is on record of an item.
-    fn before(&self, _room: &Room, _selection: &Selection) -> Vec<AskedBefore> {
-        vec![]
+    /// What is on record of an item, the newest word of each approver.
+    fn before(&self, room: &Room, selection: &Selection) -> Vec<AskedBefore> {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let state = |word: &Word| match word.holds {
+            false => "stale",
+            true if word.given.is_known() => "holds",
+            true => "unsigned",
+        };
+        let before = |word: &Word| AskedBefore {
+            who: word.who.clone(),
+            decision: word.decision.words().into(),
+            option: word.option.clone(),
+            note: word.note.clone(),
+            state: state(word).into(),
+        };
+        item.map_or_else(Vec::new, |item| item.words.iter().map(before).collect())
     }
 
     /// What the sheet for signature asks: every item, and the allowances.
@@ -76,7 +98,8 @@ impl Teller<'_> {
     }
 
     fn asked_item(&self, issued: &Issued, room: &Room, selection: &Selection) -> AskedItem {
-        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).cloned().unwrap_or_default();
+        let mark =
+            self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(ToString::to_string).unwrap_or_default();
         let as_issued = issued.marks.get(&(room.folder.clone(), selection.id.clone()));
         let options = selection.options.iter().map(|option| AskedOption {
             id: option.id.value.clone(),

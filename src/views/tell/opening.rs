@@ -2,6 +2,7 @@
 
 use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
 use crate::book::{Choice, Fit, Opening, Room, Selection, Slot};
+use crate::marks;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
 use crate::views::opening::{OpeningPage, SizeCell, SizeRow, TapeLine};
@@ -79,8 +80,7 @@ impl<'a> Teller<'a> {
         let (verdict, sentence) = self.opening_verdict(at);
         let mark =
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
-        let mut sheet =
-            self.chrome.sheet(place, mark.map(|mark| super::mark::shown(mark)), from.or(Some(index)), onward);
+        let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
         sheet.scale = Some("1:16".into());
         let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
         OpeningPage {
