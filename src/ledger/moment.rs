@@ -32,7 +32,7 @@ impl std::str::FromStr for Moment {
 
     fn from_str(text: &str) -> Result<Moment, NotAMoment> {
         let fault = || NotAMoment(text.into());
-        let moment = Moment(text.parse().map_err(|_| fault())?);
+        let moment = Moment::at(text.parse().map_err(|_| fault())?).ok_or_else(fault)?;
         // One way to write it, so that the same moment has the same digest.
         if moment.to_string() == text { Ok(moment) } else { Err(fault()) }
     }

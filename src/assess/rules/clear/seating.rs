@@ -1,6 +1,9 @@
 //! Room to sit at a counter or table, and to pass behind.
 
-use super::{Bound, Figure, Measure};
+use super::{Figure, Measure};
+use crate::assess::codes::{
+    KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, SEAT_WIDTH, SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK,
+};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, room_facts::Fact};
 use crate::book::{Room, Seating};
@@ -38,18 +41,18 @@ declare! {
     Check::Book(check)
 }
 
-const BEHIND: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8";
-const KNEES: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 9";
-const EDGE: Length = Length::from_inches(24);
+const FOR_A_WHEELCHAIR: Figure =
+    Figure::advised(Length::from_inches(60), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8")
+        .told("advised where somebody passes in a wheelchair");
 /// Height of a surface up to which a depth for knees holds: halfway to the next of 30", 36" and 42".
-const KNEE_DEPTH: [(Length, Length); 2] =
-    [(Length::from_inches(33), Length::from_inches(18)), (Length::from_inches(39), Length::from_inches(15))];
-const KNEE_DEPTH_AT_A_BAR: Length = Length::from_inches(12);
+const KNEE_DEPTH: [(Length, Figure); 2] =
+    [(Length::from_inches(33), Figure::of(&KNEES_AT_30)), (Length::from_inches(39), Figure::of(&KNEES_AT_36))];
+const KNEE_DEPTH_AT_A_BAR: Figure = Figure::of(&KNEES_AT_42);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         for seating in &room.seating {
-            let measures = [edge(room, seating), knees(room, seating), behind(room, seating)];
+            let measures = [edge(context, room, seating), knees(room, seating), behind(room, seating)];
             findings.extend(measures.iter().flatten().filter_map(|measure| measure.judge(context)));
         }
     }
@@ -74,32 +77,31 @@ fn of<'a>(
     }
 }
 
-fn edge<'a>(room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
+fn edge<'a>(context: &Context<'_>, room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
     let (edge, seats) = (seating.edge.spanned()?, *seating.seats.get()?);
     let is = (format!("the edge for {seats} at `{}`", seating.name.value), "long");
-    let figure = Figure::advised(EDGE.times(seats.into()), KNEES);
+    let each = context.rulings().length(&SEAT_WIDTH)?.value;
+    let figure = Figure::advised(each.times(seats.into()), SEAT_WIDTH.source);
     Some(of(room, is, edge, figure, "take a seat away, or make the edge longer"))
 }
 
 fn knees<'a>(room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
     let (depth, height) = (seating.knee_depth.spanned()?, *seating.height.get()?);
     let asked = KNEE_DEPTH.iter().find(|(below, _)| height < *below).map_or(KNEE_DEPTH_AT_A_BAR, |(_, depth)| *depth);
+    let figure = asked.told("advised at that height");
     let is = (format!("the room for knees at `{}`", seating.name.value), "deep");
-    let whose = "advised at that height";
-    let figure = Figure { bound: Bound::Least(asked), whose, source: KNEES };
     Some(of(room, is, depth, figure, "deepen the overhang, and have stone supported by its fabricator's word"))
 }
 
 fn behind<'a>(room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
     let wheelchair = seating.wheelchair.get().copied().unwrap_or(false);
-    let (inches, whose) = match seating.traffic.get().copied() {
-        _ if wheelchair => (60, "advised where somebody passes in a wheelchair"),
-        Some("walk past") => (44, "advised where one walks past"),
-        Some("edge past") => (36, "advised where one edges past"),
-        _ => (32, "advised where nobody passes"),
+    let figure = match seating.traffic.get().copied() {
+        _ if wheelchair => FOR_A_WHEELCHAIR,
+        Some("walk past") => Figure::of(&SEATED_WALK).told("advised where one walks past"),
+        Some("edge past") => Figure::of(&SEATED_EDGE).told("advised where one edges past"),
+        _ => Figure::of(&SEATED_NO_TRAFFIC).told("advised where nobody passes"),
     };
     let is = (format!("the floor behind the seats at `{}`", seating.name.value), "deep");
-    let figure = Figure { bound: Bound::Least(Length::from_inches(inches)), whose, source: BEHIND };
     Some(of(room, is, seating.behind.spanned()?, figure, "move the island, or make the overhang shallower"))
 }
 
