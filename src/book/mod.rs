@@ -9,7 +9,7 @@ pub use slot::Slot;
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
+    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, Responses, System, Waiver, When,
 };
 
 mod access;

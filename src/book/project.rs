@@ -37,6 +37,8 @@ pub struct Project {
     pub approvers: Vec<Approver>,
     /// Whether all must sign.
     pub approval: Approval,
+    /// Where responses go.
+    pub responses: Responses,
     /// What the contract allows, by group.
     pub allowances: BTreeMap<String, Allowed>,
     /// The dates that the work hangs on, in the order written.
@@ -71,6 +73,15 @@ pub struct Firm {
     /// Where to call.
     pub phone: Slot<String>,
     /// Where to write.
+    pub email: Slot<String>,
+}
+
+/// Where responses go.
+#[derive(Debug, Default)]
+pub struct Responses {
+    /// The address that pages send them to: `https://…`, or `http://…` on a network of one's own.
+    pub post: Slot<String>,
+    /// Where to write instead.
     pub email: Slot<String>,
 }
 

@@ -1,6 +1,7 @@
 //! The mark of an item: a digest of all that the client is shown of it.
 #![doc = include_str!("fields.md")]
 
+mod changes;
 mod content;
 
 use std::collections::BTreeMap;
@@ -10,6 +11,7 @@ use serde_json::Value;
 use crate::book::Book;
 use crate::digest::Digest;
 
+pub use changes::{Change, changes};
 pub use content::content;
 
 /// The page that `explain mark` shows.

@@ -26,6 +26,7 @@ mod order;
 mod plan_names;
 mod project;
 mod record;
+mod responses;
 mod room;
 mod run;
 mod selection;

@@ -18,6 +18,7 @@ use super::codes;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
+use super::responses::responses;
 use super::selection::needed_for;
 use super::values::{self, date, lead_time, positive_length, spanned_text, text, yes_no};
 
@@ -72,6 +73,9 @@ fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
     }
     if let Some(approval) = values::word(fields, &BOOK, "approval", faults) {
         project.approval = if approval.value == "any" { Approval::Any } else { Approval::All };
+    }
+    if let Some(read) = fields.node("responses").and_then(|node| responses(node, faults)) {
+        project.responses = read;
     }
     project.languages = fields.list("languages", faults, language);
     project.approvers = fields.list("approvers", faults, approver);

@@ -34,7 +34,7 @@ pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
 pub use opening::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};
 pub use order::ORDER;
-pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
+pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, RESPONSES, WAIVER};
 pub use room::{CEILING, ROOM};
 pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
@@ -46,6 +46,7 @@ pub const RECORDS: &[&Record] = &[
     &BOOK,
     &FIRM,
     &APPROVER,
+    &RESPONSES,
     &AFTER,
     &ALLOWANCE,
     &HOLD_POINT,

@@ -321,3 +321,35 @@ proptest! {
         let _ = crate::units::date::LeadTime::parse(&text);
     }
 }
+
+/// One row of the table that pages read as well.
+#[derive(serde::Deserialize)]
+struct Notation {
+    written: String,
+    /// What a number without a unit counts in.
+    bare: Option<String>,
+    nanometres: Option<String>,
+    imperial: Option<String>,
+    metric: Option<String>,
+}
+
+/// The same table is read by the pages of installers: `tests/browser/tape.mjs`.
+#[test]
+fn a_tape_reads_as_the_table_says_that_pages_go_by() {
+    let table = include_str!("../../../tests/browser/tape-readings.json");
+    let rows: Vec<Notation> = serde_json::from_str(table).unwrap();
+    assert!(rows.len() > 40);
+    for row in rows {
+        let bare = row.bare.as_deref().and_then(crate::units::find_unit);
+        let length = parse_in(&row.written, bare).ok();
+        let nanometres = length.map(|length| length.nanometres().to_string());
+        assert_eq!(nanometres, row.nanometres, "`{}` counted in {:?}", row.written, row.bare);
+        // A sheet sets the finer grain where the coarser would round.
+        let fine = length.map(|length| {
+            let [coarse, fine] = [Grain::Sixteenth, Grain::ThirtySecond].map(|grain| length.imperial(grain));
+            if !coarse.exact && fine.exact { fine } else { coarse }
+        });
+        assert_eq!(fine.map(|shown| shown.to_string()), row.imperial, "`{}`", row.written);
+        assert_eq!(length.map(|length| length.metric().to_string()), row.metric, "`{}`", row.written);
+    }
+}

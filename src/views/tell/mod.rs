@@ -3,6 +3,7 @@
 //! The pages' structs stand beside this folder; here they are filled, and every value is worded.
 
 mod album;
+mod asked;
 mod carried;
 mod chrome;
 mod concerns;

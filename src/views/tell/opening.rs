@@ -5,7 +5,7 @@ use crate::book::{Choice, Fit, Opening, Room, Selection, Slot};
 use crate::marks;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
-use crate::views::opening::{OpeningPage, SizeCell, SizeRow};
+use crate::views::opening::{OpeningPage, SizeCell, SizeRow, TapeLine};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use crate::views::state::{Shape, State};
 
@@ -99,6 +99,7 @@ impl<'a> Teller<'a> {
             way_in: self.way_rows(at),
             cautions: self.opening_cautions(at),
             tape: tape(),
+            asks: self.tape_asked(at, fit.as_ref()),
             tape_needs: self.tape_needs(fit.as_ref()),
         }
     }
@@ -341,17 +342,21 @@ fn services(at: At<'_>) -> Vec<Fact> {
     .collect()
 }
 
-fn tape() -> Vec<String> {
-    [
-        "Width at the floor",
-        "Width in the middle",
-        "Width at the top",
-        "Height at the left",
-        "Height at the right",
-        "Depth",
-    ]
-    .map(str::to_string)
-    .to_vec()
+fn tape() -> Vec<TapeLine> {
+    let lines = [
+        ("Width at the floor", "width", Some("floor")),
+        ("Width in the middle", "width", Some("middle")),
+        ("Width at the top", "width", Some("top")),
+        ("Height at the left", "height", Some("left")),
+        ("Height at the right", "height", Some("right")),
+        ("Depth", "depth", None),
+    ];
+    let line = |(name, what, at): (&str, &str, Option<&str>)| TapeLine {
+        name: name.into(),
+        what: what.into(),
+        at: at.map(Into::into),
+    };
+    lines.map(line).to_vec()
 }
 
 fn dash() -> SizeCell {

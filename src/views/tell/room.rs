@@ -149,7 +149,7 @@ impl Teller<'_> {
                     .and_then(|option| self.album.photo(option.photos.first()?, "", THUMBNAIL))
                     .map(|photo| crate::views::photo::Photo { alt: String::new(), caption: None, ..photo }),
                 line: Html::text(&self.selection_line(selection)),
-                state: self.decision(selection),
+                state: self.decision(room, selection),
             }
         };
         room.selections.iter().map(line).collect()

@@ -6,7 +6,8 @@ use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Link;
-use crate::views::sign::{SignGroup, SignItem, SignPage, Total};
+use crate::views::sign::{Condition, SignGroup, SignItem, SignPage, Total};
+use crate::views::state::{Shape, State};
 
 use super::Teller;
 use super::chrome::Place;
@@ -47,8 +48,9 @@ impl Teller<'_> {
             signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
             groups: self.subject.book.rooms.iter().map(|room| self.group(room)).collect(),
             totals: self.totals(),
-            conditions: vec![],
+            conditions: self.conditions(),
             papers: self.paper_links(),
+            asked: self.asked(),
         }
     }
 
@@ -136,12 +138,27 @@ impl Teller<'_> {
         totals
     }
 
+    /// Approvals as noted, and what they ask for.
+    fn conditions(&self) -> Vec<Condition> {
+        let approvals = &self.subject.assessment.approvals;
+        let items = self.subject.book.selections().filter_map(|(room, selection)| {
+            let item = approvals.item(room, selection)?;
+            Some(item.words.iter().filter(|word| word.holds && word.is_conditional()).map(move |word| Condition {
+                link: self.chrome.item_link(room, selection),
+                state: State::new(Shape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
+                sentence: Html::text(word.note.as_deref().unwrap_or("No condition was written.")),
+            }))
+        });
+        items.flatten().collect()
+    }
+
     fn group(&self, room: &Room) -> SignGroup {
         let items = room.selections.iter().map(|selection| self.sign_item(room, selection)).collect();
         SignGroup { room: self.chrome.room_link(room), items }
     }
 
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
+        let approvers = self.subject.book.project.approvers.iter();
         let settled = selection.settled();
         let first = selection.standing().into_iter().next();
         let price = match settled {
@@ -155,7 +172,7 @@ impl Teller<'_> {
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
-            states: self.subject.book.project.approvers.iter().map(|_| self.decision(selection)).collect(),
+            states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,
         }
     }

@@ -114,7 +114,7 @@ impl Teller<'_> {
             unit_price: text(settled.and_then(|option| option.price.get())),
             price: settled.and_then(Amounts::price).map_or_else(String::new, |price| price.to_string()),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map_or_else(String::new, marks::shown),
-            state: State { shape: Shape::Waiting, words: self.decision(selection).word },
+            state: on_paper(self.decision(room, selection)),
             picture: shown.and_then(|option| self.paper_picture(selection, option)),
             cautions: self
                 .cautions(selection)
@@ -145,6 +145,20 @@ impl Teller<'_> {
         let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));
         Some(PictureRef { key: named.path.clone(), alt, width: made.width, height: made.height })
     }
+}
+
+/// A state with the shape that paper draws.
+fn on_paper(state: crate::views::state::State) -> State {
+    use crate::views::state::Shape as Mark;
+    let shape = match state.shape {
+        Mark::Approved => Shape::Approved,
+        Mark::ApprovedAsNoted => Shape::ApprovedAsNoted,
+        Mark::ReviseAndResubmit => Shape::ReviseAndResubmit,
+        Mark::Rejected => Shape::Rejected,
+        Mark::ChangedSinceSigned => Shape::Changed,
+        _ => Shape::Waiting,
+    };
+    State { shape, words: state.word }
 }
 
 fn line(label: &str, value: impl Into<String>) -> Line {

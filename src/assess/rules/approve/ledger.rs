@@ -96,7 +96,8 @@ mod tests {
     #[test]
     fn a_dropped_line_is_told_by_its_number() {
         let second = ledger().lines().nth(1).unwrap().to_string() + "\n";
-        trial(second).finds("line 1 of the ledger is gone").weighs("stop");
+        let found = trial(second).run().weighs("stop");
+        assert_eq!(found.findings()[0].message, "line 1 of the ledger is gone");
     }
 
     #[test]
