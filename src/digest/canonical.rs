@@ -44,13 +44,14 @@ fn is_exact(value: &Value) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use super::super::Digest;
     use super::*;
 
     fn written(json: &str) -> String {
         String::from_utf8(canonical(&serde_json::from_str(json).unwrap()).unwrap()).unwrap()
     }
 
-    /// Source: check values SD-13 (RFC 8785, sections 3.2.2, the sample, and 3.2.3, its canonical form).
+    /// Source: check values SD-13 (RFC 8785, section 3.2.2 and 3.2.3); top check value 25.
     #[test]
     fn the_sample_of_the_rfc_is_written_as_there() {
         let sample = r#"{
@@ -63,6 +64,7 @@ mod tests {
             r#""string":"€$\u000f\nA'B\"\\\\\"/"}"#
         );
         assert_eq!(written(sample), expected);
+        assert_eq!(written("[-0.0]"), "[0]");
     }
 
     /// RFC 8785, section 3.2.3: keys in the order of their UTF-16 code units.
@@ -120,6 +122,16 @@ mod tests {
             let value = serde_json::json!(f64::from_bits(bits));
             assert_eq!(canonical(&value).unwrap(), expected.as_bytes(), "{bits:016x}");
         }
+    }
+
+    /// The digest of the canonical bytes `{"a":1,"b":[]}` by coreutils' `sha256sum`.
+    #[test]
+    fn a_digest_of_json_is_of_the_canonical_bytes_whatever_the_order() {
+        let digest = |json: &str| Digest::of_json(&serde_json::from_str(json).unwrap()).unwrap();
+        let known = "f87e4099e9be5e75094e0a4f46d3dc18a9c37429314a5a2490fb78d31e7e170c";
+        assert_eq!(digest(r#"{"b": [], "a": 1}"#).to_string(), known);
+        assert_eq!(digest(r#"{"a":1,"b":[]}"#), digest(r#"{"b": [], "a": 1.0}"#));
+        assert_ne!(digest(r#"{"a":1,"b":[]}"#), digest(r#"{"a":1,"b":[0]}"#));
     }
 
     /// RFC 7493, section 2.2: whole numbers beyond 2^53 − 1 are not exact everywhere.

@@ -32,10 +32,9 @@ impl std::str::FromStr for Moment {
 
     fn from_str(text: &str) -> Result<Moment, NotAMoment> {
         let fault = || NotAMoment(text.into());
-        let moment = Moment(text.parse().map_err(|_| fault())?);
-        // One way to write it, whole seconds, so that the same moment has the same digest.
-        let is_whole = moment.0.subsec_nanosecond() == 0;
-        if is_whole && moment.to_string() == text { Ok(moment) } else { Err(fault()) }
+        let moment = Moment::at(text.parse().map_err(|_| fault())?).ok_or_else(fault)?;
+        // One way to write it, so that the same moment has the same digest.
+        if moment.to_string() == text { Ok(moment) } else { Err(fault()) }
     }
 }
 

@@ -98,5 +98,5 @@ fn issue(folder: &Folder, issued: &Issued, book: Option<&str>) -> Result<Issue, 
         return Err(edited());
     }
     let issue: Issue = serde_json::from_slice(&bytes).map_err(|_| edited())?;
-    if issue.number == number && Some(issue.book.as_str()) == book { Ok(issue) } else { Err(edited()) }
+    if issue.number == number && book.is_none_or(|book| issue.book == book) { Ok(issue) } else { Err(edited()) }
 }
