@@ -79,6 +79,8 @@ impl Moment {
             "service" | "light" => Self::RoughInClosed,
             "clear" if in_kitchen => Self::CabinetsOrdered,
             "clear" => Self::RoughInClosed,
+            // Supports are let into the cabinets.
+            "top" if matches!(fault, "overhang" | "span" | "seats") => Self::CabinetsOrdered,
             "top" => Self::CounterTemplated,
             "run" | "store" => Self::CabinetsOrdered,
             "fit" => match fault {
@@ -145,6 +147,11 @@ impl HoldPoints {
             points.own.extend(point.settles.iter().map(|rule| (rule.value.clone(), point.name.value.clone())));
         }
         points
+    }
+
+    /// The day of a usual moment, where the book or a milestone dates it.
+    pub fn day(&self, moment: Moment) -> Option<Date> {
+        self.days.get(moment.name()).copied().flatten()
     }
 
     /// By when what a rule found of a thing must be settled: at its hold point, or when the thing is

@@ -53,6 +53,9 @@ pub use order::Order;
 mod surface;
 pub use surface::{Laid, Papered, Sold};
 
+mod top;
+pub use top::{Piece, Seam, Slab, Supports, Top};
+
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, MakersSheet, Needs};
 

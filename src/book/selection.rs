@@ -1,7 +1,7 @@
 //! What was, or is to be, chosen for one place.
 
 use super::vocabulary::Kind;
-use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Waiver};
+use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
@@ -124,6 +124,8 @@ pub struct Choice {
     pub fronts: Fronts,
     /// What is inside.
     pub stores: Slot<Stores>,
+    /// A counter: its material, what carries it, how it is cut.
+    pub top: Slot<Top>,
     /// The day on which its sample was laid beside the others.
     pub sample_seen: Slot<Date>,
     /// Pictures.

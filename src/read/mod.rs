@@ -32,6 +32,7 @@ mod run;
 mod selection;
 mod supply;
 mod surface;
+mod top;
 
 use std::fmt;
 

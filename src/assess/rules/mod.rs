@@ -20,6 +20,7 @@ mod run;
 mod service;
 mod source;
 mod store;
+mod top;
 mod waive;
 
 #[cfg(test)]
@@ -98,11 +99,18 @@ pub const RULES: &[Rule] = &[
     run::sum::RULE,
     run::filler::RULE,
     run::ceiling::RULE,
+    top::overhang::RULE,
+    top::span::RULE,
+    top::slab::RULE,
+    top::corner::RULE,
+    top::seats::RULE,
+    top::template_ready::RULE,
     light::count::RULE,
     light::spacing::RULE,
     light::height::RULE,
     light::drop::RULE,
     light::level::RULE,
+    light::bath_zone::RULE,
     light::r#match::RULE,
     store::deep_shelf::RULE,
     store::bins::RULE,
