@@ -42,6 +42,14 @@ pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
     reviewed(folder, today, &mut Looked::default())
 }
 
+/// As [`review`], with the digest of every picture, also of a book that has no record yet.
+///
+/// # Errors
+/// When the folder is no book.
+pub fn review_to_issue(folder: &Folder, today: Date) -> Result<Review, NotABook> {
+    reviewed(folder, today, &mut Looked::with_digests())
+}
+
 fn reviewed(folder: &Folder, today: Date, looked: &mut Looked) -> Result<Review, NotABook> {
     let reading = read_again(folder, looked)?;
     let assessment = assess(&reading.book, reading.findings, today);
@@ -136,6 +144,18 @@ pub fn make(
     let setting = Setting { later: making.later, interrupt: making.interrupt };
     let Published { output, waiting } = publish(&told, theme, kept, pictures, cache, setting)?;
     Ok(Made { output, findings: of_pictures(faulty, pictures), waiting })
+}
+
+/// Makes the pictures of a reviewed book, and says what is wrong with them.
+pub fn check_pictures(
+    folder: &Folder,
+    review: &Review,
+    cache: &Cache,
+    making: &Making<'_>,
+    workshop: &mut Workshop,
+) -> Vec<Finding> {
+    make_pictures(folder, review, cache, making, workshop);
+    of_pictures(&workshop.faulty, &workshop.pictures)
 }
 
 /// Makes the pictures that are not made yet, and drops those that the book no longer names.

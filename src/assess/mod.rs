@@ -10,9 +10,15 @@ pub mod supply;
 mod context;
 pub use context::{Context, Fitted, about};
 
+mod change_order;
+pub use change_order::{ChangeOrder, Changed, Fate, Moved};
+
 mod critical;
 mod dates;
 pub use dates::{Dates, OrderBy, RunsOut};
+
+mod freeze;
+pub use freeze::{Heading, freeze};
 
 mod hold_points;
 pub use hold_points::{HoldPoint, HoldPoints, InTheWay, Moment};

@@ -8,7 +8,9 @@ mod progress;
 mod report;
 mod today;
 
+mod compare;
 mod explain;
+mod issue;
 mod preview;
 mod publish;
 mod review;
@@ -33,6 +35,8 @@ enum Command {
     Start(start::Start),
     Review(review::Review),
     Status(status::Status),
+    Issue(issue::Issue),
+    Compare(compare::Compare),
     Publish(publish::Publish),
     Preview(preview::Preview),
     Explain(explain::Explain),
@@ -61,6 +65,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Start(command) => command.run(),
         Command::Review(command) => command.run(),
         Command::Status(command) => command.run(),
+        Command::Issue(command) => command.run(),
+        Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Preview(command) => command.run(),
         Command::Explain(command) => command.run(),

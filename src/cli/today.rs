@@ -1,5 +1,6 @@
 //! The day of the run: the only place that asks the clock for it.
 
+use crate::ledger::Moment;
 use crate::units::Date;
 
 use super::Failure;
@@ -27,4 +28,10 @@ impl Today {
         Date::new(now.year(), now.month(), now.day())
             .ok_or_else(|| "the clock shows no day; give one with --today".into())
     }
+}
+
+/// The moment of the clock, for what is recorded.
+#[expect(clippy::disallowed_methods, reason = "the one place that asks the clock for the moment")]
+pub fn moment() -> Result<Moment, Failure> {
+    Moment::at(jiff::Timestamp::now()).ok_or_else(|| "the clock shows no moment that can be written".into())
 }

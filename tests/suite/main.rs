@@ -10,6 +10,8 @@ mod browser;
 mod contrast;
 mod findings;
 mod house;
+mod issuing;
+mod marks;
 mod pictures;
 mod publishing;
 mod reckoned;

@@ -1,0 +1,59 @@
+//! Freezes a book into an issue: every item with its mark, and what it comes to.
+
+use crate::book::{Book, Room, Selection};
+use crate::ledger::{Issue, IssuedItem, Purpose, Total};
+use crate::marks::{self, Marked};
+use crate::units::{Currency, Date, Money};
+
+use super::Assessment;
+
+/// Under which name a book is frozen.
+#[derive(Clone, Debug)]
+pub struct Heading {
+    /// The book's id.
+    pub book: String,
+    /// The issue's number; 0 for the book as it stands.
+    pub number: u32,
+    /// What it is for.
+    pub purpose: Purpose,
+    /// The day.
+    pub on: Date,
+}
+
+/// The book as an issue. The digests of its pictures must have been read.
+pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
+    let marked = marks::items(book, &marks::as_read(book));
+    let items = book.selections().filter_map(|(room, selection)| {
+        let marked = marked.get(&(room.folder.as_str(), selection.id.as_str()))?;
+        Some(frozen(assessment, room, selection, marked))
+    });
+    let settled = assessment.amounts.book.settled;
+    let currency = settled.map(|settled| settled.currency).or(book.project.currency).unwrap_or(Currency::USD);
+    let settled = settled.unwrap_or(Money::zero(currency));
+    let with_tax = book.project.tax.get().and_then(|tax| settled.checked_add(tax.of(settled).ok()?).ok());
+    Issue {
+        book: heading.book,
+        number: heading.number,
+        purpose: heading.purpose,
+        on: heading.on,
+        title: book.project.title.text().to_string(),
+        currency: currency.code().to_string(),
+        total: Total { settled: settled.plain(), with_tax: with_tax.map(Money::plain) },
+        items: items.collect(),
+    }
+}
+
+fn frozen(assessment: &Assessment, room: &Room, selection: &Selection, marked: &Marked) -> IssuedItem {
+    let settled = selection.settled();
+    IssuedItem {
+        room: room.folder.clone(),
+        item: selection.id.clone(),
+        tag: selection.tag.clone(),
+        name: selection.name.value.clone(),
+        mark: marked.mark,
+        content: marked.content.clone(),
+        price: settled.and_then(|option| Some(option.price_in_all()?.plain())),
+        lead_time: settled.and_then(|option| Some(option.lead_time.get()?.to_string())),
+        order_by: settled.and_then(|option| assessment.dates.order_by(selection, option)?.order),
+    }
+}

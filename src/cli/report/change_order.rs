@@ -1,0 +1,258 @@
+//! A change order, for people and for programs.
+
+use std::fmt::Write;
+
+use serde::Serialize;
+
+use crate::assess::{ChangeOrder, Changed, Fate, Moved};
+use crate::book::{Approval, Book};
+use crate::ledger::Issue;
+use crate::units::Money;
+
+/// What an issue froze, and what changed since the one before it.
+pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
+    let purpose = issue.purpose.word();
+    let count = counted(issue.items.len(), "item", "items");
+    let mut text = format!("issue {} for {purpose}, {}: {count}, {}\n", issue.number, issue.on, total(issue));
+    if let Some(before) = before {
+        let order = ChangeOrder::between(before, issue);
+        let _ = write!(text, "\nsince issue {} of {}:\n\n{}", before.number, before.on, items(&order, book));
+    }
+    text
+}
+
+fn total(issue: &Issue) -> String {
+    let total = &issue.total;
+    let with_tax = total.with_tax.as_ref().map_or(String::new(), |sum| format!(", {sum} with tax"));
+    format!("{} {} settled{with_tax}", issue.currency, total.settled)
+}
+
+/// A change order for people.
+pub fn text(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> String {
+    format!("{}\nchange order from {} to {}\n\n{}", to.title, edition(from), edition(to), items(order, book))
+}
+
+fn edition(issue: &Issue) -> String {
+    match issue.number {
+        0 => format!("the book as of {}", issue.on),
+        number => format!("issue {number} for {}, {}", issue.purpose.word(), issue.on),
+    }
+}
+
+fn items(order: &ChangeOrder, book: &Book) -> String {
+    if order.is_nothing() {
+        return "nothing changed\n".into();
+    }
+    let mut text = String::new();
+    for item in &order.items {
+        let _ = writeln!(text, "{}  {}, {}{}", item.tag, item.name, item.room, fate(item.fate));
+        for line in lines(item) {
+            let _ = writeln!(text, "      {line}");
+        }
+    }
+    text.push('\n');
+    let _ = writeln!(text, "{}", tally(order));
+    for (name, sum) in [("before tax", order.settled), ("with tax", order.with_tax)] {
+        if let Some(words) = sum.and_then(|sum| Some(money(&sum, sum.by()?))) {
+            let _ = writeln!(text, "{name}: {words}");
+        }
+    }
+    if order.asks() {
+        let _ = writeln!(text, "to sign: {}", signers(book));
+    }
+    text
+}
+
+fn fate(fate: Fate) -> &'static str {
+    match fate {
+        Fate::Added => " (new)",
+        Fate::Gone => " (gone)",
+        Fate::Changed => "",
+        Fate::Dated => " (dates alone)",
+    }
+}
+
+/// What changed of an item, a line each.
+fn lines(item: &Changed) -> Vec<String> {
+    let mut lines: Vec<String> = item.changes.iter().map(|change| change.words()).collect();
+    let price = match (item.price.from, item.price.to) {
+        (Some(from), Some(to)) if from != to => {
+            let moved = Moved { from, to };
+            Some(format!("in all {}", moved.by().map_or_else(|| format!("{from} to {to}"), |by| money(&moved, by))))
+        }
+        (None, Some(to)) => Some(format!("in all {to}")),
+        (Some(from), None) => Some(format!("in all {from} before")),
+        _ => None,
+    };
+    lines.extend(price);
+    let lead = &item.lead_time;
+    match (&lead.from, &lead.to) {
+        (Some(from), Some(to)) if from != to => lines.push(format!("lead time from {from} to {to}")),
+        (None, Some(to)) => lines.push(format!("lead time {to}")),
+        _ => {}
+    }
+    match (item.order_by.from, item.order_by.to, item.days()) {
+        (Some(from), Some(to), Some(days)) => {
+            let count = counted(usize::try_from(days.unsigned_abs()).unwrap_or(usize::MAX), "day", "days");
+            let way = if days < 0 { "sooner" } else { "later" };
+            lines.push(format!("order by {to}, {count} {way} than {from}"));
+        }
+        (None, Some(to), _) => lines.push(format!("order by {to}")),
+        _ => {}
+    }
+    lines
+}
+
+/// `$3,180.00 to $3,280.00, $100.00 more`.
+fn money(moved: &Moved<Money>, by: Money) -> String {
+    let Moved { from, to } = moved;
+    match by {
+        by if by.minor == 0 => format!("{to}, as before"),
+        by if by.is_negative() => format!("{from} to {to}, {} less", Money::new(-by.minor, by.currency)),
+        by => format!("{from} to {to}, {by} more"),
+    }
+}
+
+fn tally(order: &ChangeOrder) -> String {
+    let count = |fate: Fate| order.items.iter().filter(|item| item.fate == fate).count();
+    let words = [(Fate::Changed, "changed"), (Fate::Added, "new"), (Fate::Gone, "gone"), (Fate::Dated, "of new dates")];
+    let told: Vec<String> = words
+        .into_iter()
+        .map(|(fate, word)| (count(fate), word))
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, word)| format!("{count} {word}"))
+        .collect();
+    if told.is_empty() { "totals alone changed".into() } else { told.join(", ") }
+}
+
+fn counted(count: usize, one: &str, several: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { several })
+}
+
+/// Who must sign what is shown otherwise.
+fn signers(book: &Book) -> String {
+    let names: Vec<&str> = book.project.approvers.iter().map(|approver| approver.name.as_str()).collect();
+    match (names.as_slice(), book.project.approval) {
+        ([], _) => "the book names no approver".into(),
+        (names, Approval::All) => names.join(" and "),
+        (names, Approval::Any) => names.join(" or "),
+    }
+}
+
+#[derive(Serialize)]
+struct Order<'a> {
+    title: &'a str,
+    from: Edition,
+    to: Edition,
+    items: Vec<Item<'a>>,
+    currency: &'a str,
+    settled: Option<Sum>,
+    with_tax: Option<Sum>,
+    sign: Sign<'a>,
+}
+
+#[derive(Serialize)]
+struct Edition {
+    /// None for the book as it stands.
+    issue: Option<u32>,
+    #[serde(rename = "for")]
+    purpose: Option<&'static str>,
+    on: String,
+}
+
+#[derive(Serialize)]
+struct Item<'a> {
+    room: &'a str,
+    item: &'a str,
+    tag: &'a str,
+    name: &'a str,
+    is: &'static str,
+    changes: Vec<Line<'a>>,
+    price: Moving,
+    difference: Option<String>,
+    lead_time: Moving,
+    order_by: Moving,
+    days: Option<i64>,
+    sign: bool,
+}
+
+#[derive(Serialize)]
+struct Line<'a> {
+    what: &'a str,
+    from: Option<&'a str>,
+    to: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct Moving {
+    from: Option<String>,
+    to: Option<String>,
+}
+
+#[derive(Serialize)]
+struct Sum {
+    from: String,
+    to: String,
+    difference: String,
+}
+
+#[derive(Serialize)]
+struct Sign<'a> {
+    needed: bool,
+    all: bool,
+    approvers: Vec<&'a str>,
+}
+
+/// A change order for programs. Amounts are plain numbers as text; days below zero are sooner.
+pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> String {
+    let sum = |sum: Option<Moved<Money>>| {
+        let sum = sum?;
+        Some(Sum { from: sum.from.plain(), to: sum.to.plain(), difference: sum.by()?.plain() })
+    };
+    let told = Order {
+        title: &to.title,
+        from: told_edition(from),
+        to: told_edition(to),
+        items: order.items.iter().map(told_item).collect(),
+        currency: &to.currency,
+        settled: sum(order.settled),
+        with_tax: sum(order.with_tax),
+        sign: Sign {
+            needed: order.asks(),
+            all: book.project.approval == Approval::All,
+            approvers: book.project.approvers.iter().map(|approver| approver.name.as_str()).collect(),
+        },
+    };
+    serde_json::to_string_pretty(&told).unwrap_or_default() + "\n"
+}
+
+fn told_edition(issue: &Issue) -> Edition {
+    let issued = issue.number > 0;
+    Edition { issue: issued.then_some(issue.number), purpose: issued.then(|| issue.purpose.word()), on: issue.on.iso() }
+}
+
+fn told_item(item: &Changed) -> Item<'_> {
+    Item {
+        room: &item.room,
+        item: &item.item,
+        tag: &item.tag,
+        name: &item.name,
+        is: match item.fate {
+            Fate::Added => "new",
+            Fate::Gone => "gone",
+            Fate::Changed => "changed",
+            Fate::Dated => "dated",
+        },
+        changes: item
+            .changes
+            .iter()
+            .map(|change| Line { what: &change.what, from: change.from.as_deref(), to: change.to.as_deref() })
+            .collect(),
+        price: Moving { from: item.price.from.map(Money::plain), to: item.price.to.map(Money::plain) },
+        difference: item.money().map(Money::plain),
+        lead_time: Moving { from: item.lead_time.from.clone(), to: item.lead_time.to.clone() },
+        order_by: Moving { from: item.order_by.from.map(|day| day.iso()), to: item.order_by.to.map(|day| day.iso()) },
+        days: item.days(),
+        sign: item.asks(),
+    }
+}

@@ -1,0 +1,124 @@
+//! What `issue` and `compare` say and leave behind.
+
+use crate::project::{Project, Ran};
+
+/// A small book; `lines` are more of its one selection.
+fn small(lines: &str) -> Project {
+    Project::new()
+        .file(
+            "book.yaml",
+            "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\ntax: 10 %\n\
+             approvers:\n  - {id: ada, name: Ada Marrowby}\n  - {id: sven, name: Sven Lint}\n",
+        )
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
+        .file("rooms/kitchen/stool.yaml", &stool(lines))
+}
+
+fn stool(lines: &str) -> String {
+    format!(
+        "selection: Stool\nkind: accessory\nmaker: Zelmor\nmodel: ZS-1\nsupplier: Ardwin\nlead time: 2 weeks\n\
+         needed for: 2027-06-01\n{lines}\n"
+    )
+}
+
+const OAK: &str = "finish: oak\nprice: 100.00";
+const ASH: &str = "finish: ash\nprice: 120.00";
+
+fn issue(project: &Project, what: &str) -> Ran {
+    project.run(["issue", "--for", what, "--today", "2027-01-15"])
+}
+
+#[test]
+fn an_issue_freezes_the_book_and_changes_nothing_else() {
+    let project = small(OAK);
+    issue(&project, "approval")
+        .exits(0)
+        .says_exactly("issue 1 for approval, 15 Jan 2027: 1 item, USD 100.00 settled, 110.00 with tax\n");
+    let record = project.root().join("record");
+    let ledger = std::fs::read_to_string(record.join("ledger.jsonl")).unwrap();
+    assert_eq!(ledger.lines().count(), 2);
+    let issued: serde_json::Value =
+        serde_json::from_slice(&std::fs::read(record.join("issues/0001.json")).unwrap()).unwrap();
+    assert_eq!((&issued["number"], &issued["on"]), (&1.into(), &"2027-01-15".into()));
+    assert_eq!(issued["items"][0]["price"], "100.00");
+    assert!(!issued.to_string().contains("Ardwin"), "the supplier is the office's own");
+    let others: Vec<_> =
+        project.tree().files().filter(|path| !path.starts_with("record")).map(str::to_string).collect();
+    let before: Vec<_> = small(OAK).tree().files().map(str::to_string).collect();
+    assert_eq!(others.iter().filter(|path| !path.starts_with(".bookmatch")).count(), before.len());
+    project.run(["review", "--today", "2027-01-15"]).does_not_say("approve/ledger");
+}
+
+#[test]
+fn an_issue_says_what_changed_since_the_last_and_is_not_made_for_nothing() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    issue(&project, "approval").exits(0).says("nothing changed since issue 1; it stands");
+    let project = project.file("rooms/kitchen/stool.yaml", &stool(ASH));
+    issue(&project, "approval")
+        .exits(0)
+        .says("issue 2 for approval")
+        .says("since issue 1 of 15 Jan 2027:")
+        .says("      finish from oak to ash\n")
+        .says("      in all $100.00 to $120.00, $20.00 more\n")
+        .says("with tax: $110.00 to $132.00, $22.00 more")
+        .says("to sign: Ada Marrowby and Sven Lint");
+    issue(&project, "construction").exits(0).says("issue 3 for construction").says("nothing changed");
+}
+
+#[test]
+fn a_change_order_tells_what_from_to_money_days_and_who_signs() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    let project = project
+        .file("rooms/kitchen/stool.yaml", &stool(ASH).replace("2 weeks", "3 weeks"))
+        .file("rooms/kitchen/lamp.yaml", &stool("price: 50.00").replace("Stool", "Shelf"));
+    project
+        .run(["compare", "1", "now", "--today", "2027-01-20"])
+        .exits(0)
+        .says("change order from issue 1 for approval, 15 Jan 2027 to the book as of 20 Jan 2027")
+        .says("lead time from 2 weeks to 3 weeks")
+        .says(", 7 days sooner than ")
+        .says("1 changed, 1 new")
+        .says("before tax: $100.00 to $170.00, $70.00 more");
+    let told = project.run(["compare", ".", "1", "now", "--format", "json", "--today", "2027-01-20"]).stdout_is_json();
+    let stool = told["items"].as_array().unwrap().iter().find(|item| item["name"] == "Stool").unwrap().clone();
+    assert_eq!(
+        (&stool["is"], &stool["difference"], &stool["days"]),
+        (&"changed".into(), &"20.00".into(), &(-7).into())
+    );
+    assert_eq!(told["with_tax"]["difference"], "77.00");
+    assert_eq!(told["sign"]["approvers"], serde_json::json!(["Ada Marrowby", "Sven Lint"]));
+    project.run(["compare", "1", "7"]).exits(2).says("there is no issue 7; the last one is issue 1");
+    small(OAK).run(["compare", "1", "now"]).exits(2).says("nothing was issued");
+}
+
+#[test]
+fn nothing_is_issued_while_findings_stop_the_work_or_the_record_is_faulty() {
+    let project = small("finish: oak\nprice: cheap");
+    issue(&project, "approval").exits(1).says("not issued: mend or waive what stops the work");
+    assert!(!project.root().join("record").exists());
+    let project = project.file("rooms/kitchen/stool.yaml", &stool(OAK));
+    issue(&project, "approval").exits(0);
+    let ledger = project.root().join("record/ledger.jsonl");
+    let edited = std::fs::read_to_string(&ledger).unwrap().replace("Small", "Large");
+    let project = project.file("record/ledger.jsonl", &edited).file("rooms/kitchen/stool.yaml", &stool(ASH));
+    issue(&project, "approval").exits(1).says("line 1 of the ledger is not as it was written");
+    project.run(["compare", "1", "now"]).exits(1).says("not compared");
+    assert_eq!(std::fs::read_to_string(&ledger).unwrap(), edited);
+}
+
+#[test]
+fn a_torn_last_line_is_mended_by_the_next_issue() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    let ledger = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
+    let project = project
+        .file("record/ledger.jsonl", &(ledger.clone() + &ledger[..50]))
+        .file("rooms/kitchen/stool.yaml", &stool(ASH));
+    project.run(["review", "--today", "2027-01-15"]).says("was not written to its end");
+    issue(&project, "approval").exits(0).says("issue 2 for approval");
+    let mended = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
+    assert!(mended.starts_with(&ledger) && mended.lines().count() == 3, "{mended}");
+    project.run(["review", "--today", "2027-01-15"]).does_not_say("approve/ledger");
+}
