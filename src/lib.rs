@@ -33,6 +33,8 @@ pub mod pipeline;
 
 pub mod preview;
 
+pub mod host;
+
 pub mod start;
 
 pub mod explain;

@@ -18,6 +18,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("publish", &["units", "source", "pictures", "views"]),
     ("pipeline", &["units", "source", "finding", "book", "pictures", "read", "assess", "views", "publish"]),
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
+    ("host", &["preview", "publish"]),
     ("explain", &["units", "finding", "book", "assess"]),
     ("schema", &["units", "book"]),
     ("start", &["units"]),
@@ -29,7 +30,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
     "units", "source", "finding", "book", "pictures", "read", "plan", "assess", "drawings", "views", "publish", "pipeline",
-    "preview", "explain", "schema", "start",
+    "preview", "host", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.
