@@ -9,6 +9,10 @@
 
 pub mod units;
 
+pub mod digest;
+
+pub mod ledger;
+
 pub mod source;
 
 pub mod finding;
@@ -18,6 +22,8 @@ pub mod book;
 pub mod read;
 
 pub mod pictures;
+
+pub mod marks;
 
 pub mod plan;
 

@@ -3,8 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::book::{Book, Choice, Selection};
-use crate::units::money::MoneyError;
-use crate::units::{Money, Quantity};
+use crate::units::Money;
 
 /// Sums of a book. A sum leaves out what has no price yet; `open` counts those.
 #[derive(Debug, Default)]
@@ -64,30 +63,13 @@ impl Amounts {
 
     /// What the client pays for an option: price times quantity, and what is ordered with it.
     pub fn price(option: &Choice) -> Option<Money> {
-        let accessories = option.accessories.iter().map(|with| (with.price.get(), with.quantity.get()));
-        total(option.price.get(), option.quantity.get(), accessories)
+        option.price_in_all()
     }
 
     /// What the firm pays for an option; for the office alone.
     pub fn cost(option: &Choice) -> Option<Money> {
-        let accessories = option.accessories.iter().map(|with| (with.cost.get(), with.quantity.get()));
-        total(option.cost.get(), option.quantity.get(), accessories)
+        option.cost_in_all()
     }
-}
-
-/// One amount times its quantity (one, if none is given), and the accessories that have a price.
-fn total<'a>(
-    each: Option<&Money>,
-    quantity: Option<&Quantity>,
-    accessories: impl Iterator<Item = (Option<&'a Money>, Option<&'a Quantity>)>,
-) -> Option<Money> {
-    let times = |money: &Money, quantity: Option<&Quantity>| {
-        quantity.map_or(Ok(*money), |quantity| money.times(quantity.amount))
-    };
-    let own = times(each?, quantity).ok()?;
-    let mut more = accessories.filter_map(|(price, quantity)| price.map(|price| times(price, quantity)));
-    let sum: Result<Money, MoneyError> = more.try_fold(own, |sum, more| sum.checked_add(more?));
-    sum.ok()
 }
 
 impl Due {

@@ -6,6 +6,7 @@ use crate::plan::{Plan, Plans, Thing};
 use crate::source::{Place, Span};
 use crate::units::Date;
 
+use super::approval::Approvals;
 use super::codes::Rulings;
 use super::dates::Dates;
 use super::depends::Depends;
@@ -19,6 +20,8 @@ pub struct Context<'a> {
     pub dates: &'a Dates,
     /// What rests on what.
     pub depends: &'a Depends<'a>,
+    /// What stands of each item's approval.
+    pub approvals: &'a Approvals,
     /// The rooms' plans.
     pub plans: &'a Plans<'a>,
     /// Every option that still counts, at its opening.

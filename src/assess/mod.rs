@@ -1,5 +1,6 @@
 //! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
 
+pub mod approval;
 pub mod codes;
 pub mod fitting;
 pub mod room_facts;
@@ -26,6 +27,7 @@ mod waivers;
 mod words;
 pub use words::say;
 
+use approval::Approvals;
 use rayon::prelude::*;
 
 use crate::book::Book;
@@ -44,6 +46,8 @@ pub struct Assessment {
     pub dates: Dates,
     /// The moments after which a mistake is dear.
     pub hold_points: HoldPoints,
+    /// What stands of each item's approval.
+    pub approvals: Approvals,
     /// What things cost, and what is left of the allowances.
     pub amounts: Amounts,
 }
@@ -60,9 +64,18 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     let dates = Dates::of(book, today);
     let amounts = Amounts::of(book);
     let depends = Depends::of(book);
+    let approvals = Approvals::of(book);
     let plans = Plans::of(book);
     let fitted = context::at_openings(book);
-    let context = Context { book, dates: &dates, depends: &depends, plans: &plans, fitted: &fitted, today };
+    let context = Context {
+        book,
+        dates: &dates,
+        depends: &depends,
+        approvals: &approvals,
+        plans: &plans,
+        fitted: &fitted,
+        today,
+    };
     let mut findings = found;
     // Rules know nothing of each other; what each found is joined in the order of the list.
     let found: Vec<Vec<Finding>> = rules::RULES.par_iter().map(|rule| rule.run(&context)).collect();
@@ -80,5 +93,5 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
         (room.map_or(0, |at| at + 1), finding.severity, finding.place.clone(), finding.rule)
     };
     findings.sort_by_cached_key(order);
-    Assessment { counts: Counts::of(&findings), findings, dates, hold_points, amounts }
+    Assessment { counts: Counts::of(&findings), findings, dates, hold_points, approvals, amounts }
 }

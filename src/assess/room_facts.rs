@@ -12,7 +12,7 @@ mod tests;
 
 pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
-pub use seats::{Seats, seats};
+pub use seats::{Seats, knee_depth, seats};
 
 use crate::book::{Book, Room};
 use crate::plan::Plan;

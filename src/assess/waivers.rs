@@ -36,8 +36,8 @@ pub fn apply(book: &Book, dates: &Dates, findings: &mut Vec<Finding>) {
     let reaches = reaches(book);
     // How many findings each waiver meets where it stands, by the place where it is written.
     let mut met: BTreeMap<Span, usize> = BTreeMap::new();
-    for finding in findings.iter_mut().filter(|finding| !finding.rule.starts_with("source/")) {
-        // A file that can't be understood can't be waived: nothing in it can be trusted.
+    for finding in findings.iter_mut().filter(|finding| rules::can_be_waived(finding.rule)) {
+        // A file that can't be understood, or is not as it was written, can't be waived: it can't be trusted.
         let here: Vec<&Waiver> =
             reaches.iter().filter(|reach| reach.covers(finding)).map(|reach| reach.waiver).collect();
         for waiver in &here {

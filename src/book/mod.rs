@@ -9,7 +9,7 @@ pub use slot::Slot;
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
+    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, Responses, System, Waiver, When,
 };
 
 mod access;
@@ -53,6 +53,9 @@ pub use order::Order;
 mod surface;
 pub use surface::{Laid, Papered, Sold};
 
+mod top;
+pub use top::{Piece, Seam, Slab, Supports, Top};
+
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, MakersSheet, Needs};
 
@@ -61,6 +64,9 @@ pub use short_name::short_name_of;
 
 mod photo;
 pub use photo::{Photo, PhotoFile};
+
+mod record;
+pub use record::Record;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -77,6 +83,8 @@ pub struct Book {
     pub unnamed_photos: Vec<String>,
     /// Rooms (by folder) of which a file could not be read: what is absent there proves nothing.
     pub unread: BTreeSet<String>,
+    /// What was issued, decided and measured.
+    pub record: Record,
 }
 
 impl Book {

@@ -1,5 +1,6 @@
 //! A picture that the book names.
 
+use crate::digest::Digest;
 use crate::source::Span;
 
 /// A picture as a record names it.
@@ -15,11 +16,13 @@ pub struct Photo {
     pub span: Span,
 }
 
-/// What a picture's header says.
+/// What a picture's file says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PhotoFile {
     /// Width in pixels, turned upright.
     pub width: u32,
     /// Height in pixels, turned upright.
     pub height: u32,
+    /// The digest of its bytes; taken only when somebody asks for it, such as a book with a record.
+    pub digest: Option<Digest>,
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Codes, House, NeededFor, Photo, Slot};
 use crate::source::{Span, Spanned};
-use crate::units::{Calendar, Date, LeadTime, Length, Money, Percent};
+use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent};
 
 /// `book.yaml`.
 #[derive(Debug, Default)]
@@ -27,6 +27,8 @@ pub struct Project {
     pub cover: Option<Photo>,
     /// The units shown first.
     pub units: System,
+    /// The currency of every amount; none while the project's file can't be read.
+    pub currency: Option<Currency>,
     /// Tax on what is bought.
     pub tax: Slot<Percent>,
     /// Languages of the pages, the first one first.
@@ -35,6 +37,8 @@ pub struct Project {
     pub approvers: Vec<Approver>,
     /// Whether all must sign.
     pub approval: Approval,
+    /// Where responses go.
+    pub responses: Responses,
     /// What the contract allows, by group.
     pub allowances: BTreeMap<String, Allowed>,
     /// The dates that the work hangs on, in the order written.
@@ -69,6 +73,15 @@ pub struct Firm {
     /// Where to call.
     pub phone: Slot<String>,
     /// Where to write.
+    pub email: Slot<String>,
+}
+
+/// Where responses go.
+#[derive(Debug, Default)]
+pub struct Responses {
+    /// The address that pages send them to: `https://…`, or `http://…` on a network of one's own.
+    pub post: Slot<String>,
+    /// Where to write instead.
     pub email: Slot<String>,
 }
 

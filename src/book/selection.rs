@@ -1,9 +1,10 @@
 //! What was, or is to be, chosen for one place.
 
 use super::vocabulary::Kind;
-use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Waiver};
+use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
+use crate::units::money::MoneyError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
 
 /// A choice to be made for one place.
@@ -123,6 +124,8 @@ pub struct Choice {
     pub fronts: Fronts,
     /// What is inside.
     pub stores: Slot<Stores>,
+    /// A counter: its material, what carries it, how it is cut.
+    pub top: Slot<Top>,
     /// The day on which its sample was laid beside the others.
     pub sample_seen: Slot<Date>,
     /// Pictures.
@@ -154,6 +157,18 @@ impl Choice {
         let words = [self.maker.text(), self.model.text()].into_iter().filter(|word| !word.is_empty());
         let title = words.collect::<Vec<_>>().join(" ");
         if title.is_empty() { self.finish.text().to_string() } else { title }
+    }
+
+    /// What the client pays for it: price times quantity, and what is ordered with it.
+    pub fn price_in_all(&self) -> Option<Money> {
+        let accessories = self.accessories.iter().map(|with| (with.price.get(), with.quantity.get()));
+        in_all(self.price.get(), self.quantity.get(), accessories)
+    }
+
+    /// What the firm pays for it; for the office alone.
+    pub fn cost_in_all(&self) -> Option<Money> {
+        let accessories = self.accessories.iter().map(|with| (with.cost.get(), with.quantity.get()));
+        in_all(self.cost.get(), self.quantity.get(), accessories)
     }
 
     /// A fact of the kind's own that is a length.
@@ -189,6 +204,21 @@ impl Choice {
     pub fn is_written(&self, path: &str) -> bool {
         path.split('.').try_fold(&self.written, |node, key| node.at(key)).is_some()
     }
+}
+
+/// One amount times its quantity (one, if none is given), and the accessories that have a price.
+fn in_all<'a>(
+    each: Option<&Money>,
+    quantity: Option<&Quantity>,
+    accessories: impl Iterator<Item = (Option<&'a Money>, Option<&'a Quantity>)>,
+) -> Option<Money> {
+    let times = |money: &Money, quantity: Option<&Quantity>| {
+        quantity.map_or(Ok(*money), |quantity| money.times(quantity.amount))
+    };
+    let own = times(each?, quantity).ok()?;
+    let mut more = accessories.filter_map(|(price, quantity)| price.map(|price| times(price, quantity)));
+    let sum: Result<Money, MoneyError> = more.try_fold(own, |sum, more| sum.checked_add(more?));
+    sum.ok()
 }
 
 /// A fact of the kind's own, as the book words it.

@@ -11,6 +11,7 @@ mod rules;
 use crate::assess::codes;
 use crate::assess::rules::{RULES, rule};
 use crate::book::vocabulary::{KINDS, RECORDS, kind};
+use crate::marks;
 
 /// Why something can't be explained, with the names that are near.
 #[derive(Debug, PartialEq, Eq)]
@@ -56,6 +57,10 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
     if asked == "figures" {
         return Ok(figures::list());
     }
+    if asked == "mark" {
+        let (title, text) = marks::PAGE.split_once('\n').unwrap_or((marks::PAGE, ""));
+        return Ok(page::heading(title) + &page::prose(text));
+    }
     let mut pages: Vec<String> = Vec::new();
     pages.extend(rule(&asked).map(rules::page));
     pages.extend(kind(&asked).map(kinds::page));
@@ -89,6 +94,7 @@ pub fn names() -> Vec<String> {
     names.extend(RECORDS.iter().map(|record| record.name.to_string()));
     names.extend(codes::all().map(|figure| figure.name.to_string()));
     names.extend(RECORDS.iter().flat_map(|record| record.fields).map(|field| field.key.to_string()));
+    names.push("mark".into());
     names.sort();
     names.dedup();
     names

@@ -9,8 +9,8 @@ use std::fs::{self, File};
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
-use super::digest::Digest;
 use super::entry::Rendition;
+use crate::digest::Digest;
 
 /// First words of an entry; the number changes with its form.
 const HEAD: &str = "bookmatch 1";

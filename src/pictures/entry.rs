@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use super::cache::{Cache, CacheError};
-use super::digest::Digest;
 use super::render::{Rendered, SETTINGS};
+use crate::digest::Digest;
 
 /// The kind under which photos are kept.
 const KIND: &str = "pictures";

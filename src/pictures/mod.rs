@@ -4,7 +4,6 @@
 //! decoded once, and keeps them in a [`Cache`] that may be deleted at any moment. Nothing here
 //! knows of books, pages or findings: a [`PictureError`] says what is wrong and how to mend it.
 
-mod digest;
 mod error;
 mod limits;
 
@@ -27,8 +26,8 @@ mod entry;
 mod gate;
 mod prepare;
 
+pub use crate::digest::{Digest, Hasher, NotADigest, PIECE};
 pub use cache::{Cache, CacheError};
-pub use digest::{Digest, Hasher, NotADigest, PIECE};
 pub use entry::{Rendition, Renditions};
 pub use error::{Excess, PictureError};
 pub use format::Format;

@@ -10,13 +10,13 @@ use rayon::prelude::*;
 
 use super::cache::Cache;
 use super::decode::working_bytes;
-use super::digest::Digest;
 use super::entry::{self, Renditions};
 use super::error::PictureError;
 use super::gate::Gate;
 use super::inspect::inspect_within;
 use super::limits::Limits;
 use super::render::{Rendered, render};
+use crate::digest::Digest;
 
 /// Photos in work at once, however many processors there are: each holds its file and pixels.
 const AT_ONCE: usize = 4;

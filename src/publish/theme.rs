@@ -1,5 +1,6 @@
 //! A theme: templates, styles, fonts and words, embedded in the program.
 
+use crate::views::data::Data;
 use include_dir::{Dir, include_dir};
 use serde_yaml::Value;
 use std::collections::BTreeMap;
@@ -10,8 +11,37 @@ use tera::{Context, Kwargs, State, Tera};
 
 static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/templates");
 static STYLES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/css");
+static SCRIPTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/scripts");
 static FONTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/fonts");
 static WORDS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/words");
+
+/// The style of what scripts put on a page.
+const ACTS: &str = "assets/act.css";
+
+/// Scripts that belong together: one file of the pages of one folder.
+struct Bundle {
+    folder: &'static str,
+    path: &'static str,
+    /// The scripts in the order in which they run, without their ending.
+    scripts: &'static [&'static str],
+    /// What templates call the words that it says on their pages, and the groups that those are.
+    words: &'static [(&'static str, &'static [&'static str])],
+}
+
+const BUNDLES: [Bundle; 2] = [
+    Bundle {
+        folder: "client",
+        path: "assets/deciding.js",
+        scripts: &["seal", "paper", "answer", "sums", "decision", "person", "hand", "pen", "item", "sign"],
+        words: &[("deciding", &["act", "state", "item"]), ("signing", &["act", "hand", "state", "item"])],
+    },
+    Bundle {
+        folder: "installer",
+        path: "assets/readings.js",
+        scripts: &["seal", "paper", "hand", "tape", "readings"],
+        words: &[("readings", &["tape", "hand"])],
+    },
+];
 
 /// What is wrong with a theme, or with a page that it was asked to show.
 #[derive(Debug)]
@@ -59,6 +89,8 @@ impl From<tera::Error> for ThemeError {
 pub struct Theme {
     templates: Tera,
     words: BTreeMap<String, Value>,
+    /// The words of each language that scripts say, as data.
+    said_by_scripts: BTreeMap<String, BTreeMap<&'static str, String>>,
     assets: BTreeMap<String, Arc<[u8]>>,
 }
 
@@ -72,7 +104,9 @@ impl Theme {
         templates.register_filter("css_text", css_text);
         let pages = text_files(&TEMPLATES)?;
         templates.add_raw_templates(pages.iter().map(|(name, text)| (name.as_str(), *text)))?;
-        Ok(Theme { templates, words: words()?, assets: assets()? })
+        let words = words()?;
+        let said = words.iter().map(|(language, words)| (language.clone(), said_by_scripts(words))).collect();
+        Ok(Theme { templates, words, said_by_scripts: said, assets: assets()? })
     }
 
     /// The languages that the theme has words in, as tags: `en`, `es`.
@@ -83,6 +117,13 @@ impl Theme {
     /// Files that every folder of the site carries, by their path in that folder.
     pub fn assets(&self) -> &BTreeMap<String, Arc<[u8]>> {
         &self.assets
+    }
+
+    /// The files that one folder carries: those of every folder, and the scripts of its own pages.
+    pub fn assets_of(&self, folder: &str) -> impl Iterator<Item = (&String, &Arc<[u8]>)> {
+        let other = move |path: &str| BUNDLES.iter().any(|bundle| bundle.folder != folder && bundle.path == path);
+        let acts = BUNDLES.iter().any(|bundle| bundle.folder == folder);
+        self.assets.iter().filter(move |(path, _)| !other(path) && (acts || *path != ACTS))
     }
 
     /// Renders a template with a page's values and the words of a language, which it sees as `w`.
@@ -96,6 +137,7 @@ impl Theme {
         })?;
         let mut context = page.clone();
         context.insert("w", words);
+        context.insert("said_by_scripts", &self.said_by_scripts[language]);
         context.insert("lang", language);
         Ok(self.templates.render(template, &context)?)
     }
@@ -127,8 +169,18 @@ fn words() -> Result<BTreeMap<String, Value>, ThemeError> {
 fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     let mut assets = BTreeMap::<String, Vec<u8>>::new();
     for (name, style) in text_files(&STYLES)? {
-        let file = if name.ends_with("-print.css") { "assets/print.css" } else { "assets/book.css" };
+        let file = match name.as_str() {
+            name if name.ends_with("-print.css") => "assets/print.css",
+            name if name.ends_with("-act.css") => ACTS,
+            _ => "assets/book.css",
+        };
         assets.entry(file.to_owned()).or_default().extend(compact(style).into_bytes());
+    }
+    let scripts = text_files(&SCRIPTS)?;
+    for bundle in &BUNDLES {
+        let parts = bundle.scripts.iter().filter_map(|name| scripts.get(&format!("{name}.js")));
+        let whole: String = parts.map(|script| lean(script)).collect();
+        assets.insert(bundle.path.to_owned(), whole.into_bytes());
     }
     for file in FONTS.files() {
         let name = file.path().to_string_lossy();
@@ -137,6 +189,26 @@ fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
         }
     }
     Ok(assets.into_iter().map(|(path, bytes)| (path, bytes.into())).collect())
+}
+
+/// The words that each bundle of scripts says, as data.
+fn said_by_scripts(words: &Value) -> BTreeMap<&'static str, String> {
+    let said = BUNDLES.iter().flat_map(|bundle| bundle.words).map(|(name, groups)| {
+        let groups: BTreeMap<&str, &Value> =
+            groups.iter().filter_map(|group| Some((*group, words.get(*group)?))).collect();
+        (*name, Data::of(&groups).as_str().to_owned())
+    });
+    said.collect()
+}
+
+/// Leaves out lines of comment, and indentation. No text of a script spans lines.
+fn lean(script: &str) -> String {
+    let lines = script.lines().map(str::trim).filter(|line| !line.is_empty() && !is_comment(line));
+    lines.flat_map(|line| [line, "\n"]).collect()
+}
+
+fn is_comment(line: &str) -> bool {
+    ["//", "/**", "* ", "*/"].iter().any(|mark| line.starts_with(mark))
 }
 
 /// Leaves out comments, and the spaces that style sheets do not need.
@@ -213,10 +285,15 @@ mod tests {
     #[test]
     fn no_word_is_left_that_no_template_uses() {
         let theme = Theme::standard().unwrap();
-        let all: String = text_files(&TEMPLATES).unwrap().into_values().collect();
+        let all: String =
+            text_files(&TEMPLATES).unwrap().into_values().chain(text_files(&SCRIPTS).unwrap().into_values()).collect();
         for key in keys_of(&theme, "en") {
             let key = key.split(" of ").next().unwrap();
             let looked_up_by_shape = ["w.state.", "w.means."].iter().any(|group| key.starts_with(group))
+                || key.starts_with("w.hand.by_")
+                || key.starts_with("w.act.is_")
+                || key.starts_with("w.act.wants_")
+                || ["w.tape.imperial", "w.tape.metric", "w.tape.width", "w.tape.height", "w.tape.depth"].contains(&key)
                 || key.ends_with("approved")
                 || key.ends_with("approved_as_noted")
                 || key.ends_with("revise_and_resubmit")
@@ -241,6 +318,40 @@ mod tests {
     fn compacting_a_style_keeps_what_it_says() {
         let style = "/* a */\n.a > b,\n.c :is(d) {\n  margin: 0 calc(1px * -1);\n  content: \"x y\" / \"\";\n}\n";
         assert_eq!(compact(style), ".a>b,.c :is(d){margin:0 calc(1px * -1);content:\"x y\" / \"\";}");
+    }
+
+    #[test]
+    fn every_script_is_in_a_bundle_and_a_bundle_names_no_other() {
+        let scripts = text_files(&SCRIPTS).unwrap();
+        let bundled: Vec<String> =
+            BUNDLES.iter().flat_map(|bundle| bundle.scripts).map(|name| format!("{name}.js")).collect();
+        assert!(
+            scripts.keys().all(|name| bundled.contains(name)) && bundled.iter().all(|name| scripts.contains_key(name))
+        );
+        assert!(scripts.values().all(|script| !script.lines().any(|line| line.matches('`').count() % 2 == 1)));
+    }
+
+    #[test]
+    fn each_folder_carries_the_scripts_of_its_own_pages_alone() {
+        let theme = Theme::standard().unwrap();
+        let scripts = |folder: &str| -> Vec<String> {
+            theme.assets_of(folder).map(|(path, _)| path.clone()).filter(|path| path.ends_with(".js")).collect()
+        };
+        assert_eq!(scripts("client"), ["assets/deciding.js"]);
+        assert_eq!(scripts("installer"), ["assets/readings.js"]);
+        assert_eq!(scripts("office"), [""; 0]);
+    }
+
+    /// Most that the scripts of a page weigh.
+    const LIGHT: usize = 32_000;
+
+    #[test]
+    fn scripts_stay_small() {
+        let theme = Theme::standard().unwrap();
+        for bundle in &BUNDLES {
+            let weight = theme.assets()[bundle.path].len();
+            assert!(weight < LIGHT, "{} weighs {weight} bytes", bundle.path);
+        }
     }
 
     #[test]

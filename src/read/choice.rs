@@ -14,7 +14,7 @@ use super::room::Common;
 use super::values::{
     self, date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
 };
-use super::{built_in, fit, joinery, order as ordering, project, selection, surface};
+use super::{built_in, fit, joinery, order as ordering, project, selection, surface, top};
 
 /// Keys that name one record, and so are never taken over from another.
 const ITS_OWN: [&str; 2] = ["id", "product"];
@@ -98,6 +98,7 @@ fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults:
     choice.laid = fields.node("laid").and_then(|node| surface::laid(node, faults)).unwrap_or_default();
     choice.fronts = fields.node("fronts").and_then(|node| joinery::fronts(node, faults)).unwrap_or_default();
     choice.stores = fields.read("stores", faults, joinery::stores);
+    choice.top = fields.read("top", faults, top::top);
     choice.sample_seen = fields.read("sample seen", faults, date);
     choice.photos = fields.list("photos", faults, project::photo);
     choice.requires = fields.list("requires", faults, spanned_text);
@@ -149,6 +150,7 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
         laid: Laid::default(),
         fronts: Fronts::default(),
         stores: Slot::Absent,
+        top: Slot::Absent,
         sample_seen: Slot::Absent,
         photos: vec![],
         requires: vec![],

@@ -25,11 +25,14 @@ mod opening;
 mod order;
 mod plan_names;
 mod project;
+mod record;
+mod responses;
 mod room;
 mod run;
 mod selection;
 mod supply;
 mod surface;
+mod top;
 
 use std::fmt;
 
@@ -101,6 +104,7 @@ pub fn read_again(folder: &Folder, looked: &mut Looked) -> Result<Reading, NotAB
     book.project = project.project;
     names::unused_products(&common, &mut findings);
     names::check(&book, &loaded, &mut findings);
+    book.record = record::read(folder, &mut loaded.files, &mut findings);
     photos::look(folder, &loaded, &mut book, looked, &mut findings);
 
     let files = loaded.files;

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use rayon::prelude::*;
 
 use crate::book::{Book, Photo, PhotoFile};
+use crate::digest::Digest;
 use crate::finding::{Finding, Severity};
 use crate::pictures::{Limits, PictureError, inspect};
 use crate::source::{Files, Folder, FolderError};
@@ -24,12 +25,20 @@ struct Named<'b> {
 
 /// What the headers of pictures said, by path: what is known is not looked at again.
 #[derive(Debug, Default)]
-pub struct Looked(BTreeMap<String, PhotoFile>);
+pub struct Looked {
+    known: BTreeMap<String, PhotoFile>,
+    digests: bool,
+}
 
 impl Looked {
+    /// Nothing is known, and the digest of every picture is wanted, also of a book without a record.
+    pub fn with_digests() -> Self {
+        Self { known: BTreeMap::new(), digests: true }
+    }
+
     /// Forgets the picture at a path of the book: it has changed.
     pub fn forget(&mut self, path: &str) {
-        self.0.remove(path);
+        self.known.remove(path);
     }
 }
 
@@ -49,10 +58,12 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Look
             }
         }
     }
-    let known = std::mem::take(&mut looked.0);
+    let known = std::mem::take(&mut looked.known);
+    // A mark is of the pictures' bytes, and a record is of marks.
+    let digests = looked.digests || book.record.is_open();
     let look = |path: &String, named: &Named<'_>| match known.get(path) {
-        Some(&file) if paths.contains(path.as_str()) => Ok(file),
-        _ => header(folder, path, named),
+        Some(&file) if paths.contains(path.as_str()) && (file.digest.is_some() || !digests) => Ok(file),
+        _ => header(folder, path, named, digests),
     };
     let headers: Vec<_> = found.par_iter().map(|(path, named)| (path, look(path, named))).collect();
     for (path, header) in headers {
@@ -64,7 +75,7 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Look
         }
     }
     let unnamed = paths.iter().filter(|path| is_picture(path) && !found.contains_key(**path));
-    looked.0.clone_from(&book.photos);
+    looked.known.clone_from(&book.photos);
     book.unnamed_photos = unnamed.map(|path| (*path).to_string()).collect();
 }
 
@@ -112,7 +123,7 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
     Err(Finding::new("complete/photo", Severity::Stop, photo.span, message).remedy(remedy))
 }
 
-fn header(folder: &Folder, path: &str, named: &Named<'_>) -> Result<PhotoFile, Finding> {
+fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Result<PhotoFile, Finding> {
     let span = named.photo.span;
     let finding = |rule, message: String, remedy: String| {
         let finding = Finding::new(rule, Severity::Stop, span, message).remedy(remedy);
@@ -128,7 +139,10 @@ fn header(folder: &Folder, path: &str, named: &Named<'_>) -> Result<PhotoFile, F
         error => finding("complete/photo", error.to_string(), "give yourself the right to read it".into()),
     })?;
     match inspect(&bytes) {
-        Ok(facts) => Ok(PhotoFile { width: facts.width, height: facts.height }),
+        Ok(facts) => {
+            let digest = digests.then(|| Digest::of(&bytes));
+            Ok(PhotoFile { width: facts.width, height: facts.height, digest })
+        }
         Err(error) => {
             let rule = if matches!(error, PictureError::TooLarge(..)) { "source/too-large" } else { "complete/photo" };
             Err(finding(rule, format!("the picture `{path}` can't be used: {error}"), error.remedy()))

@@ -1,7 +1,9 @@
 //! Names in a room's plan that must be somebody's: openings in runs, selections of fixtures, islands under lights.
 
+use std::collections::BTreeSet;
+
 use crate::book::vocabulary::NameOf;
-use crate::book::{PartIs, Room};
+use crate::book::{PartIs, Room, Top};
 use crate::source::Spanned;
 
 use super::faults::Faults;
@@ -35,7 +37,29 @@ pub fn check(room: &Room, faults: &mut Faults) {
         hung.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
         hung.over.spanned().into_iter().for_each(|name| island_or_run(room, name, faults));
     }
+    for (name, top) in tops(room) {
+        faults.item = Some(name.to_string());
+        let on_runs = top.seams.iter().filter_map(|seam| seam.on.spanned());
+        top.lies_on.iter().chain(on_runs).for_each(|name| carrier(room, name, faults));
+    }
     faults.item = None;
+}
+
+/// The counters of a room; what several options share is told once.
+fn tops(room: &Room) -> impl Iterator<Item = (&str, &Top)> {
+    let mut seen = BTreeSet::new();
+    let options = room.selections.iter().flat_map(|selection| selection.options.iter().map(move |of| (selection, of)));
+    options.filter_map(move |(selection, option)| {
+        let top = option.top.spanned().filter(|top| seen.insert(top.span))?;
+        Some((selection.name.value.as_str(), &top.value))
+    })
+}
+
+/// What a counter lies on: a run, an island, or a place to sit.
+fn carrier(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    if !room.seating.iter().any(|seating| seating.name.value == name.value) {
+        island_or_run(room, name, faults);
+    }
 }
 
 fn opening(room: &Room, name: &Spanned<String>, faults: &mut Faults) {

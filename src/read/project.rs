@@ -18,6 +18,7 @@ use super::codes;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::load::Loaded;
+use super::responses::responses;
 use super::selection::needed_for;
 use super::values::{self, date, lead_time, positive_length, spanned_text, text, yes_no};
 
@@ -41,6 +42,7 @@ pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadPro
         if let Slot::Given(currency) = fields.read("currency", &mut faults, currency) {
             read.currency = currency.value;
         }
+        read.project.currency = Some(read.currency);
         money(&mut fields, &mut read.project, read.currency, &mut faults);
         dates(&mut fields, &mut read.project, &mut faults);
         let access = values::word(&mut fields, &BOOK, "access profile", &mut faults);
@@ -71,6 +73,9 @@ fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
     }
     if let Some(approval) = values::word(fields, &BOOK, "approval", faults) {
         project.approval = if approval.value == "any" { Approval::Any } else { Approval::All };
+    }
+    if let Some(read) = fields.node("responses").and_then(|node| responses(node, faults)) {
+        project.responses = read;
     }
     project.languages = fields.list("languages", faults, language);
     project.approvers = fields.list("approvers", faults, approver);

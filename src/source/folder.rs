@@ -78,6 +78,31 @@ impl fmt::Display for FolderError {
 
 impl std::error::Error for FolderError {}
 
+/// A file of the record that may be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RecordFile<'a> {
+    /// The ledger.
+    Ledger,
+    /// An issue, by its number.
+    Issue(u32),
+    /// A response, by its digest in hex; anything else is no file of the record.
+    Response(&'a str),
+}
+
+impl RecordFile<'_> {
+    /// Its path inside the book.
+    pub fn path(self) -> String {
+        match self {
+            Self::Ledger => "record/ledger.jsonl".into(),
+            Self::Issue(number) => format!("record/issues/{number:04}.json"),
+            Self::Response(digest) => {
+                let name: String = digest.chars().filter(char::is_ascii_hexdigit).collect();
+                format!("record/responses/{name}.json")
+            }
+        }
+    }
+}
+
 enum Store {
     Disk(PathBuf),
     Memory(BTreeMap<String, Vec<u8>>),
@@ -112,8 +137,9 @@ impl Folder {
     pub fn in_memory<P: Into<String>, B: Into<Vec<u8>>>(files: impl IntoIterator<Item = (P, B)>) -> Self {
         let files: BTreeMap<String, Vec<u8>> =
             files.into_iter().map(|(path, bytes)| (path.into(), bytes.into())).collect();
+        let of_the_book = files.iter().filter(|(path, _)| !OURS.contains(&path.split('/').next().unwrap_or_default()));
         let entries =
-            files.iter().map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: false });
+            of_the_book.map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: false });
         let entries = entries.collect();
         Self { store: Store::Memory(files), entries, strays: vec![] }
     }
@@ -177,6 +203,23 @@ impl Folder {
         self.entries.iter().any(|entry| entry.path == path)
     }
 
+    /// The bytes of a file of the record, at most `limit` of them; none when there is no such file. No
+    /// other file of the record can be read here: keys least of all.
+    ///
+    /// # Errors
+    /// When it is larger than `limit`, leads out of the record, or can't be read.
+    pub fn record(&self, file: RecordFile<'_>, limit: u64) -> Result<Option<Vec<u8>>, FolderError> {
+        let path = file.path();
+        let bytes = match &self.store {
+            Store::Memory(files) => files.get(&path).cloned(),
+            Store::Disk(root) => inside(&root.join("record"), &root.join(&path), &path, limit + 1)?,
+        };
+        match bytes {
+            Some(bytes) if bytes.len() as u64 > limit => Err(FolderError::TooLarge(path, limit)),
+            bytes => Ok(bytes),
+        }
+    }
+
     /// The bytes of a file of the book, at most `limit` of them.
     ///
     /// # Errors
@@ -211,6 +254,22 @@ impl Folder {
         File::open(end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
         Ok(bytes)
     }
+}
+
+/// The first bytes of a file that must lie in a folder itself, not where a link leads.
+fn inside(folder: &Path, whole: &Path, path: &str, count: u64) -> Result<Option<Vec<u8>>, FolderError> {
+    let unreadable = |error| FolderError::Unreadable(PathBuf::from(path), error);
+    let end = match whole.canonicalize() {
+        Ok(end) => end,
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound && !whole.is_symlink() => return Ok(None),
+        Err(error) => return Err(unreadable(error)),
+    };
+    if !end.starts_with(folder) {
+        return Err(FolderError::NotInBook(path.to_string()));
+    }
+    let mut bytes = Vec::new();
+    File::open(end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
+    Ok(Some(bytes))
 }
 
 fn belongs(item: &walkdir::DirEntry) -> bool {

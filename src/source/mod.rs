@@ -10,6 +10,6 @@ mod file;
 pub use file::{Files, SourceFile};
 
 mod folder;
-pub use folder::{Entry, Folder, FolderError, Stray, StrayKind};
+pub use folder::{Entry, Folder, FolderError, RecordFile, Stray, StrayKind};
 
 pub mod yaml;

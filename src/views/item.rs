@@ -1,6 +1,7 @@
 //! A selection for the client: its options side by side, what was found, and who has to sign.
 
 use super::cover::Stamp;
+use super::data::Data;
 use super::html::Html;
 use super::photo::Photo;
 use super::sheet::{Fact, Link, Notice, Sheet, on_sheet};
@@ -25,6 +26,8 @@ pub struct ItemPage {
     pub signers: Vec<Signer>,
     /// Where to sign: the room's sign-off sheet.
     pub paper: Option<Link>,
+    /// What is asked of it, for the page's scripts; absent while no issue was made.
+    pub asked: Option<Data>,
 }
 
 /// Something that is not as it was in an earlier issue.

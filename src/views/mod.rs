@@ -23,6 +23,10 @@ pub mod room;
 
 pub mod item;
 
+pub mod data;
+
+pub mod asked;
+
 pub mod sign;
 
 pub mod sign_off;

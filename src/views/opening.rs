@@ -1,5 +1,6 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
+use super::data::Data;
 use super::drawing::Drawing;
 use super::html::Html;
 use super::sheet::{Fact, Notice, Sheet, on_sheet};
@@ -27,10 +28,23 @@ pub struct OpeningPage {
     pub carton: Vec<Fact>,
     pub way_in: Vec<WayRow>,
     pub cautions: Vec<Notice>,
-    /// What to write down, a line each: `Width at the floor`.
-    pub tape: Vec<String>,
+    /// What to write down, a line each.
+    pub tape: Vec<TapeLine>,
+    /// What is asked of the readings, for the page's scripts.
+    pub asks: Data,
     /// What is needed at least, under the lines.
     pub tape_needs: Option<Html>,
+}
+
+/// One reading of the tape.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TapeLine {
+    /// `Width at the floor`.
+    pub name: String,
+    /// `width`, `height` or `depth`.
+    pub what: String,
+    /// `floor`, `middle`, `top`, `left`, `right`; absent where one reading is enough.
+    pub at: Option<String>,
 }
 
 /// One size: what is needed, what was measured, what is left over.

@@ -1,5 +1,6 @@
 //! Everything to be signed, with marks, prices and totals.
 
+use super::data::Data;
 use super::html::Html;
 use super::photo::Photo;
 use super::sheet::{Fact, Link, Sheet, on_sheet};
@@ -23,6 +24,8 @@ pub struct SignPage {
     pub conditions: Vec<Condition>,
     /// The sheets as PDF: the whole book first, then a room each.
     pub papers: Vec<Link>,
+    /// What is asked, for the page's scripts; absent while no issue was made.
+    pub asked: Option<Data>,
 }
 
 /// A room's items.

@@ -1,5 +1,6 @@
 //! Published pages in a real browser, and the proof that each of its checks finds a fault.
 
+mod acts;
 mod faulty;
 mod following;
 mod published;
@@ -56,14 +57,20 @@ impl Looked {
 
 /// Runs the driver and returns what it printed; stops the test where it cannot run.
 fn driver(arguments: &[&str]) -> String {
+    drive("check.mjs", arguments)
+}
+
+/// Runs one of the scripts beside the driver and returns what it printed; it must not fail.
+#[track_caller]
+fn drive(script: &str, arguments: &[&str]) -> String {
     let home = home();
     let ready = home.join("node_modules").is_dir();
     assert!(ready, "the browser's driver is not installed; `tests/run` installs it");
     let mut command = Command::new("node");
-    command.arg(home.join("check.mjs")).args(arguments);
+    command.arg(home.join(script)).args(arguments);
     let output = command.output().expect("node starts; `tests/run` installs it");
     let complaint = String::from_utf8_lossy(&output.stderr);
-    assert!(output.status.success(), "the driver failed:\n{complaint}");
+    assert!(output.status.success(), "{script} failed:\n{complaint}");
     String::from_utf8(output.stdout).expect("UTF-8")
 }
 

@@ -7,9 +7,12 @@ mod project;
 
 mod bad_input;
 mod browser;
+mod contrast;
+mod findings;
 mod house;
 mod pictures;
 mod publishing;
+mod reckoned;
 mod remaking;
 mod review;
 mod schema;

@@ -78,7 +78,7 @@ mod tests {
         assert_eq!(least_size(66, feet(60)), Some(size("3/4\"")));
     }
 
-    /// Source: check values IR-30, IR-32: the low-pressure equation of IFGC 402.4 (constants read, form from
+    /// Source: check values IR-30, IR-31, IR-32; top check value 15: the low-pressure equation of IFGC 402.4 (constants read, form from
     /// memory) stays within 1.5 % of the table; it is a check of the table's typing, never used to size a pipe.
     #[test]
     fn the_code_s_equation_agrees_with_the_table_within_its_rounding() {
@@ -91,9 +91,15 @@ mod tests {
                 assert!(off < 0.015, "{inside} over {feet} ft: {computed:.1} against {cubic_feet}");
             }
         }
-        // Only drop over length matters: 0.5 in over 10 ft is 3.0 in over 60 ft.
-        let flow = |drop: f64, feet: f64| (19.17 * 0.622 * (drop / (0.6094 * feet)).powf(0.206)).powf(1.0 / 0.381);
-        assert!((flow(0.5, 10.0) - flow(3.0, 60.0)).abs() < 1e-9);
-        assert!((flow(0.5, 10.0) - 173.0).abs() < 0.05);
+        // Only drop over length matters: 0.5 in over 10 ft is 3.0 in over 60 ft, printed as the same in both tables.
+        let flow = |inside: f64, drop: f64, feet: f64| {
+            (19.17 * inside * (drop / (0.6094 * feet)).powf(0.206)).powf(1.0 / 0.381)
+        };
+        let printed = [(172, 173.0), (360, 362.0), (678, 682.1), (1390, 1401.1)];
+        for ((inside, (_, ours)), (at_three_inches, computed)) in inside.into_iter().zip(TABLE).zip(printed) {
+            assert_eq!(ours[0], at_three_inches);
+            assert!((flow(inside, 0.5, 10.0) - flow(inside, 3.0, 60.0)).abs() < 1e-9);
+            assert!((flow(inside, 0.5, 10.0) - computed).abs() < 0.06, "{inside}: {}", flow(inside, 0.5, 10.0));
+        }
     }
 }

@@ -47,6 +47,16 @@ pub struct Figure {
     pub source: &'static str,
 }
 
+impl Figure {
+    /// The length that it asks for; nothing where it is a number.
+    pub const fn length(&self) -> Length {
+        match self.value {
+            Value::Length(length) => length,
+            Value::Number(..) => Length::ZERO,
+        }
+    }
+}
+
 /// What counts for a book.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ruling<T> {
@@ -56,6 +66,8 @@ pub struct Ruling<T> {
     pub source: String,
     /// What missing it weighs: a stop where the book adopts or sets the figure, else a query.
     pub severity: Severity,
+    /// Whether the book sets it itself.
+    pub own: bool,
 }
 
 /// The figures as they count for one book.
@@ -97,7 +109,7 @@ impl<'a> Rulings<'a> {
         let own = self.codes.figures.iter().find(|own| own.figure.value == figure.name);
         if let Some((own, value)) = own.and_then(|own| Some((own, parse(own)?))) {
             let source = format!("{}: {}", own.by, own.because);
-            return Some(Ruling { value, source, severity: Severity::Stop });
+            return Some(Ruling { value, source, severity: Severity::Stop, own: true });
         }
         let severity = match figure.basis {
             Basis::Guideline | Basis::Practice => Severity::Query,
@@ -107,7 +119,7 @@ impl<'a> Rulings<'a> {
                 Some(_) => return None,
             },
         };
-        Some(Ruling { value: usual, source: figure.source.into(), severity })
+        Some(Ruling { value: usual, source: figure.source.into(), severity, own: false })
     }
 }
 

@@ -7,6 +7,7 @@ mod beside;
 pub mod bond;
 pub mod cover;
 mod gauge;
+pub mod nest;
 pub mod overhead;
 mod passage;
 #[cfg(test)]

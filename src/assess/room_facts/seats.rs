@@ -1,6 +1,7 @@
 //! Seats at counters, tables and islands.
 
 use crate::assess::Context;
+use crate::assess::codes::{KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling};
 use crate::book::{Room, Seating};
 use crate::units::Length;
 
@@ -42,6 +43,16 @@ pub fn seats<'a>(context: &Context<'a>, room: &'a Room) -> Vec<Seats<'a>> {
     all
 }
 
+/// How deep it must be clear for knees at a surface so high: the nearest of 30", 36" and 42" counts.
+pub fn knee_depth(context: &Context<'_>, height: Length) -> Option<Ruling<Length>> {
+    let figure = match height {
+        low if low < Length::from_inches(33) => &KNEES_AT_30,
+        middle if middle < Length::from_inches(39) => &KNEES_AT_36,
+        _ => &KNEES_AT_42,
+    };
+    context.rulings().length(figure)
+}
+
 fn written(seating: &Seating) -> Seats<'_> {
     let fact = |slot: &crate::book::Slot<Length>| slot.spanned().map(Fact::from);
     Seats {
@@ -78,7 +89,7 @@ fn islands<'a>(context: &Context<'a>, room: &'a Room) -> Vec<Seats<'a>> {
                 edge: Some(fact(edge.edge)),
                 seats: Some(edge.seats),
                 height: edge.height.map(fact),
-                knees: Some(fact(edge.overhang)),
+                knees: island.side(side).overhang.get().map(|overhang| fact(*overhang)),
                 behind: plan.clear_behind(island, side).map(|clear| fact(clear.distance)),
                 traffic: None,
                 wheelchair: false,

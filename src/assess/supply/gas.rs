@@ -4,7 +4,7 @@ use crate::assess::codes::gas;
 use crate::units::Length;
 
 use super::number_before;
-use super::pipe::{Pipe, feet};
+use super::pipe::{Pipe, run};
 
 /// A kind of gas.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,7 +55,7 @@ impl Gas {
             kind,
             btu: thousands.or_else(|| number_before(text, &["btu/h", "btuh", "btu"])),
             pipe: Pipe::read(text).size,
-            run: feet(&lower),
+            run: run(&lower),
         }
     }
 
@@ -77,6 +77,7 @@ mod tests {
         let branch = Gas::read("natural gas, 1/2\" pipe, 40 ft");
         assert_eq!(branch.run, Some("40'".parse().unwrap()));
         assert_eq!(branch.carries(1000), Some(81_000));
+        assert_eq!(Gas::read("natural gas, 12.7 mm pipe, 12 m").carries(1000), Some(81_000));
         assert_eq!(Gas::read("LPG, 65 kBtu/h").btu, Some(65_000));
         assert_eq!(Gas::read("yes"), Gas::default());
     }

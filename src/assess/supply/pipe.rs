@@ -25,32 +25,34 @@ impl Pipe {
         let lower = text.to_lowercase();
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         let size =
-            parts.iter().filter(|part| !part.contains("aff") && !part.contains("ft")).find_map(|part| inches(part));
+            parts.iter().filter(|part| !part.contains("aff") && run(part).is_none()).find_map(|part| length(part));
         let high = parts.iter().find(|part| part.contains("aff"));
         Self {
             size,
-            height: high.and_then(|part| inches(part.trim_start_matches("at most "))),
+            height: high.and_then(|part| length(part.trim_start_matches("at most "))),
             at_most: high.is_some_and(|part| part.contains("at most")),
-            run: feet(&lower),
+            run: run(&lower),
             bends: count(&parts, &["bend", "elbow", "90"], &["45"]),
             half_bends: count(&parts, &["45"], &[]),
         }
     }
 }
 
-/// The length in inches with which a phrase begins: `1 1/2" under the tub`.
-fn inches(part: &str) -> Option<Length> {
-    let end = part.find(['"', '″'])?;
-    Length::parse(&format!("{}\"", part[..end].trim())).ok()
+/// The length with which a phrase begins: `1 1/2" under the tub`, `38 mm`.
+fn length(part: &str) -> Option<Length> {
+    let ends = ["\"", "″", "mm", "cm"].into_iter().filter_map(|unit| part.find(unit).map(|at| at + unit.len()));
+    Length::parse(&part[..ends.min()?]).ok()
 }
 
-/// The length in feet anywhere in a text: `40 ft`, `at most 25 ft`.
-pub(super) fn feet(lower: &str) -> Option<Length> {
-    let at = lower.find("ft")?;
-    let before = lower[..at].trim_end();
-    let from = before.rfind(|c: char| !c.is_ascii_digit()).map_or(0, |at| at + 1);
-    let feet: i64 = before[from..].parse().ok().filter(|feet| *feet <= 3_000)?;
-    Some(Length::from_inches(feet * 12))
+/// The length in feet or metres anywhere in a text: `40 ft`, `at most 25 ft`, `12 m`.
+pub(super) fn run(lower: &str) -> Option<Length> {
+    lower.split([',', ';']).find_map(|part| {
+        let words: Vec<&str> = part.split_whitespace().collect();
+        let apart = words.windows(2).filter(|pair| matches!(pair[1], "ft" | "m")).map(|pair| pair.concat());
+        let together = words.iter().filter(|word| word.ends_with("ft") || word.ends_with('m')).map(ToString::to_string);
+        let runs = apart.chain(together).filter(|run| !run.ends_with("mm") && !run.ends_with("cm"));
+        runs.into_iter().find_map(|run| Length::parse(&run).ok())
+    })
 }
 
 /// How many bends the phrases tell, in figures or words.
@@ -83,6 +85,10 @@ mod tests {
         assert_eq!((drain.size, drain.height, drain.at_most), (length("1 1/2\""), length("18\""), true));
         let dryer = Pipe::read("4\" rigid, 20 ft, 2 elbows, 1 bend of 45");
         assert_eq!((dryer.bends, dryer.half_bends), (2, 1));
+        let soft = Pipe::read("1/4\" soft copper, 8 ft");
+        assert_eq!((soft.size, soft.run), (length("1/4\""), length("8'")));
+        let metric = Pipe::read("38 mm, at most 457 mm AFF, 12 m, two bends");
+        assert_eq!((metric.size, metric.height, metric.run), (length("38 mm"), length("457 mm"), length("12 m")));
         assert_eq!(Pipe::read("to the disposer, air gap at the sink"), Pipe::default());
     }
 }

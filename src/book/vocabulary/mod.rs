@@ -22,6 +22,7 @@ mod run;
 mod selection;
 mod supply;
 mod surface;
+mod top;
 
 pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
 pub use built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
@@ -34,18 +35,20 @@ pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
 pub use opening::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};
 pub use order::ORDER;
-pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
+pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, RESPONSES, WAIVER};
 pub use room::{CEILING, ROOM};
 pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
 pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
 pub use supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
 pub use surface::{LAID, PAPERED, SOLD};
+pub use top::{SEAM, SLAB, SUPPORTS, TOP};
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[
     &BOOK,
     &FIRM,
     &APPROVER,
+    &RESPONSES,
     &AFTER,
     &ALLOWANCE,
     &HOLD_POINT,
@@ -102,6 +105,10 @@ pub const RECORDS: &[&Record] = &[
     &PAPERED,
     &FRONTS,
     &STORES,
+    &TOP,
+    &SUPPORTS,
+    &SLAB,
+    &SEAM,
     &HANGING,
     &FIT,
     &SHEET,

@@ -57,6 +57,12 @@ pub const BOOK: Record = Record {
             "all",
         ),
         Field::optional(
+            "responses",
+            Shape::Record(&RESPONSES),
+            "where decisions and readings are handed over, besides as a file",
+            "{post: \"https://book.example/responses\", email: office@pennick.example}",
+        ),
+        Field::optional(
             "allowances",
             Shape::Named(&Shape::Either(&Shape::Money, &Shape::Record(&ALLOWANCE))),
             "what the contract allows for each group",
@@ -149,6 +155,21 @@ pub const APPROVER: Record = Record {
         Field::required("id", Shape::Text, "a short name for files", "ada"),
         Field::required("name", Shape::Text, "the name as signed", "Ada Okonedo"),
         Field::optional("email", Shape::Text, "where to write", "ada@okonedo.example"),
+    ],
+};
+
+/// Where responses go.
+pub const RESPONSES: Record = Record {
+    name: "responses",
+    about: "where decisions and readings are handed over; a file can always be saved, whatever stands here",
+    fields: &[
+        Field::optional("post", Shape::Text, "the address that pages send them to", "https://book.example/responses"),
+        Field::optional(
+            "email",
+            Shape::Text,
+            "where to write instead; the firm's own, unless another is named",
+            "office@pennick.example",
+        ),
     ],
 };
 

@@ -144,6 +144,12 @@ pub const OPTION: Record = Record {
             "{depth: 24\", shelves: roll-out}",
         ),
         Field::optional(
+            "top",
+            Shape::Record(&super::TOP),
+            "a counter: its material, what carries it, how it is cut",
+            "{material: stone, lies on: [island], overhang: 15\", supports: {by: steel bars, out: 12\", in: 24\"}}",
+        ),
+        Field::optional(
             "sample seen",
             Shape::Date,
             "the day on which its sample was laid beside the others",
@@ -205,6 +211,7 @@ pub const OPTION: Record = Record {
             "whether the rim of an undermount bowl shows, is flush, or is covered",
             "flush",
         ),
+        Field::optional("corner radius", Shape::Length, "radius of a bowl's inside corners, seen from above", "3/8\""),
         Field::optional("drain", Shape::Text, "where the outlet is", "rear centre"),
         Field::optional("rough-in", Shape::Length, "from the finished wall to the centre of the outlet", "12\""),
         Field::optional("seat height", Shape::Length, "top of the seat from the finished floor", "16 1/2\""),

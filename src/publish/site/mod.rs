@@ -105,7 +105,7 @@ pub fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) 
 pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     let mut files = BTreeMap::new();
     for folder in FOLDERS {
-        let carried = theme.assets().iter().map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone()));
+        let carried = theme.assets_of(folder).map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone()));
         files.extend(carried);
     }
     let pages: Vec<&Page> = PAGES.iter().collect();

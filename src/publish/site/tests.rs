@@ -83,9 +83,13 @@ fn every_link_stays_in_its_folder_and_leads_to_a_file() {
 }
 
 #[test]
-fn nothing_on_a_page_needs_a_script_or_an_inline_style() {
+fn every_script_is_a_file_or_data_and_no_style_is_inline() {
     for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
-        for forbidden in ["<script", " style=", "<style", " onclick=", "javascript:", "http://", "https://"] {
+        for script in html.split("<script").skip(1) {
+            let file = script.starts_with(" defer src=\"") && script.contains("\"></script>");
+            assert!(file || script.starts_with(" type=\"application/json\" id=\""), "{page} has `{script:.60}`");
+        }
+        for forbidden in [" style=", "<style", " onclick=", "javascript:", "http://", "https://"] {
             assert!(!html.contains(forbidden), "{page} has `{forbidden}`");
         }
     }
@@ -146,7 +150,8 @@ fn pages_that_were_kept_are_those_that_would_be_made() {
     assert_eq!(render(&site, &theme, &mut kept).unwrap(), render(&site, &theme, &mut Kept::default()).unwrap());
 }
 
-/// Most that a page weighs on a screen without its photographs: HTML, styles, and the fonts that it needs.
+/// Most that a page weighs on a screen without its photographs: HTML with its data, styles, and the fonts
+/// that it needs. What it can be read without has a limit of its own.
 const LIGHT: usize = 120_000;
 
 #[test]
@@ -160,5 +165,17 @@ fn a_page_without_its_photographs_stays_light() {
         let italic = if html.contains("class=\"prose\"") { font("literata-italic") } else { 0 };
         let weight = common + italic + html.len();
         assert!(weight < LIGHT, "{page} weighs {weight} bytes");
+    }
+}
+
+/// Most that scripts and their style add to a page; nothing waits for them.
+const ACTS: usize = 40_000;
+
+#[test]
+fn what_scripts_add_to_a_page_stays_light() {
+    let theme = Theme::standard().unwrap();
+    for script in ["assets/deciding.js", "assets/readings.js"] {
+        let weight = theme.assets()[script].len() + theme.assets()["assets/act.css"].len();
+        assert!(weight < ACTS, "{script} and its style weigh {weight} bytes");
     }
 }

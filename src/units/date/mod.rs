@@ -131,6 +131,20 @@ impl std::str::FromStr for Date {
 }
 
 /// As on a sheet: `11 Jan 2027`, which no reader can take for another day.
+impl serde::Serialize for Date {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.iso())
+    }
+}
+
+impl<'de> serde::Deserialize<'de> for Date {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Date, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        let date = Date::parse(&text).map_err(serde::de::Error::custom)?;
+        if date.iso() == text { Ok(date) } else { Err(serde::de::Error::custom("not a date as year, month and day")) }
+    }
+}
+
 impl fmt::Display for Date {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let month = MONTHS[usize::try_from(self.month() - 1).unwrap_or(0)];

@@ -27,7 +27,7 @@ fn a_date_is_read_in_one_notation_and_printed_with_the_month_in_letters() {
     assert_eq!(Date::parse("2027-02-30").unwrap_err().to_string(), "the calendar has no day `2027-02-30`");
 }
 
-/// SD-05: three check values.
+/// Source: check values SD-05: three of them.
 #[test]
 fn working_days_leave_out_weekends_closed_days_and_the_first_day() {
     let none = Calendar::default();
@@ -38,9 +38,11 @@ fn working_days_leave_out_weekends_closed_days_and_the_first_day() {
     assert_eq!(winter.plus_working_days(date("2026-12-24"), 5), date("2027-01-04"));
 }
 
-/// SD-06 (ISO 8601): 1 January 2027 is the Friday of week 53 of 2026.
+/// Source: check values SD-06 (ISO 8601): 1 January 2027 is the Friday of week 53 of 2026.
 #[test]
-fn a_week_may_belong_to_the_year_before() {
+fn a_week_may_belong_to_the_year_before_or_after() {
+    assert_eq!((date("2021-01-03").iso_week(), date("2021-01-03").weekday()), ((2020, 53), 7));
+    assert_eq!((date("2024-12-30").iso_week(), date("2024-12-30").weekday()), ((2025, 1), 1));
     assert_eq!(date("2027-01-01").iso_week(), (2026, 53));
     assert_eq!(date("2027-01-01").weekday(), 5);
 }

@@ -9,15 +9,17 @@ fn length(written: &str) -> Length {
 }
 
 /// NIST SP 811, appendix B.8, and the 1959 agreement: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm exactly.
+/// Source: check values UN-02: 26 ft are 7924.8 mm.
 #[test]
 fn an_inch_is_25_4_millimetres_exactly() {
     assert_eq!(length("1 in"), length("25.4 mm"));
     assert_eq!(length("1 ft"), length("304.8 mm"));
+    assert_eq!(length("26 ft"), length("7924.8 mm"));
     assert_eq!(length("5000 in"), length("127 m"));
     assert_eq!(Length::from_inches(1).nanometres(), 25_400_000);
 }
 
-/// Check values of UN-01 and UN-05: 34½ in, 3/8 in, 1/64 in.
+/// Source: check values UN-01, UN-05: 34½ in, 3/8 in, 1/64 in.
 #[test]
 fn parts_of_an_inch_are_exact_in_nanometres() {
     assert_eq!(length("34 1/2\"").nanometres(), 876_300_000);
@@ -26,7 +28,7 @@ fn parts_of_an_inch_are_exact_in_nanometres() {
     assert_eq!(Length::from_sixty_fourths(1).nanometres(), 396_875);
 }
 
-/// Check values of UN-04, and of standards row UN-04 at both grains.
+/// Source: check values UN-04, at both grains.
 #[test]
 fn millimetres_round_to_the_nearest_grain_and_say_so() {
     let rows = [
@@ -44,7 +46,7 @@ fn millimetres_round_to_the_nearest_grain_and_say_so() {
     }
 }
 
-/// UN-06: a 610 mm body does not go into a 24 in opening, though both print 24.
+/// Source: check values UN-06: a 610 mm body does not go into a 24 in opening, though both print 24.
 #[test]
 fn lengths_that_print_alike_are_still_told_apart() {
     let (body, opening) = (length("610 mm"), length("24\""));
@@ -53,7 +55,7 @@ fn lengths_that_print_alike_are_still_told_apart() {
     assert_eq!(opening.imperial(Grain::Sixteenth).to_string(), "24\"");
 }
 
-/// UN-07: the first five equal 1028.7 mm. The other rows are the same in the notations people type.
+/// Source: check values UN-07: the first five equal 1028.7 mm. The other rows are the same in the notations people type.
 #[test]
 fn every_notation_of_a_length_reads_the_same() {
     let un_07 = ["3' 4 1/2\"", "3'-4½\"", "40.5\"", "40 1/2 in", "1028.7mm"];
@@ -103,7 +105,7 @@ fn unicode_fractions_are_read_where_they_can_be_held() {
     }
 }
 
-/// SD-28: feet-inch-fraction style of US drafting.
+/// Source: check values SD-28: feet-inch-fraction style of US drafting.
 #[test]
 fn feet_and_inches_print_in_drafting_style() {
     let drafted = |written: &str| length(written).imperial(Grain::Sixteenth).feet_and_inches().to_string();
@@ -317,5 +319,37 @@ proptest! {
         let _ = crate::units::money::Money::parse(&text, crate::units::money::Currency::USD);
         let _ = crate::units::date::Date::parse(&text);
         let _ = crate::units::date::LeadTime::parse(&text);
+    }
+}
+
+/// One row of the table that pages read as well.
+#[derive(serde::Deserialize)]
+struct Notation {
+    written: String,
+    /// What a number without a unit counts in.
+    bare: Option<String>,
+    nanometres: Option<String>,
+    imperial: Option<String>,
+    metric: Option<String>,
+}
+
+/// The same table is read by the pages of installers: `tests/browser/tape.mjs`.
+#[test]
+fn a_tape_reads_as_the_table_says_that_pages_go_by() {
+    let table = include_str!("../../../tests/browser/tape-readings.json");
+    let rows: Vec<Notation> = serde_json::from_str(table).unwrap();
+    assert!(rows.len() > 40);
+    for row in rows {
+        let bare = row.bare.as_deref().and_then(crate::units::find_unit);
+        let length = parse_in(&row.written, bare).ok();
+        let nanometres = length.map(|length| length.nanometres().to_string());
+        assert_eq!(nanometres, row.nanometres, "`{}` counted in {:?}", row.written, row.bare);
+        // A sheet sets the finer grain where the coarser would round.
+        let fine = length.map(|length| {
+            let [coarse, fine] = [Grain::Sixteenth, Grain::ThirtySecond].map(|grain| length.imperial(grain));
+            if !coarse.exact && fine.exact { fine } else { coarse }
+        });
+        assert_eq!(fine.map(|shown| shown.to_string()), row.imperial, "`{}`", row.written);
+        assert_eq!(length.map(|length| length.metric().to_string()), row.metric, "`{}`", row.written);
     }
 }

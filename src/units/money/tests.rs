@@ -7,7 +7,7 @@ fn currency(code: &str) -> Currency {
     Currency::parse(code).unwrap()
 }
 
-/// SD-23 (ISO 4217, list one): decimals of the minor unit.
+/// Source: check values SD-23 (ISO 4217, list one): decimals of the minor unit.
 #[test]
 fn currencies_have_the_decimals_iso_4217_gives_them() {
     let rows = [
@@ -26,7 +26,7 @@ fn currencies_have_the_decimals_iso_4217_gives_them() {
     }
 }
 
-/// SD-23: 1234 minor units of each.
+/// Source: check values SD-23: 1234 minor units of each.
 #[test]
 fn minor_units_print_with_the_decimals_of_their_currency() {
     let rows = [

@@ -190,6 +190,7 @@ pub(super) fn item(options: usize) -> ItemPage {
             signer("Sven Lindqvist", Shape::Waiting, "Waiting for you", None, "Wanted by 25 January."),
         ],
         paper: (options != 2).then(|| link("S-K", "Sign-off sheet, kitchen (PDF)", "sign.html")),
+        asked: (options != 1).then(super::asked::asked),
     }
 }
 
@@ -272,5 +273,6 @@ pub(super) fn sign() -> SignPage {
         ],
         conditions: vec![Condition { link: link("K-03", "Tap", "items/kitchen-refrigerator-3.html"), state: state(Shape::ApprovedAsNoted, "Approved as noted"), sentence: "Ada: “if the handles clear the sill.”".into() }],
         papers: vec![link("S-00", "The whole book (PDF)", "sign.html"), link("S-K", "Kitchen (PDF)", "sign.html"), link("S-B", "Bath (PDF)", "sign.html")],
+        asked: Some(super::asked::asked()),
     }
 }

@@ -1,5 +1,6 @@
 //! A made-up book, worded by hand, in which every kind of page has something of everything.
 
+mod asked;
 mod client;
 mod office;
 mod site_work;

@@ -2,7 +2,7 @@
 
 use super::super::drawing::Drawing;
 use super::super::installer::{InstallerIndex, OpeningGroup, OpeningLine};
-use super::super::opening::{OpeningPage, SizeCell, SizeRow, WayRow};
+use super::super::opening::{OpeningPage, SizeCell, SizeRow, TapeLine, WayRow};
 use super::*;
 
 pub(super) fn index() -> InstallerIndex {
@@ -98,13 +98,25 @@ pub(super) fn refrigerator() -> OpeningPage {
             ),
             notice("Lifting", &["Lift over the oak, do not roll.", "Set the hinge side first."]),
         ],
-        tape: ["Width at the floor", "Width at the middle", "Width at the top", "Height from FF", "Depth"]
-            .map(Into::into)
-            .to_vec(),
+        tape: tape(),
+        asks: super::asked::tape(),
         tape_needs: Some(html(
             "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (609.6 mm).",
         )),
     }
+}
+
+fn tape() -> Vec<TapeLine> {
+    let line = |name: &str, what: &str, at: Option<&str>| TapeLine {
+        name: name.into(),
+        what: what.into(),
+        at: at.map(Into::into),
+    };
+    vec![
+        line("Width at the floor", "width", Some("floor")),
+        line("Height from FF", "height", Some("left")),
+        line("Depth", "depth", None),
+    ]
 }
 
 fn sizes() -> Vec<SizeRow> {

@@ -36,7 +36,7 @@ impl<'a> Chrome<'a> {
             client: given(&project.client),
             firm: given(&project.firm.name),
             firm_line: given(&project.firm.trade),
-            issue: if subject.draft { "draft, not issued".into() } else { "not issued yet".into() },
+            issue: issue_line(subject),
             date: subject.today.to_string(),
             draft: subject.draft,
         };
@@ -115,6 +115,21 @@ impl<'a> Chrome<'a> {
     pub fn project(&self) -> &Project {
         &self.project
     }
+}
+
+/// What the title block says of the issue: `1, for approval, 10 Jan 2027`.
+fn issue_line(subject: Subject<'_>) -> String {
+    let Some(issue) = subject.book.record.latest() else {
+        return if subject.draft { "draft, not issued".into() } else { "not issued yet".into() };
+    };
+    let approvals = &subject.assessment.approvals;
+    let is_as_issued = |room: &Room, selection: &Selection| {
+        let now = approvals.marked(room, selection);
+        now.zip(issue.item(&room.folder, &selection.id)).is_none_or(|(now, issued)| now.mark == issued.mark)
+    };
+    let changed = subject.book.selections().any(|(room, selection)| !is_as_issued(room, selection));
+    let since = if changed { "changed since " } else { "" };
+    format!("{since}{}, for {}, {}", issue.number, issue.purpose.word(), issue.on)
 }
 
 /// Each room's name in paths, no two the same.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::RunsOut;
 use crate::book::{Room, Selection};
+use crate::marks;
 use crate::units::Date;
 use crate::views::cover::{Cover, Due, RoomCard, Stamp, Tally};
 use crate::views::html::Html;
@@ -13,7 +14,7 @@ use crate::views::state::Shape;
 use super::chrome::Place;
 use super::figures::{and, count};
 use super::item::sign_link;
-use super::{Teller, mark, prose};
+use super::{Teller, prose};
 
 /// How many due things stand on the cover.
 const DUE: usize = 6;
@@ -28,7 +29,12 @@ impl Teller<'_> {
         let place = Place { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
         let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
         Cover {
-            sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), None, Some(onward)),
+            sheet: self.chrome.sheet(
+                place,
+                Some(marks::shown(&marks::of_all(self.marks.values()))),
+                None,
+                Some(onward),
+            ),
             picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
             lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
             stamp: self.stamp(),
@@ -58,9 +64,15 @@ impl Teller<'_> {
 
     fn stamp(&self) -> Option<Stamp> {
         let project = self.chrome.project();
-        let word = if project.draft { "Draft" } else { "For your decision" };
-        let lines = [Some(project.date.clone()), project.firm.clone()].into_iter().flatten().collect();
-        Some(Stamp { word: word.into(), lines, void: false })
+        let issue = self.subject.book.record.latest();
+        let word = match issue {
+            _ if project.draft => "Draft".to_string(),
+            Some(issue) => format!("Issued for {}", issue.purpose.word()),
+            None => "For your decision".into(),
+        };
+        let day = issue.map_or_else(|| project.date.clone(), |issue| format!("Issue {} · {}", issue.number, issue.on));
+        let lines = [Some(day), project.firm.clone()].into_iter().flatten().collect();
+        Some(Stamp { word, lines, void: false })
     }
 
     /// What must be decided next: what is open, or waits for a signature, by its last day.
@@ -70,6 +82,7 @@ impl Teller<'_> {
             .subject
             .book
             .selections()
+            .filter(|(room, selection)| !self.subject.assessment.approvals.is_orderable(room, selection))
             .filter_map(|(room, selection)| Some((dates.decide_by(selection)?, room, selection)))
             .collect();
         all.sort_by_key(|(last, _, selection)| (*last, selection.settled().is_some(), selection.tag.clone()));
@@ -98,7 +111,7 @@ impl Teller<'_> {
             day: day.into(),
             month: month.into(),
             link: self.chrome.item_link(room, selection),
-            state: self.decision(selection),
+            state: self.decision(room, selection),
             holds_up: Html::text(words.trim()),
         }
     }
@@ -121,13 +134,23 @@ impl Teller<'_> {
     }
 
     fn shapes(&self, room: &Room) -> Vec<Shape> {
-        room.selections.iter().map(|selection| self.decision(selection).shape).collect()
+        room.selections.iter().map(|selection| self.decision(room, selection).shape).collect()
     }
 
     fn card(&self, room: &Room) -> RoomCard {
-        let open = room.selections.iter().filter(|selection| selection.settled().is_none()).count();
-        let settled = room.selections.len() - open;
-        let parts = [(settled, "waiting for signatures"), (open, "waiting for a choice")];
+        let shapes = self.shapes(room);
+        let waits = |selection: &&Selection| self.decision(room, selection).shape == Shape::Waiting;
+        let waiting: Vec<&Selection> = room.selections.iter().filter(waits).collect();
+        let open = waiting.iter().filter(|selection| selection.settled().is_none()).count();
+        let so_many = |shape: Shape| shapes.iter().filter(|other| **other == shape).count();
+        let parts = [
+            (so_many(Shape::Approved), "approved"),
+            (so_many(Shape::ApprovedAsNoted), "approved as noted"),
+            (so_many(Shape::ChangedSinceSigned), "changed since signed"),
+            (so_many(Shape::ReviseAndResubmit) + so_many(Shape::Rejected), "sent back"),
+            (waiting.len() - open, "waiting for signatures"),
+            (open, "waiting for a choice"),
+        ];
         let words: Vec<String> = parts
             .into_iter()
             .filter(|(number, _)| *number > 0)
@@ -140,7 +163,7 @@ impl Teller<'_> {
                 .as_ref()
                 .and_then(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), 960)),
             line: self.room_line(room),
-            marks: self.shapes(room),
+            marks: shapes,
             marks_in_words: and(&words),
         }
     }

@@ -3,15 +3,19 @@
 use std::collections::BTreeMap;
 
 use crate::assess::Amounts;
+use crate::assess::approval::{Given, Word};
 use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::marks;
+use crate::views::asked::{Asked, Issued};
+use crate::views::cover::Stamp;
 use crate::views::html::Html;
-use crate::views::item::{ItemPage, OptionCard, Signer};
+use crate::views::item::{Change, ItemPage, OptionCard, Signer};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
 
 use super::chrome::Place;
-use super::figures::count;
-use super::lines::fact;
-use super::{Teller, mark, prose};
+use super::figures::{count, quoted};
+use super::lines::{capital, fact};
+use super::{Teller, prose};
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
 const PICTURE: u32 = 1600;
@@ -20,12 +24,16 @@ impl Teller<'_> {
     /// Every selection's page, in the book's order.
     pub fn items(&self) -> Vec<ItemPage> {
         let rooms = self.subject.book.rooms.iter();
+        let asking = self.asking();
         rooms
-            .flat_map(|room| room.selections.iter().enumerate().map(|(at, selection)| self.item(room, selection, at)))
+            .flat_map(|room| {
+                let selections = room.selections.iter().enumerate();
+                selections.map(|(at, selection)| self.item(room, selection, at, asking.as_ref()))
+            })
             .collect()
     }
 
-    fn item(&self, room: &Room, selection: &Selection, at: usize) -> ItemPage {
+    fn item(&self, room: &Room, selection: &Selection, at: usize, asking: Option<&(Issued, Asked)>) -> ItemPage {
         let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
         let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
         let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
@@ -36,19 +44,20 @@ impl Teller<'_> {
             name: selection.name.value.clone(),
             above: vec![self.chrome.first(), Crumb { name: room_link.name, href: Some(room_link.href) }],
         };
-        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(|mark| mark::shown(mark));
+        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
         ItemPage {
             sheet: self.chrome.sheet(place, mark, Some(from), Some(onward)),
             label: format!("{} · {}", room.title(), selection.tag),
             lead: Some(self.item_lead(selection)),
-            state: Some(self.decision(selection)),
+            state: Some(self.decision(room, selection)),
             facts: self.item_facts(room, selection),
-            changes: vec![],
+            changes: self.changes(room, selection),
             options: self.options(room, selection),
             why: selection.why.get().map(|why| prose::blocks(why)),
             cautions: self.told_of_selection(room, selection).into_iter().chain(self.cautions(selection)).collect(),
-            signers: self.signers(selection),
+            signers: self.signers(room, selection),
             paper: Some(self.room_paper(room)),
+            asked: asking.map(|asking| self.asked_of(asking, room, selection)),
         }
     }
 
@@ -180,18 +189,53 @@ impl Teller<'_> {
         if lines.is_empty() { vec![] } else { vec![Notice { title: "For your safety".into(), lines }] }
     }
 
-    fn signers(&self, selection: &Selection) -> Vec<Signer> {
+    /// What is not as the newest issue shows it.
+    fn changes(&self, room: &Room, selection: &Selection) -> Vec<Change> {
+        let record = &self.subject.book.record;
+        let now = self.subject.assessment.approvals.marked(room, selection);
+        let Some((issue, now)) = record.latest().zip(now) else { return vec![] };
+        let Some(issued) = issue.item(&room.folder, &selection.id) else { return vec![] };
+        let told = |value: Option<String>| value.map_or_else(|| Html::text("–"), |value| quoted(&value));
+        let changes = marks::changes(&issued.content, &now.content).into_iter().map(|change| Change {
+            issue: (issue.number + 1).to_string(),
+            what: capital(&change.what),
+            was: told(change.from),
+            now: told(change.to),
+            because: None,
+        });
+        changes.collect()
+    }
+
+    fn signers(&self, room: &Room, selection: &Selection) -> Vec<Signer> {
         let approvers = self.subject.book.project.approvers.iter();
         let by = self.subject.assessment.dates.decide_by(selection);
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let word = |id: &str| item.and_then(|item| item.words.iter().find(|word| word.who == id));
         approvers
             .map(|approver| Signer {
                 name: approver.name.clone(),
-                state: self.decision(selection),
-                stamp: None,
-                says: by.map(|by| Html::text(&format!("Wanted by {by}."))),
+                state: self.said_by(approver, room, selection),
+                stamp: word(&approver.id.value).map(stamp),
+                says: match word(&approver.id.value) {
+                    Some(word) => word.note.as_ref().map(|note| Html::text(note)),
+                    None => by.map(|by| Html::text(&format!("Wanted by {by}."))),
+                },
             })
             .collect()
     }
+}
+
+/// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
+fn stamp(word: &Word) -> Stamp {
+    let how = match &word.given {
+        Given::ByPrivateLink => "by private link".to_string(),
+        Given::Confirmed => "confirmed in person".into(),
+        Given::Unsigned => "unsigned".into(),
+        Given::ByHand(how) => format!("by hand: {how}"),
+    };
+    let option = word.option.as_ref().map(|option| format!("option {option}"));
+    let lines = [option, Some(format!("Issue {} · {}", word.issue, word.made)), Some(how)];
+    Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
 }
 
 /// The page that says what is signed.

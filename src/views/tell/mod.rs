@@ -3,6 +3,7 @@
 //! The pages' structs stand beside this folder; here they are filled, and every value is worded.
 
 mod album;
+mod asked;
 mod carried;
 mod chrome;
 mod concerns;
@@ -10,7 +11,6 @@ mod figures;
 mod fit;
 mod item;
 mod lines;
-mod mark;
 mod prose;
 mod states;
 
@@ -39,6 +39,8 @@ use super::site::{ClientPages, InstallerPages, OfficePages, Site};
 use super::wording::Wording;
 use crate::assess::Assessment;
 use crate::book::Book;
+use crate::digest::Digest;
+use crate::marks;
 use crate::pictures::Renditions;
 use crate::source::Files;
 use crate::units::Date;
@@ -79,14 +81,14 @@ struct Teller<'a> {
     wording: Wording,
     chrome: Chrome<'a>,
     /// Each item's mark, by room and selection.
-    marks: BTreeMap<(&'a str, &'a str), String>,
+    marks: BTreeMap<(&'a str, &'a str), Digest>,
     /// The pictures that this folder shows.
     album: Album<'a>,
 }
 
 /// Tells the whole book.
 pub fn tell(subject: Subject<'_>) -> Told {
-    let marks = mark::items(subject);
+    let marks = marks_of(subject);
     let teller = || Teller {
         subject,
         wording: figures::wording(subject.book),
@@ -101,6 +103,13 @@ pub fn tell(subject: Subject<'_>) -> Told {
     let language = subject.book.project.languages.first().cloned().unwrap_or_else(|| "en".into());
     let pictures = [("client", for_client), ("installer", for_installer), ("office", for_office)].into();
     Told { site: Site { language, client, installer, office }, pictures, papers }
+}
+
+/// Each item's mark, with the pictures' digests as reading took them or, where it took none, as they were made.
+fn marks_of(subject: Subject<'_>) -> BTreeMap<(&str, &str), Digest> {
+    let read = marks::as_read(subject.book);
+    let picture = |path: &str| read(path).or_else(|| Some(subject.pictures.get(path)?.digest));
+    marks::items(subject.book, &picture).into_iter().map(|(item, marked)| (item, marked.mark)).collect()
 }
 
 fn for_the_client(teller: Teller<'_>) -> (ClientPages, Vec<(String, SignOff)>, Vec<PageFile>) {

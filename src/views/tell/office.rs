@@ -1,9 +1,11 @@
 //! Tells the office's first page.
 
 use crate::assess::InTheWay;
+use crate::book::{Room, Selection};
 use crate::finding::Finding;
 use crate::views::html::Html;
 use crate::views::office::{HoldPoint, Obstacle, OfficeIndex};
+use crate::views::schedule::{Cell, Column, Table};
 use crate::views::sheet::Link;
 
 use super::chrome::Place;
@@ -33,8 +35,29 @@ impl Teller<'_> {
             hold_points: self.hold_points(),
             sheets,
             papers: self.paper_links(),
-            tables: vec![self.next_orders()],
+            tables: self.approvals().into_iter().chain([self.next_orders()]).collect(),
         }
+    }
+
+    /// What stands of every item's approval, by approver; nothing while nothing was issued.
+    fn approvals(&self) -> Option<Table> {
+        let (issue, on) = self.subject.assessment.approvals.issue?;
+        let approvers = &self.subject.book.project.approvers;
+        let heads = ["Item", "Stands"].into_iter().map(str::to_string);
+        let heads = heads.chain(approvers.iter().map(|approver| approver.name.clone()));
+        let row = |(room, selection): (&Room, &Selection)| {
+            let stated = |state| Cell { state: Some(state), ..Cell::default() };
+            let name = Cell::from(format!("{} {}", selection.tag, selection.name.value).as_str());
+            let said = approvers.iter().map(|approver| stated(self.said_by(approver, room, selection)));
+            [name, stated(self.decision(room, selection))].into_iter().chain(said).collect()
+        };
+        Some(Table {
+            name: "Approvals".into(),
+            scope: Some(format!("of issue {issue}, {on}; only what every needed approver approved may be ordered")),
+            columns: heads.map(|name| Column { name, figures: false }).collect(),
+            rows: self.subject.book.selections().map(row).collect(),
+            totals: vec![],
+        })
     }
 
     fn hold_points(&self) -> Vec<HoldPoint> {

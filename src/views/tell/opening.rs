@@ -2,9 +2,10 @@
 
 use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
 use crate::book::{Choice, Fit, Opening, Room, Selection, Slot};
+use crate::marks;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
-use crate::views::opening::{OpeningPage, SizeCell, SizeRow};
+use crate::views::opening::{OpeningPage, SizeCell, SizeRow, TapeLine};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use crate::views::state::{Shape, State};
 
@@ -79,8 +80,7 @@ impl<'a> Teller<'a> {
         let (verdict, sentence) = self.opening_verdict(at);
         let mark =
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
-        let mut sheet =
-            self.chrome.sheet(place, mark.map(|mark| super::mark::shown(mark)), from.or(Some(index)), onward);
+        let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
         sheet.scale = Some("1:16".into());
         let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
         OpeningPage {
@@ -99,6 +99,7 @@ impl<'a> Teller<'a> {
             way_in: self.way_rows(at),
             cautions: self.opening_cautions(at),
             tape: tape(),
+            asks: self.tape_asked(at, fit.as_ref()),
             tape_needs: self.tape_needs(fit.as_ref()),
         }
     }
@@ -341,17 +342,21 @@ fn services(at: At<'_>) -> Vec<Fact> {
     .collect()
 }
 
-fn tape() -> Vec<String> {
-    [
-        "Width at the floor",
-        "Width in the middle",
-        "Width at the top",
-        "Height at the left",
-        "Height at the right",
-        "Depth",
-    ]
-    .map(str::to_string)
-    .to_vec()
+fn tape() -> Vec<TapeLine> {
+    let lines = [
+        ("Width at the floor", "width", Some("floor")),
+        ("Width in the middle", "width", Some("middle")),
+        ("Width at the top", "width", Some("top")),
+        ("Height at the left", "height", Some("left")),
+        ("Height at the right", "height", Some("right")),
+        ("Depth", "depth", None),
+    ];
+    let line = |(name, what, at): (&str, &str, Option<&str>)| TapeLine {
+        name: name.into(),
+        what: what.into(),
+        at: at.map(Into::into),
+    };
+    lines.map(line).to_vec()
 }
 
 fn dash() -> SizeCell {

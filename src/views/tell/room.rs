@@ -1,6 +1,7 @@
 //! Tells the page of a room.
 
 use crate::book::{Ceiling, Outline, Room};
+use crate::marks;
 use crate::views::board::{Board, Finish};
 use crate::views::html::Html;
 use crate::views::room::{ItemLine, RoomPage, Why};
@@ -11,7 +12,7 @@ use super::concerns::Reader;
 use super::figures::{self, count};
 use super::item::sign_link;
 use super::lines::fact;
-use super::{Teller, mark, prose};
+use super::{Teller, prose};
 
 /// The widest that a room's picture stands, for a dense screen.
 const PICTURE: u32 = 1600;
@@ -69,7 +70,7 @@ impl Teller<'_> {
             .selections
             .iter()
             .filter_map(|selection| self.marks.get(&(room.folder.as_str(), selection.id.as_str())));
-        mark::shown(&mark::of_all(marks))
+        marks::shown(&marks::of_all(marks))
     }
 
     fn room_facts(&self, room: &Room) -> Vec<Fact> {
@@ -148,7 +149,7 @@ impl Teller<'_> {
                     .and_then(|option| self.album.photo(option.photos.first()?, "", THUMBNAIL))
                     .map(|photo| crate::views::photo::Photo { alt: String::new(), caption: None, ..photo }),
                 line: Html::text(&self.selection_line(selection)),
-                state: self.decision(selection),
+                state: self.decision(room, selection),
             }
         };
         room.selections.iter().map(line).collect()

@@ -2,15 +2,17 @@
 
 use crate::assess::Amounts;
 use crate::book::{Approval, Room, Selection};
+use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Link;
-use crate::views::sign::{SignGroup, SignItem, SignPage, Total};
+use crate::views::sign::{Condition, SignGroup, SignItem, SignPage, Total};
+use crate::views::state::{Shape, State};
 
+use super::Teller;
 use super::chrome::Place;
 use super::figures::count;
 use super::lines::fact;
-use super::{Teller, mark};
 
 /// A sum with its name; the last of a list is what is signed for.
 pub struct Sum {
@@ -39,15 +41,16 @@ impl Teller<'_> {
             self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
         );
         SignPage {
-            sheet: self.chrome.sheet(place, Some(mark::shown(&mark::of_all(self.marks.values()))), from, Some(cover)),
+            sheet: self.chrome.sheet(place, Some(marks::shown(&marks::of_all(self.marks.values()))), from, Some(cover)),
             lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),
             signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
             groups: self.subject.book.rooms.iter().map(|room| self.group(room)).collect(),
             totals: self.totals(),
-            conditions: vec![],
+            conditions: self.conditions(),
             papers: self.paper_links(),
+            asked: self.asked(),
         }
     }
 
@@ -135,12 +138,27 @@ impl Teller<'_> {
         totals
     }
 
+    /// Approvals as noted, and what they ask for.
+    fn conditions(&self) -> Vec<Condition> {
+        let approvals = &self.subject.assessment.approvals;
+        let items = self.subject.book.selections().filter_map(|(room, selection)| {
+            let item = approvals.item(room, selection)?;
+            Some(item.words.iter().filter(|word| word.holds && word.is_conditional()).map(move |word| Condition {
+                link: self.chrome.item_link(room, selection),
+                state: State::new(Shape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
+                sentence: Html::text(word.note.as_deref().unwrap_or("No condition was written.")),
+            }))
+        });
+        items.flatten().collect()
+    }
+
     fn group(&self, room: &Room) -> SignGroup {
         let items = room.selections.iter().map(|selection| self.sign_item(room, selection)).collect();
         SignGroup { room: self.chrome.room_link(room), items }
     }
 
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
+        let approvers = self.subject.book.project.approvers.iter();
         let settled = selection.settled();
         let first = selection.standing().into_iter().next();
         let price = match settled {
@@ -153,8 +171,8 @@ impl Teller<'_> {
             photo: photo.map(|photo| crate::views::photo::Photo { alt: String::new(), caption: None, ..photo }),
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
-            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(|mark| mark::shown(mark)),
-            states: self.subject.book.project.approvers.iter().map(|_| self.decision(selection)).collect(),
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
+            states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,
         }
     }

@@ -2,6 +2,7 @@
 
 use crate::assess::Amounts;
 use crate::book::{Choice, Room as BookRoom, Selection, System};
+use crate::marks;
 use crate::units::Money;
 use crate::views::sheet::Fact;
 use crate::views::sign_off::{
@@ -9,8 +10,8 @@ use crate::views::sign_off::{
     State,
 };
 
+use super::Teller;
 use super::figures::count;
-use super::{Teller, mark};
 
 impl Teller<'_> {
     /// Every sheet to sign, with its path.
@@ -21,7 +22,7 @@ impl Teller<'_> {
             code: "S-00".into(),
             title: "What is being signed".into(),
             scope: "Whole book".into(),
-            mark: mark::shown(&mark::of_all(self.marks.values())),
+            mark: marks::shown(&marks::of_all(self.marks.values())),
         };
         let all: Vec<&BookRoom> = book.rooms.iter().collect();
         let mut papers =
@@ -112,11 +113,8 @@ impl Teller<'_> {
             quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
             unit_price: text(settled.and_then(|option| option.price.get())),
             price: settled.and_then(Amounts::price).map_or_else(String::new, |price| price.to_string()),
-            mark: self
-                .marks
-                .get(&(room.folder.as_str(), selection.id.as_str()))
-                .map_or_else(String::new, |mark| mark::shown(mark)),
-            state: State { shape: Shape::Waiting, words: self.decision(selection).word },
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map_or_else(String::new, marks::shown),
+            state: on_paper(self.decision(room, selection)),
             picture: shown.and_then(|option| self.paper_picture(selection, option)),
             cautions: self
                 .cautions(selection)
@@ -147,6 +145,20 @@ impl Teller<'_> {
         let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));
         Some(PictureRef { key: named.path.clone(), alt, width: made.width, height: made.height })
     }
+}
+
+/// A state with the shape that paper draws.
+fn on_paper(state: crate::views::state::State) -> State {
+    use crate::views::state::Shape as Mark;
+    let shape = match state.shape {
+        Mark::Approved => Shape::Approved,
+        Mark::ApprovedAsNoted => Shape::ApprovedAsNoted,
+        Mark::ReviseAndResubmit => Shape::ReviseAndResubmit,
+        Mark::Rejected => Shape::Rejected,
+        Mark::ChangedSinceSigned => Shape::Changed,
+        _ => Shape::Waiting,
+    };
+    State { shape, words: state.word }
 }
 
 fn line(label: &str, value: impl Into<String>) -> Line {

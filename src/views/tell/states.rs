@@ -1,19 +1,66 @@
 //! States in words and shapes.
 
-use crate::book::Selection;
+use crate::assess::approval::{Item, Standing, Word};
+use crate::book::{Approver, Room, Selection};
 use crate::finding::{Counts, Finding, Severity};
+use crate::ledger::Decision;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
-use super::figures::count;
+use super::figures::{and, count};
 
 impl Teller<'_> {
-    /// How far the decision on a selection has come. Nothing is approved before an approval is on
-    /// record, so every item waits: for a choice, or for signatures.
-    pub fn decision(&self, selection: &Selection) -> State {
-        let word = if selection.settled().is_some() { "Waiting for signatures" } else { "Waiting: choose one" };
-        State::new(Shape::Waiting, word)
+    /// How far the decision on a selection has come. Before anything was issued nothing is approved, so
+    /// every item waits: for a choice, or for signatures.
+    pub fn decision(&self, room: &Room, selection: &Selection) -> State {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        item.map_or_else(|| unissued(selection), |item| standing(item, selection))
     }
+
+    /// What one approver has said of a selection, and until when it is wanted.
+    pub fn said_by(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
+        let Some(item) = self.subject.assessment.approvals.item(room, selection) else { return unissued(selection) };
+        let word = item.words.iter().find(|word| word.who == approver.id.value);
+        word.map_or_else(|| unissued(selection), said)
+    }
+}
+
+fn unissued(selection: &Selection) -> State {
+    let word = if selection.settled().is_some() { "Waiting for signatures" } else { "Waiting: choose one" };
+    State::new(Shape::Waiting, word)
+}
+
+fn standing(item: &Item, selection: &Selection) -> State {
+    let names = |who: &[String]| and(who);
+    match &item.standing {
+        Standing::NotIssued => State::new(Shape::Waiting, "Not asked yet"),
+        Standing::Waiting if selection.settled().is_none() => State::new(Shape::Waiting, "Waiting: choose one"),
+        Standing::Waiting => State::new(Shape::Waiting, "Waiting for signatures"),
+        Standing::Unsigned => State::new(Shape::Waiting, "Unsigned: to be confirmed"),
+        Standing::Partly(_) => State::new(Shape::Waiting, format!("Waiting for {}", names(&item.waits_for))),
+        Standing::Conflict => State::new(Shape::ReviseAndResubmit, "Not agreed yet"),
+        Standing::Stale(who) => State::new(Shape::ChangedSinceSigned, format!("Changed since {} signed", names(who))),
+        Standing::Revise(who) => State::new(Shape::ReviseAndResubmit, format!("To be revised for {}", names(who))),
+        Standing::Rejected(who) => State::new(Shape::Rejected, format!("Rejected by {}", names(who))),
+        Standing::Condition(_) => State::new(Shape::ApprovedAsNoted, "Approved as noted"),
+        Standing::Approved => State::new(Shape::Approved, "Approved"),
+    }
+}
+
+fn said(word: &Word) -> State {
+    if !word.holds {
+        return State::new(Shape::ChangedSinceSigned, "Changed since signed");
+    }
+    let unsigned = if word.given.is_known() { "" } else { ", unsigned" };
+    let (shape, words) = match word.decision {
+        Decision::Approved => (Shape::Approved, "Approved"),
+        Decision::ApprovedAsNoted if word.met => (Shape::Approved, "Approved as noted, and met"),
+        Decision::ApprovedAsNoted => (Shape::ApprovedAsNoted, "Approved as noted"),
+        Decision::ReviseAndResubmit => (Shape::ReviseAndResubmit, "Revise and resubmit"),
+        Decision::Rejected => (Shape::Rejected, "Rejected"),
+    };
+    let shape = if unsigned.is_empty() { shape } else { Shape::Waiting };
+    State::new(shape, format!("{words}{unsigned}"))
 }
 
 /// A finding's weight.

@@ -8,18 +8,24 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("source", &[]),
     ("finding", &["units", "source"]),
-    ("book", &["units", "source", "finding"]),
-    ("pictures", &["units", "source", "finding"]),
-    ("read", &["units", "source", "finding", "book", "pictures"]),
+    ("digest", &[]),
+    ("ledger", &["units", "digest"]),
+    ("book", &["units", "source", "finding", "digest", "ledger"]),
+    ("pictures", &["units", "source", "finding", "digest"]),
+    ("read", &["units", "source", "finding", "digest", "ledger", "book", "pictures"]),
+    ("marks", &["units", "source", "digest", "ledger", "book"]),
     ("plan", &["units", "source", "finding", "book"]),
-    ("assess", &["units", "source", "finding", "book", "plan"]),
+    ("assess", &["units", "source", "finding", "digest", "ledger", "book", "plan", "marks"]),
     ("drawings", &["units"]),
-    ("views", &["units", "source", "finding", "book", "plan", "pictures", "assess", "drawings"]),
+    (
+        "views",
+        &["units", "source", "finding", "digest", "ledger", "book", "marks", "plan", "pictures", "assess", "drawings"],
+    ),
     ("publish", &["units", "source", "pictures", "views"]),
     ("pipeline", &["units", "source", "finding", "book", "pictures", "read", "assess", "views", "publish"]),
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
     ("host", &["preview", "publish"]),
-    ("explain", &["units", "finding", "book", "assess"]),
+    ("explain", &["units", "finding", "book", "assess", "marks"]),
     ("schema", &["units", "book"]),
     ("start", &["units"]),
     ("cli", BEFORE_CLI),
@@ -29,7 +35,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
-    "units", "source", "finding", "book", "pictures", "read", "plan", "assess", "drawings", "views", "publish", "pipeline",
+    "units", "source", "finding", "digest", "ledger", "book", "pictures", "read", "marks", "plan", "assess", "drawings", "views", "publish", "pipeline",
     "preview", "host", "explain", "schema", "start",
 ];
 

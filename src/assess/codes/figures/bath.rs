@@ -8,7 +8,7 @@ pub static FRONT_ADVISED: Figure = length(
     "clear floor before a bath fixture, advised",
     1920,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 4",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 4",
 );
 /// Clear floor before a basin, toilet or tub.
 pub static FRONT_CODE: Figure =
@@ -24,7 +24,7 @@ pub static LAVATORY_SIDE_ADVISED: Figure = length(
     "basin to the side, advised",
     1280,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 5",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 5",
 );
 /// Basin to the side.
 pub static LAVATORY_SIDE_CODE: Figure =
@@ -34,7 +34,7 @@ pub static LAVATORIES_ADVISED: Figure = length(
     "basin to basin, advised",
     2304,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 6",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 6",
 );
 /// Basin to basin.
 pub static LAVATORIES_CODE: Figure = length("basin to basin", 1920, Basis::Code(Family::Ipc, 0, 9999), "IPC 405.3.1");
@@ -46,7 +46,7 @@ pub static SHOWER_SIDE_ADVISED: Figure = length(
     "side of a shower, advised",
     2304,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 9",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 9",
 );
 /// Side of a shower.
 pub static SHOWER_SIDE_CODE: Figure =
@@ -67,7 +67,7 @@ pub static TOILET_SIDE_ADVISED: Figure = length(
     "toilet to the side, advised",
     1152,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 20",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 20",
 );
 /// Toilet to the side.
 pub static TOILET_SIDE_CODE: Figure =
@@ -80,14 +80,14 @@ pub static COMPARTMENT_WIDTH_ADVISED: Figure = length(
     "width of a toilet compartment, advised",
     2304,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 21",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 21",
 );
 /// Depth of a toilet compartment, advised.
 pub static COMPARTMENT_DEPTH_ADVISED: Figure = length(
     "depth of a toilet compartment, advised",
     4224,
     Basis::Guideline,
-    "Bath planning guidelines, 27-guideline edition, guideline 21",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 21",
 );
 /// Width of a toilet compartment.
 pub static COMPARTMENT_WIDTH_CODE: Figure =
@@ -96,8 +96,12 @@ pub static COMPARTMENT_WIDTH_CODE: Figure =
 pub static COMPARTMENT_DEPTH_CODE: Figure =
     length("depth of a toilet compartment", 3840, Basis::Code(Family::Ipc, 0, 9999), "IPC 405.3.1");
 /// Headroom in a bath.
-pub static BATH_HEADROOM: Figure =
-    length("headroom in a bath", 5120, Basis::Code(Family::Irc, 0, 9999), "IRC R305.1; bath planning guidelines 3");
+pub static BATH_HEADROOM: Figure = length(
+    "headroom in a bath",
+    5120,
+    Basis::Code(Family::Irc, 0, 9999),
+    "IRC R305.1; Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3",
+);
 /// Ceiling of a room to live in.
 pub static ROOM_HEADROOM: Figure =
     length("ceiling of a room to live in", 5376, Basis::Code(Family::Irc, 0, 9999), "IRC R305.1");

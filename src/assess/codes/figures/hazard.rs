@@ -58,11 +58,19 @@ pub static EXHAUST_ADVISED: Figure = number(
     150,
     "cfm",
     Basis::Guideline,
-    "Kitchen planning guidelines, 31-guideline edition, guideline 19",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 19",
 );
 /// Wall hood, for a foot of width.
 pub static WALL_HOOD_A_FOOT: Figure =
     number("wall hood, for a foot of width", 100, "cfm", Basis::Practice, "HVI guidance, as trade pages quote it");
+/// Wall hood, for a foot of width, at least.
+pub static WALL_HOOD_A_FOOT_LEAST: Figure = number(
+    "wall hood, for a foot of width, at least",
+    40,
+    "cfm",
+    Basis::Practice,
+    "HVI guidance, as trade magazines quote it: a band of 40 to 100 cfm",
+);
 /// Island hood, for a foot of width.
 pub static ISLAND_HOOD_A_FOOT: Figure =
     number("island hood, for a foot of width", 150, "cfm", Basis::Practice, "HVI guidance, as trade pages quote it");
@@ -76,6 +84,14 @@ pub static EXHAUST_WITHOUT_MAKE_UP_AIR: Figure = number(
     "cfm",
     Basis::Code(Family::Irc, 2009, 9999),
     "IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)",
+);
+/// Exhaust that make-up air need not replace.
+pub static EXHAUST_NOT_REPLACED: Figure = number(
+    "exhaust that make-up air need not replace",
+    0,
+    "cfm",
+    Basis::Code(Family::Irc, 2009, 9999),
+    "IRC M1503.4 (2009 to 2015), M1503.6 (2018 on): make-up air about as much as the exhaust",
 );
 /// Counter that needs a receptacle.
 pub static COUNTER_THAT_NEEDS_ONE: Figure = length(
@@ -101,7 +117,7 @@ pub static LAVATORY_RECEPTACLE: Figure = length(
     "receptacle to basin",
     2304,
     Basis::Code(Family::Nec, 0, 9999),
-    "Bath planning guidelines 24, after IRC E3901.6",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 24, after IRC E3901.6",
 );
 /// Glass above where one stands in a tub or shower.
 pub static GLASS_ABOVE_STANDING: Figure =
@@ -114,14 +130,14 @@ pub static LIGHT_FROM_TUB: Figure = length(
     "hanging light beside a tub",
     2304,
     Basis::Code(Family::Nec, 0, 9999),
-    "Bath planning guidelines 25, after IRC E3903.10 and NEC 410.10(D) (from memory)",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 25, after IRC E3903.10 and NEC 410.10(D) (from memory)",
 );
 /// Hanging light above a tub's rim.
 pub static LIGHT_ABOVE_TUB: Figure = length(
     "hanging light above a tub's rim",
     6144,
     Basis::Code(Family::Nec, 0, 9999),
-    "Bath planning guidelines 25, after IRC E3903.10 and NEC 410.10(D) (from memory)",
+    "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 25, after IRC E3903.10 and NEC 410.10(D) (from memory)",
 );
 /// Trap of a basin.
 pub static BASIN_TRAP: Figure = length("trap of a basin", 80, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
@@ -145,9 +161,11 @@ pub(super) static ALL: &[&Figure] = &[
     &DOWNDRAFT_EXHAUST,
     &EXHAUST_ADVISED,
     &WALL_HOOD_A_FOOT,
+    &WALL_HOOD_A_FOOT_LEAST,
     &ISLAND_HOOD_A_FOOT,
     &BATH_EXHAUST,
     &EXHAUST_WITHOUT_MAKE_UP_AIR,
+    &EXHAUST_NOT_REPLACED,
     &COUNTER_THAT_NEEDS_ONE,
     &RECEPTACLE_SPACING,
     &RANGE_CIRCUIT,

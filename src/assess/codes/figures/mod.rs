@@ -5,10 +5,12 @@
 mod bath;
 mod hazard;
 mod kitchen;
+mod stone;
 
 pub use bath::*;
 pub use hazard::*;
 pub use kitchen::*;
+pub use stone::*;
 
 use super::{Basis, Figure, Value};
 use crate::units::Length;
@@ -23,5 +25,5 @@ const fn number(name: &'static str, value: u32, unit: &'static str, basis: Basis
 
 /// Every figure.
 pub fn all() -> impl Iterator<Item = &'static Figure> {
-    [kitchen::ALL, hazard::ALL, bath::ALL].into_iter().flatten().copied()
+    [kitchen::ALL, hazard::ALL, bath::ALL, stone::ALL].into_iter().flatten().copied()
 }

@@ -2,10 +2,10 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::{FRONT_ADVISED, FRONT_CODE, FRONT_SHOWER_CODE, FRONT_TOILET_UPC, Family};
 use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
-use crate::units::Length;
 
 declare! {
     /// There is too little floor in front of a fixture of the bath
@@ -40,10 +40,10 @@ declare! {
     Check::Book(check)
 }
 
-const ADVISED: Figure =
-    Figure::advised(Length::from_inches(30), "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 4");
-const CODE: Figure = Figure::code(Length::from_inches(21), "IRC R307.1, P2705.1");
-const CODE_AT_A_SHOWER: Figure = Figure::code(Length::from_inches(24), "IRC P2705.1(5)");
+const ADVISED: Figure = Figure::of(&FRONT_ADVISED);
+const CODE: Figure = Figure::of(&FRONT_CODE);
+const CODE_AT_A_SHOWER: Figure = Figure::of(&FRONT_SHOWER_CODE);
+const CODE_AT_A_TOILET_BY_THE_UPC: Figure = Figure::of(&FRONT_TOILET_UPC);
 
 /// Fixtures that one stands in front of, and the words of `clearances` for the floor there.
 const FIXTURES: [(&str, &str); 5] = [
@@ -55,6 +55,7 @@ const FIXTURES: [(&str, &str); 5] = [
 ];
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
     for room in &context.book.rooms {
         for (fixture, key) in FIXTURES {
             let Some(there) = distance(context, room, key) else { continue };
@@ -65,7 +66,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 is: (format!("the floor in front of the {fixture}"), "deep"),
                 there,
                 advised: Some(ADVISED),
-                code: Some(if fixture == "shower" { CODE_AT_A_SHOWER } else { CODE }),
+                code: Some(match fixture {
+                    "shower" => CODE_AT_A_SHOWER,
+                    "toilet" if by_the_upc => CODE_AT_A_TOILET_BY_THE_UPC,
+                    _ => CODE,
+                }),
                 remedy: "choose a shallower fixture or move what is opposite, before rough-in",
             };
             findings.extend(measure.judge(context));
@@ -97,6 +102,18 @@ mod tests {
             bath(&format!("in front of {fixture}: 21\"")).finds_one().weighs("note");
             bath(&format!("in front of {fixture}: 20.9\"")).finds_one().weighs("query");
         }
+    }
+
+    /// Source: check values IR-39: 22 in front of a toilet passes the IRC and fails the UPC, which asks for 24.
+    #[test]
+    fn the_upc_asks_for_more_in_front_of_a_toilet() {
+        let adopts = |code: &str, deep: &str| {
+            bath(&format!("in front of toilet: {deep}")).book(&format!("codes: {{adopts: [{code}]}}"))
+        };
+        adopts("IRC 2021", "22\"").finds_one().weighs("note");
+        adopts("UPC 2021", "22\"").finds_one().weighs("stop");
+        adopts("UPC 2021", "24\"").finds_one().weighs("note");
+        adopts("IRC 2021", "20\"").finds_one().weighs("stop");
     }
 
     /// Source: check values BP-06: 23 in front of a shower fails; the guideline wants 30.

@@ -2,10 +2,10 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::{DISHWASHER_STANDING, DISHWASHER_TO_SINK};
 use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
-use crate::units::Length;
 
 declare! {
     /// A dishwasher stands too far from the sink, or leaves no room to stand beside its door
@@ -34,9 +34,8 @@ declare! {
     Check::Book(check)
 }
 
-const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 13";
-const TO_SINK: Figure = Figure::advised_most(Length::from_inches(36), SOURCE);
-const TO_STAND: Figure = Figure::advised(Length::from_inches(21), SOURCE);
+const TO_SINK: Figure = Figure::most_of(&DISHWASHER_TO_SINK);
+const TO_STAND: Figure = Figure::of(&DISHWASHER_STANDING);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {

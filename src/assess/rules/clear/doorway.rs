@@ -2,6 +2,7 @@
 
 use super::{Bound, Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::DOORWAY;
 use crate::assess::room_facts::{doorways, planned_for_access};
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
@@ -36,15 +37,13 @@ declare! {
     Check::Book(check)
 }
 
-const ADVISED: Figure = Figure::advised(
-    Length::from_inches(32),
-    "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1, bath guideline 1",
-);
+const ADVISED: Figure = Figure::of(&DOORWAY);
 
 const FOR_ACCESS: Figure = Figure {
     bound: Bound::Least(Length::from_inches(34)),
     whose: "advised for access",
     source: "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1, bath guideline 1, access standards",
+    named: None,
 };
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {

@@ -1,5 +1,6 @@
 //! Counter in all.
 
+use crate::assess::codes::{FRONTAGE, FRONTAGE_DEPTH};
 use crate::assess::room_facts::{Whence, frontage};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -34,9 +35,6 @@ declare! {
     Check::Book(check)
 }
 
-const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25";
-const IN_ALL: Length = Length::from_inches(158);
-const DEEP: Length = Length::from_inches(24);
 const CLEAR_ABOVE: Length = Length::from_inches(15);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -45,8 +43,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let (there, left_out) = frontage(context, room, DEEP, CLEAR_ABOVE)?;
-    let short = Some(IN_ALL - there.value).filter(|short| *short > Length::ZERO)?;
+    let (in_all, deep) = (context.rulings().length(&FRONTAGE)?, context.rulings().length(&FRONTAGE_DEPTH)?);
+    let (there, left_out) = frontage(context, room, deep.value, CLEAR_ABOVE)?;
+    let short = Some(in_all.value - there.value).filter(|short| *short > Length::ZERO)?;
     let besides = if left_out > Length::ZERO {
         format!("; {} more are too shallow or too low under something", say(left_out))
     } else {
@@ -57,9 +56,10 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
         "the counter frontage is {}{by_the_plan}, {} less than the {} advised{besides}",
         say(there.value),
         say(short),
-        say(IN_ALL)
+        say(in_all.value)
     );
-    let finding = Finding::new(RULE.code, Severity::Note, there.at, message).room(&room.folder).source(SOURCE);
+    let severity = if in_all.own { Severity::Stop } else { Severity::Note };
+    let finding = Finding::new(RULE.code, severity, there.at, message).room(&room.folder).source(in_all.source);
     Some(finding.remedy("deepen a counter that does not count, or add to one"))
 }
 

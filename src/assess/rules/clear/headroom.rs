@@ -2,10 +2,10 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::BATH_HEADROOM;
 use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
-use crate::units::Length;
 
 declare! {
     /// The ceiling is too low over a fixture of the bath
@@ -33,7 +33,7 @@ declare! {
     Check::Book(check)
 }
 
-const CODE: Figure = Figure::code(Length::from_inches(80), "IRC R305.1");
+const CODE: Figure = Figure::of(&BATH_HEADROOM);
 /// Where one stands, by the words of `clearances`.
 const PLACES: [(&str, &str); 4] = [
     ("headroom at shower", "shower"),

@@ -5,15 +5,16 @@ mod asked;
 mod tests;
 
 use super::{Figure, Measure};
+use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SINK_RETURN, SINK_TO_CORNER};
 use crate::assess::fitting::{Side, hinge_sides};
 use crate::assess::room_facts::{self, Around, landing_of};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::Finding;
 use crate::units::Length;
 
-use asked::{Asked, ONE, at_a_side, of_kind};
+use asked::{Asked, at_a_side, of_kind, shared};
 
 declare! {
     /// There is too little counter to set things down on
@@ -54,12 +55,7 @@ declare! {
 }
 
 /// Counter behind a cooktop on an island.
-const BEHIND: Figure =
-    Figure::advised(Length::from_inches(9), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 17");
-/// From a sink's edge to an inside corner, and the clear counter around it.
-const TO_CORNER: (Length, Length) = (Length::from_inches(3), Length::from_inches(21));
-/// How far away a counter across may be.
-const ACROSS: Length = Length::from_inches(48);
+const BEHIND: Figure = Figure::of(&COOKTOP_BEHIND);
 
 const SIDES: [Side; 2] = [Side::Left, Side::Right];
 
@@ -68,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };
             let Some(landing) = landing_of(context, room, opening) else { continue };
-            let Some(asked) = of_kind(kind.name, &landing.landing) else { continue };
+            let Some(asked) = of_kind(context.rulings(), kind.name, &landing.landing) else { continue };
             let one = One { context, room, opening, landing };
             findings.extend(if asked.lesser > Length::ZERO { one.on_both_sides(&asked) } else { one.anywhere(&asked) });
             findings.extend(one.behind());
@@ -85,6 +81,11 @@ struct One<'a> {
 }
 
 impl One<'_> {
+    /// What a figure of the guidelines, or the book's own, asks for.
+    fn counts(&self, figure: &'static codes::Figure) -> Length {
+        self.context.rulings().length(figure).map_or(figure.length(), |ruling| ruling.value)
+    }
+
     /// The greater length on one side and the lesser on the other, either way around: told as it falls
     /// least short.
     fn on_both_sides(&self, asked: &Asked) -> Option<Finding> {
@@ -98,7 +99,7 @@ impl One<'_> {
         if told.len() == 1 && self.is_told_at(first) {
             return None;
         }
-        Some(self.finding(told.join("; "), asked.source))
+        Some(self.finding(told.join("; "), asked))
     }
 
     /// By how much the counter at a side is short of what is needed there; nothing where it is not known.
@@ -107,9 +108,9 @@ impl One<'_> {
         let there = beside.counter;
         let with = beside.to.as_ref().and_then(|to| self.room.opening(&to.value));
         let others = with.and_then(|with| self.asked_by(with)).into_iter();
-        let prepared = beside.preparation.then_some(super::prep::LENGTH);
+        let prepared = beside.preparation.then_some(self.counts(&PREP_WIDTH));
         let longest = others.chain(prepared).max();
-        let needed = longest.map_or(needed, |other| needed.max(other) + ONE);
+        let needed = longest.map_or(needed, |other| needed.max(other) + shared(self.context.rulings()));
         let by = needed - there;
         let turns = longest.is_none() && self.turns_a_corner();
         let with = match (with, longest.is_some()) {
@@ -123,13 +124,14 @@ impl One<'_> {
     fn turns_a_corner(&self) -> bool {
         let landing = &self.landing.landing;
         let enough = |there: &crate::book::Slot<Length>, least| there.get().is_some_and(|there| *there >= least);
-        enough(&landing.to_corner, TO_CORNER.0) && enough(&landing.around_corner, TO_CORNER.1)
+        enough(&landing.to_corner, self.counts(&SINK_TO_CORNER))
+            && enough(&landing.around_corner, self.counts(&SINK_RETURN))
     }
 
     /// What another opening asks of the counter that it shares with this one.
     fn asked_by(&self, other: &Opening) -> Option<Length> {
         let landing = landing_of(self.context, self.room, other).map(|around| around.landing).unwrap_or_default();
-        at_a_side(other, &landing, &self.opening.name.value)
+        at_a_side(self.context.rulings(), other, &landing, &self.opening.name.value)
     }
 
     fn is_told_at(&self, short: &Short) -> bool {
@@ -176,7 +178,7 @@ impl One<'_> {
         }
         if let (Some(across), Some(at), true) = (landing.across.get(), landing.across_at.get(), asked.across) {
             let walked = asked.not_a_walkway && landing.across_a_walkway.get() == Some(&true);
-            if *across >= asked.greater && *at <= ACROSS && !walked {
+            if *across >= asked.greater && *at <= self.counts(&LANDING_ACROSS) && !walked {
                 return None;
             }
             let walkway = if walked { ", over a walkway" } else { "" };
@@ -188,7 +190,7 @@ impl One<'_> {
             self.opening.name.value,
             told.join("; ")
         );
-        Some(self.finding(message, asked.source))
+        Some(self.finding(message, asked))
     }
 
     /// The sides that count: that of the handle, where the door's hinges are known; else both.
@@ -220,11 +222,11 @@ impl One<'_> {
         measure.judge(self.context)
     }
 
-    fn finding(&self, message: String, source: &str) -> Finding {
-        Finding::new(RULE.code, Severity::Query, self.landing.at, message)
+    fn finding(&self, message: String, asked: &Asked) -> Finding {
+        Finding::new(RULE.code, asked.severity, self.landing.at, message)
             .room(&self.room.folder)
             .item(&self.opening.name.value)
-            .source(source)
+            .source(asked.source.clone())
             .remedy("move what stands at the counter's other end, or hang the door on the other side")
     }
 }

@@ -2,6 +2,9 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::{
+    LAVATORIES_ADVISED, LAVATORIES_CODE, LAVATORY_EDGE, LAVATORY_SIDE_ADVISED, LAVATORY_SIDE_CODE,
+};
 use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::book::Room;
@@ -41,8 +44,6 @@ declare! {
     Check::Book(check)
 }
 
-const GUIDELINE_5: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 5";
-const GUIDELINE_6: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 6";
 const GUIDELINE_7: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 7";
 
 /// What is asked of one distance.
@@ -58,22 +59,22 @@ const ASKED: [Asked; 5] = [
     Asked {
         key: "basin to side",
         is: ("the basin's centre", "from what stands beside it"),
-        advised: Some(Figure::advised(Length::from_inches(20), GUIDELINE_5)),
-        code: Some(Figure::code(Length::from_inches(15), "IRC P2705.1, IPC 405.3.1")),
+        advised: Some(Figure::of(&LAVATORY_SIDE_ADVISED)),
+        code: Some(Figure::of(&LAVATORY_SIDE_CODE)),
         remedy: "move the basin before its drain is set",
     },
     Asked {
         key: "basin edge to wall",
         is: ("the basin's edge", "from the wall beside it"),
         advised: None,
-        code: Some(Figure::code(Length::from_inches(4), "IRC R307.1")),
+        code: Some(Figure::of(&LAVATORY_EDGE)),
         remedy: "move the basin before its drain is set, or choose a narrower one",
     },
     Asked {
         key: "basin to basin",
         is: ("the distance from centre to centre of the basins", ""),
-        advised: Some(Figure::advised(Length::from_inches(36), GUIDELINE_6)),
-        code: Some(Figure::code(Length::from_inches(30), "IPC 405.3.1, IRC P2705.1")),
+        advised: Some(Figure::of(&LAVATORIES_ADVISED)),
+        code: Some(Figure::of(&LAVATORIES_CODE)),
         remedy: "take a longer vanity, or one wider basin instead of two",
     },
     Asked {

@@ -1,6 +1,7 @@
 //! How high a microwave stands.
 
 use super::{Bound, Figure, Measure};
+use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
 use crate::assess::room_facts::{Fact, distance};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, fitting};
@@ -37,9 +38,8 @@ declare! {
 }
 
 const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21";
-const HIGHEST: Figure = Figure::advised_most(Length::from_inches(54), SOURCE);
-const LOWEST: Figure =
-    Figure { bound: Bound::Least(Length::from_inches(15)), whose: "advised below a counter", source: SOURCE };
+const HIGHEST: Figure = Figure::most_of(&MICROWAVE_TOP);
+const LOWEST: Figure = Figure::of(&MICROWAVE_LEAST).told("advised below a counter");
 /// How far below the shoulder its bottom is best.
 const BELOW_SHOULDER: Length = Length::from_inches(3);
 /// A usual counter, where the opening names none.
@@ -71,7 +71,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
     of(HIGHEST).judge(context).or_else(|| {
         let best = distance(context, room, "shoulder height")?.value - BELOW_SHOULDER;
         let whose = "that is best under the cook's shoulder";
-        let finding = of(Figure { bound: Bound::Most(best), whose, source: SOURCE }).judge(context)?;
+        let finding = of(Figure { bound: Bound::Most(best), whose, source: SOURCE, named: None }).judge(context)?;
         Some(Finding { severity: Severity::Note, ..finding })
     })
 }

@@ -21,6 +21,7 @@ pub mod triangle;
 pub mod walkway;
 pub mod work_aisle;
 
+use crate::assess::codes::{self, Basis, Family, PASSAGE};
 use crate::assess::room_facts::{Fact, Whence};
 use crate::assess::{Context, say};
 use crate::book::Room;
@@ -35,6 +36,8 @@ struct Figure {
     whose: &'static str,
     /// What is published where.
     source: &'static str,
+    /// The same among the figures of codes: what the book adopts, or sets itself, counts.
+    named: Option<&'static codes::Figure>,
 }
 
 /// From where on a distance passes; the figure itself passes.
@@ -45,19 +48,44 @@ enum Bound {
 }
 
 impl Figure {
+    /// At least what that figure of a code or guideline says.
+    const fn of(named: &'static codes::Figure) -> Self {
+        let whose = match named.basis {
+            Basis::Code(..) => "that the model code asks for",
+            Basis::Guideline | Basis::Practice => "advised",
+        };
+        Self { bound: Bound::Least(named.length()), whose, source: named.source, named: Some(named) }
+    }
+
+    /// At most what that figure says.
+    const fn most_of(named: &'static codes::Figure) -> Self {
+        Self { bound: Bound::Most(named.length()), ..Self::of(named) }
+    }
+
+    /// The same, told so: `advised for two cooks`.
+    const fn told(self, whose: &'static str) -> Self {
+        Self { whose, ..self }
+    }
+
     /// At least so much, as a guideline advises.
     const fn advised(least: Length, source: &'static str) -> Self {
-        Self { bound: Bound::Least(least), whose: "advised", source }
+        Self { bound: Bound::Least(least), whose: "advised", source, named: None }
     }
 
     /// At most so much, as a guideline advises.
     const fn advised_most(most: Length, source: &'static str) -> Self {
-        Self { bound: Bound::Most(most), whose: "advised", source }
+        Self { bound: Bound::Most(most), whose: "advised", source, named: None }
     }
 
-    /// At least so much, as the model code asks.
-    const fn code(least: Length, source: &'static str) -> Self {
-        Self { bound: Bound::Least(least), whose: "that the model code asks for", source }
+    /// As it counts for this book; none where the edition that it adopts does not have it.
+    fn ruled(self, context: &Context<'_>) -> Option<Ruled> {
+        let Some(named) = self.named else {
+            return Some(Ruled { figure: self, source: self.source.into(), severity: Severity::Query, own: false });
+        };
+        let ruling = context.rulings().length(named)?;
+        let whose = if ruling.own { "that the book asks for" } else { self.whose };
+        let figure = Self { bound: self.bound.with(ruling.value), whose, ..self };
+        Some(Ruled { figure, source: ruling.source, severity: ruling.severity, own: ruling.own })
     }
 
     fn asked(self) -> Length {
@@ -74,6 +102,29 @@ impl Figure {
         };
         (by > Length::ZERO).then_some((by, way))
     }
+}
+
+impl Bound {
+    /// The same way, from another length on.
+    fn with(self, length: Length) -> Self {
+        match self {
+            Self::Least(_) => Self::Least(length),
+            Self::Most(_) => Self::Most(length),
+        }
+    }
+}
+
+/// A figure as it counts for a book.
+struct Ruled {
+    figure: Figure,
+    source: String,
+    severity: Severity,
+    own: bool,
+}
+
+/// The clear passage that the building code asks for in a kitchen, where the book adopts that code.
+fn passage(context: &Context<'_>) -> Option<Figure> {
+    context.rulings().editions().year(Family::Ibc).map(|_| Figure::of(&PASSAGE))
 }
 
 /// A distance, and what is asked of it.
@@ -94,26 +145,28 @@ struct Measure<'a> {
 
 impl Measure<'_> {
     /// What is missing: of the code's figure first, else of the guideline's. What passes the code and
-    /// only misses advice is a note.
+    /// only misses advice is a note, unless the book itself asks for it.
     fn judge(&self, context: &Context<'_>) -> Option<Finding> {
-        let missed =
-            |figure: Option<Figure>| figure.and_then(|figure| Some((figure, figure.missed_by(self.there.value)?)));
-        if let Some((figure, by)) = missed(self.code) {
-            return Some(self.finding(context, Severity::Query, figure, by, ""));
+        let code = self.code.and_then(|figure| figure.ruled(context));
+        if let Some(code) = &code
+            && let Some(by) = code.figure.missed_by(self.there.value)
+        {
+            return Some(self.finding(context, code, code.severity, by, ""));
         }
-        let (figure, by) = missed(self.advised)?;
-        let (severity, enough) = match self.code {
-            Some(_) => (Severity::Note, "enough for the model code, "),
-            None => (Severity::Query, ""),
+        let advised = self.advised?.ruled(context)?;
+        let by = advised.figure.missed_by(self.there.value)?;
+        let (severity, enough) = match code {
+            Some(_) if !advised.own => (Severity::Note, "enough for the model code, "),
+            _ => (advised.severity, ""),
         };
-        Some(self.finding(context, severity, figure, by, enough))
+        Some(self.finding(context, &advised, severity, by, enough))
     }
 
     fn finding(
         &self,
         context: &Context<'_>,
+        missed: &Ruled,
         severity: Severity,
-        figure: Figure,
         (by, way): (Length, &str),
         enough: &str,
     ) -> Finding {
@@ -125,14 +178,14 @@ impl Measure<'_> {
             "{subject} is {}{tail}{by_the_plan}, {enough}{} {way} than the {} {}",
             say(self.there.value),
             say(by),
-            say(figure.asked()),
-            figure.whose
+            say(missed.figure.asked()),
+            missed.figure.whose
         );
         let finding = Finding::new(self.rule, severity, self.there.at, message).room(&self.room.folder);
         let finding = match self.item {
             Some(item) => finding.item(item),
             None => finding,
         };
-        finding.source(figure.source).remedy(self.remedy)
+        finding.source(missed.source.clone()).remedy(self.remedy)
     }
 }

@@ -2,10 +2,10 @@
 
 use super::{Figure, Measure};
 use crate::assess::Context;
+use crate::assess::codes::{PREP_DEPTH, PREP_WIDTH};
 use crate::assess::room_facts::preparation;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
-use crate::units::Length;
 
 declare! {
     /// The counter for preparing food is too short or too shallow
@@ -33,11 +33,6 @@ declare! {
     Check::Book(check)
 }
 
-const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 12";
-/// Least length of the counter; landings that share it add to it.
-pub const LENGTH: Length = Length::from_inches(36);
-const DEPTH: Length = Length::from_inches(24);
-
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         let Some((length, depth)) = preparation(context, room) else { continue };
@@ -47,11 +42,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             item: None,
             is: ("the counter for preparing food".into(), tail),
             there,
-            advised: Some(Figure::advised(least, SOURCE)),
+            advised: Some(Figure::of(least)),
             code: None,
             remedy: "move sink or cooktop apart, or give the island a sink",
         };
-        let sides = [side(length, "long", LENGTH), side(depth, "deep", DEPTH)];
+        let sides = [side(length, "long", &PREP_WIDTH), side(depth, "deep", &PREP_DEPTH)];
         findings.extend(sides.iter().find_map(|measure| measure.judge(context)));
     }
 }

@@ -1,106 +1,71 @@
-//! Room to sit at a counter or table, and to pass behind.
+//! Room to pass behind those who sit at a counter or table.
 
-use super::{Bound, Figure, Measure};
+use super::{Figure, Measure};
+use crate::assess::Context;
+use crate::assess::codes::{SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK};
+use crate::assess::room_facts::{Seats, seats};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, room_facts::Fact};
-use crate::book::{Room, Seating};
+use crate::book::Room;
 use crate::finding::Finding;
-use crate::source::Spanned;
 use crate::units::Length;
 
 declare! {
-    /// Seats have too little edge, too little room for knees, or too little floor behind
+    /// There is too little floor behind seats
     ///
     /// ## What it checks
-    /// Each place under `seating`. For each person 24" (609.6 mm) of edge; clear for knees 18" (457.2 mm)
-    /// at a table of 30", 15" (381 mm) at a counter of 36", 12" (304.8 mm) at a bar of 42": the nearest of
-    /// the three heights counts. Behind the seats, from the edge to whatever is there: 32" (812.8 mm)
-    /// where nobody passes, 36" (914.4 mm) where one edges past, 44" (1117.6 mm) where one walks past, 60"
-    /// (1524 mm) for a wheelchair.
+    /// Each place under `seating`, and each island's side with seats. Behind the seats, from the edge to
+    /// whatever is there: 32" (812.8 mm) where nobody passes, 36" (914.4 mm) where one edges past, 44"
+    /// (1117.6 mm) where one walks past, 60" (1524 mm) for a wheelchair. How many sit there and what
+    /// their knees need is `top/seats`.
     ///
     /// ## Why it matters
-    /// Stools are bought after the stone is cut. Knees that meet the cabinet are never cured.
+    /// A chair that is pulled out stands in somebody's way at every meal.
     ///
     /// ## Remedy
-    /// Take a seat away, deepen the overhang (stone then needs support), or move the island.
+    /// Move the island, or make the overhang shallower where knees allow it.
     ///
     /// ## Example
     /// ```yaml
     /// seating:
-    ///   island: {edge: 72", seats: 3, height: 36", knee depth: 12", behind: 43", traffic: walk past}
+    ///   island: {behind: 43", traffic: walk past}     # 44" are advised
     /// ```
     ///
     /// ## Source
-    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 8 and 9.
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8.
     "clear/seating", Query,
-    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 8, 9"],
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8"],
     caution: None,
     Check::Book(check)
 }
 
-const BEHIND: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8";
-const KNEES: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 9";
-const EDGE: Length = Length::from_inches(24);
-/// Height of a surface up to which a depth for knees holds: halfway to the next of 30", 36" and 42".
-const KNEE_DEPTH: [(Length, Length); 2] =
-    [(Length::from_inches(33), Length::from_inches(18)), (Length::from_inches(39), Length::from_inches(15))];
-const KNEE_DEPTH_AT_A_BAR: Length = Length::from_inches(12);
+const FOR_A_WHEELCHAIR: Figure =
+    Figure::advised(Length::from_inches(60), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8")
+        .told("advised where somebody passes in a wheelchair");
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        for seating in &room.seating {
-            let measures = [edge(room, seating), knees(room, seating), behind(room, seating)];
-            findings.extend(measures.iter().flatten().filter_map(|measure| measure.judge(context)));
-        }
+        let measures = seats(context, room).into_iter().filter_map(|seats| behind(room, &seats)?.judge(context));
+        findings.extend(measures);
     }
 }
 
-fn of<'a>(
-    room: &'a Room,
-    is: (String, &'static str),
-    there: &Spanned<Length>,
-    figure: Figure,
-    remedy: &'static str,
-) -> Measure<'a> {
-    Measure {
+fn behind<'a>(room: &'a Room, seats: &Seats<'a>) -> Option<Measure<'a>> {
+    let figure = match seats.traffic {
+        _ if seats.wheelchair => FOR_A_WHEELCHAIR,
+        Some("walk past") => Figure::of(&SEATED_WALK).told("advised where one walks past"),
+        Some("edge past") => Figure::of(&SEATED_EDGE).told("advised where one edges past"),
+        _ => Figure::of(&SEATED_NO_TRAFFIC).told("advised where nobody passes"),
+    };
+    Some(Measure {
         rule: RULE.code,
         room,
         item: None,
-        is,
-        there: Fact::from(there),
+        is: (format!("the floor behind the seats at `{}`", seats.name), "deep"),
+        there: seats.behind?,
         advised: Some(figure),
         code: None,
-        remedy,
-    }
-}
-
-fn edge<'a>(room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
-    let (edge, seats) = (seating.edge.spanned()?, *seating.seats.get()?);
-    let is = (format!("the edge for {seats} at `{}`", seating.name.value), "long");
-    let figure = Figure::advised(EDGE.times(seats.into()), KNEES);
-    Some(of(room, is, edge, figure, "take a seat away, or make the edge longer"))
-}
-
-fn knees<'a>(room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
-    let (depth, height) = (seating.knee_depth.spanned()?, *seating.height.get()?);
-    let asked = KNEE_DEPTH.iter().find(|(below, _)| height < *below).map_or(KNEE_DEPTH_AT_A_BAR, |(_, depth)| *depth);
-    let is = (format!("the room for knees at `{}`", seating.name.value), "deep");
-    let whose = "advised at that height";
-    let figure = Figure { bound: Bound::Least(asked), whose, source: KNEES };
-    Some(of(room, is, depth, figure, "deepen the overhang, and have stone supported by its fabricator's word"))
-}
-
-fn behind<'a>(room: &'a Room, seating: &Seating) -> Option<Measure<'a>> {
-    let wheelchair = seating.wheelchair.get().copied().unwrap_or(false);
-    let (inches, whose) = match seating.traffic.get().copied() {
-        _ if wheelchair => (60, "advised where somebody passes in a wheelchair"),
-        Some("walk past") => (44, "advised where one walks past"),
-        Some("edge past") => (36, "advised where one edges past"),
-        _ => (32, "advised where nobody passes"),
-    };
-    let is = (format!("the floor behind the seats at `{}`", seating.name.value), "deep");
-    let figure = Figure { bound: Bound::Least(Length::from_inches(inches)), whose, source: BEHIND };
-    Some(of(room, is, seating.behind.spanned()?, figure, "move the island, or make the overhang shallower"))
+        remedy: "move the island, or make the overhang shallower",
+    })
 }
 
 #[cfg(test)]
@@ -126,21 +91,15 @@ mod tests {
         island("behind: 59\", traffic: walk past, wheelchair: true").finds_one();
     }
 
-    /// Source: check values KP-15: 72 of edge seat three; a depth of 17 at 30 high fails.
+    /// Source: check values KP-12, as the plan has it: behind an island 42 deep, 46 from one wall of a room of 10 feet, 32 are left.
     #[test]
-    fn each_has_twenty_four_inches_of_edge() {
-        island("edge: 72\", seats: 3").stays_silent();
-        island("edge: 72\", seats: 4").finds_one();
-        island("height: 30\", knee depth: 17\"").finds_one();
-        island("height: 30\", knee depth: 18\"").stays_silent();
-    }
-
-    /// Source: check values KP-16, KP-17; top check value 5: at 36 high 15 are needed, at 42 high 12 are enough.
-    #[test]
-    fn knees_need_more_depth_at_a_lower_counter() {
-        island("height: 36\", knee depth: 12\"").finds_one().weighs("query");
-        island("height: 36\", knee depth: 15\"").stays_silent();
-        island("height: 42\", knee depth: 12\"").stays_silent();
-        island("height: 42\", knee depth: 11\"").finds_one();
+    fn the_plan_answers_where_nobody_measured() {
+        let room = |away: &str| {
+            Trial::of("clear/seating").room(&format!(
+                "outline: 16' x 10'\nislands: {{island: {{wall: A, at: 40\", away: {away}, size: 96\" x 42\", height: 36\", room side: {{overhang: 15\", seats: 3}}}}}}"
+            ))
+        };
+        room("46\"").stays_silent();
+        room("47\"").finds_one();
     }
 }

@@ -1,6 +1,7 @@
 //! Room inside a shower.
 
 use super::{Figure, Measure};
+use crate::assess::codes::{Family, SHOWER_AREA_CODE, SHOWER_AREA_UPC, SHOWER_SIDE_ADVISED, SHOWER_SIDE_CODE};
 use crate::assess::room_facts::{Fact, distance, planned_for_access, rectangle};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -30,7 +31,8 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Code: IRC P2708.1, IPC 417.4. Codes of the UPC family ask for 1024 square inches. Advice: Kitchen
+    /// Code: IRC P2708.1, IPC 417.4; codes of the UPC family, where the book adopts one, ask for 1024
+    /// square inches. Advice: Kitchen
     /// and Bath Planning Guidelines, 2nd edition, bath guidelines 9, 12 and 13.
     "clear/shower", Query,
     sources: [
@@ -41,9 +43,8 @@ declare! {
     Check::Book(check)
 }
 
-const ADVISED: Figure =
-    Figure::advised(Length::from_inches(36), "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 9");
-const CODE: Figure = Figure::code(Length::from_inches(30), "IRC P2708.1, IPC 417.4");
+const ADVISED: Figure = Figure::of(&SHOWER_SIDE_ADVISED);
+const CODE: Figure = Figure::of(&SHOWER_SIDE_CODE);
 /// Least area by the model codes: 900 square inches.
 const AREA: Area = square_inches(900);
 const SEAT: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 12";
@@ -57,11 +58,20 @@ const fn square_inches(count: i64) -> Area {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         if let Some(inside) = rectangle(room, "shower") {
-            findings.extend(size(context, room, &inside).or_else(|| beside_a_seat(context, room, &inside)));
+            findings.extend(inside_of(context, room, &inside));
         }
         findings.extend(seat(context, room).into_iter().filter_map(|measure| measure.judge(context)));
         findings.extend(covering(context, room));
     }
+}
+
+/// The gravest of what is amiss inside: a side, the floor in all, what a seat leaves of it.
+fn inside_of(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+    let side = size(context, room, inside);
+    if side.as_ref().is_some_and(|finding| finding.severity < Severity::Note) {
+        return side;
+    }
+    floor(context, room, inside).or_else(|| beside_a_seat(context, room, inside)).or(side)
 }
 
 /// Its lesser side; where that passes, the greater one is wide enough too.
@@ -76,6 +86,24 @@ fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) 
         ..of(room, Fact::written(one.min(other), inside.span), "move the wall or the curb before the pan is made")
     };
     measure.judge(context)
+}
+
+/// Its floor, where the code in force or the book asks for more than its least sides make.
+fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+    let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
+    let asked = context.rulings().number(if by_the_upc { &SHOWER_AREA_UPC } else { &SHOWER_AREA_CODE })?;
+    let (has, least) = (area(inside.value.0, inside.value.1), square_inches(asked.value.into()));
+    if has >= least {
+        return None;
+    }
+    let message = format!("the shower's floor is {}, less than the {} asked for", say_area(has), say_area(least));
+    let finding = Finding::new(RULE.code, asked.severity, inside.span, message).room(&room.folder);
+    Some(finding.source(asked.source).remedy("move the wall or the curb before the pan is made"))
+}
+
+/// An area in whole square inches, the last one begun left out: `1020 square inches`.
+fn say_area(area: Area) -> String {
+    format!("{} square inches", area.square_nanometres() / square_inches(1).square_nanometres())
 }
 
 /// What a fixed seat leaves free, wherever it stands.
@@ -148,6 +176,18 @@ mod tests {
             .finds("the shower is 28\" (711.2 mm) in its lesser direction, 2\" (50.8 mm) less than the 30\" (762 mm) that the model code asks for")
             .weighs("query");
         shower("shower: 29.9\" x 31\"").finds_one().weighs("query");
+    }
+
+    /// Source: check values IR-38; top check value 9: 30 by 34 are 1020 square inches: enough for the IRC, not for the UPC's 1024.
+    #[test]
+    fn codes_of_the_upc_family_ask_for_a_larger_floor() {
+        let by_the_upc = |inside: &str| shower(&format!("shower: {inside}")).book("codes: {adopts: [UPC 2021]}");
+        shower("shower: 30\" x 34\"").book("codes: {adopts: [IRC 2021]}").finds_one().weighs("note");
+        by_the_upc("30\" x 34\"")
+            .finds("the shower's floor is 1020 square inches, less than the 1024 square inches asked for")
+            .weighs("stop");
+        by_the_upc("32\" x 32\"").finds_one().weighs("note");
+        by_the_upc("36\" x 36\"").stays_silent();
     }
 
     /// Source: check values BP-12: 34 by 48 passes the code and misses the advice.

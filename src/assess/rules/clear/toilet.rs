@@ -1,6 +1,10 @@
 //! Room around a toilet.
 
 use super::{Figure, Measure};
+use crate::assess::codes::{
+    COMPARTMENT_DEPTH_ADVISED, COMPARTMENT_DEPTH_CODE, COMPARTMENT_WIDTH_ADVISED, COMPARTMENT_WIDTH_CODE,
+    TOILET_NEXT_CODE, TOILET_SIDE_ADVISED, TOILET_SIDE_CODE,
+};
 use crate::assess::room_facts::{distance, planned_for_access, rectangle};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, room_facts::Fact};
@@ -41,11 +45,9 @@ declare! {
     Check::Book(check)
 }
 
-const TO_SIDE_ADVISED: Figure =
-    Figure::advised(Length::from_inches(18), "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 20");
-const TO_SIDE_CODE: Figure = Figure::code(Length::from_inches(15), "IRC P2705.1, IPC 405.3.1");
-const TO_FIXTURE_CODE: Figure = Figure::code(Length::from_inches(30), "IPC 405.3.1");
-const COMPARTMENT: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 21";
+const TO_SIDE_ADVISED: Figure = Figure::of(&TOILET_SIDE_ADVISED);
+const TO_SIDE_CODE: Figure = Figure::of(&TOILET_SIDE_CODE);
+const TO_FIXTURE_CODE: Figure = Figure::of(&TOILET_NEXT_CODE);
 const PAPER: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 23";
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -78,15 +80,13 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
     let (width, depth) = inside.value;
     let side = |value, tail, code, advised| Measure {
         is: ("the toilet's compartment".into(), tail),
-        advised: Some(Figure::advised(Length::from_inches(advised), COMPARTMENT)),
-        ..of(
-            room,
-            Fact::written(value, inside.span),
-            Some(Figure::code(Length::from_inches(code), "IPC 405.3.1")),
-            "move the partition before it is framed",
-        )
+        advised: Some(Figure::of(advised)),
+        ..of(room, Fact::written(value, inside.span), Some(Figure::of(code)), "move the partition before it is framed")
     };
-    vec![side(width, "wide", 30, 36), side(depth, "deep", 60, 66)]
+    vec![
+        side(width, "wide", &COMPARTMENT_WIDTH_CODE, &COMPARTMENT_WIDTH_ADVISED),
+        side(depth, "deep", &COMPARTMENT_DEPTH_CODE, &COMPARTMENT_DEPTH_ADVISED),
+    ]
 }
 
 fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {

@@ -1,10 +1,11 @@
 //! The ways between sink, cooking and refrigerator.
 
+use crate::assess::codes::{LEG_ACROSS, LEG_LEAST, LEG_MOST, Ruling, TRIANGLE};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Room, Triangle};
-use crate::finding::{Finding, Severity};
-use crate::source::Spanned;
+use crate::finding::Finding;
+use crate::source::{Span, Spanned};
 use crate::units::Length;
 
 declare! {
@@ -35,11 +36,6 @@ declare! {
     Check::Book(check)
 }
 
-const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3";
-const LEG: (Length, Length) = (Length::from_inches(48), Length::from_inches(108));
-const SUM: Length = Length::from_inches(312);
-const CUT: Length = Length::from_inches(12);
-
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         let Some(triangle) = room.clearances.triangle.spanned() else { continue };
@@ -57,37 +53,41 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
         ("refrigerator to sink", &triangle.value.refrigerator_to_sink),
     ];
     let legs: Vec<_> = named.into_iter().filter_map(|(name, leg)| Some((name, leg.spanned()?))).collect();
-    let wrong: Vec<_> = legs.iter().filter(|(_, leg)| leg.value < LEG.0 || leg.value > LEG.1).collect();
+    let rulings = context.rulings();
+    let (least, most, all) = (rulings.length(&LEG_LEAST)?, rulings.length(&LEG_MOST)?, rulings.length(&TRIANGLE)?);
+    let is_wrong = |leg: Length| leg < least.value || leg > most.value;
+    let wrong: Vec<_> = legs.iter().filter(|(_, leg)| is_wrong(leg.value)).collect();
     if let Some((_, first)) = wrong.first() {
         let told: Vec<_> = wrong.iter().map(|(name, leg)| format!("{name} {}", say(leg.value, units))).collect();
-        let asked = format!("{} to {} are advised for each way", say(LEG.0, units), say(LEG.1, units));
+        let asked = format!("{} to {} are advised for each way", say(least.value, units), say(most.value, units));
         let message = format!("{}; {asked}", told.join(", "));
-        return Some(finding(room, first.span, message, "move one of the three nearer or farther"));
+        let ruling = if least.severity < most.severity { least } else { most };
+        return Some(finding(room, first.span, ruling, message, "move one of the three nearer or farther"));
     }
     let sum: Length = legs.iter().map(|(_, leg)| leg.value).sum();
-    let over = (legs.len() == named.len() && sum > SUM).then(|| sum - SUM)?;
+    let over = (legs.len() == named.len() && sum > all.value).then(|| sum - all.value)?;
     let message = format!(
         "sink, cooking and refrigerator are {} apart all around, {} more than the {} advised",
         say(sum, units),
         say(over, units),
-        say(SUM, units)
+        say(all.value, units)
     );
-    Some(finding(room, triangle.span, message, "move one of the three nearer to the others"))
+    Some(finding(room, triangle.span, all, message, "move one of the three nearer to the others"))
 }
 
 fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Finding> {
-    let units = context.book.project.units;
-    let cut = triangle.cuts_into_island.spanned().filter(|cut| cut.value > CUT)?;
+    let (units, most) = (context.book.project.units, context.rulings().length(&LEG_ACROSS)?);
+    let cut = triangle.cuts_into_island.spanned().filter(|cut| cut.value > most.value)?;
     let message = format!(
         "a way between sink, cooking and refrigerator cuts {} across the island; {} are advised at the most",
         say(cut.value, units),
-        say(CUT, units)
+        say(most.value, units)
     );
-    Some(finding(room, cut.span, message, "shorten the island, or move one of the three"))
+    Some(finding(room, cut.span, most, message, "shorten the island, or move one of the three"))
 }
 
-fn finding(room: &Room, at: crate::source::Span, message: String, remedy: &str) -> Finding {
-    Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).source(SOURCE).remedy(remedy)
+fn finding(room: &Room, at: Span, missed: Ruling<Length>, message: String, remedy: &str) -> Finding {
+    Finding::new(RULE.code, missed.severity, at, message).room(&room.folder).source(missed.source).remedy(remedy)
 }
 
 #[cfg(test)]

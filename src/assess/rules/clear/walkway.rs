@@ -1,11 +1,11 @@
 //! Ways through a room.
 
-use super::{Figure, Measure};
+use super::{Figure, Measure, passage};
 use crate::assess::Context;
+use crate::assess::codes::WALKWAY;
 use crate::assess::room_facts::aisles;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
-use crate::units::Length;
 
 declare! {
     /// A way through the room is too narrow
@@ -33,8 +33,7 @@ declare! {
     Check::Book(check)
 }
 
-const ADVISED: Figure =
-    Figure::advised(Length::from_inches(36), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7");
+const ADVISED: Figure = Figure::of(&WALKWAY);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
@@ -46,7 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 is: (name, "wide"),
                 there,
                 advised: Some(ADVISED),
-                code: None,
+                code: passage(context),
                 remedy: "move what stands in the way, or choose something shallower",
             };
             measure.judge(context)
@@ -66,5 +65,18 @@ mod tests {
         walkway("35\"")
             .finds("the walkway is 35\" (889 mm) wide, 1\" (25.4 mm) less than the 3'-0\" (914.4 mm) advised")
             .weighs("query");
+    }
+
+    /// Source: check values IR-43: 35 fails where the International Building Code applies.
+    #[test]
+    fn the_building_code_asks_for_thirty_six_where_it_is_adopted() {
+        let walkway = |width: &str, code: &str| {
+            Trial::of("clear/walkway")
+                .book(&format!("codes: {{adopts: [{code}]}}"))
+                .room(&format!("clearances: {{walkway: {width}}}"))
+        };
+        walkway("35\"", "IBC 2018").finds_one().weighs("stop");
+        walkway("36\"", "IBC 2018").stays_silent();
+        walkway("35\"", "IRC 2021").finds_one().weighs("query");
     }
 }

@@ -1,12 +1,12 @@
 //! Aisles between counters in which people work.
 
 use super::access::tells_the_aisle;
-use super::{Bound, Figure, Measure};
+use super::{Figure, Measure, passage};
 use crate::assess::Context;
+use crate::assess::codes::{WORK_AISLE_MORE, WORK_AISLE_ONE};
 use crate::assess::room_facts::aisles;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
-use crate::units::Length;
 
 declare! {
     /// A work aisle is too narrow for those who cook there
@@ -36,11 +36,8 @@ declare! {
     Check::Book(check)
 }
 
-const SOURCE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6";
-const ONE_COOK: Figure =
-    Figure { bound: Bound::Least(Length::from_inches(42)), whose: "advised for one cook", source: SOURCE };
-const SEVERAL: Figure =
-    Figure { bound: Bound::Least(Length::from_inches(48)), whose: "advised for two or more cooks", source: SOURCE };
+const ONE_COOK: Figure = Figure::of(&WORK_AISLE_ONE).told("advised for one cook");
+const SEVERAL: Figure = Figure::of(&WORK_AISLE_MORE).told("advised for two or more cooks");
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
@@ -56,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 is: (name, "wide"),
                 there,
                 advised: Some(if several { SEVERAL } else { ONE_COOK }),
-                code: None,
+                code: passage(context),
                 remedy: "make the island shallower or move it, before the cabinets are ordered",
             };
             measure.judge(context)
@@ -87,6 +84,16 @@ mod tests {
         aisle(1, "45\"").stays_silent();
         aisle(2, "45\"").finds_one();
         aisle(2, "48\"").stays_silent();
+    }
+
+    #[test]
+    fn a_figure_that_the_book_sets_itself_counts_and_stops() {
+        let own =
+            "codes: {figures: [{figure: work aisle for one cook, is: 44\", because: the cook is tall, by: Ines}]}";
+        aisle(1, "43\"").book(own)
+            .finds("the work aisle is 3'-7\" (1092.2 mm) wide, 1\" (25.4 mm) less than the 3'-8\" (1117.6 mm) that the book asks for")
+            .weighs("stop");
+        aisle(1, "44\"").book(own).stays_silent();
     }
 
     #[test]

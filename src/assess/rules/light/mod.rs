@@ -1,5 +1,6 @@
 //! The `light/` rules: how many, where, how high, how bright, and of one colour.
 
+pub mod bath_zone;
 pub mod count;
 pub mod drop;
 pub mod height;

@@ -14,7 +14,8 @@ declare! {
     /// ## What it checks
     /// Volts and amperes at the opening against those of the maker's sheet: the voltage must be there,
     /// the amperes at least as many. A range of 8 3/4 kW or more wants a circuit of 40 A at least, and
-    /// what is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where a thing needs power and
+    /// one of more than 12 kW a circuit for its demand: 8 kW, and 5 % more for each kilowatt over 12. What
+    /// is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where a thing needs power and
     /// nothing is told of the circuit, it asks.
     ///
     /// ## Why it matters
@@ -30,10 +31,11 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; NEC 210.19 (ranges of 8 3/4 kW or more: 40 A); IRC E3702.3 (80 % of a branch
+    /// The maker's sheet; NEC 210.19 (ranges of 8 3/4 kW or more: 40 A); NEC Table 220.55, column C and note 1
+    /// (demand; that half a kilowatt counts as a whole one is from memory); IRC E3702.3 (80 % of a branch
     /// circuit for what is plugged in).
     "service/circuit", Stop,
-    sources: ["the maker's sheet", "NEC 210.19", "IRC E3702.3"],
+    sources: ["the maker's sheet", "NEC 210.19", "NEC Table 220.55, column C, note 1", "IRC E3702.3"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)
 }
@@ -72,14 +74,23 @@ fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power)
     let kind = asked.fitted.selection.kind.get()?.name;
     let large = matches!(kind, "range" | "cooktop") && needs.watts? >= 8_750;
     let least = context.rulings().number(&RANGE_CIRCUIT)?;
-    let has = there.amps.filter(|amps| large && *amps < least.value)?;
+    let volts = needs.volts.iter().chain(&there.volts).copied().max().filter(|volts| *volts > 0);
+    let drawn = volts.map_or(0, |volts| demand(needs.watts.unwrap_or(0)).div_ceil(volts));
+    let wants = least.value.max(drawn);
+    let has = there.amps.filter(|amps| large && *amps < wants)?;
     let message = format!(
-        "`{}` of {} kW wants a circuit of {} A at least, and there is one of {has} A",
+        "`{}` of {} kW wants a circuit of {wants} A at least, and there is one of {has} A",
         asked.fitted.selection.name.value,
         kilowatts(needs.watts?),
-        least.value
     );
     Some(asked.finding(RULE.code, least.severity, message).remedy(REMEDY).source(least.source))
+}
+
+/// The demand of one household range, in watts: 8 kW, and 5 % more for each kilowatt over 12, of which half
+/// a one counts as whole (NEC Table 220.55, column C, note 1); never more than its rating.
+fn demand(watts: u32) -> u32 {
+    let over = watts.saturating_sub(12_000).saturating_add(500) / 1000;
+    watts.min(8_000_u32.saturating_add(over.saturating_mul(400)))
 }
 
 /// What is plugged into a 15 A or 20 A circuit.
@@ -107,6 +118,7 @@ fn list(volts: &[u32]) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::demand;
     use crate::assess::rules::trial::Trial;
 
     fn range(there: &str, needs: &str) -> Trial {
@@ -140,7 +152,19 @@ mod tests {
             .weighs("query");
         range("240 V 30 A", "240 V, 8.7 kW").stays_silent();
         range("240 V 40 A", "240 V, 8.75 kW").stays_silent();
+        range("240 V 39 A", "240 V, 8.75 kW").finds_one();
         range("240 V 30 A", "240 V, 11.2 kW").book("codes: {adopts: [NEC 2020]}").finds_one().weighs("stop");
+    }
+
+    /// Source: check values IR-23; top check value 18: 12 kW are a demand of 8.0 kW, 14 kW of 8.8 kW (36.7 A at 240 V).
+    #[test]
+    fn a_very_large_range_wants_a_circuit_for_its_demand() {
+        assert_eq!((demand(12_000), demand(14_000)), (8_000, 8_800));
+        assert_eq!(demand(14_000) * 10 / 240, 366, "36.7 A, cut off after the tenth");
+        range("240 V 40 A", "240 V, 14 kW").stays_silent();
+        range("240 V 36 A", "240 V, 14 kW").finds_one();
+        range("240 V 40 A", "240 V, 18 kW")
+            .finds("`Range` of 18.0 kW wants a circuit of 44 A at least, and there is one of 40 A");
     }
 
     /// Source: check values IR-24: 16 A of a 20 A circuit, 12 A of a 15 A circuit may be plugged in.

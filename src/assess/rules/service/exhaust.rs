@@ -2,7 +2,7 @@
 
 use crate::assess::codes::{
     BATH_EXHAUST, DOWNDRAFT_EXHAUST, EXHAUST_ADVISED, Figure, ISLAND_HOOD_A_FOOT, KITCHEN_EXHAUST,
-    KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT,
+    KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
 };
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Gas, airflow};
@@ -89,8 +89,12 @@ fn hood(context: &Context<'_>, room: &Room, option: &Choice) -> Vec<Asks> {
     .collect();
     let a_foot = if island { &ISLAND_HOOD_A_FOOT } else { &WALL_HOOD_A_FOOT };
     if let (Some(width), Some(rule)) = (option.size.width.get(), context.rulings().number(a_foot)) {
-        let who = if island { "the rule of thumb for an island" } else { "the rule of thumb for its width" };
-        asks.push(Asks { cfm: by_width(*width, rule.value), who: who.into(), severity: rule.severity });
+        let from = context.rulings().number(&WALL_HOOD_A_FOOT_LEAST).filter(|_| !island);
+        let who = match from.map(|least| by_width(*width, least.value)) {
+            Some(from) => format!("the rule of thumb for its width, whose band begins at {from} cfm,"),
+            None => "the rule of thumb for an island".into(),
+        };
+        asks.push(Asks { cfm: by_width(*width, rule.value), who, severity: rule.severity });
     }
     if let Some(btu) = burners(room) {
         asks.push(Asks {
@@ -136,11 +140,24 @@ mod tests {
     #[test]
     fn rules_that_disagree_are_all_told_and_the_largest_is_advised() {
         hood("size: {width: 30\"}\nairflow: 240 cfm", "natural gas, 40000 Btu/h")
-            .finds("`Hood` moves 240 cfm: the rule of thumb for its width asks 250 cfm, the rule of thumb for its burners asks 400 cfm")
+            .finds("`Hood` moves 240 cfm: the rule of thumb for its width, whose band begins at 100 cfm, asks 250 cfm, the rule of thumb for its burners asks 400 cfm")
             .weighs("query")
             .cautions()
             .remedies("choose one that moves 400 cfm, and look at its duct and at make-up air in the same step");
         hood("size: {width: 30\"}\nairflow: 400 cfm", "natural gas, 40000 Btu/h").stays_silent();
+    }
+
+    /// Source: check values HD-01, HD-02, HD-03, HD-04.
+    #[test]
+    fn rules_of_thumb_are_reckoned_as_printed() {
+        let by_width = |inches, a_foot| super::by_width(crate::units::Length::from_inches(inches), a_foot);
+        assert_eq!([30, 36, 48].map(|inches| by_width(inches, 100)), [250, 300, 400]);
+        assert_eq!((by_width(36, 150), by_width(30, 40)), (450, 100));
+        for (btu, cfm) in [(40_000, 400), (45_000, 450), (60_000, 600)] {
+            let short = |cfm: u32| hood(&format!("airflow: {cfm} cfm"), &format!("natural gas, {btu} Btu/h"));
+            short(cfm).stays_silent();
+            short(cfm - 1).finds_one();
+        }
     }
 
     /// Source: check values HD-02: a 36 in island hood wants 450 cfm.

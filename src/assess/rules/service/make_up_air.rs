@@ -1,6 +1,6 @@
 //! Exhaust that needs make-up air.
 
-use crate::assess::codes::{EXHAUST_WITHOUT_MAKE_UP_AIR, Family};
+use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Family};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
@@ -15,7 +15,9 @@ declare! {
     /// A hood that can move more than 400 cfm (its rating, not the speed that is used), where nothing in
     /// the room's selections or their accessories is make-up air. From its 2018 edition the model code
     /// asks this only of a house with an open flue: where the book adopts such an edition, its
-    /// `house: {open flue: …}` decides. A town's amendment is written under `codes`.
+    /// `house: {open flue: …}` decides. A town's amendment is written under `codes`: of the amount that is
+    /// allowed without, and of the `exhaust that make-up air need not replace`. The remedy names how much
+    /// air is wanted.
     ///
     /// ## Why it matters
     /// A strong hood in a tight house draws smoke down the flue. Make-up air that is found out late
@@ -63,10 +65,18 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
         findings.push(
             about(room, selection, option, RULE.code, most.severity, at, message)
-                .remedy("order make-up air with its damper, choose a smaller hood, or ask the town for its amendment")
+                .remedy(format!(
+                    "order about {} cfm of make-up air with its damper, choose a smaller hood, or ask the town for its amendment",
+                    amount(context, moves)
+                ))
                 .source(most.source.clone()),
         );
     }
+}
+
+/// How much air is wanted: as much as the exhaust, less what the town's amendment leaves out.
+fn amount(context: &Context<'_>, moves: u32) -> u32 {
+    moves.saturating_sub(context.rulings().number(&EXHAUST_NOT_REPLACED).map_or(0, |ruling| ruling.value))
 }
 
 fn has_make_up(room: &Room, option: &Choice) -> bool {
@@ -101,6 +111,22 @@ mod tests {
         hood("600 cfm", "codes: {adopts: [IRC 2021]}\nhouse: {open flue: true}").finds_one().weighs("stop");
         hood("600 cfm", "codes: {adopts: [IRC 2015]}\nhouse: {open flue: false}").finds_one();
         hood("600 cfm", "codes: {adopts: [IRC 2006]}").stays_silent();
+    }
+
+    /// Source: check values IR-10, IR-11; top check value 12: 450 cfm want about 450 cfm; a hood of 700 cfm wants 700
+    /// by the model code, and 300 where the town's amendment asks only for what is over 400.
+    #[test]
+    fn the_air_that_is_wanted_is_named_and_follows_the_amendment() {
+        let wanted = |airflow: &str, book: &str| {
+            let found = hood(airflow, book).finds_one();
+            let remedy = &found.findings()[0].remedy;
+            remedy.strip_prefix("order about ").and_then(|rest| rest.split_once(" cfm")).map(|(cfm, _)| cfm.to_owned())
+        };
+        let open = "codes: {adopts: [IRC 2021]}\nhouse: {open flue: true}";
+        assert_eq!(wanted("450 cfm", open).as_deref(), Some("450"));
+        assert_eq!(wanted("700 cfm", open).as_deref(), Some("700"));
+        let amended = "codes: {figures: [{figure: exhaust that make-up air need not replace, is: 400 cfm, because: amendment of M1503.6, by: the town}]}";
+        assert_eq!(wanted("700 cfm", amended).as_deref(), Some("300"));
     }
 
     /// Source: check values IR-11: a town's amendment moves the threshold to 600 cfm.

@@ -22,7 +22,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
 }
 
 fn asked(least: Length, source: &'static str) -> Figure {
-    Figure { bound: Bound::Least(least), whose: WHOSE, source }
+    Figure { bound: Bound::Least(least), whose: WHOSE, source, named: None }
 }
 
 /// 30" by 48", either way around; the space for feet under the same thing counts toward its depth.

@@ -60,7 +60,7 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Find
     };
     let is = || (format!("`{}`", control.name.value), "above the floor");
     let there = Fact::from(&control.height);
-    let figure = |bound| Figure { bound, whose: "that can be reached there", source };
+    let figure = |bound| Figure { bound, whose: "that can be reached there", source, named: None };
     match highest {
         Ok(highest) => stop(context, room, is(), there, figure(Bound::Most(highest)))
             .or_else(|| stop(context, room, is(), there, figure(Bound::Least(LOWEST)))),

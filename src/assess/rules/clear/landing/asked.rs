@@ -1,10 +1,12 @@
 //! How much counter each kind of opening asks for.
 
+use crate::assess::codes::{
+    COOKTOP_LANDING_ONE, COOKTOP_LANDING_OTHER, FRIDGE_LANDING, Figure, LANDINGS_SHARED, MICROWAVE_LANDING,
+    OVEN_LANDING, Rulings, SINK_LANDING_ONE, SINK_LANDING_OTHER,
+};
 use crate::book::{Landing, Opening};
+use crate::finding::Severity;
 use crate::units::Length;
-
-/// What is added to the longer of two landings that share a counter (kitchen guideline 24).
-pub const ONE: Length = Length::from_inches(12);
 
 /// Counter asked for, on both sides or in one place.
 pub struct Asked {
@@ -19,50 +21,63 @@ pub struct Asked {
     /// Whether only the side of the handle counts.
     pub by_the_handle: bool,
     /// What is published where.
-    pub source: &'static str,
+    pub source: String,
+    /// What missing it weighs.
+    pub severity: Severity,
 }
 
-macro_rules! guideline {
-    ($number:literal) => {
-        concat!("Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline ", $number)
-    };
+/// What is added to the longer of two landings that share a counter.
+pub fn shared(rulings: Rulings<'_>) -> Length {
+    rulings.length(&LANDINGS_SHARED).map_or(Length::ZERO, |ruling| ruling.value)
 }
 
-const fn both(greater: i64, lesser: i64, source: &'static str) -> Asked {
-    Asked {
-        greater: Length::from_inches(greater),
-        lesser: Length::from_inches(lesser),
-        across: false,
-        not_a_walkway: false,
-        by_the_handle: false,
-        source,
-    }
-}
-
-const SINK: Asked = both(24, 18, guideline!("11"));
-const SECOND_SINK: Asked = both(18, 3, guideline!("15"));
-const COOKING: Asked = both(15, 12, guideline!("17"));
-const REFRIGERATOR: Asked = Asked { across: true, by_the_handle: true, ..both(15, 0, guideline!("16")) };
-const MICROWAVE: Asked = Asked { by_the_handle: true, ..both(15, 0, guideline!("22")) };
-const OVEN: Asked = Asked { across: true, not_a_walkway: true, ..both(15, 0, guideline!("23")) };
+const SECOND_SINK: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 15";
 
 /// What an opening for that kind asks for.
-pub fn of_kind(kind: &str, landing: &Landing) -> Option<Asked> {
+pub fn of_kind(rulings: Rulings<'_>, kind: &str, landing: &Landing) -> Option<Asked> {
     match kind {
-        "sink" if landing.second_sink.get() == Some(&true) => Some(SECOND_SINK),
-        "sink" => Some(SINK),
-        "cooktop" | "range" => Some(COOKING),
-        "refrigerator" => Some(REFRIGERATOR),
-        "microwave" => Some(MICROWAVE),
-        "wall oven" => Some(OVEN),
+        "sink" if landing.second_sink.get() == Some(&true) => Some(Asked {
+            greater: Length::from_inches(18),
+            lesser: Length::from_inches(3),
+            source: SECOND_SINK.into(),
+            severity: Severity::Query,
+            across: false,
+            not_a_walkway: false,
+            by_the_handle: false,
+        }),
+        "sink" => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
+        "cooktop" | "range" => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
+        "refrigerator" => one(rulings, &FRIDGE_LANDING).map(|one| Asked { across: true, by_the_handle: true, ..one }),
+        "microwave" => one(rulings, &MICROWAVE_LANDING).map(|one| Asked { by_the_handle: true, ..one }),
+        "wall oven" => one(rulings, &OVEN_LANDING).map(|one| Asked { across: true, not_a_walkway: true, ..one }),
         _ => None,
     }
 }
 
+/// Counter on both sides.
+fn both(rulings: Rulings<'_>, greater: &'static Figure, lesser: &'static Figure) -> Option<Asked> {
+    let (one, lesser) = (one(rulings, greater)?, rulings.length(lesser)?);
+    Some(Asked { lesser: lesser.value, severity: one.severity.min(lesser.severity), ..one })
+}
+
+/// Counter in one place.
+fn one(rulings: Rulings<'_>, figure: &'static Figure) -> Option<Asked> {
+    let ruling = rulings.length(figure)?;
+    Some(Asked {
+        greater: ruling.value,
+        lesser: Length::ZERO,
+        source: ruling.source,
+        severity: ruling.severity,
+        across: false,
+        not_a_walkway: false,
+        by_the_handle: false,
+    })
+}
+
 /// What an opening asks for of a counter that it shares with another: the lesser length, where its
 /// other side is long enough for the greater or is not known; none for what sets nothing down.
-pub fn at_a_side(opening: &Opening, landing: &Landing, shared_with: &str) -> Option<Length> {
-    let asked = of_kind(opening.takes.get()?.name, landing)?;
+pub fn at_a_side(rulings: Rulings<'_>, opening: &Opening, landing: &Landing, shared_with: &str) -> Option<Length> {
+    let asked = of_kind(rulings, opening.takes.get()?.name, landing)?;
     if asked.lesser == Length::ZERO {
         return Some(asked.greater);
     }

@@ -1,4 +1,8 @@
-//! SHA-256 of some bytes, by which photos and cache entries are known.
+//! SHA-256 of some bytes, by which photos, marks and lines of the ledger are known.
+
+mod canonical;
+
+pub use canonical::{NotCanonical, canonical};
 
 use std::fmt;
 use std::fs::File;
@@ -16,6 +20,14 @@ impl Digest {
     /// The digest of `bytes`.
     pub fn of(bytes: &[u8]) -> Digest {
         Digest(sha2::Sha256::digest(bytes).into())
+    }
+
+    /// The digest of a value's canonical JSON.
+    ///
+    /// # Errors
+    /// As [`canonical`].
+    pub fn of_json(value: &serde_json::Value) -> Result<Digest, NotCanonical> {
+        Ok(Digest::of(&canonical(value)?))
     }
 
     /// The digest of several parts, each preceded by its length, so that no two lists collide.
@@ -42,6 +54,11 @@ impl Digest {
                 read => hasher.add(&piece[..read]),
             }
         }
+    }
+
+    /// A digest of these 32 bytes, made elsewhere.
+    pub const fn from_bytes(bytes: [u8; 32]) -> Digest {
+        Digest(bytes)
     }
 
     /// The 32 bytes themselves.
@@ -111,6 +128,19 @@ fn nibble(digit: u8) -> Result<u8, NotADigest> {
         b'0'..=b'9' => Ok(digit - b'0'),
         b'a'..=b'f' => Ok(digit - b'a' + 10),
         _ => Err(NotADigest),
+    }
+}
+
+impl serde::Serialize for Digest {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> serde::Deserialize<'de> for Digest {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Digest, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        text.parse().map_err(serde::de::Error::custom)
     }
 }
 

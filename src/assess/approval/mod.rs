@@ -1,0 +1,134 @@
+//! What stands of each item: who decided what, of which mark, and whether it still holds.
+//!
+//! A decision is of a mark. When the item changes, the decision stays on record and holds no longer;
+//! what nobody can know to be an approver's own counts only once it is confirmed.
+
+mod standing;
+mod word;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::book::{Book, Room, Selection};
+use crate::digest::Digest;
+use crate::ledger::{Decided, Fact, Issue, Purpose};
+use crate::marks::{self, Marked};
+
+pub use standing::{Standing, Whose};
+pub use word::{Given, Word};
+
+/// What stands of every item; nothing while nothing was issued for approval.
+#[derive(Clone, Debug, Default)]
+pub struct Approvals {
+    items: BTreeMap<(String, String), Item>,
+    /// Responses whose sender nobody can know yet, in their order.
+    pub unsigned: Vec<Unsigned>,
+    /// The newest issue for approval, and its day.
+    pub issue: Option<(u32, crate::units::Date)>,
+}
+
+/// What stands of one item.
+#[derive(Clone, Debug)]
+pub struct Item {
+    /// What it is now, and its mark.
+    pub now: Marked,
+    /// What it is now is what the newest issue asks about.
+    pub asked: bool,
+    /// The newest word of each approver who gave one, in the book's order.
+    pub words: Vec<Word>,
+    /// Approvers whose word is wanted and not given, or holds no longer, by name.
+    pub waits_for: Vec<String>,
+    /// All of it in one.
+    pub standing: Standing,
+}
+
+/// A response whose sender nobody can know yet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unsigned {
+    /// Its digest.
+    pub response: Digest,
+    /// Whom it says it is from, by name.
+    pub who: String,
+    /// The issue that it answers.
+    pub issue: u32,
+    /// How many items it decides.
+    pub items: usize,
+}
+
+impl Approvals {
+    /// What stands in a book, by its record and what its items are now.
+    pub fn of(book: &Book) -> Self {
+        let Some(issue) = book.record.latest_for(Purpose::Approval) else { return Self::default() };
+        let now = marks::items(book, &marks::as_read(book));
+        let confirmed: BTreeSet<Digest> = book.record.facts().filter_map(confirmed).collect();
+        let given: Vec<&Decided> = book.record.facts().filter_map(decided).collect();
+        let items = book.selections().filter_map(|(room, selection)| {
+            let key = (room.folder.as_str(), selection.id.as_str());
+            let facts = word::Facts { book, now: now.get(&key)?, given: &given, confirmed: &confirmed };
+            let item = Item::of(&facts, issue, room, selection);
+            Some(((room.folder.clone(), selection.id.clone()), item))
+        });
+        let unsigned = given.iter().filter(|given| word::is_unknown(given, &confirmed)).map(|given| Unsigned {
+            response: given.response,
+            who: name_of(book, &given.who),
+            issue: given.issue,
+            items: given.items.len(),
+        });
+        Self { items: items.collect(), unsigned: unsigned.collect(), issue: Some((issue.number, issue.on)) }
+    }
+
+    /// Whether anything was issued for approval.
+    pub fn is_asked(&self) -> bool {
+        self.issue.is_some()
+    }
+
+    /// What stands of an item; nothing while nothing was issued.
+    pub fn item(&self, room: &Room, selection: &Selection) -> Option<&Item> {
+        self.items.get(&(room.folder.clone(), selection.id.clone()))
+    }
+
+    /// What an item is now, and its mark.
+    pub fn marked(&self, room: &Room, selection: &Selection) -> Option<&Marked> {
+        Some(&self.item(room, selection)?.now)
+    }
+
+    /// Whether it may be ordered: every needed approver approved what it is now.
+    pub fn is_orderable(&self, room: &Room, selection: &Selection) -> bool {
+        self.item(room, selection).is_some_and(|item| item.standing == Standing::Approved)
+    }
+}
+
+impl Item {
+    fn of(facts: &word::Facts<'_>, issue: &Issue, room: &Room, selection: &Selection) -> Self {
+        let issued = issue.item(&room.folder, &selection.id);
+        let words = facts.words(&room.folder, &selection.id);
+        let wanted = &facts.book.project.approvers;
+        let holds = |id: &str| words.iter().any(|word| word.who == id && word.holds && word.given.is_known());
+        let waits = wanted.iter().filter(|approver| !holds(&approver.id.value));
+        let waits_for = waits.map(|approver| approver.name.clone()).collect();
+        let asked = issued.is_some_and(|issued| issued.mark == facts.now.mark);
+        let standing = Standing::of(facts.book, issued.is_some(), &words);
+        Self { now: facts.now.clone(), asked, waits_for, standing, words }
+    }
+
+    /// The option that those who approved chose, where they chose one and agree.
+    pub fn chosen(&self) -> Option<&str> {
+        let approving = self.words.iter().filter(|word| word.holds && word.approves());
+        let mut options = approving.filter_map(|word| word.option.as_deref());
+        let first = options.next()?;
+        options.all(|other| other == first).then_some(first)
+    }
+}
+
+fn decided(fact: &Fact) -> Option<&Decided> {
+    if let Fact::Decided(decided) = fact { Some(decided) } else { None }
+}
+
+fn confirmed(fact: &Fact) -> Option<Digest> {
+    if let Fact::Confirmed(confirmed) = fact { Some(confirmed.response) } else { None }
+}
+
+/// The name of an approver; the id of one whom the book no longer names.
+fn name_of(book: &Book, id: &str) -> String {
+    let approver = book.project.approvers.iter().find(|approver| approver.id.value == id);
+    approver.map_or_else(|| id.to_string(), |approver| approver.name.clone())
+}

@@ -1,0 +1,81 @@
+//! What the words of all approvers come to.
+
+use crate::book::{Approval, Book};
+use crate::ledger::Decision;
+
+use super::{Given, Word};
+
+/// Names, in the book's order.
+pub type Whose = Vec<String>;
+
+/// How far the approval of an item has come.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// The newest issue does not hold it: nobody was asked.
+    NotIssued,
+    /// Nobody has decided.
+    Waiting,
+    /// Somebody decided, and nobody can know yet whether it was the approver.
+    Unsigned,
+    /// Approved by some, and others are still to decide.
+    Partly(Whose),
+    /// Approved by one and sent back by another, or different options were chosen.
+    Conflict,
+    /// It changed since it was approved.
+    Stale(Whose),
+    /// Somebody wants it revised.
+    Revise(Whose),
+    /// Somebody rejected it.
+    Rejected(Whose),
+    /// Every needed approver approved it, and a condition is still open.
+    Condition(Whose),
+    /// Every needed approver approved what it is now.
+    Approved,
+}
+
+impl Standing {
+    /// Of an item that was issued or not, by the words on it.
+    pub fn of(book: &Book, issued: bool, words: &[Word]) -> Self {
+        let known = || words.iter().filter(|word| word.given.is_known());
+        let holding = || known().filter(|word| word.holds);
+        let names = |wanted: &dyn Fn(&&Word) -> bool| -> Whose {
+            holding().filter(|word| wanted(word)).map(|word| word.name.clone()).collect()
+        };
+        let approving = names(&|word| word.approves());
+        let rejecting = names(&|word| word.decision == Decision::Rejected);
+        let revising = names(&|word| word.decision == Decision::ReviseAndResubmit);
+        let sent_back = !rejecting.is_empty() || !revising.is_empty();
+        if !approving.is_empty() && (sent_back || disagree(holding())) {
+            return Self::Conflict;
+        }
+        if !rejecting.is_empty() {
+            return Self::Rejected(rejecting);
+        }
+        if !revising.is_empty() {
+            return Self::Revise(revising);
+        }
+        let wanted = match book.project.approval {
+            Approval::Any => 1,
+            Approval::All => book.project.approvers.len().max(1),
+        };
+        if approving.len() >= wanted {
+            let open = names(&|word| word.is_conditional());
+            return if open.is_empty() { Self::Approved } else { Self::Condition(open) };
+        }
+        let stale: Whose =
+            known().filter(|word| !word.holds && word.approves()).map(|word| word.name.clone()).collect();
+        match (stale.is_empty(), approving.is_empty()) {
+            (false, _) => Self::Stale(stale),
+            (true, false) => Self::Partly(approving),
+            _ if words.iter().any(|word| word.given == Given::Unsigned) => Self::Unsigned,
+            _ if issued => Self::Waiting,
+            _ => Self::NotIssued,
+        }
+    }
+}
+
+/// Whether those who approve chose different options.
+fn disagree<'w>(words: impl Iterator<Item = &'w Word>) -> bool {
+    let mut options = words.filter(|word| word.approves()).filter_map(|word| word.option.as_deref());
+    options.next().is_some_and(|first| options.any(|other| other != first))
+}

@@ -1,0 +1,144 @@
+//! An approver's newest word on an item.
+
+use std::collections::BTreeSet;
+
+use crate::book::Book;
+use crate::digest::Digest;
+use crate::ledger::{Asked, By, Decided, Decision, Fact, Moment, Signed};
+use crate::marks::{self, Change, Marked};
+
+use super::name_of;
+
+/// What one approver said last of an item.
+#[derive(Clone, Debug)]
+pub struct Word {
+    /// The approver, by id.
+    pub who: String,
+    /// The name.
+    pub name: String,
+    /// What was decided.
+    pub decision: Decision,
+    /// The option that was chosen, by its id.
+    pub option: Option<String>,
+    /// In the approver's words.
+    pub note: Option<String>,
+    /// When it was made, by the clock where it was made.
+    pub made: Moment,
+    /// The issue that was answered.
+    pub issue: u32,
+    /// How it was given.
+    pub given: Given,
+    /// The name under it.
+    pub signed: Option<Signed>,
+    /// It is of what the item is now.
+    pub holds: bool,
+    /// What changed since; nothing while it holds.
+    pub changes: Vec<Change>,
+    /// The condition of an approval as noted was met.
+    pub met: bool,
+}
+
+/// How it is known whose word it is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Given {
+    /// By the approver's own key.
+    ByPrivateLink,
+    /// Without a key, and confirmed with the person.
+    Confirmed,
+    /// Without a key, and not confirmed: it does not count yet.
+    Unsigned,
+    /// Written down by the designer: how and when.
+    ByHand(String),
+}
+
+impl Given {
+    /// Whether it counts.
+    pub fn is_known(&self) -> bool {
+        *self != Self::Unsigned
+    }
+}
+
+impl Word {
+    /// Approved, with or without a condition.
+    pub fn approves(&self) -> bool {
+        matches!(self.decision, Decision::Approved | Decision::ApprovedAsNoted)
+    }
+
+    /// Approved on a condition that nobody has said to be met.
+    pub fn is_conditional(&self) -> bool {
+        self.decision == Decision::ApprovedAsNoted && !self.met
+    }
+}
+
+/// What an item's words follow from.
+pub(super) struct Facts<'a> {
+    pub book: &'a Book,
+    pub now: &'a Marked,
+    pub given: &'a [&'a Decided],
+    pub confirmed: &'a BTreeSet<Digest>,
+}
+
+/// Whether nobody can know yet whose response it is.
+pub(super) fn is_unknown(given: &Decided, confirmed: &BTreeSet<Digest>) -> bool {
+    given.by == By::Unsigned && !confirmed.contains(&given.response)
+}
+
+impl Facts<'_> {
+    /// The newest word of each approver, in the book's order. One that is not known to be the
+    /// approver's own never takes the place of one that is.
+    pub fn words(&self, room: &str, item: &str) -> Vec<Word> {
+        let words = self.book.project.approvers.iter().filter_map(|approver| {
+            let theirs = || self.given.iter().rev().filter(|given| given.who == approver.id.value);
+            let known = theirs().filter(|given| !is_unknown(given, self.confirmed));
+            let of = |given: &&&Decided| given.items.iter().any(|asked| is(asked, room, item));
+            let given = known.clone().find(|given| of(given)).or_else(|| theirs().find(|given| of(given)))?;
+            let asked = given.items.iter().rfind(|asked| is(asked, room, item))?;
+            Some(self.word(given, asked))
+        });
+        words.collect()
+    }
+
+    fn word(&self, given: &Decided, asked: &Asked) -> Word {
+        let holds = marks::holds(asked.mark, asked.option.as_deref(), self.now);
+        Word {
+            name: name_of(self.book, &given.who),
+            who: given.who.clone(),
+            decision: asked.decision,
+            option: asked.option.clone(),
+            note: asked.note.clone(),
+            made: given.made,
+            issue: given.issue,
+            given: self.how(given),
+            signed: given.signed.clone(),
+            holds,
+            changes: if holds { vec![] } else { self.changes(given.issue, asked) },
+            met: self.book.record.facts().any(|fact| is_met(fact, asked)),
+        }
+    }
+
+    fn how(&self, given: &Decided) -> Given {
+        match given.by {
+            By::PrivateLink => Given::ByPrivateLink,
+            By::Hand => Given::ByHand(given.how.clone().unwrap_or_default()),
+            By::Unsigned if self.confirmed.contains(&given.response) => Given::Confirmed,
+            By::Unsigned => Given::Unsigned,
+        }
+    }
+
+    /// What changed since the issue in which that mark was shown.
+    fn changes(&self, issue: u32, asked: &Asked) -> Vec<Change> {
+        let issues = &self.book.record.issues;
+        let shown = |number: &u32| issues.get(number)?.item(&asked.room, &asked.item);
+        let is_it = |number: &&u32| shown(number).is_some_and(|issued| issued.mark == asked.mark);
+        let issued = issues.keys().rev().find(is_it).or(Some(&issue)).and_then(shown);
+        issued.map_or(vec![], |issued| marks::changes(&issued.content, &self.now.content))
+    }
+}
+
+fn is(asked: &Asked, room: &str, item: &str) -> bool {
+    asked.room == room && asked.item == item
+}
+
+fn is_met(fact: &Fact, asked: &Asked) -> bool {
+    matches!(fact, Fact::Met(met) if met.mark == asked.mark && met.room == asked.room && met.item == asked.item)
+}

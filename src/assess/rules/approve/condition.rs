@@ -1,0 +1,53 @@
+//! Approvals with a condition that is still open.
+
+use super::{ordered_on, short};
+use crate::assess::Context;
+use crate::assess::approval::Standing;
+use crate::assess::rules::{Check, declare};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// Approved as noted, and the condition is still open
+    ///
+    /// ## What it checks
+    /// Items that every needed approver approved, one of them on a condition that nobody has said to be
+    /// met. Such an item is not to be ordered; one that is stops the work.
+    ///
+    /// ## Why it matters
+    /// "If the grout sample is right" is no yes. An order that was placed on it is the firm's.
+    ///
+    /// ## Remedy
+    /// Meet the condition, show it, and record it: `bookmatch receive --met ROOM/ITEM --by NAME --note …`.
+    /// Or change the item and ask again.
+    ///
+    /// ## Example
+    /// ```text
+    /// `Wall tile` is approved by Sven Lint as noted: "if the grout sample is right"
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: a condition that is open makes a line not orderable.
+    "approve/condition", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection) in context.book.selections() {
+        let Some(item) = context.approvals.item(room, selection) else { continue };
+        let Standing::Condition(_) = item.standing else { continue };
+        let name = &selection.name.value;
+        for word in item.words.iter().filter(|word| word.holds && word.is_conditional()) {
+            let note = word.note.as_ref().map_or(String::new(), |note| format!(": \"{}\"", short(note)));
+            let message = format!("`{name}` is approved by {} as noted{note}", word.name);
+            let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
+            let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+            let remedy = format!(
+                "meet the condition and record it: `bookmatch receive --met {}/{} --by NAME --note …`; or change the item and ask again",
+                room.folder, selection.id
+            );
+            findings.push(finding.remedy(remedy));
+        }
+    }
+}

@@ -1,0 +1,127 @@
+//! A record that is not as it was written.
+
+use crate::assess::rules::{Check, declare};
+
+declare! {
+    /// The record is not as it was written
+    ///
+    /// ## What it checks
+    /// Each line of `record/ledger.jsonl` bears a digest of itself and of the line before it, and names
+    /// the digest of each issue's file. A line that was edited, dropped, moved or copied is told by its
+    /// number, and so is an issue whose file is gone or changed. A last line that was not written to its
+    /// end, as after a power cut, is a note: nobody was told that it was recorded. Lines cut off whole at
+    /// the very end leave no trace in the ledger itself; a backup shows them.
+    ///
+    /// ## Why it matters
+    /// What was approved, by whom and when must be beyond argument. A record that can be changed
+    /// unseen proves nothing, and a bad disk or a careless edit is better known at once than in a dispute.
+    ///
+    /// ## Remedy
+    /// Never edit what is in `record`. Put the file back as it was, from a backup or from version
+    /// control. Nothing can be recorded until then.
+    ///
+    /// ## Example
+    /// ```text
+    /// line 7 of the ledger is not as it was written
+    /// ```
+    ///
+    /// ## Source
+    /// Digests are SHA-256 (FIPS 180-4) of canonical JSON (RFC 8785); the chain is the record's own format.
+    "approve/ledger", Stop,
+    sources: ["FIPS 180-4", "RFC 8785", "the record's own format"],
+    caution: None,
+    Check::Reading
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::trial::Trial;
+    use crate::digest::Digest;
+    use crate::ledger::{Chain, Fact, Issue, Issued, Line, Opened, Purpose, Total};
+
+    const BOOK: &str = "0123456789abcdef0123456789abcdef";
+
+    fn issue() -> Vec<u8> {
+        let issue = Issue {
+            book: BOOK.into(),
+            number: 1,
+            purpose: Purpose::Approval,
+            on: "2027-01-15".parse().unwrap(),
+            title: "Trial".into(),
+            currency: "USD".into(),
+            total: Total { settled: "0.00".into(), with_tax: None },
+            items: vec![],
+        };
+        serde_json::to_vec(&issue).unwrap()
+    }
+
+    /// A ledger of an opening and an issue.
+    fn ledger() -> String {
+        let facts = [
+            Fact::Opened(Opened { book: BOOK.into(), title: "Trial".into() }),
+            Fact::Issued(Issued {
+                number: 1,
+                purpose: Purpose::Approval,
+                on: "2027-01-15".parse().unwrap(),
+                sha256: Digest::of(&issue()),
+                items: 0,
+            }),
+        ];
+        let mut chain = Chain::default();
+        let mut bytes = Vec::new();
+        for fact in facts {
+            let line = Line::next(&chain, "2027-01-15T09:00:00Z".parse().unwrap(), fact).unwrap();
+            bytes.extend(line.bytes().unwrap());
+            chain.lines.push(line);
+        }
+        String::from_utf8(bytes).unwrap()
+    }
+
+    fn trial(ledger: String) -> Trial {
+        Trial::of("approve/ledger").file("record/ledger.jsonl", ledger).file("record/issues/0001.json", issue())
+    }
+
+    #[test]
+    fn a_record_as_it_was_written_is_silent() {
+        trial(ledger()).stays_silent();
+        Trial::of("approve/ledger").stays_silent();
+    }
+
+    #[test]
+    fn an_edited_line_is_told_by_its_number_and_stops() {
+        let edited = ledger().replace("\"number\":1", "\"number\":2");
+        trial(edited).finds("line 2 of the ledger is not as it was written").weighs("stop");
+    }
+
+    #[test]
+    fn a_dropped_line_is_told_by_its_number() {
+        let second = ledger().lines().nth(1).unwrap().to_string() + "\n";
+        let found = trial(second).run().weighs("stop");
+        assert_eq!(found.findings()[0].message, "line 1 of the ledger is gone");
+    }
+
+    #[test]
+    fn a_torn_last_line_is_a_note() {
+        let ledger = ledger();
+        trial(ledger[..ledger.len() - 30].to_string())
+            .finds("the ledger's last line was not written to its end, and nobody was told that it was recorded")
+            .weighs("note");
+        trial(ledger.trim_end().to_string()).finds("the ledger's last line has no line break").weighs("note");
+    }
+
+    #[test]
+    fn an_issue_whose_file_is_changed_or_gone_is_told() {
+        let ledger = || Trial::of("approve/ledger").file("record/ledger.jsonl", ledger());
+        ledger().finds("the file of issue 1 is gone").weighs("stop");
+        let changed = String::from_utf8(issue()).unwrap().replace("Trial", "Other");
+        ledger().file("record/issues/0001.json", changed).finds("the file of issue 1 is not as it was issued");
+    }
+
+    #[test]
+    fn it_can_not_be_waived() {
+        let waiver = "waive: [{rule: approve/ledger, because: never mind, by: Ines Tarrow, on: 2027-01-12}]";
+        let edited = ledger().replace("Trial", "Other");
+        let found = trial(edited).book(waiver).run();
+        assert!(found.findings().iter().all(|finding| finding.waived.is_none()) && !found.findings().is_empty());
+    }
+}

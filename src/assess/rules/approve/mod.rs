@@ -1,0 +1,61 @@
+//! What was approved, and whether it still stands.
+
+pub mod condition;
+pub mod conflict;
+pub mod depends;
+pub mod ledger;
+pub mod one_of_two;
+pub mod sent_back;
+pub mod stale;
+#[cfg(test)]
+mod tests;
+pub mod unsigned;
+pub mod unwritten;
+pub mod waiting;
+
+use crate::book::{Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
+use crate::units::Date;
+
+/// So many names are listed; the rest are counted.
+const LISTED: usize = 3;
+/// The most of a note that a finding quotes, in characters.
+const QUOTED: usize = 120;
+
+/// "`Range`, `Sink`, `Tap` and 21 more".
+fn listed(items: &[(&Room, &Selection)]) -> String {
+    let names: Vec<String> =
+        items.iter().take(LISTED).map(|(_, selection)| format!("`{}`", selection.name.value)).collect();
+    match items.len().saturating_sub(LISTED) {
+        0 => names.join(", "),
+        more => format!("{} and {more} more", names.join(", ")),
+    }
+}
+
+/// The day on which it was ordered.
+fn ordered_on(selection: &Selection) -> Option<&Spanned<Date>> {
+    selection.settled()?.order.placed_on.spanned()
+}
+
+/// An order that was placed before its time.
+fn ordered(rule: &'static str, room: &Room, selection: &Selection, why: &str) -> Option<Finding> {
+    let placed = ordered_on(selection)?;
+    let name = &selection.name.value;
+    let message = format!("`{name}` was ordered on {}, {why}", placed.value);
+    let finding = Finding::new(rule, Severity::Stop, placed.span, message).room(&room.folder).item(name);
+    Some(finding.remedy("have it approved now, or hold the order while it can be held"))
+}
+
+fn remedy_to_ask() -> String {
+    "issue the book again, so that it is asked: `bookmatch issue`".into()
+}
+
+/// A note in one line, cut where it is long.
+fn short(note: &str) -> String {
+    let line = note.split_whitespace().collect::<Vec<_>>().join(" ");
+    if line.chars().count() <= QUOTED {
+        return line;
+    }
+    line.chars().take(QUOTED).collect::<String>() + "…"
+}

@@ -1,0 +1,51 @@
+//! Items that were sent back.
+
+use super::{ordered_on, short};
+use crate::assess::Context;
+use crate::assess::approval::Standing;
+use crate::assess::rules::{Check, declare};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// An approver wants it revised, or rejected it
+    ///
+    /// ## What it checks
+    /// Items of which the newest word of an approver is "revise and resubmit" or "rejected", and that
+    /// nobody has changed since. A query; a stop once the item is ordered.
+    ///
+    /// ## Why it matters
+    /// It was answered, and the answer was no: whatever waits for it waits for the designer now.
+    ///
+    /// ## Remedy
+    /// Change the item, and issue the book again.
+    ///
+    /// ## Example
+    /// ```text
+    /// `Range` is to be revised for Sven Lint: "narrower, please"
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: the review stamps of submittals.
+    "approve/sent-back", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection) in context.book.selections() {
+        let Some(item) = context.approvals.item(room, selection) else { continue };
+        let (who, how) = match &item.standing {
+            Standing::Revise(who) => (who, "is to be revised for"),
+            Standing::Rejected(who) => (who, "is rejected by"),
+            _ => continue,
+        };
+        let note = item.words.iter().filter(|word| word.holds && !word.approves()).find_map(|word| word.note.as_ref());
+        let note = note.map_or(String::new(), |note| format!(": \"{}\"", short(note)));
+        let name = &selection.name.value;
+        let message = format!("`{name}` {how} {}{note}", who.join(" and "));
+        let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
+        let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+        findings.push(finding.remedy("change it, and issue the book again: `bookmatch issue`"));
+    }
+}

@@ -1,0 +1,55 @@
+//! Items that changed after they were approved.
+
+use super::{ordered_on, remedy_to_ask};
+use crate::assess::Context;
+use crate::assess::approval::Standing;
+use crate::assess::rules::{Check, declare};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// What was approved has changed since
+    ///
+    /// ## What it checks
+    /// Each approval is of a mark, a digest of all that the client was shown. Where the item's mark is
+    /// another one now, the approval stands no longer; the finding tells who had approved it, in which
+    /// issue, and what changed, from what to what. A query; a stop once the item is ordered.
+    ///
+    /// ## Why it matters
+    /// A tap that was changed after the client signed is the designer's tap. Supplier, cost, lead time
+    /// and private notes are not part of the mark, so that they can change without asking again.
+    ///
+    /// ## Remedy
+    /// Issue the book again and ask; or put back what was approved.
+    ///
+    /// ## Example
+    /// ```text
+    /// `Tap` changed since Ada Marrowby approved it in issue 1: finish from brushed steel to black
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: any edit to model, finish, size, price or quantity voids the approval of that line.
+    "approve/stale", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+/// So many changes are told; the rest are counted.
+const TOLD: usize = 3;
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (room, selection) in context.book.selections() {
+        let Some(item) = context.approvals.item(room, selection) else { continue };
+        let Standing::Stale(who) = &item.standing else { continue };
+        let Some(word) = item.words.iter().find(|word| !word.holds && word.approves()) else { continue };
+        let told: Vec<String> = word.changes.iter().take(TOLD).map(|change| change.words()).collect();
+        let more = word.changes.len().saturating_sub(TOLD);
+        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+        let what = if told.is_empty() { String::new() } else { format!(": {}{more}", told.join("; ")) };
+        let name = &selection.name.value;
+        let message = format!("`{name}` changed since {} approved it in issue {}{what}", who.join(" and "), word.issue);
+        let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
+        let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+        findings.push(finding.remedy(format!("{}; or put back what was approved", remedy_to_ask())));
+    }
+}

@@ -1,0 +1,83 @@
+//! Items that nobody has decided.
+
+use super::{listed, ordered, remedy_to_ask};
+use crate::assess::approval::Standing;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, RunsOut};
+use crate::book::{Room, Selection};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// What was issued for approval waits for a decision
+    ///
+    /// ## What it checks
+    /// Once an issue for approval exists: the items that nobody has decided, told together, with whom
+    /// they wait for; a note, and a query once one of them must soon be ordered. Items that are new or
+    /// were changed since the newest issue are told apart, because nobody was asked about them. An item
+    /// that is ordered and that nobody approved stops the work.
+    ///
+    /// ## Why it matters
+    /// A wait on the client is seldom told as urgent, and everything behind it waits too. Custom work
+    /// can't be sent back: never order before the line was agreed.
+    ///
+    /// ## Remedy
+    /// Remind those who decide, with the day by which it is needed; or issue the book again, so that
+    /// they are asked about what is new.
+    ///
+    /// ## Example
+    /// ```text
+    /// 12 items of issue 2 wait for Ada Marrowby and Sven Lint: `Cabinets`, `Range`, `Sink` and 9 more
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: no order before the client agreed the line.
+    "approve/waiting", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+type Item<'a> = (&'a Room, &'a Selection);
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let Some((issue, _)) = context.approvals.issue else { return };
+    let of = |wanted: &dyn Fn(&Standing) -> bool| -> Vec<Item<'_>> {
+        let items = context.book.selections();
+        items
+            .filter(|(room, selection)| {
+                context.approvals.item(room, selection).is_some_and(|item| wanted(&item.standing))
+            })
+            .collect()
+    };
+    let undecided = of(&|standing| matches!(standing, Standing::Waiting | Standing::NotIssued));
+    let (asked, new): (Vec<Item<'_>>, Vec<Item<'_>>) = undecided
+        .into_iter()
+        .partition(|(room, selection)| context.approvals.item(room, selection).is_some_and(|item| item.asked));
+    findings.extend(waits(context, issue, &asked));
+    findings.extend(unasked(context, issue, &new));
+    for (room, selection) in asked.into_iter().chain(new) {
+        findings.extend(ordered(RULE.code, room, selection, "and nobody has approved it"));
+    }
+}
+
+fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Finding> {
+    let (room, selection) = items.first()?;
+    let item = context.approvals.item(room, selection)?;
+    let place = context.book.project.approvers.first()?.id.span;
+    let near = items.iter().any(|(_, selection)| context.dates.runs_out(selection) != RunsOut::Later);
+    let severity = if near { Severity::Query } else { Severity::Note };
+    let waits = if items.len() == 1 { "item of issue {issue} waits" } else { "items of issue {issue} wait" };
+    let waits = waits.replace("{issue}", &issue.to_string());
+    let message = format!("{} {waits} for {}: {}", items.len(), item.waits_for.join(" and "), listed(items));
+    let first = items.iter().filter_map(|(_, selection)| context.dates.decide_by(selection)).min();
+    let by = first.map_or(String::new(), |day| format!("; the first must be decided by {day}"));
+    Some(Finding::new(RULE.code, severity, place, message).remedy(format!("remind those who decide{by}")))
+}
+
+fn unasked(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Finding> {
+    items.first()?;
+    let place = context.book.project.approvers.first()?.id.span;
+    let are = if items.len() == 1 { "item is" } else { "items are" };
+    let message = format!("{} {are} new or changed since issue {issue}: {}", items.len(), listed(items));
+    Some(Finding::new(RULE.code, Severity::Note, place, message).remedy(remedy_to_ask()))
+}

@@ -1,0 +1,181 @@
+//! Lights that hang near tubs and showers.
+
+use super::{Hung, hung};
+use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
+use crate::assess::context::about;
+use crate::assess::fitting::overhead::at;
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::vocabulary::Hazard;
+use crate::finding::Finding;
+use crate::plan::{Plan, Shape, Thing};
+use crate::units::Length;
+
+declare! {
+    /// A hanging light is within reach of a tub or shower
+    ///
+    /// ## What it checks
+    /// Each pendant whose level distance to the edge of a tub or shower (`from tub`, else as the room's
+    /// plan has both) is less than 3 ft (914.4 mm): its lowest part must be 8 ft (2438.4 mm) at least
+    /// above the rim or the threshold (`rim`, else the tub's height in the plan). Where a light is so
+    /// near, and nobody says how low it hangs or how high the rim is, it asks.
+    ///
+    /// ## Why it matters
+    /// Somebody stands wet in the tub, reaches up, and touches metal that may be live.
+    ///
+    /// ## Remedy
+    /// Hang it outside the zone, or take a light that is fixed to the ceiling and rated for wet places.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// hangs: {bottom: 110", from tub: 24", rim: 20"}     # 90" above the rim, and 24" away
+    /// ```
+    ///
+    /// ## Source
+    /// Bath planning guidelines 25, which print IRC E3903.10; NEC 410.10(D) is from memory.
+    "light/bath-zone", Query,
+    sources: ["Bath planning guidelines 25, after IRC E3903.10", "NEC 410.10(D) (from memory)"],
+    caution: Some(Hazard::Power.caution()),
+    Check::Book(check)
+}
+
+const REMEDY: &str = "hang it outside the zone, or take a light that is fixed to the ceiling and rated for wet places";
+
+/// A light near a tub: how far away, and what is known of the rim.
+struct Near {
+    away: Length,
+    rim: Option<Length>,
+    bottom: Option<Length>,
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let (Some(zone), Some(above)) =
+        (context.rulings().length(&LIGHT_FROM_TUB), context.rulings().length(&LIGHT_ABOVE_TUB))
+    else {
+        return;
+    };
+    let pendants = hung(context).filter(|hung| hung.selection.kind.get().is_some_and(|kind| kind.name == "pendant"));
+    for hung in pendants {
+        let near = near(context, &hung).into_iter().filter(|near| near.away < zone.value);
+        // One is told: the first that hangs wrong.
+        findings.extend(near.filter_map(|near| judge(context, &hung, &near, &above)).next());
+    }
+}
+
+fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
+    let hangs = hung.hangs;
+    let lowest = hangs.bottom.get().and_then(|bottom| bottom.least()).map(|bottom| bottom.value);
+    if let Some(away) = hangs.from_tub.get() {
+        return vec![Near { away: *away, rim: hangs.rim.get().copied(), bottom: lowest }];
+    }
+    let Some(plan) = context.plan(hung.room).filter(|plan| plan.faults.is_empty()) else { return vec![] };
+    let lights = plan.hung.iter().filter(|lights| lights.lights.selection.get() == Some(&hung.selection.name.value));
+    let places = lights.flat_map(|lights| lights.places.iter().enumerate());
+    let radius = hung.diameter().map_or(Length::ZERO, Length::half);
+    let near = places.flat_map(|(number, place)| {
+        let bottom = hangs.bottom.get().and_then(|bottom| at(&bottom.0, number));
+        wet(plan).map(move |thing| Near {
+            away: thing.footprint().distance(&Shape::new(vec![*place])) - radius,
+            rim: hangs.rim.get().copied().or(thing.high),
+            bottom,
+        })
+    });
+    near.collect()
+}
+
+/// Tubs and showers in their places.
+fn wet<'p, 'a>(plan: &'p Plan<'a>) -> impl Iterator<Item = &'p Thing<'a>> {
+    plan.things.iter().filter(|thing| ["bathtub", "shower set", "shower glass"].iter().any(|kind| thing.is_kind(kind)))
+}
+
+fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Length>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let name = &hung.selection.name.value;
+    let away = match near.away > Length::ZERO {
+        true => format!("`{name}` hangs {} from a tub or shower", say(near.away)),
+        false => format!("`{name}` hangs over a tub or shower"),
+    };
+    // A rim is never below the floor: what is too low above the floor is too low above it.
+    let certain = near.bottom.filter(|bottom| *bottom - near.rim.unwrap_or(Length::ZERO) < above.value);
+    let (message, remedy) = match (certain, near.bottom, near.rim) {
+        (Some(bottom), _, Some(rim)) => {
+            let clear = bottom - rim;
+            let short = say(above.value - clear);
+            (
+                format!("{away}, {} above its rim, {short} less than the {} asked for", say(clear), say(above.value)),
+                REMEDY,
+            )
+        }
+        (Some(bottom), _, None) => (
+            format!("{away}, {} above the floor, where {} above the rim are asked for", say(bottom), say(above.value)),
+            REMEDY,
+        ),
+        (None, Some(_), Some(_)) => return None,
+        (None, bottom, _) => {
+            let unsaid = if bottom.is_none() { "how low" } else { "how high the rim is below it" };
+            (
+                format!("{away}, and nobody says {unsaid}"),
+                "write `bottom` and `rim` under `hangs`, and see the light's own sheet",
+            )
+        }
+    };
+    let severity = if certain.is_some() { above.severity } else { crate::finding::Severity::Query };
+    let at = hung.hangs.from_tub.span().or(hung.hangs.bottom.span()).unwrap_or(hung.selection.span);
+    let finding = about(hung.room, hung.selection, hung.option, RULE.code, severity, at, message);
+    Some(finding.source(above.source.as_str()).remedy(remedy))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn pendant(hangs: &str) -> Trial {
+        Trial::of("light/bath-zone").selection(&format!("selection: Lantern\nkind: pendant\nhangs: {{{hangs}}}"), "")
+    }
+
+    /// Source: check values BP-28: 90 above the rim and 24 away fails; a rim of 20 asks for 9'-8" to the lowest part.
+    #[test]
+    fn a_light_near_a_tub_hangs_eight_feet_above_its_rim() {
+        pendant("bottom: 110\", from tub: 24\", rim: 20\"")
+            .finds("`Lantern` hangs 24\" (609.6 mm) from a tub or shower, 7'-6\" (2286 mm) above its rim, 6\" (152.4 mm) less than the 8'-0\" (2438.4 mm) asked for")
+            .weighs("query")
+            .cautions();
+        pendant("bottom: 9' 8\", from tub: 24\", rim: 20\"").stays_silent();
+        pendant("bottom: 9' 7 15/16\", from tub: 24\", rim: 20\"").finds_one();
+        pendant("bottom: 80\", from tub: 36\", rim: 20\"").stays_silent();
+        pendant("bottom: 80\", from tub: 35 15/16\", rim: 20\"").finds_one();
+    }
+
+    #[test]
+    fn what_nobody_says_of_a_light_so_near_is_asked() {
+        pendant("from tub: 24\", rim: 20\"").finds_one();
+        pendant("from tub: 24\", bottom: 100\"").finds_one();
+        pendant("from tub: 24\", bottom: 90\"").finds(
+            "`Lantern` hangs 24\" (609.6 mm) from a tub or shower, 7'-6\" (2286 mm) above the floor, where 8'-0\" (2438.4 mm) above the rim are asked for",
+        );
+        pendant("bottom: 80\"").stays_silent();
+    }
+
+    /// Source: check values BP-28, in a book that adopts the code.
+    #[test]
+    fn an_adopted_code_stops() {
+        pendant("bottom: 110\", from tub: 24\", rim: 20\"")
+            .book("codes: {adopts: [NEC 2020]}")
+            .finds_one()
+            .weighs("stop");
+    }
+
+    /// Source: check values BP-28, as the plan of a bath has tub and lights.
+    #[test]
+    fn the_plan_answers_where_nobody_measured() {
+        let bath = |at: &str| {
+            Trial::of("light/bath-zone")
+                .room(&format!(
+                    "outline: 12' x 8'\nfixtures: {{tub: {{wall: A, centre: 33\", width: 60\", depth: 30\", height: 20\", takes: bathtub}}}}\nruns: {{vanity: {{wall: A, starts: 66\", depth: 21\", parts: [{{cabinet: vanity, width: 72\"}}]}}}}\nlights: {{lights: {{selection: Lantern, over: vanity, at: [{at}]}}}}"
+                ))
+                .selection("selection: Lantern\nkind: pendant\nhangs: {bottom: 80\"}", "size: {diameter: 6\"}")
+        };
+        bath("30\"").finds_one();
+        bath("36\"").stays_silent();
+    }
+}

@@ -1,0 +1,84 @@
+//! The `top/` rules: what carries a counter, how it is cut from its slabs, and who sits at it.
+
+pub mod corner;
+pub mod overhang;
+pub mod seats;
+pub mod slab;
+pub mod span;
+pub mod template_ready;
+
+use crate::assess::Context;
+use crate::assess::codes::{Figure, Ruling};
+use crate::assess::context::about;
+use crate::book::{Choice, Room, Selection, Top};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::Length;
+
+/// A counter that can be chosen.
+#[derive(Clone, Copy)]
+struct Counter<'a> {
+    room: &'a Room,
+    selection: &'a Selection,
+    option: &'a Choice,
+}
+
+/// Materials that break rather than bend.
+const BRITTLE: [&str; 4] = ["stone", "quartz", "porcelain", "concrete"];
+/// Thickness from which a slab sold as 2 cm or as 3 cm is one: 3/4" and 1 1/8", since 3/4" and 1 1/4"
+/// are the trade's names for them.
+const TWO_CM: Length = Length::from_sixty_fourths(48);
+const THREE_CM: Length = Length::from_sixty_fourths(72);
+
+/// Every counter that still counts.
+fn counters<'a>(context: &Context<'a>) -> impl Iterator<Item = Counter<'a>> {
+    let counters =
+        context.options().filter(|(_, selection, _)| selection.kind.get().is_some_and(|kind| kind.name == "counter"));
+    counters.map(|(room, selection, option)| Counter { room, selection, option })
+}
+
+impl<'a> Counter<'a> {
+    fn name(&self) -> &'a str {
+        &self.selection.name.value
+    }
+
+    /// What is said of it as a counter.
+    fn top(&self) -> Option<&'a Top> {
+        self.option.top.get()
+    }
+
+    /// Whether it breaks rather than bends; none while nobody says what it is made of.
+    fn is_brittle(&self) -> Option<bool> {
+        let material = self.top()?.material.get()?;
+        Some(BRITTLE.contains(material))
+    }
+
+    fn thickness(&self) -> Option<Length> {
+        self.option.length("thickness").map(|(thickness, _)| thickness)
+    }
+
+    /// What counts for stone of its thickness, the figure for 2 cm and the one for 3 cm given; none
+    /// for thinner stone, of which the manual says nothing.
+    fn ruling(&self, context: &Context<'_>, two: &'static Figure, three: &'static Figure) -> Option<Ruling<Length>> {
+        let thickness = self.thickness().filter(|thickness| *thickness >= TWO_CM)?;
+        context.rulings().length(if thickness < THREE_CM { two } else { three })
+    }
+
+    /// Whether it covers the run, island or place to sit of that name. A room's only counter, of which
+    /// nobody says where it lies, covers them all.
+    fn covers(&self, name: &str) -> bool {
+        match self.top().map_or(&[][..], |top| &top.lies_on) {
+            [] => self.is_alone(),
+            names => names.iter().any(|covered| covered.value == name),
+        }
+    }
+
+    fn is_alone(&self) -> bool {
+        let counters = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "counter");
+        self.room.selections.iter().filter(counters).count() == 1
+    }
+
+    fn finding(&self, rule: &'static str, severity: Severity, at: Span, message: String) -> Finding {
+        about(self.room, self.selection, self.option, rule, severity, at, message)
+    }
+}

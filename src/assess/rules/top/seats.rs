@@ -1,0 +1,158 @@
+//! How many sit at a counter or table, and whether their knees go under it.
+
+use crate::assess::codes::SEAT_WIDTH;
+use crate::assess::room_facts::{Seats, Whence, knee_depth, seats};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::Room;
+use crate::finding::Finding;
+use crate::units::Length;
+
+declare! {
+    /// More people are to sit there than the edge holds, or their knees do not go under
+    ///
+    /// ## What it checks
+    /// Each place under `seating`, and each island's side with seats. For each person 24" (609.6 mm) of
+    /// edge; clear for knees 18" (457.2 mm) at a table of 30", 15" (381 mm) at a counter of 36", 12"
+    /// (304.8 mm) at a bar of 42": the nearest of the three heights counts. So an island of ten feet,
+    /// with eight feet of one side and a short side to sit at, holds five in comfort, and six tightly.
+    /// The floor behind is `clear/seating`; what carries the overhang is `top/overhang`.
+    ///
+    /// ## Why it matters
+    /// Stools are bought after the stone is cut. Knees that meet the cabinet are never cured.
+    ///
+    /// ## Remedy
+    /// Take a seat away, or deepen the overhang; stone then needs support.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// seating:
+    ///   island: {edge: 72", seats: 4, height: 36", knee depth: 12"}     # three, and 15"
+    /// ```
+    ///
+    /// ## Source
+    /// Kitchen planning guidelines, 31-guideline edition, guideline 9; the island's example is common
+    /// practice.
+    "top/seats", Query,
+    sources: ["Kitchen planning guidelines, 31-guideline edition, guideline 9", "common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        for seats in seats(context, room) {
+            findings.extend(edge(context, room, &seats));
+            findings.extend(knees(context, room, &seats));
+        }
+    }
+}
+
+fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
+    let (edge, count) = (seats.edge?, i64::from(seats.seats?).max(1));
+    let wide = context.rulings().length(&SEAT_WIDTH)?;
+    let asked = wide.value.times(count);
+    if edge.value >= asked {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let each = Length::from_nanometres(edge.value.nanometres() / count);
+    let message = format!(
+        "{count} sit at `{}` with {} of edge{}, {} less than the {} advised: {} for each",
+        seats.name,
+        say(edge.value),
+        by_the_plan(edge.whence),
+        say(asked - edge.value),
+        say(asked),
+        say(each)
+    );
+    let finding = Finding::new(RULE.code, wide.severity, edge.at, message).room(&room.folder).source(wide.source);
+    Some(finding.remedy("take a seat away, or make the edge longer"))
+}
+
+fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
+    let (depth, height) = (seats.knees?, seats.height?);
+    let asked = knee_depth(context, height.value)?;
+    if depth.value >= asked.value {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = format!(
+        "the room for knees at `{}` is {} deep{}, {} less than the {} advised for a top at {}",
+        seats.name,
+        say(depth.value),
+        by_the_plan(depth.whence),
+        say(asked.value - depth.value),
+        say(asked.value),
+        say(height.value)
+    );
+    let finding = Finding::new(RULE.code, asked.severity, depth.at, message).room(&room.folder).source(asked.source);
+    Some(finding.remedy("deepen the overhang, and have stone supported by its fabricator's word"))
+}
+
+fn by_the_plan(whence: Whence) -> &'static str {
+    if whence == Whence::Plan { " by the plan" } else { "" }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn island(fields: &str) -> Trial {
+        Trial::of("top/seats").room(&format!("seating: {{island: {{{fields}}}}}"))
+    }
+
+    /// Source: check values KP-15: 72 of edge seat three; a depth of 17 at 30 high fails.
+    #[test]
+    fn each_has_twenty_four_inches_of_edge() {
+        island("edge: 72\", seats: 3").stays_silent();
+        island("edge: 72\", seats: 4")
+            .finds("4 sit at `island` with 6'-0\" (1828.8 mm) of edge, 24\" (609.6 mm) less than the 8'-0\" (2438.4 mm) advised: 18\" (457.2 mm) for each")
+            .weighs("query");
+        island("height: 30\", knee depth: 17\"").finds_one();
+        island("height: 30\", knee depth: 18\"").stays_silent();
+    }
+
+    /// Source: check values KP-16, KP-17: at 36 high 15 are needed, at 42 high 12 are enough.
+    #[test]
+    fn knees_need_more_depth_at_a_lower_counter() {
+        island("height: 36\", knee depth: 12\"")
+            .finds("the room for knees at `island` is 12\" (304.8 mm) deep, 3\" (76.2 mm) less than the 15\" (381 mm) advised for a top at 3'-0\" (914.4 mm)")
+            .weighs("query");
+        island("height: 36\", knee depth: 15\"").stays_silent();
+        island("height: 42\", knee depth: 12\"").stays_silent();
+        island("height: 42\", knee depth: 11\"").finds_one();
+    }
+
+    /// Source: common practice: eight feet along one side of an island and a short side seat five in comfort, six tightly.
+    #[test]
+    fn an_island_of_ten_feet_seats_five() {
+        let places = |short: &str| {
+            Trial::of("top/seats").room(&format!(
+                "seating: {{long side: {{edge: 8', seats: 4}}, short side: {{edge: 42\", seats: {short}}}}}"
+            ))
+        };
+        places("1").stays_silent();
+        places("2").finds_one();
+    }
+
+    /// Source: check values KP-15, KP-16, as the plan of an island has them.
+    #[test]
+    fn the_plan_answers_where_nobody_wrote_it() {
+        let room = |side: &str| {
+            Trial::of("top/seats").room(&format!(
+                "outline: 16' x 14'\nislands: {{island: {{wall: A, at: 40\", away: 46\", size: 72\" x 42\", height: 36\", room side: {{{side}}}}}}}"
+            ))
+        };
+        room("overhang: 15\", seats: 3").stays_silent();
+        room("overhang: 12\", seats: 3").finds_one();
+        room("overhang: 15\", seats: 4").finds_one();
+        room("seats: 3").stays_silent();
+    }
+
+    #[test]
+    fn a_figure_that_the_book_sets_stops() {
+        let own = "codes: {figures: [{figure: width of a seat, is: 26\", because: wide stools, by: the household}]}";
+        island("edge: 72\", seats: 3").book(own).finds_one().weighs("stop");
+    }
+}

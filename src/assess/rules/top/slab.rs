@@ -1,0 +1,208 @@
+//! A counter's pieces on its slabs, its seams, and who decides where they come.
+
+use super::{Counter, counters};
+use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
+use crate::assess::fitting::nest::{Sides, Stock, slabs};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::vocabulary::Hazard;
+use crate::book::{Seam, Slab, Top};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::Length;
+
+declare! {
+    /// A counter does not come out of its slabs, or has a seam where none belongs
+    ///
+    /// ## What it checks
+    /// | what | against | from |
+    /// | --- | --- | --- |
+    /// | each of the `pieces`, and each island that has none | the slab, turned only where its direction is free; where no slab is written, one of 120" by 72" | the yard; trade pages |
+    /// | all pieces, laid out with straight cuts and the saw's kerf | how many slabs are held | the yard |
+    /// | each seam | none over a dishwasher | the stone manual |
+    /// | a seam at a sink | reinforced | the stone manual |
+    /// | pieces that meet, or a stone whose direction is kept | `layout`: a signed drawing, or the fabricator decides | fabricators' terms |
+    ///
+    /// A layout that was not found may still exist: where the stone's area alone is enough, too many
+    /// pieces are a query, and the fabricator has the last word.
+    ///
+    /// ## Why it matters
+    /// A second slab is another lot, and never the same stone. By most terms the fabricator sets seams
+    /// where it suits the saw; the client sees them every day.
+    ///
+    /// ## Remedy
+    /// Lay the pieces out on the slab itself, before it is bought; have a drawing with seams and veins
+    /// signed for itself.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// top:
+    ///   slab: {usable: 116" x 60", kerf: 1/8", direction: kept, count: 1}
+    ///   pieces: {island: 130" x 42"}     # longer than the slab
+    /// ```
+    ///
+    /// ## Source
+    /// MIA/NSI Dimension Stone Design Manual, drawing 17-D-1; usual slabs and fabricators' terms are
+    /// common practice.
+    "top/slab", Query,
+    sources: ["MIA/NSI Dimension Stone Design Manual, drawing 17-D-1", "common practice"],
+    caution: Some(Hazard::Stone.caution()),
+    Check::Book(check)
+}
+
+const SEAMS: &str = "MIA/NSI Dimension Stone Design Manual, drawing 17-D-1, as experts quote it";
+const YARD: &str = "the yard's own measure";
+const PRACTICE: &str = "common practice";
+
+/// What is cut in one.
+struct Piece<'a> {
+    name: &'a str,
+    sides: Sides,
+    at: Span,
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for counter in counters(context) {
+        let empty = Top::default();
+        let top = counter.top().unwrap_or(&empty);
+        let pieces = pieces(&counter, top);
+        let large = too_large(context, &counter, top, &pieces);
+        // While one piece is too large for a slab, nobody counts slabs.
+        findings.extend(large.or_else(|| too_many(&counter, top, &pieces)));
+        findings.extend(top.seams.iter().find_map(|seam| misplaced(context, &counter, seam)));
+        findings.extend(undecided(&counter, top));
+    }
+}
+
+/// As written; else the islands that stone covers in one.
+fn pieces<'a>(counter: &Counter<'a>, top: &'a Top) -> Vec<Piece<'a>> {
+    if !top.pieces.is_empty() {
+        let piece = |piece: &'a crate::book::Piece| Piece {
+            name: &piece.name.value,
+            sides: (piece.length, piece.depth),
+            at: piece.name.span,
+        };
+        return top.pieces.iter().map(piece).collect();
+    }
+    let in_one = counter.is_brittle() == Some(true) && top.seams.is_empty();
+    let islands = counter.room.layout.islands.iter().filter(|island| in_one && counter.covers(&island.name));
+    let islands = islands.filter_map(|island| {
+        let size = island.size.spanned()?;
+        Some(Piece { name: &island.name.value, sides: size.value, at: size.span })
+    });
+    islands.collect()
+}
+
+/// The slabs that are held, as they can be used.
+fn stock(slab: &Slab) -> Option<Stock> {
+    let usable = slab.usable.get().or(slab.size.get())?;
+    let kerf = slab.kerf.get().copied().unwrap_or(Length::ZERO);
+    Some(Stock { slab: *usable, kerf, may_turn: slab.direction.get() != Some(&"kept") })
+}
+
+fn too_large(context: &Context<'_>, counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Finding> {
+    let written = top.slab.get().and_then(stock);
+    let (stock, whose, source, severity) = match written {
+        Some(stock) => (stock, "the slab that is held", YARD.to_string(), Severity::Stop),
+        None => {
+            let (long, wide) = (context.rulings().length(&SLAB_LENGTH)?, context.rulings().length(&SLAB_WIDTH)?);
+            let usual = Stock { slab: (long.value, wide.value), kerf: Length::ZERO, may_turn: true };
+            (usual, "a usual slab", long.source, Severity::Query)
+        }
+    };
+    // Wood, metal and the like are not cut from slabs of stone.
+    if written.is_none() && counter.is_brittle() != Some(true) {
+        return None;
+    }
+    let piece = pieces.iter().find(|piece| !stock.takes(piece.sides))?;
+    let say = |(one, other): Sides| {
+        let say = |length| say(length, context.book.project.units);
+        format!("{} by {}", say(one), say(other))
+    };
+    let direction = if stock.may_turn { "" } else { ", whose direction is kept" };
+    let message = format!(
+        "the piece `{}` of `{}`, {}, does not come out of {whose}, {}{direction}",
+        piece.name,
+        counter.name(),
+        say(piece.sides),
+        say(stock.slab)
+    );
+    let finding = counter.finding(RULE.code, severity, piece.at, message).source(source);
+    Some(finding.remedy("plan a seam and have it signed, or find a larger slab"))
+}
+
+fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Finding> {
+    let slab = top.slab.get()?;
+    let (stock, count) = (stock(slab)?, slab.count.spanned()?);
+    let sides: Vec<Sides> = pieces.iter().map(|piece| piece.sides).collect();
+    let found = slabs(&stock.nest(&sides)?);
+    if found <= usize::try_from(count.value).unwrap_or(usize::MAX) {
+        return None;
+    }
+    let area = |(one, other): Sides| i128::from(one.nanometres()) * i128::from(other.nanometres());
+    let asked: i128 = sides.iter().map(|sides| area(*sides)).sum();
+    let certain = asked > area(stock.slab).saturating_mul(count.value.into());
+    let (severity, how) = match certain {
+        true => (Severity::Stop, "more stone than there is".to_string()),
+        false => (Severity::Query, format!("laid out on {found}")),
+    };
+    let message = format!(
+        "the {} pieces of `{}` are {how}, and {} {} held",
+        pieces.len(),
+        counter.name(),
+        count.value,
+        if count.value == 1 { "slab is" } else { "slabs are" }
+    );
+    let finding = counter.finding(RULE.code, severity, count.span, message).source(YARD);
+    Some(finding.remedy("have the fabricator lay them out on the slabs themselves, or hold another of the same block"))
+}
+
+/// A seam over a dishwasher, or one at a sink that nothing reinforces.
+fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Option<Finding> {
+    let planned = seam_over_dishwasher(context, counter, seam);
+    let (fault, remedy) = match seam.over.get() {
+        Some(&"dishwasher") => ("lies over a dishwasher".to_string(), "move the seam over a cabinet"),
+        _ if planned.is_some() => {
+            (format!("lies over `{}` by the plan", planned.unwrap_or_default()), "move the seam over a cabinet")
+        }
+        Some(&"sink") if seam.reinforced.get() != Some(&true) => (
+            "runs through a sink's cutout, and nobody says that it is reinforced".to_string(),
+            "have it reinforced front and back, and write `reinforced: true`",
+        ),
+        _ => return None,
+    };
+    let message = format!("the seam of `{}` {} {fault}", counter.name(), seam.at.value);
+    Some(counter.finding(RULE.code, Severity::Query, seam.at.span, message).source(SEAMS).remedy(remedy))
+}
+
+/// The dishwasher that a seam lies over, where the plan has both.
+fn seam_over_dishwasher<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: &Seam) -> Option<&'a str> {
+    let (run, from_left) = (seam.on.get()?, *seam.from_left.get()?);
+    let plan = context.plan(counter.room)?;
+    let row = plan.rows.iter().find(|row| row.of.name() == run)?;
+    let mut things = row.things.iter().filter_map(|number| plan.things.get(*number));
+    let over = things.find(|thing| {
+        let washes = ["dishwasher", "panel dishwasher"].iter().any(|kind| thing.is_kind(kind));
+        washes && thing.along.0 < from_left && from_left < thing.along.1
+    })?;
+    Some(over.name)
+}
+
+/// Nobody says who has the last word on seams and veins.
+fn undecided(counter: &Counter<'_>, top: &Top) -> Option<Finding> {
+    let kept = top.slab.get().filter(|slab| slab.direction.get() == Some(&"kept"));
+    let at = top.seams.first().map(|seam| seam.at.span);
+    let at = at.or_else(|| top.pieces.get(1).map(|piece| piece.name.span));
+    let at = at.or_else(|| kept?.direction.span())?;
+    if !top.layout.is_absent() || counter.is_brittle() == Some(false) {
+        return None;
+    }
+    let message = format!("nobody says who decides where seams and veins of `{}` come", counter.name());
+    let finding = counter.finding(RULE.code, Severity::Query, at, message).source(PRACTICE);
+    Some(finding.remedy(
+        "have a drawing with seams and the run of the veins signed for itself, or tell the client that the fabricator decides, and write `layout`",
+    ))
+}
+
+#[cfg(test)]
+mod tests;

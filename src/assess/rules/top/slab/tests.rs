@@ -1,0 +1,99 @@
+//! Pieces on slabs, seams, and who decides.
+
+use crate::assess::rules::trial::Trial;
+
+fn counter(top: &str) -> Trial {
+    Trial::of("top/slab").selection(
+        "selection: Counter\nkind: counter",
+        &format!("top: {{material: stone, layout: signed drawing, {top}}}"),
+    )
+}
+
+/// Source: check values ST-11: an island of 130 wants a seam or a larger slab than the usual 120.
+#[test]
+fn a_piece_longer_than_the_slab_is_told() {
+    counter("pieces: {island: 130\" x 42\"}")
+        .finds("the piece `island` of `Counter`, 10'-10\" (3302 mm) by 3'-6\" (1066.8 mm), does not come out of a usual slab, 10'-0\" (3048 mm) by 6'-0\" (1828.8 mm)")
+        .weighs("query")
+        .cautions();
+    counter("pieces: {island: 118\" x 42\"}").stays_silent();
+    counter("pieces: {island: 130\" x 42\"}, slab: {size: 132\" x 78\"}").stays_silent();
+    counter("pieces: {island: 118\" x 42\"}, slab: {size: 120\" x 60\", usable: 116\" x 58\"}")
+        .finds_one()
+        .weighs("stop");
+    let planned = |long: &str| {
+        Trial::of("top/slab")
+            .room(&format!(
+                "outline: 20' x 14'\nislands: {{island: {{wall: A, at: 40\", away: 60\", size: {long} x 42\"}}}}"
+            ))
+            .selection("selection: Counter\nkind: counter", "top: {material: stone}")
+    };
+    planned("130\"").finds_one();
+    planned("96\"").stays_silent();
+}
+
+/// Source: check values ST-11: two runs of 25 1/2 come out of a width of 55, the kerf counted; three do not.
+#[test]
+fn pieces_are_laid_out_on_the_slabs_that_are_held() {
+    let runs = |pieces: &str, slab: &str| counter(&format!("pieces: {{{pieces}}}, slab: {{{slab}}}"));
+    let two = "left: 100\" x 25 1/2\", right: 96\" x 25 1/2\"";
+    let slab = "size: 114\" x 55\", kerf: 1/8\", direction: kept";
+    runs(two, &format!("{slab}, count: 1")).stays_silent();
+    let three = format!("{two}, far: 40\" x 25 1/2\"");
+    runs(&three, &format!("{slab}, count: 1"))
+        .finds("the 3 pieces of `Counter` are laid out on 2, and 1 slab is held")
+        .weighs("query");
+    runs(&three, &format!("{slab}, count: 2")).stays_silent();
+    let four = format!("{two}, far: 100\" x 25 1/2\", last: 60\" x 25 1/2\"");
+    runs(&four, &format!("{slab}, count: 1"))
+        .finds("the 4 pieces of `Counter` are more stone than there is, and 1 slab is held")
+        .weighs("stop");
+    runs(two, "size: 114\" x 51\", kerf: 1/8\", direction: kept, count: 1").finds_one();
+}
+
+/// Source: check values ST-11: no slab is 80 wide, and a stone with a direction is not turned.
+#[test]
+fn the_direction_of_the_stone_is_kept() {
+    let across = |direction: &str| {
+        counter(&format!(
+            "pieces: {{bar: 30\" x 80\"}}, slab: {{size: 120\" x 72\", direction: {direction}, count: 1}}"
+        ))
+    };
+    across("free").stays_silent();
+    across("kept").finds_one().weighs("stop");
+}
+
+/// Source: check values ST-08: no seam over a dishwasher; one at a sink is reinforced.
+#[test]
+fn no_seam_over_a_dishwasher() {
+    counter("seams: [{at: right of the sink, over: dishwasher}]")
+        .finds("the seam of `Counter` right of the sink lies over a dishwasher")
+        .weighs("query");
+    counter("seams: [{at: right of the sink, over: cabinet}]").stays_silent();
+    counter("seams: [{at: at the sink, over: sink}]").finds_one();
+    counter("seams: [{at: at the sink, over: sink, reinforced: true}]").stays_silent();
+    let planned = |from_left: &str| {
+        counter(&format!("seams: [{{at: right of the sink, on: window side, from left: {from_left}}}]"))
+            .room("outline: 12' x 10'\nruns: {window side: {wall: A, counter: {depth: 25\", height: 36\"}, parts: [{cabinet: sink base, width: 36\"}, {opening: dishwasher}, {cabinet: cups, width: 30\"}]}}")
+            .opening("dishwasher", "{takes: dishwasher, width: 24\", height: 34 1/2\"}")
+    };
+    planned("48\"").finds("the seam of `Counter` right of the sink lies over `dishwasher` by the plan");
+    planned("60\"").stays_silent();
+    planned("72\"").stays_silent();
+}
+
+/// Source: trade reports F-61: seams and veins at the fabricator's discretion, and not where the client imagined.
+#[test]
+fn somebody_decides_where_seams_and_veins_come() {
+    let open = |top: &str| {
+        Trial::of("top/slab")
+            .selection("selection: Counter\nkind: counter", &format!("top: {{material: stone, {top}}}"))
+    };
+    open("seams: [{at: left of the sink, over: cabinet}]")
+        .finds("nobody says who decides where seams and veins of `Counter` come")
+        .weighs("query");
+    open("pieces: {left: 60\" x 25\", right: 50\" x 25\"}").finds_one();
+    open("slab: {direction: kept}").finds_one();
+    open("slab: {direction: kept}, layout: fabricator decides").stays_silent();
+    open("pieces: {left: 60\" x 25\"}").stays_silent();
+}

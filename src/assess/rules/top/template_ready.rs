@@ -1,0 +1,185 @@
+//! What must stand before a counter is templated.
+
+use super::{Counter, counters};
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Because, Context, Ground, HoldPoints, Moment, RunsOut};
+use crate::book::vocabulary::Hazard;
+use crate::book::{Choice, Selection};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::Date;
+
+declare! {
+    /// A counter is templated before what it is cut for, or stands on, is there
+    ///
+    /// ## What it checks
+    /// For each counter that sink, basin, tap or cooktop are let into, on the day of the hold point
+    /// `counter templated`: cabinets are set; each of those things is on site (by its promise, its order
+    /// and lead time, or its `needed for`), or its cutout is known: a tap's holes are on the list
+    /// (`drilled`), a cooktop or a sink without an apron has its maker's sheet. An apron sink must be
+    /// fixed before. Within four weeks of that day, each must be chosen too, unless `order/before`
+    /// asks for it already.
+    ///
+    /// ## Why it matters
+    /// The one who templates measures what is there, once. What is not there is guessed, or costs a
+    /// second visit and two weeks.
+    ///
+    /// ## Remedy
+    /// Bring the thing forward, sign a list of its holes, or move the template. On the day: cabinets
+    /// fixed and level, an apron sink set, the old counter off, sink, taps and cooktop on site.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// selection: Kitchen tap
+    /// needed for: fit-off     # weeks after the counter was templated
+    /// ```
+    ///
+    /// ## Source
+    /// Fabricators' terms and trade reports: common practice.
+    "top/template-ready", Query,
+    sources: ["common practice"],
+    caution: Some(Hazard::Stone.caution()),
+    Check::Book(check)
+}
+
+/// From how many days before the template what is not chosen is told: four weeks (common practice).
+const NEAR: i64 = 28;
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let points = HoldPoints::of(context.book, context.dates);
+    let Some(day) = points.day(Moment::CounterTemplated) else { return };
+    for counter in counters(context) {
+        // What a counter is cut for is one thing for all of its options.
+        let is_first = counter.selection.standing().first().is_some_and(|first| std::ptr::eq(*first, counter.option));
+        if is_first {
+            findings.extend(judge(context, &counter, day));
+        }
+    }
+}
+
+fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Finding> {
+    let grounds = context.depends.grounds(counter.selection).iter();
+    let cut_for: Vec<_> = grounds.filter(|ground| ground.because == Because::CutFor).collect();
+    if cut_for.is_empty() {
+        return None;
+    }
+    let things = cut_for.iter().filter_map(|ground| lack(context, counter, ground, day));
+    let cabinets = cabinets(counter).filter_map(|cabinet| {
+        let set = context.dates.needed(cabinet).filter(|set| *set > day)?;
+        Some((cabinet.span, format!("`{}` is set only on {set}", cabinet.name.value)))
+    });
+    let lacks: Vec<(Span, String)> = things.chain(cabinets).collect();
+    let (first, _) = lacks.first()?;
+    let told: Vec<&str> = lacks.iter().map(|(_, told)| told.as_str()).collect();
+    let message = format!("`{}` is templated on {day}, and {}", counter.name(), told.join("; "));
+    let finding = Finding::new(RULE.code, Severity::Query, counter.selection.span, message);
+    let finding = finding.room(&counter.room.folder).item(counter.name()).source("common practice");
+    let finding = finding.also(*first, "is not ready by then");
+    Some(finding.remedy("bring it forward, sign a list of its holes and cutouts, or move the template"))
+}
+
+/// Runs of cabinets in the counter's room.
+fn cabinets<'a>(counter: &Counter<'a>) -> impl Iterator<Item = &'a Selection> {
+    counter.room.selections.iter().filter(|selection| {
+        selection.place.is_absent() && selection.kind.get().is_some_and(|kind| kind.name == "cabinet")
+    })
+}
+
+/// What a thing that the counter is cut for lacks on the day.
+fn lack(context: &Context<'_>, counter: &Counter<'_>, ground: &Ground<'_>, day: Date) -> Option<(Span, String)> {
+    let thing = ground.selection;
+    let name = &thing.name.value;
+    let Some(option) = thing.settled() else {
+        let near = context.today.days_until(day) <= NEAR && !is_asked_by_the_order(context, counter);
+        return near.then(|| (thing.span, format!("`{name}` is not chosen")));
+    };
+    if is_cutout_known(counter, ground, option) {
+        return None;
+    }
+    let promised = option.order.promised_for.get().copied();
+    if let Some(comes) = promised.or_else(|| context.dates.comes(option)) {
+        return (comes > day).then(|| (thing.span, format!("`{name}` comes only on {comes}")));
+    }
+    let needed = context.dates.needed(thing).filter(|needed| *needed > day)?;
+    Some((thing.span, format!("`{name}` is planned to be there only on {needed}")))
+}
+
+/// Whether `order/before` already says what is not chosen.
+fn is_asked_by_the_order(context: &Context<'_>, counter: &Counter<'_>) -> bool {
+    let Some(option) = counter.selection.settled() else { return false };
+    option.order.placed_on.get().is_some() || context.dates.runs_out(counter.selection) == RunsOut::Soon
+}
+
+fn is_cutout_known(counter: &Counter<'_>, ground: &Ground<'_>, option: &Choice) -> bool {
+    let kind = ground.selection.kind.get().map_or("", |kind| kind.name);
+    if kind == "tap" {
+        return are_holes_listed(counter, ground.selection, option);
+    }
+    let apron = option.words("mount").is_some_and(|(mount, _)| mount.to_lowercase().contains("apron"));
+    let sheet = option.fit.get().is_some_and(|fit| fit.sheet.get().is_some());
+    sheet && !apron
+}
+
+/// Whether as many holes as a tap takes are on the list of the counter or of a sink.
+fn are_holes_listed(counter: &Counter<'_>, tap: &Selection, option: &Choice) -> bool {
+    let name = tap.name.value.to_lowercase();
+    let listed = counter.room.selections.iter().filter_map(Selection::settled).flat_map(|option| &option.drilled);
+    let its = listed.filter(|hole| {
+        let purpose = hole.purpose.value.to_lowercase();
+        purpose.contains(&name) || name.contains(&purpose)
+    });
+    let takes = option.words("holes").and_then(|(words, _)| words.trim().parse().ok()).unwrap_or(1);
+    its.count() >= takes
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    const MILESTONES: &str =
+        "milestones: {cabinets set: 2027-03-01, counter template: 2027-03-02, fit-off: 2027-04-20}";
+
+    fn kitchen(tap: &str, counter: &str) -> Trial {
+        Trial::of("top/template-ready")
+            .book(MILESTONES)
+            .selection("selection: Counter\nkind: counter", counter)
+            .selection("selection: Kitchen tap\nkind: tap", &format!("holes: 1\n{tap}"))
+    }
+
+    /// Source: trade reports F-64: what is not on site at the template, and has no list of holes, is guessed.
+    #[test]
+    fn what_comes_after_the_template_is_told() {
+        kitchen("needed for: fit-off", "")
+            .finds("`Counter` is templated on 2 Mar 2027, and `Kitchen tap` is planned to be there only on 20 Apr 2027")
+            .weighs("query")
+            .cautions();
+        kitchen("needed for: counter template", "").stays_silent();
+        kitchen("needed for: fit-off", "drilled: [{for: kitchen tap, diameter: 1 3/8\"}]").stays_silent();
+        kitchen("needed for: counter template\norder: {placed on: 2027-01-10, promised for: 2027-03-09}", "")
+            .finds("`Counter` is templated on 2 Mar 2027, and `Kitchen tap` comes only on 9 Mar 2027");
+    }
+
+    /// Source: trade reports F-64: cabinets set, an apron sink fixed; another sink's sheet serves.
+    #[test]
+    fn cabinets_are_set_and_an_apron_sink_is_fixed() {
+        let with = |kind: &str, lines: &str| kitchen("", "").selection(&format!("selection: It\nkind: {kind}"), lines);
+        with("cabinet", "needed for: 2027-03-03").finds_one();
+        with("cabinet", "needed for: cabinets set").stays_silent();
+        let sink =
+            |mount: &str| format!("needed for: fit-off\nmount: {mount}\nfit: {{sheet: {{name: S, revision: B}}}}");
+        with("sink", &sink("apron front")).finds_one();
+        with("sink", &sink("undermount")).stays_silent();
+    }
+
+    #[test]
+    fn near_the_day_what_is_not_chosen_is_told_once_and_past_it_the_work_stops() {
+        let open = |counter: &str| kitchen("options: [{id: a}, {id: b}]", counter);
+        open("").stays_silent();
+        open("")
+            .today("2027-02-10")
+            .finds("`Counter` is templated on 2 Mar 2027, and `Kitchen tap` is not chosen")
+            .weighs("query");
+        open("").today("2027-03-03").finds_one().weighs("stop");
+        open("order: {placed on: 2027-02-01}").today("2027-02-10").stays_silent();
+    }
+}

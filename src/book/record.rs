@@ -1,0 +1,40 @@
+//! What the record says: lines of the ledger, and the issues that they name.
+
+use std::collections::BTreeMap;
+
+use crate::ledger::{Fact, Issue, Line, Purpose};
+
+/// The record of a book; nothing while nothing was issued.
+#[derive(Clone, Debug, Default)]
+pub struct Record {
+    /// The book's id: 32 hex digits.
+    pub id: Option<String>,
+    /// The lines that are as they were written, in their order.
+    pub lines: Vec<Line>,
+    /// The issues whose files are as they were issued, by number.
+    pub issues: BTreeMap<u32, Issue>,
+    /// Something in it is not as it was written; findings say what.
+    pub faulty: bool,
+}
+
+impl Record {
+    /// Whether there is a record at all.
+    pub fn is_open(&self) -> bool {
+        self.id.is_some()
+    }
+
+    /// The facts in their order.
+    pub fn facts(&self) -> impl Iterator<Item = &Fact> {
+        self.lines.iter().map(|line| &line.fact)
+    }
+
+    /// The newest issue.
+    pub fn latest(&self) -> Option<&Issue> {
+        self.issues.values().next_back()
+    }
+
+    /// The newest issue for that.
+    pub fn latest_for(&self, purpose: Purpose) -> Option<&Issue> {
+        self.issues.values().rfind(|issue| issue.purpose == purpose)
+    }
+}

@@ -1,0 +1,150 @@
+//! Reads a ledger's bytes: facts in their order, and every fault by line.
+
+use std::collections::BTreeMap;
+
+use crate::digest::Digest;
+
+use super::fault::{Fault, FaultKind};
+use super::line::{FIRST_BEFORE, Line, Raw};
+use super::{Fact, Opened};
+
+/// How a ledger ends.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Tail {
+    /// With a whole line.
+    #[default]
+    Whole,
+    /// With a whole line that lacks its line break alone; the line counts.
+    NoBreak,
+    /// In the middle of a line: nobody was told that it was recorded.
+    Torn,
+}
+
+/// A ledger as read.
+#[derive(Clone, Debug, Default)]
+pub struct Chain {
+    /// The lines that are as they were written, in the order of the file.
+    pub lines: Vec<Line>,
+    /// What is wrong, by line.
+    pub faults: Vec<Fault>,
+    /// How it ends.
+    pub tail: Tail,
+    /// How many bytes from the start are whole lines; what is after them is a torn line.
+    pub whole: usize,
+}
+
+impl Chain {
+    /// Reads a ledger.
+    pub fn read(bytes: &[u8]) -> Chain {
+        let whole = bytes.iter().rposition(|byte| *byte == b'\n').map_or(0, |at| at + 1);
+        let (lines, rest) = bytes.split_at(whole);
+        // After a crash a file may be longer than what was written of it.
+        let rest = rest.split_at(rest.iter().rposition(|byte| *byte != 0).map_or(0, |at| at + 1)).0;
+        let mut raws: Vec<Option<Raw>> =
+            lines.split_inclusive(|byte| *byte == b'\n').map(|line| Raw::sound(&line[..line.len() - 1])).collect();
+        let mut tail = if bytes.len() == whole { Tail::Whole } else { Tail::Torn };
+        let mut end = whole;
+        if let Some(raw) = Raw::sound(rest) {
+            raws.push(Some(raw));
+            (tail, end) = (Tail::NoBreak, whole + rest.len());
+        } else if !is_beginning(rest) {
+            // No torn line reads like this: somebody wrote here.
+            raws.push(None);
+            (tail, end) = (Tail::Whole, bytes.len());
+        }
+        let mut chain = Chain { tail, whole: end, ..Chain::default() };
+        chain.link(raws);
+        chain
+    }
+
+    /// Whether something may be added: no fault but a torn end.
+    pub fn is_sound(&self) -> bool {
+        self.faults.is_empty()
+    }
+
+    /// The opening, where there is one.
+    pub fn opening(&self) -> Option<&Opened> {
+        match &self.lines.first()?.fact {
+            Fact::Opened(opened) => Some(opened),
+            _ => None,
+        }
+    }
+
+    fn link(&mut self, raws: Vec<Option<Raw>>) {
+        let mut links = Links::of(&raws);
+        for (at, raw) in (1..).zip(raws) {
+            let mut fault = |kind| self.faults.push(Fault { at, kind });
+            let Some(raw) = raw else {
+                fault(FaultKind::Edited);
+                links.unsound += 1;
+                continue;
+            };
+            if let Some(kind) = links.step(&raw) {
+                fault(kind);
+            }
+            let Ok(fact) = serde_json::from_value::<Fact>(raw.fact) else {
+                fault(FaultKind::Unknown);
+                continue;
+            };
+            if matches!(fact, Fact::Opened(_)) != (raw.line == 1) {
+                fault(FaultKind::NotOpening);
+            }
+            self.lines.push(Line { number: raw.line, at: raw.at, before: raw.before, fact, digest: raw.sha256 });
+        }
+    }
+}
+
+/// Whether a text may be the beginning of a line that was not written to its end.
+fn is_beginning(rest: &[u8]) -> bool {
+    // A letter of several bytes may be cut too.
+    let text = match std::str::from_utf8(rest) {
+        Ok(text) => text,
+        Err(error) if error.error_len().is_none() => {
+            std::str::from_utf8(&rest[..error.valid_up_to()]).unwrap_or_default()
+        }
+        Err(_) => return false,
+    };
+    let cut_short = serde_json::from_str::<serde_json::Value>(text).is_err_and(|error| error.is_eof());
+    cut_short && (text.is_empty() || text.starts_with('{'))
+}
+
+/// How lines hang together, by their numbers.
+struct Links {
+    /// Every number that stands somewhere, with the digest of its first line.
+    digests: BTreeMap<u32, Digest>,
+    /// Numbers that were passed.
+    passed: std::collections::BTreeSet<u32>,
+    /// The greatest number that was passed.
+    last: u32,
+    /// Lines since then that are not as they were written.
+    unsound: u32,
+}
+
+impl Links {
+    fn of(raws: &[Option<Raw>]) -> Self {
+        let mut digests = BTreeMap::new();
+        for raw in raws.iter().flatten() {
+            digests.entry(raw.line).or_insert(raw.sha256);
+        }
+        Self { digests, passed: std::collections::BTreeSet::new(), last: 0, unsound: 0 }
+    }
+
+    /// Takes the next line, and says what is wrong with its place.
+    fn step(&mut self, raw: &Raw) -> Option<FaultKind> {
+        if !self.passed.insert(raw.line) {
+            return Some(FaultKind::Twice(raw.line));
+        }
+        if raw.line <= self.last {
+            return Some(FaultKind::Moved(raw.line, self.last));
+        }
+        let (from, to) = (self.last + 1 + std::mem::take(&mut self.unsound), raw.line.saturating_sub(1));
+        self.last = raw.line;
+        // What stands elsewhere is told there.
+        let gone = |number: &u32| !self.digests.contains_key(number);
+        if let (Some(first), Some(last)) = ((from..=to).find(gone), (from..=to).rfind(gone)) {
+            return Some(FaultKind::Missing(first, last));
+        }
+        let before = if raw.line == 1 { Some(FIRST_BEFORE) } else { self.digests.get(&(raw.line - 1)).copied() };
+        before.filter(|before| *before != raw.before).map(|_| FaultKind::Unlinked(raw.line))
+    }
+}

@@ -1,0 +1,77 @@
+//! An issue: what was shown of every item, frozen under a number.
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use crate::digest::Digest;
+use crate::units::Date;
+
+use super::Purpose;
+
+/// What `record/issues/0001.json` holds.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Issue {
+    /// The book's id.
+    pub book: String,
+    /// Its number, from 1.
+    pub number: u32,
+    /// What it is for.
+    #[serde(rename = "for")]
+    pub purpose: Purpose,
+    /// Its day.
+    pub on: Date,
+    /// What the book was called.
+    pub title: String,
+    /// The currency of its amounts, by its code.
+    pub currency: String,
+    /// What all settled items come to.
+    pub total: Total,
+    /// Every item, in the book's order.
+    pub items: Vec<IssuedItem>,
+}
+
+/// What all settled items come to, as plain amounts such as `3180.00`.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Total {
+    /// Before tax.
+    pub settled: String,
+    /// With the book's tax, where it has one.
+    #[serde(rename = "with tax", default, skip_serializing_if = "Option::is_none")]
+    pub with_tax: Option<String>,
+}
+
+/// An item as issued.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct IssuedItem {
+    /// The room, by its folder.
+    pub room: String,
+    /// The selection, by its id.
+    pub item: String,
+    /// Its number on drawings.
+    pub tag: String,
+    /// What it is called.
+    pub name: String,
+    /// The digest of `content`.
+    pub mark: Digest,
+    /// All that the client is shown of it.
+    pub content: Value,
+    /// What the settled option comes to, before tax.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub price: Option<String>,
+    /// From order to delivery, as the book says it; not part of the mark.
+    #[serde(rename = "lead time", default, skip_serializing_if = "Option::is_none")]
+    pub lead_time: Option<String>,
+    /// The last day to order it; not part of the mark.
+    #[serde(rename = "order by", default, skip_serializing_if = "Option::is_none")]
+    pub order_by: Option<Date>,
+}
+
+impl Issue {
+    /// The item of that room and selection.
+    pub fn item(&self, room: &str, item: &str) -> Option<&IssuedItem> {
+        self.items.iter().find(|issued| issued.room == room && issued.item == item)
+    }
+}

@@ -1,0 +1,72 @@
+//! A moment as the clock said it, to the second: `2027-01-16T19:22:03Z`.
+
+use std::fmt;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+/// A moment in universal time, to the second.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Moment(jiff::Timestamp);
+
+/// Text that is no moment.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotAMoment(String);
+
+impl fmt::Display for NotAMoment {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "`{}` is not a moment such as `2027-01-16T19:22:03Z`", self.0)
+    }
+}
+
+impl std::error::Error for NotAMoment {}
+
+impl Moment {
+    /// The second that a clock's timestamp is in.
+    pub fn at(timestamp: jiff::Timestamp) -> Option<Moment> {
+        jiff::Timestamp::from_second(timestamp.as_second()).ok().map(Moment)
+    }
+}
+
+impl std::str::FromStr for Moment {
+    type Err = NotAMoment;
+
+    fn from_str(text: &str) -> Result<Moment, NotAMoment> {
+        let fault = || NotAMoment(text.into());
+        let moment = Moment::at(text.parse().map_err(|_| fault())?).ok_or_else(fault)?;
+        // One way to write it, so that the same moment has the same digest.
+        if moment.to_string() == text { Ok(moment) } else { Err(fault()) }
+    }
+}
+
+impl fmt::Display for Moment {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl Serialize for Moment {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Moment {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Moment, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        text.parse().map_err(serde::de::Error::custom)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_moment_is_written_in_one_way() {
+        let text = "2027-01-16T19:22:03Z";
+        assert_eq!(text.parse::<Moment>().unwrap().to_string(), text);
+        for other in ["2027-01-16T19:22:03+00:00", "2027-01-16T19:22:03.5Z", "2027-01-16 19:22:03Z", "2027-01-16", ""] {
+            assert!(other.parse::<Moment>().is_err(), "{other}");
+        }
+    }
+}

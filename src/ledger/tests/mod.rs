@@ -1,0 +1,67 @@
+//! A ledger as it is written, and what happens to it: edits, lost and moved lines, torn ends.
+
+mod chains;
+mod facts;
+
+use super::*;
+use crate::digest::Digest;
+
+/// A moment of the ledgers below.
+fn moment(second: u32) -> Moment {
+    format!("2027-01-16T19:22:{second:02}Z").parse().unwrap()
+}
+
+/// One fact of each kind, the opening first, with letters that take several bytes.
+fn facts() -> Vec<Fact> {
+    let on = "2027-01-18".parse().unwrap();
+    let mark = Digest::of(b"a mark");
+    let (room, item) = (String::from("kitchen"), String::from("range"));
+    let asked = Asked {
+        room: room.clone(),
+        item: item.clone(),
+        mark,
+        decision: Decision::ApprovedAsNoted,
+        option: Some("steel".into()),
+        note: Some("hinge on the left – “as drawn”".into()),
+    };
+    let refused = Refused { room: room.clone(), item: "hood".into(), why: "the mark is no longer issued".into() };
+    let decided = Decided {
+        response: Digest::of(b"a response"),
+        issue: 1,
+        who: "ada".into(),
+        by: By::PrivateLink,
+        key: Some("0badcafe".into()),
+        how: None,
+        made: moment(1),
+        signed: Some(Signed { name: "Ada Ökonedo".into(), statement: "I have seen it.".into(), drawn: true }),
+        items: vec![asked],
+        refused: vec![refused],
+    };
+    let length = crate::units::Length::from_millimetres(762);
+    let read = Read { room: room.clone(), opening: item.clone(), what: Side::Width, at: Some(Spot::Floor), length };
+    let issued = Issued { number: 1, purpose: Purpose::Approval, on, sha256: Digest::of(b"an issue"), items: 45 };
+    vec![
+        Fact::Opened(Opened { book: "0123456789abcdef0123456789abcdef".into(), title: "Alder Court".into() }),
+        Fact::Issued(issued),
+        Fact::Invited(Invited { who: "ada".into(), key: "0badcafe".into(), on }),
+        Fact::Decided(decided),
+        Fact::Confirmed(Confirmed { response: Digest::of(b"a response"), by: "Ines Tarrow".into(), on }),
+        Fact::Met(Met { room, item, mark, by: "Ines Tarrow".into(), note: "hinge moved".into(), on }),
+        Fact::Measured(Measured { response: Digest::of(b"readings"), by: "Bo".into(), on, readings: vec![read] }),
+        Fact::Withdrawn(Withdrawn { who: "ada".into(), key: "0badcafe".into(), on }),
+    ]
+}
+
+/// The lines of a ledger of these facts, each with its line break.
+fn lines_of(facts: Vec<Fact>) -> Vec<Vec<u8>> {
+    let mut chain = Chain::default();
+    for (second, fact) in (0..).zip(facts) {
+        let line = Line::next(&chain, moment(second), fact).unwrap();
+        chain.lines.push(line);
+    }
+    chain.lines.iter().map(|line| line.bytes().unwrap()).collect()
+}
+
+fn lines() -> Vec<Vec<u8>> {
+    lines_of(facts())
+}

@@ -1,0 +1,102 @@
+//! Reads the record: the ledger, and the issues that it names.
+
+use crate::book::Record;
+use crate::digest::Digest;
+use crate::finding::{Finding, Severity};
+use crate::ledger::{Chain, Fact, Issue, Issued, Tail};
+use crate::source::{FileId, Files, Folder, Place, RecordFile, Span};
+
+/// The rule that these findings belong to.
+const RULE: &str = "approve/ledger";
+/// Largest ledger, in bytes.
+const MAX_LEDGER: u64 = 256 * 1024 * 1024;
+/// Largest issue, in bytes.
+const MAX_ISSUE: u64 = 64 * 1024 * 1024;
+/// How much of a line a finding shows, in bytes.
+const SHOWN: usize = 60;
+/// How to mend a file of the record.
+const PUT_BACK: &str = "put it back as it was, from a backup; until then nothing can be recorded";
+
+/// Reads the record, and tells what of it is not as it was written.
+pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> Record {
+    let file = RecordFile::Ledger;
+    let bytes = match folder.record(file, MAX_LEDGER) {
+        Ok(Some(bytes)) => bytes,
+        Ok(None) => return Record::default(),
+        Err(error) => {
+            let finding = Finding::new(RULE, Severity::Stop, Place::Path(file.path()), error.to_string());
+            findings.push(finding.remedy("keep `record` inside the book, and give yourself the right to read it"));
+            return Record { faulty: true, ..Record::default() };
+        }
+    };
+    let chain = Chain::read(&bytes);
+    if !chain.faults.is_empty() || chain.tail != Tail::Whole {
+        tell(&chain, &bytes, files, findings);
+    }
+    let before = findings.len();
+    let mut record = Record { id: chain.opening().map(|opened| opened.book.clone()), ..Record::default() };
+    for line in &chain.lines {
+        if let Fact::Issued(issued) = &line.fact {
+            match issue(folder, issued, record.id.as_deref()) {
+                Ok(issue) => _ = record.issues.insert(issued.number, issue),
+                Err(finding) => findings.push(finding),
+            }
+        }
+    }
+    record.faulty = !chain.faults.is_empty() || findings.len() > before;
+    record.lines = chain.lines;
+    record
+}
+
+/// The faults of a ledger, each at the beginning of its line.
+fn tell(chain: &Chain, bytes: &[u8], files: &mut Files, findings: &mut Vec<Finding>) {
+    let text = String::from_utf8_lossy(bytes).into_owned();
+    let starts: Vec<(usize, usize)> = text
+        .split_inclusive('\n')
+        .scan(0, |start, line| {
+            let at = *start;
+            *start += line.len();
+            let shown = (0..=SHOWN.min(line.trim_end().len())).rfind(|end| line.is_char_boundary(*end));
+            Some((at, at + shown.unwrap_or(0)))
+        })
+        .collect();
+    let file = files.add(RecordFile::Ledger.path(), text);
+    let place = |at: Option<usize>| at.and_then(|at| starts.get(at)).map(|&(start, end)| span(file, start, end));
+    for fault in &chain.faults {
+        let place = place(usize::try_from(fault.at).ok().and_then(|at| at.checked_sub(1)));
+        let place = place.unwrap_or_else(|| Place::Path(RecordFile::Ledger.path()));
+        findings.push(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()));
+    }
+    let (message, remedy) = match chain.tail {
+        Tail::Whole => return,
+        Tail::NoBreak => {
+            ("the ledger's last line has no line break", "nothing needs to be done: the next line adds it")
+        }
+        Tail::Torn => (
+            "the ledger's last line was not written to its end, and nobody was told that it was recorded",
+            "nothing needs to be done: the next line takes its place; whoever sent it can send it again",
+        ),
+    };
+    let place = place(starts.len().checked_sub(1)).unwrap_or_else(|| Place::Path(RecordFile::Ledger.path()));
+    findings.push(Finding::new(RULE, Severity::Note, place, message).remedy(remedy));
+}
+
+fn span(file: FileId, start: usize, end: usize) -> Place {
+    let at = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
+    Place::Text(Span { file, start: at(start), end: at(end) })
+}
+
+/// The file of an issue, if it is as it was issued.
+fn issue(folder: &Folder, issued: &Issued, book: Option<&str>) -> Result<Issue, Finding> {
+    let (number, file) = (issued.number, RecordFile::Issue(issued.number));
+    let finding =
+        |message: String| Finding::new(RULE, Severity::Stop, Place::Path(file.path()), message).remedy(PUT_BACK);
+    let bytes = folder.record(file, MAX_ISSUE).map_err(|error| finding(error.to_string()))?;
+    let bytes = bytes.ok_or_else(|| finding(format!("the file of issue {number} is gone")))?;
+    let edited = || finding(format!("the file of issue {number} is not as it was issued"));
+    if Digest::of(&bytes) != issued.sha256 {
+        return Err(edited());
+    }
+    let issue: Issue = serde_json::from_slice(&bytes).map_err(|_| edited())?;
+    if issue.number == number && book.is_none_or(|book| issue.book == book) { Ok(issue) } else { Err(edited()) }
+}

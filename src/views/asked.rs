@@ -1,0 +1,142 @@
+//! What a page of the client asks to be decided, as data for the scripts of the theme.
+
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// One issue: who is asked, what for, and where the answer goes.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Asked {
+    /// The book's id: 32 hex digits.
+    pub book: String,
+    /// Number of the issue.
+    pub issue: u32,
+    /// `approval` or `construction`.
+    #[serde(rename = "for")]
+    pub purpose: String,
+    /// What the book is called.
+    pub title: String,
+    /// The address that a response is posted to.
+    pub post: Option<String>,
+    /// Where to write instead.
+    pub email: Option<String>,
+    pub approvers: Vec<AskedOf>,
+    /// What a signature says.
+    pub statement: String,
+    pub items: Vec<AskedItem>,
+    pub allowances: Vec<AskedAllowance>,
+    /// Three letters.
+    pub currency: String,
+    /// What stands before an amount: `$`, or the letters and a space.
+    pub sign: String,
+    /// Of the currency.
+    pub decimals: u32,
+}
+
+/// Someone who is asked.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AskedOf {
+    pub id: String,
+    pub name: String,
+}
+
+/// One item that is asked about.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AskedItem {
+    /// The room's folder.
+    pub room: String,
+    /// The item's id, unique in its room.
+    pub item: String,
+    pub name: String,
+    pub tag: String,
+    /// Its page, in the client's folder.
+    pub page: String,
+    /// The whole mark: 64 hex digits.
+    pub mark: String,
+    /// False when it is no longer what was issued: it is asked about in the next issue.
+    pub askable: bool,
+    pub options: Vec<AskedOption>,
+    /// The option that the book has settled on.
+    pub chosen: Option<String>,
+    /// The allowance that it draws on.
+    pub allowance: Option<String>,
+    /// Day by which it must be decided: `2027-01-26`.
+    pub due: Option<String>,
+    /// What waits for it.
+    #[serde(rename = "holds up")]
+    pub holds_up: Option<String>,
+    /// What is on record.
+    pub decided: Vec<AskedBefore>,
+}
+
+/// An option that may be crossed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AskedOption {
+    pub id: String,
+    pub name: String,
+    /// Before tax, plain: `3180.00`.
+    pub price: Option<String>,
+}
+
+/// A decision on record.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AskedBefore {
+    pub who: String,
+    /// One of the four review stamps, in lower case.
+    pub decision: String,
+    pub option: Option<String>,
+    pub note: Option<String>,
+    /// `holds`, `stale` or `unsigned`.
+    pub state: String,
+}
+
+/// An allowance, and what the book's own choices draw on it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AskedAllowance {
+    pub name: String,
+    /// Plain: `14500.00`.
+    pub allowed: String,
+    /// Plain; absent while nothing is settled.
+    pub settled: Option<String>,
+}
+
+/// What an opening's sheet asks of a tape.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TapeAsked {
+    /// The book's id; absent while no issue was made.
+    pub book: Option<String>,
+    pub issue: Option<u32>,
+    pub title: String,
+    pub post: Option<String>,
+    pub email: Option<String>,
+    /// In which a number without a unit counts at first: `imperial` or `metric`.
+    pub units: String,
+    /// The room's folder.
+    pub room: String,
+    /// The opening, as the book names it.
+    pub opening: String,
+    pub asks: Vec<TapeRange>,
+}
+
+/// What one size must be as the tape reads it, in whole nanometres as text.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TapeRange {
+    /// `width`, `height` or `depth`.
+    pub what: String,
+    pub least: Option<String>,
+    pub most: Option<String>,
+    /// The thing itself, where what is left beside it tells something.
+    pub body: Option<String>,
+}
+
+/// What an issue froze, as far as pages need it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Issued {
+    /// The book's id.
+    pub book: String,
+    /// The last issue's number.
+    pub number: u32,
+    /// `approval` or `construction`.
+    pub purpose: String,
+    /// The mark of each item, by room and item.
+    pub marks: BTreeMap<(String, String), String>,
+}

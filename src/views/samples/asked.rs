@@ -1,0 +1,62 @@
+//! What the made-up book asks of its clients and of the installer's tape.
+
+use super::super::asked::{Asked, AskedAllowance, AskedItem, AskedOf, AskedOption, TapeAsked, TapeRange};
+use super::super::data::Data;
+
+pub(super) fn asked() -> Data {
+    let option =
+        |id: &str, name: &str, price: &str| AskedOption { id: id.into(), name: name.into(), price: Some(price.into()) };
+    Data::of(&Asked {
+        book: "5f0c".repeat(8),
+        issue: 3,
+        purpose: "approval".into(),
+        title: "Alder Court".into(),
+        post: None,
+        email: Some("office@pennick.example".into()),
+        approvers: vec![
+            AskedOf { id: "ada".into(), name: "Ada Okonedo".into() },
+            AskedOf { id: "sven".into(), name: "Sven Lindqvist".into() },
+        ],
+        statement: "I have seen these items, each by the mark beside it.".into(),
+        items: vec![AskedItem {
+            room: "kitchen".into(),
+            item: "refrigerator".into(),
+            name: "Refrigerator".into(),
+            tag: "K-07".into(),
+            page: "items/kitchen-refrigerator-3.html".into(),
+            mark: "9c410e7b".repeat(8),
+            askable: true,
+            options: vec![option("walnut", "behind walnut", "5640.00"), option("steel", "steel", "2240.00")],
+            chosen: None,
+            allowance: Some("appliances".into()),
+            due: Some("2027-01-25".into()),
+            holds_up: Some("counters set, 19 Apr 2027".into()),
+            decided: vec![],
+        }],
+        allowances: vec![AskedAllowance { name: "appliances".into(), allowed: "3400.00".into(), settled: None }],
+        currency: "USD".into(),
+        sign: "$".into(),
+        decimals: 2,
+    })
+}
+
+pub(super) fn tape() -> Data {
+    let inches = |inches: i64| Some((inches * 25_400_000).to_string());
+    let range = |what: &str, least: Option<String>, most: Option<String>| TapeRange {
+        what: what.into(),
+        least,
+        most,
+        body: None,
+    };
+    Data::of(&TapeAsked {
+        book: None,
+        issue: None,
+        title: "Alder Court".into(),
+        post: None,
+        email: None,
+        units: "imperial".into(),
+        room: "kitchen".into(),
+        opening: "refrigerator".into(),
+        asks: vec![range("width", inches(30), inches(31)), range("height", inches(70), None)],
+    })
+}

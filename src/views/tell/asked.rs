@@ -1,0 +1,208 @@
+//! Tells what is asked of the client, and of the installer's tape, as data for scripts.
+
+use crate::assess::Amounts;
+use crate::assess::approval::Word;
+use crate::assess::fitting::{Fitting, Gauge, build_up};
+use crate::book::{Room, Selection, System};
+use crate::ledger::Purpose;
+use crate::units::{Currency, Length, Money};
+use crate::views::asked::{
+    Asked, AskedAllowance, AskedBefore, AskedItem, AskedOf, AskedOption, Issued, TapeAsked, TapeRange,
+};
+use crate::views::data::Data;
+
+use super::Teller;
+use super::opening::At;
+
+impl Teller<'_> {
+    /// The newest issue for approval; none when there is none.
+    fn issued(&self) -> Option<Issued> {
+        let issue = self.subject.book.record.latest_for(Purpose::Approval)?;
+        let marks = issue.items.iter().map(|item| ((item.room.clone(), item.item.clone()), item.mark.to_string()));
+        Some(Issued {
+            book: issue.book.clone(),
+            number: issue.number,
+            purpose: issue.purpose.word().into(),
+            marks: marks.collect(),
+        })
+    }
+
+    /// What is on record of an item, the newest word of each approver.
+    fn before(&self, room: &Room, selection: &Selection) -> Vec<AskedBefore> {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let state = |word: &Word| match word.holds {
+            false => "stale",
+            true if word.given.is_known() => "holds",
+            true => "unsigned",
+        };
+        let before = |word: &Word| AskedBefore {
+            who: word.who.clone(),
+            decision: word.decision.words().into(),
+            option: word.option.clone(),
+            note: word.note.clone(),
+            state: state(word).into(),
+        };
+        item.map_or_else(Vec::new, |item| item.words.iter().map(before).collect())
+    }
+
+    /// What the sheet for signature asks: every item, and the allowances.
+    pub fn asked(&self) -> Option<Data> {
+        let (issued, mut asked) = self.asking()?;
+        asked.items = self.subject.book.selections().map(|(room, one)| self.asked_item(&issued, room, one)).collect();
+        let allowances = self.subject.assessment.amounts.allowances.iter().map(|(name, allowance)| AskedAllowance {
+            name: name.clone(),
+            allowed: allowance.allowed.plain(),
+            settled: allowance.due.settled.map(Money::plain),
+        });
+        asked.allowances = allowances.collect();
+        Some(Data::of(&asked))
+    }
+
+    /// What one item's page asks.
+    pub fn asked_of(&self, asking: &(Issued, Asked), room: &Room, selection: &Selection) -> Data {
+        let (issued, asked) = asking;
+        Data::of(&Asked { items: vec![self.asked_item(issued, room, selection)], ..asked.clone() })
+    }
+
+    /// What every page asks that asks at all, still without its items; none while no issue was made, or
+    /// nobody is named who decides.
+    pub fn asking(&self) -> Option<(Issued, Asked)> {
+        let issued = self.issued()?;
+        let project = &self.subject.book.project;
+        if project.approvers.is_empty() {
+            return None;
+        }
+        let (post, email) = self.responses_go();
+        let currency = currency_of(&self.subject.assessment.amounts);
+        let statement = format!(
+            "I have seen these items as issue {} shows them, each by the mark beside it, and decide on each as stated. \
+             My signature holds for these marks and for nothing else.",
+            issued.number
+        );
+        let asked = Asked {
+            title: project.title.text().into(),
+            post,
+            email,
+            approvers: project.approvers.iter().map(approver).collect(),
+            statement,
+            items: vec![],
+            allowances: vec![],
+            currency: currency.code().into(),
+            sign: currency.symbol().map_or_else(|| format!("{} ", currency.code()), Into::into),
+            decimals: currency.decimals(),
+            book: issued.book.clone(),
+            issue: issued.number,
+            purpose: issued.purpose.clone(),
+        };
+        Some((issued, asked))
+    }
+
+    fn asked_item(&self, issued: &Issued, room: &Room, selection: &Selection) -> AskedItem {
+        let mark =
+            self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(ToString::to_string).unwrap_or_default();
+        let as_issued = issued.marks.get(&(room.folder.clone(), selection.id.clone()));
+        let options = selection.options.iter().map(|option| AskedOption {
+            id: option.id.value.clone(),
+            name: option.title(),
+            price: Amounts::price(option).map(Money::plain),
+        });
+        AskedItem {
+            room: room.folder.clone(),
+            item: selection.id.clone(),
+            name: selection.name.value.clone(),
+            tag: selection.tag.clone(),
+            page: self.chrome.item_path(room, selection),
+            askable: as_issued == Some(&mark),
+            mark,
+            options: options.collect(),
+            chosen: selection.settled().map(|option| option.id.value.clone()),
+            allowance: selection.allowance.get().cloned(),
+            due: self.subject.assessment.dates.decide_by(selection).map(crate::units::Date::iso),
+            holds_up: self.holds_up(selection),
+            decided: self.before(room, selection),
+        }
+    }
+
+    /// The address to post to, and the one to write to.
+    fn responses_go(&self) -> (Option<String>, Option<String>) {
+        let project = &self.subject.book.project;
+        let email = project.responses.email.get().or_else(|| project.firm.email.get());
+        (project.responses.post.get().cloned(), email.cloned())
+    }
+
+    /// What an opening's sheet asks of the tape.
+    pub fn tape_asked(&self, at: At<'_>, fit: Option<&Fitting>) -> Data {
+        let issued = self.issued();
+        let (post, email) = self.responses_go();
+        let project = &self.subject.book.project;
+        // A tape reads from the floor as it is: what is still to be laid comes on top of what is needed.
+        let to_lay = build_up(at.room, at.opening);
+        let asks = fit.map(|fit| {
+            vec![
+                range("width", &fit.width, Length::ZERO),
+                range("height", &fit.height, to_lay),
+                range("depth", &fit.depth, Length::ZERO),
+            ]
+        });
+        Data::of(&TapeAsked {
+            book: issued.as_ref().map(|issued| issued.book.clone()),
+            issue: issued.as_ref().map(|issued| issued.number),
+            title: project.title.text().into(),
+            post,
+            email,
+            units: if project.units == System::Metric { "metric".into() } else { "imperial".into() },
+            room: at.room.folder.clone(),
+            opening: at.opening.name.value.clone(),
+            asks: asks.unwrap_or_default(),
+        })
+    }
+}
+
+/// The currency of all amounts; of a book without any, the first that would be written.
+fn currency_of(amounts: &Amounts) -> Currency {
+    let allowed = amounts.allowances.values().map(|allowance| allowance.allowed).next();
+    let any = amounts.book.settled.or(amounts.book.open_least).or(allowed);
+    any.map_or(Currency::USD, |money| money.currency)
+}
+
+fn approver(approver: &crate::book::Approver) -> AskedOf {
+    AskedOf { id: approver.id.value.clone(), name: approver.name.clone() }
+}
+
+fn range(what: &str, gauge: &Gauge, to_lay: Length) -> TapeRange {
+    let text = |length: Length| (length + to_lay).nanometres().to_string();
+    let most = gauge.asked.filter(|_| !gauge.bound).and_then(|asked| asked.most);
+    TapeRange {
+        what: what.into(),
+        least: gauge.least().map(text),
+        most: most.map(text),
+        body: gauge.body.filter(|_| !gauge.sheet_alone).map(text),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::LengthRange;
+
+    fn inches(inches: i64) -> Length {
+        Length::from_inches(inches)
+    }
+
+    #[test]
+    fn what_is_needed_is_told_as_the_tape_reads_it_from_the_floor_as_it_is() {
+        let asked = Some(LengthRange { least: Some(inches(70)), most: Some(inches(71)) });
+        let gauge = Gauge { asked, body: Some(inches(69)), ..Gauge::default() };
+        let range = range("height", &gauge, inches(1));
+        assert_eq!(range.least.unwrap(), (71_i64 * 25_400_000).to_string());
+        assert_eq!(range.most.unwrap(), (72_i64 * 25_400_000).to_string());
+    }
+
+    #[test]
+    fn a_body_that_needs_more_than_the_sheet_says_governs() {
+        let gauge = Gauge { body: Some(inches(30)), air: inches(1), ..Gauge::default() };
+        let range = range("width", &gauge, Length::ZERO);
+        assert_eq!((range.least.unwrap(), range.most), ((31_i64 * 25_400_000).to_string(), None));
+        assert_eq!(range.body.unwrap(), (30_i64 * 25_400_000).to_string());
+    }
+}

@@ -1,0 +1,64 @@
+// node readings.mjs SITE SHEET: an opening's sheet judges readings as they are typed, keeps them and hands them over.
+// The opening asks a width of 30″ to 30 1/2″ for a thing 29 3/4″ wide.
+import { readFile } from "node:fs/promises";
+import { isSound, must, onEachDevice, same, tabTo } from "./acts.mjs";
+
+const [site, sheet] = process.argv.slice(2);
+
+await onEachDevice(site, async ({ page, go, size }) => {
+  await go(sheet);
+  const width = (at) => page.getByLabel(`Width ${at}`), verdict = page.locator("#readings .said");
+  const says = async (words) => {
+    const found = (await verdict.innerText()).replace(/\s+/g, " ");
+    must(found.includes(words), `“${found}” does not say “${words}”`);
+  };
+  await tabTo(page, width("at the floor"), "the first reading");
+  await page.keyboard.type("30 1/16");
+  await says("Width fits The least reads 30 1/16″ (≈ 763.6 mm): 1/16″ (≈ 1.6 mm) more than is needed. Beside the thing itself 5/32″ (≈ 4 mm) is left on each side.");
+  await width("in the middle").fill("2' 5 7/8\"");
+  await says("Width is too small The least reads 29 7/8″ (≈ 758.8 mm): 1/8″ (≈ 3.2 mm) too little. Stop, and call the office.");
+  await width("in the middle").fill("78 cm");
+  await says("Width is too large");
+  await width("in the middle").fill("30⅛");
+  await width("at the top").fill("a bit over 30");
+  await says("Width: not a length yet");
+  same(await width("at the top").getAttribute("aria-invalid"), "true", "a reading that is none");
+  await isSound(page, `the sheet with a faulty reading at ${size.width} px`);
+  await width("at the top").fill("");
+  await page.getByLabel("Depth").fill("<img src=x onerror=alert(1)>");
+  await says("Depth: not a length yet");
+  await page.getByLabel("Depth").fill("24 1/2");
+  await says("Depth fits");
+
+  // A number without a unit counts as the sheet is told; one with a unit stays what it is.
+  await page.getByRole("radio", { name: "millimetres" }).check();
+  await says("Width is too small The least reads");
+  await width("at the floor").fill("764.4");
+  await width("in the middle").fill("765");
+  await says("Width fits");
+  await page.getByLabel("Measured by").fill("Noor Tembley");
+
+  await page.reload();
+  same(await width("at the floor").inputValue(), "764.4", "a reading after the page was opened again");
+  same(await page.getByLabel("Measured by").inputValue(), "Noor Tembley", "who measured");
+  must(await page.getByRole("radio", { name: "millimetres" }).isChecked(), "the unit is forgotten");
+  await says("Width fits");
+  await isSound(page, `the sheet with readings at ${size.width} px`);
+
+  if (process.argv[4] === "issued") await handOver(page);
+  else must(await page.getByText("Readings can be handed over once the office has made an issue.").isVisible(), "no word on handing over");
+});
+
+async function handOver(page) {
+  const files = [];
+  for (let times = 0; times < 2; times++) {
+    const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the file" }).click()]);
+    files.push(await readFile(await download.path(), "utf8"));
+    must(/^bookmatch-[0-9a-f]{8}-readings-\d{4}-\d\d-\d\d\.json$/.test(download.suggestedFilename()), download.suggestedFilename());
+  }
+  same(files[0], files[1], "the same readings handed over twice");
+  const { format, by, readings, nonce } = JSON.parse(files[0]);
+  same([format, by, nonce.length], ["bookmatch readings 1", "Noor Tembley", 32], "the file");
+  const expected = [["depth", null, "24500000"], ["width", "floor", "764400000"], ["width", "middle", "765000000"]];
+  same(readings.map(({ what, at, length }) => [what, at, length]).sort(), expected, "its readings");
+}

@@ -1,0 +1,52 @@
+// What every script needs of a page: its data, its words, elements, and what is kept on this device.
+const Paper = (() => {
+  const data = (id) => JSON.parse(document.getElementById(id)?.textContent ?? "null");
+  const w = data("words") ?? {};
+  const page = document.documentElement.lang || "en";
+  // Sheets write the day before the month in either language.
+  const lang = page === "en" ? "en-GB" : page;
+  /** A sentence with its gaps filled: `{n} of {all}`. */
+  const fill = (words, gaps) => words.replace(/\{(\w+)\}/g, (_, gap) => gaps[gap] ?? "");
+  // Whatever a person wrote becomes text here, and can become nothing else.
+  const put = (node, attributes, inside) => {
+    for (const [name, value] of Object.entries(attributes)) {
+      if (typeof value === "function") node.addEventListener(name, value);
+      else if (value !== false && value != null) node.setAttribute(name, value === true ? "" : value);
+    }
+    node.append(...inside.filter((part) => part != null && part !== false));
+    return node;
+  };
+  const el = (tag, attributes = {}, ...inside) => put(document.createElement(tag), attributes, inside);
+  const svg = (tag, attributes = {}, ...inside) => put(document.createElementNS("http://www.w3.org/2000/svg", tag), attributes, inside);
+  const state = (shape, word) => el("span", { class: "state" },
+    svg("svg", { class: "s", "aria-hidden": "true" }, svg("use", { href: `#m-${shape}` })), el("span", {}, word));
+  const mark = (whole) => `${whole.slice(0, 4)} ${whole.slice(4, 8)}`;
+  const now = () => new Date().toISOString().slice(0, 19) + "Z";
+  const moment = (at) => new Date(at).toLocaleString(lang, { dateStyle: "medium", timeStyle: "short" });
+  const day = (on) => new Date(on + "T12:00Z").toLocaleDateString(lang, { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" });
+  const here = new Map();
+  let lasts = true;
+  const read = (key) => {
+    let text = here.get(key) ?? null;
+    try { text = localStorage.getItem(key) ?? text; } catch { lasts = false; }
+    try { return JSON.parse(text); } catch { return null; }
+  };
+  /** Keeps a value on this device, or while the page is open where the device keeps nothing. */
+  const write = (key, value) => {
+    here.set(key, JSON.stringify(value));
+    try { localStorage.setItem(key, JSON.stringify(value)); } catch { lasts = false; }
+    return lasts;
+  };
+  const others = (tell) => addEventListener("storage", (event) => {
+    if (event.key?.startsWith("bookmatch ")) { here.delete(event.key); tell(); }
+  });
+  /** Half a letter, as a broken paste may leave, can be in no JSON. */
+  const whole = (text) => text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
+  let waiting = 0;
+  /** Says something to a screen reader once the typing rests. */
+  const say = (place, words) => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => { place.textContent = words; }, 500);
+  };
+  return { data, w, lang, fill, el, svg, state, mark, now, moment, day, read, write, others, whole, say, lasting: () => lasts };
+})();

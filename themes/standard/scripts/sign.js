@@ -1,0 +1,128 @@
+// The sheet for signature: what was decided, how it adds up, the signature, and handing it over.
+(() => {
+  const { w, fill, el, mark, moment, day, state, write, others, say } = Paper;
+  const parts = Object.fromEntries(["deciding", "running", "signing", "handing"].map((id) => [id, document.getElementById(id)]));
+  const acts = document.getElementById("acts");
+  if (!acts || !Answer) return;
+  const asked = Answer.asked, askable = asked.items.filter((item) => item.askable);
+  Answer.takeLink();
+  const root = acts.dataset.root;
+  const body = (id, ...inside) => parts[id].querySelector(".body").replaceChildren(...inside.filter(Boolean));
+
+  const row = (item) => {
+    const form = el("div", { class: "inner" }), shown = el("span", { class: "shown" });
+    const summary = el("summary", {}, el("b", {}, item.name), el("small", {}, `${item.tag} · ${mark(item.mark)}`), shown);
+    const tell = () => shown.replaceChildren(Decision.shown(item, Answer.state().items[Answer.name(item)]));
+    const line = el("details", { name: "decision", toggle: () => {
+      if (!line.open || form.childElementCount) return;
+      const see = el("p", { class: "sans" }, el("a", { href: root + item.page }, fill(w.act.see, { name: item.name })));
+      const known = Decision.others(item, Answer.who());
+      form.append(see, ...[known, item.askable ? Decision.form(item, () => { tell(); reckon(); }) : el("p", {}, w.act.not_asked_why)].filter(Boolean));
+    } }, summary, form);
+    tell();
+    return el("li", {}, line);
+  };
+  const decide = () => body("deciding", Person.place(() => { show(); parts.deciding.querySelector("input:checked, button")?.focus(); }),
+    dropped(), Answer.who() && el("ul", { class: "asked" }, ...asked.items.map(row)), foot);
+  const dropped = () => {
+    const gone = Answer.state().dropped, names = asked.items.filter((item) => gone[Answer.name(item)]).map((item) => `${item.name}, ${item.tag}`);
+    return names.length ? el("div", { class: "caution" }, el("p", { class: "label" }, w.act.changed), el("p", {}, fill(w.act.changed_why, { names: names.join("; ") }))) : null;
+  };
+
+  const allowance = (one) => {
+    const left = one.allowed - one.drawn, over = left < 0n;
+    return el("div", {}, el("dt", {}, one.name), el("dd", {}, fill(over ? w.act.over : w.act.left,
+      { drawn: Sums.money(one.drawn), allowed: Sums.money(one.allowed), rest: Sums.money(over ? -left : left) })));
+  };
+  const open = (item) => {
+    const words = [item.due && fill(w.act.due, { day: day(item.due) }), item["holds up"] && fill(w.act.holds, { what: item["holds up"] })].filter(Boolean);
+    return el("li", {}, el("a", { href: root + item.page }, `${item.name}, ${item.tag}`), words.length ? `. ${words.join("; ")}.` : "");
+  };
+  const foot = el("p", { class: "foot", "aria-hidden": "true" });
+  const heard = el("p", { class: "sr", role: "status" });
+  let figures = null;
+  const reckon = (quiet) => {
+    const kept = Answer.state(), done = Answer.decided(kept), sums = Sums.of(kept);
+    const waiting = askable.filter((item) => !done.includes(item)).sort((one, other) => ((one.due ?? "9") < (other.due ?? "9") ? -1 : 1));
+    const count = fill(w.act.so_many, { n: done.length, all: askable.length });
+    const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.act.unpriced, { n: sums.unpriced })}` : "");
+    const by = Object.entries(grouped(done, kept));
+    figures.replaceChildren(
+      el("dl", { class: "facts" }, fact(w.act.decided, count), fact(w.act.agreed, agreed), ...sums.allowances.map(allowance)),
+      el("div", {}, by.length ? el("ul", { class: "counts" }, ...by.map(([word, items]) => el("li", {}, state(Decision.shape(word), `${Decision.word(word)}: ${items.length}`)))) : "",
+        el("p", { class: "label still" }, waiting.length ? w.act.still : w.act.none_open), el("ul", { class: "open" }, ...waiting.map(open))));
+    foot.replaceChildren(el("span", {}, count), el("span", {}, agreed));
+    foot.hidden = !Answer.who();
+    if (!quiet) { say(heard, `${count}. ${w.act.agreed}: ${agreed}.`); sign(); hand(); }
+  };
+  const grouped = (items, kept) => items.reduce((all, item) => { (all[kept.items[Answer.name(item)].decision] ??= []).push(item); return all; }, {});
+  const fact = (name, value) => el("div", {}, el("dt", {}, name), el("dd", {}, value));
+
+  const signedLine = (one) => {
+    const item = asked.items.find((other) => Answer.name(other) === Answer.name(one));
+    return el("li", {}, el("b", {}, `${item?.name ?? one.item}${item ? `, ${item.tag}` : ""}`), " ", el("span", { class: "mark" }, mark(one.mark)), " ",
+      state(Decision.shape(one.decision), Decision.word(one.decision) + (one.option ? `: ${Decision.optionName(item, one.option)}` : "")), one.note && el("p", { class: "sans" }, `“${one.note}”`));
+  };
+  const typed = () => `bookmatch ${asked.book} typed ${Answer.who()?.id}`;
+  const pending = () => Paper.read(typed()) ?? { name: "", drawing: "" };
+  const sign = () => {
+    const kept = Answer.state(), done = Answer.decided(kept);
+    if (!Answer.who()) return body("signing", el("p", {}, w.act.who_first));
+    if (kept.response) return body("signing", ...signature(kept.response));
+    if (!done.length) return body("signing", kept.changed && el("p", {}, w.act.sign_again), el("p", {}, w.act.nothing_to_sign));
+    const press = form.querySelector("button[type=submit]");
+    form.lines.replaceChildren(...done.map((item) => signedLine({ ...kept.items[Answer.name(item)], room: item.room, item: item.item })));
+    press.textContent = fill(done.length === 1 ? w.act.sign_one : w.act.sign_these, { n: done.length });
+    form.again.textContent = kept.changed ? w.act.sign_again : "";
+    if (!parts.signing.contains(form)) body("signing", form);
+  };
+  const issue = fill(w.act.of_issue, { n: asked.issue, title: asked.title });
+  const signature = (response) => [el("p", {}, asked.statement), el("p", { class: "sans" }, `${issue} ${fill(w.act.signed_as, { name: response.signed.name, at: moment(response.made) })}`),
+    response.signed.drawing && Pen.drawn(response.signed.drawing), el("ul", { class: "said" }, ...response.items.map(signedLine)), el("p", { class: "sans soft" }, w.act.may_change)];
+  let form = null;
+  const signForm = () => {
+    const before = pending(), lines = el("ul", { class: "said" }), again = el("p", {}), wrong = el("p", { class: "sans", id: "no-name" });
+    const keep = (what) => write(typed(), { ...pending(), ...what });
+    const name = el("input", { id: "typed", class: "line", autocomplete: "name", maxlength: 200, "aria-describedby": "no-name", required: true, input: () => keep({ name: name.value }) });
+    name.value = before.name;
+    form = el("form", { class: "form", novalidate: true, submit: (event) => {
+      event.preventDefault();
+      if (!name.value.trim()) { wrong.textContent = w.act.no_name; name.setAttribute("aria-invalid", "true"); name.focus(); return; }
+      Answer.sign(name.value, pending().drawing);
+      if (!Answer.state().response) { wrong.textContent = w.act.too_large; return; }
+      write(typed(), { name: "", drawing: "" });
+      show();
+      title.focus();
+    } }, again, el("p", {}, asked.statement), el("p", { class: "sans" }, issue), lines,
+    el("div", { class: "pens" }, el("div", {}, el("label", { class: "label", for: "typed" }, w.act.typed), name, wrong), Pen.pad(before.drawing, (drawing) => keep({ drawing }))),
+    el("div", { class: "acts" }, el("button", { type: "submit", class: "btn" }), el("p", {}, w.act.sign_how)));
+    Object.assign(form, { lines, again });
+  };
+
+  const hand = () => {
+    const kept = Answer.state(), response = kept.response;
+    const past = kept.handed.map((one) => el("li", {}, `${moment(one.at)}: ${w.hand[`by_${one.how}`]}${one.told ? `: ${one.told}` : ""}`));
+    if (!response) return body("handing", el("p", {}, w.act.sign_first), past.length && el("ul", { class: "past" }, ...past));
+    const name = `bookmatch-${asked.book.slice(0, 8)}-issue-${asked.issue}-${response.who.replace(/[^\w-]/g, "_")}.json`;
+    body("handing", el("p", {}, response.mac ? w.hand.sealed : w.hand.unsealed), Hand.ways({ name, text: Seal.canonical(response), to: asked,
+      subject: fill(w.hand.subject, { title: asked.title, n: asked.issue }), list: () => Answer.state().handed,
+      done: (how, told) => Answer.change((now) => now.handed.push({ how, at: Paper.now(), response: response.nonce, told: told || undefined })) }));
+  };
+
+  const title = document.getElementById("handing-title");
+  title.tabIndex = -1;
+  const show = () => {
+    signForm();
+    decide();
+    figures = el("div", { class: "cols even" });
+    body("running", figures, heard);
+    reckon(true);
+    sign();
+    hand();
+  };
+  acts.hidden = false;
+  document.getElementById("signatures")?.closest("section").classList.add("paper");
+  show();
+  others(show);
+  addEventListener("hashchange", () => { if (Answer.takeLink()) show(); });
+})();
