@@ -35,6 +35,8 @@ pub mod views;
 
 pub mod publish;
 
+pub mod record;
+
 pub mod pipeline;
 
 pub mod preview;

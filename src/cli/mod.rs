@@ -4,13 +4,18 @@
 //! that stop the work, 2 the folder can't be read or the tool can't do its work.
 
 mod book_folder;
+mod clock;
 mod progress;
 mod report;
+mod scan;
 mod today;
 
 mod explain;
+mod host;
+mod invite;
 mod preview;
 mod publish;
+mod receive;
 mod review;
 mod schema;
 mod start;
@@ -35,6 +40,9 @@ enum Command {
     Status(status::Status),
     Publish(publish::Publish),
     Preview(preview::Preview),
+    Invite(invite::Invite),
+    Receive(receive::Receive),
+    Host(host::Host),
     Explain(explain::Explain),
     Schema(schema::Schema),
 }
@@ -63,6 +71,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Status(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Preview(command) => command.run(),
+        Command::Invite(command) => command.run(),
+        Command::Receive(command) => command.run(),
+        Command::Host(command) => command.run(),
         Command::Explain(command) => command.run(),
         Command::Schema(command) => command.run(),
     };

@@ -22,6 +22,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
         &["units", "source", "finding", "digest", "ledger", "book", "marks", "plan", "pictures", "assess", "drawings"],
     ),
     ("publish", &["units", "source", "pictures", "views"]),
+    ("record", &["units", "digest", "ledger"]),
     ("pipeline", &["units", "source", "finding", "book", "pictures", "read", "assess", "views", "publish"]),
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
     ("host", &["preview", "publish"]),
@@ -35,7 +36,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
-    "units", "source", "finding", "digest", "ledger", "book", "pictures", "read", "marks", "plan", "assess", "drawings", "views", "publish", "pipeline",
+    "units", "source", "finding", "digest", "ledger", "book", "pictures", "read", "marks", "plan", "assess", "drawings", "views", "publish", "record", "pipeline",
     "preview", "host", "explain", "schema", "start",
 ];
 
