@@ -57,6 +57,28 @@ impl Chain {
         chain
     }
 
+    /// Takes bytes that were added to a sound ledger since; false, and nothing taken, when they are not
+    /// whole lines that follow: then the ledger is to be read anew.
+    pub fn add(&mut self, bytes: &[u8]) -> bool {
+        if !self.is_sound() || self.tail != Tail::Whole || !bytes.ends_with(b"\n") {
+            return false;
+        }
+        let mut added: Vec<Line> = Vec::new();
+        for text in bytes.split_inclusive(|byte| *byte == b'\n') {
+            let last = added.last().or(self.lines.last()).map_or((0, FIRST_BEFORE), |last| (last.number, last.digest));
+            let raw = Raw::sound(&text[..text.len() - 1]).filter(|raw| raw.line == last.0 + 1 && raw.before == last.1);
+            let Some(raw) = raw else { return false };
+            let Ok(fact) = serde_json::from_value::<Fact>(raw.fact) else { return false };
+            if matches!(fact, Fact::Opened(_)) != (raw.line == 1) {
+                return false;
+            }
+            added.push(Line { number: raw.line, at: raw.at, before: raw.before, fact, digest: raw.sha256 });
+        }
+        self.lines.append(&mut added);
+        self.whole += bytes.len();
+        true
+    }
+
     /// Whether something may be added: no fault but a torn end.
     pub fn is_sound(&self) -> bool {
         self.faults.is_empty()

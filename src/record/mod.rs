@@ -1,0 +1,35 @@
+//! The record of a book: the only code that writes into the book's own folder, and only below `record/`.
+//!
+//! ```text
+//! record/ledger.jsonl          what happened, one line a fact, only ever added to
+//! record/issues/0001.json      what was shown of every item, frozen under a number
+//! record/responses/<sha>.json  responses as they came
+//! record/keys/<who>.key        the approvers' keys, for the owner alone
+//! record/.lock                 held while something is recorded
+//! ```
+//!
+//! A fact is recorded once its line is on the disk: [`Open::append`] returns no earlier. Whatever is
+//! killed or refused before leaves the ledger as it was, or with a torn last line that the next writer
+//! cuts off. A line may be whole on the disk though nobody was told so: whoever records a fact again
+//! looks for it first, under the same lock.
+
+mod append;
+mod disk;
+mod error;
+mod files;
+mod keys;
+mod lock;
+mod mac;
+mod receive;
+mod response;
+mod store;
+#[cfg(test)]
+mod tests;
+
+pub use append::new_id;
+pub use error::RecordError;
+pub use keys::{Key, current, is_plain};
+pub use mac::hmac_sha256;
+pub use receive::{Outcome, Receiver, Refusal, plain, said};
+pub use response::{Handed, MAX_BYTES, Malformed};
+pub use store::{Open, Store};
