@@ -19,8 +19,10 @@ const REGISTRIES: &[Registry] = &[
         down: 0,
         besides: &[
             ("book_folder", "the folder that a command is given"),
+            ("clock", "the moment of what is recorded"),
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
+            ("scan", "a code to scan, for a terminal or as a drawing"),
             ("today", "the date that a command is given"),
         ],
     },
