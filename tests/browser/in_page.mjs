@@ -117,11 +117,13 @@ export function viewport() {
   return content.includes("width=device-width") ? [] : ["no viewport meta with width=device-width"];
 }
 
-/** The words a reader sees, and whether a heading is among them. */
+/** The words a reader sees, and whether a heading is among them; what stands there to be acted upon is left out. */
 export function reading() {
   const heading = document.querySelector("h1");
+  const count = (element) => element.innerText.split(/\s+/).filter(Boolean).length;
+  const acts = [...document.querySelectorAll("[data-acts]")].filter((element) => element.checkVisibility());
   return {
-    words: document.body.innerText.split(/\s+/).filter(Boolean).length,
+    words: acts.reduce((words, element) => words - count(element), count(document.body)),
     heading: !!heading && heading.checkVisibility({ visibilityProperty: true, opacityProperty: true }),
   };
 }
