@@ -6,6 +6,7 @@ use std::sync::{Arc, RwLock};
 
 use crate::host::{Answer, Event, HostError, Hosted, Limits, Site, TakeIn, run};
 use crate::preview::Stop;
+use crate::read::read;
 use crate::record::{Receiver, said};
 
 use super::book_folder::BookFolder;
@@ -37,7 +38,9 @@ pub struct Host {
 impl Host {
     /// Runs the command until Ctrl-C.
     pub fn run(&self) -> Result<u8, Failure> {
-        let receiver = receiver(&self.book.open()?)?;
+        let folder = self.book.open()?;
+        let post = read(&folder)?.book.project.responses.post.get().cloned();
+        let receiver = receiver(&folder)?;
         if receiver.store().open()?.chain().opening().is_none() {
             return Err("nothing of this book was issued; issue it first".into());
         }
@@ -56,7 +59,7 @@ impl Host {
             tell: Arc::new(tell),
             limits: Limits::default(),
             behind_proxy: self.behind_proxy,
-            post: None,
+            post,
         };
         run(listener, hosted, Some(self.site.clone()), &stop).map_err(|error| worded(&error))?;
         Ok(CLEAN)

@@ -9,6 +9,7 @@ mod progress;
 mod report;
 mod scan;
 mod today;
+mod written;
 
 mod explain;
 mod host;

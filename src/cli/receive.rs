@@ -11,6 +11,7 @@ use crate::record::{MAX_BYTES, Outcome, Receiver, plain, said};
 use crate::source::Folder;
 
 use super::report::{self, say};
+use super::written::Written;
 use super::{CLEAN, Failure, STOPPED, clock};
 
 /// Takes in responses and readings that were handed over as files
@@ -20,8 +21,10 @@ use super::{CLEAN, Failure, STOPPED, clock};
 #[derive(clap::Args)]
 pub struct Receive {
     /// The book's folder, if it is not this one, and the files
-    #[arg(value_name = "[BOOK] FILE", required = true)]
+    #[arg(value_name = "[BOOK] FILE")]
     paths: Vec<PathBuf>,
+    #[command(flatten)]
+    written: Written,
 }
 
 impl Receive {
@@ -31,6 +34,11 @@ impl Receive {
             Some((first, files)) if first.is_dir() => (first.as_path(), files),
             _ => (Path::new("."), self.paths.as_slice()),
         };
+        if self.written.is_asked() {
+            let outcome = self.written.record(&receiver(&Folder::open(book)?)?)?;
+            report::print(&format!("{}\n", outcome.words()))?;
+            return Ok(CLEAN);
+        }
         if files.is_empty() {
             return Err("no file is named; name the responses that were handed over".into());
         }

@@ -4,6 +4,7 @@
 //! record/ledger.jsonl          what happened, one line a fact, only ever added to
 //! record/issues/0001.json      what was shown of every item, frozen under a number
 //! record/responses/<sha>.json  responses as they came
+//! record/scans/<sha>.pdf       scans of sheets that were signed on paper
 //! record/keys/<who>.key        the approvers' keys, for the owner alone
 //! record/.lock                 held while something is recorded
 //! ```
@@ -14,6 +15,7 @@
 //! looks for it first, under the same lock.
 
 mod append;
+mod by_hand;
 mod disk;
 mod error;
 mod files;
@@ -27,6 +29,7 @@ mod store;
 mod tests;
 
 pub use append::new_id;
+pub use by_hand::ByHand;
 pub use error::RecordError;
 pub use keys::{Key, current, is_plain};
 pub use mac::hmac_sha256;

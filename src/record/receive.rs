@@ -76,6 +76,12 @@ pub enum Refusal {
     NothingHolds(Vec<Refused>),
     /// There is no such opening: room and opening.
     NoOpening(String, String),
+    /// There is no such item in the newest issue: room and item.
+    NoItem(String, String),
+    /// No unsigned response begins with those digits, or several do.
+    NoResponse(String),
+    /// The item was not approved as noted: room and item.
+    NoCondition(String, String),
     /// It was fine, and could not be kept.
     Failed(RecordError),
 }
@@ -101,6 +107,13 @@ impl fmt::Display for Refusal {
             }
             Self::NoOpening(room, opening) => {
                 write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))
+            }
+            Self::NoItem(room, item) => write!(f, "the newest issue has no `{}/{}`", plain(room), plain(item)),
+            Self::NoResponse(digits) => {
+                write!(f, "not one unsigned response alone begins with `{}`; give 8 digits or more", plain(digits))
+            }
+            Self::NoCondition(room, item) => {
+                write!(f, "`{}/{}` was not approved as noted", plain(room), plain(item))
             }
             Self::Failed(error) => write!(f, "{error}; {}", error.remedy()),
         }
@@ -134,6 +147,10 @@ impl Receiver {
     /// The record itself.
     pub fn store(&self) -> &Store {
         &self.store
+    }
+
+    pub(super) fn may_decide(&self, who: &str) -> bool {
+        self.approvers.contains(who)
     }
 
     /// Takes in the bytes of a response, at a moment by the clock here. When this says that it is recorded,
@@ -265,7 +282,7 @@ impl Receiver {
 }
 
 /// Why a decision is not of what is issued now.
-fn fault(asked: &Asked, answered: &Issue, newest: &Issue) -> Option<String> {
+pub(super) fn fault(asked: &Asked, answered: &Issue, newest: &Issue) -> Option<String> {
     let Some(item) = answered.item(&asked.room, &asked.item) else {
         return Some(format!("issue {} has no such item", answered.number));
     };

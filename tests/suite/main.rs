@@ -25,3 +25,4 @@ mod status;
 mod stories;
 mod strangers;
 mod units;
+mod written_down;

@@ -24,6 +24,7 @@ const REGISTRIES: &[Registry] = &[
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
             ("today", "the date that a command is given"),
+            ("written", "what `receive` is told to write down"),
         ],
     },
     Registry { folder: "src/assess/rules", down: 1, besides: &[] },
