@@ -92,8 +92,8 @@ mod tests {
         let letters: Vec<Vec<char>> = code.letters().lines().map(|line| line.chars().collect()).collect();
         let is_dark = |x: usize, y: usize| match letters[y / 2][x] {
             '█' => false,
-            '▀' => y % 2 == 1,
-            '▄' => y % 2 == 0,
+            '▀' => !y.is_multiple_of(2),
+            '▄' => y.is_multiple_of(2),
             _ => true,
         };
         assert_eq!(scanned(code.side(), is_dark), LINK);
