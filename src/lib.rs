@@ -41,6 +41,8 @@ pub mod pipeline;
 
 pub mod preview;
 
+pub mod host;
+
 pub mod start;
 
 pub mod explain;

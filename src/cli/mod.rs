@@ -4,15 +4,21 @@
 //! that stop the work, 2 the folder can't be read or the tool can't do its work.
 
 mod book_folder;
+mod clock;
 mod progress;
 mod report;
+mod scan;
 mod today;
+mod written;
 
 mod compare;
 mod explain;
+mod host;
+mod invite;
 mod issue;
 mod preview;
 mod publish;
+mod receive;
 mod review;
 mod schema;
 mod start;
@@ -39,6 +45,9 @@ enum Command {
     Compare(compare::Compare),
     Publish(publish::Publish),
     Preview(preview::Preview),
+    Invite(invite::Invite),
+    Receive(receive::Receive),
+    Host(host::Host),
     Explain(explain::Explain),
     Schema(schema::Schema),
 }
@@ -69,6 +78,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Preview(command) => command.run(),
+        Command::Invite(command) => command.run(),
+        Command::Receive(command) => command.run(),
+        Command::Host(command) => command.run(),
         Command::Explain(command) => command.run(),
         Command::Schema(command) => command.run(),
     };

@@ -1,7 +1,7 @@
 //! The media types of published files.
 
 /// The media type of a file by the ending of its name, as IANA registers it.
-pub(super) fn of(path: &str) -> &'static str {
+pub fn of(path: &str) -> &'static str {
     let name = path.rsplit('/').next().unwrap_or(path);
     match name.rsplit_once('.').map(|(_, ending)| ending) {
         Some("html") => "text/html; charset=utf-8",
@@ -23,12 +23,12 @@ pub(super) fn of(path: &str) -> &'static str {
 }
 
 /// True for a file that is shown as a page.
-pub(super) fn is_page(path: &str) -> bool {
+pub fn is_page(path: &str) -> bool {
     path.ends_with(".html")
 }
 
 /// True for pictures, whose names hold their digest, and for fonts, which come with the program.
-pub(super) fn never_changes(path: &str) -> bool {
+pub fn never_changes(path: &str) -> bool {
     path.contains("/pictures/") || path.contains("/assets/fonts/")
 }
 

@@ -13,8 +13,9 @@ mod watch;
 mod live;
 mod page;
 
+pub mod asked;
 mod host;
-mod media;
+pub mod media;
 mod server;
 
 use std::fmt;

@@ -18,7 +18,7 @@ use tokio_stream::wrappers::BroadcastStream;
 use tokio_stream::{Stream, StreamExt, once};
 
 use super::live::{Live, Notice, Shown};
-use super::{FAREWELL, Stop, host, media, page};
+use super::{FAREWELL, Stop, asked, host, media, page};
 use crate::publish::output::Content;
 
 /// Serves until told to stop; open pages are let go first.
@@ -90,7 +90,7 @@ const KEEP: header::HeaderValue = header::HeaderValue::from_static("private, max
 /// A file of the draft. Paths are looked up in the output alone, never on the disk.
 async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
     let shown = live.now();
-    let Some(path) = decoded(request.uri().path()) else {
+    let Some(path) = asked::decoded(request.uri().path()) else {
         return html(StatusCode::BAD_REQUEST, page::missing(request.uri().path(), &shown));
     };
     let path = path.trim_start_matches('/');
@@ -144,24 +144,6 @@ async fn answer(path: &str, content: Content, shown: &Shown) -> Response {
         // The picture cache was deleted meanwhile: the next build makes it anew.
         Err(_) => html(StatusCode::NOT_FOUND, page::missing(path, shown)),
     }
-}
-
-/// A request's path with its `%` escapes resolved (RFC 3986, section 2.1); nothing when it is not UTF-8.
-fn decoded(path: &str) -> Option<String> {
-    let mut bytes = Vec::with_capacity(path.len());
-    let mut rest = path.as_bytes();
-    while let Some((&first, after)) = rest.split_first() {
-        if first == b'%' {
-            let digits = std::str::from_utf8(after.get(..2)?).ok()?;
-            let plain = digits.bytes().all(|digit| digit.is_ascii_hexdigit());
-            bytes.push(plain.then(|| u8::from_str_radix(digits, 16).ok())??);
-            rest = &after[2..];
-        } else {
-            bytes.push(first);
-            rest = after;
-        }
-    }
-    String::from_utf8(bytes).ok()
 }
 
 /// The stream of builds. `mark` names the state that the page was served from: a page that missed one is told at once.

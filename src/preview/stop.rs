@@ -21,7 +21,7 @@ impl Stop {
     }
 
     /// Waits until somebody wants the preview to end.
-    pub(super) async fn asked(&self) {
+    pub async fn asked(&self) {
         let mut asked = self.0.subscribe();
         // The sender lives as long as `self`, so this waits for the word and nothing else.
         let _ = asked.wait_for(|asked| *asked).await;

@@ -21,6 +21,8 @@ pub enum RecordError {
     NotExact,
     /// The system gives no random bytes.
     NotRandom,
+    /// An approver's id that can't be the name of a file.
+    NotAName(String),
 }
 
 impl RecordError {
@@ -45,6 +47,7 @@ impl RecordError {
             Self::NotOpening => "issue the book first, with `bookmatch issue`".into(),
             Self::NotExact => "write it with fewer digits".into(),
             Self::NotRandom => "try again".into(),
+            Self::NotAName(_) => "use letters, digits and hyphens for the `id` of an approver".into(),
         }
     }
 }
@@ -65,6 +68,7 @@ impl fmt::Display for RecordError {
             Self::NotOpening => f.write_str("the book's ledger does not stand so that this can be recorded"),
             Self::NotExact => f.write_str("a number has more digits than can be recorded exactly"),
             Self::NotRandom => f.write_str("the system gives no random bytes"),
+            Self::NotAName(who) => write!(f, "`{}` can't be the name of a file", who.escape_debug()),
         }
     }
 }

@@ -33,7 +33,7 @@ impl Open<'_> {
     }
 
     /// Writes a file whole: beside its place, flushed, moved there, and its name flushed.
-    fn keep(&self, folder: &str, name: &str, bytes: &[u8]) -> Result<(), RecordError> {
+    pub(super) fn keep(&self, folder: &str, name: &str, bytes: &[u8]) -> Result<(), RecordError> {
         let disk = &self.store.disk;
         let folder: PathBuf = self.store.folder.join(folder);
         disk.make_folder(&folder)?;

@@ -4,6 +4,8 @@
 //! record/ledger.jsonl          what happened, one line a fact, only ever added to
 //! record/issues/0001.json      what was shown of every item, frozen under a number
 //! record/responses/<sha>.json  responses as they came
+//! record/scans/<sha>.pdf       scans of sheets that were signed on paper
+//! record/keys/<who>.key        the approvers' keys, for the owner alone
 //! record/.lock                 held while something is recorded
 //! ```
 //!
@@ -13,14 +15,24 @@
 //! looks for it first, under the same lock.
 
 mod append;
+mod by_hand;
 mod disk;
 mod error;
 mod files;
+mod keys;
 mod lock;
+mod mac;
+mod receive;
+mod response;
 mod store;
 #[cfg(test)]
 mod tests;
 
 pub use append::new_id;
+pub use by_hand::ByHand;
 pub use error::RecordError;
+pub use keys::{Key, current, is_plain};
+pub use mac::hmac_sha256;
+pub use receive::{Outcome, Receiver, Refusal, plain, said};
+pub use response::{Handed, MAX_BYTES, Malformed};
 pub use store::{Open, Store};

@@ -8,7 +8,7 @@ use super::disk::Disk;
 use super::error::WriteError;
 use super::path;
 
-pub(super) const MANIFEST: &str = ".bookmatch-manifest.json";
+pub const MANIFEST: &str = ".bookmatch-manifest.json";
 pub(super) const STAGING: &str = ".bookmatch-staging";
 pub(super) const LOCK: &str = ".bookmatch-lock";
 

@@ -31,6 +31,7 @@ use std::sync::Arc;
 
 pub use crate::pictures::Digest;
 pub use error::WriteError;
+pub use ground::MANIFEST;
 pub use path::PathError;
 pub use place::Place;
 pub use write::{Written, write};

@@ -25,6 +25,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("record", &["units", "digest", "ledger"]),
     ("pipeline", &["units", "source", "finding", "book", "pictures", "read", "assess", "views", "publish"]),
     ("preview", &["units", "source", "finding", "pipeline", "publish"]),
+    ("host", &["preview", "publish"]),
     ("explain", &["units", "finding", "book", "assess", "marks"]),
     ("schema", &["units", "book"]),
     ("start", &["units"]),
@@ -36,7 +37,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
     "units", "source", "finding", "digest", "ledger", "book", "pictures", "read", "marks", "plan", "assess", "drawings", "views", "publish", "record", "pipeline",
-    "preview", "explain", "schema", "start",
+    "preview", "host", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.

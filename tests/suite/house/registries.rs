@@ -19,9 +19,12 @@ const REGISTRIES: &[Registry] = &[
         down: 0,
         besides: &[
             ("book_folder", "the folder that a command is given"),
+            ("clock", "the moment of what is recorded"),
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
+            ("scan", "a code to scan, for a terminal or as a drawing"),
             ("today", "the date that a command is given"),
+            ("written", "what `receive` is told to write down"),
         ],
     },
     Registry { folder: "src/assess/rules", down: 1, besides: &[] },

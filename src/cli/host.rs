@@ -1,0 +1,102 @@
+//! `host`: serves what was published for client and installer, and takes in what they answer.
+
+use std::net::{SocketAddr, TcpListener};
+use std::path::PathBuf;
+use std::sync::{Arc, RwLock};
+
+use crate::host::{Answer, Event, HostError, Hosted, Limits, Site, TakeIn, run};
+use crate::preview::Stop;
+use crate::read::read;
+use crate::record::{Receiver, said};
+
+use super::book_folder::BookFolder;
+use super::receive::receiver;
+use super::report::say;
+use super::{CLEAN, Failure, clock};
+
+/// Serves what was published for client and installer, and takes in their responses
+///
+/// Listens on this machine alone, in plain HTTP: to be reached from elsewhere it is meant to stand behind
+/// a proxy that speaks TLS and passes requests on (with `--behind-proxy`). The office's pages are never
+/// served. Only `POST /responses` changes anything: it records, as `receive` does. Ctrl-C ends it once
+/// what is being recorded is recorded.
+#[derive(clap::Args)]
+pub struct Host {
+    #[command(flatten)]
+    book: BookFolder,
+    /// The folder that the book was published to
+    #[arg(long, value_name = "DIR", default_value = "site")]
+    site: PathBuf,
+    /// Where to listen; an address of a network opens it to that network, without encryption
+    #[arg(long, value_name = "ADDRESS:PORT", default_value = "127.0.0.1:8420")]
+    address: SocketAddr,
+    /// A proxy passes requests on, and says in `X-Forwarded-For` where they come from
+    #[arg(long)]
+    behind_proxy: bool,
+}
+
+impl Host {
+    /// Runs the command until Ctrl-C.
+    pub fn run(&self) -> Result<u8, Failure> {
+        let folder = self.book.open()?;
+        let post = read(&folder)?.book.project.responses.post.get().cloned();
+        let receiver = receiver(&folder)?;
+        if receiver.store().open()?.chain().opening().is_none() {
+            return Err("nothing of this book was issued; issue it first".into());
+        }
+        let site = Site::read(&self.site).map_err(|error| worded(&error))?;
+        let listener =
+            TcpListener::bind(self.address).map_err(|error| worded(&HostError::Listen(self.address, error)))?;
+        if !self.address.ip().is_loopback() {
+            say("open to other machines, without encryption: put a proxy that speaks TLS before it");
+        }
+        let stop = Stop::default();
+        let ended = stop.clone();
+        ctrlc::set_handler(move || ended.now())?;
+        let hosted = Hosted {
+            site: RwLock::new(Arc::new(site)),
+            take_in: take_in(receiver),
+            tell: Arc::new(tell),
+            limits: Limits::default(),
+            behind_proxy: self.behind_proxy,
+            post,
+        };
+        run(listener, hosted, Some(self.site.clone()), &stop).map_err(|error| worded(&error))?;
+        Ok(CLEAN)
+    }
+}
+
+/// Takes responses in as `receive` does; strangers hear less than the log does.
+pub fn take_in(receiver: Receiver) -> TakeIn {
+    Arc::new(move |bytes| {
+        let Ok(now) = clock::now() else {
+            return Answer::Failed;
+        };
+        match receiver.take_in(bytes, now) {
+            Ok(outcome) => {
+                let why: Vec<String> = outcome.refused().iter().map(said).collect();
+                Answer::Recorded { outcome: outcome.words(), why: why.join("; ") }
+            }
+            Err(refusal) if refusal.may_be_repeated() => {
+                say(&format!("a response could not be kept: {refusal}"));
+                Answer::Failed
+            }
+            Err(_) => Answer::Refused,
+        }
+    })
+}
+
+fn tell(event: &Event) {
+    let at = clock::now().map(|now| now.to_string()).unwrap_or_default();
+    match event {
+        Event::Serving(address) => say(&format!("serving at http://{address}/client/ (Ctrl-C ends it)")),
+        Event::Response(from, status) => say(&format!("{at} {from} response {status}")),
+        Event::Refused(from, status) => say(&format!("{at} {from} refused {status}")),
+        Event::Full => say(&format!("{at} too many connections; one was let go")),
+        Event::Stopping => say("ending; what is being recorded is recorded first"),
+    }
+}
+
+fn worded(error: &HostError) -> Failure {
+    format!("{error}; {}", error.remedy()).into()
+}

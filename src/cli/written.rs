@@ -1,0 +1,109 @@
+//! What a designer writes down with `receive`: decisions given by other means, confirmations, conditions met.
+
+use std::path::PathBuf;
+
+use crate::ledger::Decision;
+use crate::record::{ByHand, Outcome, Receiver};
+
+use super::{Failure, clock};
+
+/// The largest scan, in bytes.
+const MAX_SCAN: u64 = 64 * 1024 * 1024;
+
+/// What is written down instead of taken from a file.
+#[derive(clap::Args)]
+pub struct Written {
+    /// Record a decision that this approver gave by other means
+    #[arg(long, value_name = "WHO", requires_all = ["item", "decision", "how"])]
+    by_hand: Option<String>,
+    /// The item, as room/item; may be given several times
+    #[arg(long, value_name = "ROOM/ITEM", requires = "by_hand", value_parser = place)]
+    item: Vec<(String, String)>,
+    /// What was decided: approved, "approved as noted", "revise and resubmit" or rejected
+    #[arg(long, requires = "by_hand", value_parser = decision)]
+    decision: Option<Decision>,
+    /// The option that was chosen
+    #[arg(long, requires = "by_hand")]
+    option: Option<String>,
+    /// The approver's note, or how a condition was met
+    #[arg(long)]
+    note: Option<String>,
+    /// How and when it was given, such as "signed on paper, 2027-01-16"
+    #[arg(long, requires = "by_hand")]
+    how: Option<String>,
+    /// The scan of the sheet that was signed
+    #[arg(long, value_name = "FILE", requires = "by_hand")]
+    scan: Option<PathBuf>,
+    /// Confirm an unsigned response, by the first 8 digits of its digest or more
+    #[arg(long, value_name = "SHA8", requires = "by", conflicts_with_all = ["by_hand", "met"])]
+    confirm: Option<String>,
+    /// Close the condition of an approval as noted
+    #[arg(long, value_name = "ROOM/ITEM", requires_all = ["by", "note"], conflicts_with = "by_hand", value_parser = place)]
+    met: Option<(String, String)>,
+    /// Who confirms, or says that the condition is met
+    #[arg(long, value_name = "NAME")]
+    by: Option<String>,
+}
+
+fn place(text: &str) -> Result<(String, String), String> {
+    let parts = text.split_once('/').filter(|(room, item)| !room.is_empty() && !item.is_empty());
+    parts.map(|(room, item)| (room.into(), item.into())).ok_or_else(|| "write it as `room/item`".into())
+}
+
+fn decision(text: &str) -> Result<Decision, String> {
+    let all = [Decision::Approved, Decision::ApprovedAsNoted, Decision::ReviseAndResubmit, Decision::Rejected];
+    let words = all.map(|decision| format!("`{}`", decision.words())).join(", ");
+    all.into_iter().find(|decision| decision.words() == text).ok_or_else(|| format!("write one of {words}"))
+}
+
+impl Written {
+    /// Whether something is to be written down.
+    pub fn is_asked(&self) -> bool {
+        self.by_hand.is_some() || self.confirm.is_some() || self.met.is_some()
+    }
+
+    /// Records it.
+    pub fn record(&self, receiver: &Receiver) -> Result<Outcome, Failure> {
+        let now = clock::now()?;
+        let by = self.by.as_deref().unwrap_or_default();
+        if let Some(digits) = &self.confirm {
+            return Ok(receiver.confirm(digits, by, now)?);
+        }
+        if let Some(item) = &self.met {
+            return Ok(receiver.met(item, by, self.note.as_deref().unwrap_or_default(), now)?);
+        }
+        let (Some(who), Some(decision), Some(how)) = (&self.by_hand, self.decision, &self.how) else {
+            return Err("nothing is to be recorded; give `--by-hand`, `--confirm` or `--met`".into());
+        };
+        if decision == Decision::ApprovedAsNoted && self.note.is_none() {
+            return Err("an approval as noted needs its note; give it with `--note`".into());
+        }
+        let given = ByHand {
+            who: who.clone(),
+            items: self.item.clone(),
+            decision,
+            option: self.option.clone(),
+            note: self.note.clone(),
+            how: how.clone(),
+            scan: self.scanned()?,
+        };
+        Ok(receiver.by_hand(&given, now)?)
+    }
+
+    /// The bytes of the scan, and the ending of its name.
+    fn scanned(&self) -> Result<Option<(Vec<u8>, String)>, Failure> {
+        let Some(path) = &self.scan else {
+            return Ok(None);
+        };
+        let ending = path.extension().and_then(|ending| ending.to_str()).unwrap_or_default().to_lowercase();
+        if !matches!(ending.as_str(), "pdf" | "jpg" | "jpeg" | "png" | "tif" | "tiff" | "heic" | "webp") {
+            return Err(format!("`{}` is no scan; give a PDF or a picture", path.display()).into());
+        }
+        let size = std::fs::metadata(path).map(|facts| facts.len());
+        match size.and_then(|size| if size > MAX_SCAN { Ok(None) } else { std::fs::read(path).map(Some) }) {
+            Ok(Some(bytes)) => Ok(Some((bytes, ending))),
+            Ok(None) => Err(format!("`{}` is larger than 64 MiB", path.display()).into()),
+            Err(error) => Err(format!("`{}` can't be read: {error}", path.display()).into()),
+        }
+    }
+}

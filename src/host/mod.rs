@@ -1,0 +1,89 @@
+//! Serves what was published for client and installer, and takes in what they answer.
+//!
+//! Made to stand behind a proxy that speaks TLS: it listens on a loopback address unless told otherwise,
+//! and speaks plain HTTP/1.1. Nothing is looked up on the disk by what a request names: paths are found
+//! in a map or not at all. Only `POST /responses` changes anything, and all that it does is hand the bytes
+//! to the function that records them.
+
+mod limits;
+mod site;
+
+mod answer;
+mod guard;
+
+mod router;
+mod serve;
+
+#[cfg(test)]
+mod tests;
+
+use std::fmt;
+use std::io;
+use std::net::{IpAddr, SocketAddr};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+pub use answer::{Answer, NotTaken};
+pub use limits::{Limits, Pace};
+pub use router::{Hosted, router};
+pub use serve::run;
+pub use site::Site;
+
+/// Takes in the bytes of a response; called on a thread that may wait for the disk.
+pub type TakeIn = Arc<dyn Fn(&[u8]) -> Answer + Send + Sync>;
+
+/// Hears of what happened, for the log.
+pub type Tell = Arc<dyn Fn(&Event) + Send + Sync>;
+
+/// What the log is told: never a key, a note, a body, nor a path that is not one of the site's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Event {
+    /// The pages can be opened at this address.
+    Serving(SocketAddr),
+    /// A response came in: from where, and the status that was answered.
+    Response(IpAddr, u16),
+    /// A request was refused or failed: from where, and the status that was answered.
+    Refused(IpAddr, u16),
+    /// No more connections are taken for now.
+    Full,
+    /// The server ends once what is being recorded is recorded.
+    Stopping,
+}
+
+/// Why there is no server, or no longer one.
+#[derive(Debug)]
+pub enum HostError {
+    /// The folder is no published one.
+    NotPublished(PathBuf),
+    /// A published file can't be read.
+    Unreadable(PathBuf, io::Error),
+    /// The address can't be listened on.
+    Listen(SocketAddr, io::Error),
+    /// The server ended on its own.
+    Serve(io::Error),
+}
+
+impl HostError {
+    /// What can be done about it.
+    pub fn remedy(&self) -> &'static str {
+        match self {
+            Self::NotPublished(_) => "publish the book there, or name the folder with `--site`",
+            Self::Unreadable(..) => "see that it may be read, or publish again",
+            Self::Listen(..) => "choose another address, or end the program that has it",
+            Self::Serve(_) => "start it again",
+        }
+    }
+}
+
+impl fmt::Display for HostError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotPublished(folder) => write!(f, "`{}` holds no pages for a client", folder.display()),
+            Self::Unreadable(path, error) => write!(f, "`{}` can't be read: {error}", path.display()),
+            Self::Listen(address, error) => write!(f, "`{address}` can't be listened on: {error}"),
+            Self::Serve(error) => write!(f, "the server ended: {error}"),
+        }
+    }
+}
+
+impl std::error::Error for HostError {}

@@ -1,0 +1,139 @@
+//! The sockets: how many there may be, how long each may last, and how they end.
+
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::pin::pin;
+use std::sync::{Arc, PoisonError};
+use std::time::{Duration, SystemTime};
+
+use axum::Router;
+use axum::http::Request;
+use hyper::body::Incoming;
+use hyper::server::conn::http1;
+use hyper::service::{Service, service_fn};
+use hyper_util::rt::{TokioIo, TokioTimer};
+use hyper_util::service::TowerToHyperService;
+use tokio::net::TcpStream;
+use tokio::sync::{Semaphore, watch};
+use tokio::time::{sleep, timeout};
+
+use super::router::{Shared, routed};
+use super::{Event, HostError, Hosted, Limits, Site, guard::Peer};
+use crate::preview::Stop;
+
+/// The largest head of a request, in bytes.
+const HEAD: usize = 16 * 1024;
+/// The most headers of a request.
+const HEADERS: usize = 64;
+/// How often it is looked whether the book was published again.
+const LOOK: Duration = Duration::from_secs(5);
+
+/// Serves until told to stop; what is being recorded then is recorded to its end. When `published` is
+/// published anew, the new pages are served.
+///
+/// # Errors
+/// When the address can't be listened on, or the system takes the listener away.
+pub fn run(listener: TcpListener, hosted: Hosted, published: Option<PathBuf>, stop: &Stop) -> Result<(), HostError> {
+    let address = listener.local_addr().map_err(HostError::Serve)?;
+    listener.set_nonblocking(true).map_err(HostError::Serve)?;
+    let runtime =
+        tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build().map_err(HostError::Serve)?;
+    let shared = Shared::new(hosted);
+    (shared.hosted.tell)(&Event::Serving(address));
+    let served = runtime.block_on(async {
+        let listener = tokio::net::TcpListener::from_std(listener).map_err(HostError::Serve)?;
+        let following = published.map(|folder| tokio::spawn(follow(Arc::clone(&shared), folder)));
+        accept(&listener, &shared, stop).await;
+        if let Some(following) = following {
+            following.abort();
+        }
+        Ok(())
+    });
+    // What is being recorded holds a thread until it is on the disk: it is waited for.
+    drop(runtime);
+    served
+}
+
+/// Takes connections until told to stop, then lets those there are end.
+async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: &Stop) {
+    let limits = shared.hosted.limits;
+    let places = Arc::new(Semaphore::new(limits.connections));
+    let (ending, ends) = watch::channel(false);
+    let mut asked = pin!(stop.asked());
+    let router = routed(Arc::clone(shared));
+    loop {
+        let taken = tokio::select! {
+            () = &mut asked => break,
+            taken = listener.accept() => taken,
+        };
+        let Ok((stream, from)) = taken else {
+            // Out of file handles, or gone before it was taken: others may still be served.
+            sleep(Duration::from_millis(50)).await;
+            continue;
+        };
+        let Ok(place) = Arc::clone(&places).try_acquire_owned() else {
+            (shared.hosted.tell)(&Event::Full);
+            continue;
+        };
+        let served = connection(stream, router.clone(), Peer(from.ip()), limits, ends.clone());
+        tokio::spawn(async move {
+            let _place = place;
+            served.await;
+        });
+    }
+    (shared.hosted.tell)(&Event::Stopping);
+    ending.send_replace(true);
+    let all = u32::try_from(limits.connections).unwrap_or(u32::MAX);
+    let _ = timeout(limits.farewell, places.acquire_many(all)).await;
+    // Whatever still records does so to its end, and nothing further begins.
+    let _last = shared.recording.acquire().await;
+    shared.recording.close();
+}
+
+/// One connection, from its first request to its end.
+async fn connection(stream: TcpStream, router: Router, peer: Peer, limits: Limits, mut ends: watch::Receiver<bool>) {
+    let router = TowerToHyperService::new(router);
+    let service = service_fn(move |mut request: Request<Incoming>| {
+        request.extensions_mut().insert(peer);
+        router.call(request)
+    });
+    let mut builder = http1::Builder::new();
+    builder.timer(TokioTimer::new()).header_read_timeout(limits.head).max_buf_size(HEAD).max_headers(HEADERS);
+    let mut served = pin!(builder.serve_connection(TokioIo::new(stream), service));
+    let ended = async move {
+        tokio::select! {
+            _ = ends.wait_for(|ends| *ends) => {}
+            () = sleep(limits.connection) => {}
+        }
+    };
+    tokio::select! {
+        _ = served.as_mut() => return,
+        () = ended => served.as_mut().graceful_shutdown(),
+    }
+    // The request under way may end; then the connection does.
+    let _ = timeout(limits.request, served).await;
+}
+
+/// Serves the pages anew each time that the book is published again.
+async fn follow(shared: Arc<Shared>, published: PathBuf) {
+    let mut shown = stamp(&published);
+    loop {
+        sleep(LOOK).await;
+        let now = stamp(&published);
+        if now == shown || now.is_none() {
+            continue;
+        }
+        let folder = published.clone();
+        // While it is being published a file may be gone: the next look reads it whole.
+        if let Ok(Ok(site)) = tokio::task::spawn_blocking(move || Site::read(&folder)).await {
+            *shared.hosted.site.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(site);
+            shown = now;
+        }
+    }
+}
+
+/// Changes whenever the folder is published to: the list of what was published is written last.
+fn stamp(published: &Path) -> Option<(SystemTime, u64)> {
+    let facts = std::fs::metadata(published.join(crate::publish::output::MANIFEST)).ok()?;
+    Some((facts.modified().ok()?, facts.len()))
+}

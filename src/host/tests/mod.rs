@@ -1,0 +1,56 @@
+//! The server as a stranger meets it: without a socket, and on one.
+
+mod responses;
+mod serving;
+mod sockets;
+
+use std::net::IpAddr;
+use std::sync::{Arc, Mutex, RwLock};
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{Request, Response};
+use tower::ServiceExt;
+
+use super::guard::Peer;
+use super::*;
+
+/// What a server told its log.
+type Heard = Arc<Mutex<Vec<Event>>>;
+
+/// A small site, with a function that takes responses in, and what the log hears.
+fn hosted(take_in: impl Fn(&[u8]) -> Answer + Send + Sync + 'static) -> (Hosted, Heard) {
+    let files = [
+        ("client/index.html", "<body>cover</body>"),
+        ("client/a b½.css", "ink"),
+        ("client/pictures/1f.webp", "tap"),
+        ("installer/index.html", "openings"),
+        ("office/index.html", "costs"),
+    ];
+    let site = Site::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
+    let heard = Heard::default();
+    let tell: Tell = {
+        let heard = Arc::clone(&heard);
+        Arc::new(move |event| heard.lock().unwrap().push(*event))
+    };
+    let (site, take_in) = (RwLock::new(Arc::new(site)), Arc::new(take_in));
+    (Hosted { site, take_in, tell, limits: Limits::default(), behind_proxy: false, post: None }, heard)
+}
+
+fn recorded(_: &[u8]) -> Answer {
+    Answer::Recorded { outcome: "recorded", why: String::new() }
+}
+
+fn request(method: &str, path: &str, body: impl Into<Body>) -> Request<Body> {
+    let mut request = Request::builder().method(method).uri(path).body(body.into()).unwrap();
+    request.extensions_mut().insert(Peer(IpAddr::from([192, 0, 2, 1])));
+    request
+}
+
+async fn ask(router: &Router, request: Request<Body>) -> Response<Body> {
+    router.clone().oneshot(request).await.unwrap()
+}
+
+async fn text(response: Response<Body>) -> String {
+    String::from_utf8(to_bytes(response.into_body(), 1 << 20).await.unwrap().to_vec()).unwrap()
+}

@@ -1,0 +1,114 @@
+//! Responses: what is handed on, what is not, and what is told of it.
+
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::time::Duration;
+
+use super::*;
+
+async fn send(router: &Router, body: impl Into<Body>) -> (u16, String) {
+    let answer = ask(router, request("POST", "/responses", body)).await;
+    (answer.status().as_u16(), text(answer).await)
+}
+
+#[tokio::test]
+async fn a_response_is_handed_on_as_it_came_and_its_outcome_told() {
+    let (hosted, _) = hosted(|bytes| {
+        assert_eq!(bytes, b"{\"format\":\"x\"}");
+        Answer::Recorded { outcome: "already recorded", why: "two were not taken".into() }
+    });
+    let (status, told) = send(&router(hosted), "{\"format\":\"x\"}").await;
+    assert_eq!((status, told.as_str()), (200, r#"{"outcome":"already recorded","why":"two were not taken"}"#));
+}
+
+#[tokio::test]
+async fn a_refusal_says_nothing_and_a_failure_asks_for_patience() {
+    let refused = send(&router(hosted(|_| Answer::Refused).0), "{}").await;
+    assert_eq!(refused, (400, r#"{"outcome":"not recorded"}"#.into()));
+    let failed = send(&router(hosted(|_| Answer::Failed).0), "{}").await;
+    assert_eq!(failed.0, 503);
+    assert!(failed.1.contains("send it again later"));
+    let broken = send(&router(hosted(|_| panic!("planted")).0), "{}").await;
+    assert_eq!(broken, failed, "a fault of the program says no more than a full disk");
+}
+
+#[tokio::test]
+async fn a_body_past_the_limit_is_never_looked_at() {
+    let (hosted, heard) = hosted(|_| panic!("looked at"));
+    let router = router(hosted);
+    assert_eq!(send(&router, vec![b' '; 256 * 1024 + 1]).await.0, 413);
+    let pieces = tokio_stream::iter((0..100).map(|_| Ok::<_, std::io::Error>(vec![b' '; 10_000])));
+    assert_eq!(send(&router, Body::from_stream(pieces)).await.0, 413, "without a length that is told first");
+    assert_eq!(heard.lock().unwrap().len(), 2);
+    assert_eq!(send(&super::router(super::hosted(recorded).0), vec![b' '; 256 * 1024]).await.0, 200);
+}
+
+#[tokio::test]
+async fn a_body_that_never_ends_is_given_up() {
+    let (mut hosted, _) = hosted(|_| panic!("looked at"));
+    hosted.limits.arriving = Duration::from_millis(30);
+    let never = tokio_stream::pending::<Result<Vec<u8>, std::io::Error>>();
+    assert_eq!(send(&router(hosted), Body::from_stream(never)).await.0, 408);
+}
+
+#[tokio::test]
+async fn a_page_elsewhere_or_on_a_disk_may_send_and_may_not_read() {
+    let router = router(hosted(recorded).0);
+    let asked = ask(&router, request("OPTIONS", "/responses", "")).await;
+    assert_eq!(
+        (asked.status().as_u16(), &asked.headers()["access-control-allow-methods"]),
+        (204, &"POST".parse().unwrap())
+    );
+    assert_eq!(ask(&router, request("POST", "/responses", "{}")).await.headers()["access-control-allow-origin"], "*");
+    let page = ask(&router, request("GET", "/client/", "")).await;
+    assert!(!page.headers().contains_key("access-control-allow-origin"));
+}
+
+#[tokio::test]
+async fn one_address_and_all_together_may_send_so_many() {
+    let taken = Arc::new(AtomicUsize::new(0));
+    let (mut hosted, heard) = hosted({
+        let taken = Arc::clone(&taken);
+        move |_| {
+            taken.fetch_add(1, Ordering::SeqCst);
+            Answer::Refused
+        }
+    });
+    hosted.limits.sending = Pace { burst: 5, every: Duration::from_secs(60) };
+    hosted.limits.sending_in_all = Pace { burst: 8, every: Duration::from_secs(60) };
+    let router = router(hosted);
+    for n in [1u8, 1, 1, 1, 1, 1, 1, 2, 2, 2, 2, 2] {
+        let mut request = request("POST", "/responses", "{}");
+        request.extensions_mut().insert(Peer(IpAddr::from([192, 0, 2, n])));
+        ask(&router, request).await;
+    }
+    assert_eq!(taken.load(Ordering::SeqCst), 8, "five of the one, three of the other");
+    assert_eq!(heard.lock().unwrap().iter().filter(|event| matches!(event, Event::Response(_, 429))).count(), 4);
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn one_is_recorded_at_a_time_and_a_crowd_is_sent_away() {
+    let inside = Arc::new(AtomicUsize::new(0));
+    let (mut hosted, _) = hosted({
+        let inside = Arc::clone(&inside);
+        move |bytes| {
+            assert_eq!(inside.fetch_add(1, Ordering::SeqCst), 0, "two at once");
+            std::thread::sleep(Duration::from_millis(20));
+            inside.fetch_sub(1, Ordering::SeqCst);
+            recorded(bytes)
+        }
+    });
+    hosted.limits.waiting = 4;
+    let router = router(hosted);
+    let sent: Vec<_> = (0..10).map(|_| tokio::spawn(send_owned(router.clone()))).collect();
+    let mut statuses = Vec::new();
+    for sent in sent {
+        statuses.push(sent.await.unwrap());
+    }
+    statuses.sort_unstable();
+    let taken = statuses.iter().filter(|status| **status == 200).count();
+    assert!(taken >= 4 && statuses.iter().all(|status| matches!(status, 200 | 429)), "{statuses:?}");
+}
+
+async fn send_owned(router: Router) -> u16 {
+    send(&router, "{}").await.0
+}

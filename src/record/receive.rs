@@ -1,0 +1,324 @@
+//! Takes in what was handed over: one way, whether from a file or from the server.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
+use std::path::Path;
+use std::sync::{Arc, Mutex, PoisonError};
+
+use crate::digest::Digest;
+use crate::ledger::{Asked, By, Chain, Decided, Fact, Issue, Issued, Measured, Moment, Refused, Signed};
+use crate::units::Date;
+
+use super::error::RecordError;
+use super::keys::{Key, current};
+use super::mac::{hmac_sha256, same};
+use super::response::{Decisions, Handed, Malformed, Readings, Says};
+use super::store::{Open, Store};
+
+/// The largest issue that is read, in bytes.
+const MAX_ISSUE: u64 = 64 * 1024 * 1024;
+
+/// Takes in what is handed over for one book. May be shared by threads.
+#[derive(Debug)]
+pub struct Receiver {
+    store: Store,
+    /// Who may decide, by id.
+    approvers: BTreeSet<String>,
+    /// What may be measured: room and opening.
+    openings: BTreeSet<(String, String)>,
+    issues: Mutex<BTreeMap<Digest, Arc<Issue>>>,
+}
+
+/// What became of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// It is recorded as the approver's own, or as what was measured.
+    Recorded(Vec<Refused>),
+    /// It is recorded, and it is not known whose it is.
+    Unsigned(Vec<Refused>),
+    /// It was recorded before.
+    Already,
+}
+
+impl Outcome {
+    /// In words.
+    pub fn words(&self) -> &'static str {
+        match self {
+            Self::Recorded(_) => "recorded",
+            Self::Unsigned(_) => "recorded as unsigned",
+            Self::Already => "already recorded",
+        }
+    }
+
+    /// The decisions that were not taken.
+    pub fn refused(&self) -> &[Refused] {
+        match self {
+            Self::Recorded(refused) | Self::Unsigned(refused) => refused,
+            Self::Already => &[],
+        }
+    }
+}
+
+/// Why it is not recorded.
+#[derive(Debug)]
+pub enum Refusal {
+    /// It is no response.
+    Malformed(Malformed),
+    /// It is of another book, or nothing was issued.
+    OtherBook,
+    /// There is no such issue.
+    NoIssue(u32),
+    /// Nobody of that name may decide.
+    NoApprover(String),
+    /// It was not made with the approver's key, or that key was withdrawn.
+    WrongKey(String),
+    /// None of its decisions is of what is issued now.
+    NothingHolds(Vec<Refused>),
+    /// There is no such opening: room and opening.
+    NoOpening(String, String),
+    /// There is no such item in the newest issue: room and item.
+    NoItem(String, String),
+    /// No unsigned response begins with those digits, or several do.
+    NoResponse(String),
+    /// The item was not approved as noted: room and item.
+    NoCondition(String, String),
+    /// It was fine, and could not be kept.
+    Failed(RecordError),
+}
+
+impl Refusal {
+    /// Whether it may be handed over again, as it is.
+    pub fn may_be_repeated(&self) -> bool {
+        matches!(self, Self::Failed(_))
+    }
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Malformed(malformed) => malformed.fmt(f),
+            Self::OtherBook => f.write_str("it is of another book, or nothing of this one was issued"),
+            Self::NoIssue(number) => write!(f, "there is no issue {number}"),
+            Self::NoApprover(who) => write!(f, "`{}` is no approver of this book", plain(who)),
+            Self::WrongKey(who) => write!(f, "it was not made with the key of `{}`", plain(who)),
+            Self::NothingHolds(refused) => {
+                f.write_str("nothing that it decides is what is issued now")?;
+                refused.iter().try_for_each(|one| write!(f, "\n    {}", said(one)))
+            }
+            Self::NoOpening(room, opening) => {
+                write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))
+            }
+            Self::NoItem(room, item) => write!(f, "the newest issue has no `{}/{}`", plain(room), plain(item)),
+            Self::NoResponse(digits) => {
+                write!(f, "not one unsigned response alone begins with `{}`; give 8 digits or more", plain(digits))
+            }
+            Self::NoCondition(room, item) => {
+                write!(f, "`{}/{}` was not approved as noted", plain(room), plain(item))
+            }
+            Self::Failed(error) => write!(f, "{error}; {}", error.remedy()),
+        }
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+impl From<RecordError> for Refusal {
+    fn from(error: RecordError) -> Self {
+        Self::Failed(error)
+    }
+}
+
+/// A decision that was not taken, in words.
+pub fn said(refused: &Refused) -> String {
+    format!("{}/{}: {}", plain(&refused.room), plain(&refused.item), refused.why)
+}
+
+/// Words of a stranger for a terminal: nothing that steers it, and not much of it.
+pub fn plain(text: &str) -> String {
+    text.chars().take(200).map(|letter| if letter.is_control() { ' ' } else { letter }).collect()
+}
+
+impl Receiver {
+    /// A receiver for the book in a folder.
+    pub fn new(book: &Path, approvers: BTreeSet<String>, openings: BTreeSet<(String, String)>) -> Self {
+        Self { store: Store::of_book(book), approvers, openings, issues: Mutex::default() }
+    }
+
+    /// The record itself.
+    pub fn store(&self) -> &Store {
+        &self.store
+    }
+
+    pub(super) fn may_decide(&self, who: &str) -> bool {
+        self.approvers.contains(who)
+    }
+
+    /// Takes in the bytes of a response, at a moment by the clock here. When this says that it is recorded,
+    /// it is on the disk.
+    ///
+    /// # Errors
+    /// See [`Refusal`].
+    pub fn take_in(&self, bytes: &[u8], at: Moment) -> Result<Outcome, Refusal> {
+        let handed = Handed::read(bytes).map_err(Refusal::Malformed)?;
+        // Held from the first look to the last write: nobody records the same meanwhile.
+        let mut open = self.store.open()?;
+        match &handed.says {
+            Says::Decisions(decisions) => self.decided(&mut open, &handed, decisions, at),
+            Says::Readings(readings) => self.measured(&mut open, &handed, readings, at),
+        }
+    }
+
+    fn decided(&self, open: &mut Open<'_>, handed: &Handed, says: &Decisions, at: Moment) -> Result<Outcome, Refusal> {
+        let key = self.key_of(open.chain(), says);
+        // Worked out for whoever it is, so that the time that it takes says nothing.
+        let expected = hmac_sha256(key.as_ref().unwrap_or(&Key::of([0; 32])).bytes(), &handed.signed);
+        if !is_of(open.chain(), &says.book) {
+            return Err(Refusal::OtherBook);
+        }
+        if !self.approvers.contains(&says.who) {
+            return Err(Refusal::NoApprover(says.who.clone()));
+        }
+        let key = match (&says.mac, key) {
+            (None, _) => None,
+            (Some(mac), Some(key)) if same(mac.as_bytes(), &expected) => Some(key),
+            _ => return Err(Refusal::WrongKey(says.who.clone())),
+        };
+        if is_recorded(open.chain(), &handed.digest, key.is_some()) {
+            return Ok(Outcome::Already);
+        }
+        let (items, refused) = self.holding(open.chain(), says)?;
+        if items.is_empty() {
+            return Err(Refusal::NothingHolds(refused));
+        }
+        let signed = &says.signed;
+        let fact = Decided {
+            response: handed.digest,
+            issue: says.issue,
+            who: says.who.clone(),
+            by: if key.is_some() { By::PrivateLink } else { By::Unsigned },
+            key: key.as_ref().map(Key::id),
+            how: None,
+            made: says.made,
+            signed: Some(Signed {
+                name: signed.name.clone(),
+                statement: signed.statement.clone(),
+                drawn: !signed.drawing.is_empty(),
+            }),
+            items,
+            refused: refused.clone(),
+        };
+        open.keep_response(&handed.value, &handed.digest)?;
+        open.append(at, Fact::Decided(fact))?;
+        Ok(if key.is_some() { Outcome::Recorded(refused) } else { Outcome::Unsigned(refused) })
+    }
+
+    /// The approver's key that counts; none when there is none, or the file holds another.
+    fn key_of(&self, chain: &Chain, says: &Decisions) -> Option<Key> {
+        let id = current(chain).remove(&says.who)?;
+        self.store.key(&says.who).filter(|key| key.id() == id)
+    }
+
+    /// The decisions of what is issued now, and those of anything else.
+    fn holding(&self, chain: &Chain, says: &Decisions) -> Result<(Vec<Asked>, Vec<Refused>), Refusal> {
+        let answered = self.issue(chain, says.issue)?.ok_or(Refusal::NoIssue(says.issue))?;
+        let newest = issued(chain).map(|issued| issued.number).max().unwrap_or(says.issue);
+        let newest = if newest == says.issue {
+            Arc::clone(&answered)
+        } else {
+            self.issue(chain, newest)?.ok_or(Refusal::NoIssue(newest))?
+        };
+        let (mut taken, mut refused) = (Vec::new(), Vec::new());
+        for asked in &says.items {
+            match fault(asked, &answered, &newest) {
+                None => taken.push(asked.clone()),
+                Some(why) => refused.push(Refused { room: asked.room.clone(), item: asked.item.clone(), why }),
+            }
+        }
+        Ok((taken, refused))
+    }
+
+    /// An issue that the ledger names, as it was issued.
+    pub(super) fn issue(&self, chain: &Chain, number: u32) -> Result<Option<Arc<Issue>>, RecordError> {
+        let Some(named) = issued(chain).find(|issued| issued.number == number) else {
+            return Ok(None);
+        };
+        let mut issues = self.issues.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(issue) = issues.get(&named.sha256) {
+            return Ok(Some(Arc::clone(issue)));
+        }
+        let path = self.store.folder.join("issues").join(format!("{number:04}.json"));
+        let read = std::fs::metadata(&path).and_then(|facts| match facts.len() {
+            0..=MAX_ISSUE => std::fs::read(&path),
+            _ => Err(std::io::ErrorKind::FileTooLarge.into()),
+        });
+        let bytes = read.map_err(|error| RecordError::disk("read", &path, error))?;
+        let issue = serde_json::from_slice::<Issue>(&bytes).ok().filter(|_| Digest::of(&bytes) == named.sha256);
+        let issue = Arc::new(issue.ok_or(RecordError::NotOurs(path))?);
+        issues.insert(named.sha256, Arc::clone(&issue));
+        Ok(Some(issue))
+    }
+
+    fn measured(&self, open: &mut Open<'_>, handed: &Handed, says: &Readings, at: Moment) -> Result<Outcome, Refusal> {
+        if !is_of(open.chain(), &says.book) {
+            return Err(Refusal::OtherBook);
+        }
+        if let Some(number) = says.issue.filter(|number| issued(open.chain()).all(|issued| issued.number != *number)) {
+            return Err(Refusal::NoIssue(number));
+        }
+        if is_recorded(open.chain(), &handed.digest, false) {
+            return Ok(Outcome::Already);
+        }
+        for read in &says.readings {
+            if !self.openings.contains(&(read.room.clone(), read.opening.clone())) {
+                return Err(Refusal::NoOpening(read.room.clone(), read.opening.clone()));
+            }
+        }
+        let on = day(says.made).ok_or(Refusal::Malformed(Malformed::Text("made")))?;
+        let fact = Measured { response: handed.digest, by: says.by.clone(), on, readings: says.readings.clone() };
+        open.keep_response(&handed.value, &handed.digest)?;
+        open.append(at, Fact::Measured(fact))?;
+        Ok(Outcome::Recorded(vec![]))
+    }
+}
+
+/// Why a decision is not of what is issued now.
+pub(super) fn fault(asked: &Asked, answered: &Issue, newest: &Issue) -> Option<String> {
+    let Some(item) = answered.item(&asked.room, &asked.item) else {
+        return Some(format!("issue {} has no such item", answered.number));
+    };
+    if item.mark != asked.mark {
+        return Some("the mark is not the one that was issued".into());
+    }
+    if newest.item(&asked.room, &asked.item).is_none_or(|now| now.mark != asked.mark) {
+        return Some("the mark is no longer the one that was issued".into());
+    }
+    let options = item.content.get("options").and_then(serde_json::Value::as_array);
+    let has =
+        |option: &String| options.is_some_and(|options| options.iter().any(|one| one["id"].as_str() == Some(option)));
+    asked.option.as_ref().is_some_and(|option| !has(option)).then(|| "there is no such option".into())
+}
+
+pub(super) fn issued(chain: &Chain) -> impl Iterator<Item = &Issued> {
+    chain.lines.iter().filter_map(|line| match &line.fact {
+        Fact::Issued(issued) => Some(issued),
+        _ => None,
+    })
+}
+
+fn is_of(chain: &Chain, book: &str) -> bool {
+    chain.opening().is_some_and(|opened| opened.book == book)
+}
+
+/// Whether a response is recorded. One that was unsigned may come again with its proof.
+pub(super) fn is_recorded(chain: &Chain, digest: &Digest, proved: bool) -> bool {
+    chain.lines.iter().any(|line| match &line.fact {
+        Fact::Decided(decided) => decided.response == *digest && (!proved || decided.by != By::Unsigned),
+        Fact::Measured(measured) => measured.response == *digest,
+        _ => false,
+    })
+}
+
+/// The day of a moment, in universal time.
+pub(super) fn day(moment: Moment) -> Option<Date> {
+    Date::parse(&moment.to_string()[..10]).ok()
+}

@@ -1,0 +1,290 @@
+//! A response as it comes in: its limits, its form, and its digest.
+
+use std::fmt;
+
+use serde::Deserialize;
+use serde_json::Value;
+
+use crate::digest::{Digest, canonical};
+use crate::ledger::{Asked, Decision, Moment, Read};
+
+/// The largest response, in bytes.
+pub const MAX_BYTES: usize = 256 * 1024;
+/// How deep lists and objects may stand in each other.
+const MAX_DEPTH: usize = 8;
+/// The most decisions or readings.
+const MAX_ITEMS: usize = 2_000;
+/// The longest note, statement or drawing, in characters.
+const MAX_NOTE: usize = 4_000;
+const MAX_DRAWING: usize = 20_000;
+/// The longest name or id.
+const MAX_NAME: usize = 200;
+
+/// What `format` says of decisions.
+pub const RESPONSE: &str = "bookmatch response 1";
+/// What `format` says of readings.
+pub const READINGS: &str = "bookmatch readings 1";
+
+/// Something that was handed over.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Handed {
+    /// Of the canonical JSON without `mac`.
+    pub digest: Digest,
+    /// The bytes that `mac` is of.
+    pub signed: Vec<u8>,
+    /// As it came.
+    pub value: Value,
+    /// What it says.
+    pub says: Says,
+}
+
+/// What was handed over.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Says {
+    /// Decisions of an approver.
+    Decisions(Decisions),
+    /// Readings at openings.
+    Readings(Readings),
+}
+
+/// Decisions of an approver.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Decisions {
+    /// Which form it is of.
+    pub format: String,
+    /// The book's id.
+    pub book: String,
+    /// The issue that is answered.
+    pub issue: u32,
+    /// The approver, by its id.
+    pub who: String,
+    /// Makes two responses that say the same two.
+    pub nonce: String,
+    /// When it was made, by the clock where it was made.
+    pub made: Moment,
+    /// What was decided.
+    pub items: Vec<Asked>,
+    /// The name under it.
+    pub signed: Signature,
+    /// The proof of the key, if there is one.
+    #[serde(default)]
+    pub mac: Option<Digest>,
+}
+
+/// A name under a statement.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Signature {
+    /// The name as typed.
+    pub name: String,
+    /// What was signed.
+    pub statement: String,
+    /// The signature as an SVG path of whole numbers; empty when none was drawn.
+    pub drawing: String,
+}
+
+/// Readings at openings.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Readings {
+    /// Which form it is of.
+    pub format: String,
+    /// The book's id.
+    pub book: String,
+    /// The issue of the sheet, if there was one.
+    #[serde(default)]
+    pub issue: Option<u32>,
+    /// Who measured.
+    pub by: String,
+    /// Makes two that say the same two.
+    pub nonce: String,
+    /// When it was made, by the clock where it was made.
+    pub made: Moment,
+    /// What was read.
+    pub readings: Vec<Read>,
+}
+
+/// Why bytes are no response.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Malformed {
+    /// Larger than a response can be.
+    TooLarge,
+    /// Lists and objects stand too deep in each other.
+    TooDeep,
+    /// Not JSON, or not of the form: in words.
+    NotTheForm(String),
+    /// A text that is empty, too long or holds what it can't: its place.
+    Text(&'static str),
+    /// More decisions or readings than there can be, or none.
+    Count(usize),
+    /// The same item twice: room and item.
+    Twice(String, String),
+    /// Approved as noted, and no note: room and item.
+    NoNote(String, String),
+}
+
+impl fmt::Display for Malformed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLarge => write!(f, "it is larger than {} KiB", MAX_BYTES / 1024),
+            Self::TooDeep => write!(f, "lists and objects stand more than {MAX_DEPTH} deep in each other"),
+            Self::NotTheForm(why) => write!(f, "it is not a response: {why}"),
+            Self::Text(place) => write!(f, "the text of `{place}` is missing, too long, or no such text"),
+            Self::Count(0) => f.write_str("it says nothing of any item"),
+            Self::Count(count) => write!(f, "it speaks of {count} items, and {MAX_ITEMS} are the most"),
+            Self::Twice(room, item) => write!(f, "it decides `{room}/{item}` twice"),
+            Self::NoNote(room, item) => write!(f, "it approves `{room}/{item}` as noted, and there is no note"),
+        }
+    }
+}
+
+impl Handed {
+    /// Reads what was handed over.
+    ///
+    /// # Errors
+    /// When it passes a limit or is not of the form.
+    pub fn read(bytes: &[u8]) -> Result<Handed, Malformed> {
+        if bytes.len() > MAX_BYTES {
+            return Err(Malformed::TooLarge);
+        }
+        if depth(bytes) > MAX_DEPTH {
+            return Err(Malformed::TooDeep);
+        }
+        let form = |why: &dyn fmt::Display| Malformed::NotTheForm(crate::record::plain(&why.to_string()));
+        let value: Value = serde_json::from_slice(bytes).map_err(|error| form(&error))?;
+        let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
+        let says = match format {
+            RESPONSE => Says::Decisions(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
+            READINGS => Says::Readings(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
+            _ => return Err(form(&"its `format` is unknown")),
+        };
+        match &says {
+            Says::Decisions(decisions) => decisions.check()?,
+            Says::Readings(readings) => readings.check()?,
+        }
+        let mut without = value.clone();
+        if let Some(fields) = without.as_object_mut() {
+            fields.remove("mac");
+        }
+        let signed = canonical(&without).map_err(|error| form(&error))?;
+        Ok(Handed { digest: Digest::of(&signed), signed, value, says })
+    }
+}
+
+impl Decisions {
+    fn check(&self) -> Result<(), Malformed> {
+        line("who", &self.who)?;
+        nonce(&self.nonce)?;
+        line("signed.name", &self.signed.name)?;
+        text("signed.statement", &self.signed.statement)?;
+        if !is_drawing(&self.signed.drawing) {
+            return Err(Malformed::Text("signed.drawing"));
+        }
+        count(self.items.len())?;
+        let mut seen = std::collections::BTreeSet::new();
+        for asked in &self.items {
+            line("room", &asked.room)?;
+            line("item", &asked.item)?;
+            asked.option.as_deref().map_or(Ok(()), |option| line("option", option))?;
+            asked.note.as_deref().map_or(Ok(()), |note| text("note", note))?;
+            if !seen.insert((&asked.room, &asked.item)) {
+                return Err(Malformed::Twice(asked.room.clone(), asked.item.clone()));
+            }
+            if asked.decision == Decision::ApprovedAsNoted && asked.note.is_none() {
+                return Err(Malformed::NoNote(asked.room.clone(), asked.item.clone()));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Readings {
+    fn check(&self) -> Result<(), Malformed> {
+        line("by", &self.by)?;
+        nonce(&self.nonce)?;
+        count(self.readings.len())?;
+        for read in &self.readings {
+            line("room", &read.room)?;
+            line("opening", &read.opening)?;
+            // From a tenth of a millimetre to a hundred metres.
+            if !(100_000..=100_000_000_000).contains(&read.length.nanometres()) {
+                return Err(Malformed::Text("length"));
+            }
+        }
+        Ok(())
+    }
+}
+
+fn count(count: usize) -> Result<(), Malformed> {
+    if (1..=MAX_ITEMS).contains(&count) { Ok(()) } else { Err(Malformed::Count(count)) }
+}
+
+/// A name or an id: on one line, not empty.
+fn line(place: &'static str, text: &str) -> Result<(), Malformed> {
+    let fits = !text.trim().is_empty() && text.chars().count() <= MAX_NAME && !text.chars().any(char::is_control);
+    if fits { Ok(()) } else { Err(Malformed::Text(place)) }
+}
+
+/// A note or a statement: several lines, not empty.
+fn text(place: &'static str, text: &str) -> Result<(), Malformed> {
+    let odd = |letter: char| letter.is_control() && !matches!(letter, '\n' | '\r' | '\t');
+    let fits = !text.trim().is_empty() && text.chars().count() <= MAX_NOTE && !text.chars().any(odd);
+    if fits { Ok(()) } else { Err(Malformed::Text(place)) }
+}
+
+fn nonce(text: &str) -> Result<(), Malformed> {
+    let fits = text.len() == 32 && text.bytes().all(|digit| matches!(digit, b'0'..=b'9' | b'a'..=b'f'));
+    if fits { Ok(()) } else { Err(Malformed::Text("nonce")) }
+}
+
+/// A path of moves and lines between points of whole numbers, such as `M12 40L13 41`; or nothing.
+fn is_drawing(text: &str) -> bool {
+    let plain = |letter: char| letter.is_ascii_digit() || matches!(letter, 'M' | 'L' | ' ');
+    let number = |text: &str| (1..=5).contains(&text.len()) && text.bytes().all(|digit| digit.is_ascii_digit());
+    let points = || text.split(['M', 'L']).skip(1);
+    let point = |text: &str| text.split_once(' ').is_some_and(|(x, y)| number(x) && number(y));
+    text.is_empty()
+        || (text.len() <= MAX_DRAWING && text.starts_with('M') && text.chars().all(plain) && points().all(point))
+}
+
+/// How deep lists and objects stand in each other, as far as it can be told without reading them.
+fn depth(bytes: &[u8]) -> usize {
+    let (mut depth, mut deepest, mut in_text, mut escaped) = (0usize, 0, false, false);
+    for byte in bytes {
+        match byte {
+            _ if escaped => escaped = false,
+            b'\\' if in_text => escaped = true,
+            b'"' => in_text = !in_text,
+            b'[' | b'{' if !in_text => {
+                depth += 1;
+                deepest = deepest.max(depth);
+            }
+            b']' | b'}' if !in_text => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+    }
+    deepest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn depth_counts_what_stands_outside_of_texts() {
+        assert_eq!(depth(br#"{"a":[{"b":"[[[[\"[["}],"c":[]}"#), 3);
+        assert_eq!(Handed::read("[".repeat(200_000).as_bytes()), Err(Malformed::TooDeep));
+    }
+
+    #[test]
+    fn a_drawing_is_made_of_points_of_whole_numbers() {
+        for drawing in ["", "M12 40L13 41", "M0 0M5 5L99999 1"] {
+            assert!(is_drawing(drawing), "{drawing}");
+        }
+        let long = format!("M1 1{}", "L1 1".repeat(5_000));
+        for drawing in ["L1 1", "M1", "M1 1Z", "M1.5 2", "M-1 2", "M1 1\"/><script>", "M1 1 2", "M123456 1", &long] {
+            assert!(!is_drawing(drawing), "{drawing}");
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! `invite`, `receive` and `host` as they are run.
+
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+use crate::issued::IssuedBook;
+use crate::project::Project;
+
+/// Every file under a folder that holds a text, in whatever letters' case.
+fn holding(folder: &Path, text: &str) -> Vec<String> {
+    let text = text.to_lowercase().into_bytes();
+    let files =
+        walkdir::WalkDir::new(folder).into_iter().map(Result::unwrap).filter(|entry| entry.file_type().is_file());
+    let holds = |path: &Path| {
+        let bytes = std::fs::read(path).unwrap().to_ascii_lowercase();
+        bytes.windows(text.len()).any(|window| window == text)
+    };
+    files.filter(|entry| holds(entry.path())).map(|entry| entry.path().display().to_string()).collect()
+}
+
+#[test]
+fn a_key_is_printed_as_a_link_and_stands_in_no_published_file() {
+    let project = Project::copy_of("example-project");
+    let ran = project.run(["invite", "--address", "https://book.example/client"]).exits(0);
+    ran.says("Odile Quillarn: https://book.example/client/sign.html#for=odile&key=");
+    let key = std::fs::read_to_string(project.root().join("record/keys/odile.key")).unwrap();
+    let out = project.beside("site");
+    project.run(["publish", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+    let again =
+        project.command(["invite", "--address", "https://book.example/client", "--for", "odile"]).output().unwrap();
+    let link = String::from_utf8(again.stdout).unwrap();
+    let in_link = link.trim().rsplit_once("&key=").unwrap().1;
+    assert_eq!((in_link.len(), link.lines().count()), (43, 1));
+    for secret in [key.trim(), in_link] {
+        assert_eq!(holding(&out, secret), [""; 0]);
+    }
+    assert_eq!(holding(&project.root(), key.trim()).len(), 1, "in its own file alone");
+    project.run(["invite", "--withdraw", "odile"]).exits(0);
+    assert!(!project.root().join("record/keys/odile.key").exists());
+}
+
+#[test]
+fn a_code_that_holds_a_key_is_not_written_where_it_would_be_published() {
+    let project = Project::copy_of("example-project");
+    let out = project.beside("site");
+    std::fs::create_dir_all(out.join("client")).unwrap();
+    std::fs::write(out.join(".bookmatch-manifest.json"), "{}").unwrap();
+    let svg = out.join("client/code.svg");
+    let arguments = ["invite", "--address", "https://book.example", "--for", "odile", "--svg", svg.to_str().unwrap()];
+    project.run(arguments).exits(2).says("would be published");
+    assert!(!svg.exists());
+}
+
+/// A published folder with a page for the client and one for the office.
+fn site(folder: &Path) {
+    for (path, text) in [("client/index.html", "<title>Elm Row</title>"), ("office/index.html", "costs")] {
+        let place = folder.join(path);
+        std::fs::create_dir_all(place.parent().unwrap()).unwrap();
+        std::fs::write(place, text).unwrap();
+    }
+}
+
+fn ask(address: &str, head: &str, body: &[u8]) -> String {
+    let mut stream = TcpStream::connect(address).unwrap();
+    write!(stream, "{head} HTTP/1.1\r\nhost: {address}\r\nconnection: close\r\ncontent-length: {}\r\n\r\n", body.len())
+        .unwrap();
+    stream.write_all(body).unwrap();
+    let mut told = String::new();
+    stream.read_to_string(&mut told).unwrap();
+    told
+}
+
+#[test]
+fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_its_secrets() {
+    let book = IssuedBook::new();
+    let project = "title: Elm Row\ncurrency: USD\napprovers:\n  - {id: odile, name: Odile Quillarn}\n";
+    std::fs::write(book.path().join("book.yaml"), project).unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    site(folder.path());
+    let mut server = Command::new(env!("CARGO_BIN_EXE_bookmatch"))
+        .args([
+            "host",
+            book.path().to_str().unwrap(),
+            "--address",
+            "127.0.0.1:0",
+            "--site",
+            folder.path().to_str().unwrap(),
+        ])
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut log = BufReader::new(server.stderr.take().unwrap());
+    let mut said = String::new();
+    log.read_line(&mut said).unwrap();
+    let address = said.split("http://").nth(1).unwrap().split('/').next().unwrap().to_owned();
+    assert!(ask(&address, "GET /client/", b"").ends_with("<title>Elm Row</title>"));
+    assert!(ask(&address, "GET /office/", b"").starts_with("HTTP/1.1 404"));
+    let mut noted = book.response(1);
+    noted["items"][0]["note"] = "the blue door sticks".into();
+    let noted = crate::issued::seal(noted, &book.keys[0]);
+    assert!(ask(&address, "POST /responses", &noted).ends_with(r#"{"outcome":"recorded"}"#));
+    let wrong = crate::issued::seal(book.response(2), &book.keys[1]);
+    let mut unknown = book.response(3);
+    unknown["who"] = "ivo".into();
+    let mut other = book.response(4);
+    other["book"] = "0".repeat(32).into();
+    let answers = [wrong, unknown.to_string().into_bytes(), other.to_string().into_bytes(), b"{}".to_vec()];
+    let answers = answers.map(|body| without_date(&ask(&address, "POST /responses", &body)));
+    assert!(answers[0].contains("400") && answers.iter().all(|answer| *answer == answers[0]), "{answers:?}");
+    Command::new("kill").args(["-INT", &server.id().to_string()]).status().unwrap();
+    log.read_to_string(&mut said).unwrap();
+    assert!(server.wait().unwrap().success());
+    assert!(said.contains("response 200") && said.contains("response 400") && !said.contains("blue door"), "{said}");
+    assert!(!said.contains(&book.keys[0].in_link()));
+    let file = folder.path().join("response.json");
+    std::fs::write(&file, &noted).unwrap();
+    let ran = Command::new(env!("CARGO_BIN_EXE_bookmatch"))
+        .args(["receive", book.path().to_str().unwrap(), file.to_str().unwrap()])
+        .output()
+        .unwrap();
+    assert!(String::from_utf8_lossy(&ran.stdout).contains("already recorded"), "{ran:?}");
+    assert_eq!(book.facts().len(), 1);
+}
+
+fn without_date(answer: &str) -> String {
+    answer.lines().filter(|line| !line.to_lowercase().starts_with("date:")).collect::<Vec<_>>().join("\n")
+}
