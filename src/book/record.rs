@@ -20,7 +20,7 @@ pub struct Record {
 impl Record {
     /// Whether there is a record at all.
     pub fn is_open(&self) -> bool {
-        self.id.is_some()
+        self.id.is_some() || !self.lines.is_empty()
     }
 
     /// The facts in their order.

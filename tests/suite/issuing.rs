@@ -11,13 +11,14 @@ fn small(lines: &str) -> Project {
              approvers:\n  - {id: ada, name: Ada Marrowby}\n  - {id: sven, name: Sven Lint}\n",
         )
         .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
-        .file("rooms/kitchen/stool.yaml", &stool(lines))
+        .file("rooms/kitchen/rug.yaml", &rug(lines))
+        .photo("rooms/kitchen/photos/rug.jpg")
 }
 
-fn stool(lines: &str) -> String {
+fn rug(lines: &str) -> String {
     format!(
-        "selection: Stool\nkind: accessory\nmaker: Zelmor\nmodel: ZS-1\nsupplier: Ardwin\nlead time: 2 weeks\n\
-         needed for: 2027-06-01\n{lines}\n"
+        "selection: Rug\nkind: rug\nmaker: Zelmor\nmodel: ZS-1\nsupplier: Ardwin\nlead time: 2 weeks\n\
+         needed for: 2027-06-01\nface size: 48\" x 72\"\nquantity: 1\nphotos: [rug.jpg]\n{lines}\n"
     )
 }
 
@@ -33,7 +34,7 @@ fn an_issue_freezes_the_book_and_changes_nothing_else() {
     let project = small(OAK);
     issue(&project, "approval")
         .exits(0)
-        .says_exactly("issue 1 for approval, 15 Jan 2027: 1 item, USD 100.00 settled, 110.00 with tax\n");
+        .says_exactly("issue 1 for approval, 15 Jan 2027: 1 item, $100.00 settled, $110.00 with tax\n");
     let record = project.root().join("record");
     let ledger = std::fs::read_to_string(record.join("ledger.jsonl")).unwrap();
     assert_eq!(ledger.lines().count(), 2);
@@ -54,7 +55,7 @@ fn an_issue_says_what_changed_since_the_last_and_is_not_made_for_nothing() {
     let project = small(OAK);
     issue(&project, "approval").exits(0);
     issue(&project, "approval").exits(0).says("nothing changed since issue 1; it stands");
-    let project = project.file("rooms/kitchen/stool.yaml", &stool(ASH));
+    let project = project.file("rooms/kitchen/rug.yaml", &rug(ASH));
     issue(&project, "approval")
         .exits(0)
         .says("issue 2 for approval")
@@ -71,8 +72,8 @@ fn a_change_order_tells_what_from_to_money_days_and_who_signs() {
     let project = small(OAK);
     issue(&project, "approval").exits(0);
     let project = project
-        .file("rooms/kitchen/stool.yaml", &stool(ASH).replace("2 weeks", "3 weeks"))
-        .file("rooms/kitchen/lamp.yaml", &stool("price: 50.00").replace("Stool", "Shelf"));
+        .file("rooms/kitchen/rug.yaml", &rug(ASH).replace("2 weeks", "3 weeks"))
+        .file("rooms/kitchen/runner.yaml", &rug("finish: oak\nprice: 50.00").replace("Rug", "Runner"));
     project
         .run(["compare", "1", "now", "--today", "2027-01-20"])
         .exits(0)
@@ -82,11 +83,8 @@ fn a_change_order_tells_what_from_to_money_days_and_who_signs() {
         .says("1 changed, 1 new")
         .says("before tax: $100.00 to $170.00, $70.00 more");
     let told = project.run(["compare", ".", "1", "now", "--format", "json", "--today", "2027-01-20"]).stdout_is_json();
-    let stool = told["items"].as_array().unwrap().iter().find(|item| item["name"] == "Stool").unwrap().clone();
-    assert_eq!(
-        (&stool["is"], &stool["difference"], &stool["days"]),
-        (&"changed".into(), &"20.00".into(), &(-7).into())
-    );
+    let rug = told["items"].as_array().unwrap().iter().find(|item| item["name"] == "Rug").unwrap().clone();
+    assert_eq!((&rug["is"], &rug["difference"], &rug["days"]), (&"changed".into(), &"20.00".into(), &(-7).into()));
     assert_eq!(told["with_tax"]["difference"], "77.00");
     assert_eq!(told["sign"]["approvers"], serde_json::json!(["Ada Marrowby", "Sven Lint"]));
     project.run(["compare", "1", "7"]).exits(2).says("there is no issue 7; the last one is issue 1");
@@ -98,11 +96,11 @@ fn nothing_is_issued_while_findings_stop_the_work_or_the_record_is_faulty() {
     let project = small("finish: oak\nprice: cheap");
     issue(&project, "approval").exits(1).says("not issued: mend or waive what stops the work");
     assert!(!project.root().join("record").exists());
-    let project = project.file("rooms/kitchen/stool.yaml", &stool(OAK));
+    let project = project.file("rooms/kitchen/rug.yaml", &rug(OAK));
     issue(&project, "approval").exits(0);
     let ledger = project.root().join("record/ledger.jsonl");
     let edited = std::fs::read_to_string(&ledger).unwrap().replace("Small", "Large");
-    let project = project.file("record/ledger.jsonl", &edited).file("rooms/kitchen/stool.yaml", &stool(ASH));
+    let project = project.file("record/ledger.jsonl", &edited).file("rooms/kitchen/rug.yaml", &rug(ASH));
     issue(&project, "approval").exits(1).says("line 1 of the ledger is not as it was written");
     project.run(["compare", "1", "now"]).exits(1).says("not compared");
     assert_eq!(std::fs::read_to_string(&ledger).unwrap(), edited);
@@ -115,7 +113,7 @@ fn a_torn_last_line_is_mended_by_the_next_issue() {
     let ledger = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
     let project = project
         .file("record/ledger.jsonl", &(ledger.clone() + &ledger[..50]))
-        .file("rooms/kitchen/stool.yaml", &stool(ASH));
+        .file("rooms/kitchen/rug.yaml", &rug(ASH));
     project.run(["review", "--today", "2027-01-15"]).says("was not written to its end");
     issue(&project, "approval").exits(0).says("issue 2 for approval");
     let mended = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();

@@ -39,16 +39,17 @@ fn every_mark_of_the_example_is_what_another_program_makes_of_what_is_printed() 
 
 #[test]
 fn texts_that_are_hard_to_write_are_marked_as_another_program_does() {
-    let name = "Tap \u{1F600} \u{FB33} é \u{2028} \\\" \u{7F}";
+    let name = "Rug \u{1F600} \u{FB33} é \u{2028} \\\" \u{7F}";
     let quoted = name.replace('\\', "\\\\").replace('"', "\\\"");
     let project = issued(
         Project::new()
             .file("book.yaml", "title: Small\nclient: Nobody\nunits: metric\ncurrency: JPY\n")
             .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
+            .photo("rooms/kitchen/photos/rug.jpg")
             .file(
-                "rooms/kitchen/tap.yaml",
+                "rooms/kitchen/rug.yaml",
                 &format!(
-                    "selection: \"{quoted}\"\nkind: accessory\nmaker: Zelmor\nmodel: \"7e10\"\nfinish: brass\n\
+                    "selection: \"{quoted}\"\nkind: rug\nphotos: [rug.jpg]\nface size: 1 m x 2 m\nmaker: Zelmor\nmodel: \"7e10\"\nfinish: brass\n\
                      price: 12000\nquantity: 2\nsize: {{width: 12 3/16\", height: 300 to 310 mm}}\nwhy: \"a\\tb\\nc\"\n\
                      supplier: Ardwin\nlead time: 2 weeks\n"
                 ),

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::assess::{ChangeOrder, Changed, Fate, Moved};
 use crate::book::{Approval, Book};
 use crate::ledger::Issue;
-use crate::units::Money;
+use crate::units::{Currency, Money};
 
 /// What an issue froze, and what changed since the one before it.
 pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
@@ -22,9 +22,12 @@ pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
 }
 
 fn total(issue: &Issue) -> String {
-    let total = &issue.total;
-    let with_tax = total.with_tax.as_ref().map_or(String::new(), |sum| format!(", {sum} with tax"));
-    format!("{} {} settled{with_tax}", issue.currency, total.settled)
+    let worded = |sum: &str| {
+        let money = Currency::parse(&issue.currency).ok().and_then(|currency| Money::parse(sum, currency).ok());
+        money.map_or_else(|| sum.to_string(), |money| money.to_string())
+    };
+    let with_tax = issue.total.with_tax.as_ref().map_or(String::new(), |sum| format!(", {} with tax", worded(sum)));
+    format!("{} settled{with_tax}", worded(&issue.total.settled))
 }
 
 /// A change order for people.
