@@ -31,7 +31,7 @@ fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk() {
     drive("readings.mjs", &[&part("installer"), "openings/kitchen/refrigerator.html", "issued"]);
 }
 
-/// Freezes issue 1 of a book, and puts on record that one of two approved its sink.
+/// Freezes issue 1 of a book, and puts on record that one of two approved its sink, and both its lantern.
 fn issue(root: &Path) {
     let at: Moment = serde_json::from_str("\"2027-01-15T09:00:00Z\"").unwrap();
     let on = Date::parse(TODAY).unwrap();
@@ -47,8 +47,12 @@ fn issue(root: &Path) {
     let items = u32::try_from(issue.items.len()).unwrap();
     let sha256 = Digest::of(&bytes);
     add(root, at, Fact::Issued(Issued { number: 1, purpose: Purpose::Approval, on, sha256, items }));
-    let sink = issue.item("kitchen", "sink").expect("the example has a sink");
-    add(root, at, Fact::Decided(approved(sink, at)));
+    let item = |room: &str, item: &str| issue.item(room, item).expect("the example has it");
+    add(root, at, Fact::Decided(approved(item("kitchen", "sink"), "samir", By::Unsigned, at)));
+    // The lantern was ordered already: nothing may be that nobody approved.
+    for who in ["odile", "samir"] {
+        add(root, at, Fact::Decided(approved(item("hall", "lantern"), who, By::Hand, at)));
+    }
 }
 
 fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
@@ -75,7 +79,7 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
     }
 }
 
-fn approved(item: &IssuedItem, at: Moment) -> Decided {
+fn approved(item: &IssuedItem, who: &str, by: By, at: Moment) -> Decided {
     let asked = Asked {
         room: item.room.clone(),
         item: item.item.clone(),
@@ -85,12 +89,12 @@ fn approved(item: &IssuedItem, at: Moment) -> Decided {
         note: Some("</script><b>ours</b>".into()),
     };
     Decided {
-        response: Digest::of(b"a response"),
+        response: Digest::of(format!("{} by {who}", item.item).as_bytes()),
         issue: 1,
-        who: "samir".into(),
-        by: By::Unsigned,
+        who: who.into(),
+        by,
         key: None,
-        how: None,
+        how: (by == By::Hand).then(|| "on the telephone, 11 January".into()),
         made: at,
         signed: None,
         items: vec![asked],
