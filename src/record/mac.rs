@@ -31,7 +31,8 @@ mod tests {
         bytes.iter().map(|byte| format!("{byte:02x}")).collect()
     }
 
-    /// RFC 4231, sections 4.2 to 4.8: test cases 1 to 7 (the fifth gives its first 128 bits).
+    /// Source: check values SD-15 (RFC 4231, sections 4.2 to 4.8): test cases 1 to 7,
+    /// the fifth by its first 128 bits.
     #[test]
     fn the_vectors_of_the_rfc_come_out() {
         let counting: Vec<u8> = (1..=25).collect();

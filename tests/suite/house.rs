@@ -1,5 +1,6 @@
 //! The house rules, held by tests: who imports whom, how long things are, and that nothing is left out.
 
+mod check_values;
 mod code;
 mod imports;
 mod layout;

@@ -97,7 +97,9 @@ proptest! {
         let points = larger.width.iter_mut().chain(&mut larger.height).chain(&mut larger.depth);
         points.zip(&more).for_each(|(point, more)| *point += more);
         for finding in larger.too_small() {
-            prop_assert!(before.contains(&finding), "{:?}\nbefore {:?}\n{:?}\nafter {:?}", finding, before, fit, larger);
+            // Where the body goes in at last, what it still lacks is told as air and no longer as size.
+            let was_told = before.contains(&finding) || finding.0 == "fit/air" && !before.is_empty();
+            prop_assert!(was_told, "{:?}\nbefore {:?}\n{:?}\nafter {:?}", finding, before, fit, larger);
         }
     }
 }
@@ -118,7 +120,10 @@ fn too_little_room_is_told_of_each_side_and_enough_is_not() {
         let rules: BTreeSet<&str> = fit.too_small().into_iter().map(|(rule, _)| rule).collect();
         Vec::from_iter(rules)
     };
-    assert_eq!(rules(&fit), TOO_SMALL);
+    assert_eq!(rules(&fit), ["fit/depth", "fit/height", "fit/width"]);
+    // An inch is asked for above the hinge, which stands at 31 inches, and half of one is left.
+    (fit.width, fit.height, fit.depth) = (vec![300], vec![252], vec![300]);
+    assert_eq!(rules(&fit), ["fit/air"]);
     (fit.width, fit.height, fit.depth) = (vec![300], vec![300], vec![300]);
     assert_eq!(rules(&fit), [""; 0]);
 }
