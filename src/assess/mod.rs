@@ -33,6 +33,8 @@ mod waivers;
 mod words;
 pub use words::say;
 
+use std::collections::HashMap;
+
 use approval::Approvals;
 use rayon::prelude::*;
 
@@ -94,8 +96,10 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
         let rule = rules::rule(finding.rule);
         finding.caution = finding.caution.or(rule.and_then(|rule| rule.caution));
     }
+    let rooms: HashMap<&str, usize> =
+        book.rooms.iter().enumerate().map(|(at, room)| (room.folder.as_str(), at)).collect();
     let order = |finding: &Finding| {
-        let room = finding.room.as_ref().and_then(|room| book.rooms.iter().position(|other| other.folder == *room));
+        let room = finding.room.as_ref().and_then(|room| rooms.get(room.as_str()).copied());
         (room.map_or(0, |at| at + 1), finding.severity, finding.place.clone(), finding.rule)
     };
     findings.sort_by_cached_key(order);

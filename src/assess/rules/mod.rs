@@ -3,6 +3,9 @@
 //! To add one, write `FAMILY/NAME.rs` with its documentation, facts, check and tests, and add its
 //! two lines here. `explain`, the office's pages and the SARIF catalogue follow from the list.
 
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
 use crate::finding::{Finding, Severity};
 
 use super::context::Context;
@@ -190,7 +193,9 @@ impl Rule {
 
 /// The rule of that code.
 pub fn rule(code: &str) -> Option<&'static Rule> {
-    RULES.iter().find(|rule| rule.code == code)
+    static BY_CODE: LazyLock<HashMap<&str, &Rule>> =
+        LazyLock::new(|| RULES.iter().map(|rule| (rule.code, rule)).collect());
+    BY_CODE.get(code).copied()
 }
 
 /// Whether a waiver may set a rule's findings aside: never what can't be read, and never the record.
