@@ -114,7 +114,7 @@ impl Dates {
     pub fn in_hand(&self, selection: &Selection) -> Option<Date> {
         selection
             .standing()
-            .into_iter()
+            .iter()
             .filter_map(|option| self.order_by(selection, option))
             .map(|order| order.in_hand)
             .min()
