@@ -1,7 +1,9 @@
 //! What a book brings must not change with what does not matter to the work: units, the way a plan lies, more room.
 
+mod any_room;
 mod either_units;
 mod larger;
+mod planned;
 mod turned;
 
 use std::path::Path;

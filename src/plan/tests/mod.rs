@@ -1,6 +1,5 @@
 //! Plans as people write them, and what is known of each.
 
-mod anything;
 mod kitchen;
 
 use crate::book::Book;

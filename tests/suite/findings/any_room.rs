@@ -1,35 +1,32 @@
-//! Rooms of every kind: nothing panics, and a room turned or seen in a mirror answers the same.
+//! Rooms of every kind, for properties that must hold of all.
 
 use std::fmt::Write as _;
 
 use proptest::prelude::*;
 
-use crate::book::End;
-use crate::plan::{Met, Plan, Plans};
-use crate::read::read;
-use crate::source::Folder;
-use crate::units::Length;
-
 /// A run: its wall, where it starts, whether from the left, and its parts.
-type Run = (usize, i64, bool, Vec<(u8, i64)>);
+pub type Run = (usize, i64, bool, Vec<(u8, i64)>);
 
 /// A room in the making, in eighths of an inch.
 #[derive(Clone, Debug)]
-struct Room {
-    corners: Vec<(i64, i64)>,
-    runs: Vec<Run>,
-    doors: Vec<(usize, i64, i64, bool)>,
-    fixtures: Vec<(usize, i64, i64)>,
-    island: Option<(usize, i64, i64, i64, i64)>,
+pub struct Room {
+    pub corners: Vec<(i64, i64)>,
+    pub runs: Vec<Run>,
+    pub doors: Vec<(usize, i64, i64, bool)>,
+    pub fixtures: Vec<(usize, i64, i64)>,
+    pub island: Option<(usize, i64, i64, i64, i64)>,
 }
 
 /// How a room is laid on the paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
-enum Laid {
+pub enum Laid {
+    /// As it was made.
     AsItIs,
+    /// By a right angle.
     Turned,
     /// Turned by the angle of a triangle of 3, 4 and 5, whose sides are whole.
     Askew,
+    /// Seen in a mirror.
     Mirrored,
 }
 
@@ -44,7 +41,8 @@ impl Room {
         (a.0 - b.0).abs() + (a.1 - b.1).abs()
     }
 
-    fn yaml(&self, laid: Laid) -> String {
+    /// Its `room.yaml`, as it lies on the paper.
+    pub fn yaml(&self, laid: Laid) -> String {
         let place = |(x, y): (i64, i64)| match laid {
             Laid::AsItIs => (x, y),
             Laid::Turned => (-y, x),
@@ -61,7 +59,7 @@ impl Room {
     }
 
     fn wall(&self, wall: usize) -> String {
-        crate::plan::outline::letter(wall % self.corners.len()).to_string()
+        char::from(b'A' + u8::try_from(wall % self.corners.len()).expect("few walls")).to_string()
     }
 
     /// From the wall's left end, which a mirror makes its right one.
@@ -132,63 +130,6 @@ fn hand(left: bool, mirrored: bool) -> &'static str {
     if left == mirrored { "right" } else { "left" }
 }
 
-/// Everything that a plan answers, as words; left and right exchanged for a mirrored one.
-fn answers(room: &str, mirrored: bool) -> Result<Vec<String>, String> {
-    let files = [
-        ("book.yaml".to_string(), b"title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n".to_vec()),
-        ("rooms/kitchen/room.yaml".to_string(), room.as_bytes().to_vec()),
-    ];
-    let reading = read(&Folder::in_memory(files)).map_err(|error| error.to_string())?;
-    if let Some(fault) = reading.findings.iter().find(|finding| finding.rule.starts_with("source/")) {
-        return Err(format!("{}\n{room}", fault.message));
-    }
-    let plans = Plans::of(&reading.book);
-    let plan = plans.room(&reading.book.rooms[0]).ok_or("no plan")?;
-    let (left, right) = if mirrored { (End::Right, End::Left) } else { (End::Left, End::Right) };
-    let mut told = Vec::new();
-    let faults = plan.faults.iter().map(|fault| match &fault.wrong {
-        crate::plan::Wrong::Overlaps { other, by } => {
-            let mut pair = [fault.item.clone().unwrap_or_default(), other.clone()];
-            pair.sort();
-            format!("{pair:?} {by:?}")
-        }
-        wrong => format!("{wrong:?} {:?}", fault.item),
-    });
-    told.extend(faults);
-    let met = |met: Met<'_, '_>| match met {
-        Met::Thing(thing) => thing.name.to_string(),
-        Met::Wall(_) => "wall".to_string(),
-    };
-    for thing in &plan.things {
-        let before = plan.clear_before(thing).map(|clear| clear.distance);
-        let beside = [left, right].map(|side| plan.beside(thing, side).map(|beside| (beside.distance, met(beside.to))));
-        let landing =
-            [left, right].map(|side| plan.landing(thing, side).map(|landing| (landing.counter, landing.around_corner)));
-        told.push(format!("{}: {before:?} {beside:?} {landing:?}", thing.name));
-    }
-    told.extend(plan.aisles().iter().map(|aisle| format!("aisle {:?}", aisle.wide)));
-    told.extend(
-        plan.stretches().iter().map(|one| format!("{} {:?} {:?}", one.row.of.name(), one.length(), one.clear_above)),
-    );
-    told.extend(clashes(plan));
-    told.sort();
-    Ok(told)
-}
-
-/// Which things the sweeps of others meet.
-fn clashes(plan: &Plan<'_>) -> Vec<String> {
-    let doors = plan.holes.iter().flat_map(|hole| plan.door_sweeps(hole).into_iter().map(|sweep| (hole.name(), sweep)));
-    let things =
-        plan.things.iter().flat_map(|thing| plan.sweeps(thing, None).into_iter().map(|sweep| (thing.name, sweep)));
-    let sweeps: Vec<_> = doors.chain(things).collect();
-    let mut met = Vec::new();
-    for (name, sweep) in &sweeps {
-        let struck = plan.things.iter().filter(|other| other.name != *name && sweep.shape.overlaps(&other.footprint()));
-        met.extend(struck.map(|other| format!("{name} strikes {}", other.name)));
-    }
-    met
-}
-
 fn lengths(from: i64, to: i64) -> impl Strategy<Value = i64> {
     (from * 8)..=(to * 8)
 }
@@ -211,7 +152,7 @@ fn outlines() -> impl Strategy<Value = Vec<(i64, i64)>> {
     )
 }
 
-fn rooms() -> impl Strategy<Value = Room> {
+pub fn rooms() -> impl Strategy<Value = Room> {
     let parts = prop::collection::vec((0..7_u8, lengths(1, 40)), 0..6);
     let runs = prop::collection::vec((0..6_usize, lengths(0, 60), any::<bool>(), parts), 0..4);
     let doors = prop::collection::vec((0..6_usize, lengths(0, 90), lengths(20, 40), any::<bool>()), 0..3);
@@ -233,40 +174,4 @@ fn rooms() -> impl Strategy<Value = Room> {
 fn room_wall(corners: &[(i64, i64)], wall: usize) -> i64 {
     let (a, b) = (corners[wall % corners.len()], corners[(wall + 1) % corners.len()]);
     (a.0 - b.0).abs() + (a.1 - b.1).abs()
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
-
-    #[test]
-    fn a_room_turned_or_seen_in_a_mirror_answers_the_same(room in rooms()) {
-        let as_it_is = answers(&room.yaml(Laid::AsItIs), false);
-        prop_assert!(as_it_is.is_ok(), "{:?}", as_it_is);
-        for laid in [Laid::Turned, Laid::Askew, Laid::Mirrored] {
-            let other = answers(&room.yaml(laid), laid == Laid::Mirrored);
-            prop_assert_eq!(&other, &as_it_is, "{:?}\n{}\n{}", laid, room.yaml(Laid::AsItIs), room.yaml(laid));
-        }
-    }
-
-    #[test]
-    fn no_outline_and_no_run_is_too_odd_to_be_answered(
-        corners in prop::collection::vec((-400..400_i64, -400..400_i64), 0..9),
-        room in rooms(),
-    ) {
-        let odd = Room { corners: if corners.is_empty() { vec![(0, 0)] } else { corners }, doors: vec![], island: None, ..room };
-        let text = odd.yaml(Laid::AsItIs);
-        let _ = answers(&text, false);
-    }
-}
-
-/// The longest length that a book may hold, and nothing at all.
-#[test]
-fn the_longest_and_the_shortest_lengths_are_answered_too() {
-    let far = Length::LONGEST.to_string();
-    for size in ["0\"", "1/64\"", far.as_str()] {
-        let room = format!(
-            "name: Kitchen\noutline: [[0\", 0\"], [{far}, 0\"], [{far}, {far}], [0\", {far}]]\nruns:\n  run: {{wall: A, starts: {size}, counter: {{depth: {size}, height: {size}}}, parts: [{{cabinet: one, width: {size}, drawers: 1, doors: 4000000000}}, {{tall: two, width: {far}}}]}}\nislands: {{island: {{wall: B, at: {size}, away: {size}, size: 1\" x 1\", room side: {{overhang: {far}}}}}}}\n"
-        );
-        assert!(answers(&room, false).is_ok());
-    }
 }
