@@ -1,10 +1,12 @@
-//! Drawings of openings to scale, as SVG: plain structs in, text out.
+//! Drawings of rooms and openings to scale, as SVG: plain structs in, text out.
 //!
 //! Places are whole thousandths of a user unit worked out from whole nanometres, so a drawing is
 //! exact and its bytes never differ. A label stands where it lies on no other; one that finds no
 //! room stands under the drawing.
 
 pub mod sizes;
+
+pub mod room;
 
 pub mod scale;
 
@@ -38,6 +40,8 @@ mod plan;
 
 mod option;
 
+mod room_plan;
+
 #[cfg(test)]
 mod tests;
 
@@ -58,6 +62,11 @@ pub fn opening_side(what: &OpeningSide, paper: Paper) -> String {
 /// An opening from above, with the door open.
 pub fn opening_plan(what: &OpeningPlan, paper: Paper) -> String {
     plan::draw(what, paper)
+}
+
+/// A room from above, with everything that stands in it.
+pub fn room_plan(what: &room::RoomPlan, paper: Paper) -> String {
+    room_plan::draw(what, paper)
 }
 
 /// An option in its opening, small enough for a telephone and a desk alike.

@@ -40,6 +40,19 @@ impl Scale {
         Scale(*ratios.iter().find(fits).unwrap_or(&192))
     }
 
+    /// The largest of the paper's scales at which a room has room.
+    pub fn of_a_room(paper: Paper, width: Length, height: Length) -> Scale {
+        let (ratios, room, tall): (&[i64], Mil, Mil) = match paper {
+            Paper::Desk => (&[24, 32, 48, 64, 96, 128], 620_000, 620_000),
+            Paper::Phone => (&[32, 48, 64, 96, 128], 280_000, 420_000),
+        };
+        let fits = |ratio: &&i64| {
+            let scale = Scale(**ratio);
+            scale.of(width) <= room && scale.of(height) <= tall
+        };
+        Scale(*ratios.iter().find(fits).unwrap_or(&192))
+    }
+
     /// A length on the drawing, rounded to the nearest thousandth of a unit.
     pub fn of(self, length: Length) -> Mil {
         let top = i128::from(length.nanometres()) * MILS_PER_INCH;

@@ -3,6 +3,7 @@
 use super::figures::{Sizes, inches, millimetres, spoken};
 use super::lettering::{Label, Line, Tone};
 use super::scale::Paper;
+use crate::drawings::room::RoomPlan;
 use crate::drawings::sizes::{Between, Deep, Door, Hand, Held, OpeningFront, OpeningPlan, OpeningSide, OptionPlan};
 use crate::units::length::Length;
 
@@ -90,6 +91,24 @@ pub fn plan(what: &OpeningPlan) -> String {
             true => format!(" Open, its door meets the {words}."),
             false => format!(" Open, it leaves {} to the {words}.", spoken(left)),
         });
+    }
+    text
+}
+
+/// A room's plan in sentences.
+pub fn room_plan(what: &RoomPlan) -> String {
+    let walls = what.walls.iter().map(|wall| match wall.is_open {
+        true => format!("{} is open", wall.letter),
+        false => format!("{} is {} long", wall.letter, spoken(wall.length)),
+    });
+    let mut text = format!("The room from above. Wall {}.", walls.collect::<Vec<_>>().join(", "));
+    let things: Vec<String> =
+        what.things.iter().map(|thing| thing.name.clone()).filter(|name| !name.is_empty()).collect();
+    if !things.is_empty() {
+        text.push_str(&format!(" In it: {}.", things.join(", ")));
+    }
+    for aisle in &what.aisles {
+        text.push_str(&format!(" {} are clear between fronts.", spoken(aisle.wide)));
     }
     text
 }

@@ -1,5 +1,6 @@
 //! The installer's first page: every opening, room by room, verdict first.
 
+use super::drawing::Drawing;
 use super::html::Html;
 use super::sheet::{Fact, Link, Notice, Sheet, on_sheet};
 use super::state::State;
@@ -22,6 +23,8 @@ pub struct OpeningGroup {
     /// Ceiling, floor still to be laid, who measured.
     pub line: Option<Html>,
     pub openings: Vec<OpeningLine>,
+    /// The room's plan, with the openings by their numbers.
+    pub drawings: Vec<Drawing>,
     /// What was found of the room as a whole.
     pub found: Vec<Html>,
 }

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use roxmltree::Document;
 
 /// What is wrong with a drawing's lettering, if anything.
-fn fault(svg: &str) -> Option<String> {
+pub fn fault(svg: &str) -> Option<String> {
     let document = Document::parse(svg).expect("XML");
     let (texts, sheet) = (texts(&document), view_box(&document));
     for (n, (words, frame)) in texts.iter().enumerate() {

@@ -6,8 +6,10 @@ mod gallery;
 mod geometry;
 mod labels;
 mod read_back;
+mod rooms;
 
 use super::*;
+use labels::fault as fault_of_lettering;
 use roxmltree::Document;
 use std::collections::BTreeSet;
 
@@ -25,6 +27,11 @@ fn drawn() -> Vec<(String, String)> {
         }
         for what in deep::plans() {
             all.push((format!("{}-plan-{name}", what.id), opening_plan(&what, paper)));
+        }
+    }
+    for (paper, name) in PAPERS {
+        for what in rooms::rooms() {
+            all.push((format!("{}-room-{name}", what.id), room_plan(&what, paper)));
         }
     }
     for what in deep::options() {

@@ -21,6 +21,7 @@ pub(super) fn index() -> InstallerIndex {
         facts: vec![fact("Datum", "finished floor, UON"), fact("Measured", "11 Jan 2027, site lead")],
         rooms: vec![
             OpeningGroup {
+                drawings: vec![],
                 room: "Kitchen".into(),
                 line: Some(html("Ceiling 8′-1″. <i class=\"fr\">3/4</i>″ of floor still to be laid.")),
                 openings: vec![
@@ -36,6 +37,7 @@ pub(super) fn index() -> InstallerIndex {
                 found: vec!["The run along the range wall is left with no filler at its right end.".into()],
             },
             OpeningGroup {
+                drawings: vec![],
                 room: "Bath".into(),
                 line: None,
                 openings: vec![

@@ -1,6 +1,7 @@
 //! Tells the installer's first page.
 
 use crate::book::Room;
+use crate::plan::Plans;
 use crate::units::Length;
 use crate::views::html::Html;
 use crate::views::installer::{InstallerIndex, OpeningGroup, OpeningLine};
@@ -17,6 +18,7 @@ impl<'a> Teller<'a> {
     /// `index.html` of the installer's folder.
     pub fn installer_index(&self) -> InstallerIndex {
         let all = self.at_openings();
+        let plans = Plans::of(self.subject.book);
         let place = Place { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };
         let planned = all.iter().filter(|at| at.opening.measured.is_absent()).count();
         let lead = match (all.len(), planned) {
@@ -35,12 +37,12 @@ impl<'a> Teller<'a> {
             sheet: self.chrome.sheet(place, None, None, all.first().map(|at| self.opening_link(*at))),
             lead: Html::text(&lead),
             facts,
-            rooms: self.subject.book.rooms.iter().filter_map(|room| self.opening_group(room, &all)).collect(),
+            rooms: self.subject.book.rooms.iter().filter_map(|room| self.opening_group(&plans, room, &all)).collect(),
             notices: vec![Notice { title: "Before you start".into(), lines: vec![Html::text(general)] }],
         }
     }
 
-    fn opening_group(&self, room: &Room, all: &[At<'_>]) -> Option<OpeningGroup> {
+    fn opening_group(&self, plans: &Plans<'_>, room: &Room, all: &[At<'_>]) -> Option<OpeningGroup> {
         let here: Vec<&At<'_>> = all.iter().filter(|at| at.room.folder == room.folder).collect();
         if here.is_empty() {
             return None;
@@ -58,6 +60,7 @@ impl<'a> Teller<'a> {
             room: room.title().into(),
             line,
             openings: here.into_iter().map(|at| self.opening_line(*at)).collect(),
+            drawings: self.room_drawings(plans, room),
             found: self.told_of_room(room, Reader::Installer),
         })
     }

@@ -16,6 +16,7 @@ mod states;
 
 mod cover;
 mod room;
+mod room_drawings;
 mod sign;
 mod sign_off;
 

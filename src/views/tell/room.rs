@@ -2,6 +2,7 @@
 
 use crate::book::{Ceiling, Outline, Room};
 use crate::marks;
+use crate::plan::Plans;
 use crate::views::board::{Board, Finish};
 use crate::views::html::Html;
 use crate::views::room::{ItemLine, RoomPage, Why};
@@ -23,14 +24,15 @@ impl Teller<'_> {
     /// Every room's page.
     pub fn rooms(&self) -> Vec<RoomPage> {
         let rooms = &self.subject.book.rooms;
+        let plans = Plans::of(self.subject.book);
         rooms
             .iter()
             .enumerate()
-            .map(|(at, room)| self.room(room, at.checked_sub(1).and_then(|at| rooms.get(at))))
+            .map(|(at, room)| self.room(&plans, room, at.checked_sub(1).and_then(|at| rooms.get(at))))
             .collect()
     }
 
-    fn room(&self, room: &Room, before: Option<&Room>) -> RoomPage {
+    fn room(&self, plans: &Plans<'_>, room: &Room, before: Option<&Room>) -> RoomPage {
         let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
         let from = before.map_or(cover, |before| self.chrome.room_link(before));
         let onward = room.selections.first().map_or_else(sign_link, |first| self.chrome.item_link(room, first));
@@ -48,7 +50,7 @@ impl Teller<'_> {
             lead: room.intro.get().map(|intro| prose::line(intro)),
             facts: self.room_facts(room),
             board: self.board(room),
-            drawings: vec![],
+            drawings: self.room_drawings(plans, room),
             why: self.why(room),
             photos: named
                 .filter_map(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), PICTURE))

@@ -43,7 +43,6 @@ const BEFORE_CLI: &[&str] = &[
 /// What a file of tests may import besides, and why.
 const FOR_TESTS: &[(&str, &str, &str)] = &[
     ("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them"),
-    ("src/plan/tests/anything.rs", "read", "tests of plans are rooms as people write them"),
     ("src/plan/tests/mod.rs", "read", "tests of plans are rooms as people write them"),
 ];
 

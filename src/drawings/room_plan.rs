@@ -1,0 +1,212 @@
+//! The plan of a room: walls cut through, doors with their swings, and everything in its place.
+
+use super::dimension::{Aside, Level, Plumb, level, plumb};
+use super::figures::Sizes;
+use super::lettering::{Label, Line, Tone};
+use super::pen::{Canvas, Fill, Pen};
+use super::place::{Frame, Grip, Place, Spot, at};
+use super::room::{Aisle, At, Form, Hole, RoomPlan, Thing, Wall};
+use super::scale::{Mil, Paper, Scale};
+use super::{bar, told};
+use crate::units::length::Length;
+
+/// How far lettering may stand beyond the room, and how far from the wall its dimension strings lie.
+const fn margins(paper: Paper) -> (Mil, Mil) {
+    match paper {
+        Paper::Desk => (90_000, 24_000),
+        Paper::Phone => (45_000, 16_000),
+    }
+}
+
+/// A plan being drawn; the room's upper left corner is at 0.
+struct Drawing<'a> {
+    what: &'a RoomPlan,
+    canvas: Canvas,
+    sizes: Sizes,
+    left: Length,
+    top: Length,
+    /// From the outer face of a wall to its dimension string.
+    string: Mil,
+}
+
+/// Draws the room.
+pub fn draw(what: &RoomPlan, paper: Paper) -> String {
+    let mut drawing = Drawing::new(what, paper);
+    what.walls.iter().for_each(|wall| drawing.wall(wall));
+    what.holes.iter().for_each(|hole| drawing.hole(hole));
+    what.things.iter().for_each(|thing| drawing.thing(thing));
+    what.counter_edges.iter().for_each(|edge| drawing.edge(*edge));
+    what.holes.iter().for_each(|hole| drawing.swings(hole));
+    what.things.iter().for_each(|thing| drawing.tag(thing));
+    if paper == Paper::Desk {
+        what.things.iter().for_each(|thing| drawing.name(thing));
+    }
+    what.aisles.iter().for_each(|aisle| drawing.aisle(aisle));
+    drawing.strings();
+    what.walls.iter().for_each(|wall| drawing.letter(wall));
+    bar::draw(&mut drawing.canvas, drawing.sizes);
+    let title = format!("Plan of the room {}", what.name);
+    drawing.canvas.finish(&title, &told::room_plan(what), 340_000)
+}
+
+impl<'a> Drawing<'a> {
+    fn new(what: &'a RoomPlan, paper: Paper) -> Self {
+        let ends = || what.walls.iter().map(|wall| wall.face.0);
+        let least = |place: fn(At) -> Length| ends().map(place).min().unwrap_or(Length::ZERO);
+        let most = |place: fn(At) -> Length| ends().map(place).max().unwrap_or(Length::ZERO);
+        let (left, right) = (least(|at| at.x), most(|at| at.x));
+        let (bottom, top) = (least(|at| at.y), most(|at| at.y));
+        let scale = Scale::of_a_room(paper, right - left, top - bottom);
+        let (beside, string) = margins(paper);
+        let limit = (-beside, scale.of(right - left) + beside);
+        let canvas = Canvas::new(told::id(&what.id, "room", paper), scale, limit);
+        Self { what, canvas, sizes: Sizes::on(paper), left, top, string }
+    }
+
+    fn place(&self, place: At) -> Place {
+        at(self.canvas.scale.of(place.x - self.left), self.canvas.scale.of(self.top - place.y))
+    }
+
+    fn places(&self, places: &[At]) -> Vec<Place> {
+        places.iter().map(|place| self.place(*place)).collect()
+    }
+
+    fn wall(&mut self, wall: &Wall) {
+        let face = [self.place(wall.face.0), self.place(wall.face.1)];
+        if wall.is_open {
+            return self.canvas.line(Pen::Hidden, face[0], face[1]);
+        }
+        let body = self.places(&wall.body);
+        self.canvas.path(Pen::Fine, Fill::Hatch, &body, true);
+        self.canvas.line(Pen::Cut, face[0], face[1]);
+    }
+
+    fn hole(&mut self, hole: &Hole) {
+        let corners = self.places(&hole.corners);
+        self.canvas.path(Pen::Object, Fill::Paper, &corners, true);
+        let [left, right, far_right, far_left] = hole.corners.map(|corner| self.place(corner));
+        if hole.is_window {
+            let between = |one: Place, other: Place| at((one.x + other.x) / 2, (one.y + other.y) / 2);
+            self.canvas.line(Pen::Object, between(left, far_left), between(right, far_right));
+        }
+    }
+
+    /// Each leaf open, and its way there.
+    fn swings(&mut self, hole: &Hole) {
+        for sweep in &hole.sweeps {
+            let places = self.places(sweep);
+            let (Some((hinge, way)), Some(open)) = (places.split_first(), places.last()) else { continue };
+            self.canvas.path(Pen::Sweep, Fill::None, way, false);
+            self.canvas.line(Pen::Object, *hinge, *open);
+        }
+    }
+
+    fn thing(&mut self, thing: &Thing) {
+        let (pen, fill) = match thing.form {
+            Form::Below => (Pen::Object, Fill::Paper),
+            Form::Tall => (Pen::Object, Fill::Tint),
+            Form::Closure => (Pen::Fine, Fill::Tint),
+            Form::Chosen => (Pen::Cut, Fill::Paper),
+            Form::Above => (Pen::Hidden, Fill::None),
+        };
+        let corners = self.places(&thing.corners);
+        self.canvas.name_next("thing");
+        self.canvas.path(pen, fill, &corners, true);
+    }
+
+    fn edge(&mut self, (from, to): (At, At)) {
+        let (from, to) = (self.place(from), self.place(to));
+        self.canvas.line(Pen::Object, from, to);
+    }
+
+    /// What was chosen, by its number.
+    fn tag(&mut self, thing: &Thing) {
+        let Some(tag) = &thing.tag else { return };
+        let middle = around(&self.places(&thing.corners)).middle();
+        let places = [0, 12_000, -12_000, 24_000, -24_000].map(|down| at(middle.x, middle.y + down));
+        self.canvas.tag(tag, self.sizes.small, &places);
+    }
+
+    /// A cabinet or a fixture by its name, where there is room for it.
+    fn name(&mut self, thing: &Thing) {
+        if thing.tag.is_some() || !matches!(thing.form, Form::Below | Form::Tall) {
+            return;
+        }
+        let frame = around(&self.places(&thing.corners));
+        let (middle, label) = (frame.middle(), self.sizes.remark(&thing.name, 14));
+        let spot = Spot::new(middle.x, middle.y, Grip::Middle);
+        let room = spot.frame(&label);
+        let fits =
+            room.left > frame.left && room.right < frame.right && room.top > frame.top && room.bottom < frame.bottom;
+        if fits && self.canvas.is_free(&room) {
+            self.canvas.label(label, &[spot]);
+        }
+    }
+
+    /// Aisles that run square to the paper.
+    fn aisle(&mut self, aisle: &Aisle) {
+        let (from, to) = (self.place(aisle.ends.0), self.place(aisle.ends.1));
+        let label = self.sizes.length_of(aisle.wide, "clear");
+        if from.x == to.x {
+            let string = Plumb { from: from.y, to: to.y, x: from.x, edges: None, aside: Aside::Under };
+            plumb(&mut self.canvas, &string, label);
+        } else if from.y == to.y {
+            let string = Level { from: from.x, to: to.x, y: from.y, edges: None, aside: Aside::Under };
+            level(&mut self.canvas, &string, label);
+        }
+    }
+
+    /// The length of each wall that runs square to the paper, behind it; of two alike, one.
+    fn strings(&mut self) {
+        let mut told: Vec<(bool, Length)> = Vec::new();
+        for wall in &self.what.walls {
+            let (from, to) = (self.place(wall.face.0), self.place(wall.face.1));
+            let is_level = from.y == to.y;
+            if (!is_level && from.x != to.x) || told.contains(&(is_level, wall.length)) {
+                continue;
+            }
+            told.push((is_level, wall.length));
+            let body = around(&self.places(&wall.body));
+            let label = self.sizes.length(wall.length);
+            if is_level {
+                // Seen from the room, a wall that runs to the right lies above it.
+                let above = to.x > from.x;
+                let (edge, way) = if above { (body.top, -1) } else { (body.bottom, 1) };
+                let y = edge + way * self.string;
+                let string = Level { from: from.x, to: to.x, y, edges: Some((edge, edge)), aside: Aside::After };
+                level(&mut self.canvas, &string, label);
+            } else {
+                let right = to.y > from.y;
+                let (edge, way) = if right { (body.right, 1) } else { (body.left, -1) };
+                let x = edge + way * self.string;
+                let string = Plumb { from: from.y, to: to.y, x, edges: Some((edge, edge)), aside: Aside::Under };
+                plumb(&mut self.canvas, &string, label);
+            }
+        }
+    }
+
+    /// The wall's letter behind it, near its left end.
+    fn letter(&mut self, wall: &Wall) {
+        let label = Label::of(vec![Line::words(wall.letter.clone(), self.sizes.small).toned(Tone::Bold)]);
+        let body = around(&self.places(&wall.body));
+        let (from, to) = (self.place(wall.face.0), self.place(wall.face.1));
+        let part = |parts: Mil| at(from.x + (to.x - from.x) * parts / 10, from.y + (to.y - from.y) * parts / 10);
+        let spots = [2, 8, 4, 6].map(part).map(|place| {
+            let (dx, dy) = ((to.x - from.x).signum(), (to.y - from.y).signum());
+            match (dx, dy) {
+                (1, 0) => Spot::new(place.x, body.top - 3_000, Grip::Foot),
+                (-1, 0) => Spot::new(place.x, body.bottom + 3_000, Grip::Head),
+                (0, 1) => Spot::new(body.right + 4_000, place.y, Grip::LeftEdge),
+                (0, -1) => Spot::new(body.left - 4_000, place.y, Grip::RightEdge),
+                _ => Spot::new(place.x + 14_000 * dy, place.y - 14_000 * dx, Grip::Middle),
+            }
+        });
+        self.canvas.label(label, &spots);
+    }
+}
+
+/// The upright box around some places.
+fn around(places: &[Place]) -> Frame {
+    let boxed = |place: &Place| Frame::new(place.x, place.y, 0, 0);
+    places.iter().map(boxed).reduce(|one, other| one.with(&other)).unwrap_or(Frame::new(0, 0, 0, 0))
+}
