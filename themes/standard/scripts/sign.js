@@ -23,9 +23,13 @@
     return el("li", {}, line);
   };
   const decide = () => body("deciding", Person.place(() => { show(); parts.deciding.querySelector("input:checked, button")?.focus(); }),
-    dropped(), Answer.who() && el("ul", { class: "asked" }, ...asked.items.map(row)), foot);
+    dropped(), ...(Answer.who() ? rooms() : []), foot);
+  const rooms = () => [...new Set(asked.items.map((item) => item.room))].map((room) => {
+    const items = asked.items.filter((item) => item.room === room);
+    return el("div", {}, el("h3", { class: "label" }, items[0]["room name"]), el("ul", { class: "asked" }, ...items.map(row)));
+  });
   const dropped = () => {
-    const gone = Answer.state().dropped, names = asked.items.filter((item) => gone[Answer.name(item)]).map((item) => `${item.name}, ${item.tag}`);
+    const gone = Answer.state().dropped, names = asked.items.filter((item) => gone[Answer.name(item)]).map(called);
     return names.length ? el("div", { class: "caution" }, el("p", { class: "label" }, w.act.changed), el("p", {}, fill(w.act.changed_why, { names: names.join("; ") }))) : null;
   };
 
@@ -35,9 +39,23 @@
       { drawn: Sums.money(one.drawn), allowed: Sums.money(one.allowed), rest: Sums.money(over ? -left : left) })));
   };
   const open = (item) => {
-    const words = [item.due && fill(w.act.due, { day: day(item.due) }), item["holds up"] && fill(w.act.holds, { what: item["holds up"] })].filter(Boolean);
-    return el("li", {}, el("a", { href: root + item.page }, `${item.name}, ${item.tag}`), words.length ? `. ${words.join("; ")}.` : "");
+    const late = item.due && item.due < Paper.now().slice(0, 10);
+    const words = [item.due && fill(late ? w.act.overdue : w.act.due, { day: day(item.due) }), item["holds up"] && fill(w.act.holds, { what: item["holds up"] })].filter(Boolean);
+    return el("li", {}, el("a", { href: root + item.page }, called(item)), words.length ? `. ${words.join("; ")}.` : "");
   };
+  /** What each other approver decided, as far as the book knew, and what the two of them do not agree on. */
+  const together = (kept) => asked.approvers.filter((one) => one.id !== Answer.who()?.id).map((one) => {
+    const of = (item) => item.decided.find((said) => said.who === one.id && said.state !== "stale");
+    const apart = askable.filter((item) => {
+      const mine = kept.items[Answer.name(item)], said = of(item);
+      if (!said || Answer.lacks(item, mine)) return false;
+      const agrees = Answer.agrees(said);
+      return agrees !== Answer.agrees(mine) || (agrees && (said.option ?? item.chosen ?? "") !== (mine.option ?? item.chosen ?? ""));
+    });
+    const count = fill(w.act.so_many, { n: askable.filter(of).length, all: askable.length });
+    return fact(one.name, el("span", {}, count, apart.length ? el("b", {}, ` ${fill(w.act.apart, { names: apart.map(called).join("; ") })}`) : ""));
+  });
+  const called = (item) => `${item.name}, ${item.tag}`;
   const foot = el("p", { class: "foot", "aria-hidden": "true" });
   const heard = el("p", { class: "sr", role: "status" });
   let figures = null;
@@ -48,7 +66,7 @@
     const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.act.unpriced, { n: sums.unpriced })}` : "");
     const by = Object.entries(grouped(done, kept));
     figures.replaceChildren(
-      el("dl", { class: "facts" }, fact(w.act.decided, count), fact(w.act.agreed, agreed), ...sums.allowances.map(allowance)),
+      el("dl", { class: "facts" }, fact(w.act.decided, count), fact(w.act.agreed, agreed), ...sums.allowances.map(allowance), ...(Answer.who() ? together(kept) : [])),
       el("div", {}, by.length ? el("ul", { class: "counts" }, ...by.map(([word, items]) => el("li", {}, state(Decision.shape(word), `${Decision.word(word)}: ${items.length}`)))) : "",
         el("p", { class: "label still" }, waiting.length ? w.act.still : w.act.none_open), el("ul", { class: "open" }, ...waiting.map(open))));
     foot.replaceChildren(el("span", {}, count), el("span", {}, agreed));
@@ -77,7 +95,7 @@
     if (!parts.signing.contains(form)) body("signing", form);
   };
   const issue = fill(w.act.of_issue, { n: asked.issue, title: asked.title });
-  const signature = (response) => [el("p", {}, asked.statement), el("p", { class: "sans" }, `${issue} ${fill(w.act.signed_as, { name: response.signed.name, at: moment(response.made) })}`),
+  const signature = (response) => [el("p", {}, response.signed.statement), el("p", { class: "sans" }, `${issue} ${fill(w.act.signed_as, { name: response.signed.name, at: moment(response.made) })}`),
     response.signed.drawing && Pen.drawn(response.signed.drawing), el("ul", { class: "said" }, ...response.items.map(signedLine)), el("p", { class: "sans soft" }, w.act.may_change)];
   let form = null;
   const signForm = () => {
@@ -93,7 +111,7 @@
       write(typed(), { name: "", drawing: "" });
       show();
       title.focus();
-    } }, again, el("p", {}, asked.statement), el("p", { class: "sans" }, issue), lines,
+    } }, again, el("p", {}, Answer.statement()), el("p", { class: "sans" }, issue), lines,
     el("div", { class: "pens" }, el("div", {}, el("label", { class: "label", for: "typed" }, w.act.typed), name, wrong), Pen.pad(before.drawing, (drawing) => keep({ drawing }))),
     el("div", { class: "acts" }, el("button", { type: "submit", class: "btn" }), el("p", {}, w.act.sign_how)));
     Object.assign(form, { lines, again });
@@ -101,11 +119,11 @@
 
   const hand = () => {
     const kept = Answer.state(), response = kept.response;
-    const past = kept.handed.map((one) => el("li", {}, `${moment(one.at)}: ${w.hand[`by_${one.how}`]}${one.told ? `: ${one.told}` : ""}`));
-    if (!response) return body("handing", el("p", {}, w.act.sign_first), past.length && el("ul", { class: "past" }, ...past));
+    if (!response) return body("handing", el("p", {}, w.act.sign_first), Hand.past(kept.handed));
+    const named = (name) => { const item = asked.items.find((one) => Answer.name(one) === name); return item ? called(item) : name; };
     const name = `bookmatch-${asked.book.slice(0, 8)}-issue-${asked.issue}-${response.who.replace(/[^\w-]/g, "_")}.json`;
     body("handing", el("p", {}, response.mac ? w.hand.sealed : w.hand.unsealed), Hand.ways({ name, text: Seal.canonical(response), to: asked,
-      subject: fill(w.hand.subject, { title: asked.title, n: asked.issue }), list: () => Answer.state().handed,
+      subject: fill(w.hand.subject, { title: asked.title, n: asked.issue }), list: () => Answer.state().handed, called: named,
       done: (how, told) => Answer.change((now) => now.handed.push({ how, at: Paper.now(), response: response.nonce, told: told || undefined })) }));
   };
 
