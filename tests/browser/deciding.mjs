@@ -77,7 +77,7 @@ async function signs(page, go, size) {
   const running = page.locator("#running"), row = page.locator("#deciding details", { hasText: "Open shelves" });
   const drawn = async () => (await running.innerText()).replace(/\s+/g, " ");
   const before = await drawn();
-  same(await page.locator("#deciding h3").allTextContents(), ["Kitchen", "Bath", "Laundry", "Hall"], "the rooms of the list");
+  same(await page.locator("#deciding h3").allTextContents(), ["Kitchen", "Bath", "Laundry", "Stair hall"], "the rooms of the list");
   must(/Samir Ostrevy 2 of \d+ decided/i.test(before), `the summary says “${before}”`);
   must(/1 of \d+ decided/i.test(before), `the summary says “${before}”`);
   await tabTo(page, row.locator("summary"), "the row of the open shelves");
