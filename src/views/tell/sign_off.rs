@@ -100,7 +100,7 @@ impl Teller<'_> {
 
     fn paper_item(&self, room: &BookRoom, selection: &Selection) -> Item {
         let settled = selection.settled();
-        let shown = selection.standing().into_iter().next();
+        let shown = selection.standing().iter().next();
         let several = selection.options.len() > 1;
         let description = settled.map(|option| self.description(option)).unwrap_or_default();
         let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
