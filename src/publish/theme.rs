@@ -33,7 +33,7 @@ const BUNDLES: [Bundle; 3] = [
         folders: &["client"],
         path: "assets/deciding.js",
         scripts: &["seal", "paper", "answer", "sums", "decision", "person", "hand", "pen", "item", "sign"],
-        words: &[("deciding", &["act", "state", "item"]), ("signing", &["act", "hand", "state", "item"])],
+        words: &[("deciding", &["act", "state", "item"]), ("signing", &["act", "signs", "hand", "state", "item"])],
     },
     Bundle {
         folders: &["installer"],
@@ -347,7 +347,7 @@ mod tests {
     }
 
     /// Most that the scripts of a page weigh.
-    const LIGHT: usize = 32_000;
+    const LIGHT: usize = 34_000;
 
     #[test]
     fn scripts_stay_small() {

@@ -78,7 +78,7 @@ const Answer = (() => {
     room: item.room, item: item.item, mark: item.mark, decision: said.decision,
     option: agrees(said) && item.options.length > 1 ? said.option : undefined, note: said.note.trim() || undefined,
   });
-  const statement = () => Paper.fill(Paper.w.act.statement, { n: asked.issue });
+  const statement = () => Paper.fill(Paper.w.signs.statement, { n: asked.issue });
   const sign = (typed, drawing) => change((kept) => {
     const response = {
       format: "bookmatch response 1", book: asked.book, issue: asked.issue, who: who().id, nonce: Seal.nonce(), made: now(),
