@@ -31,6 +31,8 @@ pub mod sign;
 
 pub mod sign_off;
 
+pub mod change_order;
+
 pub mod installer;
 
 pub mod opening;

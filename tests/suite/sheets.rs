@@ -1,6 +1,7 @@
 //! Sign-off sheets, read back with independent readers: poppler (`pdftotext`, `pdffonts`,
 //! `pdfinfo`) and `qpdf`.
 
+mod change_order;
 mod file;
 mod hostile;
 mod pages;

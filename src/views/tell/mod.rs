@@ -19,6 +19,8 @@ mod room;
 mod sign;
 mod sign_off;
 
+mod change_order;
+
 mod installer;
 mod opening;
 mod opening_drawings;
@@ -31,6 +33,7 @@ mod rules;
 mod schedule;
 
 pub use album::PageFile;
+pub use change_order::change_order;
 
 use std::collections::BTreeMap;
 

@@ -1,7 +1,7 @@
 //! Tells the page of everything to be signed.
 
 use crate::assess::Amounts;
-use crate::book::{Approval, Room, Selection};
+use crate::book::{Approval, Book, Room, Selection};
 use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
@@ -20,6 +20,18 @@ pub struct Sum {
     pub name: String,
     /// The amount.
     pub amount: Money,
+}
+
+/// Who must sign a book, in words.
+pub fn who_signs(book: &Book) -> String {
+    let project = &book.project;
+    match (project.approval, project.approvers.len()) {
+        (_, 0) => "nobody is named yet".into(),
+        (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
+        (Approval::Any, _) => "any one may sign".into(),
+        (Approval::All, 2) => "both must sign".into(),
+        (Approval::All, many) => format!("all {many} must sign"),
+    }
 }
 
 impl Teller<'_> {
@@ -69,14 +81,7 @@ impl Teller<'_> {
 
     /// Who must sign, in words.
     pub fn who_signs(&self) -> String {
-        let project = &self.subject.book.project;
-        match (project.approval, project.approvers.len()) {
-            (_, 0) => "nobody is named yet".into(),
-            (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
-            (Approval::Any, _) => "any one may sign".into(),
-            (Approval::All, 2) => "both must sign".into(),
-            (Approval::All, many) => format!("all {many} must sign"),
-        }
+        who_signs(self.subject.book)
     }
 
     /// Currency and what prices include.

@@ -1,7 +1,7 @@
 //! Tells the sheets to sign on paper: one a room, and one for the whole book.
 
 use crate::assess::Amounts;
-use crate::book::{Choice, Room as BookRoom, Selection, System};
+use crate::book::{Book, Choice, Room as BookRoom, Selection, System};
 use crate::marks;
 use crate::units::Money;
 use crate::views::sheet::Fact;
@@ -53,16 +53,9 @@ impl Teller<'_> {
         facts.push(line("Who signs", self.who_signs()));
         SignOff {
             language: project.languages.first().cloned().unwrap_or_else(|| "en".into()),
-            paper: if project.units == System::Imperial { Paper::UsLetter } else { Paper::A4 },
+            paper: paper_of(self.subject.book),
             draft: self.subject.draft,
-            project: Project {
-                title: chrome.title.clone(),
-                number: chrome.number.clone().unwrap_or_default(),
-                client: chrome.client.clone().unwrap_or_default(),
-                firm: chrome.firm.clone().unwrap_or_default(),
-                designer: project.designer.text().into(),
-                address: project.address.text().into(),
-            },
+            project: project_of(self.subject.book),
             sheet,
             issue: chrome.issue.clone(),
             date: chrome.date.clone(),
@@ -71,7 +64,7 @@ impl Teller<'_> {
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
             totals: self.sums(settled).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
             allowances: if whole { self.paper_allowances() } else { vec![] },
-            approvers: project.approvers.iter().map(|approver| Approver { name: approver.name.clone() }).collect(),
+            approvers: approvers(self.subject.book),
             rule: self.who_signs(),
         }
     }
@@ -145,6 +138,29 @@ impl Teller<'_> {
         let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));
         Some(PictureRef { key: named.path.clone(), alt, width: made.width, height: made.height })
     }
+}
+
+/// The paper that a book is printed on, by its units.
+pub fn paper_of(book: &Book) -> Paper {
+    if book.project.units == System::Imperial { Paper::UsLetter } else { Paper::A4 }
+}
+
+/// The project as a title block on paper names it.
+pub fn project_of(book: &Book) -> Project {
+    let project = &book.project;
+    Project {
+        title: project.title.text().into(),
+        number: project.number.text().into(),
+        client: project.client.text().into(),
+        firm: project.firm.name.text().into(),
+        designer: project.designer.text().into(),
+        address: project.address.text().into(),
+    }
+}
+
+/// Those who sign.
+pub fn approvers(book: &Book) -> Vec<Approver> {
+    book.project.approvers.iter().map(|approver| Approver { name: approver.name.clone() }).collect()
 }
 
 /// A state with the shape that paper draws.
