@@ -27,6 +27,8 @@ pub mod data;
 
 pub mod asked;
 
+pub mod signature;
+
 pub mod sign;
 
 pub mod sign_off;

@@ -7,3 +7,4 @@ mod hostile;
 mod pages;
 mod readers;
 mod sample;
+mod signed;

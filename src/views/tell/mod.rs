@@ -18,6 +18,7 @@ mod cover;
 mod room;
 mod sign;
 mod sign_off;
+mod signatures;
 
 mod change_order;
 
@@ -25,6 +26,7 @@ mod installer;
 mod opening;
 mod opening_drawings;
 
+mod given;
 mod money;
 mod office;
 mod orders;
@@ -34,6 +36,7 @@ mod schedule;
 
 pub use album::PageFile;
 pub use change_order::change_order;
+pub use given::scan_path;
 
 use std::collections::BTreeMap;
 

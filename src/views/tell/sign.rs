@@ -6,7 +6,8 @@ use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Link;
-use crate::views::sign::{Condition, SignGroup, SignItem, SignPage, Total};
+use crate::views::sign::{Condition, SignGroup, SignItem, SignLine, SignPage, Total};
+use crate::views::signature::Signature;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
@@ -58,12 +59,34 @@ impl Teller<'_> {
             facts,
             terms: self.terms(),
             signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
+            lines: self.sign_lines(),
             groups: self.subject.book.rooms.iter().map(|room| self.group(room)).collect(),
             totals: self.totals(),
             conditions: self.conditions(),
             papers: self.paper_links(),
             asked: self.asked(),
         }
+    }
+
+    /// What each approver signed of the whole book, and a place for what is still to be signed.
+    fn sign_lines(&self) -> Vec<SignLine> {
+        let rooms: Vec<&Room> = self.subject.book.rooms.iter().collect();
+        let lines = self.who_signed(&rooms).into_iter().flat_map(|approver| {
+            let name = approver.name;
+            let shown = |signature: &Signature| match &signature.drawing {
+                Some(drawing) => drawing.svg(&signature.name),
+                None => Html::text(&signature.text),
+            };
+            let line = |signature: Signature| SignLine {
+                name: name.clone(),
+                shown: shown(&signature),
+                how: Some(signature.how),
+                date: signature.date,
+            };
+            let open = approver.open.then(|| SignLine { name: name.clone(), ..SignLine::default() });
+            approver.signatures.into_iter().map(line).chain(open).collect::<Vec<_>>()
+        });
+        lines.collect()
     }
 
     /// What a signature means, on a sheet with so many items still open.

@@ -64,7 +64,7 @@ impl Teller<'_> {
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
             totals: self.sums(settled).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
             allowances: if whole { self.paper_allowances() } else { vec![] },
-            approvers: approvers(self.subject.book),
+            approvers: self.who_signed(rooms),
             rule: self.who_signs(),
         }
     }
@@ -95,6 +95,7 @@ impl Teller<'_> {
         let settled = selection.settled();
         let shown = selection.standing().into_iter().next();
         let several = selection.options.len() > 1;
+        let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let description = settled.map(|option| self.description(option)).unwrap_or_default();
         let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
         Item {
@@ -118,16 +119,18 @@ impl Teller<'_> {
             choices: if settled.is_some() {
                 vec![]
             } else {
-                selection.options.iter().map(|option| self.paper_choice(option)).collect()
+                selection.options.iter().map(|option| self.paper_choice(option, chosen)).collect()
             },
+            decided: self.decided(room, selection),
         }
     }
 
-    fn paper_choice(&self, option: &Choice) -> OpenChoice {
+    fn paper_choice(&self, option: &Choice, chosen: Option<&str>) -> OpenChoice {
         OpenChoice {
             name: option.title(),
             product: self.in_a_line(option),
             price: Amounts::price(option).map_or_else(String::new, |price| price.to_string()),
+            crossed: chosen == Some(option.id.value.as_str()),
         }
     }
 
@@ -158,9 +161,10 @@ pub fn project_of(book: &Book) -> Project {
     }
 }
 
-/// Those who sign.
+/// Those who sign, with nothing signed yet.
 pub fn approvers(book: &Book) -> Vec<Approver> {
-    book.project.approvers.iter().map(|approver| Approver { name: approver.name.clone() }).collect()
+    let nothing = |name: &String| Approver { name: name.clone(), signatures: vec![], open: true };
+    book.project.approvers.iter().map(|approver| nothing(&approver.name)).collect()
 }
 
 /// A state with the shape that paper draws.
