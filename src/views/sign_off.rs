@@ -5,6 +5,7 @@
 
 use serde::Serialize;
 
+use super::sheet::Revision;
 use super::signature::Signature;
 
 /// One sign-off sheet, of a room or of the whole book.
@@ -38,6 +39,8 @@ pub struct SignOff {
     pub approvers: Vec<Approver>,
     /// How many must sign, in words: `both must sign`, `any one may sign`.
     pub rule: String,
+    /// The issues in which what is on it was new or changed, the newest first; a few at most.
+    pub revisions: Vec<Revision>,
 }
 
 /// A sheet of paper, upright.

@@ -6,5 +6,6 @@ mod file;
 mod hostile;
 mod pages;
 mod readers;
+mod revised;
 mod sample;
 mod signed;

@@ -31,7 +31,7 @@ impl Teller<'_> {
         facts.extend(project.private.get().map(|note| fact("For the office", note.as_str())));
         let sheets = self.office_sheets();
         OfficeIndex {
-            sheet: self.chrome.sheet(place, None, None, sheets.first().cloned()),
+            sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), &|_, _| true),
             lead: Html::text(&lead),
             facts,
             counts: states::counts(counts),

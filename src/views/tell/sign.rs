@@ -53,8 +53,9 @@ impl Teller<'_> {
         facts.extend(
             self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
         );
+        let mark = marks::shown(&marks::of_all(self.marks.values()));
         SignPage {
-            sheet: self.chrome.sheet(place, Some(marks::shown(&marks::of_all(self.marks.values()))), from, Some(cover)),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), &|_, _| true),
             lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),

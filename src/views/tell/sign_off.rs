@@ -66,6 +66,7 @@ impl Teller<'_> {
             allowances: if whole { self.paper_allowances() } else { vec![] },
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
+            revisions: self.revisions(&|folder, _| rooms.iter().any(|room| room.folder == folder)),
         }
     }
 

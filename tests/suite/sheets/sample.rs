@@ -53,6 +53,7 @@ pub fn kitchen() -> SignOff {
             Approver { name: "Jon Halvard".to_owned(), ..Approver::default() },
         ],
         rule: "Both must sign; each signs alone".to_owned(),
+        revisions: Vec::new(),
     }
 }
 
