@@ -63,7 +63,7 @@ impl<'a> Context<'a> {
     pub fn options(&self) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a Choice)> {
         self.book
             .selections()
-            .flat_map(|(room, selection)| selection.standing().into_iter().map(move |option| (room, selection, option)))
+            .flat_map(|(room, selection)| selection.standing().iter().map(move |option| (room, selection, option)))
     }
 }
 
@@ -103,7 +103,7 @@ impl Fitted<'_> {
 pub fn at_openings(book: &Book) -> Vec<Fitted<'_>> {
     let things = book.selections().flat_map(|(room, selection)| {
         let opening = selection.place.get().and_then(|place| room.opening(place));
-        let options = selection.standing().into_iter();
+        let options = selection.standing().iter();
         options.filter_map(move |option| opening.map(|opening| Fitted { room, opening, selection, option }))
     });
     things.collect()

@@ -106,7 +106,7 @@ impl Dates {
     /// The last day to decide a selection: the earliest last day to order one of the options that
     /// still count.
     pub fn decide_by(&self, selection: &Selection) -> Option<Date> {
-        let orders = selection.standing().into_iter().filter_map(|option| self.order_by(selection, option));
+        let orders = selection.standing().iter().filter_map(|option| self.order_by(selection, option));
         orders.map(|order| order.order.unwrap_or(order.in_hand)).min()
     }
 
@@ -114,7 +114,7 @@ impl Dates {
     pub fn in_hand(&self, selection: &Selection) -> Option<Date> {
         selection
             .standing()
-            .into_iter()
+            .iter()
             .filter_map(|option| self.order_by(selection, option))
             .map(|order| order.in_hand)
             .min()

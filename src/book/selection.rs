@@ -2,7 +2,6 @@
 
 use super::vocabulary::Kind;
 use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
-use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
@@ -65,8 +64,8 @@ impl Selection {
     }
 
     /// The options that still count: the settled one, or all while it is open.
-    pub fn standing(&self) -> Vec<&Choice> {
-        self.settled().map_or_else(|| self.options.iter().collect(), |option| vec![option])
+    pub fn standing(&self) -> &[Choice] {
+        self.settled().map_or(&self.options, std::slice::from_ref)
     }
 }
 
@@ -142,8 +141,9 @@ pub struct Choice {
     pub panel: Slot<Panel>,
     /// The kind's own facts, as written, in the vocabulary's order.
     pub details: Vec<Detail>,
-    /// All that is written of it, with what it takes from selection and product.
-    pub written: Node,
+    /// What its kind needs and is written nowhere, in it, in the selection or in the product: paths such as
+    /// `size.width`.
+    pub unwritten: Vec<&'static str>,
     /// Where it is written.
     pub span: Span,
 }
@@ -198,11 +198,6 @@ impl Choice {
     /// A fact of the kind's own.
     pub fn detail(&self, key: &str) -> Option<&Detail> {
         self.details.iter().find(|detail| detail.key == key)
-    }
-
-    /// Whether anything is written at a path such as `size.width`.
-    pub fn is_written(&self, path: &str) -> bool {
-        path.split('.').try_fold(&self.written, |node, key| node.at(key)).is_some()
     }
 }
 

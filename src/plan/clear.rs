@@ -147,8 +147,8 @@ impl<'a> Plan<'a> {
             let (near, far) = shape.within(frame, along)?;
             (nm(far) > nm(front) + GRAIN).then(|| (near - front).max(Length::ZERO))
         };
-        let things = self.things.iter().filter(|other| other.is_in_the_way() && !is_own(other));
-        let things = things.filter_map(|other| Some((ahead(&other.covers(self.front(other)))?, Met::Thing(other))));
+        let things = self.standing().filter(|(other, _)| other.is_in_the_way() && !is_own(other));
+        let things = things.filter_map(|(other, covered)| Some((ahead(&covered.to_front)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
         let walls = walls.filter_map(|(number, wall)| {
             let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
@@ -219,13 +219,13 @@ impl<'a> Plan<'a> {
             let gap = if side == End::Left { from - last } else { first - from };
             (nm(gap) >= -GRAIN).then(|| gap.max(Length::ZERO))
         };
-        let things = self.things.iter().filter(|other| {
+        let things = self.standing().filter(|(other, _)| {
             !std::ptr::eq(*other, thing)
                 && other.within.is_none_or(|holder| thing.within == Some(holder))
                 && !self.holds(other, thing)
                 && thing.is_level_with(other.low, other.high)
         });
-        let things = things.filter_map(|other| Some((away(&other.footprint())?, Met::Thing(other))));
+        let things = things.filter_map(|(other, covered)| Some((away(&covered.footprint)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
         let walls = walls.filter_map(|(number, wall)| {
             let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);

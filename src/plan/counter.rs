@@ -81,7 +81,12 @@ impl<'a> Plan<'a> {
     /// Every straight piece of counter that nothing breaks, cut at sinks and cooktops, at inside corners,
     /// and where something else begins to hang over it.
     pub fn stretches(&self) -> Vec<Stretch<'_, 'a>> {
-        self.rows.iter().flat_map(|row| self.pieces(row)).flat_map(|piece| self.by_clearance(piece)).collect()
+        self.rows.iter().flat_map(|row| self.stretches_of(row)).collect()
+    }
+
+    /// The same of one row.
+    pub fn stretches_of<'p>(&'p self, row: &'p Row<'a>) -> Vec<Stretch<'p, 'a>> {
+        self.pieces(row).into_iter().flat_map(|piece| self.by_clearance(piece)).collect()
     }
 
     /// Counter to the left or right of a thing that stands in a row or is cut into one; none for a thing
@@ -160,14 +165,13 @@ impl<'a> Plan<'a> {
     fn to_the_corners<'p>(&'p self, mut piece: Stretch<'p, 'a>) -> Stretch<'p, 'a> {
         let Some(counter) = piece.row.counter else { return piece };
         let frame = piece.row.frame;
-        let others = self.things.iter().filter(|other| {
+        let others = self.standing().filter(|(other, _)| {
             let row = self.row_of(other).map(std::ptr::from_ref);
             other.is_in_the_way() && row != Some(std::ptr::from_ref(piece.row))
         });
-        for other in others {
-            let shape = other.covers(self.front(other));
+        for (other, covered) in others {
             let across = (counter.back, counter.front + Length::from_inches(1));
-            let Some((first, last)) = shape.beside(&frame, across) else { continue };
+            let Some((first, last)) = covered.to_front.beside(&frame, across) else { continue };
             let goes_on = self.row_of(other).is_some_and(|row| row.carries(other));
             let end = if goes_on { StretchEnd::Corner(other) } else { StretchEnd::Thing(other) };
             let middle = piece.along.0 + piece.length().half();
@@ -231,10 +235,10 @@ impl<'a> Plan<'a> {
     fn by_clearance<'p>(&'p self, piece: Stretch<'p, 'a>) -> Vec<Stretch<'p, 'a>> {
         let Some(top) = piece.row.counter.and_then(|counter| counter.height) else { return vec![piece] };
         let Some(counter) = piece.row.counter else { return vec![piece] };
-        let over = self.things.iter().filter(|thing| thing.low >= top && !matches!(thing.what, What::Island(_)));
+        let over = self.standing().filter(|(thing, _)| thing.low >= top && !matches!(thing.what, What::Island(_)));
         let over: Vec<(Length, Length, Length)> = over
-            .filter_map(|thing| {
-                let (first, last) = thing.footprint().beside(&piece.row.frame, (counter.back, counter.front))?;
+            .filter_map(|(thing, covered)| {
+                let (first, last) = covered.footprint.beside(&piece.row.frame, (counter.back, counter.front))?;
                 Some((first.max(piece.along.0), last.min(piece.along.1), thing.low - top))
             })
             .filter(|(first, last, _)| first < last)

@@ -116,8 +116,19 @@ impl Frame {
         self.way.0 == 0 || self.way.1 == 0
     }
 
+    /// One step to the right along a frame that runs square to the paper, to the right and up the paper.
+    fn step(&self) -> Option<(i64, i64)> {
+        let sign = |part: i128| i64::from(part > 0) - i64::from(part < 0);
+        self.is_square().then(|| (sign(self.way.0), sign(self.way.1)))
+    }
+
     /// The place so far from its left end and so far out before it.
     pub fn at(&self, along: Length, out: Length) -> Point {
+        // Most frames: exact, and nothing to divide.
+        if let Some((x, y)) = self.step() {
+            let place = |from: Length, right: i64, out_by: i64| from + along.times(right) + out.times(out_by);
+            return Point { x: place(self.left.x, x, y), y: place(self.left.y, y, -x) };
+        }
         let (along, out) = (nm(along), nm(out));
         let part = |over: i128| length(divided(over, self.long));
         Point {
@@ -129,9 +140,13 @@ impl Frame {
     /// How far along and how far out a place is.
     pub fn local(&self, place: Point) -> (i128, i128) {
         let (x, y) = self.left.to(place);
+        if let Some((right, up)) = self.step() {
+            let (right, up) = (i128::from(right), i128::from(up));
+            return (x * right + y * up, x * up - y * right);
+        }
         let along = divided(x * self.way.0 + y * self.way.1, self.long);
         let out = divided(x * self.way.1 - y * self.way.0, self.long);
-        if self.is_square() { (along, out) } else { (grained(along), grained(out)) }
+        (grained(along), grained(out))
     }
 
     /// The rectangle between two places along and two out.

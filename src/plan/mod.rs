@@ -8,6 +8,7 @@
 mod body;
 mod clear;
 mod counter;
+mod covered;
 mod fault;
 mod fixed;
 mod frame;
@@ -82,6 +83,8 @@ pub struct Plan<'a> {
     pub hung: Vec<Hung<'a>>,
     /// What cannot be as it is written.
     pub faults: Vec<Fault>,
+    /// What each thing covers, in the order of the things.
+    covered: Vec<covered::Covered>,
 }
 
 /// A door or a window in its wall.
@@ -149,6 +152,7 @@ impl<'a> Plan<'a> {
             rows: vec![],
             hung: vec![],
             faults: vec![],
+            covered: vec![],
         }
     }
 

@@ -3,7 +3,6 @@
 use crate::units::Length;
 
 use super::fault::{Fault, Wrong};
-use super::shape::Shape;
 use super::thing::{Thing, What};
 use super::{HoleIs, Plan};
 
@@ -13,13 +12,11 @@ const BEFORE_A_DOOR: Length = Length::from_inches(1);
 /// Looks for things in one another's place, each pair told once.
 pub fn look(plan: &mut Plan<'_>) {
     let mut found = Vec::new();
-    let footprints: Vec<Shape> = plan.things.iter().map(Thing::footprint).collect();
-    for (number, thing) in plan.things.iter().enumerate() {
-        for (other_number, other) in plan.things.iter().enumerate().take(number) {
+    for (number, (thing, own)) in plan.standing().enumerate() {
+        for (other, others) in plan.standing().take(number) {
             let apart = thing.within.is_some() || other.within.is_some() || same_row(thing, other);
-            let overlaps = !apart
-                && thing.is_level_with(other.low, other.high)
-                && footprints[number].overlaps(&footprints[other_number]);
+            let overlaps =
+                !apart && thing.is_level_with(other.low, other.high) && own.footprint.overlaps(&others.footprint);
             if overlaps {
                 found.push(fault(thing, other.name, other.span, along(thing, other)));
             }

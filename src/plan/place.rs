@@ -45,6 +45,7 @@ impl<'a> Placing<'a> {
         room.layout.fixtures.iter().for_each(|fixture| placing.fixture(fixture));
         room.openings.iter().for_each(|opening| placing.opening_at_a_wall(opening));
         room.layout.lights.iter().for_each(|hung| placing.hung(hung));
+        placing.plan.cover();
         super::overlap::look(&mut placing.plan);
         Some(placing.plan)
     }

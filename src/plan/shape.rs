@@ -66,7 +66,21 @@ impl Shape {
 
     /// Whether they share more than an edge. Less than a grain, which no tape reads, is nothing.
     pub fn overlaps(&self, other: &Self) -> bool {
-        self.0.len() > 2 && other.0.len() > 2 && !self.is_beside(other) && !other.is_beside(self)
+        self.0.len() > 2
+            && other.0.len() > 2
+            && !self.is_far_from(other)
+            && !self.is_beside(other)
+            && !other.is_beside(self)
+    }
+
+    /// Whether one lies wholly to one side of the other on the paper: most pairs, and soon seen.
+    fn is_far_from(&self, other: &Self) -> bool {
+        let apart = |place: fn(&Point) -> Length| {
+            let reach = |shape: &Self| (shape.0.iter().map(place).min(), shape.0.iter().map(place).max());
+            let (own, others) = (reach(self), reach(other));
+            own.1 <= others.0 || others.1 <= own.0
+        };
+        apart(|point| point.x) || apart(|point| point.y)
     }
 
     /// Whether one of its edges has all of the other shape on one side and itself on the other.

@@ -44,9 +44,9 @@ impl<'a> Plan<'a> {
             let other = std::ptr::from_ref(other);
             [from, to].iter().any(|end| std::ptr::eq(*end, other) || holder(end) == Some(other))
         };
-        let others = self.things.iter().filter(|other| other.is_in_the_way() && !is_end(other));
-        let crosses = others.filter_map(|other| {
-            let through = through(&other.footprint(), start, end);
+        let others = self.standing().filter(|(other, _)| other.is_in_the_way() && !is_end(other));
+        let crosses = others.filter_map(|(other, covered)| {
+            let through = through(&covered.footprint, start, end);
             (through > Length::ZERO).then_some((other, through))
         });
         Way { length: start.distance(end), crosses: crosses.collect() }

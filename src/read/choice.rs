@@ -2,14 +2,15 @@
 
 use std::collections::BTreeSet;
 
-use crate::book::vocabulary::{ACCESSORY, Field, NameOf, OPTION, PANEL, SIZE, Shape};
+use crate::book::vocabulary::{ACCESSORY, Field, Kind, NameOf, OPTION, PANEL, SIZE, Shape};
 use crate::book::{Accessory, Choice, Detail, DetailValue, Fronts, Laid, Order, Panel, Size, Slot, Sold};
-use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
+use crate::source::{Span, Spanned};
 use crate::units::Currency;
 
 use super::faults::Faults;
 use super::fields::Fields;
+use super::layers::{Layers, Pair};
 use super::room::Common;
 use super::values::{
     self, date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
@@ -20,19 +21,34 @@ use super::{built_in, fit, joinery, order as ordering, project, selection, surfa
 const ITS_OWN: [&str; 2] = ["id", "product"];
 
 /// Reads the options of a selection; one without a list of options is its own only option.
-pub fn read_all(common: &Common<'_>, node: &Node, options: Option<&Node>, faults: &mut Faults) -> Vec<Choice> {
+pub fn read_all(
+    common: &Common<'_>,
+    node: &Node,
+    kind: Option<&'static Kind>,
+    options: Option<&Node>,
+    faults: &mut Faults,
+) -> Vec<Choice> {
     let shared = shared(node, options.is_some());
     let Some(options) = options else {
-        return read(common, shared, None, faults).into_iter().collect();
+        let mut own = Layers::default();
+        own.lay_under(shared.into_iter());
+        return vec![read(common, own, Of { kind, number: 0, span: node.span }, faults)];
     };
     let Value::List(items) = &options.value else {
         faults.wrong_type(options, &Shape::List(&Shape::Record(&OPTION)));
         return vec![];
     };
-    let mut read_options: Vec<Choice> = Vec::new();
+    let mut read_options: Vec<Choice> = Vec::with_capacity(items.len());
     let mut ids = BTreeSet::new();
     for (number, item) in items.iter().enumerate() {
-        let Some(option) = read(common, item.clone(), Some((&shared, number)), faults) else { continue };
+        if !matches!(item.value, Value::Map(_)) {
+            faults.wrong_type(item, &Shape::Record(&OPTION));
+            continue;
+        }
+        let mut own = Layers::default();
+        own.lay_under(Layers::pairs_of(item).iter());
+        own.lay_under(shared.iter().copied());
+        let option = read(common, own, Of { kind, number, span: item.span }, faults);
         if !ids.insert(option.id.value.clone()) {
             let message = format!("two options have the id `{}`", option.id.value);
             faults.stop("source/duplicate", option.id.span, message, "give each option an id of its own");
@@ -44,50 +60,37 @@ pub fn read_all(common: &Common<'_>, node: &Node, options: Option<&Node>, faults
 
 /// Reads a product that no option uses, for its faults.
 pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
-    read(common, node.clone(), None, faults);
+    if !matches!(node.value, Value::Map(_)) {
+        return faults.wrong_type(node, &Shape::Record(&OPTION));
+    }
+    let mut own = Layers::default();
+    own.lay_under(Layers::pairs_of(node).iter());
+    read(common, own, Of { kind: None, number: 0, span: node.span }, faults);
 }
 
 /// The fields of an option that stand in the selection itself.
-fn shared(node: &Node, several: bool) -> Node {
-    let Value::Map(pairs) = &node.value else { return node.clone() };
+fn shared(node: &Node, several: bool) -> Vec<&Pair> {
     let counts = |key: &str| OPTION.field(key).is_some() && key != "id" && !(several && key == "product");
-    let pairs = pairs.iter().filter(|(key, _)| counts(&key.value)).cloned().collect();
-    Node { value: Value::Map(pairs), span: node.span }
+    Layers::pairs_of(node).iter().filter(|(key, _)| counts(&key.value)).collect()
 }
 
-/// Adds to a group what it leaves out and another has, groups within it likewise.
-fn fill_in(node: &mut Node, from: &Node) {
-    let (Value::Map(pairs), Value::Map(others)) = (&mut node.value, &from.value) else { return };
-    for (key, other) in others {
-        match pairs.iter_mut().find(|(own, _)| own.value == key.value) {
-            Some((_, own)) => fill_in(own, other),
-            None => pairs.push((key.clone(), other.clone())),
-        }
-    }
+/// Which option is read.
+struct Of {
+    kind: Option<&'static Kind>,
+    number: usize,
+    span: Span,
 }
 
-fn without_its_own(node: &Node) -> Node {
-    let Value::Map(pairs) = &node.value else { return node.clone() };
-    let pairs = pairs.iter().filter(|(key, _)| !ITS_OWN.contains(&key.value.as_str())).cloned().collect();
-    Node { value: Value::Map(pairs), span: node.span }
-}
-
-fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults: &mut Faults) -> Option<Choice> {
-    if let Some((shared, _)) = of {
-        fill_in(&mut node, shared);
+fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mut Faults) -> Choice {
+    if let Some(product) = written.at("product").and_then(|name| product(common, name, faults)) {
+        let is_its_own = |(key, _): &&Pair| ITS_OWN.contains(&key.value.as_str());
+        written.lay_under(Layers::pairs_of(product).iter().filter(|pair| !is_its_own(pair)));
     }
-    if let Some(name) = node.at("product").cloned() {
-        match product(common, &name, faults) {
-            Some(product) => fill_in(&mut node, &without_its_own(product)),
-            None => { /* told */ }
-        }
-    }
-    let mut fields = Fields::of(&node, &OPTION, faults)?;
+    let mut fields = Fields::of_layers(&written, &OPTION, of.span);
     let span = fields.span;
     fields.node("product");
     let id = fields.read("id", faults, selection::short_name);
-    let number = of.map_or(0, |(_, number)| number);
-    let id = id.spanned().cloned().unwrap_or_else(|| Spanned::new(letter(number), span));
+    let id = id.spanned().cloned().unwrap_or_else(|| Spanned::new(letter(of.number), span));
     let mut choice = empty(id, span);
     words(&mut choice, &mut fields, faults);
     order(&mut choice, &mut fields, common.currency, faults);
@@ -105,8 +108,9 @@ fn read(common: &Common<'_>, mut node: Node, of: Option<(&Node, usize)>, faults:
     choice.drilled = fields.list("drilled", faults, built_in::hole);
     choice.details = details(&mut fields, faults);
     fields.finish(faults);
-    choice.written = node;
-    Some(choice)
+    let needs = of.kind.into_iter().flat_map(Kind::needs);
+    choice.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
+    choice
 }
 
 /// Options are lettered where the book gives them no id.
@@ -159,7 +163,7 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
         fit: Slot::Absent,
         panel: Slot::Absent,
         details: vec![],
-        written: Node { value: Value::Map(vec![]), span },
+        unwritten: vec![],
         span,
     }
 }

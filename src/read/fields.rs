@@ -6,6 +6,7 @@ use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 
 use super::faults::Faults;
+use super::layers::Layers;
 
 /// Reads one value; `None` when it is faulty, having said so.
 pub type Parse<T> = fn(&Node, &mut Faults) -> Option<T>;
@@ -15,10 +16,19 @@ pub struct Fields<'n> {
     record: &'static Record,
     /// Keys of this record are read elsewhere, and so not unknown.
     elsewhere: Option<&'static Record>,
-    pairs: &'n [(Spanned<String>, Node)],
+    pairs: Vec<Pair<'n>>,
     /// Where the group is written.
     pub span: Span,
+    /// Every field that was asked for, written or not: checked against the vocabulary while we work on it.
+    #[cfg(debug_assertions)]
     asked: Vec<&'static str>,
+}
+
+/// A key, its value, and whether anybody asked for it.
+struct Pair<'n> {
+    key: &'n Spanned<String>,
+    node: &'n Node,
+    asked: bool,
 }
 
 impl<'n> Fields<'n> {
@@ -28,7 +38,27 @@ impl<'n> Fields<'n> {
             faults.wrong_type(node, &Shape::Record(record));
             return None;
         };
-        Some(Self { record, elsewhere: None, pairs, span: node.span, asked: vec![] })
+        Some(Self::from_pairs(pairs.iter().map(|(key, node)| (key, node)), record, node.span))
+    }
+
+    /// The same of keys that stand in several places.
+    pub fn of_layers(layers: &'n Layers<'n>, record: &'static Record, span: Span) -> Self {
+        Self::from_pairs(layers.iter(), record, span)
+    }
+
+    fn from_pairs(
+        pairs: impl Iterator<Item = (&'n Spanned<String>, &'n Node)>,
+        record: &'static Record,
+        span: Span,
+    ) -> Self {
+        Self {
+            record,
+            elsewhere: None,
+            pairs: pairs.map(|(key, node)| Pair { key, node, asked: false }).collect(),
+            span,
+            #[cfg(debug_assertions)]
+            asked: vec![],
+        }
     }
 
     /// Lets the keys of another record stand here too; they are read elsewhere.
@@ -41,8 +71,11 @@ impl<'n> Fields<'n> {
     /// The value of a key, if one is written.
     pub fn node(&mut self, key: &'static str) -> Option<&'n Node> {
         debug_assert!(self.field(key).is_some(), "`{key}` is not in the vocabulary of {}", self.record.name);
+        #[cfg(debug_assertions)]
         self.asked.push(key);
-        self.pairs.iter().find(|(name, _)| name.value == key).map(|(_, node)| node).filter(|node| !node.is_nothing())
+        let pair = self.pairs.iter_mut().find(|pair| pair.key.value == key)?;
+        pair.asked = true;
+        Some(pair.node).filter(|node| !node.is_nothing())
     }
 
     /// Reads the value of a key.
@@ -91,16 +124,20 @@ impl<'n> Fields<'n> {
     /// Ends the reading: tells keys that nobody knows, and required ones that are missing.
     pub fn finish(self, faults: &mut Faults) {
         let elsewhere = |key: &str| self.elsewhere.is_some_and(|record| record.field(key).is_some());
-        for (name, _) in self.pairs {
-            if self.field(&name.value).is_none() && !elsewhere(&name.value) {
-                self.unknown(name, faults);
+        for Pair { key, .. } in self.pairs.iter().filter(|pair| !pair.asked) {
+            // Of a key that stands twice the first was asked for; the second has been told.
+            if self.field(&key.value).is_none() && !elsewhere(&key.value) {
+                self.unknown(key, faults);
             }
         }
+        // Every field of the vocabulary is read: a table and a reader that differ show at once.
+        #[cfg(debug_assertions)]
         for field in self.record.fields {
-            // Every field of the vocabulary is read: a table and a reader that differ show at once.
-            debug_assert!(self.asked.contains(&field.key), "nothing reads `{}` of {}", field.key, self.record.name);
-            let written = self.pairs.iter().any(|(name, node)| name.value == field.key && !node.is_nothing());
-            if field.required && !written {
+            assert!(self.asked.contains(&field.key), "nothing reads `{}` of {}", field.key, self.record.name);
+        }
+        let is_written = |key| self.pairs.iter().any(|pair| pair.key.value == key && !pair.node.is_nothing());
+        for field in self.record.fields.iter().filter(|field| field.required) {
+            if !is_written(field.key) {
                 self.missing(field, faults);
             }
         }
@@ -119,7 +156,7 @@ impl<'n> Fields<'n> {
 
     fn missing(&self, field: &Field, faults: &mut Faults) {
         // A long group is pointed at by its first line.
-        let at = self.pairs.first().map_or(self.span, |(key, _)| key.span);
+        let at = self.pairs.first().map_or(self.span, |pair| pair.key.span);
         let message = format!("{} lacks its `{}`", with_article(self.record.name), field.key);
         let remedy = format!("add `{}: {}` ({})", field.key, field.example, field.about);
         faults.stop("complete/field", at, message, remedy);

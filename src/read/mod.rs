@@ -20,6 +20,7 @@ mod codes;
 mod fit;
 mod joinery;
 mod kept;
+mod layers;
 mod layout;
 mod light;
 mod opening;

@@ -22,10 +22,10 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
     let name = fields.read("selection", faults, text);
     let id = fields.read("id", faults, short_name);
     let options = fields.node("options");
+    let kind = fields.read("kind", faults, kind_name);
     let selection = Selection {
         id: id.text().to_string(),
         tag: fields.read("tag", faults, text).text().to_string(),
-        kind: fields.read("kind", faults, kind_name),
         place: fields.read("place", faults, text),
         needed_for: fields.read("needed for", faults, needed_for),
         why: fields.read("why", faults, text),
@@ -41,7 +41,8 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
         covers: fields.read("covers", faults, area),
         private: fields.read("private", faults, text),
         waivers: fields.list("waive", faults, project::waiver),
-        options: choice::read_all(common, node, options, faults),
+        options: choice::read_all(common, node, kind.get().copied(), options, faults),
+        kind,
         span: name.span().unwrap_or_else(|| first_line(node)),
         name: name.spanned().cloned().unwrap_or_else(|| Spanned::new("a selection with no name".into(), node.span)),
     };

@@ -96,8 +96,7 @@ pub const UNITS: &[Unit] = &[
 
 /// The unit that is written so, case aside.
 pub(crate) fn find_unit(written: &str) -> Option<&'static Unit> {
-    let written = written.to_lowercase();
-    UNITS.iter().find(|unit| unit.written.contains(&written.as_str()))
+    UNITS.iter().find(|unit| unit.written.iter().any(|own| own.eq_ignore_ascii_case(written)))
 }
 
 #[cfg(test)]

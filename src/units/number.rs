@@ -32,13 +32,14 @@ impl Ratio {
     /// This many of a unit of `size` base units, as a whole number no larger than `limit`.
     pub(crate) fn of(self, size: i128, limit: i128) -> Result<i128, ScaleError> {
         let product = self.over.checked_mul(size).ok_or(ScaleError::TooLarge)?;
-        if product / self.under > limit {
+        let whole = if self.under == 1 { product } else { product / self.under };
+        if whole > limit {
             return Err(ScaleError::TooLarge);
         }
-        if product % self.under != 0 {
+        if whole * self.under != product {
             return Err(ScaleError::NotWhole);
         }
-        Ok(product / self.under)
+        Ok(whole)
     }
 
     /// The same as a decimal, if one holds it exactly.
@@ -256,7 +257,9 @@ impl<'a> Cursor<'a> {
         let mut ahead = *self;
         ahead.spaces();
         let second = ahead.word();
-        if let Some(unit) = find_unit(&format!("{first} {second}")) {
+        if !second.is_empty()
+            && let Some(unit) = find_unit(&format!("{first} {second}"))
+        {
             *self = ahead;
             return UnitRead::Known(unit);
         }
@@ -298,17 +301,22 @@ fn is_slash(c: char) -> bool {
 }
 
 fn decimal(written: &str) -> Result<Ratio, NumberError> {
-    let (whole, part) = written.split_once('.').unwrap_or((written, "0"));
+    let (whole, part) = written.split_once('.').unwrap_or((written, ""));
     let malformed = || NumberError::Malformed(written.into());
     if whole.len() > DIGITS || part.len() > DIGITS {
         return Err(NumberError::TooLong(written.into()));
     }
-    if part.is_empty() || part.contains('.') {
+    let mut digits = whole.bytes().chain(part.bytes());
+    let ends_in_a_point = part.is_empty() && written.contains('.');
+    if ends_in_a_point || written.is_empty() || !digits.clone().all(|byte| byte.is_ascii_digit()) {
         return Err(malformed());
     }
-    let digits = format!("{whole}{part}");
-    let over = digits.parse().map_err(|_| malformed())?;
-    Ok(Ratio::new(over, 10_i128.pow(part.len() as u32)))
+    let over = digits.try_fold(0_i64, |over, digit| over.checked_mul(10)?.checked_add((digit - b'0').into()));
+    let over = match over {
+        Some(over) => over.into(),
+        None => format!("{whole}{part}").parse().map_err(|_| malformed())?,
+    };
+    Ok(if part.is_empty() { Ratio { over, under: 1 } } else { Ratio::new(over, 10_i128.pow(part.len() as u32)) })
 }
 
 /// Unicode's vulgar fractions (The Unicode Standard, Number Forms and Latin-1 Supplement).

@@ -92,8 +92,8 @@ fn across<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<(Length, Length)> {
     let clear = plan.clear_before(thing)?;
     let Met::Thing(met) = clear.to else { return None };
     let row = plan.row_of(met)?;
-    let pieces = plan.stretches().into_iter().filter(|piece| std::ptr::eq(piece.row, row));
-    let before = pieces.filter(|piece| piece.along.0 < met.along.1 && piece.along.1 > met.along.0);
+    let before =
+        plan.stretches_of(row).into_iter().filter(|piece| piece.along.0 < met.along.1 && piece.along.1 > met.along.0);
     before.map(|piece| (piece.length(), clear.distance)).max()
 }
 

@@ -88,7 +88,7 @@ impl Teller<'_> {
     fn due_line(&self, last: Date, room: &Room, selection: &Selection) -> Due {
         let lead = selection
             .standing()
-            .into_iter()
+            .iter()
             .filter_map(|option| option.lead_time.get())
             .max_by_key(|lead| lead.latest().count);
         let mut words = String::new();

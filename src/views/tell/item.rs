@@ -178,7 +178,7 @@ impl Teller<'_> {
     /// The cautions of a selection's kind, and of its maker's sheets.
     pub fn cautions(&self, selection: &Selection) -> Vec<Notice> {
         let mut lines: Vec<Html> = Vec::new();
-        let makers = selection.standing().into_iter().filter_map(|option| option.fit.get()?.caution.get());
+        let makers = selection.standing().iter().filter_map(|option| option.fit.get()?.caution.get());
         // Options often share a sheet: its caution is told once.
         for caution in makers.map(|caution| Html::text(caution)) {
             if !lines.contains(&caution) {

@@ -311,7 +311,7 @@ impl<'a> Teller<'a> {
 /// What goes into an opening: the option that stands, or the first of those still open.
 fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
     let selection = room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value));
-    let thing = selection.and_then(|selection| Some((selection, *selection.standing().first()?)));
+    let thing = selection.and_then(|selection| Some((selection, selection.standing().first()?)));
     At { room, opening, thing }
 }
 

@@ -78,7 +78,7 @@ impl<'a> Teller<'a> {
         let book = self.subject.book;
         let mut orders: Vec<Order<'a>> = book
             .selections()
-            .flat_map(|(room, selection)| selection.standing().into_iter().map(move |option| (room, selection, option)))
+            .flat_map(|(room, selection)| selection.standing().iter().map(move |option| (room, selection, option)))
             .filter_map(|(room, selection, option)| {
                 Some(Order { room, selection, option, when: dates.order_by(selection, option)? })
             })

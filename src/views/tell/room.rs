@@ -124,7 +124,7 @@ impl Teller<'_> {
     fn board(&self, room: &Room) -> Option<Board> {
         let covering = || {
             room.selections.iter().filter_map(|selection| {
-                Some((selection, *selection.covers.get()?, selection.standing().into_iter().next()?))
+                Some((selection, *selection.covers.get()?, selection.standing().iter().next()?))
             })
         };
         let total = covering().map(|(_, area, _)| area).sum();
@@ -142,7 +142,7 @@ impl Teller<'_> {
 
     fn item_lines(&self, room: &Room) -> Vec<ItemLine> {
         let line = |selection: &crate::book::Selection| {
-            let option = selection.standing().into_iter().next();
+            let option = selection.standing().iter().next();
             ItemLine {
                 link: self.chrome.item_link(room, selection),
                 // The words beside it say what it shows.

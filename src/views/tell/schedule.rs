@@ -86,7 +86,7 @@ impl Teller<'_> {
         let columns =
             names.iter().map(|name| Column { name: (*name).into(), figures: figures.contains(name) }).collect();
         let rows = chosen.iter().flat_map(|(room, selection)| {
-            selection.standing().into_iter().map(|option| self.row(title, room, selection, option)).collect::<Vec<_>>()
+            selection.standing().iter().map(|option| self.row(title, room, selection, option)).collect::<Vec<_>>()
         });
         let is_listed =
             |folder: &str, id: &str| chosen.iter().any(|(room, selection)| room.folder == folder && selection.id == id);

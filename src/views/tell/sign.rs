@@ -189,7 +189,7 @@ impl Teller<'_> {
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
         let approvers = self.subject.book.project.approvers.iter();
         let settled = selection.settled();
-        let first = selection.standing().into_iter().next();
+        let first = selection.standing().iter().next();
         let price = match settled {
             Some(option) => Amounts::price(option).map(|price| price.to_string()),
             None => Some("to be chosen".into()),

@@ -94,7 +94,7 @@ impl Teller<'_> {
 
     fn paper_item(&self, room: &BookRoom, selection: &Selection) -> Item {
         let settled = selection.settled();
-        let shown = selection.standing().into_iter().next();
+        let shown = selection.standing().iter().next();
         let several = selection.options.len() > 1;
         let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let description = settled.map(|option| self.description(option)).unwrap_or_default();

@@ -64,7 +64,7 @@ fn width(
     cooks: &Selection,
 ) -> Option<Finding> {
     let (hood_is, at) = (*hood.size.width.get()?, hood.size.width.span()?);
-    let cooks_are = cooks.standing().into_iter().filter_map(|option| option.size.width.get().copied()).max()?;
+    let cooks_are = cooks.standing().iter().filter_map(|option| option.size.width.get().copied()).max()?;
     let wider = context.rulings().length(&HOOD_WIDER)?.value;
     let say = |length| say(length, context.book.project.units);
     let of = format!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
@@ -91,7 +91,7 @@ fn height(context: &Context<'_>, fitted: &Fitted<'_>, cooks: &Selection) -> Opti
         return None;
     }
     let above = sill - counter;
-    let gas = cooks.standing().into_iter().any(|option| option.fit.get().is_some_and(|fit| !fit.needs.gas.is_absent()));
+    let gas = cooks.standing().iter().any(|option| option.fit.get().is_some_and(|fit| !fit.needs.gas.is_absent()));
     let least = context.rulings().length(if gas { &HOOD_OVER_GAS_LEAST } else { &HOOD_OVER_ELECTRIC_LEAST })?;
     let most = context.rulings().length(&HOOD_MOST)?;
     let say = |length: Length| say(length, context.book.project.units);

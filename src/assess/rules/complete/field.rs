@@ -58,8 +58,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
 /// missing together, which `complete/cut-sheet` tells.
 fn missing<'o>(kind: &'o Kind, option: &'o Choice) -> impl Iterator<Item = &'static str> + 'o {
-    let no_sheet = kind.sheet && !option.is_written("fit");
-    kind.needs().filter(move |path| !(option.is_written(path) || no_sheet && path.starts_with("fit")))
+    let no_sheet = kind.sheet && option.fit.is_absent();
+    option.unwritten.iter().copied().filter(move |path| !(no_sheet && path.starts_with("fit")))
 }
 
 fn how(path: &str, field: &Field) -> String {

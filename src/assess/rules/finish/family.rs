@@ -1,6 +1,6 @@
 //! One named finish from several makers.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
@@ -42,18 +42,25 @@ const METALS: [&str; 7] = ["brass", "bronze", "chrome", "copper", "nickel", "pew
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let finished = finished(room);
-        findings.extend(METALS.iter().filter_map(|metal| judge(room, metal, &finished)));
+        let mut of_metal: BTreeMap<usize, Vec<Finished<'_>>> = BTreeMap::new();
+        for finished in finished(room) {
+            for metal in metals(finished.1.finish.text()) {
+                of_metal.entry(metal).or_default().push(finished);
+            }
+        }
+        findings.extend(of_metal.iter().filter_map(|(metal, things)| judge(room, METALS[*metal], things)));
     }
 }
 
-fn judge(room: &Room, metal: &str, finished: &[Finished<'_>]) -> Option<Finding> {
-    let named =
-        |(_, _, finish): &&Finished<'_>| finish.split(|letter: char| !letter.is_alphabetic()).any(|word| word == metal);
-    let things: Vec<(&Selection, &Choice)> =
-        finished.iter().filter(named).map(|(selection, option, _)| (*selection, *option)).collect();
+/// The metals that a finish names, by their numbers, each once.
+fn metals(finish: &str) -> BTreeSet<usize> {
+    let words = finish.split(|letter: char| !letter.is_alphabetic());
+    words.filter_map(|word| METALS.iter().position(|metal| metal.eq_ignore_ascii_case(word))).collect()
+}
+
+fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Finding> {
     let mut makers: BTreeMap<&str, Vec<&Selection>> = BTreeMap::new();
-    for (selection, option) in &things {
+    for (selection, option) in things {
         let of = makers.entry(option.maker.text()).or_default();
         if !of.iter().any(|other| other.span == selection.span) {
             of.push(selection);
@@ -75,8 +82,8 @@ fn judge(room: &Room, metal: &str, finished: &[Finished<'_>]) -> Option<Finding>
     Some(finding.remedy("lay samples of all side by side in the room's own light, and write `sample seen: …` at each"))
 }
 
-/// A thing, its maker's option, and its finish in lower case.
-type Finished<'a> = (&'a Selection, &'a Choice, String);
+/// A thing, and its maker's option.
+type Finished<'a> = (&'a Selection, &'a Choice);
 
 /// Each thing with a maker and a finish, tile aside.
 fn finished(room: &Room) -> Vec<Finished<'_>> {
@@ -85,9 +92,8 @@ fn finished(room: &Room) -> Vec<Finished<'_>> {
         .selections
         .iter()
         .filter(metallic)
-        .flat_map(|selection| selection.standing().into_iter().map(move |option| (selection, option)));
-    let made = options.filter(|(_, option)| option.maker.get().is_some() && option.finish.get().is_some());
-    made.map(|(selection, option)| (selection, option, option.finish.text().to_lowercase())).collect()
+        .flat_map(|selection| selection.standing().iter().map(move |option| (selection, option)));
+    options.filter(|(_, option)| option.maker.get().is_some() && option.finish.get().is_some()).collect()
 }
 
 #[cfg(test)]

@@ -55,14 +55,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn cabinets(room: &Room) -> impl Iterator<Item = &Choice> {
     let is_cabinet = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
-    room.selections.iter().filter(is_cabinet).filter_map(|selection| selection.standing().first().copied())
+    room.selections.iter().filter(is_cabinet).filter_map(|selection| selection.standing().first())
 }
 
 fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &Choice)> {
     let is_pull =
         |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "pull" | "knob"));
     let pulls = room.selections.iter().filter(is_pull);
-    pulls.filter_map(|selection| Some((selection, selection.standing().first().copied()?)))
+    pulls.filter_map(|selection| Some((selection, selection.standing().first()?)))
 }
 
 /// Doors, drawers, or all fronts together where a pull does not say what it fits.

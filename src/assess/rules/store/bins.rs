@@ -47,7 +47,7 @@ fn judge(room: &Room) -> Option<Finding> {
         .selections
         .iter()
         .filter(|selection| is(selection, "cabinet"))
-        .flat_map(|selection| selection.standing().into_iter().map(move |option| (selection, option)))
+        .flat_map(|selection| selection.standing().iter().map(move |option| (selection, option)))
         .filter_map(|(selection, option)| Some((selection, option.stores.spanned()?)))
         .collect();
     let near =

@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let grounds =
             context.depends.grounds(counter.selection).iter().filter(|ground| ground.because == Because::CutFor);
         for ground in grounds {
-            let bowls = ground.selection.standing().into_iter();
+            let bowls = ground.selection.standing().iter();
             findings.extend(bowls.filter_map(|bowl| unlike(context, &counter, radius, (ground.selection, bowl))));
         }
     }

@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Some(day) = points.day(Moment::CounterTemplated) else { return };
     for counter in counters(context) {
         // What a counter is cut for is one thing for all of its options.
-        let is_first = counter.selection.standing().first().is_some_and(|first| std::ptr::eq(*first, counter.option));
+        let is_first = counter.selection.standing().first().is_some_and(|first| std::ptr::eq(first, counter.option));
         if is_first {
             findings.extend(judge(context, &counter, day));
         }
