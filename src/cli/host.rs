@@ -7,7 +7,7 @@ use std::sync::{Arc, RwLock};
 use crate::host::{Answer, Event, HostError, Hosted, Limits, Site, TakeIn, run};
 use crate::preview::Stop;
 use crate::read::read;
-use crate::record::{Receiver, said};
+use crate::record::{Receiver, Refusal, said};
 
 use super::book_folder::BookFolder;
 use super::receive::receiver;
@@ -75,8 +75,12 @@ pub fn take_in(receiver: Receiver) -> TakeIn {
         match receiver.take_in(bytes, now) {
             Ok(outcome) => {
                 let why: Vec<String> = outcome.refused().iter().map(said).collect();
-                Answer::Recorded { outcome: outcome.words(), why: why.join("; ") }
+                let not_taken = outcome.refused().iter().map(|one| format!("{}/{}", one.room, one.item)).collect();
+                let newest = receiver.newest_issue();
+                Answer::Recorded { outcome: outcome.words(), why: why.join("; "), not_taken, newest }
             }
+            // It names this book and one of its issues, both of which stand on the pages: no stranger learns more.
+            Err(Refusal::NothingHolds(_)) => Answer::Outdated { newest: receiver.newest_issue() },
             Err(refusal) if refusal.may_be_repeated() => {
                 say(&format!("a response could not be kept: {refusal}"));
                 Answer::Failed

@@ -5,17 +5,16 @@ use std::fs::OpenOptions;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
+use super::book_folder::BookFolder;
+use super::report::{self, say};
+use super::scan::Code;
+use super::today::Today;
+use super::{CLEAN, Failure, clock};
 use crate::book::{Approver, Book};
 use crate::ledger::Moment;
 use crate::publish::output::is_published;
 use crate::read::read;
 use crate::record::{Key, Open, Store, current};
-use crate::units::Date;
-
-use super::book_folder::BookFolder;
-use super::report::{self, say};
-use super::scan::Code;
-use super::{CLEAN, Failure, clock};
 
 /// Makes a key for each approver, and prints the private link to send
 ///
@@ -26,7 +25,8 @@ use super::{CLEAN, Failure, clock};
 pub struct Invite {
     #[command(flatten)]
     book: BookFolder,
-    /// Where the client's pages are, such as https://book.example/client
+    /// Where the client's pages are, such as https://book.example/client; if left out, beside the address
+    /// that responses go to, as `host` serves them
     #[arg(long, value_name = "URL")]
     address: Option<String>,
     /// The approver, by id; all of them if left out
@@ -41,6 +41,8 @@ pub struct Invite {
     /// Write the code to scan of the one approver into this file
     #[arg(long, value_name = "FILE")]
     svg: Option<PathBuf>,
+    #[command(flatten)]
+    today: Today,
 }
 
 impl Invite {
@@ -52,10 +54,14 @@ impl Invite {
         let store = Store::of_book(&root);
         let now = clock::now()?;
         if let Some(who) = &self.withdraw {
-            return withdraw(&store, who, now);
+            return self.withdraw(&store, who, now);
         }
         let invited = self.invited(&book)?;
-        let address = address(self.address.as_deref())?;
+        let posted = book.project.responses.post.get().map(String::as_str);
+        let address = match self.address.as_deref() {
+            Some(given) => address(given)?,
+            None => address(&beside(posted)?)?,
+        };
         let mut links = Vec::new();
         {
             let mut open = store.open()?;
@@ -107,27 +113,30 @@ impl Invite {
             (None, Some(_)) if self.renew.is_none() => {
                 Err(format!("the key of `{who}` is not on this disk; make a new one with `--renew {who}`").into())
             }
-            _ => Ok(open.invite(who, now, day(now)?)?),
+            _ => Ok(open.invite(who, now, self.today.date()?)?),
         }
     }
-}
 
-fn withdraw(store: &Store, who: &str, now: Moment) -> Result<u8, Failure> {
-    let mut open = store.open()?;
-    if !open.withdraw(who, now, day(now)?)? {
-        return Err(format!("`{who}` has no key").into());
+    fn withdraw(&self, store: &Store, who: &str, now: Moment) -> Result<u8, Failure> {
+        let mut open = store.open()?;
+        if !open.withdraw(who, now, self.today.date()?)? {
+            return Err(format!("`{who}` has no key").into());
+        }
+        say(&format!("the key of `{who}` counts no longer; what was decided with it before stands"));
+        Ok(CLEAN)
     }
-    say(&format!("the key of `{who}` counts no longer; what was decided with it before stands"));
-    Ok(CLEAN)
 }
 
-fn day(now: Moment) -> Result<Date, Failure> {
-    Date::parse(&now.to_string()[..10]).map_err(|error| error.to_string().into())
+/// Where the client's pages are when `host` serves them at the address that responses are posted to.
+fn beside(posted: Option<&str>) -> Result<String, Failure> {
+    let root = posted.and_then(|posted| posted.strip_suffix("/responses"));
+    let unknown = "where the client's pages are is not known; give it with `--address https://…/client`, or write \
+                   `responses: {post: \"https://…/responses\"}` in `book.yaml` when `host` serves them";
+    Ok(format!("{}/client", root.ok_or(unknown)?))
 }
 
 /// The address of the client's pages, with a slash at its end.
-fn address(given: Option<&str>) -> Result<String, Failure> {
-    let given = given.ok_or("where the client's pages are is not known; give it with `--address https://…/client`")?;
+fn address(given: &str) -> Result<String, Failure> {
     let sound = given.split_once("://").is_some_and(|(scheme, rest)| {
         matches!(scheme, "https" | "http" | "file") && !rest.is_empty() && !rest.contains(['#', '?'])
     });
@@ -169,16 +178,24 @@ mod tests {
 
     #[test]
     fn a_link_leads_to_the_page_to_sign_with_the_key_where_no_server_sees_it() {
-        let link = link(&address(Some("https://book.example/client")).unwrap(), "the quillarns", &Key::of([0; 32]));
+        let link = link(&address("https://book.example/client").unwrap(), "the quillarns", &Key::of([0; 32]));
         let (sent, kept) = link.split_once('#').unwrap();
         assert_eq!(sent, "https://book.example/client/sign.html");
         assert_eq!(kept, format!("for=the%20quillarns&key={}", "A".repeat(43)));
     }
 
     #[test]
+    fn without_an_address_pages_are_taken_to_be_where_the_server_takes_responses() {
+        assert_eq!(beside(Some("https://b.example:8443/x/responses")).unwrap(), "https://b.example:8443/x/client");
+        for elsewhere in [None, Some("https://forms.example/in?book=3"), Some("https://b.example")] {
+            assert!(beside(elsewhere).unwrap_err().to_string().contains("`--address"), "{elsewhere:?}");
+        }
+    }
+
+    #[test]
     fn what_is_no_address_is_refused() {
         for odd in ["book.example", "javascript:alert(1)", "https://", "https://a.example/#x", "https://a b.example"] {
-            assert!(address(Some(odd)).is_err(), "{odd}");
+            assert!(address(odd).is_err(), "{odd}");
         }
     }
 }

@@ -14,6 +14,15 @@ pub enum Answer {
         /// What is to be said besides, such as which decisions were not taken; whoever sent it proved to
         /// know what was shown.
         why: String,
+        /// The items whose decisions were not taken: `kitchen/range`.
+        not_taken: Vec<String>,
+        /// The newest issue, by which an older page can know that it is one.
+        newest: Option<u32>,
+    },
+    /// It is what was shown, and none of it is what is issued now.
+    Outdated {
+        /// The newest issue.
+        newest: Option<u32>,
     },
     /// It is not recorded, and is not going to be.
     Refused,
@@ -32,23 +41,36 @@ pub enum NotTaken {
     TooMany,
 }
 
-/// The answer in JSON; the page shows it.
-#[derive(Serialize)]
+/// What is told of a response that changed nothing.
+const NOT: &str = "not recorded";
+
+/// The answer in JSON; the page words it.
+#[derive(Default, Serialize)]
 struct Told<'a> {
     outcome: &'a str,
     #[serde(skip_serializing_if = "str::is_empty")]
     why: &'a str,
+    #[serde(rename = "not taken", skip_serializing_if = "<[_]>::is_empty")]
+    not_taken: &'a [String],
+    #[serde(rename = "newest issue", skip_serializing_if = "Option::is_none")]
+    newest: Option<u32>,
 }
 
 impl IntoResponse for Answer {
     fn into_response(self) -> Response {
         match &self {
-            Self::Recorded { outcome, why } => told(StatusCode::OK, &Told { outcome, why }),
+            Self::Recorded { outcome, why, not_taken, newest } => {
+                told(StatusCode::OK, &Told { outcome, why, not_taken, newest: *newest })
+            }
+            Self::Outdated { newest } => {
+                let why = "nothing that it decides is what is issued now";
+                told(StatusCode::CONFLICT, &Told { outcome: NOT, why, newest: *newest, ..Told::default() })
+            }
             // One answer whatever was wrong: it must not tell a key, a book or a name from another.
-            Self::Refused => told(StatusCode::BAD_REQUEST, &Told { outcome: "not recorded", why: "" }),
+            Self::Refused => told(StatusCode::BAD_REQUEST, &Told { outcome: NOT, ..Told::default() }),
             Self::Failed => {
                 let why = "it could not be kept just now; send it again later";
-                told(StatusCode::SERVICE_UNAVAILABLE, &Told { outcome: "not recorded", why })
+                told(StatusCode::SERVICE_UNAVAILABLE, &Told { outcome: NOT, why, ..Told::default() })
             }
         }
     }
@@ -61,7 +83,7 @@ impl IntoResponse for NotTaken {
             Self::TooSlow => (StatusCode::REQUEST_TIMEOUT, "it took too long to arrive; send it again"),
             Self::TooMany => (StatusCode::TOO_MANY_REQUESTS, "too much came at once; send it again in a minute"),
         };
-        let mut answer = told(status, &Told { outcome: "not recorded", why });
+        let mut answer = told(status, &Told { outcome: NOT, why, ..Told::default() });
         if self == Self::TooMany {
             answer.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from_static("60"));
         }

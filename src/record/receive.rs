@@ -148,6 +148,11 @@ impl Receiver {
         &self.store
     }
 
+    /// The number of the newest issue; none when nothing was issued, or the record can't be read just now.
+    pub fn newest_issue(&self) -> Option<u32> {
+        issued(self.store.open().ok()?.chain()).map(|issued| issued.number).max()
+    }
+
     pub(super) fn may_decide(&self, who: &str) -> bool {
         self.approvers.contains(who)
     }

@@ -20,8 +20,6 @@ pub struct Asked {
     /// Where to write instead.
     pub email: Option<String>,
     pub approvers: Vec<AskedOf>,
-    /// What a signature says.
-    pub statement: String,
     pub items: Vec<AskedItem>,
     pub allowances: Vec<AskedAllowance>,
     /// Three letters.
@@ -44,6 +42,9 @@ pub struct AskedOf {
 pub struct AskedItem {
     /// The room's folder.
     pub room: String,
+    /// What the room is called.
+    #[serde(rename = "room name")]
+    pub room_name: String,
     /// The item's id, unique in its room.
     pub item: String,
     pub name: String,

@@ -44,6 +44,8 @@ pub struct Change {
 /// One thing that could be chosen.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct OptionCard {
+    /// By which the page's scripts know it.
+    pub id: String,
     /// A, B, C; absent when there is only one.
     pub letter: Option<String>,
     pub name: String,

@@ -39,6 +39,19 @@ pub struct Project {
     pub date: String,
     /// Marks every page, on the screen and on paper, as a draft.
     pub draft: bool,
+    /// The newest issue when the page was made; absent while none was.
+    pub issued: Option<IssuedAs>,
+}
+
+/// A book and one of its issues, by which a page can know that a newer one stands.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct IssuedAs {
+    /// The book's id: 32 hex digits.
+    pub book: String,
+    /// The issue's number.
+    pub issue: u32,
+    /// Its day: `2027-01-15`.
+    pub on: String,
 }
 
 /// One step of the way to a page.

@@ -42,7 +42,9 @@ async function decidesAnItem(page, go, size) {
   await go("items/kitchen/range.html");
   must(!(await page.locator("#on-paper .boxes").first().isVisible()), "the boxes for paper are still on the screen");
   const group = (name) => page.getByRole("group", { name });
+  await touchesCards(page, group("Which one"));
   await cross(page, group("Which one"), /^B,/);
+  same(await page.locator(".picked").getAttribute("data-option"), await page.locator("[data-option]").nth(1).getAttribute("data-option"), "the card of what the keys chose");
   await cross(page, group("What you say to it"), /^Approved as noted/);
   await page.getByText("Write the note that must be met.").waitFor();
   await tabTo(page, page.getByLabel("Note to the designer"), "the note");
@@ -55,11 +57,28 @@ async function decidesAnItem(page, go, size) {
   same(await page.getByLabel("Note to the designer").inputValue(), HOSTILE, "the note");
 }
 
+/** A card is chosen by a touch of it; a link in it, and words that are being copied, are not. */
+async function touchesCards(page, group) {
+  const cards = page.locator("[data-option]"), picked = (at) => group.getByRole("radio").nth(at).isChecked();
+  await cards.nth(1).locator("h3").click();
+  must((await picked(1)) && (await cards.nth(1).innerText()).includes("Your choice"), "a touch of the second card does not choose it");
+  await cards.nth(0).locator(".pick").click();
+  must((await picked(0)) && !(await picked(1)) && (await page.locator(".picked").count()) === 1, "the first card is not chosen in its place");
+  await cards.nth(1).locator(".spec dd").first().evaluate((words) => {
+    getSelection().selectAllChildren(words);
+    words.click();
+    getSelection().removeAllRanges();
+  });
+  must(await picked(0), "whoever copies words from a card chooses it");
+}
+
 async function signs(page, go, size) {
   await go("sign.html");
   const running = page.locator("#running"), row = page.locator("#deciding details", { hasText: "Open shelves" });
   const drawn = async () => (await running.innerText()).replace(/\s+/g, " ");
   const before = await drawn();
+  same(await page.locator("#deciding h3").allTextContents(), ["Kitchen", "Bath", "Laundry", "Stair hall"], "the rooms of the list");
+  must(/Samir Ostrevy 2 of \d+ decided/i.test(before), `the summary says “${before}”`);
   must(/1 of \d+ decided/i.test(before), `the summary says “${before}”`);
   await tabTo(page, row.locator("summary"), "the row of the open shelves");
   await page.keyboard.press("Enter");

@@ -4,7 +4,7 @@ import { chromium } from "playwright-core";
 const FLAGS = [
   "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
   "--disable-background-networking", "--disable-component-update", "--disable-sync",
-  "--disable-dev-shm-usage", "--host-resolver-rules=MAP * ~NOTFOUND",
+  "--disable-dev-shm-usage",
 ];
 
 /** Widths that every page is looked at: a telephone, a tablet, a desk. */
@@ -14,9 +14,11 @@ export const WIDTHS = [
   { width: 1440, height: 900 },
 ];
 
-export function launch() {
+/** `reach` is the one address that the browser may reach, such as `127.0.0.1`; none if left out. */
+export function launch(reach) {
   const executablePath = process.env.CHROMIUM || "/usr/bin/chromium";
-  return chromium.launch({ executablePath, args: FLAGS });
+  const rules = `--host-resolver-rules=MAP * ~NOTFOUND${reach ? `, EXCLUDE ${reach}` : ""}`;
+  return chromium.launch({ executablePath, args: [...FLAGS, rules] });
 }
 
 /** A page in a context of its own that cannot reach a network. */

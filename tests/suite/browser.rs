@@ -1,6 +1,7 @@
 //! Published pages in a real browser, and the proof that each of its checks finds a fault.
 
 mod acts;
+mod agreed;
 mod deciding;
 mod faulty;
 mod following;

@@ -3,7 +3,7 @@
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
-use std::process::{Command, Stdio};
+use std::process::{Child, Command, Stdio};
 
 use crate::issued::IssuedBook;
 use crate::project::Project;
@@ -53,6 +53,35 @@ fn a_code_that_holds_a_key_is_not_written_where_it_would_be_published() {
     assert!(!svg.exists());
 }
 
+#[test]
+fn pages_are_where_the_server_takes_responses_and_a_link_is_renewed_on_a_day_of_choice() {
+    let project = Project::copy_of("example-project");
+    let text = std::fs::read_to_string(project.root().join("book.yaml")).unwrap();
+    project.run(["invite"]).exits(2).says("`--address https://…/client`");
+    let project = project.file("book.yaml", &(text + "responses: {post: \"https://book.example/tallow/responses\"}\n"));
+    let link = |arguments: &[&str]| {
+        let ran = project.run(arguments).exits(0).says("https://book.example/tallow/client/sign.html#for=odile&key=");
+        ran.stdout.trim().rsplit_once("&key=").unwrap().1.to_owned()
+    };
+    let first = link(&["invite", "--for", "odile", "--today", "2027-01-15"]);
+    assert_eq!(link(&["invite", "--for", "odile"]), first, "asked again, the link is the same");
+    let renewed = link(&["invite", "--renew", "odile", "--today", "2027-01-16"]);
+    assert_ne!(renewed, first);
+    project.run(["invite", "--withdraw", "odile", "--today", "2027-01-17"]).exits(0).says("counts no longer");
+    project.run(["invite", "--withdraw", "odile"]).exits(2).says("`odile` has no key");
+    let ledger = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
+    let days: Vec<String> = ledger
+        .lines()
+        .filter_map(|line| {
+            let fact = serde_json::from_str::<serde_json::Value>(line).unwrap()["fact"].take();
+            (fact["who"] == "odile")
+                .then(|| format!("{} {}", fact["is"].as_str().unwrap(), fact["on"].as_str().unwrap()))
+        })
+        .collect();
+    let expected = ["invited 2027-01-15", "withdrawn 2027-01-16", "invited 2027-01-16", "withdrawn 2027-01-17"];
+    assert_eq!(days, expected);
+}
+
 /// A published folder with a page for the client and one for the office.
 fn site(folder: &Path) {
     for (path, text) in [("client/index.html", "<title>Elm Row</title>"), ("office/index.html", "costs")] {
@@ -79,19 +108,10 @@ fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_i
     std::fs::write(book.path().join("book.yaml"), project).unwrap();
     let folder = tempfile::tempdir().unwrap();
     site(folder.path());
-    let mut server = Command::new(env!("CARGO_BIN_EXE_bookmatch"))
-        .args([
-            "host",
-            book.path().to_str().unwrap(),
-            "--address",
-            "127.0.0.1:0",
-            "--site",
-            folder.path().to_str().unwrap(),
-        ])
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    let mut log = BufReader::new(server.stderr.take().unwrap());
+    let mut command = Command::new(env!("CARGO_BIN_EXE_bookmatch"));
+    command.arg("host").arg(book.path()).args(["--address", "127.0.0.1:0", "--site"]).arg(folder.path());
+    let mut server = Served(command.stderr(Stdio::piped()).spawn().unwrap());
+    let mut log = BufReader::new(server.0.stderr.take().unwrap());
     let mut said = String::new();
     log.read_line(&mut said).unwrap();
     let address = said.split("http://").nth(1).unwrap().split('/').next().unwrap().to_owned();
@@ -100,7 +120,7 @@ fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_i
     let mut noted = book.response(1);
     noted["items"][0]["note"] = "the blue door sticks".into();
     let noted = crate::issued::seal(noted, &book.keys[0]);
-    assert!(ask(&address, "POST /responses", &noted).ends_with(r#"{"outcome":"recorded"}"#));
+    assert!(ask(&address, "POST /responses", &noted).ends_with(r#"{"outcome":"recorded","newest issue":1}"#));
     let wrong = crate::issued::seal(book.response(2), &book.keys[1]);
     let mut unknown = book.response(3);
     unknown["who"] = "ivo".into();
@@ -109,9 +129,9 @@ fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_i
     let answers = [wrong, unknown.to_string().into_bytes(), other.to_string().into_bytes(), b"{}".to_vec()];
     let answers = answers.map(|body| without_date(&ask(&address, "POST /responses", &body)));
     assert!(answers[0].contains("400") && answers.iter().all(|answer| *answer == answers[0]), "{answers:?}");
-    Command::new("kill").args(["-INT", &server.id().to_string()]).status().unwrap();
+    Command::new("kill").args(["-INT", &server.0.id().to_string()]).status().unwrap();
     log.read_to_string(&mut said).unwrap();
-    assert!(server.wait().unwrap().success());
+    assert!(server.0.wait().unwrap().success());
     assert!(said.contains("response 200") && said.contains("response 400") && !said.contains("blue door"), "{said}");
     assert!(!said.contains(&book.keys[0].in_link()));
     let file = folder.path().join("response.json");
@@ -122,6 +142,16 @@ fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_i
         .unwrap();
     assert!(String::from_utf8_lossy(&ran.stdout).contains("already recorded"), "{ran:?}");
     assert_eq!(book.facts().len(), 1);
+}
+
+/// A server at work; it ends with the test.
+struct Served(Child);
+
+impl Drop for Served {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
 }
 
 fn without_date(answer: &str) -> String {

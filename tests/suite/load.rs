@@ -21,7 +21,9 @@ use crate::issued::{IssuedBook, now};
 fn hosted(book: &IssuedBook) -> Hosted {
     let receiver = book.receiver();
     let take_in = move |bytes: &[u8]| match receiver.take_in(bytes, now()) {
-        Ok(outcome) => Answer::Recorded { outcome: outcome.words(), why: String::new() },
+        Ok(outcome) => {
+            Answer::Recorded { outcome: outcome.words(), why: String::new(), not_taken: vec![], newest: None }
+        }
         Err(_) => Answer::Refused,
     };
     let all = Pace { burst: 100_000, every: Duration::from_nanos(1) };

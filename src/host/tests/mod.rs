@@ -38,7 +38,7 @@ fn hosted(take_in: impl Fn(&[u8]) -> Answer + Send + Sync + 'static) -> (Hosted,
 }
 
 fn recorded(_: &[u8]) -> Answer {
-    Answer::Recorded { outcome: "recorded", why: String::new() }
+    Answer::Recorded { outcome: "recorded", why: String::new(), not_taken: vec![], newest: None }
 }
 
 fn request(method: &str, path: &str, body: impl Into<Body>) -> Request<Body> {

@@ -14,10 +14,24 @@ async fn send(router: &Router, body: impl Into<Body>) -> (u16, String) {
 async fn a_response_is_handed_on_as_it_came_and_its_outcome_told() {
     let (hosted, _) = hosted(|bytes| {
         assert_eq!(bytes, b"{\"format\":\"x\"}");
-        Answer::Recorded { outcome: "already recorded", why: "two were not taken".into() }
+        Answer::Recorded {
+            outcome: "already recorded",
+            why: "two were not taken".into(),
+            not_taken: vec!["kitchen/range".into()],
+            newest: Some(2),
+        }
     });
     let (status, told) = send(&router(hosted), "{\"format\":\"x\"}").await;
-    assert_eq!((status, told.as_str()), (200, r#"{"outcome":"already recorded","why":"two were not taken"}"#));
+    let expected =
+        r#"{"outcome":"already recorded","why":"two were not taken","not taken":["kitchen/range"],"newest issue":2}"#;
+    assert_eq!((status, told.as_str()), (200, expected));
+}
+
+#[tokio::test]
+async fn a_response_to_what_is_gone_is_told_so_and_which_issue_stands() {
+    let told = send(&router(hosted(|_| Answer::Outdated { newest: Some(3) }).0), "{}").await;
+    assert_eq!(told.0, 409);
+    assert!(told.1.contains("\"outcome\":\"not recorded\"") && told.1.ends_with("\"newest issue\":3}"), "{}", told.1);
 }
 
 #[tokio::test]

@@ -92,7 +92,8 @@ fn leaf<View: OnSheet + Serialize + Sync>(view: &View) -> Leaf<'_> {
 /// # Errors
 /// When the template asks for something that the page does not say.
 pub fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) -> Result<[File; 2], ThemeError> {
-    let values = (leaf.values)();
+    let mut values = (leaf.values)();
+    values.insert("folder", page.folder);
     let html = theme.render(page.template, language, &values)?;
     let margins = theme.render("margins.css", language, &values)?;
     Ok([(leaf.path.clone(), html.into_bytes().into()), (leaf.margins.clone(), margins.into_bytes().into())])
@@ -107,6 +108,11 @@ pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<St
     for folder in FOLDERS {
         let carried = theme.assets_of(folder).map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone()));
         files.extend(carried);
+        // By this a page that is older than what is published now can know it; the office's own has no script.
+        if let Some(issued) = site.client.cover.sheet.project.issued.as_ref().filter(|_| folder != "office") {
+            let text = serde_json::to_vec(issued).unwrap_or_default();
+            files.insert(format!("{folder}/issue.json"), text.into());
+        }
     }
     let pages: Vec<&Page> = PAGES.iter().collect();
     let leaves: Vec<(&Page, Leaf<'_>)> =

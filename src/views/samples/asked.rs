@@ -17,9 +17,9 @@ pub(super) fn asked() -> Data {
             AskedOf { id: "ada".into(), name: "Ada Okonedo".into() },
             AskedOf { id: "sven".into(), name: "Sven Lindqvist".into() },
         ],
-        statement: "I have seen these items, each by the mark beside it.".into(),
         items: vec![AskedItem {
             room: "kitchen".into(),
+            room_name: "Kitchen".into(),
             item: "refrigerator".into(),
             name: "Refrigerator".into(),
             tag: "K-07".into(),

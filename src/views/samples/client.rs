@@ -223,6 +223,7 @@ fn option(at: usize, of: usize) -> OptionCard {
         ),
     };
     OptionCard {
+        id: names[at].to_lowercase().replace(' ', "-"),
         letter: (of > 1).then(|| ["A", "B", "C", "D", "E"][at].to_owned()),
         name: names[at].into(),
         line: Some("Panel-ready column, hinge left".into()),

@@ -7,7 +7,7 @@ mod site_work;
 
 use super::html::Html;
 use super::photo::{Photo, PhotoSize};
-use super::sheet::{Crumb, Fact, Link, Notice, Project, Revision, Sheet};
+use super::sheet::{Crumb, Fact, IssuedAs, Link, Notice, Project, Revision, Sheet};
 use super::site::{ClientPages, InstallerPages, OfficePages, Site};
 use super::state::{Shape, State};
 
@@ -93,6 +93,7 @@ fn sheet(path: &str, number: &str, name: &str) -> Sheet {
             issue: "draft, not issued".into(),
             date: "15 Jan 2027".into(),
             draft: true,
+            issued: Some(IssuedAs { book: "5f0c".repeat(8), issue: 3, on: "2027-01-11".into() }),
         },
         scale: Some("1:16".into()),
         mark: Some("9c41 0e7b".into()),

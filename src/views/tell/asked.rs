@@ -74,17 +74,11 @@ impl Teller<'_> {
         }
         let (post, email) = self.responses_go();
         let currency = currency_of(&self.subject.assessment.amounts);
-        let statement = format!(
-            "I have seen these items as issue {} shows them, each by the mark beside it, and decide on each as stated. \
-             My signature holds for these marks and for nothing else.",
-            issued.number
-        );
         let asked = Asked {
             title: project.title.text().into(),
             post,
             email,
             approvers: project.approvers.iter().map(approver).collect(),
-            statement,
             items: vec![],
             allowances: vec![],
             currency: currency.code().into(),
@@ -108,6 +102,7 @@ impl Teller<'_> {
         });
         AskedItem {
             room: room.folder.clone(),
+            room_name: room.title().into(),
             item: selection.id.clone(),
             name: selection.name.value.clone(),
             tag: selection.tag.clone(),

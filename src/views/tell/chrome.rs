@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::Subject;
 use crate::book::{Book, Opening, Room, Selection, short_name_of};
-use crate::views::sheet::{Crumb, Link, Project, Sheet};
+use crate::views::sheet::{Crumb, IssuedAs, Link, Project, Sheet};
 
 /// What every sheet of a book shares, and the paths of its pages.
 pub struct Chrome<'a> {
@@ -39,6 +39,11 @@ impl<'a> Chrome<'a> {
             issue: issue_line(subject),
             date: subject.today.to_string(),
             draft: subject.draft,
+            issued: book.record.latest().map(|issue| IssuedAs {
+                book: issue.book.clone(),
+                issue: issue.number,
+                on: issue.on.iso(),
+            }),
         };
         Self { project: shared, rooms: room_names(book) }
     }

@@ -143,6 +143,7 @@ impl Teller<'_> {
         rows.extend(order.map(|order| fact("Order by", order.to_string())));
         let alt = format!("{}, {}", selection.name.value, self.in_a_line(option));
         OptionCard {
+            id: option.id.value.clone(),
             letter: number
                 .and_then(|number| u8::try_from(number).ok())
                 .map(|number| char::from(b'A' + number % 26).to_string()),
@@ -190,15 +191,21 @@ impl Teller<'_> {
         if lines.is_empty() { vec![] } else { vec![Notice { title: "For your safety".into(), lines }] }
     }
 
-    /// What is not as the newest issue shows it.
+    /// What is not as somebody decided on it or, where nobody is to look again, as the newest issue shows it.
     fn changes(&self, room: &Room, selection: &Selection) -> Vec<Change> {
         let record = &self.subject.book.record;
-        let now = self.subject.assessment.approvals.marked(room, selection);
-        let Some((issue, now)) = record.latest().zip(now) else { return vec![] };
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let Some((issue, item)) = record.latest().zip(item) else { return vec![] };
         let Some(issued) = issue.item(&room.folder, &selection.id) else { return vec![] };
         let told = |value: Option<String>| value.map_or_else(|| Html::text("–"), |value| quoted(&value));
-        let changes = marks::changes(&issued.content, &now.content).into_iter().map(|change| Change {
-            issue: (issue.number + 1).to_string(),
+        let (since, number) = match issued.mark == item.now.mark {
+            true => {
+                (item.words.iter().find(|word| !word.changes.is_empty()).map(|word| word.changes.clone()), issue.number)
+            }
+            false => (Some(marks::changes(&issued.content, &item.now.content)), issue.number + 1),
+        };
+        let changes = since.unwrap_or_default().into_iter().map(|change| Change {
+            issue: number.to_string(),
             what: capital(&change.what),
             was: told(change.from),
             now: told(change.to),

@@ -78,16 +78,17 @@ const Answer = (() => {
     room: item.room, item: item.item, mark: item.mark, decision: said.decision,
     option: agrees(said) && item.options.length > 1 ? said.option : undefined, note: said.note.trim() || undefined,
   });
+  const statement = () => Paper.fill(Paper.w.signs.statement, { n: asked.issue });
   const sign = (typed, drawing) => change((kept) => {
     const response = {
       format: "bookmatch response 1", book: asked.book, issue: asked.issue, who: who().id, nonce: Seal.nonce(), made: now(),
       items: decided(kept).map((item) => line(item, kept.items[name(item)])),
-      signed: { name: whole(typed.trim()), statement: asked.statement, drawing },
+      signed: { name: whole(typed.trim()), statement: statement(), drawing },
     };
     if (Seal.utf8(Seal.canonical(response)).length > LARGEST) return;
     kept.response = sealed(response);
     delete kept.changed;
   });
   const sealed = (response) => (key() && !response.mac ? Seal.sealed(response, Seal.unhex(key())) : response);
-  return { asked, name, who, key, be, forget, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, sign };
+  return { asked, name, who, key, be, forget, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, statement, sign };
 })();

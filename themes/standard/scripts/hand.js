@@ -16,18 +16,23 @@ const Hand = (() => {
     const reply = await fetch(address, { method: "POST", body: text, headers: { "content-type": "application/json" },
       credentials: "omit", redirect: "error", referrerPolicy: "no-referrer", signal: AbortSignal.timeout(PATIENCE) });
     const told = await reply.json().catch(() => ({}));
-    return { ok: reply.ok, outcome: String(told.outcome ?? ""), why: String(told.why ?? "") };
+    if (told["newest issue"]) dispatchEvent(new CustomEvent("newest issue", { detail: told["newest issue"] }));
+    return { ok: reply.ok, status: reply.status, outcome: String(told.outcome ?? ""), why: String(told.why ?? ""), left: told["not taken"] ?? [] };
   };
+  /** What the office's address said, in the page's own words where there are any. */
+  const outcome = (told) => w.hand[`told_${told.replace(/ /g, "_")}`] ?? told;
+  const refusal = ({ status, why, outcome }) => (status === 400 && why ? why : w.hand[`no_${status}`] ?? (why || outcome));
+  const past = (list) => el("ul", { class: "past" }, ...list.map((one) => el("li", {},
+    `${moment(one.at)}: ${w.hand[`by_${one.how}`]}${one.told ? `: ${outcome(one.told)}` : ""}`)));
   const letter = (email, subject, body) => `mailto:${email}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(body)}`;
   /**
    * The ways to hand `text` over as a file called `name`. `done` gets how it was handed over, to be kept;
-   * `list` tells all that was kept of it.
+   * `list` tells all that was kept of it, and `called` what is called `room/item`.
    */
-  const ways = ({ name, text, to, subject, list, done }) => {
+  const ways = ({ name, text, to, subject, list, done, called }) => {
     const heard = el("p", { class: "heard", role: "status" });
-    const past = el("ul", { class: "past" });
-    const tell = () => past.replaceChildren(...list().map((one) => el("li", {},
-      `${moment(one.at)}: ${w.hand[`by_${one.how}`]}${one.told ? `: ${one.told}` : ""}`)));
+    const were = el("div", {});
+    const tell = () => were.replaceChildren(past(list()));
     const say = (words, failed = false) => {
       heard.setAttribute("role", failed ? "alert" : "status");
       heard.classList.toggle("failed", failed);
@@ -41,8 +46,9 @@ const Hand = (() => {
       say(w.hand.posting);
       try {
         const told = await post(to.post, text);
-        if (told.ok) handed("post", `${w.hand.posted} ${told.outcome}`.trim(), told.outcome);
-        else say(`${w.hand.refused} ${told.why || told.outcome} ${w.hand.not_lost}`, true);
+        const left = told.left.length && called ? ` ${fill(w.hand.not_taken, { names: told.left.map(called).join("; ") })}` : "";
+        if (told.ok) handed("post", `${w.hand.posted} ${outcome(told.outcome)}.${left}`, told.outcome);
+        else say(`${w.hand.refused} ${refusal(told)} ${w.hand.not_lost}`, true);
       } catch {
         say(`${w.hand.failed} ${w.hand.not_lost}`, true);
       }
@@ -58,7 +64,7 @@ const Hand = (() => {
       file && button(w.hand.share, sharing, to.post),
       button(w.hand.file, saving, to.post || file),
       to.email && el("a", { class: "btn plain", href: letter(to.email, subject, fill(w.hand.letter, { name })), click: mailing }, w.hand.mail)),
-      heard, past);
+      heard, were);
   };
-  return { ways };
+  return { ways, past };
 })();

@@ -7,7 +7,7 @@ const Pen = (() => {
   const pad = (drawing, changed) => {
     let path = drawing, last = null;
     const ink = svg("path", { d: path });
-    const sheet = svg("svg", { class: "pad", viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-label": w.act.draw }, svg("path", { class: "rule", d: `M20 ${HIGH - 36}H${WIDE - 20}` }), ink);
+    const sheet = svg("svg", { class: "pad", viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-label": w.signs.draw }, svg("path", { class: "rule", d: `M20 ${HIGH - 36}H${WIDE - 20}` }), ink);
     const to = (letter, event) => {
       const at = sheet.getBoundingClientRect();
       const point = [(event.clientX - at.left) / at.width * WIDE, (event.clientY - at.top) / at.height * HIGH].map((n) => Math.max(0, Math.round(n)));
@@ -34,10 +34,10 @@ const Pen = (() => {
     const up = () => { if (last) changed(path); last = null; };
     sheet.addEventListener("pointerup", up);
     sheet.addEventListener("pointercancel", up);
-    const clear = el("button", { type: "button", class: "quiet", click: () => { path = ""; ink.setAttribute("d", ""); changed(""); } }, w.act.clear);
-    return el("div", {}, el("p", { class: "label", "aria-hidden": "true" }, w.act.draw), sheet, clear);
+    const clear = el("button", { type: "button", class: "quiet", click: () => { path = ""; ink.setAttribute("d", ""); changed(""); } }, w.signs.clear);
+    return el("div", {}, el("p", { class: "label", "aria-hidden": "true" }, w.signs.draw), sheet, clear);
   };
   /** A drawing to look at. */
-  const drawn = (path) => svg("svg", { class: "pad drawn", viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-label": w.act.drawn }, svg("path", { d: path }));
+  const drawn = (path) => svg("svg", { class: "pad drawn", viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-label": w.signs.drawn }, svg("path", { d: path }));
   return { pad, drawn };
 })();

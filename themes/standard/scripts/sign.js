@@ -15,7 +15,7 @@
     const tell = () => shown.replaceChildren(Decision.shown(item, Answer.state().items[Answer.name(item)]));
     const line = el("details", { name: "decision", toggle: () => {
       if (!line.open || form.childElementCount) return;
-      const see = el("p", { class: "sans" }, el("a", { href: root + item.page }, fill(w.act.see, { name: item.name })));
+      const see = el("p", { class: "sans" }, el("a", { href: root + item.page }, fill(w.signs.see, { name: item.name })));
       const known = Decision.others(item, Answer.who());
       form.append(see, ...[known, item.askable ? Decision.form(item, () => { tell(); reckon(); }) : el("p", {}, w.act.not_asked_why)].filter(Boolean));
     } }, summary, form);
@@ -23,37 +23,55 @@
     return el("li", {}, line);
   };
   const decide = () => body("deciding", Person.place(() => { show(); parts.deciding.querySelector("input:checked, button")?.focus(); }),
-    dropped(), Answer.who() && el("ul", { class: "asked" }, ...asked.items.map(row)), foot);
+    dropped(), ...(Answer.who() ? rooms() : []), foot);
+  const rooms = () => [...new Set(asked.items.map((item) => item.room))].map((room) => {
+    const items = asked.items.filter((item) => item.room === room);
+    return el("div", {}, el("h3", { class: "label" }, items[0]["room name"]), el("ul", { class: "asked" }, ...items.map(row)));
+  });
   const dropped = () => {
-    const gone = Answer.state().dropped, names = asked.items.filter((item) => gone[Answer.name(item)]).map((item) => `${item.name}, ${item.tag}`);
-    return names.length ? el("div", { class: "caution" }, el("p", { class: "label" }, w.act.changed), el("p", {}, fill(w.act.changed_why, { names: names.join("; ") }))) : null;
+    const gone = Answer.state().dropped, names = asked.items.filter((item) => gone[Answer.name(item)]).map(called);
+    return names.length ? el("div", { class: "caution" }, el("p", { class: "label" }, w.signs.changed), el("p", {}, fill(w.signs.changed_why, { names: names.join("; ") }))) : null;
   };
 
   const allowance = (one) => {
     const left = one.allowed - one.drawn, over = left < 0n;
-    return el("div", {}, el("dt", {}, one.name), el("dd", {}, fill(over ? w.act.over : w.act.left,
+    return el("div", {}, el("dt", {}, one.name), el("dd", {}, fill(over ? w.signs.over : w.signs.left,
       { drawn: Sums.money(one.drawn), allowed: Sums.money(one.allowed), rest: Sums.money(over ? -left : left) })));
   };
   const open = (item) => {
-    const words = [item.due && fill(w.act.due, { day: day(item.due) }), item["holds up"] && fill(w.act.holds, { what: item["holds up"] })].filter(Boolean);
-    return el("li", {}, el("a", { href: root + item.page }, `${item.name}, ${item.tag}`), words.length ? `. ${words.join("; ")}.` : "");
+    const late = item.due && item.due < Paper.now().slice(0, 10);
+    const words = [item.due && fill(late ? w.signs.overdue : w.signs.due, { day: day(item.due) }), item["holds up"] && fill(w.signs.holds, { what: item["holds up"] })].filter(Boolean);
+    return el("li", {}, el("a", { href: root + item.page }, called(item)), words.length ? `. ${words.join("; ")}.` : "");
   };
+  /** What each other approver decided, as far as the book knew, and what the two of them do not agree on. */
+  const together = (kept) => asked.approvers.filter((one) => one.id !== Answer.who()?.id).map((one) => {
+    const of = (item) => item.decided.find((said) => said.who === one.id && said.state !== "stale");
+    const apart = askable.filter((item) => {
+      const mine = kept.items[Answer.name(item)], said = of(item);
+      if (!said || Answer.lacks(item, mine)) return false;
+      const agrees = Answer.agrees(said);
+      return agrees !== Answer.agrees(mine) || (agrees && (said.option ?? item.chosen ?? "") !== (mine.option ?? item.chosen ?? ""));
+    });
+    const count = fill(w.signs.so_many, { n: askable.filter(of).length, all: askable.length });
+    return fact(one.name, el("span", {}, count, apart.length ? el("b", {}, ` ${fill(w.signs.apart, { names: apart.map(called).join("; ") })}`) : ""));
+  });
+  const called = (item) => `${item.name}, ${item.tag}`;
   const foot = el("p", { class: "foot", "aria-hidden": "true" });
   const heard = el("p", { class: "sr", role: "status" });
   let figures = null;
   const reckon = (quiet) => {
     const kept = Answer.state(), done = Answer.decided(kept), sums = Sums.of(kept);
     const waiting = askable.filter((item) => !done.includes(item)).sort((one, other) => ((one.due ?? "9") < (other.due ?? "9") ? -1 : 1));
-    const count = fill(w.act.so_many, { n: done.length, all: askable.length });
-    const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.act.unpriced, { n: sums.unpriced })}` : "");
+    const count = fill(w.signs.so_many, { n: done.length, all: askable.length });
+    const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.signs.unpriced, { n: sums.unpriced })}` : "");
     const by = Object.entries(grouped(done, kept));
     figures.replaceChildren(
-      el("dl", { class: "facts" }, fact(w.act.decided, count), fact(w.act.agreed, agreed), ...sums.allowances.map(allowance)),
+      el("dl", { class: "facts" }, fact(w.signs.decided, count), fact(w.signs.agreed, agreed), ...sums.allowances.map(allowance), ...(Answer.who() ? together(kept) : [])),
       el("div", {}, by.length ? el("ul", { class: "counts" }, ...by.map(([word, items]) => el("li", {}, state(Decision.shape(word), `${Decision.word(word)}: ${items.length}`)))) : "",
-        el("p", { class: "label still" }, waiting.length ? w.act.still : w.act.none_open), el("ul", { class: "open" }, ...waiting.map(open))));
+        el("p", { class: "label still" }, waiting.length ? w.signs.still : w.signs.none_open), el("ul", { class: "open" }, ...waiting.map(open))));
     foot.replaceChildren(el("span", {}, count), el("span", {}, agreed));
     foot.hidden = !Answer.who();
-    if (!quiet) { say(heard, `${count}. ${w.act.agreed}: ${agreed}.`); sign(); hand(); }
+    if (!quiet) { say(heard, `${count}. ${w.signs.agreed}: ${agreed}.`); sign(); hand(); }
   };
   const grouped = (items, kept) => items.reduce((all, item) => { (all[kept.items[Answer.name(item)].decision] ??= []).push(item); return all; }, {});
   const fact = (name, value) => el("div", {}, el("dt", {}, name), el("dd", {}, value));
@@ -67,18 +85,18 @@
   const pending = () => Paper.read(typed()) ?? { name: "", drawing: "" };
   const sign = () => {
     const kept = Answer.state(), done = Answer.decided(kept);
-    if (!Answer.who()) return body("signing", el("p", {}, w.act.who_first));
+    if (!Answer.who()) return body("signing", el("p", {}, w.signs.who_first));
     if (kept.response) return body("signing", ...signature(kept.response));
-    if (!done.length) return body("signing", kept.changed && el("p", {}, w.act.sign_again), el("p", {}, w.act.nothing_to_sign));
+    if (!done.length) return body("signing", kept.changed && el("p", {}, w.signs.sign_again), el("p", {}, w.signs.nothing_to_sign));
     const press = form.querySelector("button[type=submit]");
     form.lines.replaceChildren(...done.map((item) => signedLine({ ...kept.items[Answer.name(item)], room: item.room, item: item.item })));
-    press.textContent = fill(done.length === 1 ? w.act.sign_one : w.act.sign_these, { n: done.length });
-    form.again.textContent = kept.changed ? w.act.sign_again : "";
+    press.textContent = fill(done.length === 1 ? w.signs.sign_one : w.signs.sign_these, { n: done.length });
+    form.again.textContent = kept.changed ? w.signs.sign_again : "";
     if (!parts.signing.contains(form)) body("signing", form);
   };
-  const issue = fill(w.act.of_issue, { n: asked.issue, title: asked.title });
-  const signature = (response) => [el("p", {}, asked.statement), el("p", { class: "sans" }, `${issue} ${fill(w.act.signed_as, { name: response.signed.name, at: moment(response.made) })}`),
-    response.signed.drawing && Pen.drawn(response.signed.drawing), el("ul", { class: "said" }, ...response.items.map(signedLine)), el("p", { class: "sans soft" }, w.act.may_change)];
+  const issue = fill(w.signs.of_issue, { n: asked.issue, title: asked.title });
+  const signature = (response) => [el("p", {}, response.signed.statement), el("p", { class: "sans" }, `${issue} ${fill(w.signs.signed_as, { name: response.signed.name, at: moment(response.made) })}`),
+    response.signed.drawing && Pen.drawn(response.signed.drawing), el("ul", { class: "said" }, ...response.items.map(signedLine)), el("p", { class: "sans soft" }, w.signs.may_change)];
   let form = null;
   const signForm = () => {
     const before = pending(), lines = el("ul", { class: "said" }), again = el("p", {}), wrong = el("p", { class: "sans", id: "no-name" });
@@ -87,25 +105,25 @@
     name.value = before.name;
     form = el("form", { class: "form", novalidate: true, submit: (event) => {
       event.preventDefault();
-      if (!name.value.trim()) { wrong.textContent = w.act.no_name; name.setAttribute("aria-invalid", "true"); name.focus(); return; }
+      if (!name.value.trim()) { wrong.textContent = w.signs.no_name; name.setAttribute("aria-invalid", "true"); name.focus(); return; }
       Answer.sign(name.value, pending().drawing);
-      if (!Answer.state().response) { wrong.textContent = w.act.too_large; return; }
+      if (!Answer.state().response) { wrong.textContent = w.signs.too_large; return; }
       write(typed(), { name: "", drawing: "" });
       show();
       title.focus();
-    } }, again, el("p", {}, asked.statement), el("p", { class: "sans" }, issue), lines,
-    el("div", { class: "pens" }, el("div", {}, el("label", { class: "label", for: "typed" }, w.act.typed), name, wrong), Pen.pad(before.drawing, (drawing) => keep({ drawing }))),
-    el("div", { class: "acts" }, el("button", { type: "submit", class: "btn" }), el("p", {}, w.act.sign_how)));
+    } }, again, el("p", {}, Answer.statement()), el("p", { class: "sans" }, issue), lines,
+    el("div", { class: "pens" }, el("div", {}, el("label", { class: "label", for: "typed" }, w.signs.typed), name, wrong), Pen.pad(before.drawing, (drawing) => keep({ drawing }))),
+    el("div", { class: "acts" }, el("button", { type: "submit", class: "btn" }), el("p", {}, w.signs.sign_how)));
     Object.assign(form, { lines, again });
   };
 
   const hand = () => {
     const kept = Answer.state(), response = kept.response;
-    const past = kept.handed.map((one) => el("li", {}, `${moment(one.at)}: ${w.hand[`by_${one.how}`]}${one.told ? `: ${one.told}` : ""}`));
-    if (!response) return body("handing", el("p", {}, w.act.sign_first), past.length && el("ul", { class: "past" }, ...past));
+    if (!response) return body("handing", el("p", {}, w.signs.sign_first), Hand.past(kept.handed));
+    const named = (name) => { const item = asked.items.find((one) => Answer.name(one) === name); return item ? called(item) : name; };
     const name = `bookmatch-${asked.book.slice(0, 8)}-issue-${asked.issue}-${response.who.replace(/[^\w-]/g, "_")}.json`;
     body("handing", el("p", {}, response.mac ? w.hand.sealed : w.hand.unsealed), Hand.ways({ name, text: Seal.canonical(response), to: asked,
-      subject: fill(w.hand.subject, { title: asked.title, n: asked.issue }), list: () => Answer.state().handed,
+      subject: fill(w.hand.subject, { title: asked.title, n: asked.issue }), list: () => Answer.state().handed, called: named,
       done: (how, told) => Answer.change((now) => now.handed.push({ how, at: Paper.now(), response: response.nonce, told: told || undefined })) }));
   };
 
