@@ -4,16 +4,16 @@ use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
-use crate::book::Book;
+use crate::book::{Book, Scan};
 use crate::finding::{Finding, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
-use crate::publish::output::Output;
+use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
 use crate::publish::{Kept, PublishError, Published, Setting, publish};
 use crate::read::{Looked, NotABook, read_again};
-use crate::source::{Files, Folder, Place};
+use crate::source::{Files, Folder, Place, RecordFile};
 use crate::units::Date;
-use crate::views::tell::{Subject, tell};
+use crate::views::tell::{Subject, scan_path, tell};
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
@@ -142,8 +142,22 @@ pub fn make(
         draft: making.draft,
     });
     let setting = Setting { later: making.later, interrupt: making.interrupt };
-    let Published { output, waiting } = publish(&told, theme, kept, pictures, cache, setting)?;
+    let Published { mut output, waiting } = publish(&told, theme, kept, pictures, cache, setting)?;
+    put_scans(folder, &review.book, &mut output)?;
     Ok(Made { output, findings: of_pictures(faulty, pictures), waiting })
+}
+
+/// Puts the scans of signed sheets into the office's folder, and into no other.
+fn put_scans(folder: &Folder, book: &Book, output: &mut Output) -> Result<(), PathError> {
+    let scans = book.record.kept.values().filter_map(|kept| kept.scan.as_ref());
+    let scans: BTreeMap<&str, &Scan> = scans.map(|scan| (scan.name.as_str(), scan)).collect();
+    for (name, scan) in scans {
+        let Some(root) = folder.root() else { continue };
+        let path = root.join(RecordFile::Scan(name).path());
+        let content = Content::File { path, digest: scan.digest, bytes: scan.bytes };
+        output.insert(format!("office/{}", scan_path(name)), content)?;
+    }
+    Ok(())
 }
 
 /// Makes the pictures of a reviewed book, and says what is wrong with them.

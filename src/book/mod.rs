@@ -67,7 +67,7 @@ mod photo;
 pub use photo::{Photo, PhotoFile};
 
 mod record;
-pub use record::Record;
+pub use record::{Kept, Record, Scan};
 
 use std::collections::{BTreeMap, BTreeSet};
 

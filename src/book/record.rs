@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::ledger::{Fact, Issue, Line, Purpose};
+use crate::digest::Digest;
+use crate::ledger::{Drawing, Fact, Issue, Line, Purpose};
 
 /// The record of a book; nothing while nothing was issued.
 #[derive(Clone, Debug, Default)]
@@ -13,8 +14,30 @@ pub struct Record {
     pub lines: Vec<Line>,
     /// The issues whose files are as they were issued, by number.
     pub issues: BTreeMap<u32, Issue>,
+    /// What responses keep beside their facts, by the response.
+    pub kept: BTreeMap<Digest, Kept>,
     /// Something in it is not as it was written; findings say what.
     pub faulty: bool,
+}
+
+/// What a response keeps that its fact does not say.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Kept {
+    /// The signature as it was drawn.
+    pub drawing: Option<Drawing>,
+    /// The scan of the sheet that was signed on paper.
+    pub scan: Option<Scan>,
+}
+
+/// A scan of the record.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Scan {
+    /// The name of its file: its digest in hex, and an ending.
+    pub name: String,
+    /// Of its bytes.
+    pub digest: Digest,
+    /// How many there are.
+    pub bytes: u64,
 }
 
 impl Record {

@@ -1,29 +1,46 @@
 //! `compare`: the change order between two issues.
 
+use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use crate::assess::{ChangeOrder, Heading, freeze};
+use crate::book::Book;
 use crate::ledger::{Issue, Purpose};
 use crate::pipeline::{self, Review};
 use crate::source::Folder;
 
-use super::report::{self, StatusFormat};
+use super::report::{self, change_order};
 use super::today::Today;
 use super::{CLEAN, Failure, STOPPED};
 
 /// Prints the change order between two issues: what changed, money, days and who must sign
 ///
-/// FROM and TO are numbers of issues, or `now` for the book as it stands.
+/// FROM and TO are numbers of issues, or `now` for the book as it stands. As a PDF it is a sheet to sign,
+/// with a line for each approver; one that tells of `now` is a draft, since nobody signs what was not issued.
 #[derive(clap::Args)]
 pub struct Compare {
     /// The folder that holds `book.yaml`, if not this one; then FROM and TO
     #[arg(value_name = "BOOK FROM TO", num_args = 2..=3, required = true)]
     given: Vec<String>,
     /// How to print it
-    #[arg(long, value_enum, default_value_t = StatusFormat::Text)]
-    format: StatusFormat,
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// The file to write the PDF to; one that is there is replaced
+    #[arg(long, value_name = "FILE", required_if_eq("format", "pdf"))]
+    out: Option<PathBuf>,
     #[command(flatten)]
     today: Today,
+}
+
+/// How a change order is told.
+#[derive(clap::ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
+enum Format {
+    /// For people
+    Text,
+    /// For programs
+    Json,
+    /// To sign: a sheet as PDF, written to `--out`
+    Pdf,
 }
 
 /// An issue by its number, or the book as it stands.
@@ -50,7 +67,13 @@ impl Compare {
         }
         let (from, to) = (find(&review, from, &book)?, find(&review, to, &book)?);
         let order = ChangeOrder::between(&from, &to);
-        report::print(&report::change_order(&order, (&from, &to), &review.book, self.format))?;
+        let (issues, book) = ((&from, &to), &review.book);
+        match (self.format, &self.out) {
+            (Format::Pdf, Some(out)) => write(out, &sheet(&order, issues, book)?)?,
+            (_, Some(_)) => return Err("only a PDF is written to a file; give `--format pdf` with `--out`".into()),
+            (Format::Json, None) => report::print(&change_order::json(&order, issues, book))?,
+            (_, None) => report::print(&change_order::text(&order, issues, book))?,
+        }
         Ok(CLEAN)
     }
 }
@@ -80,6 +103,38 @@ fn find(review: &Review, edition: Edition, book: &Path) -> Result<Issue, Failure
             Ok(freeze(&review.book, &review.assessment, heading))
         }
     }
+}
+
+/// The change order as a sheet.
+#[cfg(feature = "sheets")]
+fn sheet(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> Result<Vec<u8>, Failure> {
+    let view = crate::views::tell::change_order(order, issues, book);
+    Ok(crate::publish::sheets::change_order(&view)?)
+}
+
+/// Without the feature there are no sheets.
+#[cfg(not(feature = "sheets"))]
+fn sheet(_: &ChangeOrder, _: (&Issue, &Issue), _: &Book) -> Result<Vec<u8>, Failure> {
+    Err("this program was built without sheets; print it with `--format text`".into())
+}
+
+/// Writes a sheet whole or not at all, and never over a file that is no sheet.
+fn write(out: &Path, sheet: &[u8]) -> Result<(), Failure> {
+    let refused = |error: std::io::Error| format!("can't write `{}`: {error}", out.display());
+    let mut start = Vec::new();
+    let there = std::fs::File::open(out).and_then(|file| file.take(5).read_to_end(&mut start));
+    if out.is_dir() || (there.is_ok() && start != b"%PDF-") {
+        return Err(format!("`{}` is there and is no PDF; name another file", out.display()).into());
+    }
+    let folder = out.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut building = tempfile::Builder::new();
+    // As any new file: the system takes away what the user does not want others to have.
+    #[cfg(unix)]
+    building.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    let mut file = building.tempfile_in(folder).map_err(refused)?;
+    file.write_all(sheet).and_then(|()| file.as_file().sync_all()).map_err(refused)?;
+    file.persist(out).map_err(|error| refused(error.error))?;
+    Ok(())
 }
 
 #[cfg(test)]

@@ -107,7 +107,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> 
     let frozen = Frozen { book, ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
-    report::print(&report::issued(&frozen, record.latest(), &review.book))?;
+    report::print(&report::change_order::issued(&frozen, record.latest(), &review.book))?;
     Ok(CLEAN)
 }
 

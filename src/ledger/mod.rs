@@ -7,6 +7,7 @@
 //! clock said, and decides nothing. Lines cut off whole at the end leave no trace in the chain itself.
 
 mod chain;
+mod drawing;
 mod fact;
 mod fault;
 mod issue;
@@ -16,6 +17,7 @@ mod moment;
 mod tests;
 
 pub use chain::{Chain, Tail};
+pub use drawing::{Drawing, MAX_DRAWING};
 pub use fact::{
     Asked, By, Confirmed, Decided, Decision, Fact, Invited, Issued, Measured, Met, Opened, Purpose, Read, Refused,
     Side, Signed, Spot, Withdrawn,

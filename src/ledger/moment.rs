@@ -4,6 +4,8 @@ use std::fmt;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use crate::units::Date;
+
 /// A moment in universal time, to the second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Moment(jiff::Timestamp);
@@ -21,6 +23,11 @@ impl fmt::Display for NotAMoment {
 impl std::error::Error for NotAMoment {}
 
 impl Moment {
+    /// Its day, in universal time.
+    pub fn day(self) -> Option<Date> {
+        Date::parse(self.to_string().get(..10)?).ok()
+    }
+
     /// The second that a clock's timestamp is in.
     pub fn at(timestamp: jiff::Timestamp) -> Option<Moment> {
         jiff::Timestamp::from_second(timestamp.as_second()).ok().map(Moment)

@@ -65,7 +65,7 @@ impl Press<'_> {
     #[cfg(feature = "sheets")]
     fn one(&self, path: &str, view: &SignOff, before: Option<&Paper>) -> Result<(Digest, Paper), PublishError> {
         /// Raised when the same view would be set otherwise.
-        const SETTING: &str = concat!("sheets 1 ", env!("CARGO_PKG_VERSION"));
+        const SETTING: &str = concat!("sheets 4 ", env!("CARGO_PKG_VERSION"));
 
         if self.setting.interrupt.load(std::sync::atomic::Ordering::SeqCst) {
             return Err(PublishError::Stopped);

@@ -19,6 +19,7 @@ mod clearances;
 mod codes;
 mod fit;
 mod joinery;
+mod kept;
 mod layers;
 mod layout;
 mod light;

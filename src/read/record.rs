@@ -6,6 +6,8 @@ use crate::finding::{Finding, Severity};
 use crate::ledger::{Chain, Fact, Issue, Issued, Tail};
 use crate::source::{FileId, Files, Folder, Place, RecordFile, Span};
 
+use super::kept;
+
 /// The rule that these findings belong to.
 const RULE: &str = "approve/ledger";
 /// Largest ledger, in bytes.
@@ -44,6 +46,7 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
         }
     }
     record.faulty = !chain.faults.is_empty() || findings.len() > before;
+    record.kept = kept::read(folder, &chain.lines, findings);
     record.lines = chain.lines;
     record
 }

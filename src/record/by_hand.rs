@@ -7,7 +7,7 @@ use crate::digest::Digest;
 use crate::ledger::{Asked, By, Chain, Confirmed, Decided, Decision, Fact, Issue, Met, Moment, Refused};
 
 use super::error::RecordError;
-use super::receive::{Outcome, Receiver, Refusal, day, fault, is_recorded, issued};
+use super::receive::{Outcome, Receiver, Refusal, fault, is_recorded, issued};
 
 /// A decision that was given by other means.
 #[derive(Clone, Debug)]
@@ -108,7 +108,7 @@ impl Receiver {
         if open.chain().lines.iter().any(|line| confirmed(&line.fact)) {
             return Ok(Outcome::Already);
         }
-        let on = day(at).ok_or(Refusal::OtherBook)?;
+        let on = at.day().ok_or(Refusal::OtherBook)?;
         open.append(at, Fact::Confirmed(Confirmed { response, by: by.into(), on }))?;
         Ok(Outcome::Recorded(vec![]))
     }
@@ -131,7 +131,7 @@ impl Receiver {
         if open.chain().lines.iter().any(|line| same(&line.fact)) {
             return Ok(Outcome::Already);
         }
-        let on = day(at).ok_or(Refusal::OtherBook)?;
+        let on = at.day().ok_or(Refusal::OtherBook)?;
         open.append(at, Fact::Met(Met { room, item, mark, by: by.into(), note: note.into(), on }))?;
         Ok(Outcome::Recorded(vec![]))
     }

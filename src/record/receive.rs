@@ -7,7 +7,6 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use crate::digest::Digest;
 use crate::ledger::{Asked, By, Chain, Decided, Fact, Issue, Issued, Measured, Moment, Refused, Signed};
-use crate::units::Date;
 
 use super::error::RecordError;
 use super::keys::{Key, current};
@@ -278,7 +277,7 @@ impl Receiver {
                 return Err(Refusal::NoOpening(read.room.clone(), read.opening.clone()));
             }
         }
-        let on = day(says.made).ok_or(Refusal::Malformed(Malformed::Text("made")))?;
+        let on = says.made.day().ok_or(Refusal::Malformed(Malformed::Text("made")))?;
         let fact = Measured { response: handed.digest, by: says.by.clone(), on, readings: says.readings.clone() };
         open.keep_response(&handed.value, &handed.digest)?;
         open.append(at, Fact::Measured(fact))?;
@@ -321,9 +320,4 @@ pub(super) fn is_recorded(chain: &Chain, digest: &Digest, proved: bool) -> bool 
         Fact::Measured(measured) => measured.response == *digest,
         _ => false,
     })
-}
-
-/// The day of a moment, in universal time.
-pub(super) fn day(moment: Moment) -> Option<Date> {
-    Date::parse(&moment.to_string()[..10]).ok()
 }

@@ -87,6 +87,8 @@ pub enum RecordFile<'a> {
     Issue(u32),
     /// A response, by its digest in hex; anything else is no file of the record.
     Response(&'a str),
+    /// A scan, by the name that its response gives it: its digest in hex, and an ending.
+    Scan(&'a str),
 }
 
 impl RecordFile<'_> {
@@ -98,6 +100,12 @@ impl RecordFile<'_> {
             Self::Response(digest) => {
                 let name: String = digest.chars().filter(char::is_ascii_hexdigit).collect();
                 format!("record/responses/{name}.json")
+            }
+            Self::Scan(name) => {
+                let (digest, ending) = name.split_once('.').unwrap_or((name, ""));
+                let digest: String = digest.chars().filter(char::is_ascii_hexdigit).collect();
+                let ending: String = ending.chars().filter(char::is_ascii_lowercase).collect();
+                format!("record/scans/{digest}.{ending}")
             }
         }
     }

@@ -27,9 +27,13 @@ pub mod data;
 
 pub mod asked;
 
+pub mod signature;
+
 pub mod sign;
 
 pub mod sign_off;
+
+pub mod change_order;
 
 pub mod installer;
 

@@ -73,7 +73,7 @@ pub struct Link {
 }
 
 /// A line of the title block's list of revisions.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Revision {
     /// The issue in which it was changed.
     pub number: String,

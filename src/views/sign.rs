@@ -17,6 +17,8 @@ pub struct SignPage {
     pub terms: String,
     /// Who signs, in the order of the columns and of the signature lines.
     pub signers: Vec<String>,
+    /// Signatures that stand, and a place for each that is still wanted.
+    pub lines: Vec<SignLine>,
     /// A room each.
     pub groups: Vec<SignGroup>,
     /// Subtotal, tax, total, allowances, over or under; the total is marked.
@@ -47,6 +49,19 @@ pub struct SignItem {
     /// One a signer, in their order.
     pub states: Vec<State>,
     pub price: Option<String>,
+}
+
+/// A place for a signature, and what stands there.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SignLine {
+    /// Who signs there.
+    pub name: String,
+    /// The drawing, or the name as typed; empty while nothing is signed.
+    pub shown: Html,
+    /// How it was given and of what.
+    pub how: Option<String>,
+    /// The day.
+    pub date: String,
 }
 
 /// A line under the table.

@@ -5,6 +5,9 @@
 
 use serde::Serialize;
 
+use super::sheet::Revision;
+use super::signature::Signature;
+
 /// One sign-off sheet, of a room or of the whole book.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct SignOff {
@@ -36,6 +39,8 @@ pub struct SignOff {
     pub approvers: Vec<Approver>,
     /// How many must sign, in words: `both must sign`, `any one may sign`.
     pub rule: String,
+    /// The issues in which what is on it was new or changed, the newest first; a few at most.
+    pub revisions: Vec<Revision>,
 }
 
 /// A sheet of paper, upright.
@@ -129,6 +134,33 @@ pub struct Item {
     pub cautions: Vec<String>,
     /// The options still open; empty once one is chosen.
     pub choices: Vec<Choice>,
+    /// What each approver decided, as it stands, in the order of the approvers.
+    pub decided: Vec<Decided>,
+}
+
+/// What an approver decided of an item; empty while nothing stands.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+pub struct Decided {
+    /// The box that is crossed.
+    pub stamp: Option<Stamp>,
+    /// The decision in words, when and how it was given.
+    pub by: String,
+    /// In the approver's words.
+    pub note: String,
+}
+
+/// One of the four boxes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stamp {
+    /// Approved.
+    Approved,
+    /// Approved as noted.
+    Noted,
+    /// Revise and resubmit.
+    Revise,
+    /// Rejected.
+    Rejected,
 }
 
 /// How far an item's approval has come, as a shape and in words.
@@ -167,6 +199,8 @@ pub struct Choice {
     pub product: String,
     /// What the item costs with it.
     pub price: String,
+    /// It is what those who decided chose.
+    pub crossed: bool,
 }
 
 /// A photograph that is fetched by its key when the sheet is set.
@@ -196,8 +230,12 @@ pub struct Allowance {
 }
 
 /// Somebody who signs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct Approver {
     /// The name in full.
     pub name: String,
+    /// What was signed of this sheet and still holds.
+    pub signatures: Vec<Signature>,
+    /// Something of this sheet is still to be signed.
+    pub open: bool,
 }

@@ -1,8 +1,11 @@
 //! Sign-off sheets, read back with independent readers: poppler (`pdftotext`, `pdffonts`,
 //! `pdfinfo`) and `qpdf`.
 
+mod change_order;
 mod file;
 mod hostile;
 mod pages;
 mod readers;
+mod revised;
 mod sample;
+mod signed;

@@ -24,6 +24,8 @@ pub struct Word {
     pub note: Option<String>,
     /// When it was made, by the clock where it was made.
     pub made: Moment,
+    /// The response that says so.
+    pub response: Digest,
     /// The issue that was answered.
     pub issue: u32,
     /// How it was given.
@@ -52,6 +54,16 @@ pub enum Given {
 }
 
 impl Given {
+    /// Of a response that was confirmed with the person, or not.
+    pub fn of(given: &Decided, confirmed: bool) -> Self {
+        match given.by {
+            By::PrivateLink => Self::ByPrivateLink,
+            By::Hand => Self::ByHand(given.how.clone().unwrap_or_default()),
+            By::Unsigned if confirmed => Self::Confirmed,
+            By::Unsigned => Self::Unsigned,
+        }
+    }
+
     /// Whether it counts.
     pub fn is_known(&self) -> bool {
         *self != Self::Unsigned
@@ -107,21 +119,13 @@ impl Facts<'_> {
             option: asked.option.clone(),
             note: asked.note.clone(),
             made: given.made,
+            response: given.response,
             issue: given.issue,
-            given: self.how(given),
+            given: Given::of(given, self.confirmed.contains(&given.response)),
             signed: given.signed.clone(),
             holds,
             changes: if holds { vec![] } else { self.changes(given.issue, asked) },
             met: self.book.record.facts().any(|fact| is_met(fact, asked)),
-        }
-    }
-
-    fn how(&self, given: &Decided) -> Given {
-        match given.by {
-            By::PrivateLink => Given::ByPrivateLink,
-            By::Hand => Given::ByHand(given.how.clone().unwrap_or_default()),
-            By::Unsigned if self.confirmed.contains(&given.response) => Given::Confirmed,
-            By::Unsigned => Given::Unsigned,
         }
     }
 

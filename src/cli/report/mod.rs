@@ -1,7 +1,7 @@
 //! Findings as text, JSON or SARIF.
 
 mod approvals;
-mod change_order;
+pub mod change_order;
 mod json;
 mod sarif;
 mod status;
@@ -9,14 +9,9 @@ mod text;
 
 use std::io::{IsTerminal, Write};
 
-use crate::assess::ChangeOrder;
-use crate::book::Book;
-use crate::ledger::Issue;
 use crate::pipeline::Review;
 
 use super::Failure;
-
-pub use change_order::issued;
 
 /// How findings are printed.
 #[derive(clap::ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,14 +38,6 @@ pub fn status(review: &Review, format: StatusFormat) -> String {
     match format {
         StatusFormat::Text => status::text(review),
         StatusFormat::Json => status::json(review),
-    }
-}
-
-/// A change order in that format.
-pub fn change_order(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book, format: StatusFormat) -> String {
-    match format {
-        StatusFormat::Text => change_order::text(order, issues, book),
-        StatusFormat::Json => change_order::json(order, issues, book),
     }
 }
 

@@ -12,13 +12,13 @@ use super::error::SheetError;
 
 /// The view with the keys of the pictures that were found, in the order of their files.
 #[derive(Serialize)]
-struct Content<'a> {
-    view: &'a SignOff,
+struct Content<'a, V> {
+    view: &'a V,
     shown: &'a [String],
 }
 
 /// The content as JSON. Line breaks and control characters become spaces.
-pub fn json(view: &SignOff, shown: &[String]) -> Result<Vec<u8>, SheetError> {
+pub fn json(view: &impl Serialize, shown: &[String]) -> Result<Vec<u8>, SheetError> {
     let refused = |fault: serde_json::Error| SheetError::View(fault.to_string());
     let mut content = serde_json::to_value(Content { view, shown }).map_err(refused)?;
     tidy(&mut content["view"]);

@@ -8,8 +8,10 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt};
 
-/// The template that a sheet begins with.
-pub const MAIN: &str = "sign-off.typ";
+/// The template that a sign-off sheet begins with.
+pub const SIGN_OFF: &str = "sign-off.typ";
+/// The template that a change order begins with.
+pub const CHANGE_ORDER: &str = "change-order.typ";
 
 macro_rules! theme {
     ($($path:literal),* $(,)?) => {
@@ -17,7 +19,8 @@ macro_rules! theme {
     };
 }
 
-static TEMPLATES: [(&str, &[u8]); 5] = theme!["sign-off.typ", "page.typ", "item.typ", "signing.typ", "type.typ"];
+static TEMPLATES: [(&str, &[u8]); 6] =
+    theme!["sign-off.typ", "change-order.typ", "page.typ", "item.typ", "signing.typ", "type.typ"];
 
 static WORDS: [(&str, &[u8]); 2] = theme!["words/en.json", "words/es.json"];
 
@@ -37,8 +40,6 @@ pub struct Engine {
     pub book: LazyHash<FontBook>,
     /// The fonts, in the order of the font book.
     pub fonts: Vec<Font>,
-    /// The template that a sheet begins with.
-    pub main: FileId,
     /// The templates.
     pub sources: Vec<Source>,
     /// The fixed words of a sheet, a file a language.
@@ -63,7 +64,6 @@ impl Engine {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(&fonts)),
             fonts,
-            main: file(MAIN),
             sources,
             words: WORDS.iter().map(|(path, text)| (file(path), Bytes::new(*text))).collect(),
         }

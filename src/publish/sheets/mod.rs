@@ -1,4 +1,4 @@
-//! Sign-off sheets as PDF: tagged, fonts embedded, the same bytes from the same view.
+//! Sheets to sign as PDF: tagged, fonts embedded, the same bytes from the same view.
 //!
 //! The sheet is set by Typst from `themes/standard/sheets/`. What the client wrote reaches the
 //! template as JSON and as nothing else, so that no text of a book is ever read as markup.
@@ -12,6 +12,7 @@ mod world;
 use sha2::{Digest, Sha256};
 use typst::foundations::Bytes;
 
+use crate::views::change_order::ChangeOrder;
 use crate::views::sign_off::{PictureRef, SignOff};
 
 pub use content::missing_letters;
@@ -33,7 +34,17 @@ pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> R
     let gallery = Gallery::of(view, pictures)?;
     let json = content::json(view, &gallery.keys)?;
     let ident = identifier(&json, &gallery.files);
-    export::pdf(&SheetWorld::new(json, gallery.files), ident)
+    export::pdf(&SheetWorld::new(engine::SIGN_OFF, json, gallery.files), ident)
+}
+
+/// A change order as the bytes of a PDF file.
+///
+/// # Errors
+/// A sheet that cannot be set.
+pub fn change_order(view: &ChangeOrder) -> Result<Vec<u8>, SheetError> {
+    let json = content::json(view, &[])?;
+    let ident = identifier(&json, &[]);
+    export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), ident)
 }
 
 /// The pictures of a sheet, each once.

@@ -14,17 +14,18 @@ use super::error::SheetError;
 /// The world of one sheet: no disk, no clock, no network.
 pub struct SheetWorld {
     engine: &'static Engine,
+    main: FileId,
     files: Vec<(FileId, Bytes)>,
 }
 
 impl SheetWorld {
-    /// The view is read as `view.json`, the pictures as `picture/0`, `picture/1` and so on.
-    pub fn new(view: Vec<u8>, pictures: Vec<Bytes>) -> SheetWorld {
+    /// Begins with the template `main`. The view is read as `view.json`, the pictures as `picture/0`, `picture/1` and so on.
+    pub fn new(main: &str, view: Vec<u8>, pictures: Vec<Bytes>) -> SheetWorld {
         let pictures = pictures.into_iter().enumerate();
         let files = std::iter::once((file("view.json"), Bytes::new(view)))
             .chain(pictures.map(|(n, bytes)| (file(&format!("picture/{n}")), bytes)))
             .collect();
-        SheetWorld { engine: engine(), files }
+        SheetWorld { engine: engine(), main: file(main), files }
     }
 }
 
@@ -48,7 +49,7 @@ impl World for SheetWorld {
     }
 
     fn main(&self) -> FileId {
-        self.engine.main
+        self.main
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {

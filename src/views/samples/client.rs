@@ -5,7 +5,7 @@ use super::super::cover::{Cover, Due, RoomCard, Stamp, Tally};
 use super::super::drawing::Drawing;
 use super::super::item::{Change, Fit, ItemPage, OptionCard, Signer};
 use super::super::room::{ItemLine, RoomPage, Why};
-use super::super::sign::{Condition, SignGroup, SignItem, SignPage, Total};
+use super::super::sign::{Condition, SignGroup, SignItem, SignLine, SignPage, Total};
 use super::*;
 
 pub(super) fn cover() -> Cover {
@@ -264,6 +264,10 @@ pub(super) fn sign() -> SignPage {
         facts: vec![fact("Items", "four, of two rooms"), fact("Total", "<b>$3,745.48</b> with tax"), fact("To sign", "Ada Okonedo and Sven Lindqvist")],
         terms: "Prices in US dollars, freight included".into(),
         signers: vec!["Ada Okonedo".into(), "Sven Lindqvist".into()],
+        lines: vec![
+            SignLine { name: "Ada Okonedo".into(), shown: "Ada Okonedo".into(), how: Some("by private link; of issue 3, all 4 items".into()), date: "16 Jan 2027".into() },
+            SignLine { name: "Sven Lindqvist".into(), ..SignLine::default() },
+        ],
         groups: vec![room("Kitchen"), room("Bath")],
         totals: vec![
             total("Four items", "3,460.00", false),

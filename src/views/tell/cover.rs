@@ -28,13 +28,9 @@ impl Teller<'_> {
         let title = self.chrome.project().title.clone();
         let place = Place { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
         let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
+        let mark = marks::shown(&marks::of_all(self.marks.values()));
         Cover {
-            sheet: self.chrome.sheet(
-                place,
-                Some(marks::shown(&marks::of_all(self.marks.values()))),
-                None,
-                Some(onward),
-            ),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), &|_, _| true),
             picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
             lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
             stamp: self.stamp(),

@@ -46,8 +46,9 @@ impl Teller<'_> {
             above: vec![self.chrome.first(), Crumb { name: room_link.name, href: Some(room_link.href) }],
         };
         let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
+        let sheet = self.chrome.sheet(place, mark, Some(from), Some(onward));
         ItemPage {
-            sheet: self.chrome.sheet(place, mark, Some(from), Some(onward)),
+            sheet: self.revised(sheet, &|folder, id| folder == room.folder && id == selection.id),
             label: format!("{} · {}", room.title(), selection.tag),
             lead: Some(self.item_lead(selection)),
             state: Some(self.decision(room, selection)),

@@ -9,6 +9,7 @@ mod chrome;
 mod concerns;
 mod figures;
 mod fit;
+mod history;
 mod item;
 mod lines;
 mod prose;
@@ -18,11 +19,15 @@ mod cover;
 mod room;
 mod sign;
 mod sign_off;
+mod signatures;
+
+mod change_order;
 
 mod installer;
 mod opening;
 mod opening_drawings;
 
+mod given;
 mod money;
 mod office;
 mod orders;
@@ -31,6 +36,8 @@ mod rules;
 mod schedule;
 
 pub use album::PageFile;
+pub use change_order::change_order;
+pub use given::scan_path;
 
 use std::collections::BTreeMap;
 
@@ -47,6 +54,7 @@ use crate::units::Date;
 
 use album::Album;
 use chrome::Chrome;
+use history::History;
 
 /// What pages are made from.
 #[derive(Clone, Copy)]
@@ -82,18 +90,21 @@ struct Teller<'a> {
     chrome: Chrome<'a>,
     /// Each item's mark, by room and selection.
     marks: BTreeMap<(&'a str, &'a str), Digest>,
+    /// What each issue made new or changed.
+    history: &'a History,
     /// The pictures that this folder shows.
     album: Album<'a>,
 }
 
 /// Tells the whole book.
 pub fn tell(subject: Subject<'_>) -> Told {
-    let marks = marks_of(subject);
+    let (marks, history) = (marks_of(subject), History::of(subject.book));
     let teller = || Teller {
         subject,
         wording: figures::wording(subject.book),
         chrome: Chrome::of(subject),
         marks: marks.clone(),
+        history: &history,
         album: Album::of(subject.pictures),
     };
     let ((client, papers, for_client), ((installer, for_installer), (office, for_office))) = rayon::join(

@@ -25,7 +25,7 @@ impl Teller<'_> {
         };
         let sums = self.sums(amounts.book.settled);
         SchedulePage {
-            sheet: self.chrome.sheet(place, None, from, onward),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), &|_, _| true),
             lead: Html::text(&lead),
             facts: sums.into_iter().map(|sum| fact(&sum.name, sum.amount.to_string())).collect(),
             drawings: vec![],

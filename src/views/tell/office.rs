@@ -1,7 +1,8 @@
 //! Tells the office's first page.
 
 use crate::assess::InTheWay;
-use crate::book::{Room, Selection};
+use crate::assess::approval::Given;
+use crate::book::{Approver, Room, Selection};
 use crate::finding::Finding;
 use crate::views::html::Html;
 use crate::views::office::{HoldPoint, Obstacle, OfficeIndex};
@@ -10,7 +11,9 @@ use crate::views::sheet::Link;
 
 use super::chrome::Place;
 use super::figures::quoted;
+use super::given::scan_path;
 use super::lines::{capital, fact};
+use super::signatures::day;
 use super::{Teller, schedule, states};
 
 impl Teller<'_> {
@@ -28,14 +31,14 @@ impl Teller<'_> {
         facts.extend(project.private.get().map(|note| fact("For the office", note.as_str())));
         let sheets = self.office_sheets();
         OfficeIndex {
-            sheet: self.chrome.sheet(place, None, None, sheets.first().cloned()),
+            sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), &|_, _| true),
             lead: Html::text(&lead),
             facts,
             counts: states::counts(counts),
             hold_points: self.hold_points(),
             sheets,
             papers: self.paper_links(),
-            tables: self.approvals().into_iter().chain([self.next_orders()]).collect(),
+            tables: self.approvals().into_iter().chain(self.responses()).chain([self.next_orders()]).collect(),
         }
     }
 
@@ -48,7 +51,7 @@ impl Teller<'_> {
         let row = |(room, selection): (&Room, &Selection)| {
             let stated = |state| Cell { state: Some(state), ..Cell::default() };
             let name = Cell::from(format!("{} {}", selection.tag, selection.name.value).as_str());
-            let said = approvers.iter().map(|approver| stated(self.said_by(approver, room, selection)));
+            let said = approvers.iter().map(|approver| self.said_how(approver, room, selection));
             [name, stated(self.decision(room, selection))].into_iter().chain(said).collect()
         };
         Some(Table {
@@ -58,6 +61,23 @@ impl Teller<'_> {
             rows: self.subject.book.selections().map(row).collect(),
             totals: vec![],
         })
+    }
+
+    /// What an approver said, how and when it was given, and the scan of what was signed on paper.
+    fn said_how(&self, approver: &Approver, room: &Room, selection: &Selection) -> Cell {
+        let state = Some(self.said_by(approver, room, selection));
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
+        let Some(word) = word else { return Cell { state, ..Cell::default() } };
+        let on = if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!("{}, ", day(word)) };
+        let scan = self.subject.book.record.kept.get(&word.response).and_then(|kept| kept.scan.as_ref());
+        Cell {
+            state,
+            text: scan.map_or_else(Html::default, |_| "scan".into()),
+            href: scan.map(|scan| scan_path(&scan.name)),
+            note: Some(Html::text(&format!("{on}{}", self.how(word)))),
+            ..Cell::default()
+        }
     }
 
     fn hold_points(&self) -> Vec<HoldPoint> {

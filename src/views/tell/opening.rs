@@ -82,6 +82,10 @@ impl<'a> Teller<'a> {
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
         let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
         sheet.scale = Some("1:16".into());
+        let is_here = |folder: &str, id: &str| {
+            folder == at.room.folder && at.thing.is_some_and(|(selection, _)| selection.id == id)
+        };
+        sheet.revisions = self.revisions(&is_here);
         let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
         OpeningPage {
             sheet,

@@ -41,7 +41,7 @@ impl<'a> Teller<'a> {
             lead += &format!(" {} no date yet.", count(dateless, "selection has", "selections have"));
         }
         SchedulePage {
-            sheet: self.chrome.sheet(place, None, from, onward),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), &|_, _| true),
             lead: Html::text(&lead),
             facts: self.order_facts(receiving),
             drawings: vec![],

@@ -42,8 +42,9 @@ impl Teller<'_> {
             above: vec![self.chrome.first()],
         };
         let named = room.photo.iter().chain(&room.photos);
+        let sheet = self.chrome.sheet(place, Some(self.room_mark(room)), Some(from), Some(onward));
         RoomPage {
-            sheet: self.chrome.sheet(place, Some(self.room_mark(room)), Some(from), Some(onward)),
+            sheet: self.revised(sheet, &|folder, _| folder == room.folder),
             place: room.whereabouts.get().cloned(),
             lead: room.intro.get().map(|intro| prose::line(intro)),
             facts: self.room_facts(room),

@@ -88,8 +88,10 @@ impl Teller<'_> {
         let rows = chosen.iter().flat_map(|(room, selection)| {
             selection.standing().iter().map(|option| self.row(title, room, selection, option)).collect::<Vec<_>>()
         });
+        let is_listed =
+            |folder: &str, id: &str| chosen.iter().any(|(room, selection)| room.folder == folder && selection.id == id);
         SchedulePage {
-            sheet: self.chrome.sheet(place, None, from, onward),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), &is_listed),
             lead: Html::text(&lead),
             facts: vec![fact("Prices", self.terms())],
             drawings: vec![],

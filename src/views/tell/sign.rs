@@ -1,12 +1,13 @@
 //! Tells the page of everything to be signed.
 
 use crate::assess::Amounts;
-use crate::book::{Approval, Room, Selection};
+use crate::book::{Approval, Book, Room, Selection};
 use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Link;
-use crate::views::sign::{Condition, SignGroup, SignItem, SignPage, Total};
+use crate::views::sign::{Condition, SignGroup, SignItem, SignLine, SignPage, Total};
+use crate::views::signature::Signature;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
@@ -20,6 +21,18 @@ pub struct Sum {
     pub name: String,
     /// The amount.
     pub amount: Money,
+}
+
+/// Who must sign a book, in words.
+pub fn who_signs(book: &Book) -> String {
+    let project = &book.project;
+    match (project.approval, project.approvers.len()) {
+        (_, 0) => "nobody is named yet".into(),
+        (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
+        (Approval::Any, _) => "any one may sign".into(),
+        (Approval::All, 2) => "both must sign".into(),
+        (Approval::All, many) => format!("all {many} must sign"),
+    }
 }
 
 impl Teller<'_> {
@@ -40,18 +53,41 @@ impl Teller<'_> {
         facts.extend(
             self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
         );
+        let mark = marks::shown(&marks::of_all(self.marks.values()));
         SignPage {
-            sheet: self.chrome.sheet(place, Some(marks::shown(&marks::of_all(self.marks.values()))), from, Some(cover)),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), &|_, _| true),
             lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),
             signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
+            lines: self.sign_lines(),
             groups: self.subject.book.rooms.iter().map(|room| self.group(room)).collect(),
             totals: self.totals(),
             conditions: self.conditions(),
             papers: self.paper_links(),
             asked: self.asked(),
         }
+    }
+
+    /// What each approver signed of the whole book, and a place for what is still to be signed.
+    fn sign_lines(&self) -> Vec<SignLine> {
+        let rooms: Vec<&Room> = self.subject.book.rooms.iter().collect();
+        let lines = self.who_signed(&rooms).into_iter().flat_map(|approver| {
+            let name = approver.name;
+            let shown = |signature: &Signature| match &signature.drawing {
+                Some(drawing) => drawing.svg(&signature.name),
+                None => Html::text(&signature.text),
+            };
+            let line = |signature: Signature| SignLine {
+                name: name.clone(),
+                shown: shown(&signature),
+                how: Some(signature.how),
+                date: signature.date,
+            };
+            let open = approver.open.then(|| SignLine { name: name.clone(), ..SignLine::default() });
+            approver.signatures.into_iter().map(line).chain(open).collect::<Vec<_>>()
+        });
+        lines.collect()
     }
 
     /// What a signature means, on a sheet with so many items still open.
@@ -69,14 +105,7 @@ impl Teller<'_> {
 
     /// Who must sign, in words.
     pub fn who_signs(&self) -> String {
-        let project = &self.subject.book.project;
-        match (project.approval, project.approvers.len()) {
-            (_, 0) => "nobody is named yet".into(),
-            (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
-            (Approval::Any, _) => "any one may sign".into(),
-            (Approval::All, 2) => "both must sign".into(),
-            (Approval::All, many) => format!("all {many} must sign"),
-        }
+        who_signs(self.subject.book)
     }
 
     /// Currency and what prices include.

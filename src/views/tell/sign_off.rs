@@ -1,7 +1,7 @@
 //! Tells the sheets to sign on paper: one a room, and one for the whole book.
 
 use crate::assess::Amounts;
-use crate::book::{Choice, Room as BookRoom, Selection, System};
+use crate::book::{Book, Choice, Room as BookRoom, Selection, System};
 use crate::marks;
 use crate::units::Money;
 use crate::views::sheet::Fact;
@@ -53,16 +53,9 @@ impl Teller<'_> {
         facts.push(line("Who signs", self.who_signs()));
         SignOff {
             language: project.languages.first().cloned().unwrap_or_else(|| "en".into()),
-            paper: if project.units == System::Imperial { Paper::UsLetter } else { Paper::A4 },
+            paper: paper_of(self.subject.book),
             draft: self.subject.draft,
-            project: Project {
-                title: chrome.title.clone(),
-                number: chrome.number.clone().unwrap_or_default(),
-                client: chrome.client.clone().unwrap_or_default(),
-                firm: chrome.firm.clone().unwrap_or_default(),
-                designer: project.designer.text().into(),
-                address: project.address.text().into(),
-            },
+            project: project_of(self.subject.book),
             sheet,
             issue: chrome.issue.clone(),
             date: chrome.date.clone(),
@@ -71,8 +64,9 @@ impl Teller<'_> {
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
             totals: self.sums(settled).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
             allowances: if whole { self.paper_allowances() } else { vec![] },
-            approvers: project.approvers.iter().map(|approver| Approver { name: approver.name.clone() }).collect(),
+            approvers: self.who_signed(rooms),
             rule: self.who_signs(),
+            revisions: self.revisions(&|folder, _| rooms.iter().any(|room| room.folder == folder)),
         }
     }
 
@@ -102,6 +96,7 @@ impl Teller<'_> {
         let settled = selection.settled();
         let shown = selection.standing().iter().next();
         let several = selection.options.len() > 1;
+        let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let description = settled.map(|option| self.description(option)).unwrap_or_default();
         let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
         Item {
@@ -125,16 +120,18 @@ impl Teller<'_> {
             choices: if settled.is_some() {
                 vec![]
             } else {
-                selection.options.iter().map(|option| self.paper_choice(option)).collect()
+                selection.options.iter().map(|option| self.paper_choice(option, chosen)).collect()
             },
+            decided: self.decided(room, selection),
         }
     }
 
-    fn paper_choice(&self, option: &Choice) -> OpenChoice {
+    fn paper_choice(&self, option: &Choice, chosen: Option<&str>) -> OpenChoice {
         OpenChoice {
             name: option.title(),
             product: self.in_a_line(option),
             price: Amounts::price(option).map_or_else(String::new, |price| price.to_string()),
+            crossed: chosen == Some(option.id.value.as_str()),
         }
     }
 
@@ -145,6 +142,30 @@ impl Teller<'_> {
         let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));
         Some(PictureRef { key: named.path.clone(), alt, width: made.width, height: made.height })
     }
+}
+
+/// The paper that a book is printed on, by its units.
+pub fn paper_of(book: &Book) -> Paper {
+    if book.project.units == System::Imperial { Paper::UsLetter } else { Paper::A4 }
+}
+
+/// The project as a title block on paper names it.
+pub fn project_of(book: &Book) -> Project {
+    let project = &book.project;
+    Project {
+        title: project.title.text().into(),
+        number: project.number.text().into(),
+        client: project.client.text().into(),
+        firm: project.firm.name.text().into(),
+        designer: project.designer.text().into(),
+        address: project.address.text().into(),
+    }
+}
+
+/// Those who sign, with nothing signed yet.
+pub fn approvers(book: &Book) -> Vec<Approver> {
+    let nothing = |name: &String| Approver { name: name.clone(), signatures: vec![], open: true };
+    book.project.approvers.iter().map(|approver| nothing(&approver.name)).collect()
 }
 
 /// A state with the shape that paper draws.

@@ -3,7 +3,9 @@
 use super::readers::Pdf;
 use super::sample::{kitchen, line, picture};
 use bookmatch::publish::sheets::{missing_letters, sign_off};
-use bookmatch::views::sign_off::{Item, SignOff};
+use bookmatch::views::sheet::Revision;
+use bookmatch::views::sign_off::{Decided, Item, SignOff, Stamp};
+use bookmatch::views::signature::{Signature, Strokes};
 
 /// Every place of a sheet that takes words of the book, given the same words.
 fn everywhere(words: &str) -> SignOff {
@@ -28,8 +30,16 @@ fn everywhere(words: &str) -> SignOff {
         field.clone_from(&text);
     }
     view.facts = vec![line(words, words)];
+    view.revisions = vec![Revision { number: text.clone(), date: text.clone(), what: text.clone() }; 3];
     view.totals = vec![line(words, words), line(words, words)];
-    view.approvers.iter_mut().for_each(|approver| approver.name.clone_from(&text));
+    let drawing = Some(Strokes { width: 1, height: 1, strokes: vec![vec![(0, 0)]] });
+    let name = text.clone();
+    let signature = Signature { name, text: text.clone(), date: text.clone(), how: text.clone(), drawing };
+    for approver in &mut view.approvers {
+        approver.name.clone_from(&text);
+        approver.signatures = vec![signature.clone(), Signature { drawing: None, ..signature.clone() }];
+        approver.open = true;
+    }
     let room = &mut view.rooms[0];
     room.name.clone_from(&text);
     room.note.clone_from(&text);
@@ -56,6 +66,7 @@ fn throughout(item: &mut Item, words: &str) {
     }
     item.description = vec![line(words, words)];
     item.cautions = vec![words.to_owned()];
+    item.decided = vec![Decided { stamp: Some(Stamp::Noted), by: words.to_owned(), note: words.to_owned() }; 2];
     if let Some(shown) = &mut item.picture {
         shown.alt = words.to_owned();
     }

@@ -91,7 +91,8 @@ fn an_undecided_item_shows_its_options_with_their_prices() {
 fn total_and_signatures_stand_together_on_the_last_page() {
     for approvers in 1..=6 {
         let mut view = house(20 + approvers);
-        view.approvers = (1..=approvers).map(|n| Approver { name: format!("Signer {n}") }).collect();
+        view.approvers =
+            (1..=approvers).map(|n| Approver { name: format!("Signer {n}"), ..Approver::default() }).collect();
         let pages = set(&view).pages();
         let last = pages.last().expect("a page");
         assert!(last.contains("Total to sign for"), "{last}");

@@ -48,8 +48,12 @@ pub fn kitchen() -> SignOff {
             chosen: "$4,310.00".to_owned(),
             rest: "$5,190.00 left".to_owned(),
         }],
-        approvers: vec![Approver { name: "Ife Okwuosa".to_owned() }, Approver { name: "Jon Halvard".to_owned() }],
+        approvers: vec![
+            Approver { name: "Ife Okwuosa".to_owned(), ..Approver::default() },
+            Approver { name: "Jon Halvard".to_owned(), ..Approver::default() },
+        ],
         rule: "Both must sign; each signs alone".to_owned(),
+        revisions: Vec::new(),
     }
 }
 
@@ -112,6 +116,7 @@ pub fn range() -> Item {
             "Gas is connected by a licensed fitter; local code and the maker’s instructions govern.".to_owned(),
         ],
         choices: Vec::new(),
+        decided: Vec::new(),
     }
 }
 
@@ -139,13 +144,16 @@ pub fn refrigerator() -> Item {
                 name: "A, panel-ready".to_owned(),
                 product: "Vessary 30 C, oiled walnut fronts".to_owned(),
                 price: "$5,640.00".to_owned(),
+                crossed: false,
             },
             Choice {
                 name: "B, steel".to_owned(),
                 product: "Vessary 30 S, brushed steel".to_owned(),
                 price: "$4,980.00".to_owned(),
+                crossed: false,
             },
         ],
+        decided: Vec::new(),
     }
 }
 
@@ -164,6 +172,7 @@ pub fn pendants() -> Item {
         picture: None,
         cautions: Vec::new(),
         choices: Vec::new(),
+        decided: Vec::new(),
     }
 }
 

@@ -9,7 +9,9 @@ declare! {
     /// Each line of `record/ledger.jsonl` bears a digest of itself and of the line before it, and names
     /// the digest of each issue's file. A line that was edited, dropped, moved or copied is told by its
     /// number, and so is an issue whose file is gone or changed. A last line that was not written to its
-    /// end, as after a power cut, is a note: nobody was told that it was recorded. Lines cut off whole at
+    /// end, as after a power cut, is a note: nobody was told that it was recorded. A response that bears a
+    /// drawn signature or the scan of a signed sheet is held to its digest too; one that is gone is a
+    /// query, since what it said stands in the ledger all the same. Lines cut off whole at
     /// the very end leave no trace in the ledger itself; a backup shows them.
     ///
     /// ## Why it matters

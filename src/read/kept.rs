@@ -1,0 +1,81 @@
+//! Reads what responses keep beside the ledger's facts: signatures as drawn, scans of signed sheets.
+
+use std::collections::BTreeMap;
+
+use serde_json::Value;
+
+use crate::book::{Kept, Scan};
+use crate::digest::Digest;
+use crate::finding::{Finding, Severity};
+use crate::ledger::{By, Decided, Drawing, Fact, Line};
+use crate::source::{Folder, Place, RecordFile};
+
+/// The rule that these findings belong to.
+const RULE: &str = "approve/ledger";
+/// Largest response, in bytes.
+const MAX_RESPONSE: u64 = 1024 * 1024;
+/// Largest scan, in bytes.
+const MAX_SCAN: u64 = 64 * 1024 * 1024;
+/// How to mend a file of the record.
+const PUT_BACK: &str = "put it back as it was, from a backup; until then what it shows is left out";
+
+/// What is kept of each decision that was signed with a drawing, or written down by hand.
+pub fn read(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTreeMap<Digest, Kept> {
+    let mut kept = BTreeMap::new();
+    for line in lines {
+        let Fact::Decided(decided) = &line.fact else { continue };
+        let is_drawn = decided.signed.as_ref().is_some_and(|signed| signed.drawn);
+        if (!is_drawn && decided.by != By::Hand) || kept.contains_key(&decided.response) {
+            continue;
+        }
+        match one(folder, decided) {
+            Ok(one) => _ = kept.insert(decided.response, one),
+            Err(finding) => findings.push(finding),
+        }
+    }
+    kept
+}
+
+fn one(folder: &Folder, decided: &Decided) -> Result<Kept, Finding> {
+    let hex = decided.response.to_string();
+    let file = RecordFile::Response(&hex);
+    let whose = format!("the response of `{}` to issue {}", decided.who, decided.issue);
+    let bytes = whole(folder, file, MAX_RESPONSE, &whose)?;
+    let value = serde_json::from_slice(&bytes).ok().map(without_proof);
+    let value = value.filter(|value| Digest::of_json(value).is_ok_and(|digest| digest == decided.response));
+    let value = value.ok_or_else(|| fault(file, format!("{whose} is not as it was recorded")))?;
+    let drawing = value["signed"]["drawing"].as_str().and_then(Drawing::parse);
+    let scan = value["scan"].as_str().map(|name| scan(folder, name, &whose)).transpose()?;
+    Ok(Kept { drawing, scan })
+}
+
+/// The response as its digest is of it.
+fn without_proof(mut value: Value) -> Value {
+    if let Some(fields) = value.as_object_mut() {
+        fields.remove("mac");
+    }
+    value
+}
+
+/// A scan, by its name: its digest, and the ending of the file that it was.
+fn scan(folder: &Folder, name: &str, whose: &str) -> Result<Scan, Finding> {
+    let file = RecordFile::Scan(name);
+    let whose = format!("the scan of {whose}");
+    let bytes = whole(folder, file, MAX_SCAN, &whose)?;
+    let digest = Digest::of(&bytes);
+    if name.split_once('.').is_none_or(|(hex, _)| hex != digest.to_string()) {
+        return Err(fault(file, format!("{whose} is not as it was recorded")));
+    }
+    Ok(Scan { name: name.into(), digest, bytes: bytes.len() as u64 })
+}
+
+fn whole(folder: &Folder, file: RecordFile<'_>, limit: u64, whose: &str) -> Result<Vec<u8>, Finding> {
+    let bytes = folder.record(file, limit).map_err(|error| fault(file, error.to_string()))?;
+    // What is gone may be gone for good: it must not stand in the way for ever.
+    let gone = || Finding { severity: Severity::Query, ..fault(file, format!("{whose} is gone")) };
+    bytes.ok_or_else(gone)
+}
+
+fn fault(file: RecordFile<'_>, message: String) -> Finding {
+    Finding::new(RULE, Severity::Stop, Place::Path(file.path()), message).remedy(PUT_BACK)
+}

@@ -1,0 +1,124 @@
+//! Tells who signed what is shown, and how: signatures that still hold, and no other.
+
+use std::collections::BTreeMap;
+
+use crate::assess::approval::{Given, Word};
+use crate::book::{Approver as Named, Room, Selection};
+use crate::digest::Digest;
+use crate::ledger::Decision;
+use crate::views::sign_off::{Approver, Decided, Stamp};
+use crate::views::signature::{Signature, Strokes};
+
+use super::Teller;
+use super::figures::count;
+
+/// The most numbers of items that a signature names before it counts them.
+const NAMED: usize = 6;
+
+impl Teller<'_> {
+    /// Those who sign a sheet of these rooms, each with what was signed of it and still holds.
+    pub fn who_signed(&self, rooms: &[&Room]) -> Vec<Approver> {
+        let approvers = self.subject.book.project.approvers.iter();
+        approvers
+            .map(|approver| {
+                let (signatures, signed) = self.signatures(approver, rooms);
+                let items: usize = rooms.iter().map(|room| room.selections.len()).sum();
+                Approver { name: approver.name.clone(), signatures, open: signed < items || items == 0 }
+            })
+            .collect()
+    }
+
+    /// An approver's signatures of items of these rooms, a response each, and how many items they hold for.
+    pub fn signatures(&self, approver: &Named, rooms: &[&Room]) -> (Vec<Signature>, usize) {
+        let mut given: Vec<(Digest, &Word, Vec<&str>)> = Vec::new();
+        let items = || rooms.iter().flat_map(|room| room.selections.iter().map(move |one| (*room, one)));
+        for (room, selection) in items() {
+            let Some(word) = self.word_of(approver, room, selection) else { continue };
+            match given.iter_mut().find(|(response, ..)| *response == word.response) {
+                Some((.., tags)) => tags.push(&selection.tag),
+                None => given.push((word.response, word, vec![&selection.tag])),
+            }
+        }
+        let signed = given.iter().map(|(.., tags)| tags.len()).sum();
+        let all = items().count();
+        (given.iter().map(|(_, word, tags)| self.signature(word, tags, all)).collect(), signed)
+    }
+
+    /// What an approver said of an item, where it is known to be theirs and still holds.
+    fn word_of(&self, approver: &Named, room: &Room, selection: &Selection) -> Option<&Word> {
+        let item = self.subject.assessment.approvals.item(room, selection)?;
+        item.words.iter().find(|word| word.who == approver.id.value && word.holds && word.given.is_known())
+    }
+
+    fn signature(&self, word: &Word, tags: &[&str], all: usize) -> Signature {
+        let of = match tags.len() {
+            some if some == all => format!("all {}", count(all, "item", "items")),
+            some if some > NAMED => format!("{some} of {}", count(all, "item", "items")),
+            _ => tags.join(", "),
+        };
+        let kept = self.subject.book.record.kept.get(&word.response);
+        let typed = word.signed.as_ref().map(|signed| signed.name.clone());
+        let by_hand = matches!(word.given, Given::ByHand(_));
+        let on_paper = kept.is_some_and(|kept| kept.scan.is_some());
+        Signature {
+            name: typed.clone().unwrap_or_else(|| word.name.clone()),
+            text: typed.unwrap_or_else(|| if on_paper { "on paper".into() } else { String::new() }),
+            date: if by_hand { String::new() } else { day(word) },
+            how: format!("{}; of issue {}, {of}", self.how(word), word.issue),
+            drawing: kept.and_then(|kept| kept.drawing.as_ref()).map(Strokes::of),
+        }
+    }
+
+    /// How a word was given, and when, where only the designer's own words tell it.
+    pub fn how(&self, word: &Word) -> String {
+        self.how_given(&word.given, &word.response, &day(word))
+    }
+
+    /// How a response was given; one that the designer wrote down says when that was done.
+    pub fn how_given(&self, given: &Given, response: &Digest, recorded: &str) -> String {
+        let has_scan = || self.subject.book.record.kept.get(response).is_some_and(|kept| kept.scan.is_some());
+        match given {
+            Given::ByPrivateLink => "by private link".into(),
+            Given::Confirmed => "confirmed with the person".into(),
+            Given::Unsigned => "unsigned: to be confirmed".into(),
+            Given::ByHand(how) if !has_scan() => format!("by hand: {how}; recorded {recorded}"),
+            Given::ByHand(how) if how.to_lowercase().starts_with("signed on paper") => {
+                format!("{how}; recorded {recorded}")
+            }
+            Given::ByHand(how) => format!("signed on paper: {how}; recorded {recorded}"),
+        }
+    }
+
+    /// What each approver decided of an item, as it stands: an empty one where nothing does.
+    pub fn decided(&self, room: &Room, selection: &Selection) -> Vec<Decided> {
+        let options: BTreeMap<&str, String> =
+            selection.options.iter().map(|option| (option.id.value.as_str(), option.title())).collect();
+        let approvers = self.subject.book.project.approvers.iter();
+        let told = |word: &Word| {
+            let option = word.option.as_deref().map(|id| options.get(id).map_or(id, String::as_str));
+            let chosen = option.map_or_else(String::new, |option| format!(" {option},"));
+            let met = if word.decision == Decision::ApprovedAsNoted && word.met { ", and met" } else { "" };
+            let on = if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!(" {},", day(word)) };
+            Decided {
+                stamp: Some(stamp(word.decision)),
+                by: format!("{}{met},{chosen}{on} {}", word.decision.words(), self.how(word)),
+                note: word.note.clone().unwrap_or_default(),
+            }
+        };
+        approvers.map(|approver| self.word_of(approver, room, selection).map_or_else(Decided::default, told)).collect()
+    }
+}
+
+/// The day on which a word was made.
+pub fn day(word: &Word) -> String {
+    word.made.day().map_or_else(String::new, |day| day.to_string())
+}
+
+fn stamp(decision: Decision) -> Stamp {
+    match decision {
+        Decision::Approved => Stamp::Approved,
+        Decision::ApprovedAsNoted => Stamp::Noted,
+        Decision::ReviseAndResubmit => Stamp::Revise,
+        Decision::Rejected => Stamp::Rejected,
+    }
+}
