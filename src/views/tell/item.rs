@@ -6,6 +6,7 @@ use crate::assess::Amounts;
 use crate::assess::approval::{Given, Word};
 use crate::book::{Choice, NeededFor, Room, Selection};
 use crate::marks;
+use crate::units::Date;
 use crate::views::asked::{Asked, Issued};
 use crate::views::cover::Stamp;
 use crate::views::html::Html;
@@ -242,8 +243,14 @@ fn stamp(word: &Word) -> Stamp {
         Given::ByHand(how) => format!("by hand: {how}"),
     };
     let option = word.option.as_ref().map(|option| format!("option {option}"));
-    let lines = [option, Some(format!("Issue {} · {}", word.issue, word.made)), Some(how)];
+    let lines = [option, Some(format!("Issue {} · {}", word.issue, day_of(word))), Some(how)];
     Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
+}
+
+/// The day on which it was decided, in universal time.
+fn day_of(word: &Word) -> String {
+    let made = word.made.to_string();
+    Date::parse(made.get(..10).unwrap_or_default()).map_or(made, |day| day.to_string())
 }
 
 /// The page that says what is signed.

@@ -74,6 +74,8 @@ const Answer = (() => {
     return said.decision === "approved as noted" && !said.note.trim() ? "note" : null;
   };
   const decided = (kept) => asked.items.filter((item) => item.askable && !lacks(item, kept.items[name(item)]));
+  /** What is on record of the one who decides, where nothing newer was decided here. */
+  const recorded = (item, kept) => !kept.items[name(item)] && item.decided.find((one) => one.who === who()?.id && one.state === "holds");
   const line = (item, said) => ({
     room: item.room, item: item.item, mark: item.mark, decision: said.decision,
     option: agrees(said) && item.options.length > 1 ? said.option : undefined, note: said.note.trim() || undefined,
@@ -90,5 +92,5 @@ const Answer = (() => {
     delete kept.changed;
   });
   const sealed = (response) => (key() && !response.mac ? Seal.sealed(response, Seal.unhex(key())) : response);
-  return { asked, name, who, key, be, forget, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, statement, sign };
+  return { asked, name, who, key, be, forget, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, recorded, statement, sign };
 })();

@@ -14,7 +14,9 @@ const Decision = (() => {
       el("input", { type: "radio", name: group, value: row.value, change, ...(row.value === crossed ? { checked: true } : {}) }),
       el("b", {}, row.name), row.about && el("small", {}, row.about)))));
   /** The state of an item for the one who decides. */
-  const shown = (item, said) => {
+  const shown = (item, kept) => {
+    const said = kept.items[Answer.name(item)], before = item.askable && Answer.recorded(item, kept);
+    if (before) return state(shape(before.decision), `${word(before.decision)}; ${w.act.is_holds}`);
     const lack = Answer.lacks(item, said);
     if (!item.askable) return state("changed-since-signed", w.act.not_asked);
     if (lack === "decision") return state("waiting", said ? w.act.begun : w.act.open);

@@ -12,7 +12,7 @@
   const row = (item) => {
     const form = el("div", { class: "inner" }), shown = el("span", { class: "shown" });
     const summary = el("summary", {}, el("b", {}, item.name), el("small", {}, `${item.tag} · ${mark(item.mark)}`), shown);
-    const tell = () => shown.replaceChildren(Decision.shown(item, Answer.state().items[Answer.name(item)]));
+    const tell = () => shown.replaceChildren(Decision.shown(item, Answer.state()));
     const line = el("details", { name: "decision", toggle: () => {
       if (!line.open || form.childElementCount) return;
       const see = el("p", { class: "sans" }, el("a", { href: root + item.page }, fill(w.signs.see, { name: item.name })));
@@ -61,8 +61,9 @@
   let figures = null;
   const reckon = (quiet) => {
     const kept = Answer.state(), done = Answer.decided(kept), sums = Sums.of(kept);
-    const waiting = askable.filter((item) => !done.includes(item)).sort((one, other) => ((one.due ?? "9") < (other.due ?? "9") ? -1 : 1));
-    const count = fill(w.signs.so_many, { n: done.length, all: askable.length });
+    const before = askable.filter((item) => Answer.recorded(item, kept));
+    const waiting = askable.filter((item) => !done.includes(item) && !before.includes(item)).sort((one, other) => ((one.due ?? "9") < (other.due ?? "9") ? -1 : 1));
+    const count = fill(w.signs.so_many, { n: done.length + before.length, all: askable.length });
     const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.signs.unpriced, { n: sums.unpriced })}` : "");
     const by = Object.entries(grouped(done, kept));
     figures.replaceChildren(
