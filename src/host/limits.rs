@@ -95,12 +95,15 @@ pub(super) struct Buckets {
 struct State {
     by_address: BTreeMap<IpAddr, Bucket>,
     all: Bucket,
+    /// The latest moment that anybody came: who read the clock, and then waited, comes no earlier.
+    latest: Instant,
 }
 
 impl Buckets {
     /// Full buckets.
     pub(super) fn new(each: Pace, all: Option<Pace>) -> Self {
-        let state = State { by_address: BTreeMap::new(), all: Bucket { full: Instant::now() } };
+        let now = Instant::now();
+        let state = State { by_address: BTreeMap::new(), all: Bucket { full: now }, latest: now };
         Self { each, all, state: Mutex::new(state) }
     }
 
@@ -108,6 +111,8 @@ impl Buckets {
     pub(super) fn allows(&self, address: IpAddr, now: Instant) -> bool {
         let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
         let address = network(address);
+        let now = now.max(state.latest);
+        state.latest = now;
         if !state.by_address.contains_key(&address) && state.by_address.len() >= ADDRESSES {
             state.by_address.retain(|_, bucket| bucket.full > now);
         }
@@ -157,6 +162,15 @@ mod tests {
         let now = Instant::now();
         let allowed = (1..=9).filter(|n| buckets.allows(address(&format!("192.0.2.{n}")), now)).count();
         assert_eq!(allowed, 3);
+    }
+
+    #[test]
+    fn who_read_the_clock_before_others_and_had_to_wait_comes_no_earlier_than_they() {
+        let buckets = Buckets::new(Pace { burst: 2, every: Duration::from_millis(1) }, None);
+        let now = Instant::now();
+        assert!(buckets.allows(address("192.0.2.1"), now + Duration::from_secs(1)));
+        assert!(buckets.allows(address("192.0.2.1"), now));
+        assert!(!buckets.allows(address("192.0.2.1"), now));
     }
 
     /// RFC 6177, section 2: a site is given a /64 at the least. RFC 4291, section 2.5.5.2: mapped IPv4.
