@@ -13,8 +13,10 @@ pub mod unsigned;
 pub mod unwritten;
 pub mod waiting;
 
+use crate::assess::Context;
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::ledger::Purpose;
 use crate::source::Spanned;
 use crate::units::Date;
 
@@ -38,12 +40,23 @@ fn ordered_on(selection: &Selection) -> Option<&Spanned<Date>> {
     selection.settled()?.order.placed_on.spanned()
 }
 
-/// An order that was placed before its time.
-fn ordered(rule: &'static str, room: &Room, selection: &Selection, why: &str) -> Option<Finding> {
+/// An order that was placed before its time: a stop, unless nobody could have been asked yet on that day.
+fn ordered(
+    context: &Context<'_>,
+    rule: &'static str,
+    (room, selection): (&Room, &Selection),
+    why: &str,
+) -> Option<Finding> {
     let placed = ordered_on(selection)?;
     let name = &selection.name.value;
-    let message = format!("`{name}` was ordered on {}, {why}", placed.value);
-    let finding = Finding::new(rule, Severity::Stop, placed.span, message).room(&room.folder).item(name);
+    let issues = context.book.record.issues.values();
+    let first = issues.filter(|issue| issue.purpose == Purpose::Approval).map(|issue| issue.on).min()?;
+    let (severity, before) = match placed.value < first {
+        true => (Severity::Query, format!(" before the first issue for approval, {first},")),
+        false => (Severity::Stop, ",".to_string()),
+    };
+    let message = format!("`{name}` was ordered on {}{before} {why}", placed.value);
+    let finding = Finding::new(rule, severity, placed.span, message).room(&room.folder).item(name);
     Some(finding.remedy("have it approved now, or hold the order while it can be held"))
 }
 

@@ -41,7 +41,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         if let Standing::Partly(who) = &item.standing {
             let waits_for = item.waits_for.join(" and ");
-            findings.extend(ordered(RULE.code, room, selection, &format!("and waits for {waits_for}")));
+            findings.extend(ordered(context, RULE.code, (room, selection), &format!("and waits for {waits_for}")));
             groups.entry((who.join(" and "), waits_for)).or_default().push((room, selection));
         }
     }

@@ -14,7 +14,8 @@ declare! {
     /// Once an issue for approval exists: the items that nobody has decided, told together, with whom
     /// they wait for; a note, and a query once one of them must soon be ordered. Items that are new or
     /// were changed since the newest issue are told apart, because nobody was asked about them. An item
-    /// that is ordered and that nobody approved stops the work.
+    /// that is ordered and that nobody approved stops the work; a query is enough where the order is
+    /// older than the first issue for approval.
     ///
     /// ## Why it matters
     /// A wait on the client is seldom told as urgent, and everything behind it waits too. Custom work
@@ -56,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(waits(context, issue, &asked));
     findings.extend(unasked(context, issue, &new));
     for (room, selection) in asked.into_iter().chain(new) {
-        findings.extend(ordered(RULE.code, room, selection, "and nobody has approved it"));
+        findings.extend(ordered(context, RULE.code, (room, selection), "and nobody has approved it"));
     }
 }
 
