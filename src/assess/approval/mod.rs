@@ -4,6 +4,7 @@
 //! what nobody can know to be an approver's own counts only once it is confirmed.
 
 mod standing;
+mod withdrawn;
 mod word;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -14,6 +15,7 @@ use crate::ledger::{Decided, Fact, Issue, Purpose};
 use crate::marks::{self, Marked};
 
 pub use standing::{Standing, Whose};
+pub use withdrawn::Withdrawn;
 pub use word::{Given, Word};
 
 /// What stands of every item; nothing while nothing was issued for approval.
@@ -22,6 +24,8 @@ pub struct Approvals {
     items: BTreeMap<(String, String), Item>,
     /// Responses whose sender nobody can know yet, in their order.
     pub unsigned: Vec<Unsigned>,
+    /// What the newest issue for approval asks about, and the book holds no longer.
+    pub withdrawn: Vec<Withdrawn>,
     /// The newest issue for approval, and its day.
     pub issue: Option<(u32, crate::units::Date)>,
 }
@@ -73,7 +77,12 @@ impl Approvals {
             issue: given.issue,
             items: given.items.len(),
         });
-        Self { items: items.collect(), unsigned: unsigned.collect(), issue: Some((issue.number, issue.on)) }
+        Self {
+            items: items.collect(),
+            unsigned: unsigned.collect(),
+            withdrawn: withdrawn::of(book, issue, &given),
+            issue: Some((issue.number, issue.on)),
+        }
     }
 
     /// Whether anything was issued for approval.

@@ -13,6 +13,17 @@ pub struct Approvals<'a> {
     issue: u32,
     on: String,
     items: Vec<Item<'a>>,
+    /// What was issued, and is in the book no longer.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    withdrawn: Vec<Gone<'a>>,
+}
+
+#[derive(Serialize)]
+struct Gone<'a> {
+    room: &'a str,
+    item: &'a str,
+    tag: &'a str,
+    approved_by: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -41,7 +52,13 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
             orderable: approvals.is_orderable(room, selection),
         })
     });
-    Some(Approvals { issue, on: on.iso(), items: items.collect() })
+    let withdrawn = approvals.withdrawn.iter().map(|gone| Gone {
+        room: review.book.room(&gone.room).map_or(gone.room.as_str(), |room| room.title()),
+        item: &gone.name,
+        tag: &gone.tag,
+        approved_by: &gone.approved_by,
+    });
+    Some(Approvals { issue, on: on.iso(), items: items.collect(), withdrawn: withdrawn.collect() })
 }
 
 impl Approvals<'_> {
@@ -58,6 +75,13 @@ impl Approvals<'_> {
         let told = |item: &&Item<'_>| !matches!(item.standing, "approved" | "waiting");
         for item in self.items.iter().filter(told) {
             let _ = writeln!(text, "      {} {} ({}): {}", item.tag, item.item, item.room, item.standing);
+        }
+        for gone in &self.withdrawn {
+            let had = match gone.approved_by {
+                [] => String::new(),
+                names => format!("; {} had approved it", names.join(" and ")),
+            };
+            let _ = writeln!(text, "      {} {} ({}): withdrawn{had}", gone.tag, gone.item, gone.room);
         }
         text
     }

@@ -58,8 +58,21 @@ impl Teller<'_> {
             name: "Approvals".into(),
             scope: Some(format!("of issue {issue}, {on}; only what every needed approver approved may be ordered")),
             columns: heads.map(|name| Column { name, figures: false }).collect(),
-            rows: self.subject.book.selections().map(row).collect(),
+            rows: self.subject.book.selections().map(row).chain(self.withdrawn()).collect(),
             totals: vec![],
+        })
+    }
+
+    /// What was issued and is in the book no longer, with who had approved it.
+    fn withdrawn(&self) -> impl Iterator<Item = Vec<Cell>> {
+        let approvers = &self.subject.book.project.approvers;
+        self.subject.assessment.approvals.withdrawn.iter().map(|gone| {
+            let said = approvers.iter().map(|approver| match gone.approved_by.contains(&approver.name) {
+                true => Cell::from("had approved it"),
+                false => Cell::default(),
+            });
+            let name = Cell::from(format!("{} {}", gone.tag, gone.name).as_str());
+            [name, Cell::from("Withdrawn from the book")].into_iter().chain(said).collect()
         })
     }
 

@@ -137,6 +137,20 @@ fn what_nobody_decided_waits_and_what_was_ordered_without_a_word_stops() {
 }
 
 #[test]
+fn what_was_issued_and_is_in_the_book_no_longer_is_withdrawn_with_who_had_approved_it() {
+    let range = "finish: brushed steel";
+    let without = |id: &str| {
+        let record = issued(BOTH, range).by_link("ada", "range", Approved).by_link("sven", "range", Rejected);
+        let mut book = record.now("approve/stale", range).read();
+        book.rooms[0].selections.retain(|selection| selection.id != id);
+        crate::assess::approval::Approvals::of(&book).withdrawn
+    };
+    assert_eq!(without("nothing"), []);
+    let [gone] = without("range").try_into().unwrap();
+    assert_eq!((gone.name.as_str(), gone.approved_by), ("range", vec!["Ada Marrowby".to_string()]));
+}
+
+#[test]
 fn what_is_new_or_changed_since_the_issue_is_told_apart() {
     issued(BOTH, "finish: brushed steel").now("approve/waiting", "finish: black").run().counts(2);
 }
