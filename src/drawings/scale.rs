@@ -33,11 +33,7 @@ impl Scale {
             Paper::Desk => (&[16, 24, 32, 48, 64, 96], 300_000, 620_000),
             Paper::Phone => (&[24, 32, 48, 64, 96], 160_000, 420_000),
         };
-        let fits = |ratio: &&i64| {
-            let scale = Scale(**ratio);
-            scale.of(width) <= room && scale.of(height) <= tall
-        };
-        Scale(*ratios.iter().find(fits).unwrap_or(&192))
+        Scale::largest(ratios, (room, tall), (width, height))
     }
 
     /// The largest of the paper's scales at which a room has room.
@@ -46,6 +42,11 @@ impl Scale {
             Paper::Desk => (&[24, 32, 48, 64, 96, 128], 620_000, 620_000),
             Paper::Phone => (&[32, 48, 64, 96, 128], 280_000, 420_000),
         };
+        Scale::largest(ratios, (room, tall), (width, height))
+    }
+
+    /// The first of some scales, largest first, at which a width and a height have room.
+    fn largest(ratios: &[i64], (room, tall): (Mil, Mil), (width, height): (Length, Length)) -> Scale {
         let fits = |ratio: &&i64| {
             let scale = Scale(**ratio);
             scale.of(width) <= room && scale.of(height) <= tall
