@@ -3,11 +3,12 @@
 use crate::book::{Book, Choice, NarrowPoint, Room};
 use crate::units::{Length, Sides};
 
-/// Play that whoever carries a thing needs in each direction (trade reports F-111: smallest dimension
-/// and one inch more).
+/// Play that whoever carries a thing usually needs, in width and in height, once in all (trade reports
+/// F-111: smallest dimension and one inch more).
 pub const PLAY_ON_THE_WAY: Length = Length::from_inches(1);
 
-/// A narrow point, and what is left there: negative where the thing does not pass.
+/// A narrow point, and what is left there: negative where the thing does not pass. The play that
+/// whoever carries it needs is not taken off.
 #[derive(Clone, Copy, Debug)]
 pub struct Passage<'a> {
     /// The point.
@@ -16,6 +17,28 @@ pub struct Passage<'a> {
     pub carton: Option<Length>,
     /// What is left for the body out of its carton, doors off; none when its size is not written.
     pub doors_off: Option<Length>,
+}
+
+/// How a thing passes a narrow point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Passes {
+    /// With the play that is usual.
+    Freely,
+    /// It goes through, with less.
+    Tightly,
+    /// It is larger than the point.
+    Not,
+}
+
+impl Passes {
+    /// What so much left over means.
+    pub fn with(spare: Length) -> Self {
+        match spare {
+            short if short.is_negative() => Self::Not,
+            tight if tight < PLAY_ON_THE_WAY => Self::Tightly,
+            _ => Self::Freely,
+        }
+    }
 }
 
 /// Every narrow point on the way to a room, the book's first, and what is left there.
@@ -32,16 +55,16 @@ pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &Choice) -> Vec<Passag
     points.map(passage).collect()
 }
 
-/// What is left for a box at a narrow point, play taken off, turned whichever way suits best.
+/// What is left beside or above a box at a narrow point, whichever is less, turned whichever way suits best.
 pub fn spare(point: &NarrowPoint, sides: &Sides) -> Length {
-    let sides: Vec<Length> = sides.sorted().into_iter().map(|side| side + PLAY_ON_THE_WAY).collect();
-    let upright = |up: usize| {
-        let plan: Vec<Length> = sides.iter().enumerate().filter(|(at, _)| *at != up).map(|(_, side)| *side).collect();
-        let (shorter, longer) = (plan[0], plan[plan.len() - 1]);
+    let sides = sides.sorted();
+    let upright = |(up, tall): (usize, &Length)| {
+        let plan = || sides.iter().enumerate().filter(|(at, _)| *at != up).map(|(_, side)| *side);
+        let (shorter, longer) = (plan().min().unwrap_or_default(), plan().max().unwrap_or_default());
         let hall = if point.turns { least_hall_around_a_corner(shorter, longer) } else { shorter };
-        (point.height - sides[up]).min(point.width - hall)
+        (point.height - *tall).min(point.width - hall)
     };
-    (0..sides.len()).map(upright).max().unwrap_or(Length::ZERO)
+    sides.iter().enumerate().map(upright).max().unwrap_or(Length::ZERO)
 }
 
 /// The least width of two halls that meet at a right angle, so that a box of that plan gets round.

@@ -1,6 +1,6 @@
 //! Tells how a thing is carried in: its carton, its weight, and each narrow point on the way.
 
-use crate::assess::fitting::{Passage, way_in};
+use crate::assess::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
 use crate::units::Length;
 use crate::views::opening::WayRow;
 use crate::views::sheet::Fact;
@@ -44,10 +44,13 @@ impl Teller<'_> {
 
     fn passes(&self, spare: Length) -> State {
         let words = |length: Length| crate::assess::say(length, self.wording.system);
-        if spare.is_negative() {
-            State::new(Shape::DoesNotFit, format!("stops, {} short", words(spare.abs())))
-        } else {
-            State::new(Shape::Fits, format!("passes, {} to spare", words(spare)))
+        match Passes::with(spare) {
+            Passes::Not => State::new(Shape::DoesNotFit, format!("stops, {} short", words(spare.abs()))),
+            Passes::Tightly => {
+                let usual = words(PLAY_ON_THE_WAY);
+                State::new(Shape::FitUnknown, format!("tight, {} to spare where {usual} is usual", words(spare)))
+            }
+            Passes::Freely => State::new(Shape::Fits, format!("passes, {} to spare", words(spare))),
         }
     }
 }
