@@ -3,12 +3,16 @@
 //! The book keeps the words, which are printed as they stand; what can be read of them is compared.
 
 mod gas;
+mod phrase;
 mod pipe;
 mod power;
+mod side;
 
 pub use gas::{Gas, GasKind};
+pub use phrase::{Face, Meaning, Told, lengths};
 pub use pipe::Pipe;
 pub use power::Power;
+pub use side::Side;
 
 /// Airflow in cubic feet a minute: `390 cfm`.
 pub fn airflow(words: &str) -> Option<u32> {

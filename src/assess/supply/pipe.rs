@@ -2,10 +2,12 @@
 
 use crate::units::Length;
 
+use super::phrase::{self, Meaning};
+
 /// A pipe or duct, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Pipe {
-    /// Its nominal size: the first length.
+    /// Its nominal size: the first length of which nothing else is said.
     pub size: Option<Length>,
     /// Its centre from the finished floor: the length before `AFF`.
     pub height: Option<Length>,
@@ -24,8 +26,9 @@ impl Pipe {
     pub fn read(text: &str) -> Self {
         let lower = text.to_lowercase();
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
-        let size =
-            parts.iter().filter(|part| !part.contains("aff") && run(part).is_none()).find_map(|part| length(part));
+        // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
+        let sizes = parts.iter().filter(|part| run(part).is_none()).flat_map(|part| phrase::lengths(part));
+        let size = sizes.into_iter().find(|told| told.is == Meaning::Size).map(|told| told.length);
         let high = parts.iter().find(|part| part.contains("aff"));
         Self {
             size,
@@ -89,6 +92,8 @@ mod tests {
         assert_eq!((soft.size, soft.run), (length("1/4\""), length("8'")));
         let metric = Pipe::read("38 mm, at most 457 mm AFF, 12 m, two bends");
         assert_eq!((metric.size, metric.height, metric.run), (length("38 mm"), length("457 mm"), length("12 m")));
+        assert_eq!(Pipe::read("3\" flange, 12\" from the finished wall").size, length("3\""));
+        assert_eq!(Pipe::read("12\" rough-in").size, None);
         assert_eq!(Pipe::read("to the disposer, air gap at the sink"), Pipe::default());
     }
 }

@@ -1,10 +1,12 @@
 //! Pipes in walls and floors against what is set on them.
 
 use crate::assess::rules::{Check, declare};
+use crate::assess::supply::{self, Face, Meaning, Side};
 use crate::assess::{Context, Fitted, say};
-use crate::book::Hollow;
 use crate::book::vocabulary::Hazard;
+use crate::book::{Choice, Opening, Slot};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
 use crate::units::Length;
 
 declare! {
@@ -12,8 +14,9 @@ declare! {
     ///
     /// ## What it checks
     /// From the finished wall: the toilet's outlet against its rough-in, the valve's depth against its
-    /// sheet; and the hand of a tub's drain. What was measured from the studs is converted by the wall's
-    /// build-up, and asked for where nobody gives it.
+    /// sheet; and the side of a tub's drain. What was measured from the studs is converted by the wall's
+    /// build-up, and asked for where nobody gives it. A rough-in that stands in the words of a drain
+    /// (`12" from the finished wall`) counts where they name one such distance and the field is left out.
     ///
     /// ## Why it matters
     /// Half an inch of board and half an inch of tile jam a tank that was roughed in from the stud. A
@@ -46,45 +49,81 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// A distance from the finished wall; none when it was taken from the studs and the build-up is unknown.
-fn from_finished(hollow: &Hollow, measured: Length) -> Option<Length> {
-    match hollow.from.get() {
-        Some(&"studs") => Some(measured - *hollow.build_up.get()?),
-        _ => Some(measured),
-    }
-}
-
-fn unknown(fitted: &Fitted<'_>, hollow: &Hollow, what: &str) -> Option<Finding> {
+fn unknown(fitted: &Fitted<'_>, at: Span, what: &str) -> Finding {
     let message = format!(
         "{what} for `{}` was measured from the studs, and nobody says what comes on them",
         fitted.selection.name.value
     );
-    let finding = fitted.finding("complete/datum", Severity::Stop, hollow.from.span()?, message);
-    Some(finding.remedy("write `build-up: …` for board, mortar and tile"))
+    let finding = fitted.finding("complete/datum", Severity::Stop, at, message);
+    finding.remedy("write `hollow: {build-up: …}` at the opening, for board, mortar and tile together")
+}
+
+/// A toilet's rough-in, and where it is told.
+struct RoughIn {
+    /// From the face that it was taken from.
+    distance: Length,
+    studs: bool,
+    at: Span,
+    /// Whether it stands in the words of a drain instead of in its field.
+    in_words: bool,
+}
+
+impl RoughIn {
+    /// The one distance to a wall that the words of a drain name.
+    fn in_words(words: &Slot<String>) -> Option<Self> {
+        let words = words.spanned()?;
+        let distances = supply::lengths(&words.value).into_iter().filter_map(|told| match told.is {
+            Meaning::FromWall(face) => Some((told.length, face)),
+            _ => None,
+        });
+        let all: Vec<(Length, Face)> = distances.collect();
+        let [(distance, face)] = all.as_slice() else { return None };
+        Some(Self { distance: *distance, studs: *face == Face::Studs, at: words.span, in_words: true })
+    }
+
+    /// As it is at the opening.
+    fn there(opening: &Opening) -> Option<Self> {
+        let field = opening.hollow.get().and_then(|hollow| {
+            let measured = hollow.rough_in.spanned()?;
+            let studs = hollow.from.get() == Some(&"studs");
+            Some(Self { distance: measured.value, studs, at: measured.span, in_words: false })
+        });
+        field.or_else(|| Self::in_words(&opening.service.drain))
+    }
+
+    /// As the maker's sheet wants it.
+    fn wanted(option: &Choice) -> Option<Length> {
+        let field = option.length("rough-in").map(|(length, _)| length);
+        field.or_else(|| Some(Self::in_words(&option.fit.get()?.needs.drain)?.distance))
+    }
+
+    /// From the finished wall; none when it was taken from the studs and nobody says what comes on them.
+    fn to_finished_wall(&self, opening: &Opening) -> Option<Length> {
+        let build_up = || opening.hollow.get()?.build_up.get().copied();
+        if self.studs { Some(self.distance - build_up()?) } else { Some(self.distance) }
+    }
 }
 
 fn toilet(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let (wants, _) = fitted.option.length("rough-in")?;
-    let hollow = fitted.opening.hollow.get()?;
-    let measured = hollow.rough_in.spanned()?;
-    let Some(there) = from_finished(hollow, measured.value) else {
-        return unknown(fitted, hollow, "the rough-in");
+    fitted.selection.kind.get().filter(|kind| kind.name == "toilet")?;
+    let wants = RoughIn::wanted(fitted.option)?;
+    let told = RoughIn::there(fitted.opening)?;
+    let Some(there) = told.to_finished_wall(fitted.opening) else {
+        return Some(unknown(fitted, told.at, "the rough-in"));
     };
     let say = |length| say(length, context.book.project.units);
     let name = &fitted.selection.name.value;
     let of = format!("`{name}` wants its outlet {} from the finished wall, and it is at {}", say(wants), say(there));
+    let belongs = if told.in_words { "; write the distance in its field, `hollow: {rough-in: …}`" } else { "" };
     if there < wants {
-        let finding = fitted.finding(RULE.code, Severity::Stop, measured.span, of);
-        return Some(
-            finding.remedy("move the flange before the floor is closed, or order the model for what is there"),
-        );
+        let finding = fitted.finding(RULE.code, Severity::Stop, told.at, of);
+        let remedy = "move the flange before the floor is closed, or order the model for what is there";
+        return Some(finding.remedy(format!("{remedy}{belongs}")));
     }
     let message = format!("{of}: its tank stands {} off the wall", say(there - wants));
-    (there - wants >= GAP).then(|| {
-        fitted
-            .finding(RULE.code, Severity::Query, measured.span, message)
-            .remedy("order the model for what is there, or agree the gap with those who will see it")
-    })
+    let remedy = "order the model for what is there, or agree the gap with those who will see it";
+    (there - wants >= GAP)
+        .then(|| fitted.finding(RULE.code, Severity::Query, told.at, message).remedy(format!("{remedy}{belongs}")))
 }
 
 fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
@@ -95,7 +134,7 @@ fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         // Behind the studs' face, the build-up comes on top.
         Some(&"studs") => match hollow.build_up.get() {
             Some(build_up) => measured.value + *build_up,
-            None => return unknown(fitted, hollow, "the valve"),
+            None => return Some(unknown(fitted, hollow.from.span()?, "the valve")),
         },
         _ => measured.value,
     };
@@ -110,23 +149,45 @@ fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         .then(|| finding().remedy("move the valve before the wall is closed, or order the maker's extension"))
 }
 
+/// The side at which a tub drains against the side of the drain in the floor.
 fn hand(fitted: &Fitted<'_>) -> Option<Finding> {
-    let is_tub = fitted.selection.kind.get().is_some_and(|kind| kind.name == "bathtub");
-    let (drain, _) = fitted.option.words("drain").filter(|_| is_tub)?;
+    fitted.selection.kind.get().filter(|kind| kind.name == "bathtub")?;
+    let (drain, _) = fitted.option.words("drain")?;
     let there = fitted.opening.service.drain.spanned()?;
-    let side = |words: &str| {
-        let words = words.to_lowercase();
-        [("left", words.contains("left")), ("right", words.contains("right"))]
-            .into_iter()
-            .find(|(_, has)| *has)
-            .map(|(side, _)| side)
+    let name = &fitted.selection.name.value;
+    let (wants, has) = match (Side::read(drain), Side::read(&there.value).or_else(|| side_of_point(fitted.opening))) {
+        (Some(wants), Some(has)) => (wants, has),
+        (Some(Side::Both), None) => return None,
+        (Some(wants), None) => {
+            let message =
+                format!("`{name}` drains at the {}, and nobody says at which side the drain is", wants.word());
+            let finding = fitted.finding(RULE.code, Severity::Query, there.span, message);
+            return Some(finding.remedy(
+                "find out, and say `left`, `right`, `middle` or `both sides` in the words of the opening's `service: {drain: …}`",
+            ));
+        }
+        (None, _) => {
+            let message = format!("the words `{drain}` do not say at which side `{name}` drains");
+            let finding = fitted.finding(RULE.code, Severity::Query, there.span, message);
+            return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in the tub's `drain`"));
+        }
     };
-    let (wants, has) = (side(drain)?, side(&there.value)?);
-    let message = format!("`{}` drains at the {wants}, and the drain is at the {has}", fitted.selection.name.value);
-    (wants != has).then(|| {
+    let message = format!("`{name}` drains at the {}, and the drain is at the {}", wants.word(), has.word());
+    (!wants.is_served_by(has)).then(|| {
         fitted
             .finding(RULE.code, Severity::Stop, there.span, message)
             .remedy("order the tub of the other hand, or have the drain moved while the floor is open")
+    })
+}
+
+/// The third of the opening's width in which its drain comes up, where that was measured.
+fn side_of_point(opening: &Opening) -> Option<Side> {
+    let from_left = *opening.points.get()?.drain.get()?.from_left.get()?;
+    let width = opening.governing_width()?;
+    Some(match from_left.times(3) {
+        at if at <= width => Side::Left,
+        at if at >= width.times(2) => Side::Right,
+        _ => Side::Middle,
     })
 }
 
@@ -175,5 +236,57 @@ mod tests {
         };
         tub("right end").finds("`Tub` drains at the right, and the drain is at the left");
         tub("left end").stays_silent();
+        tub("centre").finds("`Tub` drains at the middle, and the drain is at the left").weighs("stop");
+        tub("either end").stays_silent();
+        tub("at the overflow").finds_one().weighs("query");
+    }
+
+    /// Source: trade reports section 6: a drain that is there at both sides serves either hand.
+    #[test]
+    fn a_drain_at_both_sides_serves_a_tub_of_either_hand() {
+        let tub = |drain: &str, there: &str| {
+            Trial::of("fit/rough-in")
+                .opening("alcove", &format!("{{takes: bathtub, width: 60\", {there}}}"))
+                .selection("selection: Tub\nkind: bathtub\nplace: alcove", &format!("drain: {drain}"))
+        };
+        for both in ["1 1/2\" at both sides", "stubs left and right", "1 1/2\" at the left; a second at the right"] {
+            let service = format!("service: {{drain: '{both}'}}");
+            tub("right end", &service).stays_silent();
+            tub("left end", &service).stays_silent();
+        }
+        tub("right", "service: {drain: 'left, not right'}").finds_one().weighs("stop");
+        tub("right", "service: {drain: '1 1/2\"'}").finds_one().weighs("query");
+        tub("right", "service: {drain: '1 1/2\"'}, service points: {drain: {from left: 52\"}}").stays_silent();
+        tub("right", "service: {drain: '1 1/2\"'}, service points: {drain: {from left: 8\"}}")
+            .finds_one()
+            .weighs("stop");
+    }
+
+    /// Source: trade reports F-77: the rough-in is a distance, and the drain's size another fact.
+    #[test]
+    fn a_rough_in_in_the_words_of_a_drain_is_a_distance() {
+        let toilet = |rule: &'static str, there: &str, sheet: &str| {
+            Trial::of(rule).opening("place", &format!("{{takes: toilet, service: {{drain: '{there}'}}}}")).selection(
+                "selection: Toilet\nkind: toilet\nplace: place",
+                &format!("fit: {{needs: {{drain: '{sheet}'}}}}"),
+            )
+        };
+        let enough = [
+            "12\" from the finished wall",
+            "3\" flange, 12\" from the finished wall",
+            "3\" flange 12\" off the wall",
+            "12\" rough-in; 3\" outlet",
+        ];
+        for there in enough {
+            for sheet in ["12\" rough-in", "3\" outlet, 12\" rough-in", "3\" outlet 12\" from the wall"] {
+                toilet("service/drain", there, sheet).stays_silent();
+                toilet("fit/rough-in", there, sheet).stays_silent();
+            }
+        }
+        toilet("fit/rough-in", "3\" flange, 10\" from the finished wall", "12\" rough-in")
+            .finds("`Toilet` wants its outlet 12\" (304.8 mm) from the finished wall, and it is at 10\" (254 mm)")
+            .weighs("stop");
+        toilet("complete/datum", "3\" flange, 13\" from the studs", "12\" rough-in").finds_one();
+        toilet("service/drain", "3\" flange, 12\" from the wall", "4\" outlet, 12\" rough-in").finds_one();
     }
 }

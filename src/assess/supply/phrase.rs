@@ -1,0 +1,147 @@
+//! Lengths in a phrase, each with the words that say what it is: `3" flange, 12" from the finished wall`.
+
+use crate::units::Length;
+
+/// The longest text that is tried as one length: `12' 11 15/16"` and then some.
+const LONGEST: usize = 24;
+
+/// A length of a phrase.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// The length.
+    pub length: Length,
+    /// What it is the length of, as far as the words around it say.
+    pub is: Meaning,
+}
+
+/// What a length of a phrase says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Meaning {
+    /// How large the thing is: nothing else is said.
+    Size,
+    /// How high above a floor.
+    Height,
+    /// How far from a wall's face.
+    FromWall(Face),
+    /// Some other distance: to a corner, to a neighbour, from centre to centre.
+    Distance,
+}
+
+/// The face that a distance is taken from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Face {
+    /// The finished wall, or a wall of which nothing else is said.
+    Finished,
+    /// Bare studs.
+    Studs,
+}
+
+/// Every length of a text, in order.
+pub fn lengths(text: &str) -> Vec<Told> {
+    let lower = text.to_lowercase();
+    lower.split([',', ';']).flat_map(of_phrase).collect()
+}
+
+/// The lengths of one phrase. The words after a length say what it is; those before the first, too.
+fn of_phrase(phrase: &str) -> Vec<Told> {
+    let mut found: Vec<(Length, usize, usize)> = Vec::new();
+    let mut from = 0;
+    for (at, _) in phrase.char_indices().filter(|(_, letter)| letter.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(*letter))
+    {
+        let before = phrase.get(..at).and_then(|before| before.chars().next_back());
+        let inside = before.is_some_and(|before| before.is_alphanumeric() || matches!(before, '.' | '/' | '-'));
+        if at < from || inside {
+            continue;
+        }
+        if let Some((length, end)) = longest(phrase, at) {
+            found.push((length, at, end));
+            from = end;
+        }
+    }
+    let words = |from: usize, to: usize| phrase.get(from..to).unwrap_or_default();
+    let starts = found.iter().skip(1).map(|(_, start, _)| *start).chain([phrase.len()]);
+    let tails: Vec<&str> = found.iter().zip(starts).map(|((_, _, end), next)| words(*end, next)).collect();
+    let head = found.first().map_or("", |(_, start, _)| words(0, *start));
+    let told = found.iter().zip(tails).enumerate().map(|(number, ((length, _, _), tail))| {
+        let said = meaning(tail);
+        let is = if said == Meaning::Size && number == 0 { meaning(head) } else { said };
+        Told { length: *length, is }
+    });
+    told.collect()
+}
+
+/// The longest length that begins there, and where it ends.
+fn longest(phrase: &str, at: usize) -> Option<(Length, usize)> {
+    let rest = phrase.get(at..)?;
+    let ends = rest.char_indices().map(|(end, letter)| end + letter.len_utf8()).take(LONGEST);
+    let whole = ends.filter_map(|end| {
+        let next = rest.get(end..)?.chars().next();
+        let length = Length::parse(rest.get(..end)?).ok()?;
+        (!next.is_some_and(char::is_alphanumeric)).then_some((length, at + end))
+    });
+    whole.last()
+}
+
+/// What the words beside a length say that it is.
+fn meaning(words: &str) -> Meaning {
+    let all: Vec<&str> =
+        words.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let has = |named: &[&str]| all.iter().any(|word| named.contains(word));
+    let studs = has(&["stud", "studs", "framing", "bare"]);
+    let taken = has(&["from", "off", "behind", "to"]);
+    if has(&["aff", "high"]) || words.contains("a.f.f") || (has(&["above", "off"]) && has(&["floor"])) {
+        Meaning::Height
+    } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster"])) {
+        Meaning::FromWall(if studs { Face::Studs } else { Face::Finished })
+    } else if taken && studs {
+        Meaning::FromWall(Face::Studs)
+    } else if has(&["apart", "clear", "centres", "centers"])
+        || (taken && has(&["left", "right", "corner", "edge", "end", "side", "centre", "center"]))
+    {
+        Meaning::Distance
+    } else {
+        // `1/2" from the main`, `4" rigid to the yard`: where it comes from or goes to.
+        Meaning::Size
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn told(text: &str) -> Vec<(String, Meaning)> {
+        lengths(text)
+            .into_iter()
+            .map(|told| (told.length.imperial(crate::units::length::Grain::Sixteenth).to_string(), told.is))
+            .collect()
+    }
+
+    #[test]
+    fn a_size_and_a_distance_in_one_phrase_are_two_facts() {
+        let finished = Meaning::FromWall(Face::Finished);
+        for text in [
+            "3\" flange, 12\" from the finished wall",
+            "3\" flange 12\" from the finished wall",
+            "3\" outlet, 12\" rough-in",
+            "3\"; rough-in 12\"",
+            "3 in. closet flange, centre 12 in. off the wall",
+        ] {
+            assert_eq!(told(text), [("3\"".into(), Meaning::Size), ("12\"".into(), finished)], "{text}");
+        }
+        assert_eq!(told("12\" rough-in"), [("12\"".into(), finished)]);
+        assert_eq!(told("12 1/2\" from the studs"), [("12 1/2\"".into(), Meaning::FromWall(Face::Studs))]);
+        assert_eq!(told("305 mm from the wall").len(), 1);
+    }
+
+    #[test]
+    fn a_height_and_a_distance_to_something_else_are_no_size() {
+        assert_eq!(told("1 1/2\", 18\" AFF"), [("1 1/2\"".into(), Meaning::Size), ("18\"".into(), Meaning::Height)]);
+        let example = "1 1/2\" under the tub's middle, joist clear by 5\"";
+        assert_eq!(told(example), [("1 1/2\"".into(), Meaning::Size), ("5\"".into(), Meaning::Distance)]);
+        assert_eq!(told("standpipe"), []);
+        for size in ["1/2\" hot and cold through the floor", "1/2\" from the main", "1/2\" rigid to the yard"] {
+            assert_eq!(told(size), [("1/2\"".into(), Meaning::Size)], "{size}");
+        }
+        assert_eq!(told("6\" from the left, 2\""), [("6\"".into(), Meaning::Distance), ("2\"".into(), Meaning::Size)]);
+    }
+}

@@ -1,0 +1,82 @@
+//! A side in a phrase: `left end`, `stubs at both sides`, `rear centre`.
+
+/// The side that a phrase names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Left.
+    Left,
+    /// Right.
+    Right,
+    /// In the middle.
+    Middle,
+    /// Both sides, or whichever suits.
+    Both,
+}
+
+impl Side {
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+            Self::Middle => "middle",
+            Self::Both => "both sides",
+        }
+    }
+
+    /// Whether what wants this side is served by what is there.
+    pub fn is_served_by(self, there: Self) -> bool {
+        self == there || [self, there].contains(&Self::Both)
+    }
+
+    /// The one side that a phrase names; none where it names none.
+    pub fn read(phrase: &str) -> Option<Self> {
+        let lower = phrase.to_lowercase();
+        let words: Vec<&str> =
+            lower.split(|letter: char| !letter.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+        let mut found: Vec<Self> = Vec::new();
+        let mut denied = false;
+        for word in words {
+            let side = match word {
+                "left" | "lh" | "lefthand" => Some(Self::Left),
+                "right" | "rh" | "righthand" => Some(Self::Right),
+                "middle" | "centre" | "center" | "central" | "centred" | "centered" => Some(Self::Middle),
+                "both" | "either" | "reversible" | "each" => Some(Self::Both),
+                _ => None,
+            };
+            // `left, not right` names one side.
+            found.extend(side.filter(|_| !denied));
+            denied = word == "not" || word == "never" || (denied && side.is_none());
+        }
+        let (left, right) = (found.contains(&Self::Left), found.contains(&Self::Right));
+        match (found.contains(&Self::Both) || (left && right), left, right) {
+            (true, ..) => Some(Self::Both),
+            (_, true, _) => Some(Self::Left),
+            (_, _, true) => Some(Self::Right),
+            _ => found.contains(&Self::Middle).then_some(Self::Middle),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_side_both_the_middle_or_none_is_named() {
+        for (phrase, side) in [
+            ("left end", Some(Side::Left)),
+            ("LH", Some(Side::Left)),
+            ("right-hand, not left", Some(Side::Right)),
+            ("stubs at the left and the right", Some(Side::Both)),
+            ("both sides", Some(Side::Both)),
+            ("1 1/2\" at either end", Some(Side::Both)),
+            ("rear centre", Some(Side::Middle)),
+            ("rear centre, left of the joist", Some(Side::Left)),
+            ("1 1/2\" trap", None),
+            ("copyright", None),
+        ] {
+            assert_eq!(Side::read(phrase), side, "{phrase}");
+        }
+    }
+}
