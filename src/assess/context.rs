@@ -120,9 +120,10 @@ pub fn about(
     message: impl Into<String>,
 ) -> Finding {
     let settled = selection.settled().is_some();
+    let bars = !settled && severity == Severity::Stop;
     let severity = if settled { severity } else { severity.max(Severity::Query) };
     let message = message.into();
     let message = if settled { message } else { format!("option `{}`: {message}", option.id.value) };
     let finding = Finding::new(rule, severity, span, message).room(&room.folder).item(&selection.name.value);
-    Finding { option: Some(option.id.value.clone()), ..finding }
+    Finding { option: Some(option.id.value.clone()), bars, ..finding }
 }

@@ -188,6 +188,7 @@ pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Fi
         let open = finding.option.is_some() && thing.is_some_and(|thing| thing.settled().is_none());
         if past && !open && finding.severity == Severity::Query {
             finding.severity = Severity::Stop;
+            finding.past = true;
         }
     }
 }

@@ -92,6 +92,10 @@ pub struct Finding {
     pub option: Option<String>,
     /// What is wrong: a phrase, lower case, no full stop.
     pub message: String,
+    /// It concerns an option that nobody has chosen yet, and would be a stop once it is chosen.
+    pub bars: bool,
+    /// It was a query, and became a stop because its hold point is past.
+    pub past: bool,
     /// How to mend it.
     pub remedy: String,
     /// The published source of the figure that decided; empty where the book itself decides.
@@ -116,6 +120,8 @@ impl Finding {
             item: None,
             option: None,
             message: message.into(),
+            bars: false,
+            past: false,
             remedy: String::new(),
             source: String::new(),
             by: None,

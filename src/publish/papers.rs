@@ -65,16 +65,15 @@ impl Press<'_> {
     #[cfg(feature = "sheets")]
     fn one(&self, path: &str, view: &SignOff, before: Option<&Paper>) -> Result<(Digest, Paper), PublishError> {
         /// Raised when the same view would be set otherwise.
-        const SETTING: &str = concat!("sheets 4 ", env!("CARGO_PKG_VERSION"));
+        const SETTING: &str = concat!("sheets 5 ", env!("CARGO_PKG_VERSION"));
 
         if self.setting.interrupt.load(std::sync::atomic::Ordering::SeqCst) {
             return Err(PublishError::Stopped);
         }
         let fail = |why: String| PublishError::Sheet(path.to_string(), why);
         let words = serde_json::to_vec(view).map_err(|error| fail(error.to_string()))?;
-        let shown = view.rooms.iter().flat_map(|room| &room.items).filter_map(|item| item.picture.as_ref());
         let shown: Vec<String> =
-            shown.filter_map(|picture| Some(self.rendition(&picture.key)?.digest.to_string())).collect();
+            view.pictures().filter_map(|picture| Some(self.rendition(&picture.key)?.digest.to_string())).collect();
         let wanted = Digest::of_parts(&[SETTING.as_bytes(), &words, shown.join(" ").as_bytes()]);
         if let Some(paper) = before.filter(|paper| paper.from == wanted) {
             return Ok((wanted, paper.clone()));

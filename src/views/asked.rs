@@ -1,5 +1,6 @@
 //! What a page of the client asks to be decided, as data for the scripts of the theme.
 
+use super::state::State;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -76,6 +77,18 @@ pub struct AskedOption {
     pub name: String,
     /// Before tax, plain: `3180.00`.
     pub price: Option<String>,
+    /// Whether it fits; absent where nothing is known.
+    pub fit: Option<AskedFit>,
+}
+
+/// Whether an option fits, in plain words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AskedFit {
+    /// The verdict and its shape.
+    #[serde(flatten)]
+    pub verdict: State,
+    /// By how much, in a sentence.
+    pub sentence: String,
 }
 
 /// A decision on record.

@@ -49,6 +49,23 @@ impl Html {
         self.html.is_empty()
     }
 
+    /// The words of the run: its tags left out and its escapes undone. Paper sets its own fractions.
+    pub fn plain(&self) -> String {
+        let mut text = String::with_capacity(self.html.len());
+        let mut in_tag = false;
+        for letter in self.html.chars() {
+            match letter {
+                '<' => in_tag = true,
+                '>' => in_tag = false,
+                _ if in_tag => {}
+                '\u{a0}' => text.push(' '),
+                other => text.push(other),
+            }
+        }
+        let escapes = [("&nbsp;", " "), ("&lt;", "<"), ("&gt;", ">"), ("&quot;", "\""), ("&#39;", "'"), ("&amp;", "&")];
+        escapes.into_iter().fold(text, |text, (escape, letter)| text.replace(escape, letter))
+    }
+
     /// The markup.
     pub fn as_str(&self) -> &str {
         &self.html
@@ -81,5 +98,11 @@ mod tests {
     fn safe_runs_join_without_being_escaped_twice() {
         let run = Html::text("Fits,").bold().then(" a < b");
         assert_eq!(run.as_str(), "<b>Fits,</b> a &lt; b");
+    }
+
+    #[test]
+    fn a_figure_on_paper_reads_as_it_is_written() {
+        let html = "<span class=\"dim\">30\u{a0}<i class=\"fr w\">1/16</i>″</span> &lt;b&gt; &amp;amp;";
+        assert_eq!(Html::trusted(html).plain(), "30 1/16″ <b> &amp;");
     }
 }

@@ -45,10 +45,23 @@ pub struct SignItem {
     /// Maker, model, finish, size.
     pub description: Html,
     pub quantity: Option<String>,
+    /// Whether each option that can be chosen fits.
+    pub fits: Vec<FitLine>,
     pub mark: Option<String>,
     /// One a signer, in their order.
     pub states: Vec<State>,
     pub price: Option<String>,
+}
+
+/// Whether an option fits, in plain words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FitLine {
+    /// The option; absent where there is only one.
+    pub option: Option<String>,
+    /// `Fits`, `Does not fit`, and so on.
+    pub verdict: State,
+    /// By how much, in a sentence.
+    pub sentence: Html,
 }
 
 /// A place for a signature, and what stands there.

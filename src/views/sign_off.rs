@@ -43,6 +43,14 @@ pub struct SignOff {
     pub revisions: Vec<Revision>,
 }
 
+impl SignOff {
+    /// The pictures that it shows, in its order; one may be there more than once.
+    pub fn pictures(&self) -> impl Iterator<Item = &PictureRef> {
+        let items = self.rooms.iter().flat_map(|room| &room.items);
+        items.flat_map(|item| item.picture.iter().chain(item.choices.iter().filter_map(|one| one.picture.as_ref())))
+    }
+}
+
 /// A sheet of paper, upright.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -116,8 +124,12 @@ pub struct Item {
     pub option: String,
     /// Maker and model.
     pub product: String,
+    /// What the client is told of it, in a sentence or two.
+    pub told: String,
     /// The full description.
     pub description: Vec<Line>,
+    /// Whether it fits; nothing where nothing is known, or options are still open.
+    pub fit: Option<Fit>,
     /// How many or how much, with its unit.
     pub quantity: String,
     /// The price of one.
@@ -128,8 +140,10 @@ pub struct Item {
     pub mark: String,
     /// How far its approval has come.
     pub state: State,
-    /// Its photograph.
+    /// Its photograph; none while options are open, each of which has its own.
     pub picture: Option<PictureRef>,
+    /// Why it is so, in the designer's words.
+    pub why: String,
     /// What may hurt, and to whom to turn.
     pub cautions: Vec<String>,
     /// The options still open; empty once one is chosen.
@@ -190,6 +204,17 @@ pub enum Shape {
     Changed,
 }
 
+/// Whether a thing fits, in plain words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Fit {
+    /// It does not go in: said louder.
+    pub misfit: bool,
+    /// `Fits`, `Does not fit`, and so on.
+    pub verdict: String,
+    /// By how much, in a sentence.
+    pub sentence: String,
+}
+
 /// An option that may still be chosen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Choice {
@@ -197,6 +222,16 @@ pub struct Choice {
     pub name: String,
     /// Maker, model and finish in a line.
     pub product: String,
+    /// What the client is told of it, in a sentence or two.
+    pub told: String,
+    /// Its sizes in a line.
+    pub sizes: String,
+    /// What else there is to it, in a line.
+    pub more: String,
+    /// Whether it fits; nothing where nothing is known.
+    pub fit: Option<Fit>,
+    /// Its photograph.
+    pub picture: Option<PictureRef>,
     /// What the item costs with it.
     pub price: String,
     /// It is what those who decided chose.

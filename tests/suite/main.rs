@@ -23,6 +23,7 @@ mod review;
 mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
+mod signing;
 mod status;
 mod stories;
 mod strangers;

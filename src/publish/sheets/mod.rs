@@ -57,7 +57,7 @@ impl Gallery {
     fn of(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> Result<Gallery, SheetError> {
         let mut gallery = Gallery { keys: Vec::new(), files: Vec::new() };
         let mut asked = std::collections::BTreeSet::new();
-        for PictureRef { key, .. } in wanted(view) {
+        for PictureRef { key, .. } in view.pictures() {
             if !asked.insert(key) {
                 continue;
             }
@@ -70,10 +70,6 @@ impl Gallery {
         }
         Ok(gallery)
     }
-}
-
-fn wanted(view: &SignOff) -> impl Iterator<Item = &PictureRef> {
-    view.rooms.iter().flat_map(|room| &room.items).filter_map(|item| item.picture.as_ref())
 }
 
 /// The same for the same content, whenever and wherever the sheet is set.

@@ -1,11 +1,17 @@
 //! What the made-up book asks of its clients and of the installer's tape.
 
-use super::super::asked::{Asked, AskedAllowance, AskedItem, AskedOf, AskedOption, TapeAsked, TapeRange};
+use super::super::asked::{Asked, AskedAllowance, AskedFit, AskedItem, AskedOf, AskedOption, TapeAsked, TapeRange};
 use super::super::data::Data;
+use super::super::state::{Shape, State};
 
 pub(super) fn asked() -> Data {
-    let option =
-        |id: &str, name: &str, price: &str| AskedOption { id: id.into(), name: name.into(), price: Some(price.into()) };
+    let fit = AskedFit { verdict: State::new(Shape::DoesNotFit, "Does not fit"), sentence: "Too wide.".into() };
+    let option = |id: &str, name: &str, price: &str| AskedOption {
+        id: id.into(),
+        name: name.into(),
+        price: Some(price.into()),
+        fit: (id == "steel").then(|| fit.clone()),
+    };
     Data::of(&Asked {
         book: "5f0c".repeat(8),
         issue: 3,

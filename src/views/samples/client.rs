@@ -5,7 +5,7 @@ use super::super::cover::{Cover, Due, RoomCard, Stamp, Tally};
 use super::super::drawing::Drawing;
 use super::super::item::{Change, Fit, ItemPage, OptionCard, Signer};
 use super::super::room::{ItemLine, RoomPage, Why};
-use super::super::sign::{Condition, SignGroup, SignItem, SignLine, SignPage, Total};
+use super::super::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, SignPage, Total};
 use super::*;
 
 pub(super) fn cover() -> Cover {
@@ -240,12 +240,28 @@ fn option(at: usize, of: usize) -> OptionCard {
     }
 }
 
+fn fits() -> Vec<FitLine> {
+    vec![
+        FitLine {
+            option: Some("A, bridge".into()),
+            verdict: state(Shape::Fits, "Fits"),
+            sentence: "1″ to spare behind its levers.".into(),
+        },
+        FitLine {
+            option: Some("B, tall".into()),
+            verdict: state(Shape::DoesNotFit, "Does not fit"),
+            sentence: "Too high under the shelf.".into(),
+        },
+    ]
+}
+
 pub(super) fn sign() -> SignPage {
     let item = |name: &str, shape, word: &str| SignItem {
         link: link("K-07", name, "items/kitchen-refrigerator-3.html"),
         photo: (name != "Tap").then(|| photo("t-tap", "")),
         description: html("Penmoor bridge, oiled bronze, two holes at 8″, reach 7&nbsp;<i class=\"fr w\">1/4</i>″"),
         quantity: Some("2".into()),
+        fits: fits(),
         mark: Some("50b8 e611".into()),
         states: vec![state(shape, word), state(Shape::Waiting, "Waiting")],
         price: Some("865.00".into()),

@@ -7,7 +7,7 @@ use crate::book::{Room, Selection, System};
 use crate::ledger::Purpose;
 use crate::units::{Currency, Length, Money};
 use crate::views::asked::{
-    Asked, AskedAllowance, AskedBefore, AskedItem, AskedOf, AskedOption, Issued, TapeAsked, TapeRange,
+    Asked, AskedAllowance, AskedBefore, AskedFit, AskedItem, AskedOf, AskedOption, Issued, TapeAsked, TapeRange,
 };
 use crate::views::data::Data;
 
@@ -95,10 +95,13 @@ impl Teller<'_> {
         let mark =
             self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(ToString::to_string).unwrap_or_default();
         let as_issued = issued.marks.get(&(room.folder.clone(), selection.id.clone()));
-        let options = selection.options.iter().map(|option| AskedOption {
+        let options = selection.options.iter().enumerate().map(|(at, option)| AskedOption {
             id: option.id.value.clone(),
             name: option.title(),
             price: Amounts::price(option).map(Money::plain),
+            fit: self
+                .fit(room, selection, option, at)
+                .map(|fit| AskedFit { verdict: fit.verdict, sentence: fit.sentence.plain() }),
         });
         AskedItem {
             room: room.folder.clone(),

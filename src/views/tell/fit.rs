@@ -16,27 +16,34 @@ use super::figures::in_prose;
 impl Teller<'_> {
     /// What was found of an option at its opening: a verdict and a sentence.
     pub fn fit(&self, room: &Room, selection: &Selection, option: &Choice, number: usize) -> Option<Fit> {
-        let opening = room.opening(selection.place.get()?)?;
-        let (verdict, sentence) = self.verdict(room, opening, selection, option);
-        let drawing =
-            option_plan(opening, selection, option, number).map(|plan| Html::trusted(drawings::option_plan(&plan)));
-        Some(Fit { verdict, sentence, drawing })
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        let (verdict, sentence) = match opening {
+            Some(opening) => self.verdict(room, opening, selection, option),
+            None => self.verdict_without_opening(room, selection, option)?,
+        };
+        let plan = opening.and_then(|opening| option_plan(opening, selection, option, number));
+        Some(Fit { verdict, sentence, drawing: plan.map(|plan| Html::trusted(drawings::option_plan(&plan))) })
+    }
+
+    /// What was found of an option that goes into no opening of its own: only what speaks against it.
+    fn verdict_without_opening(&self, room: &Room, selection: &Selection, option: &Choice) -> Option<(State, Html)> {
+        let found = self.fit_findings(room, selection, option);
+        let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none());
+        let stops: Vec<Html> = stops.map(|stop| sentence_of(stop)).collect();
+        if !stops.is_empty() {
+            return Some((State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(stops)));
+        }
+        let query = found.iter().find(|finding| asks(finding))?;
+        Some((State::new(Shape::FitUnknown, "A question of fit"), sentence_of(query)))
     }
 
     /// Whether an option fits, and by how much.
     pub fn verdict(&self, room: &Room, opening: &Opening, selection: &Selection, option: &Choice) -> (State, Html) {
         let fit = fitting(room, opening, option);
         let found = self.fit_findings(room, selection, option);
-        let misfit = [(&fit.width, "wide"), (&fit.height, "high"), (&fit.depth, "deep")]
-            .into_iter()
-            .find_map(|(gauge, way)| gauge.too_small_by().map(|short| (short, way)));
-        if let Some((short, way)) = misfit {
-            let sentence = in_prose(self.wording, short).then(format!(" too {way} for the opening."));
-            return (State::new(Shape::DoesNotFit, "Does not fit"), sentence);
-        }
-        if let Some(stop) = found.iter().find(|finding| finding.severity == Severity::Stop && finding.waived.is_none())
-        {
-            return (State::new(Shape::DoesNotFit, "Does not fit"), sentence_of(stop));
+        let against = self.against_it(&fit, &found);
+        if !against.is_empty() {
+            return (State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(against));
         }
         let sentence = self.gaps(&fit, opening);
         if opening.measured.is_absent() {
@@ -50,13 +57,25 @@ impl Teller<'_> {
                 Html::text("A size is missing on one side or the other."),
             );
         }
-        if let Some(query) =
-            found.iter().find(|finding| finding.severity == Severity::Query && finding.waived.is_none())
-        {
+        if let Some(query) = found.iter().find(|finding| asks(finding)) {
             let sentence = sentence.then(" ").then(sentence_of(query));
             return (State::new(Shape::Fits, "Fits, with a question"), sentence);
         }
         (State::new(Shape::Fits, "Fits"), sentence)
+    }
+
+    /// Why an option does not fit, a sentence each: what it is too large for first, in its own figures.
+    fn against_it(&self, fit: &Fitting, found: &[&Finding]) -> Vec<Html> {
+        let ways =
+            [(&fit.width, "wide", "fit/width"), (&fit.height, "high", "fit/height"), (&fit.depth, "deep", "fit/depth")];
+        let over: Vec<_> =
+            ways.into_iter().filter_map(|(gauge, way, rule)| Some((gauge.too_small_by()?, way, rule))).collect();
+        let told = |finding: &&&Finding| over.iter().any(|(.., rule)| *rule == finding.rule);
+        let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none() && !told(finding));
+        let sizes: Vec<Html> =
+            over.iter().map(|(short, way, _)| in_prose(self.wording, *short).then(format!(" too {way}"))).collect();
+        let first = (!sizes.is_empty()).then(|| joined(sizes).then(" for the opening."));
+        first.into_iter().chain(stops.map(|stop| sentence_of(stop))).collect()
     }
 
     /// The findings of the fit rules on this option.
@@ -104,6 +123,22 @@ fn joined(parts: Vec<Html>) -> Html {
         };
         text.then(part)
     })
+}
+
+/// Sentences one after the other.
+fn in_a_row(sentences: Vec<Html>) -> Html {
+    sentences.into_iter().reduce(|text, next| text.then(" ").then(next)).unwrap_or_default()
+}
+
+/// Whether a finding says that something does not fit; of an option that can still be chosen, that it
+/// would not. A question whose day is past is still a question.
+fn misfit(finding: &Finding) -> bool {
+    finding.severity == Severity::Stop && !finding.past || finding.bars
+}
+
+/// Whether a finding asks something of the fit.
+fn asks(finding: &Finding) -> bool {
+    finding.waived.is_none() && (finding.severity == Severity::Query || finding.past)
 }
 
 /// A finding's message as a sentence.

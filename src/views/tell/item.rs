@@ -15,7 +15,7 @@ use crate::views::sheet::{Crumb, Fact, Link, Notice};
 
 use super::chrome::Place;
 use super::figures::{count, quoted};
-use super::lines::{capital, fact};
+use super::lines::{capital, fact, letter};
 use super::{Teller, prose};
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
@@ -145,9 +145,7 @@ impl Teller<'_> {
         let alt = format!("{}, {}", selection.name.value, self.in_a_line(option));
         OptionCard {
             id: option.id.value.clone(),
-            letter: number
-                .and_then(|number| u8::try_from(number).ok())
-                .map(|number| char::from(b'A' + number % 26).to_string()),
+            letter: number.map(|number| letter(number).to_string()),
             name: option.title(),
             line: option
                 .description

@@ -24,6 +24,13 @@ impl Teller<'_> {
         ];
         facts.extend(words.into_iter().filter_map(|(name, slot)| Some(fact(name, Html::text(slot.get()?)))));
         facts.extend(self.sizes(option));
+        facts.extend(self.more(option));
+        facts
+    }
+
+    /// The kind's own facts, and what is ordered with it.
+    pub fn more(&self, option: &Choice) -> Vec<Fact> {
+        let mut facts = Vec::new();
         for detail in &option.details {
             let label = LABELS.iter().find(|(key, _)| *key == detail.key).map(|(_, label)| (*label).to_string());
             facts.push(Fact {
@@ -39,7 +46,7 @@ impl Teller<'_> {
     }
 
     /// The thing's own sizes.
-    fn sizes(&self, option: &Choice) -> Vec<Fact> {
+    pub fn sizes(&self, option: &Choice) -> Vec<Fact> {
         let size = &option.size;
         let length = |name: &str, slot: &crate::book::Slot<crate::units::Length>| {
             slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
@@ -90,6 +97,11 @@ impl Teller<'_> {
 /// A named value.
 pub fn fact(name: &str, value: impl Into<Html>) -> Fact {
     Fact { name: name.into(), value: value.into() }
+}
+
+/// The letter of an option by its place in the row.
+pub fn letter(at: usize) -> char {
+    u8::try_from(at % 26).map_or('A', |at| char::from(b'A' + at))
 }
 
 /// A key with a capital first letter.

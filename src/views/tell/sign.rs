@@ -6,14 +6,14 @@ use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Link;
-use crate::views::sign::{Condition, SignGroup, SignItem, SignLine, SignPage, Total};
+use crate::views::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, SignPage, Total};
 use crate::views::signature::Signature;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
 use super::chrome::Place;
 use super::figures::count;
-use super::lines::fact;
+use super::lines::{fact, letter};
 
 /// A sum with its name; the last of a list is what is signed for.
 pub struct Sum {
@@ -186,6 +186,17 @@ impl Teller<'_> {
         SignGroup { room: self.chrome.room_link(room), items }
     }
 
+    /// Whether each option that still counts fits; nothing of those of which nothing is known.
+    fn fits(&self, room: &Room, selection: &Selection) -> Vec<FitLine> {
+        let several = selection.standing().len() > 1;
+        let lines = selection.standing().iter().enumerate().filter_map(|(at, option)| {
+            let fit = self.fit(room, selection, option, at)?;
+            let option = several.then(|| format!("{}, {}", letter(at), option.title()));
+            Some(FitLine { option, verdict: fit.verdict, sentence: fit.sentence })
+        });
+        lines.collect()
+    }
+
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
         let approvers = self.subject.book.project.approvers.iter();
         let settled = selection.settled();
@@ -200,6 +211,7 @@ impl Teller<'_> {
             photo: photo.map(|photo| crate::views::photo::Photo { alt: String::new(), caption: None, ..photo }),
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
+            fits: self.fits(room, selection),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
             states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,

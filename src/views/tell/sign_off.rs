@@ -4,14 +4,17 @@ use crate::assess::Amounts;
 use crate::book::{Book, Choice, Room as BookRoom, Selection, System};
 use crate::marks;
 use crate::units::Money;
+use crate::views::html::Html;
 use crate::views::sheet::Fact;
 use crate::views::sign_off::{
-    Allowance, Approver, Choice as OpenChoice, Item, Line, Paper, PictureRef, Project, Room, Shape, Sheet, SignOff,
-    State,
+    Allowance, Approver, Choice as OpenChoice, Fit, Item, Line, Paper, PictureRef, Project, Room, Shape, Sheet,
+    SignOff, State,
 };
+use crate::views::state::Shape as Mark;
 
-use super::Teller;
 use super::figures::count;
+use super::lines::fact;
+use super::{Teller, prose};
 
 impl Teller<'_> {
     /// Every sheet to sign, with its path.
@@ -94,42 +97,98 @@ impl Teller<'_> {
 
     fn paper_item(&self, room: &BookRoom, selection: &Selection) -> Item {
         let settled = selection.settled();
-        let shown = selection.standing().iter().next();
         let several = selection.options.len() > 1;
         let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
-        let description = settled.map(|option| self.description(option)).unwrap_or_default();
+        let mut description = settled.map(|option| self.description(option)).unwrap_or_default();
+        description.extend(self.said_of(room, selection));
         let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
         Item {
             tag: selection.tag.clone(),
             name: selection.name.value.clone(),
             option: settled.filter(|_| several).map_or_else(String::new, Choice::title),
             product: settled.map_or_else(String::new, |option| self.in_a_line(option)),
+            told: settled.map_or_else(String::new, |option| option.description.text().into()),
             description: description.iter().map(plain).collect(),
+            fit: settled.and_then(|option| self.paper_fit(room, selection, option)),
             quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
             unit_price: text(settled.and_then(|option| option.price.get())),
             price: settled.and_then(Amounts::price).map_or_else(String::new, |price| price.to_string()),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map_or_else(String::new, marks::shown),
             state: on_paper(self.decision(room, selection)),
-            picture: shown.and_then(|option| self.paper_picture(selection, option)),
+            picture: settled.and_then(|option| self.paper_picture(selection, option)),
+            why: selection
+                .why
+                .get()
+                .map_or_else(String::new, |why| prose::blocks(why).plain().trim().replace('\n', " ")),
             cautions: self
                 .cautions(selection)
                 .into_iter()
                 .flat_map(|notice| notice.lines)
-                .map(|line| words(line.as_str()))
+                .map(|line| line.plain())
                 .collect(),
             choices: if settled.is_some() {
                 vec![]
             } else {
-                selection.options.iter().map(|option| self.paper_choice(option, chosen)).collect()
+                selection.options.iter().map(|option| self.paper_choice(room, selection, option, chosen)).collect()
             },
             decided: self.decided(room, selection),
         }
     }
 
-    fn paper_choice(&self, option: &Choice, chosen: Option<&str>) -> OpenChoice {
+    /// What is said of a selection whichever option is taken.
+    fn said_of(&self, room: &BookRoom, selection: &Selection) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        if let Some(place) = selection.place.get() {
+            let sides: Vec<_> = room.opening(place).map_or_else(Vec::new, |opening| {
+                let size = [opening.governing_width(), crate::assess::fitting::height(room, opening)];
+                size.into_iter().flatten().collect()
+            });
+            let size =
+                if sides.is_empty() { Html::default() } else { Html::text(", ").then(self.wording.sides(&sides)) };
+            facts.push(fact("Opening", Html::text(place).then(size)));
+        }
+        let said = [
+            ("Allowance", &selection.allowance),
+            ("Bought by", &selection.furnished_by),
+            ("Fitted by", &selection.installed_by),
+        ];
+        facts.extend(said.into_iter().filter_map(|(name, slot)| Some(fact(name, slot.get()?.as_str()))));
+        facts
+    }
+
+    fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &Choice) -> Option<Fit> {
+        let fit = self.fit(room, selection, option, 0)?;
+        let misfit = fit.verdict.shape == Mark::DoesNotFit;
+        Some(Fit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.plain() })
+    }
+
+    fn paper_choice(
+        &self,
+        room: &BookRoom,
+        selection: &Selection,
+        option: &Choice,
+        chosen: Option<&str>,
+    ) -> OpenChoice {
+        let in_a_line = |facts: Vec<Fact>| {
+            let told = facts.iter().map(|fact| format!("{} {}", fact.name.to_lowercase(), fact.value.plain()));
+            super::lines::capital(&told.collect::<Vec<_>>().join(" · "))
+        };
         OpenChoice {
             name: option.title(),
             product: self.in_a_line(option),
+            told: option.description.text().into(),
+            sizes: in_a_line(self.sizes(option)),
+            more: in_a_line(
+                option
+                    .hinge
+                    .get()
+                    .map(|hinge| fact("Hinge", hinge.as_str()))
+                    .into_iter()
+                    .chain(self.more(option))
+                    .collect(),
+            ),
+            fit: self.paper_fit(room, selection, option),
+            picture: self.paper_picture(selection, option),
             price: Amounts::price(option).map_or_else(String::new, |price| price.to_string()),
             crossed: chosen == Some(option.id.value.as_str()),
         }
@@ -170,7 +229,6 @@ pub fn approvers(book: &Book) -> Vec<Approver> {
 
 /// A state with the shape that paper draws.
 fn on_paper(state: crate::views::state::State) -> State {
-    use crate::views::state::Shape as Mark;
     let shape = match state.shape {
         Mark::Approved => Shape::Approved,
         Mark::ApprovedAsNoted => Shape::ApprovedAsNoted,
@@ -188,33 +246,5 @@ fn line(label: &str, value: impl Into<String>) -> Line {
 
 /// A fact without its markup; paper sets its own fractions.
 fn plain(fact: &Fact) -> Line {
-    line(&fact.name, words(fact.value.as_str()))
-}
-
-/// The words of a run, its tags left out and its escapes undone.
-fn words(html: &str) -> String {
-    let mut text = String::with_capacity(html.len());
-    let mut in_tag = false;
-    for letter in html.chars() {
-        match letter {
-            '<' => in_tag = true,
-            '>' => in_tag = false,
-            _ if in_tag => {}
-            '\u{a0}' => text.push(' '),
-            other => text.push(other),
-        }
-    }
-    let escapes = [("&lt;", "<"), ("&gt;", ">"), ("&quot;", "\""), ("&#39;", "'"), ("&amp;", "&")];
-    escapes.into_iter().fold(text, |text, (escape, letter)| text.replace(escape, letter))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::words;
-
-    #[test]
-    fn a_figure_on_paper_reads_as_it_is_written() {
-        let html = "<span class=\"dim\">30\u{a0}<i class=\"fr w\">1/16</i>″</span> &lt;b&gt; &amp;amp;";
-        assert_eq!(words(html), "30 1/16″ <b> &amp;");
-    }
+    line(&fact.name, fact.value.plain())
 }

@@ -94,6 +94,7 @@ pub fn range() -> Item {
         name: "Range".to_owned(),
         option: "Brushed steel".to_owned(),
         product: "Quarrow, Six 30".to_owned(),
+        told: String::new(),
         description: vec![
             line("Size", "29 7/8\" × 35 3/4\" to 36 3/4\" × 26 1/4\" (759 × 908 to 933 × 667 mm)"),
             line("Finish", "brushed steel, bronze knobs"),
@@ -112,6 +113,12 @@ pub fn range() -> Item {
             width: 400,
             height: 300,
         }),
+        why: "Six burners, and an oven for the bread.".to_owned(),
+        fit: Some(Fit {
+            misfit: false,
+            verdict: "Fits".to_owned(),
+            sentence: "With 1/16″ (1.6 mm) on each side.".to_owned(),
+        }),
         cautions: vec![
             "Gas is connected by a licensed fitter; local code and the maker’s instructions govern.".to_owned(),
         ],
@@ -126,35 +133,65 @@ pub fn refrigerator() -> Item {
         name: "Refrigerator".to_owned(),
         option: String::new(),
         product: String::new(),
+        told: String::new(),
         description: vec![line("Opening", "30 1/16\" × 84\" (764 × 2134 mm)"), line("Hinge", "left")],
         quantity: "1".to_owned(),
         unit_price: String::new(),
         price: String::new(),
         mark: "9c41 0e7b".to_owned(),
         state: State { shape: Shape::Waiting, words: "Waiting".to_owned() },
-        picture: Some(PictureRef {
-            key: "tall".to_owned(),
-            alt: "A tall refrigerator".to_owned(),
-            width: 240,
-            height: 400,
-        }),
+        picture: None,
+        why: String::new(),
+        fit: None,
         cautions: Vec::new(),
-        choices: vec![
-            Choice {
-                name: "A, panel-ready".to_owned(),
-                product: "Vessary 30 C, oiled walnut fronts".to_owned(),
-                price: "$5,640.00".to_owned(),
-                crossed: false,
-            },
-            Choice {
-                name: "B, steel".to_owned(),
-                product: "Vessary 30 S, brushed steel".to_owned(),
-                price: "$4,980.00".to_owned(),
-                crossed: false,
-            },
-        ],
+        choices: refrigerators(),
         decided: Vec::new(),
     }
+}
+
+fn refrigerators() -> Vec<Choice> {
+    vec![
+        Choice {
+            name: "A, panel-ready".to_owned(),
+            product: "Vessary 30 C, oiled walnut fronts".to_owned(),
+            told: "One quiet front from floor to soffit.".to_owned(),
+            sizes: "Width 29 3/4″ 756 mm · depth 24″ 610 mm".to_owned(),
+            more: "Hinge left".to_owned(),
+            fit: Some(Fit {
+                misfit: false,
+                verdict: "Fits".to_owned(),
+                sentence: "With 5/32″ (4 mm) on each side.".to_owned(),
+            }),
+            picture: Some(PictureRef {
+                key: "walnut".to_owned(),
+                alt: "A walnut front".to_owned(),
+                width: 240,
+                height: 400,
+            }),
+            price: "$5,640.00".to_owned(),
+            crossed: false,
+        },
+        Choice {
+            name: "B, steel".to_owned(),
+            product: "Vessary 30 S, brushed steel".to_owned(),
+            told: String::new(),
+            sizes: "Width 30 3/8″ 772 mm · depth 24″ 610 mm".to_owned(),
+            more: String::new(),
+            fit: Some(Fit {
+                misfit: true,
+                verdict: "Does not fit".to_owned(),
+                sentence: "5/16″ (7.9 mm) too wide for the opening.".to_owned(),
+            }),
+            picture: Some(PictureRef {
+                key: "steel".to_owned(),
+                alt: "A steel front".to_owned(),
+                width: 240,
+                height: 400,
+            }),
+            price: "$4,980.00".to_owned(),
+            crossed: false,
+        },
+    ]
 }
 
 pub fn pendants() -> Item {
@@ -163,6 +200,7 @@ pub fn pendants() -> Item {
         name: "Pendants over the island".to_owned(),
         option: "Spun bronze".to_owned(),
         product: "Lowbell, Dome 9".to_owned(),
+        told: String::new(),
         description: vec![line("Size", "Ø 9 1/2\" (241 mm)"), line("Rod", "24\" (610 mm)"), line("Lamp", "2700 K")],
         quantity: "2".to_owned(),
         unit_price: "$470.00".to_owned(),
@@ -170,6 +208,8 @@ pub fn pendants() -> Item {
         mark: "b6d9 0e3f".to_owned(),
         state: State { shape: Shape::ReviseAndResubmit, words: "Revise and resubmit, Ife Okwuosa".to_owned() },
         picture: None,
+        why: String::new(),
+        fit: None,
         cautions: Vec::new(),
         choices: Vec::new(),
         decided: Vec::new(),

@@ -32,6 +32,10 @@ const Decision = (() => {
     });
     return known.length ? el("ul", { class: "said" }, ...known) : null;
   };
+  /** Whether each option fits; of a thing with no choice, the thing itself. `only` may leave some out. */
+  const fits = (item, only = () => true) => item.options.map((option, at) => option.fit && only(option) && el("small", { class: "fits" },
+    item.options.length > 1 && el("b", {}, `${letter(at)}, ${option.name}: `), state(option.fit.shape, option.fit.word), ` ${option.fit.sentence}`)).filter(Boolean);
+  const against = (item) => fits(item, (option) => option.fit.shape === "does-not-fit" && (!item.chosen || option.id === item.chosen));
   const form = (item, changed) => {
     const of = Answer.name(item), said = Answer.state().items[of] ?? {};
     const kept = el("p", { class: "sans soft", role: "status" });
@@ -66,8 +70,9 @@ const Decision = (() => {
       box.querySelector("input")?.focus();
     } }, w.act.take_back);
     const options = item.options.map((option, at) => ({ value: option.id, name: `${letter(at)}, ${option.name}`,
-      about: [option.price && Sums.money(Sums.read(option.price)), option.id === item.chosen && w.item.chosen].filter(Boolean).join(" · ") }));
+      about: [option.price && Sums.money(Sums.read(option.price)), option.id === item.chosen && w.item.chosen, option.fit && `${option.fit.word}: ${option.fit.sentence}`].filter(Boolean).join(" · ") }));
     const box = el("div", { class: "form" },
+      ...(options.length > 1 ? [] : fits(item)),
       options.length > 1 && boxes(w.item.which, `${of} option`, options, said.option, change),
       boxes(w.item.say, `${of} says`, WORDS.map((value) => ({ value, name: word(value), about: w.item[value.replace(/ /g, "_")] })), said.decision, change),
       el("div", {}, el("label", { class: "label", for: note.id }, w.item.note), note),
@@ -75,5 +80,5 @@ const Decision = (() => {
     tell();
     return box;
   };
-  return { form, shown, others, optionName, word, shape };
+  return { form, shown, others, against, fits, optionName, word, shape };
 })();

@@ -11,7 +11,7 @@
 
   const row = (item) => {
     const form = el("div", { class: "inner" }), shown = el("span", { class: "shown" });
-    const summary = el("summary", {}, el("b", {}, item.name), el("small", {}, `${item.tag} · ${mark(item.mark)}`), shown);
+    const summary = el("summary", {}, el("b", {}, item.name), el("small", {}, `${item.tag} · ${mark(item.mark)}`), shown, ...Decision.against(item));
     const tell = () => shown.replaceChildren(Decision.shown(item, Answer.state()));
     const line = el("details", { name: "decision", toggle: () => {
       if (!line.open || form.childElementCount) return;
@@ -80,7 +80,8 @@
   const signedLine = (one) => {
     const item = asked.items.find((other) => Answer.name(other) === Answer.name(one));
     return el("li", {}, el("b", {}, `${item?.name ?? one.item}${item ? `, ${item.tag}` : ""}`), " ", el("span", { class: "mark" }, mark(one.mark)), " ",
-      state(Decision.shape(one.decision), Decision.word(one.decision) + (one.option ? `: ${Decision.optionName(item, one.option)}` : "")), one.note && el("p", { class: "sans" }, `“${one.note}”`));
+      state(Decision.shape(one.decision), Decision.word(one.decision) + (one.option ? `: ${Decision.optionName(item, one.option)}` : "")), one.note && el("p", { class: "sans" }, `“${one.note}”`),
+      ...(item && Answer.agrees(one) ? Decision.fits(item, (option) => option.fit.shape === "does-not-fit" && (item.options.length === 1 || option.id === (one.option ?? item.chosen))) : []));
   };
   const typed = () => `bookmatch ${asked.book} typed ${Answer.who()?.id}`;
   const pending = () => Paper.read(typed()) ?? { name: "", drawing: "" };
