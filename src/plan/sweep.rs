@@ -94,8 +94,12 @@ impl<'a> Plan<'a> {
         leaves.into_iter().map(|opened| opened.sweep(&hole.frame, (Length::ZERO, hole.high))).collect()
     }
 
-    /// Whether two things stand at the same wall, or at the same side of an island.
+    /// Whether two things stand at the same wall, or at the same side of an island. An island stands at
+    /// no wall, whichever it is set out from.
     pub fn share_a_face(&self, one: &Thing<'a>, other: &Thing<'a>) -> bool {
+        if [one, other].iter().any(|thing| matches!(thing.what, What::Island(_))) {
+            return false;
+        }
         let side = |thing: &Thing<'a>| match thing.stands {
             Stands::Wall(number) => (Some(number), None::<(usize, IslandSide)>),
             Stands::Island(number, side) => (None, Some((number, side))),

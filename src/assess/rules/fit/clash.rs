@@ -290,6 +290,32 @@ mod tests {
             .finds("the door of `dishwasher` reaches 26\" (660.4 mm) and strikes `fridge` after 6\" (152.4 mm), 20\" (508 mm) too soon");
     }
 
+    /// Source: check values KP-02. An island 8' x 3' whose counter's edge is 44" before the wall, set out from
+    /// each of the four: what opens towards it from wall A meets it all the same.
+    #[test]
+    fn an_island_is_met_from_whichever_wall_it_is_set_out() {
+        let room = |island: &str| {
+            Trial::of("fit/clash")
+                .room(&format!(
+                    "outline: 16' x 12'\nruns: {{back: {{wall: A, parts: [{{gap: 60\"}}, {{opening: dishwasher}}]}}}}\nislands: {{island: {{{island}, height: 36\"}}}}"
+                ))
+                .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
+                .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "size: {width: 24\", depth: 24\"}\nfit: {door: {drops: 26\"}}")
+        };
+        for (near, far) in [
+            ("wall: A, at: 48\", away: 44\", size: 96\" x 36\"", "wall: A, at: 48\", away: 50\", size: 96\" x 36\""),
+            ("wall: C, at: 48\", away: 64\", size: 96\" x 36\"", "wall: C, at: 48\", away: 58\", size: 96\" x 36\""),
+            ("wall: D, at: 64\", away: 48\", size: 36\" x 96\"", "wall: D, at: 58\", away: 48\", size: 36\" x 96\""),
+            (
+                "wall: B, at: 44\", away: 48\", size: 96\" x 36\", turned: true",
+                "wall: B, at: 50\", away: 48\", size: 96\" x 36\", turned: true",
+            ),
+        ] {
+            room(near).finds("the door of `dishwasher` reaches 26\" (660.4 mm) and strikes `island` after 20\" (508 mm), 6\" (152.4 mm) too soon");
+            room(far).stays_silent();
+        }
+    }
+
     /// Source: check values HW-06 (a drawer beside a refrigerator's handle around the corner).
     #[test]
     fn a_drawer_strikes_the_handle_around_the_corner() {
