@@ -1,6 +1,6 @@
 //! How many pendants hang over an island.
 
-use super::{Hung, hung};
+use super::{Hung, hung, spacing};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -11,7 +11,8 @@ declare! {
     /// More or fewer pendants than such an island usually takes
     ///
     /// ## What it checks
-    /// How many pendants hang over an island, a counter or a table, by its length and their width.
+    /// How many pendants hang over an island, a counter or a table, by its length and their width. Of
+    /// what the table gives, as many are asked for as `light/spacing` leaves apart.
     ///
     /// | length | 15" and wider | 9" to 14" | up to 8" |
     /// | --- | --- | --- | --- |
@@ -68,6 +69,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
         return None;
     }
     let units = context.book.project.units;
+    // What `light/spacing` would tell as close is not asked for here.
+    let most = (least..=most).rev().find(|count| !spacing::is_close(length, *count, diameter)).unwrap_or(least);
     let asked = if least == most { least.to_string() } else { format!("{least} or {most}") };
     let message = format!(
         "{count} of `{}`, {} wide, hang over {}; {asked} are usual",
@@ -84,7 +87,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
     )
 }
 
-fn usual(length: Length, diameter: Length) -> Option<(usize, usize)> {
+/// The least and the most that usually hang over something so long, by the width of one.
+pub(super) fn usual(length: Length, diameter: Length) -> Option<(usize, usize)> {
     let row = USUAL.iter().rev().find(|(feet, _)| length >= Length::from_inches(feet * 12))?;
     let [wide, middling, small] = row.1;
     let usual = if diameter >= Length::from_inches(15) {
@@ -115,7 +119,7 @@ mod tests {
         island("10'", "8\"", 3).stays_silent();
         island("10'", "8\"", 4).stays_silent();
         island("10'", "8\"", 2)
-            .finds("2 of `Pendants`, 8\" (203.2 mm) wide, hang over 10'-0\" (3048 mm); 3 or 4 are usual")
+            .finds("2 of `Pendants`, 8\" (203.2 mm) wide, hang over 10'-0\" (3048 mm); 3 are usual")
             .weighs("note");
         island("10'", "16\"", 4).finds_one();
     }
@@ -128,5 +132,30 @@ mod tests {
         island("5'", "16\"", 2).finds_one();
         island("6'", "12\"", 2).stays_silent();
         island("14'", "12\"", 9).stays_silent();
+    }
+
+    /// What one rule calls usual, the other does not call close: over every length, with every width.
+    #[test]
+    fn what_is_asked_for_is_not_refused_by_the_spacing() {
+        for feet in 4..=12 {
+            for diameter in [4, 6, 8, 10, 12, 15, 18] {
+                let trial = |rule: &'static str, count: usize, at: &str| {
+                    Trial::of(rule).selection(
+                        &format!("selection: Pendants\nkind: pendant\nhangs: {{over: island, length: {feet}'{at}}}"),
+                        &format!("size: {{diameter: {diameter}\"}}\nquantity: {count}"),
+                    )
+                };
+                let found = trial("light/count", 9, "").run();
+                let [finding] = found.findings() else { panic!("{feet}' and {diameter}\": {:?}", found.findings()) };
+                let asked = finding.message.rsplit("; ").next().unwrap().trim_end_matches(" are usual");
+                for count in asked.split(" or ").map(|count| count.parse::<usize>().unwrap()) {
+                    let step = feet * 12 * 2 / count;
+                    let centres: Vec<String> = (0..count).map(|at| format!("{}\"", step * (2 * at + 1) / 4)).collect();
+                    let at = format!(", at: [{}]", centres.join(", "));
+                    trial("light/spacing", count, &at).stays_silent();
+                    trial("light/count", count, &at).stays_silent();
+                }
+            }
+        }
     }
 }

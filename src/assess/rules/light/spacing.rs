@@ -1,6 +1,6 @@
 //! Where pendants hang along an island.
 
-use super::{Hung, hung};
+use super::{Hung, count, hung};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -12,7 +12,8 @@ declare! {
     ///
     /// ## What it checks
     /// The centres given with `at`, against equal division of the length (half a share from each end,
-    /// one share between), to 1" (25.4 mm); and the clear gap between two, which is usually 24" to 30".
+    /// one share between), to 1" (25.4 mm); and the clear gap between two, which is usually 24" to 30"; the
+    /// fewest that `light/count` calls usual may hang as close as equal division sets them.
     ///
     /// ## Why it matters
     /// The boxes go into the ceiling before the island stands. An inch out is seen from the door.
@@ -40,6 +41,19 @@ const GAP: Length = Length::from_inches(24);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(hung(context).filter_map(|hung| uneven(context, &hung).or_else(|| close(context, &hung))));
+}
+
+/// The clear gap between two of so many that divide a length equally.
+fn gap_of(length: Length, count: usize, diameter: Length) -> Length {
+    match equal(length, count).as_slice() {
+        [one, next, ..] => *next - *one - diameter,
+        _ => length,
+    }
+}
+
+/// Whether so many, evenly spaced, hang closer than is usual.
+pub(super) fn is_close(length: Length, count: usize, diameter: Length) -> bool {
+    count > 1 && gap_of(length, count, diameter) < GAP
 }
 
 /// The centres of so many things that divide a length equally.
@@ -73,7 +87,10 @@ fn close(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
         _ => None,
     });
     let gap = steps.min()? - diameter;
-    if gap >= GAP {
+    // The fewest that are usual over something so long stand as close as equal division sets them.
+    let fewest = hung.hangs.length.get().and_then(|length| Some((*length, count::usual(*length, diameter)?.0)));
+    let least = fewest.map_or(GAP, |(length, fewest)| GAP.min(gap_of(length, fewest, diameter) - NEAR));
+    if gap >= least {
         return None;
     }
     let units = context.book.project.units;
