@@ -74,12 +74,20 @@ impl<'a> Plan<'a> {
             Ceiling::Level(height) => Some(*height),
             Ceiling::Sloped { low, high, low_at, .. } => {
                 let wall = self.walls.get(self.wall_named(low_at.get()?)?)?;
-                let out = |point: Point| wall.frame.local(point).1.max(0);
-                let run = self.corners.iter().map(|corner| out(*corner)).max().filter(|run| *run > 0)?;
-                let risen = divided((nm(*high) - nm(*low)) * out(place).min(run), run);
-                Some(*low + length(risen))
+                let run = nm(self.run_of_slope()?);
+                let out = wall.frame.local(place).1.max(0).min(run);
+                Some(*low + length(divided((nm(*high) - nm(*low)) * out, run)))
             }
         }
+    }
+
+    /// How far it is, level, from the wall from which a ceiling rises to the farthest corner; none where
+    /// nobody says which wall that is.
+    pub fn run_of_slope(&self) -> Option<Length> {
+        let Ceiling::Sloped { low_at, .. } = self.room.ceiling.get()? else { return None };
+        let wall = self.walls.get(self.wall_named(low_at.get()?)?)?;
+        let out = |point: &Point| wall.frame.local(*point).1;
+        self.corners.iter().map(out).max().filter(|run| *run > 0).map(length)
     }
 
     /// The least height of the ceiling over a thing, between two distances out from its frame.

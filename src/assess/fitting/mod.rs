@@ -10,12 +10,14 @@ mod gauge;
 pub mod nest;
 pub mod overhead;
 mod passage;
+mod pitch;
 #[cfg(test)]
 mod tests;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
 pub use gauge::{Gaps, Gauge};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, least_hall_around_a_corner, spare, way_in};
+pub use pitch::Pitch;
 
 use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
 use crate::source::Spanned;

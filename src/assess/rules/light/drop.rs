@@ -2,7 +2,8 @@
 
 use super::{Hung, hung};
 use crate::assess::context::about;
-use crate::assess::fitting::overhead::{at, ceiling_over, slope};
+use crate::assess::fitting::Pitch;
+use crate::assess::fitting::overhead::{Slope, at, slope};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::vocabulary::Hazard;
@@ -17,7 +18,9 @@ declare! {
     /// For each light, the height of the ceiling where it hangs (measured there; from a sloped ceiling
     /// by its distance from the low side; or the level ceiling's) less the height of its lowest part:
     /// its own drop, against what the maker says it can be set to. Under a ceiling that slopes, the
-    /// slope against the canopy's `slope rating`, in degrees or as a pitch such as 6/12.
+    /// slope against the canopy's `slope rating`: in degrees (`30°`, `up to 30 deg`), as a pitch (`6/12`,
+    /// `6:12`, `6 in 12`), `level ceilings only` or `any`. One that can't be understood asks, and so does
+    /// a slope of which the distance is not known.
     ///
     /// ## Why it matters
     /// Three pendants under a sloped ceiling want three drops. A rod is cut at the maker's; a cord too
@@ -48,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     for (room, selection, option) in context.options() {
         if selection.kind.get().is_some_and(|kind| kind.name == "pendant") {
-            findings.extend(askew(room, selection, option));
+            findings.extend(askew(context, room, selection, option));
         }
     }
 }
@@ -58,9 +61,9 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
     let units = context.book.project.units;
     let bottom = hung.hangs.bottom.get()?;
     let range = drop_of(hung.option)?;
-    let points = hung.count().unwrap_or(1).max(bottom.0.len());
+    let points = hung.count().unwrap_or(1).max(bottom.0.len()).max(hung.set_out(context));
     let wrong: Vec<String> = (0..points)
-        .filter_map(|number| Some((number, ceiling_over(hung.room, hung.hangs, number)? - at(&bottom.0, number)?)))
+        .filter_map(|number| Some((number, hung.ceiling(context, number)? - at(&bottom.0, number)?)))
         .filter(|(_, drop)| !range.contains(*drop))
         .map(|(number, drop)| format!("no. {} wants {}", number + 1, say(drop, units)))
         .collect();
@@ -97,37 +100,36 @@ fn worded(range: LengthRange, say: impl Fn(Length) -> String) -> String {
     }
 }
 
-fn askew(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
-    let slope = slope(room)?;
+/// A canopy under a ceiling that slopes more than it is made for; asked where either is not known.
+fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let slope = slope(context.plan(room), room).filter(|slope| *slope != Slope::Level)?;
     let (words, at) = option.words("slope rating")?;
-    let rating = rating(words)?;
-    // A tenth of a degree is nothing that a canopy feels.
-    if slope <= rating + 0.1 {
+    let name = &selection.name.value;
+    let ask = |message: String, remedy: &str| {
+        let finding = about(room, selection, option, RULE.code, Severity::Query, at, message);
+        Some(finding.source("the maker's sheet").remedy(remedy))
+    };
+    let Some(made_for) = Pitch::read(words) else {
+        let message = format!("the ceiling slopes, and `{words}` does not say how steep a one `{name}` is made for");
+        return ask(message, "write `slope rating` in degrees or as rise and run, as the maker's sheet has it");
+    };
+    let Slope::Degrees(slope) = slope else {
+        if made_for == Pitch::Any {
+            return None;
+        }
+        let message = format!("the ceiling slopes, and how steep is not known: `{name}` is made for `{words}`");
+        return ask(message, "write the room's `outline`, and the wall from which the ceiling rises (`low at`)");
+    };
+    if made_for.allows(slope) {
         return None;
     }
-    let made = if rating == 0.0 { "level ceilings only".to_string() } else { format!("at most {rating:.0} degrees") };
-    let message = format!(
-        "the ceiling slopes by {slope:.0} degrees, and the canopy of `{}` is made for {made}",
-        selection.name.value
-    );
+    let made = match made_for {
+        Pitch::Degrees(most) if most > 0.0 => format!("at most {most:.0} degrees"),
+        _ => "level ceilings only".to_string(),
+    };
+    let message = format!("the ceiling slopes by {slope:.0} degrees, and the canopy of `{name}` is made for {made}");
     let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message).source("the maker's sheet");
     Some(finding.remedy("order the maker's canopy for sloped ceilings, or choose a light that has one"))
-}
-
-/// A rating in degrees: `up to 30 degrees`, `6/12`, `level ceilings only`.
-fn rating(words: &str) -> Option<f64> {
-    if words.to_lowercase().contains("level") {
-        return Some(0.0);
-    }
-    let figures = words.split(|letter: char| !(letter.is_ascii_digit() || matches!(letter, '.' | '/')));
-    let figure = figures.into_iter().find(|part| part.starts_with(|first: char| first.is_ascii_digit()))?;
-    match figure.split_once('/') {
-        Some((rise, run)) => {
-            let (rise, run): (f64, f64) = (rise.parse().ok()?, run.parse().ok()?);
-            (run > 0.0).then(|| (rise / run).atan().to_degrees())
-        }
-        None => figure.parse().ok(),
-    }
 }
 
 #[cfg(test)]
@@ -163,6 +165,49 @@ mod tests {
         rated("156\"", "up to 6/12").stays_silent();
         rated("156\"", "level ceilings only").finds_one();
         pendants("ceiling: 8'", "bottom: 69\"", "slope rating: level ceilings only").stays_silent();
+    }
+
+    /// Source: check values LT-08: 6/12 and 8/12, however they are written.
+    #[test]
+    fn a_rating_is_read_as_degrees_or_as_a_pitch_and_one_that_can_not_be_read_asks() {
+        let rated = |high: &str, rating: &str| {
+            let room = format!("outline: 10' x 8'\nceiling: {{low: 96\", high: {high}, rises along: length}}");
+            pendants(&room, "bottom: 69\"", &format!("slope rating: '{rating}'"))
+        };
+        for rating in ["6:12", "6 in 12", "up to 6-in-12", "27°", "max 30 deg"] {
+            rated("156\"", rating).stays_silent();
+            rated("176\"", rating).finds_one().weighs("stop");
+        }
+        for rating in ["30", "sloped", "see sheet"] {
+            rated("156\"", rating).finds_one().weighs("query");
+            pendants("ceiling: 8'", "bottom: 69\"", &format!("slope rating: '{rating}'")).stays_silent();
+        }
+        pendants("ceiling: {low: 96\", high: 156\"}", "bottom: 69\"", "slope rating: 30 degrees")
+            .finds_one()
+            .weighs("query");
+    }
+
+    /// A ceiling that rises from a short wall rises over the room's length: 60" over 120" is a pitch of 6/12.
+    #[test]
+    fn the_wall_from_which_the_ceiling_rises_says_over_what_distance() {
+        let from = |wall: &str| {
+            let room = format!("outline: 10' x 5'\nceiling: {{low: 96\", high: 156\", low at: {wall}}}");
+            pendants(&room, "bottom: 69\"", "slope rating: 30 degrees")
+        };
+        from("D").stays_silent();
+        from("A").finds_one();
+    }
+
+    /// Source: check values LT-07, the places of the lights taken from the plan: 96" and 60" from the low side.
+    #[test]
+    fn lights_set_out_in_the_plan_hang_from_the_ceiling_over_each() {
+        let room = |at: &str| {
+            format!(
+                "outline: 10' x 8'\nceiling: {{low: 96\", high: 156\", low at: D}}\nislands: {{island: {{wall: A, at: 20\", away: 30\", size: 80\" x 36\"}}}}\nlights: {{two: {{selection: Pendants, over: island, at: {at}}}}}"
+            )
+        };
+        pendants(&room("[10\", 40\"]"), "bottom: 69\"", "drop: 18\" to 48\"").finds_one();
+        pendants(&room("[5\", 20\"]"), "bottom: 69\"", "drop: 18\" to 48\"").stays_silent();
     }
 
     /// Source: trade reports F-116.

@@ -2,7 +2,7 @@
 
 use super::{Hung, hung};
 use crate::assess::context::about;
-use crate::assess::fitting::overhead::{at, ceiling_over};
+use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
@@ -68,7 +68,7 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
     } else {
         let (over, top) = (*hung.hangs.over.get()?, *hung.hangs.top.get()?);
         let above = bottom - top;
-        let (least, most) = (ABOVE.0, ABOVE.1 + raise(ceiling_over(hung.room, hung.hangs, number)));
+        let (least, most) = (ABOVE.0, ABOVE.1 + raise(hung.ceiling(context, number)));
         if above >= least && above <= most {
             return None;
         }

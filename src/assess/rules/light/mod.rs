@@ -9,6 +9,7 @@ pub mod r#match;
 pub mod spacing;
 
 use crate::assess::Context;
+use crate::assess::fitting::overhead;
 use crate::book::{Choice, Hanging, Room, Selection};
 use crate::units::Length;
 
@@ -26,6 +27,18 @@ impl Hung<'_> {
     fn count(&self) -> Option<usize> {
         let points = self.hangs.at.get().map(|at| at.0.len());
         points.or_else(|| usize::try_from(self.option.quantity.get()?.whole()?).ok())
+    }
+
+    /// Height of the ceiling where the light of that number hangs.
+    fn ceiling(&self, context: &Context<'_>, number: usize) -> Option<Length> {
+        overhead::ceiling_over(context.plan(self.room), self.room, self.selection, self.hangs, number)
+    }
+
+    /// How many of them the plan sets out.
+    fn set_out(&self, context: &Context<'_>) -> usize {
+        let hung = context.plan(self.room).map(|plan| plan.hung.as_slice()).unwrap_or_default();
+        let is_it = |name: &String| *name == self.selection.name.value;
+        hung.iter().find(|hung| hung.lights.selection.get().is_some_and(is_it)).map_or(0, |hung| hung.places.len())
     }
 
     /// How wide one is.
