@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Ceiling, PartIs, Room, Run};
+use crate::book::{Ceiling, PartIs, Room, Run, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
@@ -14,7 +14,8 @@ declare! {
     /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, against the least
     /// ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
     /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
-    /// is chosen as a cabinet without a run, its height against a level ceiling. Exactly as high passes.
+    /// is chosen as a cabinet without a run, its height against the ceiling over its opening; where that
+    /// slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
     ///
     /// ## Why it matters
     /// A floor of three quarters of an inch turns a stock pantry into a special one, at half as much
@@ -88,21 +89,45 @@ fn level(room: &Room) -> Option<Length> {
     }
 }
 
-/// Cabinets that stand in no run.
+/// Cabinets that are chosen for an opening of their own, or for no opening at all: against the ceiling over
+/// their place; where that is not known under a slope, against its sides.
 fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Finding> {
-    let Some(ceiling) = level(room) else { return vec![] };
     let cabinets =
         room.selections.iter().filter(|selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet"));
-    let tops = cabinets.filter_map(|selection| {
-        let opening = selection.place.get().and_then(|place| room.opening(place));
-        let bottom = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or_default();
-        let height = selection.settled()?.size.height.spanned()?;
-        let high = bottom + height.value.least.or(height.value.most)?;
-        Some((selection, Top { name: &selection.name.value, high, ceiling, at: height.span }))
+    cabinets.filter_map(|selection| of_its_own(context, room, selection)).collect()
+}
+
+fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Finding> {
+    let opening = selection.place.get().and_then(|place| room.opening(place));
+    let bottom = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or_default();
+    let height = selection.settled()?.size.height.spanned()?;
+    let high = bottom + height.value.least.or(height.value.most)?;
+    let name = &selection.name.value;
+    let top = |ceiling| Top { name, high, ceiling, at: height.span };
+    let placed = opening.and_then(|opening| {
+        let plan = context.plan(room)?;
+        let thing = plan.opening(opening)?;
+        plan.ceiling_over(thing, thing.out)
     });
-    tops.filter(|(_, top)| top.high > top.ceiling)
-        .map(|(selection, top)| finding(context, room, &top, "").item(&selection.name.value))
-        .collect()
+    let (low, most) = match (placed, room.ceiling.get()?) {
+        (Some(there), _) => (there, there),
+        (None, Ceiling::Level(there)) => (*there, *there),
+        (None, Ceiling::Sloped { low, high, .. }) => (*low, *high),
+    };
+    if high > most {
+        return Some(finding(context, room, &top(most), "").item(name));
+    }
+    (high > low).then(|| {
+        let say = |length| say(length, context.book.project.units);
+        let message = format!(
+            "`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands",
+            say(high),
+            say(low),
+            say(most)
+        );
+        let finding = Finding::new(RULE.code, Severity::Query, height.span, message).room(&room.folder).item(name);
+        finding.remedy("say where it stands: `wall` and `at` of its opening, and `low at` of the ceiling")
+    })
 }
 
 fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Finding {
@@ -175,5 +200,23 @@ mod tests {
         };
         cabinet("90 1/2\"").finds_one();
         cabinet("90\"").stays_silent();
+    }
+
+    /// A ceiling from 60" at wall C to 108" at wall A over 96": 96" above the front of a press 24" deep at wall A.
+    #[test]
+    fn under_a_slope_a_cabinet_without_a_run_is_held_against_the_ceiling_over_its_place() {
+        let press = |place: &str, height: &str| {
+            Trial::of("run/ceiling")
+                .room("outline: 10' x 8'\nceiling: {low: 60\", high: 108\", low at: C}")
+                .opening("press", &format!("{{takes: cabinet, width: 36\", depth: 24\"{place}}}"))
+                .selection("selection: Press\nkind: cabinet\nplace: press", &format!("size: {{height: {height}}}"))
+        };
+        press(", wall: A, at: 12\"", "96\"").stays_silent();
+        press(", wall: A, at: 12\"", "96 1/8\"").finds_one().weighs("stop");
+        press(", wall: C, at: 12\"", "60\"").stays_silent();
+        press(", wall: C, at: 12\"", "84\"").finds_one().weighs("stop");
+        press("", "84\"").finds_one().weighs("query");
+        press("", "60\"").stays_silent();
+        press("", "109\"").finds_one().weighs("stop");
     }
 }
