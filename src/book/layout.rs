@@ -144,7 +144,9 @@ pub struct Doorway {
 pub struct Window {
     /// Its name in the room.
     pub name: Spanned<String>,
-    /// The wall that it is in.
+    /// Whether it is in the roof rather than in the wall; absent: not said.
+    pub in_roof: Slot<bool>,
+    /// The wall that it is in, or that it stands above.
     pub wall: Slot<String>,
     /// From the wall's left end.
     pub at: Slot<Length>,

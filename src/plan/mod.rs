@@ -75,6 +75,8 @@ pub struct Plan<'a> {
     pub walls: Vec<Wall<'a>>,
     /// Doors and windows.
     pub holes: Vec<Hole<'a>>,
+    /// Windows that are in the roof, and take up no wall.
+    pub in_the_roof: Vec<&'a Window>,
     /// Everything that stands or hangs in it.
     pub things: Vec<Thing<'a>>,
     /// Runs, and the sides of islands.
@@ -148,6 +150,7 @@ impl<'a> Plan<'a> {
             area: None,
             walls: vec![],
             holes: vec![],
+            in_the_roof: vec![],
             things: vec![],
             rows: vec![],
             hung: vec![],

@@ -1,6 +1,6 @@
 //! Puts everything of a room in its place: from what is written once, never typed twice.
 
-use crate::book::{HungLights, Room, Slot};
+use crate::book::{Ceiling, HungLights, Room, Slot, Window};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -10,6 +10,19 @@ use super::outline;
 use super::rows::BASE_DEPTH;
 use super::thing::{RowOf, What};
 use super::{Hole, HoleIs, Hung, Plan};
+
+/// Where a window lies.
+enum Lies {
+    InTheWall,
+    InTheRoof,
+    /// By its name alone, where the ceiling at its wall is not known: enough to take up no wall.
+    UnderTheRoofByName,
+}
+
+fn is_named_for_the_roof(name: &str) -> bool {
+    let lower = name.to_lowercase();
+    ["roof", "skylight"].iter().any(|word| lower.contains(word))
+}
 
 /// A plan in the making.
 pub struct Placing<'a> {
@@ -101,7 +114,38 @@ impl<'a> Placing<'a> {
         for window in &self.room.layout.windows {
             let sill = window.sill.get().copied();
             let top = sill.zip(window.height.get().copied()).map(|(sill, height)| sill + height);
+            match self.lies_in(window, (sill, top)) {
+                Lies::InTheWall => {}
+                Lies::InTheRoof => {
+                    self.plan.in_the_roof.push(window);
+                    continue;
+                }
+                Lies::UnderTheRoofByName => continue,
+            }
             self.hole(HoleIs::Window(window), &window.name, &window.wall, &window.at, &window.width, (sill, top));
+        }
+    }
+
+    /// Whether a window is in its wall or in the roof above it: as the book says; else in the roof where
+    /// it stands higher than the ceiling at that wall.
+    fn lies_in(&self, window: &Window, (sill, top): (Option<Length>, Option<Length>)) -> Lies {
+        if let Some(said) = window.in_roof.get() {
+            return if *said { Lies::InTheRoof } else { Lies::InTheWall };
+        }
+        let wall = window.wall.get().and_then(|name| self.plan.walls.get(self.plan.wall_named(name)?));
+        let from = window.at.get().copied().unwrap_or_default();
+        let ends = [Length::ZERO, window.width.get().copied().unwrap_or_default()];
+        let over = |wall: &super::Wall<'_>| {
+            ends.iter().filter_map(|end| self.plan.ceiling_at(wall.frame.at(from + *end, Length::ZERO))).min()
+        };
+        let slopes = matches!(self.room.ceiling.get(), Some(Ceiling::Sloped { .. }));
+        // Under a level ceiling a head too high is a mistake; a sill above it is none.
+        let lowest = if slopes { top.or(sill) } else { sill };
+        match wall.and_then(over) {
+            Some(ceiling) if lowest.is_some_and(|lowest| lowest > ceiling) => Lies::InTheRoof,
+            Some(_) => Lies::InTheWall,
+            None if slopes && is_named_for_the_roof(&window.name) => Lies::UnderTheRoofByName,
+            None => Lies::InTheWall,
         }
     }
 

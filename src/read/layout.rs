@@ -128,8 +128,10 @@ fn doorway(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
 }
 
 fn window(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -> Window {
+    let place = values::word(fields, &WINDOW, "in", faults);
     Window {
         name: own,
+        in_roof: place.map_or(Slot::Absent, |place| Slot::Given(place.map(|word| word == "roof"))),
         wall: fields.read("wall", faults, name),
         at: fields.read("at", faults, positive_length),
         width: fields.read("width", faults, positive_length),

@@ -58,8 +58,14 @@ pub const DOORWAY: Record = Record {
 /// A window.
 pub const WINDOW: Record = Record {
     name: "window",
-    about: "a window in a wall",
+    about: "a window in a wall, or in the slope of the roof above it",
     fields: &[
+        Field::optional(
+            "in",
+            Shape::OneOf(&["wall", "roof"]),
+            "what it is in; the wall if left out, unless it stands higher than the ceiling there",
+            "roof",
+        ),
         Field::optional("wall", Shape::Name(NameOf::Wall), "the wall that it is in", "C"),
         Field::optional("at", Shape::Length, "from the wall's left end, seen from inside the room, to it", "62\""),
         Field::optional("width", Shape::Length, "width of the opening", "34\""),

@@ -4,7 +4,7 @@ use crate::assess::codes::{ABOVE_COOKTOP_BARE, ABOVE_COOKTOP_SHIELDED};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::book::vocabulary::Hazard;
-use crate::book::{Neighbour, Room};
+use crate::book::{Neighbour, Room, Window};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -47,7 +47,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(judge(context, &fitted, above));
     }
     for room in &context.book.rooms {
-        findings.extend(room.layout.windows.iter().filter_map(|window| {
+        let in_the_roof = |window: &&Window| {
+            let planned = context.plan(room).map(|plan| plan.in_the_roof.as_slice()).unwrap_or_default();
+            window.in_roof.get() == Some(&true) || planned.iter().any(|planned| std::ptr::eq(*planned, *window))
+        };
+        findings.extend(room.layout.windows.iter().filter(|window| !in_the_roof(window)).filter_map(|window| {
             let under = window.above.get()?.to_lowercase();
             let cooks = ["cooktop", "range", "burner", "hob"].iter().any(|word| under.contains(word));
             let message = format!("the window `{}` opens above the {under}", window.name.value);
@@ -187,5 +191,7 @@ mod tests {
         };
         window("up").finds("the window `yard` opens above the cooktop").weighs("query");
         window("fixed").stays_silent();
+        window("up, in: wall").finds_one();
+        window("up, in: roof").stays_silent();
     }
 }

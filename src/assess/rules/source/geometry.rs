@@ -156,6 +156,23 @@ mod tests {
         room(&toilet("38\"")).finds("`toilet` stands where `hall door` is, by 1 1/2\" (38.1 mm) along the wall");
     }
 
+    /// A window in the slope takes up no wall: it is above a cabinet, not behind it.
+    #[test]
+    fn a_window_in_the_roof_is_in_no_cabinet_s_place() {
+        let bath = |ceiling: &str, name: &str, more: &str| {
+            room(&format!(
+                "outline: 12' x 8'\nceiling: {ceiling}\nwindows: {{{name}: {{wall: C, at: 30\", width: 30\", sill: 50\", height: 46\"{more}}}}}\nruns: {{low: {{wall: C, height: 56\", parts: [{{tall: linen, width: 60\", height: 56\"}}]}}}}"
+            ))
+        };
+        let sloped = "{low: 62\", high: 102\", low at: C}";
+        bath(sloped, "light", "").stays_silent();
+        bath(sloped, "light", ", in: roof").stays_silent();
+        bath("{low: 62\", high: 102\", rises along: width}", "roof window", "").stays_silent();
+        bath(sloped, "light", ", in: wall").finds_one();
+        bath("{low: 62\", high: 102\", low at: A}", "light", "").finds_one();
+        bath("8' 6\"", "roof window", "").finds_one();
+    }
+
     #[test]
     fn an_island_lies_inside_the_room() {
         let island = |away: &str| {
