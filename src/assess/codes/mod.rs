@@ -6,6 +6,7 @@
 mod editions;
 mod figures;
 pub mod gas;
+pub mod metric;
 
 pub use editions::{Editions, Family};
 pub use figures::*;

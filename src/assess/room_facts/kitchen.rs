@@ -1,6 +1,7 @@
 //! Clear distances of a kitchen: doorways, aisles, the triangle, counter.
 
 use crate::assess::Context;
+use crate::assess::codes::metric;
 use crate::book::{End, Frontage, Room, Stretch};
 use crate::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::Length;
@@ -136,7 +137,9 @@ pub fn preparation(context: &Context<'_>, room: &Room) -> Option<(Fact, Fact)> {
 /// Counter that can be worked at, counted where it is deep enough and free enough above: its length in
 /// all, and how much was left out. From the plan, where every run is known and no island adds to it.
 pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) -> Option<(Fact, Length)> {
-    let counts = |least: Length, there: Option<Length>| there.is_none_or(|there| there >= least);
+    let units = context.book.project.units;
+    let counts =
+        |least: Length, there: Option<Length>| there.is_none_or(|there| there >= metric::advised(least, there, units));
     let Some(written) = room.clearances.frontage.spanned() else {
         let plan = plan(context, room).filter(|plan| cooks(plan))?;
         // A plan without its sink is not all of a kitchen yet.
@@ -145,8 +148,10 @@ pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) 
         if !room.layout.islands.is_empty() || plan.rows.iter().any(|row| !row.is_whole) {
             return None;
         }
-        let (counted, left_out): (Vec<_>, Vec<_>) =
-            plan.stretches().into_iter().partition(|one| one.depth >= deep && counts(free, one.clear_above));
+        let (counted, left_out): (Vec<_>, Vec<_>) = plan
+            .stretches()
+            .into_iter()
+            .partition(|one| counts(deep, Some(one.depth)) && counts(free, one.clear_above));
         let sum = |pieces: Vec<crate::plan::Stretch<'_, '_>>| -> Length { pieces.iter().map(|one| one.length()).sum() };
         return Some((Fact::planned(sum(counted), run.of.span()), sum(left_out)));
     };

@@ -3,6 +3,7 @@
 use super::{Bound, Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::DOORWAY;
+use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::{doorways, planned_for_access};
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
@@ -43,6 +44,7 @@ const FOR_ACCESS: Figure = Figure {
     bound: Bound::Least(Length::from_inches(34)),
     whose: "advised for access",
     source: "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1, bath guideline 1, access standards",
+    printed: Printed::InInches,
     named: None,
 };
 

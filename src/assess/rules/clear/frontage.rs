@@ -1,5 +1,6 @@
 //! Counter in all.
 
+use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{FRONTAGE, FRONTAGE_DEPTH};
 use crate::assess::room_facts::{Whence, frontage};
 use crate::assess::rules::{Check, declare};
@@ -45,7 +46,9 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let (in_all, deep) = (context.rulings().length(&FRONTAGE)?, context.rulings().length(&FRONTAGE_DEPTH)?);
     let (there, left_out) = frontage(context, room, deep.value, CLEAR_ABOVE)?;
-    let short = Some(in_all.value - there.value).filter(|short| *short > Length::ZERO)?;
+    let printed = if in_all.own { Printed::AsWritten } else { Printed::InInches };
+    let asked = printed.least(in_all.value, there.value, context.book.project.units);
+    let short = Some(asked - there.value).filter(|short| *short > Length::ZERO)?;
     let besides = if left_out > Length::ZERO {
         format!("; {} more are too shallow or too low under something", say(left_out))
     } else {
@@ -56,7 +59,7 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
         "the counter frontage is {}{by_the_plan}, {} less than the {} advised{besides}",
         say(there.value),
         say(short),
-        say(in_all.value)
+        say(asked)
     );
     let severity = if in_all.own { Severity::Stop } else { Severity::Note };
     let finding = Finding::new(RULE.code, severity, there.at, message).room(&room.folder).source(in_all.source);

@@ -1,5 +1,6 @@
 //! A hood over its cooking surface: width and height.
 
+use crate::assess::codes::metric;
 use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, about, say};
@@ -65,7 +66,7 @@ fn width(
 ) -> Option<Finding> {
     let (hood_is, at) = (*hood.size.width.get()?, hood.size.width.span()?);
     let cooks_are = cooks.standing().iter().filter_map(|option| option.size.width.get().copied()).max()?;
-    let wider = context.rulings().length(&HOOD_WIDER)?.value;
+    let wider = metric::advised(context.rulings().length(&HOOD_WIDER)?.value, hood_is, context.book.project.units);
     let say = |length| say(length, context.book.project.units);
     let of = format!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
     let (severity, message) = if hood_is < cooks_are {

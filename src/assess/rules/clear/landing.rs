@@ -5,6 +5,7 @@ mod asked;
 mod tests;
 
 use super::{Figure, Measure};
+use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SINK_RETURN, SINK_TO_CORNER};
 use crate::assess::fitting::{Side, hinge_sides};
 use crate::assess::room_facts::{self, Around, landing_of};
@@ -86,6 +87,14 @@ impl One<'_> {
         self.context.rulings().length(figure).map_or(figure.length(), |ruling| ruling.value)
     }
 
+    /// A length that is asked for, as it counts against one that may be set out in millimetres.
+    fn against(&self, asked: Length, there: Length) -> Length {
+        // Figures that the book sets itself are what they are.
+        let own = self.context.book.project.codes.figures.iter().any(|own| asked::is_of_landings(&own.figure.value));
+        let printed = if own { Printed::AsWritten } else { Printed::InInches };
+        printed.least(asked, there, self.context.book.project.units)
+    }
+
     /// The greater length on one side and the lesser on the other, either way around: told as it falls
     /// least short.
     fn on_both_sides(&self, asked: &Asked) -> Option<Finding> {
@@ -111,6 +120,7 @@ impl One<'_> {
         let prepared = beside.preparation.then_some(self.counts(&PREP_WIDTH));
         let longest = others.chain(prepared).max();
         let needed = longest.map_or(needed, |other| needed.max(other) + shared(self.context.rulings()));
+        let needed = self.against(needed, there);
         let by = needed - there;
         let turns = longest.is_none() && self.turns_a_corner();
         let with = match (with, longest.is_some()) {
@@ -123,7 +133,9 @@ impl One<'_> {
     /// Whether a sink stands far enough from an inside corner with clear counter around it.
     fn turns_a_corner(&self) -> bool {
         let landing = &self.landing.landing;
-        let enough = |there: &crate::book::Slot<Length>, least| there.get().is_some_and(|there| *there >= least);
+        let enough = |there: &crate::book::Slot<Length>, least| {
+            there.get().is_some_and(|there| *there >= self.against(least, *there))
+        };
         enough(&landing.to_corner, self.counts(&SINK_TO_CORNER))
             && enough(&landing.around_corner, self.counts(&SINK_RETURN))
     }
@@ -170,15 +182,14 @@ impl One<'_> {
             told.push(format!("{} at the {}", say(beside.counter), side.word()));
         }
         if let Some(above) = landing.above.get() {
-            let long_enough = *above >= asked.greater;
-            if long_enough {
+            if *above >= self.against(asked.greater, *above) {
                 return None;
             }
             told.push(format!("{} above or below", say(*above)));
         }
         if let (Some(across), Some(at), true) = (landing.across.get(), landing.across_at.get(), asked.across) {
             let walked = asked.not_a_walkway && landing.across_a_walkway.get() == Some(&true);
-            if *across >= asked.greater && *at <= self.counts(&LANDING_ACROSS) && !walked {
+            if *across >= self.against(asked.greater, *across) && *at <= self.counts(&LANDING_ACROSS) && !walked {
                 return None;
             }
             let walkway = if walked { ", over a walkway" } else { "" };

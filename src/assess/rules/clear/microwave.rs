@@ -1,6 +1,7 @@
 //! How high a microwave stands.
 
 use super::{Bound, Figure, Measure};
+use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
 use crate::assess::room_facts::{Fact, distance};
 use crate::assess::rules::{Check, declare};
@@ -71,7 +72,9 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
     of(HIGHEST).judge(context).or_else(|| {
         let best = distance(context, room, "shoulder height")?.value - BELOW_SHOULDER;
         let whose = "that is best under the cook's shoulder";
-        let finding = of(Figure { bound: Bound::Most(best), whose, source: SOURCE, named: None }).judge(context)?;
+        let finding =
+            of(Figure { bound: Bound::Most(best), whose, source: SOURCE, printed: Printed::InInches, named: None })
+                .judge(context)?;
         Some(Finding { severity: Severity::Note, ..finding })
     })
 }

@@ -21,10 +21,11 @@ pub mod triangle;
 pub mod walkway;
 pub mod work_aisle;
 
+use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, Basis, Family, PASSAGE};
 use crate::assess::room_facts::{Fact, Whence};
 use crate::assess::{Context, say};
-use crate::book::Room;
+use crate::book::{Room, System};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -36,6 +37,8 @@ struct Figure {
     whose: &'static str,
     /// What is published where.
     source: &'static str,
+    /// How its source gives it in metric.
+    printed: Printed,
     /// The same among the figures of codes: what the book adopts, or sets itself, counts.
     named: Option<&'static codes::Figure>,
 }
@@ -54,7 +57,11 @@ impl Figure {
             Basis::Code(..) => "that the model code asks for",
             Basis::Guideline | Basis::Practice => "advised",
         };
-        Self { bound: Bound::Least(named.length()), whose, source: named.source, named: Some(named) }
+        let printed = match named.basis {
+            Basis::Code(..) => Printed::ToTheMillimetre,
+            Basis::Guideline | Basis::Practice => Printed::InInches,
+        };
+        Self { bound: Bound::Least(named.length()), whose, source: named.source, printed, named: Some(named) }
     }
 
     /// At most what that figure says.
@@ -69,12 +76,12 @@ impl Figure {
 
     /// At least so much, as a guideline advises.
     const fn advised(least: Length, source: &'static str) -> Self {
-        Self { bound: Bound::Least(least), whose: "advised", source, named: None }
+        Self { bound: Bound::Least(least), whose: "advised", source, printed: Printed::InInches, named: None }
     }
 
     /// At most so much, as a guideline advises.
     const fn advised_most(most: Length, source: &'static str) -> Self {
-        Self { bound: Bound::Most(most), whose: "advised", source, named: None }
+        Self { bound: Bound::Most(most), whose: "advised", source, printed: Printed::InInches, named: None }
     }
 
     /// As it counts for this book; none where the edition that it adopts does not have it.
@@ -84,8 +91,18 @@ impl Figure {
         };
         let ruling = context.rulings().length(named)?;
         let whose = if ruling.own { "that the book asks for" } else { self.whose };
-        let figure = Self { bound: self.bound.with(ruling.value), whose, ..self };
+        let printed = if ruling.own { Printed::AsWritten } else { self.printed };
+        let figure = Self { bound: self.bound.with(ruling.value), whose, printed, ..self };
         Some(Ruled { figure, source: ruling.source, severity: ruling.severity, own: ruling.own })
+    }
+
+    /// As it counts against a length that may have been set out in millimetres.
+    fn against(self, there: Length, units: System) -> Self {
+        let bound = match self.bound {
+            Bound::Least(asked) => Bound::Least(self.printed.least(asked, there, units)),
+            Bound::Most(asked) => Bound::Most(self.printed.most(asked, there, units)),
+        };
+        Self { bound, ..self }
     }
 
     fn asked(self) -> Length {
@@ -122,6 +139,12 @@ struct Ruled {
     own: bool,
 }
 
+impl Ruled {
+    fn against(self, there: Length, units: System) -> Self {
+        Self { figure: self.figure.against(there, units), ..self }
+    }
+}
+
 /// The clear passage that the building code asks for in a kitchen, where the book adopts that code.
 fn passage(context: &Context<'_>) -> Option<Figure> {
     context.rulings().editions().year(Family::Ibc).map(|_| Figure::of(&PASSAGE))
@@ -147,13 +170,14 @@ impl Measure<'_> {
     /// What is missing: of the code's figure first, else of the guideline's. What passes the code and
     /// only misses advice is a note, unless the book itself asks for it.
     fn judge(&self, context: &Context<'_>) -> Option<Finding> {
-        let code = self.code.and_then(|figure| figure.ruled(context));
+        let counts = |ruled: Ruled| ruled.against(self.there.value, context.book.project.units);
+        let code = self.code.and_then(|figure| figure.ruled(context)).map(counts);
         if let Some(code) = &code
             && let Some(by) = code.figure.missed_by(self.there.value)
         {
             return Some(self.finding(context, code, code.severity, by, ""));
         }
-        let advised = self.advised?.ruled(context)?;
+        let advised = counts(self.advised?.ruled(context)?);
         let by = advised.figure.missed_by(self.there.value)?;
         let (severity, enough) = match code {
             Some(_) if !advised.own => (Severity::Note, "enough for the model code, "),

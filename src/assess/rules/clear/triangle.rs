@@ -1,5 +1,6 @@
 //! The ways between sink, cooking and refrigerator.
 
+use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{LEG_ACROSS, LEG_LEAST, LEG_MOST, Ruling, TRIANGLE};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -55,7 +56,8 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
     let legs: Vec<_> = named.into_iter().filter_map(|(name, leg)| Some((name, leg.spanned()?))).collect();
     let rulings = context.rulings();
     let (least, most, all) = (rulings.length(&LEG_LEAST)?, rulings.length(&LEG_MOST)?, rulings.length(&TRIANGLE)?);
-    let is_wrong = |leg: Length| leg < least.value || leg > most.value;
+    let printed = if least.own { Printed::AsWritten } else { Printed::InInches };
+    let is_wrong = |leg: Length| leg < printed.least(least.value, leg, units) || leg > most.value;
     let wrong: Vec<_> = legs.iter().filter(|(_, leg)| is_wrong(leg.value)).collect();
     if let Some((_, first)) = wrong.first() {
         let told: Vec<_> = wrong.iter().map(|(name, leg)| format!("{name} {}", say(leg.value, units))).collect();

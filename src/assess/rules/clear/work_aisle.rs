@@ -101,4 +101,59 @@ mod tests {
         aisle(1, "[44\", 41\", 43\"]").finds_one();
         aisle(1, "[44\", 42\", 43\"]").stays_silent();
     }
+
+    /// A metric kitchen is planned in rounded feet: 1200 mm for two cooks, where 48" are 1219 mm; the same of
+    /// walkways, landings, seats, showers and of what the trade leaves between lights and beside drawers.
+    #[test]
+    fn no_metric_kitchen_is_short_by_what_a_foot_was_rounded_by() {
+        let metric = |rule: &'static str, lines: &str| Trial::of(rule).metric().room(lines);
+        for (rule, enough, short) in [
+            (
+                "clear/work-aisle",
+                "cooks: 2\nclearances: {work aisle: 1200 mm}",
+                "cooks: 2\nclearances: {work aisle: 1150 mm}",
+            ),
+            (
+                "clear/work-aisle",
+                "cooks: 1\nclearances: {work aisle: 1.05 m}",
+                "cooks: 1\nclearances: {work aisle: 1000 mm}",
+            ),
+            ("clear/walkway", "clearances: {walkway: 900 mm}", "clearances: {walkway: 850 mm}"),
+            ("clear/shower", "clearances: {shower: 900 mm x 900 mm}", "clearances: {shower: 860 mm x 900 mm}"),
+            (
+                "clear/prep",
+                "clearances: {preparation counter: 900 mm x 600 mm}",
+                "clearances: {preparation counter: 900 mm x 560 mm}",
+            ),
+            ("clear/doorway", "clearances: {doorways: {hall: 800 mm}}", "clearances: {doorways: {hall: 780 mm}}"),
+            ("clear/frontage", "clearances: {counter frontage: 3950 mm}", "clearances: {counter frontage: 3900 mm}"),
+            ("top/seats", "seating: {bar: {edge: 1800 mm, seats: 3}}", "seating: {bar: {edge: 1750 mm, seats: 3}}"),
+        ] {
+            metric(rule, enough).stays_silent();
+            metric(rule, short).finds_one();
+        }
+        let sink = |left: &str| {
+            Trial::of("clear/landing")
+                .metric()
+                .opening("sink", &format!("{{takes: sink, landing: {{left: {left}, right: 450 mm}}}}"))
+        };
+        sink("600 mm").stays_silent();
+        sink("560 mm").finds_one();
+        metric("clear/work-aisle", "cooks: 2\nclearances: {work aisle: 1150 mm}").finds(
+            "the work aisle is 1150 mm (≈ 3'-9 9/32\") wide, 50 mm (≈ 1 31/32\") less than the 1200 mm (≈ 3'-11 1/4\") advised for two or more cooks",
+        );
+    }
+
+    /// A figure that the book sets itself is what it is, and so is one in a book that is measured in inches.
+    #[test]
+    fn a_figure_of_the_book_s_own_is_not_rounded() {
+        let own =
+            "codes: {figures: [{figure: work aisle for two cooks or more, is: 1220 mm, because: so, by: the firm}]}";
+        Trial::of("clear/work-aisle")
+            .metric()
+            .book(own)
+            .room("cooks: 2\nclearances: {work aisle: 1200 mm}")
+            .finds_one();
+        Trial::of("clear/work-aisle").metric().room("cooks: 2\nclearances: {work aisle: 47 1/2\"}").finds_one();
+    }
 }

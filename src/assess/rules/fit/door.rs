@@ -1,5 +1,6 @@
 //! Doors and drawers: floor in front, and room to swing beside a wall.
 
+use crate::assess::codes::metric;
 use crate::assess::fitting::{Side, case_stands_out, hinge_sides, stands_in_the_door_s_way};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
@@ -79,8 +80,9 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Opti
     let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
     let is_refrigerator = fitted.selection.kind.get().is_some_and(|kind| kind.name == "refrigerator");
-    let needed = asked.or_else(|| is_refrigerator.then_some(USUAL_AT_THE_WALL))?;
     let gap = neighbour.gap.get().copied().unwrap_or(Length::ZERO);
+    let usual = metric::advised(USUAL_AT_THE_WALL, gap, context.book.project.units);
+    let needed = asked.or_else(|| is_refrigerator.then_some(usual))?;
     let is_struck = stands_in_the_door_s_way(neighbour, fitted.opening) && gap < needed;
     let (severity, whose) = match asked {
         Some(_) => (Severity::Stop, "that the maker's sheet asks for"),

@@ -1,6 +1,7 @@
 //! How high pendants hang above what they light.
 
 use super::{Hung, hung};
+use crate::assess::codes::metric;
 use crate::assess::context::about;
 use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
@@ -58,17 +59,18 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
     let units = context.book.project.units;
     let name = &hung.selection.name.value;
     let message = if hung.hangs.over.get() == Some(&"path") {
-        (bottom < HEADROOM).then(|| {
+        let headroom = metric::advised(HEADROOM, bottom, units);
+        (bottom < headroom).then(|| {
             format!(
                 "`{name}` hangs {} above a path, {} at least are asked for",
                 say(bottom, units),
-                say(HEADROOM, units)
+                say(headroom, units)
             )
         })?
     } else {
         let (over, top) = (*hung.hangs.over.get()?, *hung.hangs.top.get()?);
         let above = bottom - top;
-        let (least, most) = (ABOVE.0, ABOVE.1 + raise(hung.ceiling(context, number)));
+        let (least, most) = (metric::advised(ABOVE.0, above, units), ABOVE.1 + raise(hung.ceiling(context, number)));
         if above >= least && above <= most {
             return None;
         }

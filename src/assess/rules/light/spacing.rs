@@ -1,6 +1,7 @@
 //! Where pendants hang along an island.
 
 use super::{Hung, count, hung};
+use crate::assess::codes::metric;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -90,15 +91,16 @@ fn close(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
     // The fewest that are usual over something so long stand as close as equal division sets them.
     let fewest = hung.hangs.length.get().and_then(|length| Some((*length, count::usual(*length, diameter)?.0)));
     let least = fewest.map_or(GAP, |(length, fewest)| GAP.min(gap_of(length, fewest, diameter) - NEAR));
-    if gap >= least {
+    let units = context.book.project.units;
+    let usual = metric::advised(GAP, gap, units);
+    if gap >= least.min(usual) {
         return None;
     }
-    let units = context.book.project.units;
     let message = format!(
         "between two of `{}` {} stay clear; {} to {} are usual",
         hung.selection.name.value,
         say(gap, units),
-        say(GAP, units),
+        say(usual, units),
         say(Length::from_inches(30), units)
     );
     let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Note, at.span, message);

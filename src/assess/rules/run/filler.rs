@@ -1,6 +1,7 @@
 //! Room for drawers and doors beside a wall or in an inside corner.
 
 use super::width;
+use crate::assess::codes::metric;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{End, PartIs, Room, Run};
@@ -89,6 +90,7 @@ fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<F
         let before = (thing.out.1, thing.out.1 + BESIDE_DRAWERS);
         let met = plan.beside_between(thing, wanted.side, before)?;
         let needed = needed_before(plan, thing, met.to, met.distance, wanted.needed)?;
+        let needed = metric::advised(needed, met.distance, context.book.project.units);
         (met.distance < needed).then_some((Wanted { needed, ..wanted }, met))
     });
     let (wanted, met) = short.max_by_key(|(wanted, met)| wanted.needed - met.distance)?;
@@ -125,6 +127,8 @@ fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option
         if let PartIs::Cabinet(_) | PartIs::Tall(_) = part.is {
             let drawers = part.drawers.get().is_some_and(|count| *count > 0);
             let wanted = wanted(drawers, part.doors.get().copied().unwrap_or(0), part.hinge.get().copied(), end)?;
+            let needed = metric::advised(wanted.needed, gap, context.book.project.units);
+            let wanted = Wanted { needed, ..wanted };
             let there = Beside { cabinet: part.is.word(), gap, met: (*meets).to_string(), at: part.span };
             return (gap < wanted.needed).then(|| finding(context, room, &wanted, &there));
         }

@@ -1,6 +1,7 @@
 //! How many sit at a counter or table, and whether their knees go under it.
 
 use crate::assess::codes::SEAT_WIDTH;
+use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::{Seats, Whence, knee_depth, seats};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
@@ -51,7 +52,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
     let (edge, count) = (seats.edge?, i64::from(seats.seats?).max(1));
     let wide = context.rulings().length(&SEAT_WIDTH)?;
-    let asked = wide.value.times(count);
+    let printed = if wide.own { Printed::AsWritten } else { Printed::InInches };
+    let asked = printed.least(wide.value.times(count), edge.value, context.book.project.units);
     if edge.value >= asked {
         return None;
     }
@@ -72,8 +74,10 @@ fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding
 
 fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
     let (depth, height) = (seats.knees?, seats.height?);
-    let asked = knee_depth(context, height.value)?;
-    if depth.value >= asked.value {
+    let ruled = knee_depth(context, height.value)?;
+    let printed = if ruled.own { Printed::AsWritten } else { Printed::InInches };
+    let asked = printed.least(ruled.value, depth.value, context.book.project.units);
+    if depth.value >= asked {
         return None;
     }
     let say = |length| say(length, context.book.project.units);
@@ -82,11 +86,11 @@ fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Findin
         seats.name,
         say(depth.value),
         by_the_plan(depth.whence),
-        say(asked.value - depth.value),
-        say(asked.value),
+        say(asked - depth.value),
+        say(asked),
         say(height.value)
     );
-    let finding = Finding::new(RULE.code, asked.severity, depth.at, message).room(&room.folder).source(asked.source);
+    let finding = Finding::new(RULE.code, ruled.severity, depth.at, message).room(&room.folder).source(ruled.source);
     Some(finding.remedy("deepen the overhang, and have stone supported by its fabricator's word"))
 }
 

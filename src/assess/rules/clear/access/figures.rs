@@ -3,6 +3,7 @@
 use super::super::{Bound, Figure};
 use super::{judged, stop};
 use crate::assess::Context;
+use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::{Fact, distance, for_access, rectangle};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
@@ -94,7 +95,13 @@ const ADVISED_FOR_ACCESS: &str = "advised for access";
 
 /// Holds every single distance of a room against the profile.
 pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
-    let of = |asked: &Asked, whose| Figure { bound: asked.bound, whose, source: asked.source, named: None };
+    let of = |asked: &Asked, whose| Figure {
+        bound: asked.bound,
+        whose,
+        source: asked.source,
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     let is = |asked: &Asked| (asked.is.0.to_string(), asked.is.1);
     let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
     let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context, room, asked.key)?)));
@@ -124,7 +131,13 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
         _ if cooked => (60, "2010 ADA Standards 804.2.2"),
         _ => return None,
     };
-    let figure = Figure { bound: Bound::Least(Length::from_inches(inches)), whose: WHOSE, source, named: None };
+    let figure = Figure {
+        bound: Bound::Least(Length::from_inches(inches)),
+        whose: WHOSE,
+        source,
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     stop(
         context,
         room,
@@ -138,7 +151,13 @@ fn work_surface(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let there = for_access(room, "work surface height")?;
     let adjusts = room.access.work_surface_adjusts.get() == Some(&true);
     let bound = Bound::Most(Length::from_inches(if adjusts { 36 } else { 34 }));
-    let figure = Figure { bound, whose: WHOSE, source: "2010 ADA Standards 804.3", named: None };
+    let figure = Figure {
+        bound,
+        whose: WHOSE,
+        source: "2010 ADA Standards 804.3",
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     stop(context, room, ("the work surface".into(), "high"), there, figure)
 }
 
@@ -148,8 +167,13 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Finding> {
         "transfer" => ((36, 36), 36, "2010 ADA Standards 608.2.1"),
         _ => ((30, 60), 60, "2010 ADA Standards 608.2.2"),
     };
-    let figure =
-        |inches| Figure { bound: Bound::Least(Length::from_inches(inches)), whose: WHOSE, source, named: None };
+    let figure = |inches| Figure {
+        bound: Bound::Least(Length::from_inches(inches)),
+        whose: WHOSE,
+        source,
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     let is = |tail| ("the shower".to_string(), tail);
     let inside = rectangle(room, "shower").and_then(|inside| {
         let (one, other) = inside.value;
@@ -168,7 +192,13 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let is_alone_at_fault = bar.value >= Length::from_inches(42) && from.value <= Length::from_inches(12);
     let end = Fact { value: bar.value + from.value, ..bar };
     let bound = Bound::Least(Length::from_inches(54));
-    let figure = Figure { bound, whose: WHOSE, source: "2010 ADA Standards 604.5.1", named: None };
+    let figure = Figure {
+        bound,
+        whose: WHOSE,
+        source: "2010 ADA Standards 604.5.1",
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     let is = ("the end of the bar at the toilet's side".to_string(), "from the wall behind it");
     stop(context, room, is, end, figure).filter(|_| is_alone_at_fault)
 }
@@ -177,7 +207,13 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
 fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
     let of_room = context.options().filter(|(of, _, _)| of.folder == room.folder);
     let toilets = of_room.filter(|(_, selection, _)| selection.kind.get().is_some_and(|kind| kind.name == "toilet"));
-    let figure = |bound| Figure { bound, whose: WHOSE, source: "2010 ADA Standards 604.4", named: None };
+    let figure = |bound| Figure {
+        bound,
+        whose: WHOSE,
+        source: "2010 ADA Standards 604.4",
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     let bounds = [Bound::Least(Length::from_inches(17)), Bound::Most(Length::from_inches(19))];
     toilets
         .filter_map(|(_, selection, option)| {
@@ -224,6 +260,12 @@ fn table(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let fits = heights.iter().any(|height| height.value >= least && height.value <= most);
     let nearest = heights.iter().min_by_key(|height| (height.value - most).abs()).filter(|_| !fits)?;
     let bound = if nearest.value < least { Bound::Least(least) } else { Bound::Most(most) };
-    let figure = Figure { bound, whose: WHOSE, source: "2010 ADA Standards 902.3", named: None };
+    let figure = Figure {
+        bound,
+        whose: WHOSE,
+        source: "2010 ADA Standards 902.3",
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     stop(context, room, ("the top to sit at".into(), "high"), Fact::from(*nearest), figure)
 }

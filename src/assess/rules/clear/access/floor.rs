@@ -3,6 +3,7 @@
 use super::super::{Bound, Figure};
 use super::{judged, stop};
 use crate::assess::Context;
+use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::Fact;
 use crate::book::{ClearFloor, KneeSpace, Room};
 use crate::finding::Finding;
@@ -22,7 +23,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
 }
 
 fn asked(least: Length, source: &'static str) -> Figure {
-    Figure { bound: Bound::Least(least), whose: WHOSE, source, named: None }
+    Figure { bound: Bound::Least(least), whose: WHOSE, source, printed: Printed::ToFiveMillimetres, named: None }
 }
 
 /// 30" by 48", either way around; the space for feet under the same thing counts toward its depth.

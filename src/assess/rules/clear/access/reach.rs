@@ -2,6 +2,7 @@
 
 use super::super::{Bound, Figure};
 use super::{RULE, stop};
+use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::Fact;
 use crate::assess::{Context, say};
 use crate::book::{Control, Room};
@@ -60,7 +61,13 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Find
     };
     let is = || (format!("`{}`", control.name.value), "above the floor");
     let there = Fact::from(&control.height);
-    let figure = |bound| Figure { bound, whose: "that can be reached there", source, named: None };
+    let figure = |bound| Figure {
+        bound,
+        whose: "that can be reached there",
+        source,
+        printed: Printed::ToFiveMillimetres,
+        named: None,
+    };
     match highest {
         Ok(highest) => stop(context, room, is(), there, figure(Bound::Most(highest)))
             .or_else(|| stop(context, room, is(), there, figure(Bound::Least(LOWEST)))),

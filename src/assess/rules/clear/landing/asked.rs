@@ -2,7 +2,7 @@
 
 use crate::assess::codes::{
     COOKTOP_LANDING_ONE, COOKTOP_LANDING_OTHER, FRIDGE_LANDING, Figure, LANDINGS_SHARED, MICROWAVE_LANDING,
-    OVEN_LANDING, Rulings, SINK_LANDING_ONE, SINK_LANDING_OTHER,
+    OVEN_LANDING, PREP_WIDTH, Rulings, SINK_LANDING_ONE, SINK_LANDING_OTHER,
 };
 use crate::book::{Landing, Opening};
 use crate::finding::Severity;
@@ -24,6 +24,22 @@ pub struct Asked {
     pub source: String,
     /// What missing it weighs.
     pub severity: Severity,
+}
+
+/// Whether a figure that a book sets by that name is one of landings.
+pub fn is_of_landings(name: &str) -> bool {
+    let all: [&Figure; 9] = [
+        &COOKTOP_LANDING_ONE,
+        &COOKTOP_LANDING_OTHER,
+        &FRIDGE_LANDING,
+        &LANDINGS_SHARED,
+        &MICROWAVE_LANDING,
+        &OVEN_LANDING,
+        &SINK_LANDING_ONE,
+        &SINK_LANDING_OTHER,
+        &PREP_WIDTH,
+    ];
+    all.iter().any(|figure| figure.name == name)
 }
 
 /// What is added to the longer of two landings that share a counter.
