@@ -93,7 +93,7 @@ fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -
 
 /// The book's cache, or a passing one where the book can't be written to.
 pub fn open_cache(folder: &Folder) -> Result<Cache, Failure> {
-    let own = folder.root().map(|root| Cache::open(&root.join(".bookmatch").join("cache")));
+    let own = folder.root().map(Cache::of_book);
     match own {
         Some(Ok(cache)) => Ok(cache),
         Some(Err(error)) => {

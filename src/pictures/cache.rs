@@ -25,6 +25,8 @@ const TRIES: usize = 200;
 #[derive(Debug)]
 pub struct Cache {
     root: PathBuf,
+    /// The folder above it that is ours too.
+    above: Option<PathBuf>,
     /// Removes a temporary folder at the end.
     _temporary: Option<tempfile::TempDir>,
 }
@@ -63,11 +65,20 @@ impl Cache {
     /// control, where they are missing. Fails when the folder can't be written; the caller may
     /// then take [`Cache::temporary`].
     pub fn open(folder: &Path) -> Result<Cache, CacheError> {
-        let cache = Cache { root: folder.to_path_buf(), _temporary: None };
-        let probe = cache.make(folder).and_then(|()| tempfile::tempfile_in(folder));
+        Cache { root: folder.to_path_buf(), above: None, _temporary: None }.probed()
+    }
+
+    /// Opens the cache of a book, as [`Cache::open`] does.
+    pub fn of_book(book: &Path) -> Result<Cache, CacheError> {
+        let above = book.join(".bookmatch");
+        Cache { root: above.join("cache"), above: Some(above), _temporary: None }.probed()
+    }
+
+    fn probed(self) -> Result<Cache, CacheError> {
+        let probe = self.make(&self.root).and_then(|()| tempfile::tempfile_in(&self.root));
         match probe {
-            Ok(_) => Ok(cache),
-            Err(source) => Err(CacheError { folder: folder.to_path_buf(), source }),
+            Ok(_) => Ok(self),
+            Err(source) => Err(CacheError { folder: self.root, source }),
         }
     }
 
@@ -75,7 +86,7 @@ impl Cache {
     pub fn temporary() -> Result<Cache, CacheError> {
         let made = tempfile::Builder::new().prefix("bookmatch-").tempdir();
         let made = made.map_err(|source| CacheError { folder: std::env::temp_dir(), source })?;
-        Ok(Cache { root: made.path().to_path_buf(), _temporary: Some(made) })
+        Ok(Cache { root: made.path().to_path_buf(), above: None, _temporary: Some(made) })
     }
 
     /// The folder.
@@ -161,11 +172,12 @@ impl Cache {
     /// Makes the cache and `folder` within it, and the file that hides it from version control.
     #[expect(clippy::disallowed_methods, reason = "the cache is ours, and may be deleted at any moment")]
     fn make(&self, folder: &Path) -> io::Result<()> {
-        fs::create_dir_all(folder)?;
-        if fs::symlink_metadata(folder)?.is_symlink() && folder != self.root {
-            // Following it would write outside the cache.
-            return Err(io::Error::other(format!("`{}` is a link", folder.display())));
+        // Following a link would write outside the cache.
+        let ours = self.above.iter().map(PathBuf::as_path).chain([self.root.as_path(), folder]);
+        if let Some(link) = ours.into_iter().find(|folder| folder.is_symlink()) {
+            return Err(io::Error::other(format!("`{}` is a link", link.display())));
         }
+        fs::create_dir_all(folder)?;
         let ignore = self.root.join(".gitignore");
         if !ignore.exists() {
             let mut beside = readable_by_all().tempfile_in(&self.root)?;
@@ -275,9 +287,25 @@ mod tests {
 
     #[cfg(unix)]
     #[test]
-    fn a_link_within_the_cache_is_not_followed() {
-        let (cache, elsewhere) = (cache(), tempfile::tempdir().unwrap());
-        std::os::unix::fs::symlink(elsewhere.path(), cache.folder().join("sheets")).unwrap();
+    fn a_link_within_the_cache_or_on_the_way_to_it_is_not_followed() {
+        for link in [".bookmatch", ".bookmatch/cache", ".bookmatch/cache/sheets"] {
+            let (book, elsewhere) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+            let link = book.path().join(link);
+            fs::create_dir_all(link.parent().unwrap()).unwrap();
+            std::os::unix::fs::symlink(elsewhere.path(), &link).unwrap();
+            let put = Cache::of_book(book.path()).and_then(|cache| cache.put("sheets", &Digest::of(b"key"), b"body"));
+            assert!(put.unwrap_err().to_string().contains("is a link"), "{link:?}");
+            assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0, "{link:?}");
+        }
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_that_is_laid_after_the_cache_was_opened_is_not_followed() {
+        let (book, elsewhere) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let cache = Cache::of_book(book.path()).unwrap();
+        fs::remove_dir_all(book.path().join(".bookmatch")).unwrap();
+        std::os::unix::fs::symlink(elsewhere.path(), book.path().join(".bookmatch")).unwrap();
         assert!(cache.put("sheets", &Digest::of(b"key"), b"body").is_err());
         assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0);
     }

@@ -13,6 +13,9 @@ pub const MAX_TEXT: u64 = 4 * 1024 * 1024;
 /// Names under which the project may be written.
 pub const PROJECT_FILES: [&str; 2] = ["book.yaml", "book.yml"];
 
+/// The file of a room whose words stand on its page; no other prose does.
+const NOTES: &str = "notes.md";
+
 /// The trees of a folder's files, and what was wrong with the files.
 #[derive(Default)]
 pub struct Loaded {
@@ -38,8 +41,16 @@ enum Part {
     Product(String),
     Room(String),
     Prose,
+    OtherProse,
     Stray,
     Other,
+}
+
+impl Part {
+    /// Whether anything is taken from such a file.
+    fn is_read(&self) -> bool {
+        matches!(self, Part::Project | Part::Product(_) | Part::Room(_) | Part::Prose)
+    }
 }
 
 fn part(path: &str) -> Part {
@@ -48,11 +59,18 @@ fn part(path: &str) -> Part {
     match segments.as_slice() {
         [name] if PROJECT_FILES.contains(name) => Part::Project,
         ["products", name] => stem(name).map_or(Part::Other, Part::Product),
-        ["rooms", _, name] if name.ends_with(".md") => Part::Prose,
+        ["rooms", _, NOTES] => Part::Prose,
+        ["rooms", _, name] if is_markdown(name) => Part::OtherProse,
         ["rooms", room, name] => stem(name).map_or(Part::Other, |_| Part::Room((*room).to_string())),
         [.., name] if stem(name).is_some() => Part::Stray,
         _ => Part::Other,
     }
+}
+
+/// Whether a file is prose by its name, however that is written.
+fn is_markdown(name: &str) -> bool {
+    let ending = name.rsplit_once('.').map_or(String::new(), |(_, ending)| ending.to_lowercase());
+    matches!(ending.as_str(), "md" | "markdown")
 }
 
 /// The room that a path belongs to.
@@ -70,7 +88,10 @@ pub fn load(folder: &Folder) -> Loaded {
         .map(|entry| (entry.path.clone(), part(&entry.path)))
         .filter(|(_, part)| !matches!(part, Part::Other))
         .collect();
-    let texts: Vec<Result<String, Finding>> = wanted.par_iter().map(|(path, _)| text(folder, path)).collect();
+    let texts: Vec<Result<String, Finding>> = wanted
+        .par_iter()
+        .map(|(path, part)| if part.is_read() { text(folder, path) } else { Ok(String::new()) })
+        .collect();
     let mut parsed = Vec::new();
     for ((path, part), text) in wanted.into_iter().zip(texts) {
         if let Part::Room(room) = &part {
@@ -78,6 +99,7 @@ pub fn load(folder: &Folder) -> Loaded {
         }
         match (part, text) {
             (Part::Stray, _) => loaded.nowhere(path),
+            (Part::OtherProse, _) => loaded.not_shown(path),
             (_, Err(finding)) => loaded.unread(&path, finding),
             (Part::Prose, Ok(text)) => {
                 loaded.prose.insert(path, text);
@@ -139,6 +161,13 @@ impl Loaded {
         self.findings.push(Finding { room: room_of(&path), ..finding });
     }
 
+    fn not_shown(&mut self, path: String) {
+        let message = format!("`{path}` is shown to nobody: of a room's prose `{NOTES}` alone stands on its page");
+        let finding = Finding::new("source/stray", Severity::Note, Place::Path(path.clone()), message)
+            .remedy(format!("move what the client is to read into `{NOTES}`; what is for you alone may stay"));
+        self.findings.push(Finding { room: room_of(&path), ..finding });
+    }
+
     fn strays(&mut self, folder: &Folder) {
         for stray in folder.strays() {
             let path = &stray.path;
@@ -147,6 +176,16 @@ impl Loaded {
                     "source/outside-book",
                     format!("`{path}` is a link that leads out of the book"),
                     "copy the file into the book; nothing outside its folder is read",
+                ),
+                StrayKind::LeadsAside(end) => (
+                    "source/outside-book",
+                    format!("`{path}` is a link to `{end}`, which is no part of a book"),
+                    "delete the link, and write what is meant into a file of the book; the record, the cache, hidden files and published pages are never read",
+                ),
+                StrayKind::LinkInCache => (
+                    "source/outside-book",
+                    format!("`{path}` is a link, and the cache is not written through links"),
+                    "delete the link; the cache is made anew in the book's own folder",
                 ),
                 StrayKind::LinkNotFollowed => (
                     "source/outside-book",

@@ -8,7 +8,7 @@ use crate::book::{Book, Photo, PhotoFile};
 use crate::digest::Digest;
 use crate::finding::{Finding, Severity};
 use crate::pictures::{Limits, PictureError, inspect};
-use crate::source::{Files, Folder, FolderError};
+use crate::source::{Files, Folder, FolderError, is_aside};
 
 use super::fields::nearest;
 use super::load::Loaded;
@@ -107,6 +107,11 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
         let message = format!("`{written}` leads out of the book");
         return Err(Finding::new("source/outside-book", Severity::Stop, photo.span, message)
             .remedy("copy the picture into the book, and name it from the record's own folder"));
+    }
+    if is_aside(written) {
+        let message = format!("`{written}` is no part of a book");
+        return Err(Finding::new("source/outside-book", Severity::Stop, photo.span, message)
+            .remedy("name a picture of the book; the record, the cache and hidden files are never shown"));
     }
     let record = files.get(photo.span.file).map_or("", |file| file.path.as_str());
     let base = record.rsplit_once('/').map_or(String::new(), |(folder, _)| format!("{folder}/"));

@@ -15,6 +15,9 @@ use crate::units::Date;
 use super::error::RecordError;
 use super::store::{Open, Store};
 
+/// The largest file that can hold a key, in bytes.
+const MAX_KEY_FILE: u64 = 1024;
+
 /// A key: 32 random bytes that an approver and the book share.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Key([u8; 32]);
@@ -100,7 +103,9 @@ impl Store {
     /// The key on the disk of an approver; none when there is none, or it is no key.
     pub fn key(&self, who: &str) -> Option<Key> {
         let path = is_plain(who).then(|| self.keys().join(format!("{who}.key")))?;
-        Key::parse(&fs::read_to_string(path).ok()?)
+        // A link could lead to anything, and a pipe has no end.
+        let own = fs::symlink_metadata(&path).is_ok_and(|found| found.is_file() && found.len() <= MAX_KEY_FILE);
+        Key::parse(&own.then(|| fs::read_to_string(path).ok())??)
     }
 }
 
@@ -144,6 +149,9 @@ impl Open<'_> {
 
 /// Makes the folder for keys: for the owner alone, and left out of version control.
 fn make_private(folder: &Path) -> Result<(), RecordError> {
+    if folder.symlink_metadata().is_ok_and(|found| !found.is_dir()) {
+        return Err(RecordError::NotOurs(folder.to_path_buf()));
+    }
     if !folder.is_dir() {
         let mut builder = DirBuilder::new();
         #[cfg(unix)]
@@ -207,6 +215,31 @@ mod tests {
         assert!(store.key("odile").is_none() && current(open.chain()).is_empty());
         let ledger = fs::read_to_string(book.path().join("record/ledger.jsonl")).unwrap();
         assert!(!ledger.contains(&first.hex()) && ledger.contains(&first.id()));
+    }
+
+    #[cfg(unix)]
+    #[test]
+    #[expect(clippy::disallowed_methods, reason = "the test lays links into the record")]
+    fn keys_are_neither_written_nor_read_through_links() {
+        use std::os::unix::fs::symlink;
+        let (book, elsewhere) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let (store, (moment, day)) = (Store::of_book(book.path()), at());
+        let keys = book.path().join("record/keys");
+        let key = {
+            let mut open = store.open().unwrap();
+            open.book("Elm Row", moment).unwrap();
+            symlink(elsewhere.path(), &keys).unwrap();
+            assert!(matches!(open.invite("odile", moment, day), Err(RecordError::NotOurs(_))));
+            fs::remove_file(&keys).unwrap();
+            open.invite("odile", moment, day).unwrap()
+        };
+        fs::rename(keys.join("odile.key"), elsewhere.path().join("odile.key")).unwrap();
+        symlink(elsewhere.path().join("odile.key"), keys.join("odile.key")).unwrap();
+        assert!(store.key("odile").is_none(), "{key:?}");
+        fs::remove_file(book.path().join("record/.lock")).unwrap();
+        symlink(elsewhere.path().join("made"), book.path().join("record/.lock")).unwrap();
+        assert!(matches!(store.open(), Err(RecordError::NotOurs(_))));
+        assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 1, "nothing was made elsewhere");
     }
 
     #[test]

@@ -251,7 +251,8 @@ impl Receiver {
             return Ok(Some(Arc::clone(issue)));
         }
         let path = self.store.folder.join("issues").join(format!("{number:04}.json"));
-        let read = std::fs::metadata(&path).and_then(|facts| match facts.len() {
+        let read = std::fs::symlink_metadata(&path).and_then(|facts| match facts.len() {
+            _ if !facts.is_file() => Err(std::io::Error::other("it is no file of the record")),
             0..=MAX_ISSUE => std::fs::read(&path),
             _ => Err(std::io::ErrorKind::FileTooLarge.into()),
         });

@@ -8,10 +8,10 @@ use std::path::{Path, PathBuf};
 
 use walkdir::WalkDir;
 
-/// Folders that hold what bookmatch made; never part of what a designer wrote.
-const OURS: [&str; 2] = ["record", ".bookmatch"];
-/// A folder with this file in it is a published site.
-const SITE_MARK: &str = ".bookmatch-manifest.json";
+use super::aside::{is_aside, is_aside_on_disk, is_hidden, is_site};
+
+/// Where bookmatch keeps what it can make again.
+const CACHE: &str = ".bookmatch";
 /// Folders deeper than this are not walked.
 const MAX_DEPTH: usize = 16;
 
@@ -40,8 +40,12 @@ pub struct Stray {
 pub enum StrayKind {
     /// A link to something outside the book.
     LeadsOutside,
+    /// A link to what is in the folder and no part of a book: where it ends, inside the folder.
+    LeadsAside(String),
     /// A link to a folder (which could run in a circle), or to nothing.
     LinkNotFollowed,
+    /// A link in the cache, which is written to.
+    LinkInCache,
     /// Its name is not text.
     BadName,
     /// The system will not let it be read: its own words.
@@ -137,6 +141,7 @@ impl Folder {
         let root = root.canonicalize().map_err(unreadable)?;
         let mut folder = Self { store: Store::Memory(BTreeMap::new()), entries: vec![], strays: vec![] };
         folder.walk(&root);
+        folder.look_at_cache(&root);
         folder.store = Store::Disk(root);
         Ok(folder)
     }
@@ -145,7 +150,7 @@ impl Folder {
     pub fn in_memory<P: Into<String>, B: Into<Vec<u8>>>(files: impl IntoIterator<Item = (P, B)>) -> Self {
         let files: BTreeMap<String, Vec<u8>> =
             files.into_iter().map(|(path, bytes)| (path.into(), bytes.into())).collect();
-        let of_the_book = files.iter().filter(|(path, _)| !OURS.contains(&path.split('/').next().unwrap_or_default()));
+        let of_the_book = files.iter().filter(|(path, _)| !is_aside(path));
         let entries =
             of_the_book.map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: false });
         let entries = entries.collect();
@@ -175,12 +180,31 @@ impl Folder {
         // A link is judged by where it ends, after every other link on the way.
         match path.canonicalize().and_then(|end| Ok((std::fs::metadata(&end)?, end))) {
             Ok((_, end)) if !end.starts_with(root) => self.stray(name, StrayKind::LeadsOutside),
+            Ok((facts, end)) if facts.is_file() && end != path && is_aside_on_disk(root, &end) => {
+                let end = end.strip_prefix(root).unwrap_or(&end).to_string_lossy().replace('\\', "/");
+                self.stray(name, StrayKind::LeadsAside(end));
+            }
             Ok((facts, end)) if facts.is_file() => {
                 self.entries.push(Entry { path: name, bytes: facts.len(), linked: end != path });
             }
             Ok(_) => self.stray(name, StrayKind::LinkNotFollowed),
             Err(_) if path.is_symlink() => self.stray(name, StrayKind::LinkNotFollowed),
             Err(error) => self.stray(name, StrayKind::Unreadable(error.to_string())),
+        }
+    }
+
+    /// Notes links in the cache: what is written through them would be written elsewhere.
+    fn look_at_cache(&mut self, root: &Path) {
+        let cache = root.join(CACHE);
+        if cache.is_symlink() {
+            return self.stray(CACHE.into(), StrayKind::LinkInCache);
+        }
+        // Below these folders there are files alone, and they are replaced, not written through.
+        for item in WalkDir::new(&cache).max_depth(2).sort_by_file_name().into_iter().filter_map(Result::ok) {
+            if item.path_is_symlink() {
+                let path = item.path().strip_prefix(root).unwrap_or(item.path());
+                self.stray(path.to_string_lossy().replace('\\', "/"), StrayKind::LinkInCache);
+            }
         }
     }
 
@@ -220,7 +244,7 @@ impl Folder {
         let path = file.path();
         let bytes = match &self.store {
             Store::Memory(files) => files.get(&path).cloned(),
-            Store::Disk(root) => inside(&root.join("record"), &root.join(&path), &path, limit + 1)?,
+            Store::Disk(root) => without_links(root, &path, limit + 1)?,
         };
         match bytes {
             Some(bytes) if bytes.len() as u64 > limit => Err(FolderError::TooLarge(path, limit)),
@@ -231,7 +255,7 @@ impl Folder {
     /// The bytes of a file of the book, at most `limit` of them.
     ///
     /// # Errors
-    /// When the path was not listed, leads outside by now, is larger than `limit`, or can't be read.
+    /// When the path leads by now to anything but a file of the book, is larger than `limit`, or can't be read.
     pub fn read(&self, path: &str, limit: u64) -> Result<Vec<u8>, FolderError> {
         let bytes = self.start(path, limit + 1)?;
         if bytes.len() as u64 > limit {
@@ -255,7 +279,9 @@ impl Folder {
         let whole = root.join(path);
         let unreadable = |error| FolderError::Unreadable(PathBuf::from(path), error);
         let end = whole.canonicalize().map_err(unreadable)?;
-        if !end.starts_with(root) {
+        // The root is real: what ends elsewhere than it says came through a link or a step back.
+        let aside = is_aside(path) || end != whole && is_aside_on_disk(root, &end);
+        if aside || !end.starts_with(root) || !end.is_file() {
             return Err(FolderError::NotInBook(path.to_string()));
         }
         let mut bytes = Vec::new();
@@ -264,87 +290,34 @@ impl Folder {
     }
 }
 
-/// The first bytes of a file that must lie in a folder itself, not where a link leads.
-fn inside(folder: &Path, whole: &Path, path: &str, count: u64) -> Result<Option<Vec<u8>>, FolderError> {
+/// The first bytes of a file on the way to which there is no link; none when it is not there.
+fn without_links(root: &Path, path: &str, count: u64) -> Result<Option<Vec<u8>>, FolderError> {
     let unreadable = |error| FolderError::Unreadable(PathBuf::from(path), error);
-    let end = match whole.canonicalize() {
-        Ok(end) => end,
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound && !whole.is_symlink() => return Ok(None),
-        Err(error) => return Err(unreadable(error)),
-    };
-    if !end.starts_with(folder) {
+    let ends = path.match_indices('/').map(|(at, _)| at).chain([path.len()]);
+    let mut is_file = false;
+    for step in ends.filter_map(|end| path.get(..end)) {
+        match std::fs::symlink_metadata(root.join(step)) {
+            Ok(facts) if facts.is_symlink() => return Err(FolderError::NotInBook(path.to_string())),
+            Ok(facts) => is_file = facts.is_file(),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(None),
+            Err(error) => return Err(unreadable(error)),
+        }
+    }
+    // Whatever else stands there, such as a pipe, might never end.
+    if !is_file {
         return Err(FolderError::NotInBook(path.to_string()));
     }
     let mut bytes = Vec::new();
-    File::open(end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
+    File::open(root.join(path)).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
     Ok(Some(bytes))
 }
 
 fn belongs(item: &walkdir::DirEntry) -> bool {
     let name = item.file_name().to_string_lossy();
-    let ours = item.depth() == 1 && OURS.contains(&name.as_ref());
-    let site = item.file_type().is_dir() && item.path().join(SITE_MARK).exists();
-    !name.starts_with('.') && !ours && !site
+    let ours = item.depth() == 1 && is_aside(&name);
+    let site = item.file_type().is_dir() && is_site(item.path());
+    !ours && !is_hidden(&name) && !site
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use std::os::unix::fs::symlink;
-
-    fn write(root: &Path, path: &str, text: &str) {
-        let path = root.join(path);
-        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-        std::fs::write(path, text).unwrap();
-    }
-
-    #[test]
-    fn links_that_leave_the_folder_are_refused_and_never_read() {
-        let outside = tempfile::tempdir().unwrap();
-        write(outside.path(), "secret.yaml", "secret: 1");
-        let root = tempfile::tempdir().unwrap();
-        write(root.path(), "book.yaml", "title: A");
-        symlink(outside.path().join("secret.yaml"), root.path().join("a.yaml")).unwrap();
-        symlink(outside.path(), root.path().join("rooms")).unwrap();
-        symlink("book.yaml", root.path().join("same.yaml")).unwrap();
-        let folder = Folder::open(root.path()).unwrap();
-        let paths: Vec<_> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
-        assert_eq!(paths, ["book.yaml", "same.yaml"]);
-        assert_eq!(folder.entries().iter().map(|entry| entry.linked).collect::<Vec<_>>(), [false, true]);
-        assert!(folder.strays().iter().all(|stray| stray.kind == StrayKind::LeadsOutside));
-        assert_eq!(folder.strays().len(), 2);
-        for path in ["a.yaml", "../secret.yaml", "/etc/hostname", "rooms/secret.yaml"] {
-            assert!(folder.read(path, 100).is_err(), "{path}");
-        }
-    }
-
-    #[test]
-    fn a_loop_of_links_ends() {
-        let root = tempfile::tempdir().unwrap();
-        write(root.path(), "rooms/bath/room.yaml", "name: Bath");
-        symlink("../..", root.path().join("rooms/bath/again")).unwrap();
-        symlink("b", root.path().join("a")).unwrap();
-        symlink("a", root.path().join("b")).unwrap();
-        let folder = Folder::open(root.path()).unwrap();
-        assert_eq!(folder.entries().len(), 1);
-        assert!(folder.strays().iter().all(|stray| stray.kind == StrayKind::LinkNotFollowed));
-        assert_eq!(folder.strays().len(), 3);
-    }
-
-    #[test]
-    fn what_bookmatch_made_is_not_part_of_the_book() {
-        let root = tempfile::tempdir().unwrap();
-        for path in ["book.yaml", "record/ledger.jsonl", ".bookmatch/x", "site/.bookmatch-manifest.json", "site/a.html"]
-        {
-            write(root.path(), path, "");
-        }
-        assert_eq!(Folder::open(root.path()).unwrap().entries().len(), 1);
-    }
-
-    #[test]
-    fn a_file_past_the_limit_is_not_read() {
-        let folder = Folder::in_memory([("a.yaml", "12345")]);
-        assert!(matches!(folder.read("a.yaml", 4), Err(FolderError::TooLarge(..))));
-        assert_eq!(folder.read("a.yaml", 5).unwrap(), b"12345");
-    }
-}
+mod tests;

@@ -9,6 +9,9 @@ pub use span::{FileId, Place, Position, Span, Spanned};
 mod file;
 pub use file::{Files, SourceFile};
 
+mod aside;
+pub use aside::is_aside;
+
 mod folder;
 pub use folder::{Entry, Folder, FolderError, RecordFile, Stray, StrayKind};
 

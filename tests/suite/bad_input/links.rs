@@ -47,3 +47,62 @@ fn a_photo_named_by_a_path_that_leaves_the_folder() {
         published.is_refused(1, &["source/outside-book", path]);
     }
 }
+
+/// What is in a book's folder and nobody's business, with words that must stand on no page.
+const SECRETS: [&str; 5] =
+    ["record/keys/odile.key", ".env", ".git/config", ".bookmatch/cache/sheets/kept", "site/office/margins.html"];
+
+/// No file that a draft publishes for client or installer, and no word of the program, says what may not be said.
+#[track_caller]
+fn is_kept(published: &Published, secret: &str) {
+    let draft = published.project.beside("draft");
+    published.publish_to(&draft, &["--draft"]).exits(0).does_not_say(secret);
+    for page in walkdir::WalkDir::new(&draft).into_iter().map(Result::unwrap) {
+        if page.file_type().is_file() {
+            let bytes = fs::read(page.path()).unwrap();
+            assert!(!bytes.windows(secret.len()).any(|words| words == secret.as_bytes()), "{}", page.path().display());
+        }
+    }
+}
+
+#[test]
+fn a_link_inside_the_book_to_what_is_nobodys_business_is_refused_and_never_published() {
+    for secret in SECRETS {
+        let words = "5f0c1e77aa words of nobody";
+        let published = Published::new().with(secret, words.as_bytes()).with("site/.bookmatch-manifest.json", b"{}");
+        let target = format!("../../{secret}");
+        fs::remove_file(published.project.root().join("rooms/kitchen/notes.md")).unwrap();
+        let published = with_link(published, "rooms/kitchen/notes.md", &target);
+        let published = with_link(published, "rooms/kitchen/tap.yaml", "notes.md");
+        let published = with_link(published, "rooms/kitchen/photos/a.png", &format!("../{target}"));
+        published.is_refused(1, &["source/outside-book", &format!("is a link to `{secret}`"), "delete the link"]);
+        is_kept(&published, words);
+    }
+}
+
+#[test]
+fn the_cache_is_not_written_through_a_link() {
+    for link in [".bookmatch", ".bookmatch/cache"] {
+        let published = Published::new();
+        let elsewhere = published.project.beside("elsewhere");
+        fs::create_dir(&elsewhere).unwrap();
+        fs::remove_dir_all(published.project.root().join(".bookmatch")).unwrap();
+        let published = with_link(published, link, elsewhere.to_str().unwrap());
+        for ran in [published.review(), published.publish(&[])] {
+            ran.exits(1)
+                .says("source/outside-book")
+                .says(&format!("`{link}` is a link"))
+                .says("the cache is made anew");
+        }
+        published.publish_to(&published.project.beside("draft"), &["--draft"]).does_not_say("panicked");
+        assert_eq!(fs::read_dir(&elsewhere).unwrap().count(), 0, "{link}");
+    }
+}
+
+#[test]
+fn prose_that_is_not_the_rooms_notes_is_told_and_not_shown() {
+    let words = "5f0c1e77aa they would pay more";
+    let published = Published::new().with("rooms/kitchen/margins.md", words.as_bytes());
+    published.review().exits(0).says("`rooms/kitchen/margins.md` is shown to nobody");
+    is_kept(&published, words);
+}

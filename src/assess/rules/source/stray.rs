@@ -1,18 +1,21 @@
-//! A YAML file that no part of the book reads.
+//! A YAML file or prose that no part of the book reads.
 
 use crate::assess::rules::{Check, declare};
 
 declare! {
-    /// A YAML file stands where no part of the book reads it
+    /// A file stands where no part of the book reads it
     ///
     /// ## What it checks
-    /// YAML files outside `book.yaml`, `rooms/ROOM/` and `products/`.
+    /// YAML files outside `book.yaml`, `rooms/ROOM/` and `products/`. Markdown in a room's folder other
+    /// than `notes.md` is a note: it is yours, and stands on no page.
     ///
     /// ## Why it matters
-    /// A selection saved one folder too deep is a selection that nobody reviews.
+    /// A selection saved one folder too deep is a selection that nobody reviews. Words that you take to
+    /// be on the client's page, and are not, are words that nobody reads.
     ///
     /// ## Remedy
-    /// Move it to `rooms/ROOM/` or `products/`, or take it out of the book.
+    /// Move it to `rooms/ROOM/` or `products/`, or take it out of the book. Move what the client is to
+    /// read into `notes.md`.
     ///
     /// ## Example
     /// ```yaml
@@ -37,5 +40,17 @@ mod tests {
         let found = Trial::of("source/stray").file("rooms/kitchen/old/a.yaml", text);
         found.finds("no part of a book is read from `rooms/kitchen/old/a.yaml`").weighs("query");
         Trial::of("source/stray").file("rooms/kitchen/a.yaml", text).stays_silent();
+    }
+
+    #[test]
+    fn prose_that_stands_on_no_page_is_told() {
+        for name in ["margins.md", "Notes.md", "notes.markdown", "supplier.MD"] {
+            let path = format!("rooms/kitchen/{name}");
+            let found = Trial::of("source/stray").file(&path, "They would pay more.");
+            found.finds(&format!("`{path}` is shown to nobody: of a room's prose `notes.md` alone stands on its page"));
+        }
+        Trial::of("source/stray").file("rooms/kitchen/margins.md", "Hm.").run().weighs("note");
+        Trial::of("source/stray").file("rooms/kitchen/notes.md", "A window.").stays_silent();
+        Trial::of("source/stray").file("products/sheet.md", "A sheet.").stays_silent();
     }
 }
