@@ -11,6 +11,7 @@ pub mod nest;
 pub mod overhead;
 mod passage;
 mod pitch;
+mod stack;
 #[cfg(test)]
 mod tests;
 
@@ -18,6 +19,7 @@ pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_wa
 pub use gauge::{Gaps, Gauge};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, least_hall_around_a_corner, spare, way_in};
 pub use pitch::Pitch;
+pub use stack::Stack;
 
 use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
 use crate::source::Spanned;
@@ -55,8 +57,14 @@ pub fn fitting(room: &Room, opening: &Opening, option: &Choice) -> Fitting {
     let height = height_gauge(room, opening, option, fit);
     let depth = depth_gauge(opening, option, fit);
     let by_reading = reading_above_the_floor(room, opening).is_some_and(|reading| Some(reading.value) == height.there);
+    let stack = Stack::of(room, opening).filter(|stack| stack.left_for(room, opening).is_some());
+    let to_lay = match &stack {
+        Some(stack) => stack.build_up(room),
+        None if by_reading => build_up(room, opening),
+        None => Length::ZERO,
+    };
     Fitting {
-        to_lay: if by_reading { build_up(room, opening) } else { Length::ZERO },
+        to_lay,
         gaps: gaps(&width, &height, fit),
         projection: projection(opening, option, fit),
         width,
@@ -147,6 +155,9 @@ pub fn height(room: &Room, opening: &Opening) -> Option<Length> {
 }
 
 fn governing_height(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+    if let Some(left) = Stack::of(room, opening).and_then(|stack| stack.left_for(room, opening)) {
+        return Some(left);
+    }
     let reading = reading_above_the_floor(room, opening);
     reading.into_iter().chain(up_to_what_is_above(opening)).min_by_key(|height| height.value)
 }

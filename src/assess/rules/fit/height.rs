@@ -1,7 +1,7 @@
 //! The chosen thing's height against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::fitting;
+use crate::assess::fitting::{Stack, fitting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::Finding;
@@ -15,7 +15,9 @@ declare! {
     /// off where it was measured from the present floor; the lower edge of what hangs above counts
     /// too) against the height that the maker's sheet asks for, and against the thing's own least
     /// height, its hinge cap included, with the air that the sheet wants above it. A single figure
-    /// of the sheet is the least for what stands on the floor.
+    /// of the sheet is the least for what stands on the floor. Of two that are stacked (a `pair` of which
+    /// one begins above the other, or what is `above` by its opening's name) one has what the other and
+    /// the kit leave of both: the floor is taken off once.
     ///
     /// ## Why it matters
     /// A new floor takes the height away that a dishwasher needs. A refrigerator is as high as its
@@ -45,12 +47,20 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let stack =
+        Stack::of(fitted.room, fitted.opening).filter(|stack| stack.left_for(fitted.room, fitted.opening).is_some());
+    // Two that are stacked have one height between them: it is told at the lower one.
+    if stack.is_some_and(|stack| !stack.is_lower(fitted.opening) && stack.left_for(fitted.room, stack.lower).is_some())
+    {
+        return None;
+    }
     let fitting = fitting(fitted.room, fitted.opening, fitted.option);
     let laid = Some(fitting.to_lay).filter(|to_lay| *to_lay > Length::ZERO);
-    let once = |to_lay| format!("high once {} of floor is laid", say(to_lay, context.book.project.units));
+    let under = stack.map_or(String::new(), |stack| format!(" under `{}`", stack.upper.name.value));
+    let once = |to_lay| format!("high{under} once {} of floor is laid", say(to_lay, context.book.project.units));
     let direction = Direction {
         rule: RULE.code,
-        word: laid.map_or("high".into(), once),
+        word: laid.map_or_else(|| format!("high{under}"), once),
         too_small: "choose a lower model, or have the opening raised and measured again from the finished floor",
         too_large: "order the maker's filler or trim, or have the opening made lower",
     };
@@ -107,6 +117,43 @@ mod tests {
         trial("", heights, "size: {height: 70\"}").finds_one().weighs("stop");
         let two = "options:\n  - {id: tall, size: {height: 70\"}}\n  - {id: low, size: {height: 69 1/2\"}}";
         trial("", heights, two).finds_one().weighs("query");
+    }
+
+    /// Source: trade reports F-13, F-17: a washer and a dryer of 38 3/4" on it take 77 1/2", and a kit of
+    /// 1/4"; from the present floor 78 1/2" are left, 3/4" of floor to come: exactly enough.
+    #[test]
+    fn two_that_are_stacked_stand_on_one_floor() {
+        let stack = |floor: &str, upper: &str, lower: &str| {
+            Trial::of("fit/height")
+                .room(&format!("floor build-up: {floor}"))
+                .opening("washer", &format!("{{takes: washer, {lower}}}"))
+                .opening("dryer", &format!("{{takes: dryer, sill: 39\", {upper}}}"))
+                .selection(
+                    "selection: Washer\nkind: washer\nplace: washer",
+                    "size: {height: 38 3/4\" to 39\"}\nfit: {joining kit: 1/4\"}",
+                )
+                .selection("selection: Dryer\nkind: dryer\nplace: dryer", "size: {height: 38 3/4\" to 39\"}")
+        };
+        for (upper, lower) in [
+            ("height: 39 1/2\", pair: washer", "height: 39\""),
+            ("height: 39 1/2\"", "height: 39\", pair: dryer"),
+            ("height: 39 1/2\"", "height: 39\", above: dryer"),
+            ("pair: washer", "height: 78 1/2\""),
+            ("pair: washer, above: {what: wall cabinet, height: 77 3/4\"}", "height: 39\""),
+        ] {
+            stack("3/4\"", upper, lower).stays_silent();
+        }
+        for (upper, lower) in [
+            ("height: 39 1/2\", pair: washer", "height: 39\""),
+            ("height: 39 1/2\"", "height: 39\", above: dryer"),
+            ("pair: washer", "height: 78 1/2\""),
+        ] {
+            stack("1\"", upper, lower)
+                .finds("the opening `washer` is 3'-2 1/2\" (977.9 mm) high under `dryer` once 1\" (25.4 mm) of floor is laid, 1/4\" (≈ 6.4 mm) less than the 3'-2 3/4\" (≈ 984.2 mm) needed")
+                .weighs("stop");
+        }
+        stack("1\"", "height: 39 1/2\", pair: washer, measured from: finished floor", "height: 39\"").stays_silent();
+        stack("1\"", "height: 39 1/2\", pair: washer", "height: 39\", measured from: finished floor").stays_silent();
     }
 
     /// A neighbour bounds the height from above; how high the opening is meant to be it does not say.

@@ -1,5 +1,6 @@
 //! Two things that are joined side by side or stacked.
 
+use crate::assess::fitting::Stack;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
@@ -10,7 +11,7 @@ declare! {
     ///
     /// ## What it checks
     /// An opening that names its `pair`: the widths of both things and what the joining kit adds, against
-    /// both openings together; and whether the sheet's list of models that it `pairs with` holds the other
+    /// both openings together (the heights of two that are stacked are judged by `fit/height`); and whether the sheet's list of models that it `pairs with` holds the other
     /// one's model.
     ///
     /// ## Why it matters
@@ -61,6 +62,10 @@ fn not_listed(one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
 }
 
 fn too_wide(context: &Context<'_>, one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
+    // What is stacked shares a height, which `fit/height` judges, and no width.
+    if Stack::of(one.room, one.opening).is_some() {
+        return None;
+    }
     let there = one.opening.governing_width()? + other.opening.governing_width()?;
     let kit = one.option.fit.get().and_then(|fit| fit.joining_kit.get().copied()).unwrap_or(Length::ZERO);
     let needs = *one.option.size.width.get()? + *other.option.size.width.get()? + kit;
@@ -104,5 +109,22 @@ mod tests {
         pair("pairs with: [FZ-24]", "31\"")
             .finds("`Cold` may not be joined to `Ice`: its sheet does not list the model FZ-18");
         pair("pairs with: [FZ-24, FZ-18]", "31\"").stays_silent();
+    }
+
+    /// Source: trade reports F-13: one on the other, each is as wide as its own opening.
+    #[test]
+    fn two_that_are_stacked_do_not_add_their_widths() {
+        let dryer = |sill: &str| {
+            Trial::of("fit/pair")
+                .opening("washer", "{takes: washer, width: 27 1/4\", height: 39\", pair: dryer}")
+                .opening("dryer", &format!("{{takes: dryer, width: 27 1/4\", height: 39\"{sill}}}"))
+                .selection(
+                    "selection: Washer\nkind: washer\nplace: washer",
+                    "size: {width: 27\"}\nfit: {joining kit: 1\"}",
+                )
+                .selection("selection: Dryer\nkind: dryer\nplace: dryer", "size: {width: 27\"}")
+        };
+        dryer(", sill: 40\"").stays_silent();
+        dryer("").finds_one();
     }
 }

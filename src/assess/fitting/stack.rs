@@ -1,0 +1,99 @@
+//! Two things one on the other: they share one height, taken once from one floor.
+//!
+//! What stands on another machine rises and sinks with it, so that neither has a height of its own: what
+//! one has is what the other leaves of both, from the finished floor to what is above the upper one.
+
+use crate::book::{Opening, Room};
+use crate::source::Spanned;
+use crate::units::Length;
+
+/// A stack, as one of its openings sees it.
+#[derive(Clone, Copy, Debug)]
+pub struct Stack<'a> {
+    /// The opening on the floor.
+    pub lower: &'a Opening,
+    /// The one on it.
+    pub upper: &'a Opening,
+}
+
+impl<'a> Stack<'a> {
+    /// The stack that an opening is part of: two that name each other as a pair, or as what is above, and of
+    /// which one begins where the other stands already.
+    pub fn of(room: &'a Room, opening: &Opening) -> Option<Self> {
+        let own = room.opening(&opening.name.value)?;
+        let other = room.openings.iter().find(|other| other.name.value != own.name.value && are_joined(own, other))?;
+        let bottom = |opening: &Opening| opening.sill.get().copied().unwrap_or_default();
+        let (lower, upper) = if bottom(own) < bottom(other) { (own, other) } else { (other, own) };
+        // Two that stand side by side at unlike heights are no stack: the upper begins above half of the lower.
+        let half =
+            lower.height.get().and_then(|height| height.least()).map_or(Length::ZERO, |least| least.value.half());
+        (bottom(upper) > bottom(lower) + half).then_some(Self { lower, upper })
+    }
+
+    /// Whether an opening is the lower one.
+    pub fn is_lower(&self, opening: &Opening) -> bool {
+        self.lower.name.value == opening.name.value
+    }
+
+    /// The other opening.
+    pub fn other(&self, opening: &Opening) -> &'a Opening {
+        if self.is_lower(opening) { self.upper } else { self.lower }
+    }
+
+    /// What is still to be laid under both: taken off once, and not where either was measured from the
+    /// finished floor.
+    pub fn build_up(&self, room: &Room) -> Length {
+        let finished = [self.lower, self.upper].iter().any(|one| one.from_finished_floor.get() == Some(&true));
+        if finished || !self.lower.sill.is_absent() {
+            return Length::ZERO;
+        }
+        room.floor_build_up.get().copied().unwrap_or_default()
+    }
+
+    /// What the other one and the kit between them leave for an opening's thing; none where the other's
+    /// height is not known yet.
+    pub fn left_for(&self, room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+        let others = height_of_what_is_chosen(room, self.other(opening))?;
+        let bottom = self.lower.sill.get().copied().unwrap_or_default();
+        let (top, span) = self.top(room)?;
+        Some(Spanned::new(top - bottom - others - self.kit(room), span))
+    }
+
+    /// Where the room for both ends, from the finished floor.
+    fn top(&self, room: &Room) -> Option<(Length, crate::source::Span)> {
+        let to_lay = self.build_up(room);
+        let sill = *self.upper.sill.get()?;
+        let least = |opening: &'a Opening| opening.height.get().and_then(|height| height.least());
+        let upper = least(self.upper).map(|height| (sill + height.value - to_lay, height.span));
+        // A height of the lower one that goes past the upper one's bottom is that of the whole bay.
+        let whole = least(self.lower).filter(|height| height.value > sill);
+        let bottom = self.lower.sill.get().copied().unwrap_or_default();
+        let whole = whole.map(|height| (bottom + height.value - to_lay, height.span));
+        let above = self.upper.above.get().and_then(|above| above.height.spanned());
+        let above = above.map(|edge| (edge.value, edge.span));
+        [upper, whole, above].into_iter().flatten().min_by_key(|(top, _)| *top)
+    }
+
+    /// What the kit between them adds, by the sheet of either.
+    fn kit(&self, room: &Room) -> Length {
+        let kits = [self.lower, self.upper].into_iter().flat_map(|opening| {
+            let option = crate::plan::settled(room, opening)?;
+            option.fit.get()?.joining_kit.get().copied()
+        });
+        kits.max().unwrap_or_default()
+    }
+}
+
+/// The least height of what is chosen for an opening.
+fn height_of_what_is_chosen(room: &Room, opening: &Opening) -> Option<Length> {
+    let height = crate::plan::settled(room, opening)?.size.height.get()?;
+    height.least.or(height.most)
+}
+
+fn are_joined(one: &Opening, other: &Opening) -> bool {
+    let names = |of: &Opening, named: &Opening| {
+        let name = &named.name.value;
+        of.pair.get() == Some(name) || of.above.get().is_some_and(|above| above.what.eq_ignore_ascii_case(name))
+    };
+    names(one, other) || names(other, one)
+}
