@@ -24,10 +24,9 @@ impl<'a> Stack<'a> {
         let other = room.openings.iter().find(|other| other.name.value != own.name.value && are_joined(own, other))?;
         let bottom = |opening: &Opening| opening.sill.get().copied().unwrap_or_default();
         let (lower, upper) = if bottom(own) < bottom(other) { (own, other) } else { (other, own) };
-        // Two that stand side by side at unlike heights are no stack: the upper begins above half of the lower.
-        let half =
-            lower.height.get().and_then(|height| height.least()).map_or(Length::ZERO, |least| least.value.half());
-        (bottom(upper) > bottom(lower) + half).then_some(Self { lower, upper })
+        // Two that stand side by side at unlike heights are no stack; the lower one's height may be the bay's.
+        let least = lower.height.get().and_then(|height| height.least()).map_or(Length::ZERO, |least| least.value);
+        (bottom(upper) > bottom(lower) + least.half().half()).then_some(Self { lower, upper })
     }
 
     /// Whether an opening is the lower one.
