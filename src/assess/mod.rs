@@ -3,6 +3,7 @@
 pub mod approval;
 pub mod codes;
 pub mod fitting;
+pub mod heat;
 pub mod room_facts;
 pub mod rules;
 pub mod supply;

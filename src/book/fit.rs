@@ -13,6 +13,8 @@ pub struct Fit {
     pub opening: AskedOpening,
     /// Clear space around the thing.
     pub air: Air,
+    /// How far what burns must stay from its heat.
+    pub heat: Heat,
     /// The least play in all.
     pub play: Slot<Length>,
     /// How far the diagonals may differ.
@@ -95,6 +97,23 @@ pub struct Air {
     pub back: Slot<Clearance>,
     /// Where it breathes.
     pub vents_at: Slot<String>,
+}
+
+/// How far what burns must stay from a cooking surface, by the maker's sheet.
+#[derive(Clone, Debug, Default)]
+pub struct Heat {
+    /// From the cooking surface up to what burns.
+    pub above: Slot<Length>,
+    /// From the cooking surface up to what is shielded, or does not burn.
+    pub above_shielded: Slot<Length>,
+    /// From its left side to what burns and stands higher than the cooking surface.
+    pub left: Slot<Length>,
+    /// From its right side likewise.
+    pub right: Slot<Length>,
+    /// How far up from the cooking surface the distances to the sides hold; absent: all the way.
+    pub up_to: Slot<Length>,
+    /// From a cooking surface up to this thing, for what is made to hang over one.
+    pub over_cooking: Slot<Length>,
 }
 
 /// The flange or front that covers the cutout's edge.

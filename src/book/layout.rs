@@ -1,7 +1,7 @@
 //! A room's plan as written: outline, walls, doors, windows, runs, islands, fixtures, hung lights.
 
 use super::vocabulary::Kind;
-use super::{Readings, Slot};
+use super::{Burning, Readings, Slot};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -110,6 +110,8 @@ pub struct WallNote {
     pub height: Slot<Length>,
     /// `wall`, `half wall` or `open`.
     pub is: Slot<&'static str>,
+    /// Whether it burns.
+    pub burning: Slot<Burning>,
 }
 
 /// A door or a cased opening.
@@ -164,6 +166,8 @@ pub struct Window {
     pub from_water: Slot<Length>,
     /// What stands under it.
     pub above: Slot<String>,
+    /// Whether its casing, and what hangs at it, burns.
+    pub burning: Slot<Burning>,
 }
 
 /// A row of cabinets along a wall.
@@ -197,6 +201,8 @@ pub struct Run {
     pub left_end: Slot<&'static str>,
     /// What it meets at its right.
     pub right_end: Slot<&'static str>,
+    /// Whether what stands in it burns, where a part does not say.
+    pub burning: Slot<Burning>,
     /// What stands in it, from the end where it starts.
     pub parts: Vec<Part>,
 }
@@ -220,6 +226,8 @@ pub struct Part {
     pub hinge: Slot<&'static str>,
     /// Openings cut into it.
     pub holds: Vec<Spanned<String>>,
+    /// Whether it burns.
+    pub burning: Slot<Burning>,
     /// Where it is written.
     pub span: Span,
 }
@@ -357,6 +365,8 @@ pub struct Fixture {
     pub selection: Slot<String>,
     /// The opening that stands there.
     pub opening: Slot<String>,
+    /// Whether it burns.
+    pub burning: Slot<Burning>,
     /// Width of a door that swings out of it.
     pub door: Slot<Length>,
     /// The side that its door hangs on.

@@ -12,6 +12,9 @@ pub use project::{
     Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, Responses, System, Waiver, When,
 };
 
+mod burning;
+pub use burning::Burning;
+
 mod access;
 pub use access::{Access, ClearFloor, Control, KneeSpace};
 
@@ -58,7 +61,7 @@ mod top;
 pub use top::{Piece, Seam, Slab, Supports, Top};
 
 mod fit;
-pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, MakersSheet, Needs};
+pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, Heat, MakersSheet, Needs};
 
 mod short_name;
 pub use short_name::short_name_of;

@@ -2,8 +2,8 @@
 
 use super::vocabulary::Kind;
 use super::{
-    Access, Below, Clearances, CounterRun, Each, Hollow, Landing, Layout, NarrowPoint, Outline, Photo, Seating,
-    Selection, ServicePoint, Slot, Waiver,
+    Access, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, NarrowPoint, Outline, Photo,
+    Seating, Selection, ServicePoint, Slot, Waiver,
 };
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
@@ -267,8 +267,12 @@ pub struct Neighbour {
     pub gap: Slot<Length>,
     /// Its lower edge from the finished floor.
     pub height: Slot<Length>,
+    /// Its top from the finished floor, for what stands beside.
+    pub top: Slot<Length>,
     /// How far it stands out from the wall.
     pub depth: Slot<Length>,
+    /// Whether it burns.
+    pub burning: Slot<Burning>,
 }
 
 /// The cabinet that something is cut into, inside.

@@ -1,7 +1,7 @@
 //! What was, or is to be, chosen for one place.
 
 use super::vocabulary::Kind;
-use super::{Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
+use super::{Burning, Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
@@ -99,6 +99,8 @@ pub struct Choice {
     pub size: Size,
     /// The side its door hangs on.
     pub hinge: Slot<String>,
+    /// Whether it burns.
+    pub burning: Slot<Burning>,
     /// Where it is bought.
     pub supplier: Slot<String>,
     /// From order to delivery.

@@ -142,6 +142,7 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
         description: Slot::Absent,
         size: Size::default(),
         hinge: Slot::Absent,
+        burning: Slot::Absent,
         supplier: Slot::Absent,
         lead_time: Slot::Absent,
         price: Slot::Absent,
@@ -176,6 +177,7 @@ fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.colour = fields.read("colour", faults, text);
     choice.description = fields.read("description", faults, text);
     choice.hinge = values::word_slot(fields, &OPTION, "hinge", faults);
+    choice.burning = values::burning(fields, &OPTION, faults);
 }
 
 fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {

@@ -1,7 +1,7 @@
 //! Reads `fit`: what the maker's own sheet asks of the opening.
 
-use crate::book::vocabulary::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
-use crate::book::{Air, AskedCabinet, AskedOpening, Door, Face, Fit, MakersSheet, Needs, Slot};
+use crate::book::vocabulary::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
+use crate::book::{Air, AskedCabinet, AskedOpening, Door, Face, Fit, Heat, MakersSheet, Needs, Slot};
 use crate::source::yaml::Node;
 
 use super::faults::Faults;
@@ -17,6 +17,7 @@ pub fn fit(node: &Node, faults: &mut Faults) -> Option<Fit> {
         sheet: fields.read("sheet", faults, sheet),
         opening: fields.node("opening").and_then(|node| asked_opening(node, faults)).unwrap_or_default(),
         air: fields.node("air").and_then(|node| air(node, faults)).unwrap_or_default(),
+        heat: fields.node("heat").and_then(|node| heat(node, faults)).unwrap_or_default(),
         play: fields.read("play", faults, positive_length),
         square: fields.read("square", faults, positive_length),
         face: fields.read("face", faults, face),
@@ -74,6 +75,21 @@ fn air(node: &Node, faults: &mut Faults) -> Option<Air> {
     };
     fields.finish(faults);
     Some(air)
+}
+
+fn heat(node: &Node, faults: &mut Faults) -> Option<Heat> {
+    let mut fields = Fields::of(node, &HEAT, faults)?;
+    let mut length = |key| fields.read(key, faults, positive_length);
+    let heat = Heat {
+        above: length("above"),
+        above_shielded: length("above shielded"),
+        left: length("left"),
+        right: length("right"),
+        up_to: length("up to"),
+        over_cooking: length("over cooking"),
+    };
+    fields.finish(faults);
+    Some(heat)
 }
 
 fn face(node: &Node, faults: &mut Faults) -> Option<Face> {

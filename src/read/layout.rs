@@ -108,6 +108,7 @@ fn wall(letter: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         length: fields.read("length", faults, readings),
         height: fields.read("height", faults, positive_length),
         is: word(fields, &WALL, "is", faults),
+        burning: values::burning(fields, &WALL, faults),
     }
 }
 
@@ -141,6 +142,7 @@ fn window(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) ->
         glass: fields.read("glass", faults, text),
         from_water: fields.read("from water", faults, positive_length),
         above: fields.read("above", faults, text),
+        burning: values::burning(fields, &WINDOW, faults),
     }
 }
 
@@ -158,6 +160,7 @@ fn fixture(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         takes: fields.read("takes", faults, kind_name),
         selection: fields.read("selection", faults, name),
         opening: fields.read("opening", faults, name),
+        burning: values::burning(fields, &FIXTURE, faults),
         door: fields.read("door", faults, positive_length),
         hinge: word(fields, &FIXTURE, "hinge", faults),
     }

@@ -88,15 +88,24 @@ fn measured(node: &Node, faults: &mut Faults) -> Option<Measured> {
 fn neighbour(node: &Node, faults: &mut Faults) -> Option<Neighbour> {
     if let Value::Scalar { .. } = node.value {
         let what = text(node, faults)?;
-        return Some(Neighbour { what, gap: Slot::Absent, height: Slot::Absent, depth: Slot::Absent });
+        return Some(Neighbour {
+            what,
+            gap: Slot::Absent,
+            height: Slot::Absent,
+            top: Slot::Absent,
+            depth: Slot::Absent,
+            burning: Slot::Absent,
+        });
     }
     let mut fields = Fields::of(node, &NEIGHBOUR, faults)?;
     let what = fields.read("what", faults, text);
     let gap = fields.read("gap", faults, positive_length);
     let height = fields.read("height", faults, positive_length);
+    let top = fields.read("top", faults, positive_length);
     let depth = fields.read("depth", faults, positive_length);
+    let burning = values::burning(&mut fields, &NEIGHBOUR, faults);
     fields.finish(faults);
-    Some(Neighbour { what: what.get()?.clone(), gap, height, depth })
+    Some(Neighbour { what: what.get()?.clone(), gap, height, top, depth, burning })
 }
 
 fn cabinet(node: &Node, faults: &mut Faults) -> Option<HousingCabinet> {

@@ -9,7 +9,7 @@ use crate::units::Length;
 use super::faults::Faults;
 use super::fields::Fields;
 use super::layout::{end, name, word};
-use super::values::{positive_length, readings, text, two_sides, whole, yes_no};
+use super::values::{burning, positive_length, readings, text, two_sides, whole, yes_no};
 
 /// A run of cabinets.
 pub fn run(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -> Run {
@@ -29,6 +29,7 @@ pub fn run(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         space: fields.read("space", faults, readings),
         left_end: word(fields, &RUN, "left end", faults),
         right_end: word(fields, &RUN, "right end", faults),
+        burning: burning(fields, &RUN, faults),
         parts: fields.list("parts", faults, part),
     }
 }
@@ -76,6 +77,7 @@ fn part(node: &Node, faults: &mut Faults) -> Option<Part> {
     let doors = fields.read("doors", faults, whole);
     let drawers = fields.read("drawers", faults, whole);
     let hinge = word(&mut fields, &PART, "hinge", faults);
+    let burning = burning(&mut fields, &PART, faults);
     let holds =
         fields.list("holds", faults, |node, faults| name(node, faults).map(|name| Spanned::new(name, node.span)));
     fields.finish(faults);
@@ -88,7 +90,7 @@ fn part(node: &Node, faults: &mut Faults) -> Option<Part> {
         faults.stop("source/wrong-type", span, message, remedy);
         return None;
     }
-    Some(Part { is: is?, width, depth, height, doors, drawers, hinge, holds, span })
+    Some(Part { is: is?, width, depth, height, doors, drawers, hinge, holds, burning, span })
 }
 
 /// An island.

@@ -3,7 +3,7 @@
 use std::fmt::Display;
 
 use crate::book::vocabulary::{Kind, NameOf, Shape, kind};
-use crate::book::{Clearance, Readings, Slot, vocabulary};
+use crate::book::{Burning, Clearance, Readings, Slot, vocabulary};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::length::LengthError;
@@ -271,6 +271,13 @@ pub fn word_slot(
     faults: &mut Faults,
 ) -> Slot<String> {
     word(fields, record, key, faults).map_or(Slot::Absent, |word| Slot::Given(word.map(str::to_string)))
+}
+
+/// Whether a thing burns, by a record's `material`.
+pub fn burning(fields: &mut Fields<'_>, record: &'static vocabulary::Record, faults: &mut Faults) -> Slot<Burning> {
+    let said = word(fields, record, "material", faults);
+    let said = said.and_then(|word| Burning::of(word.value).map(|burning| Spanned::new(burning, word.span)));
+    said.map_or(Slot::Absent, Slot::Given)
 }
 
 /// The name of a kind.

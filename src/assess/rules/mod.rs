@@ -80,6 +80,7 @@ pub const RULES: &[Rule] = &[
     service::make_up_air::RULE,
     service::receptacles::RULE,
     clear::above_cooktop::RULE,
+    clear::beside_cooktop::RULE,
     clear::hood::RULE,
     clear::glazing::RULE,
     clear::doorway::RULE,

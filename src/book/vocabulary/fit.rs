@@ -25,6 +25,12 @@ pub const FIT: Record = Record {
             "clear space that it asks for around it",
             "{left: 0\", right: 2\" above counter, back: 0\"}",
         ),
+        Field::optional(
+            "heat",
+            Shape::Record(&HEAT),
+            "how far what burns must stay from a cooking surface",
+            "{above: 30\", left: 6\", right: 6\", up to: 18\"}",
+        ),
         Field::optional("play", Shape::Length, "the least play in all that it asks for, over its own width", "1/8\""),
         Field::optional("square", Shape::Length, "how far the diagonals may differ", "1/8\""),
         Field::optional(
@@ -128,6 +134,40 @@ pub const AIR: Record = Record {
         Field::optional("top", Shape::Clearance, "above", "1\""),
         Field::optional("back", Shape::Clearance, "behind", "1\""),
         Field::optional("vents at", Shape::OneOf(&["front", "rear", "top", "sides"]), "where it breathes", "front"),
+    ],
+};
+
+/// How far what burns must stay away.
+pub const HEAT: Record = Record {
+    name: "heat",
+    about: "how far what burns must stay from a cooking surface, by the maker's sheet",
+    fields: &[
+        Field::optional("above", Shape::Length, "from the cooking surface up to what burns", "30\""),
+        Field::optional(
+            "above shielded",
+            Shape::Length,
+            "from the cooking surface up to what is shielded, or does not burn",
+            "24\"",
+        ),
+        Field::optional(
+            "left",
+            Shape::Length,
+            "from its left side to what burns and stands higher than the cooking surface",
+            "6\"",
+        ),
+        Field::optional("right", Shape::Length, "from its right side likewise", "6\""),
+        Field::optional(
+            "up to",
+            Shape::Length,
+            "how far up from the cooking surface the distances to the sides hold; left out, all the way",
+            "18\"",
+        ),
+        Field::optional(
+            "over cooking",
+            Shape::Length,
+            "from a cooking surface up to this thing, for a hood or what else is made to hang over one",
+            "27\"",
+        ),
     ],
 };
 

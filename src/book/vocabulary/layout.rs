@@ -1,5 +1,6 @@
 //! The words for a room's plan: walls, doors, windows, fixtures on their centrelines, hung lights.
 
+use super::burning::MATERIAL;
 use super::shape::{Field, NameOf, Record, Shape};
 
 /// The ends of a wall, as seen from inside the room.
@@ -24,6 +25,7 @@ pub const WALL: Record = Record {
             "whether it is a whole wall, a half wall, or no wall at all",
             "half wall",
         ),
+        MATERIAL,
     ],
 };
 
@@ -75,6 +77,10 @@ pub const WINDOW: Record = Record {
         Field::optional("glass", Shape::Text, "its glass", "tempered"),
         Field::optional("from water", Shape::Length, "level distance to the edge of the nearest tub or shower", "40\""),
         Field::optional("above", Shape::Text, "what stands under it", "cooktop"),
+        Field {
+            about: "whether its casing and what hangs at it burn, above a cooking surface; left out, they count as burning",
+            ..MATERIAL
+        },
     ],
 };
 
@@ -93,6 +99,7 @@ pub const FIXTURE: Record = Record {
         Field::optional("sill", Shape::Length, "how far its bottom is above the finished floor", "12\""),
         Field::optional("takes", Shape::Name(NameOf::Kind), "the kind of thing that it is", "toilet"),
         Field::optional("selection", Shape::Name(NameOf::Selection), "what is chosen for it", "Toilet"),
+        MATERIAL,
         Field::optional("opening", Shape::Name(NameOf::Opening), "the opening that stands there", "toilet"),
         Field::optional("door", Shape::Length, "width of a door that swings out of it, as of a shower", "28\""),
         Field::optional("hinge", Shape::OneOf(ENDS), "the side that its door hangs on, seen from the front", "left"),

@@ -7,6 +7,7 @@ pub use shape::{Field, NameOf, Record, Shape};
 
 mod access;
 mod built_in;
+mod burning;
 mod clearances;
 mod codes;
 mod fit;
@@ -28,7 +29,7 @@ pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
 pub use built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
 pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use codes::{CODES, FIGURE, HOUSE};
-pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, NEEDS, SHEET};
+pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
 pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
 pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
@@ -114,6 +115,7 @@ pub const RECORDS: &[&Record] = &[
     &SHEET,
     &FIT_OPENING,
     &AIR,
+    &HEAT,
     &FACE,
     &CABINET,
     &DOOR,

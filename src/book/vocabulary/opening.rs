@@ -1,5 +1,6 @@
 //! The words of an opening: what goes in, how it was measured, what stands around it.
 
+use super::burning::MATERIAL;
 use super::clearances::LANDING;
 use super::project::WAIVER;
 use super::shape::{Field, NameOf, Record, Shape};
@@ -88,7 +89,7 @@ pub const OPENING: Record = Record {
             "above",
             Shape::Either(&Shape::Text, &Shape::Record(&NEIGHBOUR)),
             "what is above it",
-            "{what: wood cabinet, height: 66\"}",
+            "{what: wall cabinet, height: 66\", material: burns}",
         ),
         Field::optional("in front", Shape::Length, "clear floor in front of it, to whatever stands opposite", "42\""),
         Field::optional(
@@ -211,7 +212,9 @@ pub const NEIGHBOUR: Record = Record {
             "2 1/2\"",
         ),
         Field::optional("height", Shape::Length, "its lower edge from the finished floor, for what is above", "66\""),
+        Field::optional("top", Shape::Length, "its top from the finished floor, for what stands beside", "84\""),
         Field::optional("depth", Shape::Length, "how far it stands out from the wall", "12\""),
+        MATERIAL,
     ],
 };
 

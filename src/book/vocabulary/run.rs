@@ -1,5 +1,6 @@
 //! The words for what stands in a row: runs of cabinets, their parts, islands and their sides.
 
+use super::burning::MATERIAL;
 use super::layout::ENDS;
 use super::shape::{Field, NameOf, Record, Shape};
 
@@ -30,6 +31,7 @@ pub const RUN: Record = Record {
         ),
         Field::optional("left end", Shape::OneOf(RUN_ENDS), "what it meets at its left end", "wall"),
         Field::optional("right end", Shape::OneOf(RUN_ENDS), "what it meets at its right end", "open"),
+        MATERIAL,
         Field::optional(
             "parts",
             Shape::List(&Shape::Record(&PART)),
@@ -69,6 +71,7 @@ pub const PART: Record = Record {
         Field::optional("doors", Shape::Whole, "how many doors", "2"),
         Field::optional("drawers", Shape::Whole, "how many drawers or pull-outs", "3"),
         Field::optional("hinge", Shape::OneOf(ENDS), "the side a single door hangs on", "left"),
+        MATERIAL,
         Field::optional(
             "holds",
             Shape::List(&Shape::Name(NameOf::Opening)),

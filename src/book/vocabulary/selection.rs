@@ -1,5 +1,6 @@
 //! The words of a selection, its options and the products they share.
 
+use super::burning::MATERIAL;
 use super::fit::FIT;
 use super::joinery::{FRONTS, STORES};
 use super::light::HANGING;
@@ -111,6 +112,7 @@ pub const OPTION: Record = Record {
             "the side that its door hangs on, seen from the front",
             "left",
         ),
+        MATERIAL,
         Field::optional("supplier", Shape::Text, "where it is bought", "Oren & Daughters"),
         Field::optional("lead time", Shape::LeadTime, "from order to delivery", "6-8 weeks"),
         Field::optional("price", Shape::Money, "what the client pays for one, before tax", "3180.00"),

@@ -29,6 +29,7 @@ mod opening;
 mod opening_drawings;
 
 mod given;
+mod heat;
 mod money;
 mod office;
 mod orders;

@@ -3,6 +3,7 @@
 use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
 use crate::book::{AsWritten, Choice, Fit, Opening, Readings, Room, Selection, Slot};
 use crate::marks;
+use crate::plan::Plans;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
 use crate::views::opening::{OpeningPage, SizeCell, SizeRow, TapeLine};
@@ -35,12 +36,13 @@ impl<'a> Teller<'a> {
     /// Every opening's sheet.
     pub fn openings(&self) -> Vec<OpeningPage> {
         let all = self.at_openings();
+        let plans = Plans::of(self.subject.book);
         all.iter()
             .enumerate()
             .map(|(index, at)| {
                 let before = index.checked_sub(1).and_then(|index| all.get(index)).map(|at| self.opening_link(*at));
                 let after = all.get(index + 1).map(|at| self.opening_link(*at));
-                self.opening(*at, before, after)
+                self.opening(&plans, *at, (before, after))
             })
             .collect()
     }
@@ -69,7 +71,7 @@ impl<'a> Teller<'a> {
         }
     }
 
-    fn opening(&self, at: At<'_>, from: Option<Link>, onward: Option<Link>) -> OpeningPage {
+    fn opening(&self, plans: &Plans<'_>, at: At<'_>, (from, onward): (Option<Link>, Option<Link>)) -> OpeningPage {
         let index = Link { href: "index.html".into(), name: "Openings".into(), number: Some("F-00".into()) };
         let place = Place {
             path: self.chrome.opening_path(at.room, at.opening),
@@ -92,7 +94,7 @@ impl<'a> Teller<'a> {
             label: format!("Installer’s sheet · {} · {}", at.room.title(), number(at)),
             verdict,
             sentence,
-            facts: self.opening_facts(at),
+            facts: self.opening_facts(plans, at),
             drawings: self.opening_drawings(at),
             sizes: self.size_rows(at, fit.as_ref()),
             sizes_from: Some(self.sizes_from(at)),
@@ -108,7 +110,7 @@ impl<'a> Teller<'a> {
         }
     }
 
-    fn opening_facts(&self, at: At<'_>) -> Vec<Fact> {
+    fn opening_facts(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((_, option)) = at.thing {
             let hinge = option.hinge.get().map_or(String::new(), |hinge| format!(", hinge {hinge}"));
@@ -119,6 +121,7 @@ impl<'a> Teller<'a> {
         if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
             facts.push(fact("Weight", self.wording.weight(*weight)));
         }
+        facts.extend(self.heat_facts(plans, at));
         if let Some(note) = at.opening.note.get() {
             facts.push(fact("Note", prose::line(note)));
         }

@@ -13,6 +13,20 @@ pub static ABOVE_COOKTOP_SHIELDED: Figure = length(
     Basis::Code(Family::Ifgc, 0, 9999),
     "IFGC 623.7, IRC G2447.5 (from memory); UMC 906.1 (1998)",
 );
+/// Cooking surface to what burns beside it.
+pub static BESIDE_COOKTOP: Figure = length(
+    "cooking surface to what burns beside",
+    384,
+    Basis::Practice,
+    "common practice; the maker's instructions govern",
+);
+/// How far up from the cooking surface what burns beside it counts.
+pub static BESIDE_COOKTOP_UP_TO: Figure = length(
+    "cooking surface up to a wall cabinet beside",
+    1152,
+    Basis::Practice,
+    "common practice (trade reports section 6: 18 in to cabinets at the sides); the maker's instructions govern",
+);
 /// Hood wider than the cooking surface on each side.
 pub static HOOD_WIDER: Figure = length(
     "hood wider than the cooking surface on each side",
@@ -152,6 +166,8 @@ pub static WASHER_TRAP: Figure =
 pub(super) static ALL: &[&Figure] = &[
     &ABOVE_COOKTOP_BARE,
     &ABOVE_COOKTOP_SHIELDED,
+    &BESIDE_COOKTOP,
+    &BESIDE_COOKTOP_UP_TO,
     &HOOD_WIDER,
     &HOOD_OVER_GAS_LEAST,
     &HOOD_OVER_ELECTRIC_LEAST,

@@ -3,6 +3,7 @@
 pub mod above_cooktop;
 pub mod access;
 pub mod bath_floor;
+pub mod beside_cooktop;
 pub mod dishwasher;
 pub mod door_swing;
 pub mod doorway;

@@ -1,0 +1,118 @@
+//! How far what burns must stay from a cooking surface: the makers' sheets first, then codes and practice.
+
+use crate::assess::codes::{ABOVE_COOKTOP_BARE, ABOVE_COOKTOP_SHIELDED, BESIDE_COOKTOP, BESIDE_COOKTOP_UP_TO, Ruling};
+use crate::assess::fitting::Side;
+use crate::book::{Burning, Clearance, Slot};
+use crate::finding::Severity;
+use crate::units::Length;
+
+use super::Hearth;
+use super::body::Body;
+
+/// Air above a thing that is less than this is around its case, and no distance to what hangs over its
+/// burners (common practice; the least that published instructions allow over a range is 13").
+const OVER_BURNERS: Length = Length::from_inches(12);
+
+/// Whose figure it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// The cooking surface's own sheet.
+    Sheet,
+    /// The sheet of what hangs over it.
+    SheetAbove,
+    /// A code's, the book's or the trade's.
+    Figure,
+}
+
+/// A distance that is asked for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Asked {
+    /// How much.
+    pub length: Length,
+    /// What would do if the thing did not burn.
+    pub unless_it_burns: Length,
+    /// Whose figure it is.
+    pub whose: Whose,
+    /// What missing it weighs.
+    pub severity: Severity,
+    /// Who says so.
+    pub source: String,
+}
+
+impl Asked {
+    fn of_sheet(length: Length, whose: Whose) -> Self {
+        let source = "the maker's sheet".into();
+        Self { length, unless_it_burns: length, whose, severity: Severity::Stop, source }
+    }
+
+    fn of_ruling(ruling: Ruling<Length>) -> Self {
+        let Ruling { value, source, severity, .. } = ruling;
+        Self { length: value, unless_it_burns: value, whose: Whose::Figure, severity, source }
+    }
+}
+
+/// How far something above must stay that burns so, or that is this body; none where the book adopts an
+/// edition that does not say.
+pub fn above(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> Option<Asked> {
+    let asked = above_one(hearth, burning, body)?;
+    let shielded = above_one(hearth, Burning::Shielded, body).map_or(asked.length, |asked| asked.length);
+    Some(Asked { unless_it_burns: shielded, ..asked })
+}
+
+fn above_one(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> Option<Asked> {
+    let of_sheet = sheet_above(hearth, burning).map(|length| Asked::of_sheet(length, Whose::Sheet));
+    let of_body = body.and_then(over_cooking).map(|length| Asked::of_sheet(length, Whose::SheetAbove));
+    let of_sheets = of_sheet.into_iter().chain(of_body).max_by_key(|asked| asked.length);
+    let figure = if burning == Burning::Burns { &ABOVE_COOKTOP_BARE } else { &ABOVE_COOKTOP_SHIELDED };
+    of_sheets.or_else(|| hearth.rulings.length(figure).map(Asked::of_ruling))
+}
+
+fn sheet_above(hearth: &Hearth<'_>, burning: Burning) -> Option<Length> {
+    let fit = hearth.fitted.option.fit.get()?;
+    let own = if burning == Burning::Burns { &fit.heat.above } else { &fit.heat.above_shielded };
+    let air = || fit.air.top.get().map(|top| top.length).filter(|top| *top >= OVER_BURNERS);
+    own.get().copied().or_else(air)
+}
+
+/// How high its own sheet wants a thing above a cooking surface, the most of its options.
+fn over_cooking(body: &Body<'_>) -> Option<Length> {
+    let options = body.options().iter();
+    options.filter_map(|option| option.fit.get()?.heat.over_cooking.get().copied()).max()
+}
+
+/// How far what burns must stay beside a cooking surface, and how far up that holds.
+#[derive(Clone, Debug)]
+pub struct Reach {
+    /// How far.
+    pub asked: Asked,
+    /// How far up from the cooking surface; none: all the way.
+    pub up_to: Option<Length>,
+    /// Whether it is the sheet's air above the counter, which is judged by words as well.
+    pub is_air: bool,
+}
+
+/// What is asked for at a side.
+pub fn beside(hearth: &Hearth<'_>, side: Side) -> Option<Reach> {
+    let none = Asked { unless_it_burns: Length::ZERO, ..common(hearth)? };
+    let up_to = hearth.rulings.length(&BESIDE_COOKTOP_UP_TO).map(|ruling| ruling.value);
+    let Some(fit) = hearth.fitted.option.fit.get() else {
+        return Some(Reach { asked: none, up_to, is_air: false });
+    };
+    let own = if side == Side::Left { &fit.heat.left } else { &fit.heat.right };
+    let air = if side == Side::Left { &fit.air.left } else { &fit.air.right };
+    let of_sheet = |length| Asked { unless_it_burns: Length::ZERO, ..Asked::of_sheet(length, Whose::Sheet) };
+    let said_up_to = fit.heat.up_to.get().copied();
+    Some(match (own.get(), above_the_counter(air)) {
+        (Some(length), _) => Reach { asked: of_sheet(*length), up_to: said_up_to, is_air: false },
+        (None, Some(length)) => Reach { asked: of_sheet(length), up_to: said_up_to, is_air: true },
+        (None, None) => Reach { asked: none, up_to: said_up_to.or(up_to), is_air: false },
+    })
+}
+
+fn common(hearth: &Hearth<'_>) -> Option<Asked> {
+    hearth.rulings.length(&BESIDE_COOKTOP).map(Asked::of_ruling)
+}
+
+fn above_the_counter(air: &Slot<Clearance>) -> Option<Length> {
+    air.get().filter(|air| air.holds.contains("above")).map(|air| air.length)
+}

@@ -1,0 +1,130 @@
+//! What rises beside a cooking surface, from every place where it may be written.
+
+use crate::assess::fitting::{Level, Side, level};
+use crate::book::{Burning, Neighbour, PartIs};
+use crate::plan::{Plan, Shape, Thing, What};
+use crate::source::Spanned;
+use crate::units::Length;
+
+use super::asked::{self, Reach};
+use super::body::Body;
+use super::near::Near;
+use super::{Hearth, LAP, ONE_THING};
+
+/// What rises past the cooking surface by no more is level with it: counters, trims.
+const LEVEL: Length = Length::from_inches(1);
+
+/// Everything at a side that rises above a cooking surface, near enough to count.
+pub fn beside<'a>(hearth: &Hearth<'a>, side: Side) -> Vec<Near<'a>> {
+    let (Some(surface), Some(reach)) = (hearth.surface(), asked::beside(hearth, side)) else { return vec![] };
+    let said = side.of(hearth.fitted.opening).spanned().and_then(|said| of_said(hearth, side, said, &reach, surface));
+    let mut all = of_plan(hearth, side, &reach, surface);
+    if let Some(said) = said {
+        match all.iter_mut().find(|near| (near.distance - said.distance).abs() <= ONE_THING) {
+            // One thing in two places: what is said of it in either counts, the worse where they differ.
+            Some(twin) => twin.burning = twin.burning.max(said.burning),
+            None => all.push(said),
+        }
+    }
+    all.retain(|near| near.burning.unwrap_or(Burning::Burns) == Burning::Burns);
+    all
+}
+
+/// What the opening says stands there.
+fn of_said<'a>(
+    hearth: &Hearth<'a>,
+    side: Side,
+    said: &'a Spanned<Neighbour>,
+    reach: &Reach,
+    surface: Length,
+) -> Option<Near<'a>> {
+    let neighbour = &said.value;
+    let above = |length: Length| length > surface + LEVEL;
+    let by_words = level(neighbour);
+    // Air above the counter beside what is known to rise is told by `fit/air`.
+    if reach.is_air && by_words == Level::Above {
+        return None;
+    }
+    let landing = hearth.fitted.opening.landing.get();
+    let landing = landing.and_then(|landing| if side == Side::Left { landing.left.get() } else { landing.right.get() });
+    let counter = landing.is_some_and(|landing| landing.counter >= reach.asked.length);
+    let rises = match (neighbour.top.get(), by_words) {
+        (Some(top), _) => above(*top),
+        (None, Level::Above) => true,
+        (None, Level::Below) => false,
+        (None, Level::NotSaid) => !counter,
+    };
+    let low = neighbour.height.get().copied().unwrap_or_default();
+    let in_reach = reach.up_to.is_none_or(|up_to| low < surface + up_to);
+    let distance = neighbour.gap.get().copied().unwrap_or_default();
+    (rises && in_reach).then(|| Near {
+        body: Body::Said(said, Some(side)),
+        distance,
+        burning: neighbour.burning.get().copied(),
+        under_a_hood: false,
+        may_be_lower: neighbour.top.is_absent() && by_words == Level::NotSaid,
+        asked: reach.asked.clone(),
+    })
+}
+
+/// What the plan says stands there.
+fn of_plan<'a>(hearth: &Hearth<'a>, side: Side, reach: &Reach, surface: Length) -> Vec<Near<'a>> {
+    let Some((plan, own)) = hearth.plan.zip(hearth.placed) else { return vec![] };
+    let (left, right) = hearth.along(own);
+    let out = (own.out.0, own.out.1.max(own.out.0 + Length::from_inches(1)));
+    let away = |shape: &Shape| {
+        let (first, last) = shape.beside(&own.frame, out)?;
+        let gap = if side == Side::Left { left - last } else { first - right };
+        (gap >= -LAP && gap < reach.asked.length).then(|| gap.max(Length::ZERO))
+    };
+    let near = |body: Body<'a>, distance| Near {
+        burning: body.burning(),
+        body,
+        distance,
+        under_a_hood: false,
+        may_be_lower: false,
+        asked: reach.asked.clone(),
+    };
+    let things = plan.things.iter().filter(|thing| {
+        !thing.is_opening(hearth.fitted.opening)
+            && !holds(plan, thing, own)
+            && rises(thing, surface)
+            && reach.up_to.is_none_or(|up_to| thing.low < surface + up_to)
+    });
+    let things = things.filter_map(|thing| {
+        let row = plan.row_of(thing).map(|row| row.of);
+        Some(near(Body::Placed(hearth.fitted.room, thing, row), away(&thing.footprint())?))
+    });
+    let walls = plan.walls.iter().filter(|wall| {
+        !wall.is_open() && wall.height().is_none_or(|height| height > surface + LEVEL) && wall.frame != own.frame
+    });
+    let walls = walls.filter_map(|wall| {
+        let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+        Some(near(Body::Wall(wall), away(&face)?))
+    });
+    things.chain(walls).collect()
+}
+
+/// Whether a thing stands higher than the cooking surface.
+fn rises(thing: &Thing<'_>, surface: Length) -> bool {
+    match (thing.high, thing.what) {
+        (Some(high), _) => high > surface + LEVEL,
+        (None, _) if thing.low >= surface => true,
+        (None, What::Part(part)) => {
+            matches!(part.is, PartIs::Tall(_)) || thing.is_kind("refrigerator") || thing.is_kind("wall oven")
+        }
+        (None, _) => thing.is_kind("refrigerator") || thing.is_kind("wall oven"),
+    }
+}
+
+/// Whether one is cut into the other, or into what that one is cut into.
+fn holds(plan: &Plan<'_>, holder: &Thing<'_>, held: &Thing<'_>) -> bool {
+    let mut within = held.within;
+    while let Some(thing) = within.and_then(|at| plan.things.get(at)) {
+        if std::ptr::eq(thing, holder) {
+            return true;
+        }
+        within = thing.within;
+    }
+    false
+}

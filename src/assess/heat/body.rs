@@ -1,0 +1,156 @@
+//! What stands near a cooking surface, where that is written, and whether it burns.
+
+use crate::assess::fitting::Side;
+use crate::book::{Burning, Choice, Neighbour, Opening, Room, Selection, Window};
+use crate::plan::{RowOf, Thing, Wall, What};
+use crate::source::{Span, Spanned};
+
+/// What stands near a cooking surface.
+#[derive(Clone, Copy, Debug)]
+pub enum Body<'a> {
+    /// What the opening says is above or beside it.
+    Said(&'a Spanned<Neighbour>, Option<Side>),
+    /// A thing of the plan, and the run or island that it stands in.
+    Placed(&'a Room, &'a Thing<'a>, Option<RowOf<'a>>),
+    /// The hood that is chosen for the room, at its own opening.
+    Hood(&'a Selection, &'a Opening),
+    /// A window.
+    Window(&'a Window),
+    /// A wall.
+    Wall(&'a Wall<'a>),
+    /// The ceiling.
+    Ceiling(&'a Room),
+}
+
+impl<'a> Body<'a> {
+    /// What it is called: `the oak hood`, `` `plates` of the run `uppers` ``.
+    pub fn words(&self) -> String {
+        match self {
+            Self::Said(neighbour, _) => format!("the {}", neighbour.value.what),
+            Self::Placed(room, thing, row) => {
+                let chosen = thing.opening.and_then(|opening| chosen(room, opening));
+                let name = chosen.map_or(thing.name, |selection| selection.name.as_str());
+                match row {
+                    Some(RowOf::Run(run)) => format!("`{name}` of the run `{}`", run.name.value),
+                    Some(RowOf::Side(island, _)) => format!("`{name}` of the island `{}`", island.name.value),
+                    None => format!("`{name}` of the plan"),
+                }
+            }
+            Self::Hood(hood, opening) => format!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
+            Self::Window(window) => format!("the window `{}`", window.name.value),
+            Self::Wall(wall) if wall.name() == wall.letter => format!("wall {}", wall.letter),
+            Self::Wall(wall) => format!("the wall `{}`", wall.name()),
+            Self::Ceiling(_) => "the ceiling".into(),
+        }
+    }
+
+    /// Where it is written.
+    pub fn span(&self) -> Option<Span> {
+        match self {
+            Self::Said(neighbour, _) => Some(neighbour.span),
+            Self::Placed(_, thing, _) => Some(thing.span),
+            Self::Hood(_, opening) => opening.sill.span().or(Some(opening.span)),
+            Self::Window(window) => Some(window.name.span),
+            Self::Wall(wall) => wall.note.map(|note| note.letter.span),
+            Self::Ceiling(room) => room.ceiling.span(),
+        }
+    }
+
+    /// Whether it burns, as far as anybody says.
+    pub fn burning(&self) -> Option<Burning> {
+        match self {
+            Self::Said(neighbour, _) => neighbour.value.burning.get().copied(),
+            Self::Placed(room, thing, row) => of_thing(room, thing, *row),
+            Self::Hood(hood, _) => of_selection(hood),
+            Self::Window(window) => window.burning.get().copied(),
+            Self::Wall(wall) => wall.note?.burning.get().copied(),
+            Self::Ceiling(_) => None,
+        }
+    }
+
+    /// Where to say whether it burns.
+    pub fn field(&self) -> String {
+        let material = format!("`material` (`{}`)", Burning::WORDS.join("`, `"));
+        match self {
+            Self::Said(_, None) => format!("{material} in the opening's `above`"),
+            Self::Said(_, Some(side)) => format!("{material} in the opening's `{}`", side.word()),
+            Self::Placed(room, thing, _) if thing.opening.and_then(|at| chosen(room, at)).is_some() => {
+                format!("{material} of what is chosen for it")
+            }
+            Self::Placed(_, thing, _) => match thing.what {
+                What::Part(_) => format!("{material} of this part, or of its run"),
+                _ => format!("{material} of what stands there"),
+            },
+            Self::Hood(hood, _) => format!("{material} of `{}`", hood.name.value),
+            Self::Window(_) => format!("{material} of this window"),
+            Self::Wall(wall) => format!("{material} of wall {} under `walls`", wall.letter),
+            Self::Ceiling(_) => "what it is made of beside `above`".into(),
+        }
+    }
+
+    /// Whether it is of the building, and so above or beside everything.
+    pub fn is_building(&self) -> bool {
+        matches!(self, Self::Wall(_) | Self::Ceiling(_) | Self::Window(_))
+    }
+
+    /// Whether it is a hood, by its kind.
+    pub fn is_hood(&self) -> bool {
+        match self {
+            Self::Hood(..) => true,
+            Self::Placed(_, thing, _) => thing.is_kind("hood"),
+            _ => false,
+        }
+    }
+
+    /// What is chosen there, the options that still count.
+    pub fn options(&self) -> &'a [Choice] {
+        match self {
+            Self::Hood(hood, _) => hood.standing(),
+            Self::Placed(room, thing, _) => {
+                thing.opening.and_then(|opening| chosen(room, opening)).map_or(&[], Selection::standing)
+            }
+            _ => &[],
+        }
+    }
+}
+
+/// What is chosen for an opening.
+fn chosen<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> {
+    room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
+}
+
+/// Whether a thing of the plan burns: by its part, its run, or what is chosen there.
+fn of_thing(room: &Room, thing: &Thing<'_>, row: Option<RowOf<'_>>) -> Option<Burning> {
+    if let Some(opening) = thing.opening {
+        return of_selection(chosen(room, opening)?);
+    }
+    if let What::Fixture(fixture) = thing.what {
+        let named = fixture.selection.get();
+        let chosen = || room.selections.iter().find(|selection| Some(&selection.name.value) == named);
+        return fixture.burning.get().copied().or_else(|| of_selection(chosen()?));
+    }
+    let own = thing.part().and_then(|part| part.burning.get().copied());
+    let of_run = match row {
+        Some(RowOf::Run(run)) => run.burning.get().copied(),
+        _ => None,
+    };
+    own.or(of_run).or_else(|| of_the_cabinets(room))
+}
+
+/// Whether all options that still count say the same.
+fn of_selection(selection: &Selection) -> Option<Burning> {
+    agreed(selection.standing().iter())
+}
+
+/// What every cabinet and shelf that is chosen for the room says, if they say the same.
+fn of_the_cabinets(room: &Room) -> Option<Burning> {
+    let is_joinery =
+        |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "cabinet" | "shelf"));
+    agreed(room.selections.iter().filter(is_joinery).flat_map(|selection| selection.standing()))
+}
+
+fn agreed<'c>(options: impl Iterator<Item = &'c Choice>) -> Option<Burning> {
+    let mut said = options.map(|option| option.burning.get().copied());
+    let first = said.next()??;
+    said.all(|other| other == Some(first)).then_some(first)
+}

@@ -1,0 +1,205 @@
+//! What is above a cooking surface, in every place and wording where a designer writes it.
+
+use crate::assess::rules::trial::Trial;
+
+fn range(above: &str, more: &str) -> Trial {
+    Trial::of("clear/above-cooktop")
+        .opening("hole", &format!("{{takes: range, counter height: 36\", above: {above}}}"))
+        .selection(
+            "selection: Range\nkind: range\nplace: hole",
+            &format!("size: {{width: 36\", height: 36\"}}\n{more}"),
+        )
+}
+
+/// Source: check values IR-01, KP-31: 30 to unprotected wood passes, 29 fails.
+#[test]
+fn wood_nearer_than_30_inches_is_asked_about_and_stops_where_the_code_is_adopted() {
+    range("{what: wall cabinet, height: 65\", material: burns}", "")
+        .finds("the wall cabinet is 29\" (736.6 mm) above the cooking surface of `Range`, 1\" (25.4 mm) less than the 30\" (762 mm)")
+        .weighs("query")
+        .cautions();
+    let adopted = "codes: {adopts: [IRC 2021]}";
+    range("{what: wall cabinet, height: 65\"}", "").book(adopted).finds_one().weighs("stop");
+    range("{what: wall cabinet, height: 66\"}", "").stays_silent();
+}
+
+/// Source: check values IR-02, KP-30: 24 is for what is shielded. A name shields nothing.
+#[test]
+fn no_word_of_a_name_makes_a_thing_shielded() {
+    for what in ["oak hood", "hood cabinet", "'no shield, pine shelf'", "metal-look cabinet", "hood", "metal hood"] {
+        let found = range(&format!("{{what: {what}, height: 62\"}}"), "").finds_one();
+        let finding = &found.findings()[0];
+        assert!(finding.message.ends_with("nobody says whether it burns, and so it counts as burning"), "{what}");
+        assert!(finding.remedy.contains("`material`"), "{what}: {}", finding.remedy);
+        range(&format!("{{what: {what}, height: 62\", material: shielded}}"), "").stays_silent();
+        range(&format!("{{what: {what}, height: 62\", material: does not burn}}"), "").stays_silent();
+        range(&format!("{{what: {what}, height: 59\", material: does not burn}}"), "").finds_one();
+    }
+}
+
+/// Below 24" no answer would help, and none is asked for.
+#[test]
+fn what_is_too_near_whatever_it_is_made_of_is_not_asked_about() {
+    let found = range("{what: hood, height: 58\"}", "").finds_one();
+    assert!(!found.findings()[0].message.contains("burns"), "{:?}", found.findings());
+}
+
+/// Source: check values IR-04: a hood of 30 over a top of 36 reduces nothing.
+#[test]
+fn a_hood_that_does_not_burn_counts_when_it_is_wide_enough() {
+    let above = "{what: hood, height: 60\", material: does not burn}";
+    range(above, "").stays_silent();
+    range(above, "").selection("selection: Hood\nkind: hood", "size: {width: 30\"}").finds_one();
+    range(above, "").selection("selection: Hood\nkind: hood", "size: {width: 36\"}").stays_silent();
+}
+
+/// Source: check values IR-06: what is listed for use over a range goes by its own instructions.
+#[test]
+fn the_maker_s_own_figure_decides() {
+    range("{what: microwave, height: 54\"}", "fit: {air: {top: 18\"}}").stays_silent();
+    range("{what: microwave, height: 54\"}", "fit: {heat: {above: 18\"}}").stays_silent();
+    range("{what: wall cabinet, height: 66\"}", "fit: {air: {top: 36\"}}").finds_one().weighs("stop");
+    range("{what: wall cabinet, height: 66\"}", "fit: {heat: {above: 36\"}}").finds_one().weighs("stop");
+    let shielded = "{what: soffit, height: 62\", material: shielded}";
+    range(shielded, "fit: {heat: {above: 36\", above shielded: 26\"}}").stays_silent();
+    range(shielded, "fit: {heat: {above: 36\", above shielded: 27\"}}").finds_one().weighs("stop");
+}
+
+/// An inch of air above a range's case is no distance to what hangs over its burners.
+#[test]
+fn air_around_the_case_clears_nothing_above_the_burners() {
+    range("{what: wall cabinet, height: 50\"}", "fit: {air: {top: 0\"}}").finds_one();
+    range("{what: wall cabinet, height: 50\"}", "fit: {air: {top: 1\"}}").finds_one();
+}
+
+/// Source: check values IR-05: Ontario asks 750 mm of what burns, which is not 30 in.
+#[test]
+fn another_country_s_figure_is_written_as_an_amendment() {
+    let ontario = "codes: {figures: [{figure: cooking surface to what burns above, is: 750 mm, because: Ontario Building Code, by: Ontario}]}";
+    range("{what: wood cabinet, height: 1664.4 mm}", "").book(ontario).stays_silent();
+    range("{what: wood cabinet, height: 1654.4 mm}", "").book(ontario).finds_one().weighs("stop");
+}
+
+#[test]
+fn a_height_that_nobody_says_is_asked_for_once() {
+    range("wall cabinet", "")
+        .finds("how high the wall cabinet is above the cooking surface of `Range` is not said")
+        .weighs("query");
+    Trial::of("clear/above-cooktop")
+        .opening("hole", "{takes: cooktop, above: {what: wall cabinet, height: 60\"}}")
+        .selection("selection: Cooktop\nkind: cooktop\nplace: hole", "size: {width: 30\"}")
+        .finds("how high the cooking surface of `Cooktop` is under the wall cabinet is not said, which is 5'-0\" (1524 mm) above the floor");
+}
+
+/// A room with a range in a run, and what else its plan has.
+fn planned(plan: &str) -> Trial {
+    Trial::of("clear/above-cooktop")
+        .room(&format!(
+            "outline: 144\" x 120\"\nceiling: 96\"\nruns:\n  base: {{wall: A, starts: 24\", depth: 24\", counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{{cabinet: pots, width: 30\"}}, {{opening: hole}}, {{cabinet: pans, width: 30\"}}]}}\n{plan}"
+        ))
+        .opening("hole", "{takes: range, width: 30 1/4\", height: 36\", depth: 25\"}")
+        .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 29 7/8\", height: 35 3/4\" to 36 1/2\"}")
+}
+
+#[test]
+fn a_wall_cabinet_that_stands_only_in_the_plan_is_seen() {
+    let uppers = |low: &str, more: &str| {
+        format!(
+            "  uppers: {{wall: A, starts: 54\", above floor: {low}, depth: 12\", height: 30\", parts: [{{cabinet: plates, width: 30\"{more}}}]}}\n"
+        )
+    };
+    planned(&uppers("60\"", ""))
+        .finds("`plates` of the run `uppers` is 24\" (609.6 mm) above the cooking surface of `Range`, 6\" (152.4 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
+    planned(&uppers("60\"", ", material: burns")).finds_one();
+    planned(&uppers("60\"", ", material: does not burn")).stays_silent();
+    planned(&uppers("66\"", "")).stays_silent();
+    // A fact of the whole run is one of each of its parts.
+    planned(&uppers("60\", material: shielded", "")).stays_silent();
+    // Beside the range it hangs over nothing.
+    planned(&uppers("60\"", "").replace("54\"", "84 1/4\"")).stays_silent();
+}
+
+#[test]
+fn a_microwave_held_by_a_wall_cabinet_and_a_shelf_fixed_alone_are_seen() {
+    let fixed = "fixtures: {ledge: {wall: A, centre: 69\", width: 36\", depth: 8\", height: 2\", sill: 56\"}}\n";
+    planned(fixed).finds_one();
+    planned(&fixed.replace("56\"", "66\"")).stays_silent();
+    planned(&fixed.replace("sill: 56\"", "sill: 60\", material: does not burn")).stays_silent();
+}
+
+#[test]
+fn the_chosen_hood_is_above_the_one_cooking_surface_wherever_it_stands() {
+    let hood = |sill: &str, option: &str| {
+        range("", "")
+            .opening("over", &format!("{{takes: hood, sill: {sill}, height: 30\"}}"))
+            .selection("selection: Hood\nkind: hood\nplace: over", option)
+    };
+    hood("60\"", "")
+        .finds("`Hood` in the opening `over` is 24\" (609.6 mm) above the cooking surface of `Range`, 6\" (152.4 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
+    hood("60\"", "material: does not burn").stays_silent();
+    hood("60\"", "material: does not burn\nfit: {heat: {over cooking: 27\"}}").finds_one().weighs("stop");
+    hood("66\"", "").stays_silent();
+    // Higher than its opening: its skirt hangs below it.
+    hood("66\"", "size: {width: 36\", height: 38\"}").finds_one();
+}
+
+/// Source: check values IR-02: a metal hood shields what is above it.
+#[test]
+fn a_cabinet_above_a_hood_that_does_not_burn_is_shielded_by_it() {
+    let both = |material: &str| {
+        planned("  uppers: {wall: A, starts: 53\", above floor: 62\", depth: 12\", height: 30\", material: burns, parts: [{cabinet: plates, width: 32\"}]}\n")
+            .opening("over", "{takes: hood, width: 30\", sill: 60\"}")
+            .selection("selection: Hood\nkind: hood\nplace: over", &format!("size: {{width: 30\"}}\n{material}"))
+    };
+    both("material: does not burn").stays_silent();
+    both("material: burns").finds_one();
+    both("").finds_one();
+}
+
+#[test]
+fn one_thing_told_in_two_places_is_one_thing_and_the_worse_answer_counts() {
+    let told = |above: &str, hood: &str| {
+        range(above, "")
+            .opening("over", "{takes: hood, sill: 60\"}")
+            .selection("selection: Hood\nkind: hood\nplace: over", &format!("size: {{width: 36\"}}\n{hood}"))
+    };
+    told("{what: hood, height: 60\"}", "material: does not burn").stays_silent();
+    told("hood", "material: does not burn").stays_silent();
+    told("{what: hood, height: 60\", material: does not burn}", "").stays_silent();
+    told("{what: hood, height: 60\", material: does not burn}", "material: burns").finds_one();
+}
+
+/// Source: check values KP-33: no cooktop under a window that opens; nothing that burns hangs at one.
+#[test]
+fn a_window_above_a_cooktop_is_told() {
+    let window = |opens: &str| {
+        Trial::of("clear/above-cooktop").room(&format!("windows: {{yard: {{opens: {opens}, above: cooktop}}}}"))
+    };
+    window("up").finds("the window `yard` opens above the cooktop").weighs("query");
+    window("fixed").stays_silent();
+    window("up, in: wall").finds_one();
+    window("up, in: roof").stays_silent();
+    let of_plan = |fields: &str| {
+        planned(&format!("windows: {{yard: {{wall: A, at: 60\", width: 20\", height: 30\", {fields}}}}}\n"))
+    };
+    of_plan("sill: 66\", opens: up").finds("the window `yard` opens above the cooking surface of `Range`");
+    of_plan("sill: 44\", opens: fixed").finds_one();
+    of_plan("sill: 44\", opens: fixed, material: burns").finds_one();
+    of_plan("sill: 66\", opens: fixed").stays_silent();
+    of_plan("sill: 62\", opens: fixed, material: does not burn").stays_silent();
+}
+
+/// Under a slope the ceiling itself comes near.
+#[test]
+fn a_ceiling_that_comes_down_over_it_is_seen() {
+    let sloped = |low: &str| {
+        Trial::of("clear/above-cooktop")
+            .room(&format!(
+                "outline: 144\" x 120\"\nceiling: {{low: {low}, high: 120\", rises along: width, low at: A}}"
+            ))
+            .opening("hole", "{takes: range, wall: A, at: 40\", width: 30\", depth: 25\", counter height: 36\"}")
+            .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 30\", height: 36\"}")
+    };
+    sloped("60\"").finds_one();
+    sloped("70\"").stays_silent();
+}
