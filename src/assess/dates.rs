@@ -3,7 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::critical::slack;
+use super::decide::{self, DecideBy};
 use crate::book::{Book, Choice, NeededFor, Selection, When};
+use crate::source::Span;
 use crate::units::{Calendar, Date, LeadTime};
 
 /// The dates of a book, as of a day.
@@ -13,6 +15,7 @@ pub struct Dates {
     pub milestones: BTreeMap<String, Date>,
     /// By how many days each of them can slip before the last one moves.
     pub slack: BTreeMap<String, i64>,
+    decide: BTreeMap<Span, DecideBy>,
     calendar: Calendar,
     receiving: Option<LeadTime>,
     today: Date,
@@ -66,13 +69,16 @@ impl Dates {
             }
         }
         let slack = slack(project, &milestones);
-        Self {
+        let mut dates = Self {
             milestones,
             slack,
+            decide: BTreeMap::new(),
             calendar: project.calendar.clone(),
             receiving: project.receiving.get().cloned(),
             today,
-        }
+        };
+        dates.decide = decide::all(book, &dates);
+        dates
     }
 
     /// When a selection is needed.
@@ -103,9 +109,19 @@ impl Dates {
         Some(option.lead_time.get()?.latest().after(placed, &self.calendar))
     }
 
-    /// The last day to decide a selection: the earliest last day to order one of the options that
-    /// still count.
+    /// The last day to decide a selection: its own last day to order, its hold point, or the earliest
+    /// order or closing of what rests on it, whichever comes first.
     pub fn decide_by(&self, selection: &Selection) -> Option<Date> {
+        Some(self.decision(selection)?.on)
+    }
+
+    /// The last day to decide a selection, and why it is that day.
+    pub fn decision(&self, selection: &Selection) -> Option<&DecideBy> {
+        self.decide.get(&selection.span)
+    }
+
+    /// The last day to order a selection: the earliest of the options that still count.
+    pub fn last_order(&self, selection: &Selection) -> Option<Date> {
         let orders = selection.standing().iter().filter_map(|option| self.order_by(selection, option));
         orders.map(|order| order.order.unwrap_or(order.in_hand)).min()
     }
@@ -122,8 +138,16 @@ impl Dates {
 
     /// How near the last day to decide a selection is; what is ordered does not run out.
     pub fn runs_out(&self, selection: &Selection) -> RunsOut {
-        let ordered = selection.settled().is_some_and(|option| option.order.placed_on.get().is_some());
-        match self.decide_by(selection).filter(|_| !ordered) {
+        self.nearness(self.decide_by(selection), selection)
+    }
+
+    /// How near the last day to order a selection is; what is ordered does not run out.
+    pub fn order_runs_out(&self, selection: &Selection) -> RunsOut {
+        self.nearness(self.last_order(selection), selection)
+    }
+
+    fn nearness(&self, last: Option<Date>, selection: &Selection) -> RunsOut {
+        match last.filter(|_| !selection.is_ordered()) {
             Some(last) if last < self.today => RunsOut::Past,
             Some(last) if self.today.days_until(last) <= SOON => RunsOut::Soon,
             _ => RunsOut::Later,

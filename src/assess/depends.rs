@@ -40,6 +40,18 @@ impl Because {
             Self::MeasuredOn => "is measured on",
         }
     }
+
+    /// In words, after the name of what rests, where the ground is spoken of: `built around it`.
+    pub fn of_it(self) -> &'static str {
+        match self {
+            Self::Named => "which depends on it",
+            Self::Houses => "built around it",
+            Self::CutFor => "cut for it",
+            Self::StandsOn => "set to its height",
+            Self::TrimOf => "the trim of it",
+            Self::MeasuredOn => "measured on it",
+        }
+    }
 }
 
 /// What another selection rests on.
@@ -129,12 +141,16 @@ impl<'a> Depends<'a> {
         self.grounds.get(&selection.span).map_or(&[], Vec::as_slice)
     }
 
-    /// What a selection rests on that can't be built on yet, with what it lacks. Heights are known once
-    /// the room says what is still to be laid, whichever floor is chosen.
-    pub fn waits_for(&self, room: &Room, selection: &Selection) -> Vec<(Ground<'a>, Lacks)> {
-        let known = |ground: &&Ground<'a>| ground.because != Because::StandsOn || room.floor_build_up.is_absent();
-        let grounds = self.grounds(selection).iter().filter(known);
-        grounds.filter_map(|ground| Some((*ground, ground.lacks()?))).collect()
+    /// What a selection rests on that can't be built on yet, with what it lacks.
+    pub fn waits_for(&self, selection: &Selection) -> Vec<(Ground<'a>, Lacks)> {
+        self.grounds_to_settle(selection).filter_map(|ground| Some((*ground, ground.lacks()?))).collect()
+    }
+
+    /// What must be settled before a selection can be. Heights are known once the room says what is still
+    /// to be laid, whichever floor is chosen.
+    pub fn grounds_to_settle(&self, selection: &Selection) -> impl Iterator<Item = &Ground<'a>> {
+        let open = |ground: &&Ground<'a>| ground.because != Because::StandsOn || ground.room.floor_build_up.is_absent();
+        self.grounds(selection).iter().filter(open)
     }
 
     /// The selections that rest on each other in a circle through this one, itself first; nothing where

@@ -94,8 +94,18 @@ impl Moment {
         })
     }
 
+    /// Whether what a rule finds speaks of the thing itself, so that it is due with the thing: with the
+    /// earliest order or closing that rests on it.
+    fn is_of_thing(rule: &str) -> bool {
+        match rule.split_once('/') {
+            Some(("fit", fault)) => !matches!(fault, "way-in" | "stand-up" | "rough-in" | "recess" | "below" | "holes"),
+            Some((family, _)) => matches!(family, "complete" | "finish" | "approve"),
+            None => false,
+        }
+    }
+
     /// By when a thing itself must be settled.
-    fn for_thing(thing: Option<&Selection>) -> Self {
+    pub fn for_thing(thing: Option<&Selection>) -> Self {
         let Some(kind) = thing.and_then(|thing| thing.kind.get()) else { return Self::GoodsOrdered };
         match (kind.name, kind.trade) {
             ("sink" | "cabinet", _) | (_, Trade::Appliance) => Self::CabinetsOrdered,
@@ -123,6 +133,8 @@ pub struct HoldPoints {
     days: BTreeMap<String, Option<Date>>,
     /// Rule or family → the hold point that the book gives it.
     own: BTreeMap<String, String>,
+    /// The day on which cabinets are ordered follows from their own orders alone.
+    cabinets_by_order: bool,
 }
 
 impl HoldPoints {
@@ -137,13 +149,15 @@ impl HoldPoints {
             let named = std::iter::once(moment.name()).chain(moment.milestones().iter().copied());
             let by_milestone = named.filter_map(|name| dates.milestones.get(name).copied()).next();
             let by_order = || match moment {
-                Moment::CabinetsOrdered => cabinets(book).filter_map(|cabinet| dates.decide_by(cabinet)).min(),
+                Moment::CabinetsOrdered => cabinets(book).filter_map(|cabinet| dates.last_order(cabinet)).min(),
                 _ => None,
             };
+            points.cabinets_by_order |= moment == Moment::CabinetsOrdered && by_milestone.is_none();
             points.days.insert(moment.name().into(), by_milestone.or_else(by_order));
         }
         for point in &book.project.hold_points {
             points.days.insert(point.name.value.clone(), day(&point.on));
+            points.cabinets_by_order &= point.name.value != Moment::CabinetsOrdered.name();
             points.own.extend(point.settles.iter().map(|rule| (rule.value.clone(), point.name.value.clone())));
         }
         points
@@ -154,12 +168,17 @@ impl HoldPoints {
         self.days.get(moment.name()).copied().flatten()
     }
 
-    /// By when what a rule found of a thing must be settled: at its hold point, or when the thing is
-    /// ordered, whichever comes first.
+    /// The day of a usual moment, where the book or a milestone says it: not by what happens to be ordered.
+    pub fn written_day(&self, moment: Moment) -> Option<Date> {
+        self.day(moment).filter(|_| moment != Moment::CabinetsOrdered || !self.cabinets_by_order)
+    }
+
+    /// By when what a rule found of a thing must be settled: at its hold point, when the thing is
+    /// ordered, or when what rests on it is, whichever comes first.
     fn settle_by(&self, rule: &str, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
         let family = rule.split_once('/').map_or(rule, |(family, _)| family);
         let usual = Moment::of(rule, thing)?;
-        let ordered = thing.and_then(|thing| dates.decide_by(thing));
+        let ordered = thing.and_then(|thing| dates.last_order(thing));
         let own = self.own.get(rule).or_else(|| self.own.get(family));
         let (name, on) = match (own, usual) {
             (Some(name), _) => (name.as_str(), self.days.get(name).copied().flatten()),
@@ -168,6 +187,10 @@ impl HoldPoints {
         };
         let earlier = ordered.filter(|ordered| on.is_none_or(|on| *ordered < on));
         let (name, on) = earlier.map_or((name, on), |ordered| (Moment::GoodsOrdered.name(), Some(ordered)));
+        let decision =
+            thing.filter(|_| own.is_none() && Moment::is_of_thing(rule)).and_then(|thing| dates.decision(thing));
+        let earlier = decision.filter(|due| due.rests.is_some() && on.is_none_or(|on| due.on < on));
+        let (name, on) = earlier.map_or((name, on), |due| (due.hold_point.as_str(), Some(due.on)));
         Some(SettleBy { hold_point: name.into(), on })
     }
 }
@@ -200,12 +223,31 @@ pub struct InTheWay<'a> {
     pub point: HoldPoint,
     /// What stands in its way: stops and queries that nobody waived.
     pub findings: Vec<&'a Finding>,
+    /// What may not be ordered yet, because not all have approved it who must.
+    pub unapproved: Vec<Unapproved<'a>>,
+}
+
+/// A thing that wants an approval.
+#[derive(Clone, Debug)]
+pub struct Unapproved<'a> {
+    /// Its room.
+    pub room: &'a Room,
+    /// The thing.
+    pub selection: &'a Selection,
+    /// How far its approval has come, in a word or a few.
+    pub stands: &'static str,
+    /// Whose approval is wanted, by name; nobody while nothing was issued.
+    pub of: Vec<String>,
 }
 
 impl HoldPoints {
     /// What stands in the way of each hold point, the next one first; those without a day last. Orders
     /// have a day each; a hold point that nothing dates and nothing hangs on is left out.
-    pub fn in_the_way<'a>(&self, findings: &'a [Finding]) -> Vec<InTheWay<'a>> {
+    pub fn in_the_way<'a>(
+        &self,
+        findings: &'a [Finding],
+        unapproved: Vec<(Moment, Unapproved<'a>)>,
+    ) -> Vec<InTheWay<'a>> {
         let mut all: BTreeMap<(bool, Option<Date>, &str), Vec<&'a Finding>> = BTreeMap::new();
         for (name, on) in self.days.iter().filter(|(_, on)| on.is_some()) {
             all.entry((false, *on, name)).or_default();
@@ -216,9 +258,18 @@ impl HoldPoints {
                 all.entry((by.on.is_none(), by.on, &by.hold_point)).or_default().push(finding);
             }
         }
+        let mut waiting: BTreeMap<&str, Vec<Unapproved<'a>>> = BTreeMap::new();
+        for (moment, thing) in unapproved {
+            waiting.entry(moment.name()).or_default().push(thing);
+        }
         let told = |((_, on, name), findings): ((bool, Option<Date>, &str), Vec<&'a Finding>)| InTheWay {
             point: HoldPoint { name: name.into(), on },
             findings,
+            // A thing stands where its hold point stands as the book dates it, and there alone.
+            unapproved: match self.days.get(name) {
+                Some(day) if *day == on => waiting.remove(name).unwrap_or_default(),
+                _ => vec![],
+            },
         };
         all.into_iter().map(told).collect()
     }

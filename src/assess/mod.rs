@@ -16,13 +16,15 @@ pub use change_order::{ChangeOrder, Changed, Fate, Moved};
 
 mod critical;
 mod dates;
+mod decide;
 pub use dates::{Dates, OrderBy, RunsOut};
+pub use decide::{DecideBy, OwnMoments, Resting, Step};
 
 mod freeze;
 pub use freeze::{Heading, freeze};
 
 mod hold_points;
-pub use hold_points::{HoldPoint, HoldPoints, InTheWay, Moment};
+pub use hold_points::{HoldPoint, HoldPoints, InTheWay, Moment, Unapproved};
 
 mod amounts;
 pub use amounts::{Allowance, Amounts, Due};
@@ -39,7 +41,7 @@ use std::collections::HashMap;
 use approval::Approvals;
 use rayon::prelude::*;
 
-use crate::book::Book;
+use crate::book::{Book, Room, Selection};
 use crate::finding::{Counts, Finding};
 use crate::plan::Plans;
 use crate::units::Date;
@@ -62,9 +64,27 @@ pub struct Assessment {
 }
 
 impl Assessment {
-    /// What stands in the way of each hold point, the next one first.
-    pub fn in_the_way(&self) -> Vec<InTheWay<'_>> {
-        self.hold_points.in_the_way(&self.findings)
+    /// What stands in the way of each hold point, the next one first: findings, and what needs an approval
+    /// that it has not.
+    pub fn in_the_way<'a>(&'a self, book: &'a Book) -> Vec<InTheWay<'a>> {
+        let own = OwnMoments::of(book, &Depends::of(book));
+        let waiting = book
+            .selections()
+            .filter_map(|(room, selection)| Some((own.of_thing(selection)?, self.unapproved(book, room, selection)?)));
+        self.hold_points.in_the_way(&self.findings, waiting.collect())
+    }
+
+    /// What keeps a selection from being ordered for want of an approval: nothing where the book names nobody
+    /// who approves, once all who must have approved it, or when it is ordered already.
+    pub fn unapproved<'a>(&self, book: &Book, room: &'a Room, selection: &'a Selection) -> Option<Unapproved<'a>> {
+        let done = self.approvals.is_orderable(room, selection) || selection.is_ordered();
+        if done || book.project.approvers.is_empty() {
+            return None;
+        }
+        let item = self.approvals.item(room, selection);
+        let stands = item.map_or("not issued for approval", |item| item.standing.word());
+        let of = item.map_or_else(Vec::new, |item| item.waits_for.clone());
+        Some(Unapproved { room, selection, stands, of })
     }
 }
 

@@ -63,6 +63,11 @@ impl Selection {
         }
     }
 
+    /// Whether the option that stands is ordered.
+    pub fn is_ordered(&self) -> bool {
+        self.settled().is_some_and(|option| option.order.placed_on.get().is_some())
+    }
+
     /// The options that still count: the settled one, or all while it is open.
     pub fn standing(&self) -> &[Choice] {
         self.settled().map_or(&self.options, std::slice::from_ref)

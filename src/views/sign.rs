@@ -47,6 +47,8 @@ pub struct SignItem {
     pub quantity: Option<String>,
     /// Whether each option that can be chosen fits.
     pub fits: Vec<FitLine>,
+    /// By when it must be decided and why, while it waits.
+    pub due: Option<String>,
     pub mark: Option<String>,
     /// One a signer, in their order.
     pub states: Vec<State>,

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::project::Project;
+use crate::project::example::published as published_example;
 
 /// A refrigerator of two options, the second of which is too large for the door of the house by so much.
 fn fridge(door: &str) -> Project {
@@ -102,4 +103,27 @@ fn the_sheet_shows_each_option_with_its_picture_sizes_words_price_and_fit() {
         assert!(told.contains(needed), "no `{needed}` in:\n{told}");
     }
     assert_eq!(ask("pdfimages", &["-list"], &[]).matches(" image ").count(), 2, "one picture an option");
+}
+
+/// The cabinets must be ordered seven weeks before the refrigerator itself would be.
+#[test]
+fn the_client_is_told_to_decide_before_what_is_built_around_a_thing_must_be_ordered() {
+    let site = published_example();
+    let reason = "26 Jan 2027, when Cabinets, built around it, must be ordered";
+    for page in ["client/items/kitchen/refrigerator.html", "client/sign.html"] {
+        assert!(text(&site.join(page)).contains(reason), "{page}");
+    }
+    let cover = text(&site.join("client/index.html"));
+    let due = cover.split_once("<ol class=\"due\">").unwrap().1.split_once("</ol>").unwrap().0;
+    let fridge = due.split("<li>").find(|line| line.contains("Refrigerator")).expect("it is among the first");
+    assert!(fridge.contains("<b>26</b>") && fridge.contains("That is when Cabinets, built around it"), "{fridge}");
+}
+
+/// The example's lantern was ordered before anybody could be asked.
+#[test]
+fn what_is_ordered_is_asked_of_nobody() {
+    let cover = text(&published_example().join("client/index.html"));
+    let due = cover.split_once("<ol class=\"due\">").unwrap().1.split_once("</ol>").unwrap().0;
+    assert!(!due.contains("Lantern"), "{due}");
+    assert!(!text(&published_example().join("client/items/hall/lantern.html")).contains("Decide by"));
 }

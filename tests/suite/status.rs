@@ -22,6 +22,18 @@ fn a_hold_point_names_its_day_and_what_stands_in_its_way() {
 }
 
 #[test]
+fn what_is_not_approved_stands_in_the_way_of_its_hold_point() {
+    let cabinets = |approvers: &str| {
+        narrow(&format!("hold points: {{cabinets ordered: 2027-02-08}}\n{approvers}"))
+            .file("rooms/kitchen/cabinets.yaml", "selection: Cabinets\nkind: cabinet\nmaker: Tressock\n")
+            .run(["status", "--today", "2027-01-15"])
+    };
+    let approval = "approval Kitchen, K-01 Cabinets: not issued for approval";
+    cabinets("approvers: [{id: ada, name: Ada Marrowby}]").says(approval).does_not_say("nothing stands in the way");
+    cabinets("").does_not_say("not issued for approval");
+}
+
+#[test]
 fn past_its_hold_point_a_query_stops_the_work() {
     let severity = |today: &str| {
         let project = narrow("hold points: {cabinets ordered: 2027-02-08}");

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use serde::Serialize;
 
-use crate::assess::{InTheWay, RunsOut};
+use crate::assess::{DecideBy, InTheWay, RunsOut, Unapproved};
 use crate::finding::{Finding, Severity};
 use crate::pipeline::Review;
 
@@ -37,6 +37,9 @@ struct Waiting<'a> {
     tag: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     decide_by: Option<String>,
+    /// Why it is that day, where something else than its own order decides.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    because: Option<String>,
     late: bool,
 }
 
@@ -46,6 +49,16 @@ struct HoldPoint<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     date: Option<String>,
     in_the_way: Vec<Obstacle<'a>>,
+    /// What may not be ordered before it is approved.
+    unapproved: Vec<Wanting<'a>>,
+}
+
+#[derive(Serialize)]
+struct Wanting<'a> {
+    room: &'a str,
+    item: &'a str,
+    tag: &'a str,
+    stands: &'a str,
 }
 
 #[derive(Serialize)]
@@ -84,13 +97,14 @@ pub fn text(review: &Review) -> String {
     for waiting in &selections.waiting {
         let by = waiting.decide_by.as_deref().unwrap_or("no date yet");
         let late = if waiting.late { ", which has passed" } else { "" };
-        let _ = writeln!(text, "  {by:<12} {} {} ({}){late}", waiting.tag, waiting.item, waiting.room);
+        let why = waiting.because.as_ref().map_or(String::new(), |why| format!(": {why}"));
+        let _ = writeln!(text, "  {by:<12} {} {} ({}){late}{why}", waiting.tag, waiting.item, waiting.room);
     }
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += "\nhold points\n";
     for point in &told.hold_points {
         let on = point.date.as_deref().unwrap_or("no date yet");
-        let count = match point.in_the_way.len() {
+        let count = match point.in_the_way.len() + point.unapproved.len() {
             0 => "nothing stands in the way".to_string(),
             1 => "1 in the way".into(),
             many => format!("{many} in the way"),
@@ -107,6 +121,10 @@ pub fn text(review: &Review) -> String {
                 obstacle.rule
             );
         }
+        for wanting in &point.unapproved {
+            let Wanting { room, item, tag, stands } = wanting;
+            let _ = writeln!(text, "      approval {room}, {tag} {item}: {stands}");
+        }
     }
     text
 }
@@ -118,7 +136,7 @@ fn standing(review: &Review) -> Standing<'_> {
         today: review.today.iso(),
         selections: selections(review),
         approvals: approvals::of(review),
-        hold_points: review.assessment.in_the_way().into_iter().map(hold_point).collect(),
+        hold_points: review.assessment.in_the_way(&review.book).into_iter().map(hold_point).collect(),
         counts: Counts { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     }
 }
@@ -132,6 +150,7 @@ fn selections(review: &Review) -> Selections<'_> {
             item: &selection.name.value,
             tag: &selection.tag,
             decide_by: dates.decide_by(selection).map(|day| day.iso()),
+            because: dates.decision(selection).and_then(DecideBy::reason),
             late: dates.runs_out(selection) == RunsOut::Past,
         })
         .collect();
@@ -147,7 +166,13 @@ fn hold_point(held: InTheWay<'_>) -> HoldPoint<'_> {
         name: held.point.name,
         date: held.point.on.map(|on| on.iso()),
         in_the_way: held.findings.into_iter().map(obstacle).collect(),
+        unapproved: held.unapproved.iter().map(wanting).collect(),
     }
+}
+
+fn wanting<'a>(thing: &Unapproved<'a>) -> Wanting<'a> {
+    let Unapproved { room, selection, stands, .. } = *thing;
+    Wanting { room: room.title(), item: &selection.name.value, tag: &selection.tag, stands }
 }
 
 fn obstacle(finding: &Finding) -> Obstacle<'_> {

@@ -262,6 +262,7 @@ pub(super) fn sign() -> SignPage {
         description: html("Penmoor bridge, oiled bronze, two holes at 8″, reach 7&nbsp;<i class=\"fr w\">1/4</i>″"),
         quantity: Some("2".into()),
         fits: fits(),
+        due: Some("25 Jan 2027, when Counter, cut for it, must be ordered".into()),
         mark: Some("50b8 e611".into()),
         states: vec![state(shape, word), state(Shape::Waiting, "Waiting")],
         price: Some("865.00".into()),

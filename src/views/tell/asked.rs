@@ -115,10 +115,17 @@ impl Teller<'_> {
             options: options.collect(),
             chosen: selection.settled().map(|option| option.id.value.clone()),
             allowance: selection.allowance.get().cloned(),
-            due: self.subject.assessment.dates.decide_by(selection).map(crate::units::Date::iso),
-            holds_up: self.holds_up(selection),
+            due: self.due_of(room, selection).map(|due| due.on.iso()),
+            holds_up: self.waits_on(selection),
             decided: self.before(room, selection),
         }
+    }
+
+    /// What waits for a selection: what rests on it where that comes first, else the work.
+    fn waits_on(&self, selection: &Selection) -> Option<String> {
+        let due = self.subject.assessment.dates.decision(selection);
+        let rests = due.and_then(|due| due.rests.as_ref());
+        rests.map(|rests| format!("{}, {}", rests.name, rests.because.of_it())).or_else(|| self.holds_up(selection))
     }
 
     /// The address to post to, and the one to write to.

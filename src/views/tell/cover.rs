@@ -2,10 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::RunsOut;
-use crate::book::{Room, Selection};
+use crate::assess::{DecideBy, RunsOut};
+use crate::book::{Choice, Room, Selection};
 use crate::marks;
-use crate::units::Date;
 use crate::views::cover::{Cover, Due, RoomCard, Stamp, Tally};
 use crate::views::html::Html;
 use crate::views::sheet::Link;
@@ -71,26 +70,22 @@ impl Teller<'_> {
         Some(Stamp { word, lines, void: false })
     }
 
-    /// What must be decided next: what is open, or waits for a signature, by its last day.
+    /// What must be decided next: what is open, or waits for a signature, by its last day. What is
+    /// ordered is asked of nobody.
     fn due(&self) -> Vec<Due> {
-        let dates = &self.subject.assessment.dates;
-        let mut all: Vec<(Date, &Room, &Selection)> = self
-            .subject
-            .book
-            .selections()
-            .filter(|(room, selection)| !self.subject.assessment.approvals.is_orderable(room, selection))
-            .filter_map(|(room, selection)| Some((dates.decide_by(selection)?, room, selection)))
-            .collect();
-        all.sort_by_key(|(last, _, selection)| (*last, selection.settled().is_some(), selection.tag.clone()));
-        all.into_iter().take(DUE).map(|(last, room, selection)| self.due_line(last, room, selection)).collect()
+        let selections = self.subject.book.selections();
+        let mut all: Vec<(&DecideBy, &Room, &Selection)> =
+            selections.filter_map(|(room, selection)| Some((self.due_of(room, selection)?, room, selection))).collect();
+        all.sort_by_key(|(due, _, selection)| (due.on, selection.settled().is_some(), selection.tag.clone()));
+        all.into_iter().take(DUE).map(|(due, room, selection)| self.due_line(due, room, selection)).collect()
     }
 
-    fn due_line(&self, last: Date, room: &Room, selection: &Selection) -> Due {
-        let lead = selection
-            .standing()
-            .iter()
-            .filter_map(|option| option.lead_time.get())
-            .max_by_key(|lead| lead.latest().count);
+    fn due_line(&self, due: &DecideBy, room: &Room, selection: &Selection) -> Due {
+        let dates = &self.subject.assessment.dates;
+        // The slowest option is the one that must be ordered first, whatever its lead time is counted in.
+        let by_order = |option: &&Choice| dates.order_by(selection, option).and_then(|order| order.order);
+        let slowest = selection.standing().iter().filter(|option| by_order(option).is_some()).min_by_key(by_order);
+        let lead = slowest.and_then(|option| option.lead_time.get());
         let mut words = String::new();
         if self.subject.assessment.dates.runs_out(selection) == RunsOut::Past {
             words += "This day has passed. ";
@@ -98,10 +93,14 @@ impl Teller<'_> {
         if let Some(lead) = lead {
             words += &format!("It takes {lead}. ");
         }
-        if let Some(holds) = self.holds_up(selection) {
-            words += &format!("Later than this it holds up {holds}.");
+        match due.reason() {
+            Some(reason) => words += &format!("That is {reason}."),
+            None => {
+                let holds = self.holds_up(selection);
+                words += &holds.map_or_else(String::new, |holds| format!("Later than this it holds up {holds}."));
+            }
         }
-        let whole = last.to_string();
+        let whole = due.on.to_string();
         let (day, month) = whole.split_once(' ').unwrap_or((&whole, ""));
         Due {
             day: day.into(),

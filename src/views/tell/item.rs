@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::Amounts;
 use crate::assess::approval::{Given, Word};
+use crate::assess::{Amounts, DecideBy};
 use crate::book::{Choice, NeededFor, Room, Selection};
 use crate::marks;
 use crate::units::Date;
@@ -90,8 +90,8 @@ impl Teller<'_> {
     fn item_facts(&self, room: &Room, selection: &Selection) -> Vec<Fact> {
         let mut facts = Vec::new();
         let dates = &self.subject.assessment.dates;
-        if let Some(last) = dates.decide_by(selection) {
-            facts.push(fact("Decide by", last.to_string()));
+        if let Some(due) = dates.decision(selection).filter(|_| !selection.is_ordered()) {
+            facts.push(fact("Decide by", day_and_reason(due)));
         }
         if let Some(holds) = self.holds_up(selection) {
             facts.push(fact("Holds up", holds));
@@ -215,7 +215,7 @@ impl Teller<'_> {
 
     fn signers(&self, room: &Room, selection: &Selection) -> Vec<Signer> {
         let approvers = self.subject.book.project.approvers.iter();
-        let by = self.subject.assessment.dates.decide_by(selection);
+        let by = self.subject.assessment.dates.decide_by(selection).filter(|_| !selection.is_ordered());
         let item = self.subject.assessment.approvals.item(room, selection);
         let word = |id: &str| item.and_then(|item| item.words.iter().find(|word| word.who == id));
         approvers
@@ -249,6 +249,11 @@ fn stamp(word: &Word) -> Stamp {
 fn day_of(word: &Word) -> String {
     let made = word.made.to_string();
     Date::parse(made.get(..10).unwrap_or_default()).map_or(made, |day| day.to_string())
+}
+
+/// `8 Feb 2027, when Cabinets, built around it, must be ordered`.
+pub fn day_and_reason(due: &DecideBy) -> String {
+    due.reason().map_or_else(|| due.on.to_string(), |reason| format!("{}, {reason}", due.on))
 }
 
 /// The page that says what is signed.

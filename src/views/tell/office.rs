@@ -1,16 +1,19 @@
 //! Tells the office's first page.
 
-use crate::assess::InTheWay;
+use std::collections::BTreeMap;
+
 use crate::assess::approval::Given;
+use crate::assess::{InTheWay, Unapproved};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::Finding;
 use crate::views::html::Html;
 use crate::views::office::{HoldPoint, Obstacle, OfficeIndex};
 use crate::views::schedule::{Cell, Column, Table};
 use crate::views::sheet::Link;
+use crate::views::state::{Shape, State};
 
 use super::chrome::Place;
-use super::figures::quoted;
+use super::figures::{and, quoted};
 use super::given::scan_path;
 use super::lines::{capital, fact};
 use super::signatures::day;
@@ -94,7 +97,7 @@ impl Teller<'_> {
     }
 
     fn hold_points(&self) -> Vec<HoldPoint> {
-        self.subject.assessment.in_the_way().into_iter().map(|point| self.hold_point(&point)).collect()
+        self.subject.assessment.in_the_way(self.subject.book).into_iter().map(|point| self.hold_point(&point)).collect()
     }
 
     fn hold_point(&self, held: &InTheWay<'_>) -> HoldPoint {
@@ -104,7 +107,12 @@ impl Teller<'_> {
             name: capital(&held.point.name),
             day: day.into(),
             month: month.into(),
-            in_the_way: held.findings.iter().map(|finding| self.obstacle(finding)).collect(),
+            in_the_way: held
+                .findings
+                .iter()
+                .map(|finding| self.obstacle(finding))
+                .chain(unapproved(&held.unapproved))
+                .collect(),
         }
     }
 
@@ -147,4 +155,18 @@ impl Teller<'_> {
         let place = Place { path: own.href, number: number.into(), name: own.name, above: vec![self.chrome.first()] };
         (place, Some(from), sheets.get(at + 1).cloned())
     }
+}
+
+/// What may not be ordered before it is approved, in one line for each way that it stands.
+fn unapproved(things: &[Unapproved<'_>]) -> impl Iterator<Item = Obstacle> {
+    let mut by_standing: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    for thing in things {
+        let name = format!("{} {}", thing.selection.tag, thing.selection.name.value);
+        by_standing.entry(thing.stands).or_default().push(name);
+    }
+    by_standing.into_iter().map(|(stands, names)| Obstacle {
+        state: State::new(Shape::Waiting, "approval"),
+        what: Html::text(&format!("{}: {stands}", and(&names))),
+        href: None,
+    })
 }

@@ -8,7 +8,7 @@ use crate::views::sheet::Fact;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
-use super::figures::{count, day, money};
+use super::figures::{and, count, day, money};
 use super::lines::fact;
 use super::schedule::dashed;
 
@@ -113,9 +113,10 @@ impl<'a> Teller<'a> {
         }
     }
 
-    /// What must be chosen, or have its sheet, before this is ordered.
+    /// What must be chosen, or have its sheet, before this is ordered; and the approval of it, where
+    /// anybody is named who approves.
     fn waits(&self, order: &Order<'_>, depends: &Depends<'_>) -> Cell {
-        let waits = depends.waits_for(order.room, order.selection);
+        let waits = depends.waits_for(order.selection);
         let told = waits.iter().map(|(ground, lacks)| {
             let Ground { room, selection, .. } = ground;
             let name = match room.folder == order.room.folder {
@@ -124,7 +125,17 @@ impl<'a> Teller<'a> {
             };
             format!("{name} {}", lacks.words())
         });
-        dashed(&told.collect::<Vec<_>>().join("; "))
+        let approval = self.waits_for_approval(order.room, order.selection);
+        dashed(&told.chain(approval).collect::<Vec<_>>().join("; "))
+    }
+
+    /// Whose approval is still wanted; nothing once all is approved, or it is ordered.
+    fn waits_for_approval(&self, room: &Room, selection: &Selection) -> Option<String> {
+        let waiting = self.subject.assessment.unapproved(self.subject.book, room, selection)?;
+        Some(match waiting.of.is_empty() {
+            true => format!("approval ({})", waiting.stands),
+            false => format!("approval of {}", and(&waiting.of)),
+        })
     }
 
     fn order_row(&self, order: &Order<'_>, depends: &Depends<'_>) -> Vec<Cell> {
@@ -136,7 +147,7 @@ impl<'a> Teller<'a> {
             selection.name.value.clone()
         };
         let placed = option.order.placed_on.get().map(|day| Html::text(&format!("Ordered {day}")));
-        let state = match self.subject.assessment.dates.runs_out(selection) {
+        let state = match self.subject.assessment.dates.order_runs_out(selection) {
             _ if placed.is_some() => None,
             RunsOut::Past => Some(State::new(Shape::Stop, "Past")),
             RunsOut::Soon => Some(State::new(Shape::Query, "Within four weeks")),

@@ -1,6 +1,6 @@
 //! Tells the page of everything to be signed.
 
-use crate::assess::Amounts;
+use crate::assess::{Amounts, DecideBy};
 use crate::book::{Approval, Book, Room, Selection};
 use crate::marks;
 use crate::units::Money;
@@ -13,6 +13,7 @@ use crate::views::state::{Shape, State};
 use super::Teller;
 use super::chrome::Place;
 use super::figures::count;
+use super::item::day_and_reason;
 use super::lines::{fact, letter};
 
 /// A sum with its name; the last of a list is what is signed for.
@@ -197,6 +198,13 @@ impl Teller<'_> {
         lines.collect()
     }
 
+    /// By when a selection must be decided; nothing once every needed approver approved it, or it is ordered.
+    pub fn due_of(&self, room: &Room, selection: &Selection) -> Option<&DecideBy> {
+        let assessment = self.subject.assessment;
+        let done = selection.is_ordered() || assessment.approvals.is_orderable(room, selection);
+        assessment.dates.decision(selection).filter(|_| !done)
+    }
+
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
         let approvers = self.subject.book.project.approvers.iter();
         let settled = selection.settled();
@@ -212,6 +220,7 @@ impl Teller<'_> {
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
             fits: self.fits(room, selection),
+            due: self.due_of(room, selection).map(day_and_reason),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
             states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,

@@ -1,9 +1,11 @@
 //! Approvals that rest on something that changed.
 
+use crate::assess::approval::Word;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Ground};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::ledger::{By, Decision, Fact, IssuedItem};
 use crate::marks;
 
 declare! {
@@ -12,7 +14,9 @@ declare! {
     /// ## What it checks
     /// Each approved item, and what it rests on (cabinets on the appliances that they house, the counter
     /// on sink and taps, heights and panels on the floor, trim on its valve, and what `depends on`
-    /// names): whether any of these is another one now than in the issue that was approved.
+    /// names): whether any of these is another one now than in the issue that was approved, and whether
+    /// another option of it is chosen now than was when the item was approved. A stop once the item is
+    /// ordered.
     ///
     /// ## Why it matters
     /// The item changed and its neighbours did not. A cabinet that was approved for one refrigerator is
@@ -41,37 +45,80 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
-        let Some(issue) = item.words.iter().filter(|word| word.holds && word.approves()).map(|word| word.issue).max()
-        else {
-            continue;
-        };
+        let approving = item.words.iter().filter(|word| word.holds && word.approves());
+        let Some(word) = approving.max_by_key(|word| (word.issue, word.made)) else { continue };
         for ground in context.depends.grounds(selection) {
-            findings.extend(changed(context, issue, room, selection, ground));
+            findings.extend(changed(context, word, (room, selection), ground));
         }
     }
 }
 
 fn changed(
     context: &Context<'_>,
-    issue: u32,
-    room: &Room,
-    selection: &Selection,
+    word: &Word,
+    (room, selection): (&Room, &Selection),
     ground: &Ground<'_>,
 ) -> Option<Finding> {
+    let issue = word.issue;
     let issued = context.book.record.issues.get(&issue)?.item(&ground.room.folder, &ground.selection.id)?;
     let now = context.approvals.marked(ground.room, ground.selection)?;
-    // That a choice was written down is no change of the thing that was on show.
-    if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) {
-        return None;
-    }
-    let changes = marks::changes(&issued.content, &now.content);
-    let told = changes.first().map_or(String::new(), |change| format!(": {}", change.words()));
+    let told = match another_choice(context, word, issued, ground) {
+        Some((from, to)) => format!(": the choice from `{from}` to `{to}`"),
+        // That a choice was written down is no change of the thing that was on show.
+        None if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
+        None => {
+            let changes = marks::changes(&issued.content, &now.content);
+            changes.first().map_or(String::new(), |change| format!(": {}", change.words()))
+        }
+    };
     let (name, other) = (&selection.name.value, &ground.selection.name.value);
     let message = format!(
         "`{name}` was approved in issue {issue}, and `{other}`, which it {}, has changed since{told}",
         ground.because.words()
     );
-    let finding = Finding::new(RULE.code, Severity::Query, selection.span, message).room(&room.folder).item(name);
+    let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
+    let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
     let remedy = format!("look whether `{name}` still suits it; change it, or have it approved again");
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
+}
+
+/// The option that was chosen when the word was given and the one that is chosen now, by name, where they
+/// are two. A first choice is none: all options were on show.
+fn another_choice(
+    context: &Context<'_>,
+    word: &Word,
+    issued: &IssuedItem,
+    ground: &Ground<'_>,
+) -> Option<(String, String)> {
+    let by_record = chosen_by(context, word, ground);
+    let before = by_record.as_deref().or_else(|| issued.content["chosen"].as_str())?;
+    let item = context.approvals.item(ground.room, ground.selection)?;
+    let now = ground.selection.chosen.get().map(String::as_str).or_else(|| item.chosen())?;
+    let name = |id: &str| {
+        let options = ground.selection.options.iter();
+        let here = options.filter(|option| option.id.value == id).map(|option| option.title()).next();
+        let issued = issued.content["options"].as_array().into_iter().flatten();
+        let there =
+            issued.filter(|option| option["id"].as_str() == Some(id)).find_map(|option| option["name"].as_str());
+        here.or_else(|| there.map(str::to_string)).unwrap_or_else(|| id.to_string())
+    };
+    (before != now).then(|| (name(before), name(now)))
+}
+
+/// The option of a ground that was last approved up to when a word was given.
+fn chosen_by(context: &Context<'_>, word: &Word, ground: &Ground<'_>) -> Option<String> {
+    let record = &context.book.record;
+    let confirmed =
+        |response| record.facts().any(|fact| matches!(fact, Fact::Confirmed(one) if one.response == response));
+    let given = record.facts().filter_map(|fact| match fact {
+        Fact::Decided(given) if given.by != By::Unsigned || confirmed(given.response) => Some(given),
+        _ => None,
+    });
+    let upto = given.filter(|given| given.made <= word.made);
+    let asked = upto.flat_map(|given| given.items.iter().map(move |asked| (given.made, asked)));
+    let chosen = asked.filter(|(_, asked)| {
+        let approves = matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted);
+        approves && asked.option.is_some() && asked.room == ground.room.folder && asked.item == ground.selection.id
+    });
+    chosen.max_by_key(|(made, _)| *made).and_then(|(_, asked)| asked.option.clone())
 }

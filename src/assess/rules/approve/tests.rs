@@ -225,6 +225,28 @@ fn an_approval_rests_on_what_the_thing_is_built_around() {
 }
 
 #[test]
+fn another_choice_re_opens_what_was_approved_around_the_first() {
+    let chosen = |id: &str| format!("{CHOICE}\nchosen: {id}");
+    let cabinets = |range: &str| issued(BOTH, range).by_link("ada", "cabinets", Approved);
+    let told = "`Cabinets` was approved in issue 1, and `Range`, which it is built around, has changed since: \
+                the choice from `brushed steel` to `black`";
+    cabinets(&chosen("steel")).now("approve/depends", &chosen("black")).finds(told).weighs("query");
+    cabinets(&chosen("steel")).now("approve/depends", &chosen("steel")).stays_silent();
+    // A first choice is no other choice.
+    cabinets(CHOICE).now("approve/depends", &chosen("black")).stays_silent();
+    // What the client chose counts, whether the book wrote it down or not.
+    let both = |option: &'static str| {
+        issued(BOTH, CHOICE).says(
+            "ada",
+            By::PrivateLink,
+            &[("range", Approved, Some(option), None), ("cabinets", Approved, None, None)],
+        )
+    };
+    both("steel").now("approve/depends", &chosen("black")).finds(told);
+    both("black").now("approve/depends", &chosen("black")).stays_silent();
+}
+
+#[test]
 fn a_condition_is_open_until_it_is_met() {
     let range = "finish: brushed steel";
     let noted = || {

@@ -6,11 +6,13 @@ use crate::book::{NeededFor, Selection};
 use crate::finding::{Finding, Severity};
 
 declare! {
-    /// A choice is still open, and the last day to order comes near or is past
+    /// A choice is still open, and the last day to decide comes near or is past
     ///
     /// ## What it checks
-    /// Selections with several options and none chosen, against the last day to order the slowest
-    /// of them: a query within four weeks of it, a stop once it is past.
+    /// Selections with several options and none chosen, against the earliest of: the last day to order
+    /// the slowest of them, the hold point of their kind, and the order or hold point of what rests on
+    /// them (cabinets built around an appliance, a counter cut for a sink). A query within four weeks of
+    /// that day, a stop once it is past.
     ///
     /// ## Why it matters
     /// What is not decided is not ordered. A cabinet order with an appliance still to be decided is
@@ -37,7 +39,8 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let open = selection.options.len() > 1 && selection.chosen.is_absent();
-        let (true, Some(last)) = (open, context.dates.decide_by(selection)) else { continue };
+        let (true, Some(due)) = (open, context.dates.decision(selection)) else { continue };
+        let last = due.reason().map_or_else(|| due.on.to_string(), |reason| format!("{}, {reason}", due.on));
         let (severity, when) = match context.dates.runs_out(selection) {
             RunsOut::Past => (Severity::Stop, format!("was to be chosen by {last}")),
             RunsOut::Soon => (Severity::Query, format!("must be chosen by {last}")),
@@ -77,5 +80,33 @@ mod tests {
         trial("").today("2027-02-09").finds_one().weighs("stop");
         trial("").today("2026-12-01").stays_silent();
         trial("chosen: enamel").today("2027-02-09").stays_silent();
+    }
+
+    #[test]
+    fn an_open_choice_counts_against_its_hold_point_too() {
+        let at = |day: &str| trial("").book(&format!("hold points: {{cabinets ordered: {day}}}"));
+        at("2027-01-14")
+            .finds(
+                "`Range` was to be chosen by 14 Jan 2027, the hold point cabinets ordered; it holds up cabinets set, 5 Apr 2027",
+            )
+            .weighs("stop");
+        at("2027-01-15").finds_one().weighs("query");
+        at("2027-06-01").finds("`Range` must be chosen by 8 Feb 2027; it holds up cabinets set, 5 Apr 2027");
+        trial("chosen: enamel").book("hold points: {cabinets ordered: 2027-01-14}").stays_silent();
+    }
+
+    #[test]
+    fn an_open_choice_counts_against_what_is_built_around_it() {
+        let cabinets = |lead: &str| {
+            trial("").opening("range", "{takes: range}").selection(
+                "selection: Cabinets\nkind: cabinet\nneeded for: cabinets set",
+                &format!("lead time: {lead}"),
+            )
+        };
+        let range = |lead: &str| cabinets(lead).today("2027-01-12");
+        range("12 weeks")
+            .finds("`Range` was to be chosen by 11 Jan 2027, when Cabinets, built around it, must be ordered; it holds up cabinets set, 5 Apr 2027")
+            .weighs("stop");
+        range("11 weeks").finds_one().weighs("query");
     }
 }

@@ -42,14 +42,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(option) = selection.settled() else { continue };
         let placed = option.order.placed_on.spanned();
-        let near = context.dates.runs_out(selection) == RunsOut::Soon;
-        let last = context.dates.decide_by(selection);
+        let near = context.dates.order_runs_out(selection) == RunsOut::Soon;
+        let last = context.dates.last_order(selection);
         let (severity, begins, at) = match (placed, last) {
             (Some(placed), _) => (Severity::Stop, format!("was ordered on {}", placed.value), placed.span),
             (None, Some(last)) if near => (Severity::Query, format!("must be ordered by {last}"), selection.span),
             _ => continue,
         };
-        let waits = context.depends.waits_for(room, selection);
+        let waits = context.depends.waits_for(selection);
         if waits.is_empty() {
             continue;
         }

@@ -40,7 +40,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in to_order(context) {
         let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };
         if last < context.today {
-            let held = held_up(context, room, selection);
+            let held = held_up(context, selection);
             let message =
                 format!("`{}` was to be ordered by {last}{held}{}", selection.name.value, waits(context, selection));
             let remedy = match held.is_empty() {
@@ -78,8 +78,8 @@ fn finding(room: &Room, selection: &Selection, option: &Choice, message: String)
 }
 
 /// What an order itself still waits for.
-fn held_up(context: &Context<'_>, room: &Room, selection: &Selection) -> String {
-    let waits = context.depends.waits_for(room, selection);
+fn held_up(context: &Context<'_>, selection: &Selection) -> String {
+    let waits = context.depends.waits_for(selection);
     let told: Vec<String> =
         waits.iter().map(|(ground, lacks)| format!("`{}` {}", ground.selection.name.value, lacks.words())).collect();
     if told.is_empty() { String::new() } else { format!(", and still waits: {}", told.join(", ")) }

@@ -107,7 +107,7 @@ fn lack(context: &Context<'_>, counter: &Counter<'_>, ground: &Ground<'_>, day: 
 /// Whether `order/before` already says what is not chosen.
 fn is_asked_by_the_order(context: &Context<'_>, counter: &Counter<'_>) -> bool {
     let Some(option) = counter.selection.settled() else { return false };
-    option.order.placed_on.get().is_some() || context.dates.runs_out(counter.selection) == RunsOut::Soon
+    option.order.placed_on.get().is_some() || context.dates.order_runs_out(counter.selection) == RunsOut::Soon
 }
 
 fn is_cutout_known(counter: &Counter<'_>, ground: &Ground<'_>, option: &Choice) -> bool {

@@ -1,0 +1,141 @@
+//! By when each selection must be decided: by its own order, by its hold point, and by the earliest
+//! order or closing of what rests on it.
+
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
+
+use crate::book::{Book, Selection};
+use crate::source::Span;
+use crate::units::Date;
+
+use super::dates::Dates;
+use super::depends::{Because, Depends};
+use super::hold_points::{HoldPoints, Moment};
+
+/// The last day to decide a selection, and why it is that day.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DecideBy {
+    /// The day.
+    pub on: Date,
+    /// The hold point behind it.
+    pub hold_point: String,
+    /// What happens on that day.
+    pub is: Step,
+    /// The thing that it happens to, where that is another one.
+    pub rests: Option<Resting>,
+}
+
+/// What rests on a selection, and is due before the selection itself would be.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Resting {
+    /// Its name.
+    pub name: String,
+    /// Why it rests on the selection.
+    pub because: Because,
+}
+
+/// What happens on the day that decides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// It was ordered.
+    Ordered,
+    /// It must be ordered.
+    Order,
+    /// Its hold point comes.
+    Closing,
+}
+
+impl DecideBy {
+    /// Why it is that day, to be read after it: `when Cabinets, built around it, must be ordered`.
+    /// Nothing where the thing's own order decides.
+    pub fn reason(&self) -> Option<String> {
+        let Some(Resting { name, because }) = &self.rests else {
+            return (self.is == Step::Closing).then(|| format!("the hold point {}", self.hold_point));
+        };
+        let thing = format!("{name}, {},", because.of_it());
+        Some(match self.is {
+            Step::Ordered => format!("when the order of {thing} was placed"),
+            Step::Order => format!("when {thing} must be ordered"),
+            Step::Closing => format!("when {thing} must be settled: the hold point {}", self.hold_point),
+        })
+    }
+}
+
+/// The last day to decide each selection that any day hangs on, by where it is written.
+pub fn all(book: &Book, dates: &Dates) -> BTreeMap<Span, DecideBy> {
+    let depends = Depends::of(book);
+    let (points, own) = (HoldPoints::of(book, dates), OwnMoments::of(book, &depends));
+    let selections: Vec<&Selection> = book.selections().map(|(_, selection)| selection).collect();
+    let places: BTreeMap<Span, usize> = selections.iter().enumerate().map(|(at, one)| (one.span, at)).collect();
+    let due = |selection: &&Selection| Some((selection.span, own_day(&own, &points, dates, selection)?));
+    let mut found: BTreeMap<Span, DecideBy> = selections.iter().filter_map(due).collect();
+    let mut waiting: BinaryHeap<Reverse<(Date, usize)>> =
+        found.iter().filter_map(|(span, due)| Some(Reverse((due.on, *places.get(span)?)))).collect();
+    // The earliest first: what it rests on is due no later, and nothing that comes after can be earlier.
+    while let Some(Reverse((on, at))) = waiting.pop() {
+        let Some(resting) = selections.get(at) else { continue };
+        let Some(due) = found.get(&resting.span).filter(|due| due.on == on).cloned() else { continue };
+        for ground in depends.grounds_to_settle(resting) {
+            let span = ground.selection.span;
+            // Of two reasons for one day, the thing that is built says more than the name of a hold point.
+            let plainer = |known: &DecideBy| on == known.on && known.rests.is_none() && known.is == Step::Closing;
+            let earlier = found.get(&span).is_none_or(|known| on < known.on || plainer(known));
+            let Some(place) = places.get(&span).filter(|_| earlier) else { continue };
+            let rests = Some(Resting { name: resting.name.value.clone(), because: ground.because });
+            found.insert(span, DecideBy { rests, ..due.clone() });
+            waiting.push(Reverse((on, *place)));
+        }
+    }
+    found
+}
+
+/// By when a selection must be decided for its own sake: its order, or the hold point of its kind.
+fn own_day(own: &OwnMoments, points: &HoldPoints, dates: &Dates, selection: &Selection) -> Option<DecideBy> {
+    let placed = selection.settled().and_then(|option| option.order.placed_on.get()).copied();
+    let order = placed.map(|day| (day, Step::Ordered)).or_else(|| Some((dates.last_order(selection)?, Step::Order)));
+    let closing = own.of_thing(selection).and_then(|moment| Some((points.written_day(moment)?, moment.name())));
+    let ordered = if is_cabinet(selection) { Moment::CabinetsOrdered } else { Moment::GoodsOrdered };
+    let due = |on, hold_point: &str, is| DecideBy { on, hold_point: hold_point.into(), is, rests: None };
+    match (order, closing) {
+        (Some((on, Step::Order)), Some((day, name))) if day < on => Some(due(day, name, Step::Closing)),
+        (Some((on, is)), _) => Some(due(on, ordered.name(), is)),
+        (None, Some((day, name))) => Some(due(day, name, Step::Closing)),
+        (None, None) => None,
+    }
+}
+
+/// Which hold point is a thing's own.
+#[derive(Debug)]
+pub struct OwnMoments {
+    /// What cabinets are built around, by where it is written; none where the book has no cabinets.
+    housed: Option<BTreeSet<Span>>,
+}
+
+impl OwnMoments {
+    /// Of the things of a book.
+    pub fn of(book: &Book, depends: &Depends<'_>) -> Self {
+        let cabinets: Vec<&Selection> =
+            book.selections().map(|(_, selection)| selection).filter(|selection| is_cabinet(selection)).collect();
+        let grounds = cabinets.iter().flat_map(|cabinet| depends.grounds(cabinet));
+        let housed: BTreeSet<Span> = grounds.map(|ground| ground.selection.span).collect();
+        Self { housed: (!cabinets.is_empty()).then_some(housed) }
+    }
+
+    /// The hold point of a thing itself; none where its order alone counts. The order of cabinets counts
+    /// for what they are built around; in a book without cabinets, for all that they are usually built around.
+    pub fn of_thing(&self, selection: &Selection) -> Option<Moment> {
+        let housed = |selection: &Selection| self.housed.as_ref().is_none_or(|all| all.contains(&selection.span));
+        match Moment::for_thing(Some(selection)) {
+            Moment::GoodsOrdered => None,
+            Moment::CabinetsOrdered if !is_cabinet(selection) && !housed(selection) => None,
+            moment => Some(moment),
+        }
+    }
+}
+
+fn is_cabinet(selection: &Selection) -> bool {
+    selection.kind.get().is_some_and(|kind| kind.name == "cabinet")
+}
+
+#[cfg(test)]
+mod tests;
