@@ -3,7 +3,7 @@
 use crate::assess::codes::gas;
 use crate::units::Length;
 
-use super::number_before;
+use super::figure::{End, Figures, Unit};
 use super::pipe::{Pipe, run};
 
 /// A kind of gas.
@@ -39,21 +39,32 @@ pub struct Gas {
 }
 
 impl Gas {
-    /// Reads what can be read.
-    pub fn read(text: &str) -> Self {
+    /// What a thing takes: of `40000–51000 Btu/h` the 51,000.
+    pub fn asked(text: &str) -> Self {
+        Self::read(text, End::Taken)
+    }
+
+    /// What a branch carries: of `40000–51000 Btu/h` the 40,000.
+    pub fn there(text: &str) -> Self {
+        Self::read(text, End::There)
+    }
+
+    fn read(text: &str, end: End) -> Self {
         let lower = text.to_lowercase();
         let has = |words: &[&str]| words.iter().any(|word| lower.contains(word));
         let kind = if has(&["propane", "lp gas", "lpg", "l.p.", "bottled", "tank"]) {
             Some(GasKind::Propane)
-        } else if has(&["natural", "ng,"]) {
+        } else if has(&["natural"]) || lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| word == "ng") {
             Some(GasKind::Natural)
         } else {
             None
         };
-        let thousands = number_before(text, &["kbtu/h", "kbtu", "mbh"]).and_then(|kilo| kilo.checked_mul(1000));
+        let figures = Figures::of(text);
+        // Thousandths of a thousand are ones.
+        let thousands = figures.thousandths(Unit::KiloBtu, end).and_then(|btu| u32::try_from(btu).ok());
         Self {
             kind,
-            btu: thousands.or_else(|| number_before(text, &["btu/h", "btuh", "btu"])),
+            btu: thousands.or_else(|| figures.whole(Unit::Btu, end)),
             pipe: Pipe::read(text).size,
             run: run(&lower),
         }
@@ -72,13 +83,15 @@ mod tests {
 
     #[test]
     fn kind_input_size_and_run_are_read() {
-        let asked = Gas::read("natural gas, 51,000 Btu/h");
+        let asked = Gas::asked("natural gas, 51,000 Btu/h");
         assert_eq!((asked.kind, asked.btu), (Some(GasKind::Natural), Some(51_000)));
-        let branch = Gas::read("natural gas, 1/2\" pipe, 40 ft");
+        let branch = Gas::asked("natural gas, 1/2\" pipe, 40 ft");
         assert_eq!(branch.run, Some("40'".parse().unwrap()));
         assert_eq!(branch.carries(1000), Some(81_000));
-        assert_eq!(Gas::read("natural gas, 12.7 mm pipe, 12 m").carries(1000), Some(81_000));
-        assert_eq!(Gas::read("LPG, 65 kBtu/h").btu, Some(65_000));
-        assert_eq!(Gas::read("yes"), Gas::default());
+        assert_eq!(Gas::asked("natural gas, 12.7 mm pipe, 12 m").carries(1000), Some(81_000));
+        assert_eq!(Gas::asked("LPG, 65 kBtu/h").btu, Some(65_000));
+        assert_eq!(Gas::asked("NG 65 MBH").kind, Some(GasKind::Natural));
+        assert_eq!(Gas::asked("existing tubing, 65 MBH").kind, None);
+        assert_eq!(Gas::asked("yes"), Gas::default());
     }
 }

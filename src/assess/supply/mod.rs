@@ -2,11 +2,14 @@
 //!
 //! The book keeps the words, which are printed as they stand; what can be read of them is compared.
 
+mod figure;
 mod gas;
 mod phrase;
 mod pipe;
 mod power;
 mod side;
+
+use figure::{End, Figures, Unit};
 
 pub use gas::{Gas, GasKind};
 pub use phrase::{Face, Meaning, Told, lengths};
@@ -14,25 +17,33 @@ pub use pipe::Pipe;
 pub use power::Power;
 pub use side::Side;
 
-/// Airflow in cubic feet a minute: `390 cfm`.
+/// Airflow in cubic feet a minute: `390 cfm`; of `300–600 cfm` the most that is moved.
 pub fn airflow(words: &str) -> Option<u32> {
-    number_before(words, &["cfm"])
+    let figures = Figures::of(words);
+    let of = |unit, numerator: u64, denominator: u64| {
+        let thousandths = figures.thousandths(unit, End::Taken)?;
+        u32::try_from(thousandths.checked_mul(numerator)? / denominator / 1000).ok()
+    };
+    // A foot is 0.3048 m exactly: 1 cfm is 1.699 010 795 52 m³/h, or 0.471 947 443 2 l/s.
+    figures
+        .whole(Unit::Cfm, End::Taken)
+        .or_else(|| of(Unit::CubicMetres, 1_000_000_000, 1_699_010_796))
+        .or_else(|| of(Unit::Litres, 10_000_000_000, 4_719_474_432))
 }
 
-/// The whole number that stands right before a unit: `51,000` of `51,000 Btu/h`.
-fn number_before(text: &str, units: &[&str]) -> Option<u32> {
-    let lower = text.to_lowercase();
-    units.iter().find_map(|unit| {
-        lower.match_indices(unit).find_map(|(at, _)| {
-            let after = lower[at + unit.len()..].chars().next();
-            if after.is_some_and(char::is_alphanumeric) {
-                return None;
-            }
-            let before = lower[..at].trim_end();
-            let from = before.rfind(|c: char| !c.is_ascii_digit() && c != ',' && c != '.').map_or(0, |at| at + 1);
-            let figures: String = before[from..].chars().filter(|c| *c != ',').collect();
-            // Tenths of an ampere or a kilowatt are for whoever asks for them.
-            figures.split('.').next()?.parse().ok()
-        })
-    })
+#[cfg(test)]
+mod tests {
+    use super::airflow;
+
+    /// Source: the foot of 0.3048 m (international yard and pound agreement): 680 m³/h and 188.9 l/s are 400 cfm.
+    #[test]
+    fn airflow_is_read_in_every_unit_and_typography() {
+        for words in
+            ["300–400 cfm", "400 CFM", "≥ 400\u{a0}cfm", "680 m³/h", "680\u{202f}m3/h", "189 l/s", "up to 400 cfm"]
+        {
+            assert_eq!(airflow(words), Some(400), "{words}");
+        }
+        assert_eq!(airflow("1,200 cfm"), Some(1200));
+        assert_eq!(airflow("strong"), None);
+    }
 }

@@ -44,14 +44,14 @@ impl Pipe {
 /// The length with which a phrase begins: `1 1/2" under the tub`, `38 mm`.
 fn length(part: &str) -> Option<Length> {
     let ends = ["\"", "″", "mm", "cm"].into_iter().filter_map(|unit| part.find(unit).map(|at| at + unit.len()));
-    Length::parse(&part[..ends.min()?]).ok()
+    Length::parse(part.get(..ends.min()?)?).ok()
 }
 
 /// The length in feet or metres anywhere in a text: `40 ft`, `at most 25 ft`, `12 m`.
 pub(super) fn run(lower: &str) -> Option<Length> {
     lower.split([',', ';']).find_map(|part| {
         let words: Vec<&str> = part.split_whitespace().collect();
-        let apart = words.windows(2).filter(|pair| matches!(pair[1], "ft" | "m")).map(|pair| pair.concat());
+        let apart = words.windows(2).filter(|pair| matches!(pair, [_, "ft" | "m"])).map(<[&str]>::concat);
         let together = words.iter().filter(|word| word.ends_with("ft") || word.ends_with('m')).map(ToString::to_string);
         let runs = apart.chain(together).filter(|run| !run.ends_with("mm") && !run.ends_with("cm"));
         runs.into_iter().find_map(|run| Length::parse(&run).ok())

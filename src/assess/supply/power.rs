@@ -1,6 +1,6 @@
 //! Power: volts, amperes, receptacle.
 
-use super::number_before;
+use super::figure::{End, Figure, Figures, Unit};
 
 /// A supply of power, as far as its words can be read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -20,15 +20,26 @@ pub struct Power {
 }
 
 impl Power {
-    /// Reads what can be read.
-    pub fn read(text: &str) -> Self {
+    /// What a thing asks for: of `20–30 A` the 30.
+    pub fn asked(text: &str) -> Self {
+        Self::read(text, End::Taken)
+    }
+
+    /// What is there: of `20–30 A` the 20.
+    pub fn there(text: &str) -> Self {
+        Self::read(text, End::There)
+    }
+
+    fn read(text: &str, end: End) -> Self {
         let lower = text.to_lowercase();
+        let figures = Figures::of(text);
+        let kilowatts = figures.thousandths(Unit::Kilowatt, end).and_then(|watts| u32::try_from(watts).ok());
         Self {
-            volts: volts(&lower),
-            amps: number_before(text, &["a", "amp", "amps", "ampere", "amperes"]),
-            watts: watts(&lower),
-            pattern: lower.split([' ', ',', ';', '(', ')']).find_map(pattern),
-            hardwired: ["hardwired", "hard-wired", "hard wired"].iter().any(|word| lower.contains(word)),
+            volts: figures.all(Unit::Volt).flat_map(Figure::each).collect(),
+            amps: figures.whole(Unit::Ampere, end),
+            watts: kilowatts.or_else(|| figures.whole(Unit::Watt, end)),
+            pattern: lower.split(|letter: char| letter.is_whitespace() || ",;()".contains(letter)).find_map(pattern),
+            hardwired: ["hardwired", "hard-wired", "hard wired"].iter().any(|word| plain(&lower).contains(word)),
             recessed: lower.contains("recessed"),
         }
     }
@@ -41,33 +52,20 @@ impl Power {
     }
 }
 
-/// Each number of a list such as `120/240 V`.
-fn volts(lower: &str) -> Vec<u32> {
-    let Some(at) = lower.match_indices('v').map(|(at, _)| at).find(|at| {
-        lower[..*at].trim_end().ends_with(|c: char| c.is_ascii_digit())
-            && !lower[at + 1..].starts_with(|c: char| c.is_alphanumeric() && c != 'a')
-    }) else {
-        return vec![];
-    };
-    let before = lower[..at].trim_end();
-    let from = before.rfind(|c: char| !c.is_ascii_digit() && c != '/').map_or(0, |at| at + 1);
-    before[from..].split('/').filter_map(|figures| figures.parse().ok()).collect()
-}
-
-/// `11.2 kW` or `1500 W`.
-fn watts(lower: &str) -> Option<u32> {
-    if let Some(at) = lower.find("kw") {
-        let before = lower[..at].trim_end();
-        let from = before.rfind(|c: char| !c.is_ascii_digit() && c != '.').map_or(0, |at| at + 1);
-        let (whole, part) = before[from..].split_once('.').unwrap_or((&before[from..], ""));
-        let part: String = part.chars().chain("000".chars()).take(3).collect();
-        return whole.parse::<u32>().ok()?.checked_mul(1000)?.checked_add(part.parse().ok()?);
-    }
-    number_before(lower, &["w", "watts"])
+/// With plain hyphens and plain spaces.
+fn plain(text: &str) -> String {
+    text.chars()
+        .map(|letter| match letter {
+            '‐' | '‑' | '‒' | '–' => '-',
+            space if space.is_whitespace() => ' ',
+            other => other,
+        })
+        .collect()
 }
 
 /// `14-50R` as `14-50`.
 fn pattern(word: &str) -> Option<String> {
+    let word = plain(word);
     let word = word.trim_end_matches(['r', 'p']).trim_start_matches("nema");
     let (family, rating) = word.split_once('-')?;
     let digits = |text: &str| !text.is_empty() && text.len() <= 2 && text.bytes().all(|byte| byte.is_ascii_digit());
@@ -81,21 +79,21 @@ mod tests {
 
     #[test]
     fn the_trade_s_words_are_read() {
-        let power = Power::read("120 V 15 A 5-15");
+        let power = Power::asked("120 V 15 A 5-15");
         assert_eq!((power.volts, power.amps, power.pattern), (vec![120], Some(15), Some("5-15".into())));
-        let range = Power::read("120/240 V, 50 A, NEMA 14-50R, 11.2 kW");
+        let range = Power::asked("120/240 V, 50 A, NEMA 14-50R, 11.2 kW");
         assert_eq!((range.volts, range.amps, range.watts), (vec![120, 240], Some(50), Some(11_200)));
         assert_eq!(range.pattern, Some("14-50".into()));
-        assert_eq!(Power::read("240V 30A L6-30").pattern, Some("L6-30".into()));
-        assert!(Power::read("240 V 40 A, hard-wired").hardwired);
-        assert!(Power::read("120 V 20 A 5-20, recessed at the rear").recessed);
-        assert_eq!(Power::read("as the sheet says"), Power::default());
-        assert_eq!(Power::read("1500 W at 120 V").watts, Some(1500));
+        assert_eq!(Power::asked("240V 30A L6-30").pattern, Some("L6-30".into()));
+        assert!(Power::asked("240 V 40 A, hard-wired").hardwired);
+        assert!(Power::asked("120 V 20 A 5-20, recessed at the rear").recessed);
+        assert_eq!(Power::asked("as the sheet says"), Power::default());
+        assert_eq!(Power::asked("1500 W at 120 V").watts, Some(1500));
     }
 
     #[test]
     fn a_plug_of_15_a_goes_into_the_receptacle_of_20() {
-        let read = Power::read;
+        let read = Power::there;
         assert_eq!(read("5-15").plugs_into(&read("5-20")), Some(true));
         assert_eq!(read("5-20").plugs_into(&read("5-15")), Some(false));
         assert_eq!(read("14-50").plugs_into(&read("10-50")), Some(false));

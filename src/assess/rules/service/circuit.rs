@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
     let Some(there) = asked.there else { return Some(asked.untold(RULE.code, "power")) };
-    let (needs, there) = (Power::read(&asked.needs.value), Power::read(&there.value));
+    let (needs, there) = (Power::asked(&asked.needs.value), Power::there(&there.value));
     let name = &asked.fitted.selection.name.value;
     let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));
     if !meets {
@@ -174,6 +174,15 @@ mod tests {
         range("120 V 20 A", "120 V, 1920 W").stays_silent();
         range("120 V 15 A", "120 V, 1440 W").stays_silent();
         range("120 V 20 A", "120 V, 2000 W, hardwired").stays_silent();
+    }
+
+    #[test]
+    fn typography_changes_no_verdict() {
+        for there in ["120–240 V 50 A", "120/240\u{a0}V, 50\u{202f}A", "≈240 V, ≥50 A"] {
+            range(&format!("'{there}'"), "240 V 50 A").stays_silent();
+        }
+        range("'120–240 V, ≥40 A'", "240 V 40–50 A").finds("`Range` needs a circuit of 50 A, and there is one of 40 A");
+        range("240 V 30 A", "240\u{a0}V, ≥8.75\u{a0}kW").finds_one();
     }
 
     #[test]

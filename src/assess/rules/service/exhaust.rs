@@ -54,7 +54,11 @@ struct Asks {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
-        let Some((at, moves)) = option.words("airflow").and_then(|(words, span)| Some((span, airflow(words)?))) else {
+        let Some((words, at)) = option.words("airflow") else { continue };
+        let Some(moves) = airflow(words) else {
+            let message = format!("the airflow of `{}` can't be read: `{words}`", selection.name.value);
+            let finding = about(room, selection, option, RULE.code, Severity::Query, at, message);
+            findings.push(finding.remedy("write a number and its unit: `airflow: … cfm`, `… m³/h` or `… l/s`"));
             continue;
         };
         let asks = match selection.kind.get().map(|kind| kind.name) {
@@ -123,7 +127,7 @@ fn burners(room: &Room) -> Option<u32> {
     let cooks =
         |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "range" | "cooktop"));
     let options = room.selections.iter().filter(cooks).flat_map(Selection::standing);
-    options.filter_map(|option| Gas::read(option.fit.get()?.needs.gas.get()?).btu).max()
+    options.filter_map(|option| Gas::asked(option.fit.get()?.needs.gas.get()?).btu).max()
 }
 
 #[cfg(test)]

@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
     let Some(there) = asked.there else { return Some(asked.untold(RULE.code, "gas")) };
-    let (needs, there) = (Gas::read(&asked.needs.value), Gas::read(&there.value));
+    let (needs, there) = (Gas::asked(&asked.needs.value), Gas::there(&there.value));
     other_kind(asked, &needs, &there).or_else(|| too_little(context, asked, &needs, &there))
 }
 

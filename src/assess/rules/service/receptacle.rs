@@ -38,7 +38,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for asked in asked(context, |needs| &needs.power, |service| &service.power) {
         let Some(there) = asked.there else { continue };
-        let (needs, there) = (Power::read(&asked.needs.value), Power::read(&there.value));
+        let (needs, there) = (Power::asked(&asked.needs.value), Power::there(&there.value));
         if needs.plugs_into(&there) != Some(false) {
             continue;
         }

@@ -40,9 +40,10 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
         let Some(points) = fitted.opening.points.get() else { continue };
         let zones = fitted.option.fit.get().and_then(|fit| fit.zones.get());
-        for (number, (service, point)) in points.named().into_iter().enumerate() {
+        for (service, point) in points.named() {
             let Some(point) = point.spanned() else { continue };
-            let zone = zones.and_then(|zones| zones.named()[number].1.spanned());
+            let named = zones.and_then(|zones| zones.named().into_iter().find(|(name, _)| *name == service));
+            let zone = named.and_then(|(_, zone)| zone.spanned());
             findings.extend(judge(context, &fitted, service, (point, zone)));
         }
     }
