@@ -16,6 +16,7 @@ mod complete;
 mod depends;
 mod finish;
 mod fit;
+mod guarded;
 mod light;
 mod money;
 mod order;
@@ -40,6 +41,7 @@ pub const RULES: &[Rule] = &[
     source::outside_book::RULE,
     source::too_large::RULE,
     source::stray::RULE,
+    source::unchecked::RULE,
     source::geometry::RULE,
     complete::field::RULE,
     complete::opening::RULE,
@@ -179,11 +181,10 @@ pub enum Check {
 impl Rule {
     /// The findings of this rule on a book.
     pub fn run(&self, context: &Context<'_>) -> Vec<Finding> {
-        let mut findings = Vec::new();
-        if let Check::Book(check) = self.check {
-            check(context, &mut findings);
+        match self.check {
+            Check::Book(check) => guarded::run(self, |findings| check(context, findings)),
+            Check::Reading | Check::OfWaivers => vec![],
         }
-        findings
     }
 
     /// The fault in a phrase: the first line of its page.

@@ -116,6 +116,8 @@ impl Trial {
         };
         let fault = assessment.findings.iter().find(faults);
         assert!(fault.is_none(), "the trial's own YAML is faulty: {fault:?}");
+        let failed = assessment.findings.iter().find(|finding| finding.rule == "source/unchecked");
+        assert!(failed.is_none(), "a check failed: {failed:?}");
         Found { findings: assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect() }
     }
 

@@ -79,7 +79,7 @@ fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Vec<Finding>) 
             let free = door.sweep.meets(&body.covers(plan.front(body)))?;
             Some((body.name, Some(free), Some(body.span)))
         });
-        let others = all[..number].iter().filter(|other| other.name != door.name);
+        let others = all.iter().take(number).filter(|other| other.name != door.name);
         let others = others.filter(|other| other.sweep.shape.overlaps(&door.sweep.shape));
         let wall = door.hole.and_then(|hole| across(plan, hole, door.sweep.reach));
         let all_met = struck.chain(others.map(|other| (other.name, None, Some(other.span))));

@@ -42,20 +42,20 @@ const METALS: [&str; 7] = ["brass", "bronze", "chrome", "copper", "nickel", "pew
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let mut of_metal: BTreeMap<usize, Vec<Finished<'_>>> = BTreeMap::new();
+        let mut of_metal: BTreeMap<&str, Vec<Finished<'_>>> = BTreeMap::new();
         for finished in finished(room) {
             for metal in metals(finished.1.finish.text()) {
                 of_metal.entry(metal).or_default().push(finished);
             }
         }
-        findings.extend(of_metal.iter().filter_map(|(metal, things)| judge(room, METALS[*metal], things)));
+        findings.extend(of_metal.iter().filter_map(|(metal, things)| judge(room, metal, things)));
     }
 }
 
-/// The metals that a finish names, by their numbers, each once.
-fn metals(finish: &str) -> BTreeSet<usize> {
+/// The metals that a finish names, each once.
+fn metals(finish: &str) -> BTreeSet<&'static str> {
     let words = finish.split(|letter: char| !letter.is_alphabetic());
-    words.filter_map(|word| METALS.iter().position(|metal| metal.eq_ignore_ascii_case(word))).collect()
+    words.filter_map(|word| METALS.into_iter().find(|metal| metal.eq_ignore_ascii_case(word))).collect()
 }
 
 fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Finding> {

@@ -53,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let mut found: Vec<Clash> = Vec::new();
         for (number, mover) in movers.iter().enumerate() {
             let bodies = plan.things.iter().filter_map(|body| strikes(context, plan, mover, body));
-            let others = movers[..number].iter().filter_map(|other| meet(context, plan, mover, other));
+            let others = movers.iter().take(number).filter_map(|other| meet(context, plan, mover, other));
             for clash in bodies.chain(others) {
                 let is_known = |known: &Clash| known.0 == clash.0 && known.1.option == clash.1.option;
                 if !found.iter().any(is_known) {

@@ -7,6 +7,7 @@ pub mod outside_book;
 pub mod stray;
 pub mod syntax;
 pub mod too_large;
+pub mod unchecked;
 pub mod unknown_key;
 pub mod unknown_name;
 pub mod wrong_type;
