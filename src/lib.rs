@@ -6,6 +6,20 @@
 
 // Tests lay out and break folders themselves.
 #![cfg_attr(test, allow(clippy::disallowed_methods))]
+// No text of a user may end the program: nothing that panics on what it is given.
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::expect_used,
+        clippy::indexing_slicing,
+        clippy::panic,
+        clippy::string_slice,
+        clippy::todo,
+        clippy::unimplemented,
+        clippy::unreachable,
+        clippy::unwrap_used
+    )
+)]
 
 pub mod units;
 

@@ -1,5 +1,7 @@
 //! Hands the arguments to the command line and turns its answer into an exit code.
 
+#![deny(clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice, clippy::unwrap_used)]
+
 use std::process::ExitCode;
 
 fn main() -> ExitCode {

@@ -32,7 +32,7 @@ impl Code {
 
     fn is_dark(&self, x: usize, y: usize) -> bool {
         let inside = |at: usize| at.checked_sub(QUIET).filter(|at| *at < self.width);
-        inside(x).zip(inside(y)).is_some_and(|(x, y)| self.dark[y * self.width + x])
+        inside(x).zip(inside(y)).is_some_and(|(x, y)| self.dark.get(y * self.width + x).is_some_and(|dark| *dark))
     }
 
     /// Two rows of modules a line; light is drawn, so that it can be scanned off a dark terminal.

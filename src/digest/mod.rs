@@ -51,9 +51,14 @@ impl Digest {
         loop {
             match file.read(&mut piece)? {
                 0 => return Ok(hasher.finish()),
-                read => hasher.add(&piece[..read]),
+                read => hasher.add(piece.get(..read).unwrap_or(&piece)),
             }
         }
+    }
+
+    /// Its first so many hex digits.
+    pub fn short(&self, digits: usize) -> String {
+        self.to_string().chars().take(digits).collect()
     }
 
     /// A digest of these 32 bytes, made elsewhere.
@@ -116,8 +121,8 @@ impl FromStr for Digest {
     fn from_str(text: &str) -> Result<Digest, NotADigest> {
         let digits: &[u8; 64] = text.as_bytes().try_into().map_err(|_| NotADigest)?;
         let mut bytes = [0; 32];
-        for (byte, pair) in bytes.iter_mut().zip(digits.chunks_exact(2)) {
-            *byte = nibble(pair[0])? << 4 | nibble(pair[1])?;
+        for (byte, [high, low]) in bytes.iter_mut().zip(digits.as_chunks::<2>().0) {
+            *byte = nibble(*high)? << 4 | nibble(*low)?;
         }
         Ok(Digest(bytes))
     }

@@ -201,11 +201,13 @@ impl<'a> Front<'a> {
     fn gap(&mut self, (from, to): (Mil, Mil), y: Mil, gap: Length, aside: Aside) {
         let words = if gap.is_negative() { "past the edge" } else { "gap" };
         let mut label = self.sizes.length_of(gap.abs(), words);
-        label.lines[1] = Line::words(millimetres(gap.abs()), self.sizes.small).toned(Tone::Soft);
-        label.parting = 0;
-        if gap.is_negative() {
-            label.lines[0].tone = Tone::Bold;
+        if let [first, second, ..] = label.lines.as_mut_slice() {
+            *second = Line::words(millimetres(gap.abs()), self.sizes.small).toned(Tone::Soft);
+            if gap.is_negative() {
+                first.tone = Tone::Bold;
+            }
         }
+        label.parting = 0;
         let edge = Some((self.foot.max(-2_000), self.foot.max(-2_000)));
         let string = Level { from, to, y, edges: edge, aside };
         if (to - from).abs() >= 12_000 {

@@ -110,8 +110,9 @@ pub fn cut(line: &str) -> String {
     if letters.len() <= WIDTH {
         return format!("{line}\n");
     }
-    let at = letters[..WIDTH].iter().rposition(|letter| *letter == ' ').filter(|at| *at > 8).unwrap_or(WIDTH);
-    let (first, rest): (String, String) = (letters[..at].iter().collect(), letters[at..].iter().collect());
+    let blank = letters.iter().take(WIDTH).rposition(|letter| *letter == ' ');
+    let (first, rest) = letters.split_at(blank.filter(|at| *at > 8).unwrap_or(WIDTH));
+    let (first, rest): (String, String) = (first.iter().collect(), rest.iter().collect());
     format!("{first}\n{}", cut(&format!("        {}", rest.trim_start())))
 }
 

@@ -41,7 +41,7 @@ impl Chain {
         // After a crash a file may be longer than what was written of it.
         let rest = rest.split_at(rest.iter().rposition(|byte| *byte != 0).map_or(0, |at| at + 1)).0;
         let mut raws: Vec<Option<Raw>> =
-            lines.split_inclusive(|byte| *byte == b'\n').map(|line| Raw::sound(&line[..line.len() - 1])).collect();
+            lines.split_inclusive(|byte| *byte == b'\n').map(|line| Raw::sound(unbroken(line))).collect();
         let mut tail = if bytes.len() == whole { Tail::Whole } else { Tail::Torn };
         let mut end = whole;
         if let Some(raw) = Raw::sound(rest) {
@@ -66,7 +66,7 @@ impl Chain {
         let mut added: Vec<Line> = Vec::new();
         for text in bytes.split_inclusive(|byte| *byte == b'\n') {
             let last = added.last().or(self.lines.last()).map_or((0, FIRST_BEFORE), |last| (last.number, last.digest));
-            let raw = Raw::sound(&text[..text.len() - 1]).filter(|raw| raw.line == last.0 + 1 && raw.before == last.1);
+            let raw = Raw::sound(unbroken(text)).filter(|raw| raw.line == last.0 + 1 && raw.before == last.1);
             let Some(raw) = raw else { return false };
             let Ok(fact) = serde_json::from_value::<Fact>(raw.fact) else { return false };
             if matches!(fact, Fact::Opened(_)) != (raw.line == 1) {
@@ -116,13 +116,18 @@ impl Chain {
     }
 }
 
+/// A line without its break.
+fn unbroken(line: &[u8]) -> &[u8] {
+    line.strip_suffix(b"\n").unwrap_or(line)
+}
+
 /// Whether a text may be the beginning of a line that was not written to its end.
 fn is_beginning(rest: &[u8]) -> bool {
     // A letter of several bytes may be cut too.
     let text = match std::str::from_utf8(rest) {
         Ok(text) => text,
         Err(error) if error.error_len().is_none() => {
-            std::str::from_utf8(&rest[..error.valid_up_to()]).unwrap_or_default()
+            rest.get(..error.valid_up_to()).and_then(|sound| std::str::from_utf8(sound).ok()).unwrap_or_default()
         }
         Err(_) => return false,
     };

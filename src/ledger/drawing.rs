@@ -28,14 +28,15 @@ impl Drawing {
         while let Some(command) = rest.chars().next() {
             rest = rest.get(1..)?;
             let end = rest.find(|letter: char| !letter.is_ascii_digit() && letter != ' ').unwrap_or(rest.len());
-            let (x, y) = rest[..end].split_once(' ')?;
+            let (place, after) = rest.split_at_checked(end)?;
+            let (x, y) = place.split_once(' ')?;
             let at = (number(x)?, number(y)?);
             match command {
                 'M' => strokes.push(vec![at]),
                 'L' => strokes.last_mut()?.push(at),
                 _ => return None,
             }
-            rest = &rest[end..];
+            rest = after;
         }
         (!strokes.is_empty()).then_some(Drawing { strokes })
     }

@@ -78,7 +78,8 @@ impl Line {
     pub fn bytes(&self) -> Result<Vec<u8>, NotCanonical> {
         let undigested = Undigested { at: self.at, before: self.before, fact: &self.fact, line: self.number };
         let mut value = serde_json::to_value(undigested).map_err(|_| NotCanonical)?;
-        value["sha256"] = Value::String(self.digest.to_string());
+        let fields = value.as_object_mut().ok_or(NotCanonical)?;
+        fields.insert("sha256".into(), Value::String(self.digest.to_string()));
         let mut bytes = canonical(&value)?;
         bytes.push(b'\n');
         Ok(bytes)

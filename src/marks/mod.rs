@@ -56,8 +56,8 @@ pub fn of_all<'m>(marks: impl Iterator<Item = &'m Digest>) -> Digest {
 
 /// A mark as sheets print it: the first eight hex digits, in two fours.
 pub fn shown(mark: &Digest) -> String {
-    let hex = mark.to_string();
-    format!("{} {}", &hex[..4], &hex[4..8])
+    let [one, two, three, four, ..] = mark.as_bytes();
+    format!("{one:02x}{two:02x} {three:02x}{four:02x}")
 }
 
 /// Whether a decision of a mark still stands for what an item is now.
@@ -65,17 +65,20 @@ pub fn shown(mark: &Digest) -> String {
 /// The mark must be the item's own. Where the decision chose an option, the book may have written that
 /// option down as `chosen` since, and that alone.
 pub fn holds(decided: Digest, option: Option<&str>, now: &Marked) -> bool {
+    let written = now.content.get("chosen").and_then(Value::as_str);
     if decided == now.mark {
-        return option.is_none_or(|option| now.content["chosen"].as_str().is_none_or(|chosen| chosen == option));
+        return option.is_none_or(|option| written.is_none_or(|chosen| chosen == option));
     }
-    let Some(option) = option.filter(|option| now.content["chosen"].as_str() == Some(option)) else {
+    let Some(option) = option.filter(|option| written == Some(option)) else {
         return false;
     };
-    let ids = now.content["options"].as_array().into_iter().flatten().map(|option| option["id"].clone());
+    let options = now.content.get("options").and_then(Value::as_array);
+    let ids = options.into_iter().flatten().filter_map(|option| option.get("id").cloned());
     let other = |chosen: &Value| chosen.as_str() != Some(option);
     ids.chain([Value::Null]).filter(other).any(|chosen| {
         let mut before = now.content.clone();
-        before["chosen"] = chosen;
+        let Some(fields) = before.as_object_mut() else { return false };
+        fields.insert("chosen".into(), chosen);
         of(&before) == decided
     })
 }

@@ -99,11 +99,11 @@ impl Cache {
     /// `kind` is a word of lower-case letters, digits and hyphens; under any other nothing is kept.
     pub fn get(&self, kind: &str, key: &Digest) -> Option<Vec<u8>> {
         let mut bytes = read_at_most(&self.place(kind, key)?, MOST_BYTES)?;
-        let head = std::str::from_utf8(bytes.get(..HEAD_BYTES)?).ok()?;
+        let (head, body) = bytes.split_at_checked(HEAD_BYTES)?;
+        let head = std::str::from_utf8(head).ok()?;
         let mut words = head.strip_prefix(HEAD)?.split_whitespace();
         let digest: Digest = words.next()?.parse().ok()?;
         let length: usize = words.next()?.parse().ok()?;
-        let body = &bytes[HEAD_BYTES..];
         if body.len() != length || Digest::of(body) != digest {
             return None;
         }

@@ -72,7 +72,7 @@ fn unread(bytes: &[u8]) -> PictureError {
     if let Some((_, kind)) = UNREAD.iter().find(|(magic, _)| bytes.starts_with(magic)) {
         return PictureError::Unsupported { kind: (*kind).into() };
     }
-    let start = &bytes[..bytes.len().min(1024)];
+    let start = bytes.get(..1024).unwrap_or(bytes);
     let seems = match std::str::from_utf8(start) {
         Ok(text) => seems_text(text),
         // Cut within a character: still text.

@@ -107,7 +107,7 @@ fn has_adobe_marker(bytes: &[u8]) -> bool {
     while let Some(&[0xff, marker, high, low]) = bytes.get(at..at + 4) {
         match marker {
             0xda => return false,
-            0xee if bytes[at + 4..].starts_with(b"Adobe") => return true,
+            0xee if bytes.get(at + 4..).is_some_and(|segment| segment.starts_with(b"Adobe")) => return true,
             0xff => at += 1,
             _ => at += 2 + usize::from(u16::from_be_bytes([high, low])),
         }

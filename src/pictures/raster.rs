@@ -44,27 +44,23 @@ pub(super) struct Decoded {
     pub(super) orientation: Orientation,
 }
 
-/// Brings 16-bit samples (in the machine's order) to 8 bits, rounded, in place.
+/// Brings 16-bit samples (in the machine's order) to 8 bits, rounded.
 pub(super) fn narrow(pixels: &mut Vec<u8>) {
-    for at in 0..pixels.len() / 2 {
-        let wide = u32::from(u16::from_ne_bytes([pixels[2 * at], pixels[2 * at + 1]]));
-        pixels[at] = ((wide * 255 + 32_767) / 65_535) as u8;
-    }
-    pixels.truncate(pixels.len() / 2);
+    let (wide, _) = pixels.as_chunks::<2>();
+    let narrowed = |wide: &[u8; 2]| ((u32::from(u16::from_ne_bytes(*wide)) * 255 + 32_767) / 65_535) as u8;
+    *pixels = wide.iter().map(narrowed).collect();
 }
 
-/// Lays pixels of `colours` channels and one of opacity on white, and drops the opacity, in place.
+/// Lays pixels of `colours` channels and one of opacity on white, and drops the opacity.
 pub(super) fn flatten(pixels: &mut Vec<u8>, colours: usize) {
-    let count = pixels.len() / (colours + 1);
-    for at in 0..count {
-        let from = at * (colours + 1);
-        let opacity = u32::from(pixels[from + colours]);
-        for channel in 0..colours {
-            let colour = u32::from(pixels[from + channel]);
-            pixels[at * colours + channel] = ((colour * opacity + 255 * (255 - opacity) + 127) / 255) as u8;
-        }
+    let mut flat = Vec::with_capacity(pixels.len() / (colours + 1) * colours);
+    for pixel in pixels.chunks_exact(colours + 1) {
+        let Some((opacity, colours)) = pixel.split_last() else { continue };
+        let opacity = u32::from(*opacity);
+        let on_white = |colour: &u8| ((u32::from(*colour) * opacity + 255 * (255 - opacity) + 127) / 255) as u8;
+        flat.extend(colours.iter().map(on_white));
     }
-    pixels.truncate(count * colours);
+    *pixels = flat;
 }
 
 impl Raster {
@@ -101,7 +97,9 @@ impl Raster {
                     Orientation::Rotate270FlipH => (w - 1 - y, h - 1 - x),
                     Orientation::Rotate270 => (w - 1 - y, x),
                 };
-                out.extend_from_slice(&stored[from_y * w + from_x]);
+                if let Some(pixel) = stored.get(from_y * w + from_x) {
+                    out.extend_from_slice(pixel);
+                }
             }
         }
         out

@@ -26,7 +26,7 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
             continue;
         }
         if marker == 0xda {
-            return bytes[at..].windows(2).rev().any(|pair| pair == [0xff, 0xd9]);
+            return bytes.get(at..).unwrap_or_default().windows(2).rev().any(|pair| pair == [0xff, 0xd9]);
         }
         at += 2 + usize::from(u16::from_be_bytes([high, low]));
     }
@@ -34,13 +34,18 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
     at + 4 <= bytes.len()
 }
 
+/// A length of four bytes, the greatest first, and the four letters after it.
+fn head(bytes: &[u8], at: usize) -> Option<(u32, [u8; 4])> {
+    let (length, rest) = bytes.get(at..)?.split_first_chunk()?;
+    Some((u32::from_be_bytes(*length), *rest.first_chunk()?))
+}
+
 /// The chunks run to `IEND` (PNG, 5.3 and 11.2.5).
 fn png_ends(bytes: &[u8]) -> bool {
     let mut at = 8;
-    while let Some(head) = bytes.get(at..at + 8) {
-        let length = u32::from_be_bytes([head[0], head[1], head[2], head[3]]) as usize;
-        at = at.saturating_add(12).saturating_add(length);
-        if &head[4..] == b"IEND" {
+    while let Some((length, kind)) = head(bytes, at) {
+        at = at.saturating_add(12).saturating_add(length as usize);
+        if &kind == b"IEND" {
             return at <= bytes.len();
         }
     }
@@ -50,8 +55,8 @@ fn png_ends(bytes: &[u8]) -> bool {
 /// The outermost chunk, and each within it, fit in the file (RFC 9649, 2.3 and 2.4).
 fn webp_ends(bytes: &[u8]) -> bool {
     let length = |at: usize| {
-        let word = bytes.get(at..at + 4)?;
-        Some(u32::from_le_bytes([word[0], word[1], word[2], word[3]]) as usize)
+        let word = bytes.get(at..)?.first_chunk()?;
+        Some(u32::from_le_bytes(*word) as usize)
     };
     let Some(end) = length(4).map(|declared| declared.saturating_add(8)) else {
         return false;
@@ -77,8 +82,8 @@ fn webp_ends(bytes: &[u8]) -> bool {
 /// Every top-level box fits in the file (ISO/IEC 14496-12, 4.2).
 fn boxes_end(bytes: &[u8]) -> bool {
     let mut at: usize = 0;
-    while let Some(head) = bytes.get(at..at + 8) {
-        let length = match u32::from_be_bytes([head[0], head[1], head[2], head[3]]) {
+    while let Some((length, _)) = head(bytes, at) {
+        let length = match length {
             0 => return true,
             1 => match bytes.get(at + 8..at + 16).and_then(|long| long.try_into().ok()) {
                 Some(long) => usize::try_from(u64::from_be_bytes(long)).unwrap_or(usize::MAX),

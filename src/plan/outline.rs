@@ -73,39 +73,41 @@ pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Resul
     if corners.len() > MOST_CORNERS {
         return Err(vec![fault(Wrong::ManyCorners(corners.len()), span)]);
     }
-    let ends: Vec<(Point, Point, Span)> =
-        (0..corners.len()).map(|at| (corners[at].0, corners[(at + 1) % corners.len()].0, corners[at].1)).collect();
-    let points = |at: usize| (ends[at].0, ends[at].1);
-    let short: Vec<Fault> = (0..ends.len())
-        .filter(|at| ends[*at].0 == ends[*at].1)
-        .map(|at| fault(Wrong::NoLength(letter(at)), ends[at].2))
+    let next = corners.iter().cycle().skip(1);
+    let ends: Vec<((Point, Point), Span)> =
+        corners.iter().zip(next).map(|((from, span), (to, _))| ((*from, *to), *span)).collect();
+    let short: Vec<Fault> = ends
+        .iter()
+        .enumerate()
+        .filter(|(_, ((from, to), _))| from == to)
+        .map(|(at, (_, span))| fault(Wrong::NoLength(letter(at)), *span))
         .collect();
     if !short.is_empty() {
         return Err(short);
     }
-    for one in 0..ends.len() {
-        for two in one + 1..ends.len() {
+    for (one, (first, span)) in ends.iter().enumerate() {
+        for (two, (second, _)) in ends.iter().enumerate().skip(one + 1) {
             let next = two == one + 1;
             let last = one == 0 && two == ends.len() - 1;
             let crosses = match (next, last) {
-                (true, _) => folds_back(points(one), points(two)),
-                (_, true) => folds_back(points(two), points(one)),
-                _ => meet(points(one), points(two)),
+                (true, _) => folds_back(*first, *second),
+                (_, true) => folds_back(*second, *first),
+                _ => meet(*first, *second),
             };
             if crosses {
-                return Err(vec![fault(Wrong::Crosses(letter(one), letter(two)), ends[one].2)]);
+                return Err(vec![fault(Wrong::Crosses(letter(one), letter(two)), *span)]);
             }
         }
     }
     let clockwise = twice_area(corners) < 0;
-    let wall = |at: usize| {
-        let (from, to) = points(at);
+    let wall = |(at, ((from, to), _)): (usize, &((Point, Point), Span))| {
+        let (from, to) = (*from, *to);
         let frame = if clockwise { Frame::between(from, to) } else { Frame::between(to, from) }?;
         let letter = letter(at);
         let note = room.layout.walls.iter().find(|note| note.letter.value.eq_ignore_ascii_case(&letter));
         Some(Wall { letter, note, frame })
     };
-    Ok((0..ends.len()).filter_map(wall).collect())
+    Ok(ends.iter().enumerate().filter_map(wall).collect())
 }
 
 /// The letter of a wall by its number: A to Z, then AA, AB and so on.

@@ -114,16 +114,13 @@ impl<'a> Placing<'a> {
     /// A run along a wall.
     pub(super) fn run(&mut self, run: &'a Run) {
         let Some(number) = self.wall(&run.wall, &run.name) else { return };
-        let Some(frame) = self.plan.walls.get(number).map(|wall: &Wall<'_>| wall.frame) else { return };
+        let wall = |wall: &Wall<'_>| (wall.frame, wall.name().to_string());
+        let Some((frame, wall)) = self.plan.walls.get(number).map(wall) else { return };
         let starts = run.starts.get().copied().unwrap_or_default();
         let from_right = run.from == End::Right;
         let at = if from_right { frame.length() - starts } else { starts };
         if starts > frame.length() {
-            let wrong = Wrong::Outside {
-                wall: self.plan.walls[number].name().to_string(),
-                by: starts - frame.length(),
-                long: frame.length(),
-            };
+            let wrong = Wrong::Outside { wall, by: starts - frame.length(), long: frame.length() };
             self.fault(wrong, &run.name, run.name.span);
             return;
         }
@@ -172,7 +169,8 @@ impl<'a> Placing<'a> {
             if !matches!(part.is, PartIs::Gap(_)) {
                 let first = self.plan.things.len();
                 self.part(part, &row, number, along, sizes);
-                row.things.extend((first..self.plan.things.len()).filter(|at| self.plan.things[*at].row.is_some()));
+                let added = self.plan.things.iter().enumerate().skip(first);
+                row.things.extend(added.filter(|(_, thing)| thing.row.is_some()).map(|(at, _)| at));
             }
         }
         if leftwards {

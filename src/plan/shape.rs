@@ -50,8 +50,8 @@ impl Shape {
         let hinge = along;
         let part = |sine: i128| length(nm(leaf) * sine / BILLION);
         let mut corners = vec![frame.at(hinge, out)];
-        for step in 0..SINES.len() {
-            let (along, away) = (part(SINES[SINES.len() - 1 - step]), part(SINES[step]));
+        for (cosine, sine) in SINES.iter().rev().zip(SINES) {
+            let (along, away) = (part(*cosine), part(sine));
             let along = if turn.to_the_right { hinge + along } else { hinge - along };
             let away = if turn.before { out + away } else { out - away };
             corners.push(frame.at(along, away));

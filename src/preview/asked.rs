@@ -6,10 +6,11 @@ pub fn decoded(path: &str) -> Option<String> {
     let mut rest = path.as_bytes();
     while let Some((&first, after)) = rest.split_first() {
         if first == b'%' {
-            let digits = std::str::from_utf8(after.get(..2)?).ok()?;
+            let (digits, after) = after.split_at_checked(2)?;
+            let digits = std::str::from_utf8(digits).ok()?;
             let plain = digits.bytes().all(|digit| digit.is_ascii_hexdigit());
             bytes.push(plain.then(|| u8::from_str_radix(digits, 16).ok())??);
-            rest = &after[2..];
+            rest = after;
         } else {
             bytes.push(first);
             rest = after;

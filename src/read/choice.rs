@@ -240,8 +240,8 @@ fn panel(node: &Node, faults: &mut Faults) -> Option<Panel> {
 
 /// The facts that only some kinds have: every field of an option that has no place of its own.
 fn details(fields: &mut Fields<'_>, faults: &mut Faults) -> Vec<Detail> {
-    let first = OPTION.fields.iter().position(|field| field.key == "capacity").unwrap_or(OPTION.fields.len());
-    OPTION.fields[first..].iter().filter_map(|field| detail(fields, field, faults)).collect()
+    let of_kinds = OPTION.fields.iter().skip_while(|field| field.key != "capacity");
+    of_kinds.filter_map(|field| detail(fields, field, faults)).collect()
 }
 
 fn detail(fields: &mut Fields<'_>, field: &'static Field, faults: &mut Faults) -> Option<Detail> {

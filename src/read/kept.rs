@@ -44,8 +44,8 @@ fn one(folder: &Folder, decided: &Decided) -> Result<Kept, Finding> {
     let value = serde_json::from_slice(&bytes).ok().map(without_proof);
     let value = value.filter(|value| Digest::of_json(value).is_ok_and(|digest| digest == decided.response));
     let value = value.ok_or_else(|| fault(file, format!("{whose} is not as it was recorded")))?;
-    let drawing = value["signed"]["drawing"].as_str().and_then(Drawing::parse);
-    let scan = value["scan"].as_str().map(|name| scan(folder, name, &whose)).transpose()?;
+    let drawing = value.pointer("/signed/drawing").and_then(Value::as_str).and_then(Drawing::parse);
+    let scan = value.get("scan").and_then(Value::as_str).map(|name| scan(folder, name, &whose)).transpose()?;
     Ok(Kept { drawing, scan })
 }
 

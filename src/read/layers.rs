@@ -27,7 +27,7 @@ impl<'n> Layers<'n> {
     pub fn lay_under(&mut self, pairs: impl Iterator<Item = &'n Pair>) {
         let above = self.0.len();
         for (key, below) in pairs {
-            match self.0[..above].iter_mut().find(|(own, _)| own.value == key.value) {
+            match self.0.iter_mut().take(above).find(|(own, _)| own.value == key.value) {
                 Some((_, own)) if matches!((&own.value, &below.value), (Value::Map(_), Value::Map(_))) => {
                     fill_in(own.to_mut(), below);
                 }

@@ -51,7 +51,7 @@ impl Key {
 
     /// Its id: the first 8 hex digits of the SHA-256 of its bytes.
     pub fn id(&self) -> String {
-        Digest::of(&self.0).to_string()[..8].to_owned()
+        Digest::of(&self.0).short(8)
     }
 
     /// As it stands in a private link: base64url without padding (RFC 4648, section 5), 43 letters.
@@ -61,7 +61,8 @@ impl Key {
         for three in self.0.chunks(3) {
             let bits = three.iter().fold(0u32, |bits, byte| bits << 8 | u32::from(*byte)) << (8 * (3 - three.len()));
             for at in 0..=three.len() {
-                text.push(char::from(LETTERS[(bits >> (18 - 6 * at) & 63) as usize]));
+                let letter = LETTERS.get((bits >> (18 - 6 * at) & 63) as usize);
+                text.extend(letter.map(|letter| char::from(*letter)));
             }
         }
         text

@@ -9,12 +9,17 @@ const BLOCK: usize = 64;
 pub fn hmac_sha256(key: &[u8], message: &[u8]) -> [u8; 32] {
     let mut block = [0; BLOCK];
     if key.len() > BLOCK {
-        block[..32].copy_from_slice(&Sha256::digest(key));
+        fill(&mut block, &Sha256::digest(key));
     } else {
-        block[..key.len()].copy_from_slice(key);
+        fill(&mut block, key);
     }
     let inner = Sha256::new().chain_update(block.map(|byte| byte ^ 0x36)).chain_update(message).finalize();
     Sha256::new().chain_update(block.map(|byte| byte ^ 0x5c)).chain_update(inner).finalize().into()
+}
+
+/// Lays bytes at the beginning of a block.
+fn fill(block: &mut [u8; BLOCK], bytes: &[u8]) {
+    block.iter_mut().zip(bytes).for_each(|(at, byte)| *at = *byte);
 }
 
 /// Whether two are the same; takes the same time wherever they differ.

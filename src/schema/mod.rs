@@ -65,8 +65,8 @@ fn object(record: &Record, fields: impl Iterator<Item = &'static Field>) -> Valu
         "properties": properties,
         "additionalProperties": false,
     });
-    if !required.is_empty() {
-        schema["required"] = json!(required);
+    if let Some(fields) = schema.as_object_mut().filter(|_| !required.is_empty()) {
+        fields.insert("required".into(), json!(required));
     }
     schema
 }

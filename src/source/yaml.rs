@@ -188,10 +188,11 @@ impl<'t> Builder<'t> {
 
     fn syntax(&self, error: &ScanError) -> YamlError {
         let at = error.marker().byte_offset().unwrap_or(0).min(self.text.len());
-        let line_start = self.text[..at].rfind('\n').map_or(0, |found| found + 1);
-        let line_end = self.text[at..].find('\n').map_or(self.text.len(), |found| at + found);
-        let line = &self.text[line_start..line_end];
-        let indent = &line[..line.len() - line.trim_start().len()];
+        let (before, after) = self.text.split_at_checked(at).unwrap_or((self.text, ""));
+        let line_start = before.rfind('\n').map_or(0, |found| found + 1);
+        let line_end = after.find('\n').map_or(self.text.len(), |found| before.len() + found);
+        let line = self.text.get(line_start..line_end).unwrap_or_default();
+        let indent = line.strip_suffix(line.trim_start()).unwrap_or_default();
         if let Some(tab) = indent.find('\t') {
             let start = (line_start + tab) as u32;
             return YamlError { kind: YamlErrorKind::Tab, span: Span { file: self.file, start, end: start + 1 } };

@@ -88,7 +88,9 @@ pub(super) fn measure(text: &str, kind: Kind, limit: i128) -> Result<i128, Measu
     let number = cursor.number()?.ok_or_else(unreadable)?;
     let unit = match cursor.unit() {
         UnitRead::Known(unit) if unit.kind == kind => unit,
-        UnitRead::Known(unit) => return Err(MeasureError::WrongUnit(kind, unit.written[0].into())),
+        UnitRead::Known(unit) => {
+            return Err(MeasureError::WrongUnit(kind, unit.written.first().copied().unwrap_or_default().into()));
+        }
         UnitRead::Unknown(word) => return Err(MeasureError::WrongUnit(kind, word)),
         UnitRead::Missing if cursor.at_end() => {
             return Err(MeasureError::Bare(kind, written.into()));

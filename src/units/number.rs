@@ -145,7 +145,7 @@ impl<'a> Cursor<'a> {
 
     /// What was read since `start`.
     pub(crate) fn since(self, start: Cursor<'a>) -> &'a str {
-        start.rest[..start.rest.len() - self.rest.len()].trim()
+        start.rest.strip_suffix(self.rest).unwrap_or(start.rest).trim()
     }
 
     fn take(&mut self, wanted: impl Fn(char) -> bool) -> &'a str {

@@ -116,8 +116,9 @@ impl LengthRange {
         if let Some((middle, tolerance)) = text.split_once('±').or_else(|| text.split_once("+/-")) {
             return around(middle, tolerance);
         }
-        if let Some(at) = text.to_ascii_lowercase().find(" to ") {
-            return ends(&text[..at], &text[at + 4..]);
+        let to = text.to_ascii_lowercase().find(" to ");
+        if let Some((least, most)) = to.and_then(|at| Some((text.get(..at)?, text.get(at + 4..)?))) {
+            return ends(least, most);
         }
         // A dash may also part feet from inches (`2' - 10"`). Whatever reads as one length is one: as a
         // range it would run backwards, since inches after feet are fewer than twelve.

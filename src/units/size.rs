@@ -97,7 +97,10 @@ impl Sides {
 
     /// The first side times the second: the whole of a rectangle, the footprint of a box.
     pub fn area(&self) -> Area {
-        self.0[0] * self.0[1]
+        match self.0.as_slice() {
+            [first, second, ..] => *first * *second,
+            _ => Area::default(),
+        }
     }
 
     /// The sides as `shown` prints each, with `×` between.

@@ -117,19 +117,19 @@ fn lay_out(shares: &[u64]) -> Vec<Tile> {
         let (long, short) = (left.w.max(left.h), left.w.min(left.h));
         let sum_left: u64 = rest.iter().sum();
         let mut taken = 1;
-        while taken < rest.len()
-            && !is_worse(worst(&rest[..=taken], sum_left, long, short), worst(&rest[..taken], sum_left, long, short))
+        while let Some((row, longer)) = rest.get(..taken).zip(rest.get(..=taken))
+            && !is_worse(worst(longer, sum_left, long, short), worst(row, sum_left, long, short))
         {
             taken += 1;
         }
-        let row = &rest[..taken];
+        let (row, after) = rest.split_at(taken);
         let deep = rounded(long * row.iter().sum::<u64>(), sum_left);
         tiles.extend(place_row(row, left, deep));
         left = match left.w >= left.h {
             true => Tile { x: left.x + deep, w: left.w - deep, ..left },
             false => Tile { y: left.y + deep, h: left.h - deep, ..left },
         };
-        rest = &rest[taken..];
+        rest = after;
     }
     tiles
 }

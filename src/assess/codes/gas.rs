@@ -24,7 +24,7 @@ pub const TABLE: [(u32, [u32; 8]); 4] = [
 pub fn carries(size: Length, run: Length) -> Option<u32> {
     let row = FEET.iter().position(|feet| run <= Length::from_inches(i64::from(*feet) * 12))?;
     let of_size = |(eighths, _): &&(u32, [u32; 8])| Length::from_sixty_fourths(i64::from(*eighths) * 8) == size;
-    TABLE.iter().find(of_size).map(|(_, carried)| carried[row])
+    TABLE.iter().find(of_size).and_then(|(_, carried)| carried.get(row).copied())
 }
 
 /// The least size of the table that carries so much over that length.

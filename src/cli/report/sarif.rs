@@ -55,8 +55,13 @@ fn result(finding: &Finding, files: &Files) -> Value {
         "locations": [{"physicalLocation": location(files, &finding.place)}],
         "properties": {"room": finding.room, "item": finding.item, "source": finding.source},
     });
+    let mut put = |key: &str, value: Value| {
+        if let Some(fields) = result.as_object_mut() {
+            fields.insert(key.into(), value);
+        }
+    };
     if let Some(index) = RULES.iter().position(|rule| rule.code == finding.rule) {
-        result["ruleIndex"] = json!(index);
+        put("ruleIndex", json!(index));
     }
     let also = finding.also.iter().enumerate().map(|(id, also)| {
         let place = location(files, &Place::Text(also.span));
@@ -64,11 +69,11 @@ fn result(finding: &Finding, files: &Files) -> Value {
     });
     let also: Vec<Value> = also.collect();
     if !also.is_empty() {
-        result["relatedLocations"] = Value::Array(also);
+        put("relatedLocations", Value::Array(also));
     }
     if let Some(waived) = &finding.waived {
         let why = format!("{} ({})", waived.because, waived.words());
-        result["suppressions"] = json!([{"kind": "inSource", "status": "accepted", "justification": why}]);
+        put("suppressions", json!([{"kind": "inSource", "status": "accepted", "justification": why}]));
     }
     result
 }

@@ -105,9 +105,9 @@ fn lines(file: &SourceFile, span: Span) -> (usize, &str, usize) {
     let first = line.saturating_sub(LINES_AROUND).max(1);
     let mut starts = std::iter::once(0).chain(file.text.match_indices('\n').map(|(at, _)| at + 1));
     let from = starts.nth(first - 1).unwrap_or(0);
-    let rest = &file.text[from..];
+    let rest = file.text.get(from..).unwrap_or_default();
     let end = rest.match_indices('\n').nth(line - first + LINES_AROUND).map_or(rest.len(), |(at, _)| at);
-    (first, &rest[..end], from)
+    (first, rest.get(..end).unwrap_or(rest), from)
 }
 
 fn summary(counts: Counts) -> String {

@@ -53,8 +53,9 @@ impl Disk {
                     if read == 0 {
                         break;
                     }
-                    hasher.add(&piece[..read]);
-                    file.write_all(&piece[..read]).map_err(failed)?;
+                    let piece = piece.get(..read).unwrap_or(&piece);
+                    hasher.add(piece);
+                    file.write_all(piece).map_err(failed)?;
                 }
                 if hasher.finish() != *digest {
                     return Err(WriteError::Picture(kept.clone()));

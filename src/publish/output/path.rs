@@ -72,7 +72,7 @@ pub(super) fn folded(path: &str) -> String {
 
 /// The folders above a path, the outermost first: `a/b/c` has `a` and `a/b`.
 pub(super) fn folders(path: &str) -> impl Iterator<Item = &str> {
-    path.match_indices('/').map(|(at, _)| &path[..at])
+    path.match_indices('/').filter_map(|(at, _)| path.get(..at))
 }
 
 #[cfg(test)]

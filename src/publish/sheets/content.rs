@@ -21,7 +21,7 @@ struct Content<'a, V> {
 pub fn json(view: &impl Serialize, shown: &[String]) -> Result<Vec<u8>, SheetError> {
     let refused = |fault: serde_json::Error| SheetError::View(fault.to_string());
     let mut content = serde_json::to_value(Content { view, shown }).map_err(refused)?;
-    tidy(&mut content["view"]);
+    content.get_mut("view").map(tidy);
     serde_json::to_vec(&content).map_err(refused)
 }
 

@@ -64,9 +64,11 @@ impl Date {
         if shape != "0000-00-00" {
             return Err(notation());
         }
-        let year = written[..4].parse().map_err(|_| notation())?;
-        let month = written[5..7].parse().map_err(|_| notation())?;
-        let day = written[8..].parse().map_err(|_| notation())?;
+        let mut parts = written.split('-');
+        let mut part = || parts.next().ok_or_else(notation);
+        let year = part()?.parse().map_err(|_| notation())?;
+        let month = part()?.parse().map_err(|_| notation())?;
+        let day = part()?.parse().map_err(|_| notation())?;
         Date::new(year, month, day).ok_or_else(|| DateError::NoSuchDay(written.into()))
     }
 
@@ -147,7 +149,7 @@ impl<'de> serde::Deserialize<'de> for Date {
 
 impl fmt::Display for Date {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let month = MONTHS[usize::try_from(self.month() - 1).unwrap_or(0)];
+        let month = usize::try_from(self.month() - 1).ok().and_then(|at| MONTHS.get(at)).copied().unwrap_or_default();
         write!(f, "{} {month} {}", self.day(), self.year())
     }
 }

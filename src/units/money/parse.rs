@@ -19,7 +19,7 @@ pub(super) fn parse(text: &str, currency: Currency) -> Result<Money, MoneyError>
     if stated > decimals {
         return Err(MoneyError::Decimals(written.into(), currency));
     }
-    let part = &format!("{part:0<decimals$}")[..decimals];
+    let part: String = part.chars().chain(std::iter::repeat('0')).take(decimals).collect();
     let minor: i64 = format!("{whole}{part}").parse().map_err(|_| MoneyError::TooLarge)?;
     Ok(Money::new(if negative { -minor } else { minor }, currency))
 }
@@ -34,12 +34,10 @@ fn after_minus(text: &str) -> (bool, &str) {
 /// Takes the currency's own symbol or code away, before or after the number; any other is refused.
 fn without_mark(text: &str, currency: Currency) -> Result<&str, MoneyError> {
     let number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '−');
-    let (Some(start), Some(end)) = (text.find(number), text.rfind(number)) else {
-        return Err(MoneyError::Unreadable(text.into()));
-    };
-    let end = end + text[end..].chars().next().map_or(0, char::len_utf8);
-    let (before, after) = (text[..start].trim(), text[end..].trim());
-    for mark in [before, after].into_iter().filter(|mark| !mark.is_empty()) {
+    let figures = text.trim_matches(|letter| !number(letter));
+    let around = text.split_once(figures).filter(|_| !figures.is_empty());
+    let (before, after) = around.ok_or_else(|| MoneyError::Unreadable(text.into()))?;
+    for mark in [before.trim(), after.trim()].into_iter().filter(|mark| !mark.is_empty()) {
         if mark == currency.code() || Some(mark) == currency.symbol() {
             continue;
         }
@@ -49,7 +47,7 @@ fn without_mark(text: &str, currency: Currency) -> Result<&str, MoneyError> {
             false => MoneyError::Unreadable(text.into()),
         });
     }
-    Ok(&text[start..end])
+    Ok(figures)
 }
 
 /// Takes marks of thousands away; `None` when a comma may mean something else.

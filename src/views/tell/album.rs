@@ -43,9 +43,7 @@ impl<'a> Album<'a> {
         let mut files: Vec<_> = made.files.iter().filter(|file| file.width <= most.max(smallest)).collect();
         files.sort_by_key(|file| file.width);
         let middle = files.iter().rev().find(|file| file.width <= MIDDLE).or(files.first())?;
-        let path = |file: &crate::pictures::Rendition| {
-            format!("pictures/{}-{}.jpg", &made.digest.to_string()[..16], file.width)
-        };
+        let path = |file: &crate::pictures::Rendition| format!("pictures/{}-{}.jpg", made.digest.short(16), file.width);
         let mut shown = self.shown.borrow_mut();
         for file in &files {
             let page = PageFile { path: path(file), from: file.path.clone(), digest: file.digest, bytes: file.bytes };

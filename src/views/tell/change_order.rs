@@ -175,9 +175,9 @@ fn item(changed: &Changed, (from, to): Issues<'_>) -> Item {
 
 /// What may hurt of an item as it was issued: the makers' cautions, then those of its kind.
 fn cautions(item: &IssuedItem) -> Vec<String> {
-    let options = item.content["options"].as_array().into_iter().flatten();
-    let makers = options.filter_map(|option| option["caution"].as_str());
-    let of_kind = item.content["kind"].as_str().and_then(kind).map_or(&[][..], |kind| kind.hazards);
+    let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
+    let makers = options.filter_map(|option| option.get("caution")?.as_str());
+    let of_kind = item.content.get("kind").and_then(|name| kind(name.as_str()?)).map_or(&[][..], |kind| kind.hazards);
     let mut told: Vec<String> = Vec::new();
     for caution in makers.chain(of_kind.iter().map(|hazard| hazard.caution())) {
         if !told.iter().any(|before| before == caution) {
@@ -193,10 +193,10 @@ fn change(what: &str, from: String, to: String) -> Change {
 
 /// What an item that is new or gone is: its options by name, maker, model and finish.
 fn shown(item: Option<&IssuedItem>) -> String {
-    let options = item.and_then(|item| item.content["options"].as_array()).map_or(&[][..], Vec::as_slice);
+    let options = item.and_then(|item| item.content.get("options")?.as_array()).map_or(&[][..], Vec::as_slice);
     let told = options.iter().map(|option| {
         let mut words: Vec<&str> = Vec::new();
-        for word in ["name", "maker", "model", "finish"].iter().filter_map(|key| option[*key].as_str()) {
+        for word in ["name", "maker", "model", "finish"].iter().filter_map(|key| option.get(*key)?.as_str()) {
             if !words.iter().any(|before| before.contains(word)) {
                 words.push(word);
             }

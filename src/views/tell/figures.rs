@@ -69,10 +69,8 @@ pub fn and(parts: &[String]) -> String {
 
 /// A finding's words for a page: what stands between backticks stands between quotation marks.
 pub fn quoted(words: &str) -> Html {
-    let marks = ["“", "”"];
-    let parts = words.split('`').enumerate();
-    let text: String =
-        parts.map(|(at, part)| if at == 0 { part.into() } else { format!("{}{part}", marks[(at + 1) % 2]) }).collect();
+    let marks = [""].into_iter().chain(["“", "”"].into_iter().cycle());
+    let text: String = marks.zip(words.split('`')).flat_map(|(mark, part)| [mark, part]).collect();
     Html::text(&text)
 }
 

@@ -44,7 +44,7 @@ impl Teller<'_> {
         let day = decided.made.day().map_or_else(String::new, |day| day.to_string());
         let how = self.how_given(&given, &decided.response, &day);
         let on = if matches!(given, Given::ByHand(_)) { how } else { format!("{day}, {how}") };
-        let response = Some(Html::text(&format!("response {}", &decided.response.to_string()[..8])));
+        let response = Some(Html::text(&format!("response {}", decided.response.short(8))));
         vec![
             name.into(),
             Cell { text: Html::text(&on), note: response, ..Cell::default() },

@@ -42,7 +42,7 @@ impl Teller<'_> {
         RoomPlan {
             id: format!("plan-{}", plan.room.folder),
             name: plan.room.title().to_string(),
-            walls: (0..plan.walls.len()).map(|number| wall(plan, number)).collect(),
+            walls: (0..plan.walls.len()).filter_map(|number| wall(plan, number)).collect(),
             holes: plan.holes.iter().map(|hole| self::hole(plan, hole)).collect(),
             things,
             counter_edges: counter_edges(plan),
@@ -85,8 +85,8 @@ fn rectangle(frame: &Frame, along: (Length, Length), out: (Length, Length)) -> [
 }
 
 /// A wall, drawn on around the outer corners of the room.
-fn wall(plan: &Plan<'_>, number: usize) -> Wall {
-    let wall = &plan.walls[number];
+fn wall(plan: &Plan<'_>, number: usize) -> Option<Wall> {
+    let wall = plan.walls.get(number)?;
     let frame = wall.frame;
     let length = frame.length();
     let on = |end: Point| {
@@ -100,13 +100,13 @@ fn wall(plan: &Plan<'_>, number: usize) -> Wall {
         if turns_out { WALL } else { Length::ZERO }
     };
     let along = (-on(frame.left()), length + on(frame.right()));
-    Wall {
+    Some(Wall {
         letter: wall.letter.clone(),
         face: (at(frame.left()), at(frame.right())),
         body: rectangle(&frame, along, (-WALL, Length::ZERO)).to_vec(),
         length,
         is_open: wall.is_open(),
-    }
+    })
 }
 
 fn hole<'a>(plan: &Plan<'a>, hole: &crate::plan::Hole<'a>) -> Hole {
