@@ -91,15 +91,15 @@ fn another_choice(
     ground: &Ground<'_>,
 ) -> Option<(String, String)> {
     let by_record = chosen_by(context, word, ground);
-    let before = by_record.as_deref().or_else(|| issued.content["chosen"].as_str())?;
+    let before = by_record.as_deref().or_else(|| issued.content.get("chosen")?.as_str())?;
     let item = context.approvals.item(ground.room, ground.selection)?;
     let now = ground.selection.chosen.get().map(String::as_str).or_else(|| item.chosen())?;
     let name = |id: &str| {
         let options = ground.selection.options.iter();
         let here = options.filter(|option| option.id.value == id).map(|option| option.title()).next();
-        let issued = issued.content["options"].as_array().into_iter().flatten();
-        let there =
-            issued.filter(|option| option["id"].as_str() == Some(id)).find_map(|option| option["name"].as_str());
+        let issued = issued.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
+        let of_id = |option: &&serde_json::Value| option.get("id").and_then(|own| own.as_str()) == Some(id);
+        let there = issued.filter(of_id).find_map(|option| option.get("name")?.as_str());
         here.or_else(|| there.map(str::to_string)).unwrap_or_else(|| id.to_string())
     };
     (before != now).then(|| (name(before), name(now)))
