@@ -18,18 +18,20 @@ const Answer = (() => {
     const [who, key] = [given.get("for"), Seal.key(given.get("key"))];
     link = known(who) && key ? "taken" : "unknown";
     if (link === "taken") {
+      be(who);
       write(keyPlace(who), Seal.hex(key));
-      write(WHO, who);
-      // Signed before the link came, and not handed over yet: it can be sealed still.
-      if (read(place(who))?.response) change((kept) => { if (!kept.handed.length) kept.response = sealed(kept.response); });
+      // Signed before the link came, by whoever held the device: it is read and signed anew, never sealed unseen.
+      if (read(place(who))?.response) change((kept) => { if (!kept.response?.mac) delete kept.response; });
     }
     history.replaceState(null, "", location.pathname + location.search);
     return true;
   };
   const who = () => known(read(WHO)) ?? (asked.approvers.length === 1 ? asked.approvers[0] : null);
-  const key = () => { const is = who(); return is && read(keyPlace(is.id)); };
-  const be = (id) => write(WHO, id);
-  const forget = () => { const is = who(); if (is) write(keyPlace(is.id), null); write(WHO, null); };
+  // A device that two share keeps one key: that of the link opened last. It serves the name that it was made for,
+  // and goes when another name is chosen.
+  const keyed = () => asked.approvers.filter((one) => read(keyPlace(one.id)));
+  const key = () => { const [one, more] = keyed(); return one && !more && one.id === who()?.id ? read(keyPlace(one.id)) : null; };
+  const be = (id) => { keyed().forEach((one) => write(keyPlace(one.id), null)); write(WHO, id); };
   /** What was decided, without what can no longer hold: of another mark, or of what is not asked. */
   const state = () => {
     const is = who();
@@ -91,6 +93,6 @@ const Answer = (() => {
     kept.response = sealed(response);
     delete kept.changed;
   });
-  const sealed = (response) => (key() && !response.mac ? Seal.sealed(response, Seal.unhex(key())) : response);
-  return { asked, name, who, key, be, forget, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, recorded, statement, sign };
+  const sealed = (response) => (key() ? Seal.sealed(response, Seal.unhex(key())) : response);
+  return { asked, name, who, key, be, takeLink, link: () => link, state, change, decide, agrees, lacks, decided, recorded, statement, sign };
 })();

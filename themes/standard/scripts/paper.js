@@ -37,9 +37,13 @@ const Paper = (() => {
     try { localStorage.setItem(key, JSON.stringify(value)); } catch { lasts = false; }
     return lasts;
   };
-  const others = (tell) => addEventListener("storage", (event) => {
-    if (event.key?.startsWith("bookmatch ")) { here.delete(event.key); tell(); }
-  });
+  /** Hears of what another page kept, also while this one was put aside. */
+  const others = (tell) => {
+    addEventListener("storage", (event) => {
+      if (event.key?.startsWith("bookmatch ")) { here.delete(event.key); tell(); }
+    });
+    addEventListener("pageshow", (event) => event.persisted && tell());
+  };
   /** Half a letter, as a broken paste may leave, can be in no JSON. */
   const whole = (text) => text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
   let waiting = 0;

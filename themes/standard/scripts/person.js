@@ -6,7 +6,7 @@ const Person = (() => {
     const again = (what) => () => { what(); changed(); };
     if (is && Answer.key()) {
       return el("div", { class: "acts" }, link, el("p", { class: "who" }, fill(w.act.as_linked, { name: is.name })),
-        el("button", { type: "button", class: "quiet", click: again(Answer.forget) }, fill(w.act.not_me, { name: is.name })));
+        el("button", { type: "button", class: "quiet", click: again(() => Answer.be(null)) }, fill(w.act.not_me, { name: is.name })));
     }
     return el("div", {}, link, el("fieldset", { class: "choice" }, el("legend", { class: "label" }, w.act.who),
       el("div", { class: "boxes" }, ...Answer.asked.approvers.map((one) => el("label", {},

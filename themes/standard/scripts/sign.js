@@ -101,12 +101,14 @@
     response.signed.drawing && Pen.drawn(response.signed.drawing), el("ul", { class: "said" }, ...response.items.map(signedLine)), el("p", { class: "sans soft" }, w.signs.may_change)];
   let form = null;
   const signForm = () => {
-    const before = pending(), lines = el("ul", { class: "said" }), again = el("p", {}), wrong = el("p", { class: "sans", id: "no-name" });
+    const before = pending(), is = Answer.who()?.id, lines = el("ul", { class: "said" }), again = el("p", {}), wrong = el("p", { class: "sans", id: "no-name" });
     const keep = (what) => write(typed(), { ...pending(), ...what });
     const name = el("input", { id: "typed", class: "line", autocomplete: "name", maxlength: 200, "aria-describedby": "no-name", required: true, input: () => keep({ name: name.value }) });
     name.value = before.name;
     form = el("form", { class: "form", novalidate: true, submit: (event) => {
       event.preventDefault();
+      // Somebody else was named meanwhile, in another window: what is signed is what is seen.
+      if (Answer.who()?.id !== is) { show(); return; }
       if (!name.value.trim()) { wrong.textContent = w.signs.no_name; name.setAttribute("aria-invalid", "true"); name.focus(); return; }
       Answer.sign(name.value, pending().drawing);
       if (!Answer.state().response) { wrong.textContent = w.signs.too_large; return; }
