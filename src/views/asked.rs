@@ -99,7 +99,7 @@ pub struct AskedBefore {
     pub decision: String,
     pub option: Option<String>,
     pub note: Option<String>,
-    /// `holds`, `stale` or `unsigned`.
+    /// `holds` or `stale`.
     pub state: String,
 }
 

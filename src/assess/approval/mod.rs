@@ -121,7 +121,7 @@ impl Item {
 
     /// The option that those who approved chose, where they chose one and agree.
     pub fn chosen(&self) -> Option<&str> {
-        let approving = self.words.iter().filter(|word| word.holds && word.approves());
+        let approving = self.words.iter().filter(|word| word.holds && word.given.is_known() && word.approves());
         let mut options = approving.filter_map(|word| word.option.as_deref());
         let first = options.next()?;
         options.all(|other| other == first).then_some(first)

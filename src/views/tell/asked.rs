@@ -27,14 +27,9 @@ impl Teller<'_> {
         })
     }
 
-    /// What is on record of an item, the newest word of each approver.
+    /// What is on record of an item, the newest word of each approver that is known to be theirs.
     fn before(&self, room: &Room, selection: &Selection) -> Vec<AskedBefore> {
-        let item = self.subject.assessment.approvals.item(room, selection);
-        let state = |word: &Word| match word.holds {
-            false => "stale",
-            true if word.given.is_known() => "holds",
-            true => "unsigned",
-        };
+        let state = |word: &Word| if word.holds { "holds" } else { "stale" };
         let before = |word: &Word| AskedBefore {
             who: word.who.clone(),
             decision: word.decision.words().into(),
@@ -42,7 +37,7 @@ impl Teller<'_> {
             note: word.note.clone(),
             state: state(word).into(),
         };
-        item.map_or_else(Vec::new, |item| item.words.iter().map(before).collect())
+        self.known_words(room, selection).map(before).collect()
     }
 
     /// What the sheet for signature asks: every item, and the allowances.

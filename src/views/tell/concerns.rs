@@ -104,22 +104,29 @@ impl Teller<'_> {
         // A misfit that someone accepted is no secret from those who will live with it.
         let accepted =
             |finding: &&Finding| here(finding) && finding.waived.is_some() && finding.rule.starts_with("fit/");
-        lines.extend(self.subject.assessment.findings.iter().filter(accepted).map(sentence));
+        lines.extend(
+            self.subject.assessment.findings.iter().filter(accepted).map(|finding| sentence(Reader::Client, finding)),
+        );
         if lines.is_empty() { None } else { Some(Notice { title: "Before you decide".into(), lines }) }
     }
 
     fn sentences(&self, reader: Reader, here: impl Fn(&&Finding) -> bool) -> Vec<Html> {
         let findings = self.subject.assessment.findings.iter();
-        findings.filter(|finding| reader.is_told(finding.rule)).filter(here).map(sentence).collect()
+        findings
+            .filter(|finding| reader.is_told(finding.rule))
+            .filter(here)
+            .map(|finding| sentence(reader, finding))
+            .collect()
     }
 }
 
-/// A finding as a sentence, and who accepted it if someone did.
-fn sentence(finding: &Finding) -> Html {
-    let waived = finding
-        .waived
-        .as_ref()
-        .map_or(String::new(), |waived| format!(" Waived by {}: {}.", waived.words(), waived.because));
+/// A finding as a sentence, and that it was accepted if someone did so. Why, and by whom, is told to the
+/// trade that works by it; the client reads that it is known.
+fn sentence(reader: Reader, finding: &Finding) -> Html {
+    let waived = finding.waived.as_ref().map_or(String::new(), |waived| match reader {
+        Reader::Client => " The designer lets it stand.".into(),
+        Reader::Installer => format!(" Waived by {}: {}.", waived.words(), waived.because),
+    });
     sentence_of(finding).then(waived)
 }
 

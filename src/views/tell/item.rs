@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::approval::{Given, Word};
+use crate::assess::approval::Word;
 use crate::assess::{Amounts, DecideBy};
 use crate::book::{Choice, NeededFor, Room, Selection};
 use crate::marks;
@@ -199,7 +199,8 @@ impl Teller<'_> {
         let told = |value: Option<String>| value.map_or_else(|| Html::text("–"), |value| quoted(&value));
         let (since, number) = match issued.mark == item.now.mark {
             true => {
-                (item.words.iter().find(|word| !word.changes.is_empty()).map(|word| word.changes.clone()), issue.number)
+                let mut known = self.known_words(room, selection);
+                (known.find(|word| !word.changes.is_empty()).map(|word| word.changes.clone()), issue.number)
             }
             false => (Some(marks::changes(&issued.content, &item.now.content)), issue.number + 1),
         };
@@ -216,13 +217,12 @@ impl Teller<'_> {
     fn signers(&self, room: &Room, selection: &Selection) -> Vec<Signer> {
         let approvers = self.subject.book.project.approvers.iter();
         let by = self.subject.assessment.dates.decide_by(selection).filter(|_| !selection.is_ordered());
-        let item = self.subject.assessment.approvals.item(room, selection);
-        let word = |id: &str| item.and_then(|item| item.words.iter().find(|word| word.who == id));
+        let word = |id: &str| self.known_word(id, room, selection);
         approvers
             .map(|approver| Signer {
                 name: approver.name.clone(),
                 state: self.said_by(approver, room, selection),
-                stamp: word(&approver.id.value).map(stamp),
+                stamp: word(&approver.id.value).map(|word| self.stamp_of(word)),
                 says: match word(&approver.id.value) {
                     Some(word) => word.note.as_ref().map(|note| Html::text(note)),
                     None => by.map(|by| Html::text(&format!("Wanted by {by}."))),
@@ -230,19 +230,13 @@ impl Teller<'_> {
             })
             .collect()
     }
-}
 
-/// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
-fn stamp(word: &Word) -> Stamp {
-    let how = match &word.given {
-        Given::ByPrivateLink => "by private link".to_string(),
-        Given::Confirmed => "confirmed in person".into(),
-        Given::Unsigned => "unsigned".into(),
-        Given::ByHand(how) => format!("by hand: {how}"),
-    };
-    let option = word.option.as_ref().map(|option| format!("option {option}"));
-    let lines = [option, Some(format!("Issue {} · {}", word.issue, day_of(word))), Some(how)];
-    Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
+    /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
+    fn stamp_of(&self, word: &Word) -> Stamp {
+        let option = word.option.as_ref().map(|option| format!("option {option}"));
+        let lines = [option, Some(format!("Issue {} · {}", word.issue, day_of(word))), Some(self.how_in_short(word))];
+        Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
+    }
 }
 
 /// The day on which it was decided, in universal time.

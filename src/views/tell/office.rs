@@ -55,7 +55,7 @@ impl Teller<'_> {
             let stated = |state| Cell { state: Some(state), ..Cell::default() };
             let name = Cell::from(format!("{} {}", selection.tag, selection.name.value).as_str());
             let said = approvers.iter().map(|approver| self.said_how(approver, room, selection));
-            [name, stated(self.decision(room, selection))].into_iter().chain(said).collect()
+            [name, stated(self.decision_for_office(room, selection))].into_iter().chain(said).collect()
         };
         Some(Table {
             name: "Approvals".into(),
@@ -81,7 +81,7 @@ impl Teller<'_> {
 
     /// What an approver said, how and when it was given, and the scan of what was signed on paper.
     fn said_how(&self, approver: &Approver, room: &Room, selection: &Selection) -> Cell {
-        let state = Some(self.said_by(approver, room, selection));
+        let state = Some(self.said_for_office(approver, room, selection));
         let item = self.subject.assessment.approvals.item(room, selection);
         let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
         let Some(word) = word else { return Cell { state, ..Cell::default() } };

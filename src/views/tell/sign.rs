@@ -170,16 +170,15 @@ impl Teller<'_> {
 
     /// Approvals as noted, and what they ask for.
     fn conditions(&self) -> Vec<Condition> {
-        let approvals = &self.subject.assessment.approvals;
-        let items = self.subject.book.selections().filter_map(|(room, selection)| {
-            let item = approvals.item(room, selection)?;
-            Some(item.words.iter().filter(|word| word.holds && word.is_conditional()).map(move |word| Condition {
+        let items = self.subject.book.selections().flat_map(|(room, selection)| {
+            let open = self.known_words(room, selection).filter(|word| word.holds && word.is_conditional());
+            open.map(move |word| Condition {
                 link: self.chrome.item_link(room, selection),
                 state: State::new(Shape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
                 sentence: Html::text(word.note.as_deref().unwrap_or("No condition was written.")),
-            }))
+            })
         });
-        items.flatten().collect()
+        items.collect()
     }
 
     fn group(&self, room: &Room) -> SignGroup {

@@ -46,8 +46,7 @@ impl Teller<'_> {
 
     /// What an approver said of an item, where it is known to be theirs and still holds.
     fn word_of(&self, approver: &Named, room: &Room, selection: &Selection) -> Option<&Word> {
-        let item = self.subject.assessment.approvals.item(room, selection)?;
-        item.words.iter().find(|word| word.who == approver.id.value && word.holds && word.given.is_known())
+        self.known_word(&approver.id.value, room, selection).filter(|word| word.holds)
     }
 
     fn signature(&self, word: &Word, tags: &[&str], all: usize) -> Signature {
@@ -64,7 +63,7 @@ impl Teller<'_> {
             name: typed.clone().unwrap_or_else(|| word.name.clone()),
             text: typed.unwrap_or_else(|| if on_paper { "on paper".into() } else { String::new() }),
             date: if by_hand { String::new() } else { day(word) },
-            how: format!("{}; of issue {}, {of}", self.how(word), word.issue),
+            how: format!("{}; of issue {}, {of}", self.how_in_short(word), word.issue),
             drawing: kept.and_then(|kept| kept.drawing.as_ref()).map(Strokes::of),
         }
     }
@@ -74,14 +73,26 @@ impl Teller<'_> {
         self.how_given(&word.given, &word.response, &day(word))
     }
 
+    /// How a word was given, for those who decide: what the designer wrote of it is the office's.
+    pub fn how_in_short(&self, word: &Word) -> String {
+        match &word.given {
+            Given::ByHand(_) if self.has_scan(&word.response) => format!("signed on paper; recorded {}", day(word)),
+            Given::ByHand(_) => format!("by hand, written down by the designer {}", day(word)),
+            given => self.how_given(given, &word.response, &day(word)),
+        }
+    }
+
+    fn has_scan(&self, response: &Digest) -> bool {
+        self.subject.book.record.kept.get(response).is_some_and(|kept| kept.scan.is_some())
+    }
+
     /// How a response was given; one that the designer wrote down says when that was done.
     pub fn how_given(&self, given: &Given, response: &Digest, recorded: &str) -> String {
-        let has_scan = || self.subject.book.record.kept.get(response).is_some_and(|kept| kept.scan.is_some());
         match given {
             Given::ByPrivateLink => "by private link".into(),
             Given::Confirmed => "confirmed with the person".into(),
             Given::Unsigned => "unsigned: to be confirmed".into(),
-            Given::ByHand(how) if !has_scan() => format!("by hand: {how}; recorded {recorded}"),
+            Given::ByHand(how) if !self.has_scan(response) => format!("by hand: {how}; recorded {recorded}"),
             Given::ByHand(how) if how.to_lowercase().starts_with("signed on paper") => {
                 format!("{how}; recorded {recorded}")
             }
@@ -101,7 +112,7 @@ impl Teller<'_> {
             let on = if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!(" {},", day(word)) };
             Decided {
                 stamp: Some(stamp(word.decision)),
-                by: format!("{}{met},{chosen}{on} {}", word.decision.words(), self.how(word)),
+                by: format!("{}{met},{chosen}{on} {}", word.decision.words(), self.how_in_short(word)),
                 note: word.note.clone().unwrap_or_default(),
             }
         };

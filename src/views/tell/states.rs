@@ -12,16 +12,40 @@ use super::figures::{and, count};
 impl Teller<'_> {
     /// How far the decision on a selection has come. Before anything was issued nothing is approved, so
     /// every item waits: for a choice, or for signatures.
+    /// What nobody has confirmed to be an approver's own is nothing yet.
     pub fn decision(&self, room: &Room, selection: &Selection) -> State {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let item = item.filter(|item| item.standing != Standing::Unsigned);
+        item.map_or_else(|| unissued(selection), |item| standing(item, selection))
+    }
+
+    /// How far the decision has come, for the office: what is to be confirmed is told.
+    pub fn decision_for_office(&self, room: &Room, selection: &Selection) -> State {
         let item = self.subject.assessment.approvals.item(room, selection);
         item.map_or_else(|| unissued(selection), |item| standing(item, selection))
     }
 
-    /// What one approver has said of a selection, and until when it is wanted.
+    /// What one approver is known to have said of a selection.
     pub fn said_by(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
-        let Some(item) = self.subject.assessment.approvals.item(room, selection) else { return unissued(selection) };
-        let word = item.words.iter().find(|word| word.who == approver.id.value);
+        self.known_word(&approver.id.value, room, selection).map_or_else(|| unissued(selection), said)
+    }
+
+    /// What somebody said of a selection in an approver's name, for the office.
+    pub fn said_for_office(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
         word.map_or_else(|| unissued(selection), said)
+    }
+
+    /// What is known to be approvers' own of a selection: all that stands on a page of those who decide.
+    pub fn known_words(&self, room: &Room, selection: &Selection) -> impl Iterator<Item = &Word> {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        item.into_iter().flat_map(|item| &item.words).filter(|word| word.given.is_known())
+    }
+
+    /// What is known to be one approver's own of a selection.
+    pub fn known_word(&self, who: &str, room: &Room, selection: &Selection) -> Option<&Word> {
+        self.known_words(room, selection).find(|word| word.who == who)
     }
 }
 

@@ -20,7 +20,7 @@ const BOOK: &str = "5f0c37a9d2e14b86a0f3c7d915be6284";
 const RESPONSES: &str = "responses: {post: \"https://book.example/responses\", email: office@marrowby.example}\n";
 
 #[test]
-fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk() {
+fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk_and_on_one_that_they_share() {
     let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("example-project/book.yaml")).unwrap();
     let project = Project::copy_of("example-project").file("book.yaml", &(text + RESPONSES));
     issue(&project.root());
@@ -28,6 +28,7 @@ fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk() {
     project.run(["publish".as_ref(), "--today".as_ref(), TODAY.as_ref(), "--out".as_ref(), out.as_os_str()]).exits(0);
     let part = |name: &str| out.join(name).to_str().unwrap().to_owned();
     drive("deciding.mjs", &[&part("client")]);
+    drive("shared.mjs", &[&part("client")]);
     drive("readings.mjs", &[&part("installer"), "openings/kitchen/refrigerator.html", "issued"]);
 }
 

@@ -218,8 +218,8 @@ fn a_sheet_signed_on_paper_says_so_and_its_scan_is_the_offices_alone() {
     let out = book.published();
     let pdf = Pdf::of(&fs::read(out.join("client/sheets/whole-book.pdf")).unwrap());
     let text = pdf.pages().concat();
-    assert!(text.contains("signed on paper: handed over on site, 2027-01-16; recorded"), "{text}");
-    assert!(text.contains("on paper"), "{text}");
+    assert!(text.contains("signed on paper; recorded"), "{text}");
+    assert!(!text.contains("handed over on site"), "the designer's own words: {text}");
     let scans: Vec<PathBuf> = fs::read_dir(out.join("office/scans")).unwrap().map(|one| one.unwrap().path()).collect();
     let [copy] = scans.as_slice() else { panic!("{scans:?}") };
     assert_eq!(fs::read(copy).unwrap(), scan);
@@ -232,8 +232,52 @@ fn a_sheet_signed_on_paper_says_so_and_its_scan_is_the_offices_alone() {
             let bytes = if entry.file_type().is_file() { fs::read(entry.path()).unwrap() } else { vec![] };
             let has = |text: &[u8]| bytes.windows(text.len()).any(|window| window == text);
             assert!(!has(scan) && !has(&name.as_bytes()[..16]), "{}", entry.path().display());
+            assert!(!has(b"handed over on site"), "{}", entry.path().display());
         }
     }
+}
+
+/// What a stranger says in an approver's name, and what the designer wrote of how a decision was given.
+#[test]
+fn what_is_not_confirmed_and_the_designers_own_words_stand_on_no_page_but_the_offices() {
+    let book = Signed::new();
+    let mark = |item: &str| {
+        let issue = book.issue();
+        issue["items"].as_array().unwrap().iter().find(|one| one["item"] == item).unwrap()["mark"].clone()
+    };
+    let asked = json!({"room": "kitchen", "item": "mat", "mark": mark("mat"), "decision": "approved as noted", "note": "free of charge of course"});
+    let response = json!({
+        "format": "bookmatch response 1", "book": book.issue()["book"], "issue": 1, "who": "ada",
+        "nonce": "0123456789abcdef0123456789abcdef", "made": "2027-01-16T19:20:00Z", "items": [asked],
+        "signed": {"name": "A. Stranger", "statement": "I have seen what is shown.", "drawing": ""},
+    });
+    let file = book.project.beside("response.json");
+    fs::write(&file, response.to_string()).unwrap();
+    book.project.run(["receive", file.to_str().unwrap()]).exits(0).says("recorded as unsigned");
+    let how = "after much grumbling, on the telephone";
+    let given = ["receive", "--by-hand", "sven", "--item", "kitchen/rug", "--decision", "approved", "--how", how];
+    book.project.run(given).exits(0);
+    let out = book.published();
+    let office = fs::read_to_string(out.join("office/index.html")).unwrap();
+    assert!(office.contains(how) && office.contains("unsigned"), "{office}");
+    let words = ["free of charge of course", "A. Stranger", "grumbling", "nsigned: to be confirmed"];
+    for folder in ["client", "installer"] {
+        for entry in walkdir::WalkDir::new(out.join(folder)).into_iter().map(Result::unwrap) {
+            let is = |ending: &str| entry.path().extension().is_some_and(|end| end == ending);
+            let text = match () {
+                () if is("pdf") => Pdf::of(&fs::read(entry.path()).unwrap()).pages().concat(),
+                () if is("html") => fs::read_to_string(entry.path()).unwrap(),
+                () => continue,
+            };
+            for words in words {
+                assert!(!text.contains(words), "{}: {words}", entry.path().display());
+            }
+        }
+    }
+    let page = fs::read_to_string(out.join("client/items/kitchen/rug.html")).unwrap();
+    assert!(page.contains("by hand, written down by the designer"), "{page}");
+    let mat = fs::read_to_string(out.join("client/items/kitchen/mat.html")).unwrap();
+    assert!(mat.contains("Waiting for signatures"), "{mat}");
 }
 
 #[test]

@@ -45,7 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
-        let approving = item.words.iter().filter(|word| word.holds && word.approves());
+        let approving = item.words.iter().filter(|word| word.holds && word.given.is_known() && word.approves());
         let Some(word) = approving.max_by_key(|word| (word.issue, word.made)) else { continue };
         for ground in context.depends.grounds(selection) {
             findings.extend(changed(context, word, (room, selection), ground));

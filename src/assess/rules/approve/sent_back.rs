@@ -40,7 +40,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             Standing::Rejected(who) => (who, "is rejected by"),
             _ => continue,
         };
-        let note = item.words.iter().filter(|word| word.holds && !word.approves()).find_map(|word| word.note.as_ref());
+        let note = item
+            .words
+            .iter()
+            .filter(|word| word.holds && word.given.is_known() && !word.approves())
+            .find_map(|word| word.note.as_ref());
         let note = note.map_or(String::new(), |note| format!(": \"{}\"", short(note)));
         let name = &selection.name.value;
         let message = format!("`{name}` {how} {}{note}", who.join(" and "));

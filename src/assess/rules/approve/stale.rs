@@ -41,7 +41,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let Standing::Stale(who) = &item.standing else { continue };
-        let Some(word) = item.words.iter().find(|word| !word.holds && word.approves()) else { continue };
+        let Some(word) = item.words.iter().find(|word| !word.holds && word.given.is_known() && word.approves()) else {
+            continue;
+        };
         let told: Vec<String> = word.changes.iter().take(TOLD).map(|change| change.words()).collect();
         let more = word.changes.len().saturating_sub(TOLD);
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
