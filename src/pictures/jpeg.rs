@@ -11,6 +11,7 @@ use super::error::PictureError;
 use super::format::Format;
 use super::inspect::{Facts, shown};
 use super::raster::{Decoded, Raster, Samples};
+use super::scan;
 
 type Decoder<'a> = JpegDecoder<ZCursor<&'a [u8]>>;
 
@@ -33,11 +34,25 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Decoded, PictureError> {
     decoder.set_options(options().jpeg_set_out_colorspace(wanted));
     let (width, height) = stored_size(&decoder)?;
     let mut pixels = decoder.decode().map_err(fault)?;
+    if ends_alike(&pixels, width, wanted) && !scan::has_all_blocks(bytes) {
+        return Err(PictureError::Truncated(Format::Jpeg));
+    }
     if samples == Samples::Cmyk {
         to_inks(&mut pixels, stored == ColorSpace::YCCK, has_adobe_marker(bytes));
     }
     let raster = Raster { width, height, samples, pixels };
     Ok(Decoded { raster, profile: decoder.icc_profile(), orientation: orientation(&decoder) })
+}
+
+/// Whether the last row repeats itself from block to block, as it does where the decoder had no data
+/// for it; a border of one colour does too, so that this alone proves nothing.
+fn ends_alike(pixels: &[u8], width: u32, colours: ColorSpace) -> bool {
+    let each = colours.num_components();
+    let row = (width as usize).saturating_mul(each);
+    let last = pixels.len().checked_sub(row).and_then(|at| pixels.get(at..)).unwrap_or_default();
+    // What borders on the picture's edge is smoothed otherwise; a unit is 32 pixels at most.
+    let inner = last.get(32 * each..last.len().saturating_sub(32 * each)).unwrap_or_default();
+    inner.iter().zip(inner.iter().skip(32 * each)).all(|(one, other)| one == other)
 }
 
 /// Whether the photo is stored in passes over the whole picture, whose decoder needs more memory.
@@ -113,4 +128,37 @@ fn has_adobe_marker(bytes: &[u8]) -> bool {
         }
     }
     false
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A chequered picture stored row by row.
+    fn in_rows() -> Vec<u8> {
+        let pixels: Vec<u8> = (0..160 * 120 * 3).map(|at: usize| (at * 37 % 251) as u8).collect();
+        let mut bytes = Vec::new();
+        let encoder = jpeg_encoder::Encoder::new(&mut bytes, 90);
+        encoder.encode(&pixels, 160, 120, jpeg_encoder::ColorType::Rgb).unwrap();
+        bytes
+    }
+
+    /// Its first scan cut to a part and closed by an end marker again (ITU-T T.81, B.1.1.3).
+    fn closed_after(mut bytes: Vec<u8>, part: usize) -> Vec<u8> {
+        let scans = bytes.windows(2).enumerate().filter(|(_, pair)| *pair == [0xff, 0xda]).map(|(at, _)| at);
+        let scans: Vec<usize> = scans.collect();
+        let (first, end) = (scans[0] + 16, scans.get(1).copied().unwrap_or(bytes.len()));
+        bytes.truncate(first + (end - first) * part / 100);
+        bytes.extend([0xff, 0xd9]);
+        bytes
+    }
+
+    #[test]
+    fn a_photo_that_ends_before_its_time_is_told_though_its_end_marker_is_there() {
+        for part in [5, 10, 50, 80] {
+            let decoded = decode(&closed_after(in_rows(), part));
+            assert!(matches!(decoded, Err(PictureError::Truncated(Format::Jpeg))), "{part} %");
+        }
+        assert!(decode(&in_rows()).is_ok());
+    }
 }

@@ -9,6 +9,7 @@ mod limits;
 
 mod format;
 mod inspect;
+mod scan;
 mod wholeness;
 
 mod decode;

@@ -1,12 +1,14 @@
 //! Whether a picture's end is there, told from its structure without decoding a pixel.
 
+use std::collections::BTreeMap;
+
 use super::error::PictureError;
 use super::format::Format;
 
 /// Refuses a picture that was cut short, as a broken copy or upload leaves it.
 pub(super) fn check(format: Format, bytes: &[u8]) -> Result<(), PictureError> {
     let whole = match format {
-        Format::Jpeg => jpeg_ends(bytes),
+        Format::Jpeg => jpeg_ends(bytes) && passes_end(bytes),
         Format::Png => png_ends(bytes),
         Format::WebP => webp_ends(bytes),
         Format::Heic => boxes_end(bytes),
@@ -38,6 +40,61 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
 fn head(bytes: &[u8], at: usize) -> Option<(u32, [u8; 4])> {
     let (length, rest) = bytes.get(at..)?.split_first_chunk()?;
     Some((u32::from_be_bytes(*length), *rest.first_chunk()?))
+}
+
+/// Whether a JPEG that is stored in passes has them all: each coefficient of each colour down to its
+/// last bit (ITU-T T.81, G.1.1.1). A copy that was cut short and closed again by an end marker lacks
+/// the later ones. True for one that is not stored so, or whose parts can't be followed.
+fn passes_end(bytes: &[u8]) -> bool {
+    let mut at = 2;
+    let mut missing: BTreeMap<u8, [bool; 64]> = BTreeMap::new();
+    while let Some(&[0xff, marker]) = bytes.get(at..at + 2) {
+        match marker {
+            0xff => at += 1,
+            0xd9 => return missing.values().flatten().all(|missing| !missing),
+            0x01 | 0xd0..=0xd7 => at += 2,
+            _ => {
+                let Some(&[high, low]) = bytes.get(at + 2..at + 4) else { return true };
+                let end = at + 2 + usize::from(u16::from_be_bytes([high, low]));
+                let segment = bytes.get(at + 4..end).unwrap_or_default();
+                match marker {
+                    0xc2 => missing = components(segment),
+                    0xc0..=0xc3 | 0xc5..=0xc7 | 0xc9..=0xcb | 0xcd..=0xcf => return true,
+                    0xda => pass(segment, &mut missing),
+                    _ => {}
+                }
+                at = if marker == 0xda { next_marker(bytes, end) } else { end };
+            }
+        }
+    }
+    true
+}
+
+/// The colours of a frame, by their ids, with all that is still to come of each.
+fn components(frame: &[u8]) -> BTreeMap<u8, [bool; 64]> {
+    let each = frame.get(6..).unwrap_or_default().chunks_exact(3);
+    each.filter_map(|component| Some((*component.first()?, [true; 64]))).collect()
+}
+
+/// Takes off what a pass brings down to the last bit.
+fn pass(scan: &[u8], missing: &mut BTreeMap<u8, [bool; 64]>) {
+    let Some((&count, rest)) = scan.split_first() else { return };
+    let (ids, tail) = rest.split_at(rest.len().min(2 * usize::from(count)));
+    let &[from, to, bits] = tail else { return };
+    if bits & 0x0f != 0 {
+        return;
+    }
+    for id in ids.iter().step_by(2) {
+        let here = missing.get_mut(id).and_then(|all| all.get_mut(usize::from(from)..=usize::from(to.min(63))));
+        here.unwrap_or_default().fill(false);
+    }
+}
+
+/// The first marker after coded data, restarts left out.
+fn next_marker(bytes: &[u8], from: usize) -> usize {
+    let coded = bytes.get(from..).unwrap_or_default();
+    let is_marker = |pair: &[u8]| matches!(pair, &[0xff, code] if !matches!(code, 0 | 0xd0..=0xd7 | 0xff));
+    from + coded.windows(2).position(is_marker).unwrap_or(coded.len())
 }
 
 /// The chunks run to `IEND` (PNG, 5.3 and 11.2.5).
@@ -108,6 +165,23 @@ mod tests {
         assert_eq!(check(Format::Jpeg, &cut), Err(PictureError::Truncated(Format::Jpeg)));
         let whole = [&cut[..], &[0xff, 0xd9], b"trailing"].concat();
         assert_eq!(check(Format::Jpeg, &whole), Ok(()));
+    }
+
+    /// Source: ITU-T T.81, G.1.1.1; a photo of the example's, each of its passes left off in turn.
+    #[test]
+    fn a_photo_stored_in_passes_that_lacks_one_is_cut_short() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/example-project/rooms/bath/photos/toilet.jpg");
+        let whole = std::fs::read(path).unwrap();
+        assert_eq!(check(Format::Jpeg, &whole), Ok(()));
+        let scans: Vec<usize> =
+            whole.windows(2).enumerate().filter(|(_, pair)| *pair == [0xff, 0xda]).map(|(at, _)| at).collect();
+        assert!(scans.len() > 5);
+        for scan in &scans[1..] {
+            let closed = [&whole[..*scan], &[0xff, 0xd9]].concat();
+            assert_eq!(check(Format::Jpeg, &closed), Err(PictureError::Truncated(Format::Jpeg)));
+        }
+        let half_of_the_first = [&whole[..(scans[0] + scans[1]) / 2], &[0xff, 0xd9]].concat();
+        assert_eq!(check(Format::Jpeg, &half_of_the_first), Err(PictureError::Truncated(Format::Jpeg)));
     }
 
     #[test]
