@@ -109,6 +109,11 @@ impl Readings {
     pub fn least(&self) -> Option<&Spanned<Length>> {
         self.0.iter().min_by_key(|reading| reading.value)
     }
+
+    /// The greatest of them.
+    pub fn greatest(&self) -> Option<&Spanned<Length>> {
+        self.0.iter().max_by_key(|reading| reading.value)
+    }
 }
 
 /// A hole that something goes into.
@@ -192,6 +197,16 @@ impl Opening {
         Some(measured - to_come.left - to_come.right)
     }
 
+    /// The width between finished faces where it is greatest: no part of the opening is known to be
+    /// wider. None as for the governing width.
+    pub fn widest(&self) -> Option<Length> {
+        let most = self.width.get().and_then(|readings| readings.greatest()).map(|most| most.value);
+        let plumb = self.plumb.get().and_then(Plumb::at_most);
+        let measured = most.into_iter().chain(plumb).max()?;
+        let to_come = self.to_come_on_its_walls()?;
+        Some(measured - to_come.left - to_come.right)
+    }
+
     /// The governing depth to the finished wall: the least reading. None as for the width.
     pub fn governing_depth(&self) -> Option<Length> {
         let least = self.depth.get().and_then(|readings| readings.least())?.value;
@@ -216,6 +231,10 @@ pub struct AsWritten {
     pub height: Slot<Readings>,
     /// Depth.
     pub depth: Slot<Readings>,
+    /// Both diagonals.
+    pub diagonals: Slot<(Length, Length)>,
+    /// Distances from one plumb line.
+    pub plumb: Slot<Plumb>,
     /// Who measured.
     pub measured: Slot<Measured>,
 }
@@ -244,6 +263,11 @@ impl Plumb {
     /// The width between the two sides.
     pub fn between(&self) -> Option<Length> {
         Some(*self.right.iter().min()? - *self.left.iter().max()?)
+    }
+
+    /// The greatest width at any of the heights.
+    pub fn at_most(&self) -> Option<Length> {
+        self.left.iter().zip(&self.right).map(|(left, right)| *right - *left).max()
     }
 }
 

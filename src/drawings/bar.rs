@@ -1,38 +1,58 @@
-//! The scale bar inside a drawing, in feet above and millimetres below.
+//! The scale bar inside a drawing: the book's own units above, the other below.
 
 use super::figures::Sizes;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot};
-use super::scale::Mil;
+use super::scale::{Mil, Paper};
+use crate::drawings::sizes::Units;
 use crate::units::length::Length;
 
 const THICK: Mil = 5_000;
 
-/// Draws the bar under everything else, with the scale that holds at full size.
-pub fn draw(canvas: &mut Canvas, sizes: Sizes) {
+/// One strip of the bar: two equal parts.
+struct Strip {
+    part: Mil,
+    figures: [String; 3],
+}
+
+/// Draws the bar under everything else. A sheet of paper says the scale too, which holds there; a
+/// screen shows the drawing as wide as it has room, where only the bar holds.
+pub fn draw(canvas: &mut Canvas, sizes: Sizes, paper: Paper) {
     canvas.settle();
-    let (left, top) = (canvas.extent().left.max(canvas.limit().0), canvas.extent().bottom);
+    // Half of the first figure stands before the bar.
+    let (left, top) = (canvas.extent().left.max(canvas.limit().0 + 6_000), canvas.extent().bottom);
     let y = top + 10_000 + sizes.small * 11 / 10;
-    let foot = canvas.scale.of(Length::from_inches(12));
-    let metre = canvas.scale.of(Length::from_millimetres(1000));
-    // Figures need 24 units each: the fewer divisions, the smaller the scale.
-    let feet: [i64; 3] = if foot >= 24_000 { [0, 1, 2] } else { [0, 2, 4] };
-    strip(canvas, Frame::new(left, y, foot * feet[2], THICK));
-    strip(canvas, Frame::new(left, y + THICK, metre * feet[2] / 4, THICK));
-    for n in feet {
-        let unit = if n == feet[2] { " ft" } else { "" };
-        figure(canvas, sizes, &format!("{n}{unit}"), (left + foot * n, y - 1_500, Grip::Foot));
+    let (above, below) = match sizes.units {
+        Units::Imperial => (feet(canvas), millimetres(canvas)),
+        Units::Metric => (millimetres(canvas), feet(canvas)),
+    };
+    strip(canvas, Frame::new(left, y, above.part * 2, THICK));
+    strip(canvas, Frame::new(left, y + THICK, below.part * 2, THICK));
+    for (n, text) in (0..).zip(&above.figures) {
+        figure(canvas, sizes, text, (left + above.part * n, y - 1_500, Grip::Foot));
     }
-    for part in 0..3 {
-        let unit = if part == 2 { " mm" } else { "" };
-        let text = format!("{}{unit}", feet[2] * 125 * part);
-        let x = left + metre * feet[2] * part / 8;
-        figure(canvas, sizes, &text, (x, y + 2 * THICK + 1_500, Grip::Head));
+    for (n, text) in (0..).zip(&below.figures) {
+        figure(canvas, sizes, text, (left + below.part * n, y + 2 * THICK + 1_500, Grip::Head));
     }
-    let words = Line::words(canvas.scale.words(), sizes.small).toned(Tone::Bold);
-    let x = left + foot * feet[2] + 26_000;
-    canvas.label(Label::of(vec![words]), &[Spot::new(x, y + THICK, Grip::LeftEdge)]);
+    if paper == Paper::Desk {
+        let words = Line::words(canvas.scale.words(), sizes.small).toned(Tone::OnPaper);
+        let x = left + above.part.max(below.part) * 2 + 40_000;
+        canvas.label(Label::of(vec![words]), &[Spot::new(x, y + THICK, Grip::LeftEdge)]);
+    }
+}
+
+/// Figures need 24 units each: the smaller the scale, the more feet in a part.
+fn feet(canvas: &Canvas) -> Strip {
+    let of = |feet: i64| canvas.scale.of(Length::from_inches(12 * feet));
+    let each = [1, 2, 4].into_iter().find(|each| of(*each) >= 24_000).unwrap_or(8);
+    Strip { part: of(each), figures: ["0".into(), each.to_string(), format!("{} ft", 2 * each)] }
+}
+
+fn millimetres(canvas: &Canvas) -> Strip {
+    let of = |millimetres: i64| canvas.scale.of(Length::from_millimetres(millimetres));
+    let each = [250, 500, 1000].into_iter().find(|each| of(*each) >= 30_000).unwrap_or(2000);
+    Strip { part: of(each), figures: ["0".into(), each.to_string(), format!("{} mm", 2 * each)] }
 }
 
 /// Two halves, the first one solid.

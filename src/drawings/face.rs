@@ -1,23 +1,26 @@
 //! The thing in its opening, seen from the front: outline, door, number, and where it does not fit.
 
 use super::front::Front;
-use super::misfit::{self, Misfit};
+use super::misfit::{self, Clash};
 use super::pen::{Fill, Pen};
 use super::place::{Frame, Grip, Place, Spot, at};
 use super::scale::{Mil, Paper};
-use crate::drawings::sizes::{Door, Hand, Thing};
+use crate::drawings::sizes::{Door, Hand, Laps, Misfit, Thing};
 use crate::units::length::Length;
 
 /// Draws the thing, if there is one.
 pub fn draw(front: &mut Front) {
-    let Some(thing) = front.what.thing.clone() else { return };
+    let Some(thing) = front.what.thing.clone() else {
+        let opening = Frame { left: 0, top: front.head, right: front.right, bottom: front.foot };
+        return misfits(front, opening);
+    };
     let frame = outline(front, &thing);
     door(front, &thing, frame);
     if front.paper == Paper::Desk {
         let x = frame.middle().x;
         front.canvas.line(Pen::Centre, at(x, frame.top - 8_000), at(x, front.foot + 9_000));
     }
-    misfits(front, &thing, frame);
+    misfits(front, frame);
     heights(front, &thing, frame);
 }
 
@@ -25,11 +28,18 @@ fn outline(front: &mut Front, thing: &Thing) -> Frame {
     let scale = front.canvas.scale;
     let (width, height) = (scale.of(thing.width), scale.of(thing.height.least));
     let left = scale.of(thing.gap_left);
-    let frame = Frame::new(left, front.foot - height, width, height);
+    // A front that lies over the hole's edge lies over as much below as above.
+    let foot = front.foot + thing.laps.height.map_or(0, |over| scale.of(over) / 2);
+    let frame = Frame::new(left, foot - height, width, height);
     front.canvas.name_next("thing");
     front.canvas.rect(Pen::Object, Fill::Paper, frame);
+    if thing.laps != Laps::default() {
+        // The hole is still seen, behind the front.
+        let hole = Frame { left: 0, top: front.head, right: front.right, bottom: front.foot };
+        front.canvas.rect(Pen::Hidden, Fill::None, hole);
+    }
     if thing.height.most > thing.height.least {
-        let top = front.foot - scale.of(thing.height.most);
+        let top = foot - scale.of(thing.height.most);
         let corners = [at(left, frame.top), at(left, top), at(frame.right, top), at(frame.right, frame.top)];
         front.canvas.path(Pen::Hidden, Fill::None, &corners, false);
     }
@@ -74,46 +84,47 @@ fn heights(front: &mut Front, thing: &Thing, frame: Frame) {
     let label = front.sizes.between(thing.height, "");
     let string = Plumb { from: frame.top, to: frame.bottom, x, edges, aside: Aside::After };
     plumb(&mut front.canvas, &string, label);
-    let Some(gap) = front.what.gap_above() else { return };
-    let words = if gap.is_negative() { "too tall" } else { "gap" };
-    let mut label = front.sizes.length_of(gap.abs(), words);
+    let gap = front.what.gap_above().unwrap_or(Length::ZERO);
+    let (gap, words, to) = match front.what.misfits.height {
+        Some(Misfit::TooSmall(by)) => (by, "too tall", front.head - front.canvas.scale.of(by)),
+        _ if gap.is_negative() => return,
+        _ => (gap, "gap", frame.top),
+    };
+    let mut label = front.sizes.length_of(gap, words);
     label.parting = 0;
-    let string = Plumb { from: front.head, to: frame.top, x, edges, aside: Aside::Before };
+    let string = Plumb { from: front.head, to, x, edges, aside: Aside::Before };
     plumb(&mut front.canvas, &string, label);
 }
 
-/// Hatches what does not fit, and shows it larger where it is less than an inch.
-fn misfits(front: &mut Front, thing: &Thing, frame: Frame) {
-    let over = thing.width - front.what.opening.governing();
-    let words = if over > Length::ZERO { "too wide" } else { "over the edge" };
-    let told = |gap: Length| if over > Length::ZERO { over } else { gap.abs() };
-    let right = front.what.gap_right().unwrap_or(Length::ZERO);
-    let middle = frame.middle();
-    let mut found: Vec<(Misfit, Frame)> = Vec::new();
-    if right.is_negative() {
-        let spot = at(front.right, middle.y);
-        let strip = Frame { left: front.right, ..frame };
-        found.push((Misfit { by: right.abs(), told: told(right), words, spot, hand: (1, 0) }, strip));
+/// Hatches what the verdict says does not fit, and shows it larger where it is less than an inch.
+fn misfits(front: &mut Front, frame: Frame) {
+    let [wide, tall, _] = misfit::words(front.what.misfits);
+    let (scale, middle) = (front.canvas.scale, frame.middle());
+    let is_small = |misfit: Option<Misfit>| matches!(misfit, Some(Misfit::TooSmall(_)));
+    let mut found: Vec<(Clash, Frame, bool)> = Vec::new();
+    if let Some((by, words)) = wide {
+        let small = is_small(front.what.misfits.width);
+        let (edge, over) = (front.right, if small { scale.of(by) } else { -scale.of(by) });
+        let strip = Frame { left: edge.min(edge + over), right: edge.max(edge + over), ..frame };
+        found.push((Clash { by, words, spot: at(edge, middle.y), hand: (1, 0) }, strip, small));
     }
-    if thing.gap_left.is_negative() {
-        let (by, spot) = (thing.gap_left.abs(), at(0, middle.y));
-        let misfit = Misfit { by, told: told(thing.gap_left), words, spot, hand: (-1, 0) };
-        found.push((misfit, Frame { right: 0, ..frame }));
+    if let Some((by, words)) = tall {
+        let small = is_small(front.what.misfits.height);
+        let (edge, over) = (front.head, if small { -scale.of(by) } else { scale.of(by) });
+        let strip = Frame { top: edge.min(edge + over), bottom: edge.max(edge + over), ..frame };
+        found.push((Clash { by, words, spot: at(middle.x, edge), hand: (0, -1) }, strip, small));
     }
-    if let Some(above) = front.what.gap_above().filter(|gap| gap.is_negative()) {
-        let (by, spot) = (above.abs(), at(middle.x, front.head));
-        let misfit = Misfit { by, told: by, words: "too tall", spot, hand: (0, -1) };
-        found.push((misfit, Frame { bottom: front.head, ..frame }));
-    }
-    for (_, strip) in &found {
+    for (_, strip, _) in &found {
         front.canvas.name_next("misfit");
         front.canvas.rect(Pen::Object, Fill::Clash, *strip);
     }
-    let mut said = Vec::new();
-    for (misfit, _) in found {
-        if !said.contains(&misfit.words) {
-            said.push(misfit.words);
-            misfit::explain(front, &misfit, frame);
+    for (clash, _, small) in found {
+        match small {
+            true => misfit::explain(front, &clash, frame),
+            false => {
+                let label = misfit::label(front.sizes, (clash.by, clash.words));
+                front.canvas.label(label, &inside(frame));
+            }
         }
     }
 }

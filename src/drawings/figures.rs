@@ -1,46 +1,68 @@
-//! Lengths as a drawing letters them: inches with true fractions, millimetres in the softer ink.
+//! Lengths as a drawing letters them: the book's own system first, the other in the softer ink.
 
 use super::lettering::{Label, Line, Run, Tone};
 use super::scale::{Mil, Paper};
-use crate::drawings::sizes::{Between, Limits};
+use crate::drawings::sizes::{Between, Limits, Units};
 use crate::units::length::{Grain, Length};
 
-/// The sizes of lettering on a paper.
+/// The sizes of lettering on a paper, and the system of measure that goes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sizes {
     /// A measured figure.
     pub figure: Mil,
-    /// Millimetres, words and remarks.
+    /// The other system, words and remarks.
     pub small: Mil,
+    pub units: Units,
 }
 
 impl Sizes {
     /// What reads well at arm's length, and what still does on a telephone.
-    pub const fn on(paper: Paper) -> Sizes {
+    pub const fn on(paper: Paper, units: Units) -> Sizes {
         match paper {
-            Paper::Desk => Sizes { figure: 14_000, small: 12_500 },
-            Paper::Phone => Sizes { figure: 13_500, small: 12_000 },
+            Paper::Desk => Sizes { figure: 14_000, small: 12_500, units },
+            Paper::Phone => Sizes { figure: 13_500, small: 12_000, units },
         }
     }
 
-    /// A length astride its dimension line: inches above, millimetres below.
+    /// A length in the book's own system: `30 1/16″`, or `764`.
+    pub fn first(self, length: Length) -> Vec<Run> {
+        match self.units {
+            Units::Imperial => inches(length),
+            Units::Metric => vec![Run::Plain(exact_millimetres(length))],
+        }
+    }
+
+    /// The same in the other system: `764`, or `30 1/16″`.
+    pub fn second(self, length: Length) -> Vec<Run> {
+        match self.units {
+            Units::Imperial => vec![Run::Plain(millimetres(length))],
+            Units::Metric => inches(length),
+        }
+    }
+
+    /// A line in the softer ink with a length in the other system.
+    pub fn beside(self, length: Length) -> Line {
+        Line::of(self.second(length), self.small).toned(Tone::Soft)
+    }
+
+    /// A length astride its dimension line: the book's system above, the other below.
     pub fn length(self, length: Length) -> Label {
-        self.told(Line::of(inches(length), self.figure), millimetres(length))
+        self.told(Line::of(self.first(length), self.figure), self.second(length))
     }
 
-    /// As [`Sizes::length`], with words after the inches.
+    /// As [`Sizes::length`], with words after the first figure.
     pub fn length_of(self, length: Length, words: &str) -> Label {
-        let line = Line::of(inches(length), self.figure).then(format!(" {words}"));
-        self.told(line, millimetres(length))
+        let line = Line::of(self.first(length), self.figure).then(format!(" {words}"));
+        self.told(line, self.second(length))
     }
 
-    /// As [`Sizes::length`], with words after the millimetres.
+    /// As [`Sizes::length`], with words after the second figure.
     pub fn reading(self, length: Length, words: &str) -> Label {
-        let line = Line::of(inches(length), self.figure).toned(Tone::Bold);
-        let below = match words {
-            "" => millimetres(length),
-            words => format!("{} \u{b7} {words}", millimetres(length)),
-        };
+        let line = Line::of(self.first(length), self.figure).toned(Tone::Bold);
+        let mut below = self.second(length);
+        if !words.is_empty() {
+            below.push(Run::Plain(format!(" \u{b7} {words}")));
+        }
         self.told(line, below)
     }
 
@@ -49,27 +71,34 @@ impl Sizes {
         if size.least == size.most {
             return self.length_of(size.least, words);
         }
-        let mut runs = inches(size.least);
+        let line = Line::of(self.both(Sizes::first, size), self.figure).then(format!(" {words}"));
+        self.told(line, self.both(Sizes::second, size))
+    }
+
+    fn both(self, system: fn(Sizes, Length) -> Vec<Run>, size: Between) -> Vec<Run> {
+        let mut runs = system(self, size.least);
         runs.push(Run::Plain(" to ".into()));
-        runs.extend(inches(size.most));
-        let line = Line::of(runs, self.figure).then(format!(" {words}"));
-        let below = format!("{} to {}", millimetres(size.least), millimetres(size.most));
-        self.told(line, below)
+        runs.extend(system(self, size.most));
+        runs
     }
 
     /// What the maker asks: `at least 24″`.
     pub fn limits(self, limits: Limits) -> Option<Label> {
+        let one = |length: Length| (Line::of(self.first(length), self.small), self.second(length));
         let (line, below) = match (limits.least, limits.most) {
-            (Some(least), Some(most)) if least == most => (Line::of(inches(least), self.small), millimetres(least)),
+            (Some(least), Some(most)) if least == most => one(least),
             (Some(least), Some(most)) => {
-                let mut runs = inches(least);
-                runs.push(Run::Plain(" to ".into()));
-                runs.extend(inches(most));
-                let below = format!("{} to {}", millimetres(least), millimetres(most));
-                (Line::of(runs, self.small), below)
+                let size = Between { least, most };
+                (Line::of(self.both(Sizes::first, size), self.small), self.both(Sizes::second, size))
             }
-            (Some(least), None) => (Line::of(inches(least), self.small).after("at least "), millimetres(least)),
-            (None, Some(most)) => (Line::of(inches(most), self.small).after("at most "), millimetres(most)),
+            (Some(least), None) => {
+                let (line, below) = one(least);
+                (line.after("at least "), below)
+            }
+            (None, Some(most)) => {
+                let (line, below) = one(most);
+                (line.after("at most "), below)
+            }
             (None, None) => return None,
         };
         Some(self.told(line.after("needs "), below))
@@ -81,8 +110,8 @@ impl Sizes {
         Label::of(lines.map(|line| Line::words(line, self.small).toned(Tone::Soft)).collect())
     }
 
-    fn told(self, line: Line, below: String) -> Label {
-        Label::astride(vec![line, Line::words(below, self.small).toned(Tone::Soft)])
+    fn told(self, line: Line, below: Vec<Run>) -> Label {
+        Label::astride(vec![line, Line::of(below, self.small).toned(Tone::Soft)])
     }
 }
 
@@ -110,17 +139,33 @@ pub fn inches(length: Length) -> Vec<Run> {
     }
 }
 
-/// Inches as a screen reader says them: `30 1/16 inches`.
-pub fn spoken(length: Length) -> String {
-    let inches: String = inches(length)
+/// A length as a screen reader says it: `30 1/16 inches`, or `764 millimetres`.
+pub fn spoken(units: Units, length: Length) -> String {
+    let (figure, one, many) = match units {
+        Units::Imperial => (inches(length), "inch", "inches"),
+        Units::Metric => (vec![Run::Plain(exact_millimetres(length))], "millimetre", "millimetres"),
+    };
+    let figure: String = figure
         .into_iter()
         .map(|run| match run {
             Run::Plain(text) | Run::Fraction(text) => text,
         })
         .collect();
-    let inches = inches.replace('\u{2033}', "").replace("\u{2248} ", "about ");
-    let one = if inches == "1" { "inch" } else { "inches" };
-    format!("{inches} {one}")
+    let figure = figure.replace('\u{2033}', "").replace("\u{2248} ", "about ");
+    let unit = if figure == "1" { one } else { many };
+    format!("{figure} {unit}")
+}
+
+/// Millimetres to a tenth, without their unit; rounded ones begin with `≈`.
+fn exact_millimetres(length: Length) -> String {
+    let size = length.nanometres().unsigned_abs();
+    let tenths = (size + 50_000) / 100_000;
+    let about = if size.is_multiple_of(100_000) { "" } else { "\u{2248} " };
+    let sign = if length.is_negative() && tenths > 0 { "\u{2212}" } else { "" };
+    match (tenths / 10, tenths % 10) {
+        (whole, 0) => format!("{about}{sign}{whole}"),
+        (whole, tenth) => format!("{about}{sign}{whole}.{tenth}"),
+    }
 }
 
 /// Millimetres without their unit, which the scale bar tells: to a tenth below 50, whole from
@@ -153,13 +198,27 @@ mod tests {
         ];
         for (sixty_fourths, inches, metric) in rows {
             let length = Length::from_sixty_fourths(sixty_fourths);
-            assert_eq!(spoken(length), inches);
+            assert_eq!(spoken(Units::Imperial, length), inches);
             assert_eq!(millimetres(length), metric);
         }
     }
 
     #[test]
     fn inches_that_are_rounded_say_so() {
-        assert_eq!(spoken(Length::from_millimetres(600)), "about 23 5/8 inches");
+        assert_eq!(spoken(Units::Imperial, Length::from_millimetres(600)), "about 23 5/8 inches");
+    }
+
+    /// NIST SP 811 appendix B.8: an inch is 25.4 mm exactly, so 30 1/16 in is 763.5875 mm.
+    #[test]
+    fn a_metric_book_has_millimetres_first_and_to_a_tenth() {
+        let sizes = Sizes::on(Paper::Desk, Units::Metric);
+        let label = sizes.length(Length::from_millimetres(764));
+        assert_eq!(
+            [label.lines[0].markup(), label.lines[1].markup()].map(|line| line.replace(" dx=\"-1\"", "")),
+            ["764".to_string(), "\u{2248} 30 <tspan class=\"fr\">3/32</tspan>\u{2033}".to_string(),]
+        );
+        assert!(label.lines[0].size > label.lines[1].size);
+        assert_eq!(spoken(Units::Metric, Length::from_sixty_fourths(30 * 64 + 4)), "about 763.6 millimetres");
+        assert_eq!(spoken(Units::Metric, Length::from_millimetres(1)), "1 millimetre");
     }
 }

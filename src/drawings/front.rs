@@ -2,13 +2,12 @@
 
 use super::bar;
 use super::dimension::{Aside, Level, Plumb, around, level, plumb};
-use super::figures::{Sizes, millimetres};
-use super::lettering::{Line, Tone};
+use super::figures::Sizes;
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{around_front, face, ground, told};
-use crate::drawings::sizes::{Held, OpeningFront, Reading};
+use crate::drawings::sizes::{Beside, Held, OpeningFront, Reading};
 use crate::units::length::Length;
 
 /// A front view being drawn: the floor is at 0, the opening's left edge where it is narrowest too.
@@ -43,9 +42,9 @@ pub fn draw(what: &OpeningFront, paper: Paper) -> String {
     if !what.opening.measured {
         ground::unmeasured(&mut front.canvas, front.sizes, front.right / 2);
     }
-    bar::draw(&mut front.canvas, front.sizes);
+    bar::draw(&mut front.canvas, front.sizes, paper);
     let width = match paper {
-        Paper::Desk => 350_000,
+        Paper::Desk => 330_000,
         Paper::Phone => 340_000,
     };
     front.canvas.finish(&told::front_title(what), &told::front(what), width)
@@ -56,15 +55,16 @@ impl<'a> Front<'a> {
         let opening = &what.opening;
         let tallest =
             what.thing.as_ref().map_or(opening.top(), |thing| opening.top().max(opening.bottom() + thing.height.most));
-        let scale = Scale::fitting(paper, opening.widest(), tallest);
+        let above = what.above.underside.filter(|_| what.above.kind != Beside::Open).unwrap_or(tallest);
+        let scale = Scale::fitting(paper, what.units, opening.widest(), tallest.max(above));
         let right = scale.of(opening.governing());
         let bands = (around_front::band(&what.left, paper), around_front::band(&what.right, paper));
-        let whole = if paper == Paper::Desk { 470_000 } else { 334_000 };
+        let whole = if paper == Paper::Desk { 350_000 } else { 334_000 };
         let spare = ((whole - right - bands.0 - bands.1) / 2).max(40_000);
         let limit = (-bands.0 - spare, right + bands.1 + spare);
         let canvas = Canvas::new(told::id(&what.id, "front", paper), scale, limit);
         let (foot, head) = (-scale.of(opening.bottom()), -scale.of(opening.top()));
-        Front { what, canvas, sizes: Sizes::on(paper), paper, right, foot, head, bands }
+        Front { what, canvas, sizes: Sizes::on(paper, what.units), paper, right, foot, head, bands }
     }
 
     /// Where a height above the finished floor is.
@@ -199,14 +199,14 @@ impl<'a> Front<'a> {
 
     /// One gap of the chain: a string where it is wide enough to be one, or a leader.
     fn gap(&mut self, (from, to): (Mil, Mil), y: Mil, gap: Length, aside: Aside) {
-        let words = if gap.is_negative() { "past the edge" } else { "gap" };
+        let laps = self.what.thing.as_ref().is_some_and(|thing| thing.laps.width.is_some());
+        let words = match gap.is_negative() {
+            false => "gap",
+            true if laps => "laps over",
+            // What is too wide the verdict tells, once.
+            true => return,
+        };
         let mut label = self.sizes.length_of(gap.abs(), words);
-        if let [first, second, ..] = label.lines.as_mut_slice() {
-            *second = Line::words(millimetres(gap.abs()), self.sizes.small).toned(Tone::Soft);
-            if gap.is_negative() {
-                first.tone = Tone::Bold;
-            }
-        }
         label.parting = 0;
         let edge = Some((self.foot.max(-2_000), self.foot.max(-2_000)));
         let string = Level { from, to, y, edges: edge, aside };

@@ -1,6 +1,6 @@
 //! The finished floor, what is still to be laid on it, and the mark of what nobody has measured.
 
-use super::figures::{Sizes, inches};
+use super::figures::Sizes;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Pen};
 use super::place::{Grip, Spot, at};
@@ -18,7 +18,7 @@ pub fn floor(canvas: &mut Canvas, sizes: Sizes, (from, to): (Mil, Mil), build_up
     let Some(depth) = build_up else { return };
     let low = canvas.scale.of(depth);
     canvas.line(Pen::Hidden, at(from, low), at(to, low));
-    let line = Line::of(inches(depth), sizes.small).after("subfloor, ");
+    let line = Line::of(sizes.first(depth), sizes.small).after("subfloor, ");
     let label = Label::of(vec![line.then(" below").toned(Tone::Soft)]);
     let y = low + 3_000 + label.height() / 2;
     let right = Spot::new(to, y, Grip::RightEdge);

@@ -25,6 +25,8 @@ pub enum Tone {
     Bold,
     /// The softer ink, for the second system of measure and for remarks.
     Soft,
+    /// Bold, and shown on paper alone.
+    OnPaper,
 }
 
 /// Lines that stay together, one under the other.

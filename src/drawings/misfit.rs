@@ -1,20 +1,18 @@
-//! What does not fit, said in bold, and shown magnified where it is too small to see.
+//! What the verdict says does not fit, in bold, and shown magnified where it is too small to see.
 
 use super::face;
-use super::figures::{inches, millimetres};
+use super::figures::Sizes;
 use super::front::Front;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Place, Spot, at};
 use super::scale::{Mil, units};
+use crate::drawings::sizes::{Misfit, Misfits};
 use crate::units::length::Length;
 
 /// A place where a thing and its opening want the same room.
-pub struct Misfit {
-    /// How far they overlap here.
+pub struct Clash {
     pub by: Length,
-    /// What is said of it, which may be both sides together.
-    pub told: Length,
     pub words: &'static str,
     /// On the opening's edge.
     pub spot: Place,
@@ -27,29 +25,43 @@ const RADIUS: Mil = 28_000;
 const SHOWN: Mil = 26_000;
 const INCH: Length = Length::from_inches(1);
 
-/// Says a misfit inside `frame`, or under the drawing.
-pub fn explain(front: &mut Front, misfit: &Misfit, frame: Frame) {
-    let canvas = &mut front.canvas;
-    let size = front.sizes.figure;
-    let line = Line::of(inches(misfit.told), size).then(format!(" {}", misfit.words));
-    let times = magnified(canvas.scale.of(misfit.by)).0;
-    let small = misfit.by < INCH && times > 1;
-    let below = match small {
-        true => format!("{} \u{b7} detail \u{d7}{times}", millimetres(misfit.told)),
-        false => millimetres(misfit.told),
+/// What is said of a misfit in width, height and depth.
+pub fn words(misfits: Misfits) -> [Option<(Length, &'static str)>; 3] {
+    let of = |misfit: Option<Misfit>, thing, opening| match misfit? {
+        Misfit::TooSmall(by) => Some((by, thing)),
+        Misfit::TooLarge(by) => Some((by, opening)),
     };
-    let soft = Line::words(below, front.sizes.small).toned(Tone::Soft);
-    let label = Label::of(vec![line.toned(Tone::Bold), soft]);
-    if !small {
+    [
+        of(misfits.width, "too wide", "opening too wide"),
+        of(misfits.height, "too tall", "opening too high"),
+        of(misfits.depth, "too deep", "opening too deep"),
+    ]
+}
+
+/// A misfit's figure in bold with its words, the other system under it.
+pub fn label(sizes: Sizes, (by, words): (Length, &str)) -> Label {
+    let line = Line::of(sizes.first(by), sizes.figure).then(format!(" {words}"));
+    Label::of(vec![line.toned(Tone::Bold), sizes.beside(by)])
+}
+
+/// Says a misfit inside `frame`, or under the drawing.
+pub fn explain(front: &mut Front, clash: &Clash, frame: Frame) {
+    let canvas = &mut front.canvas;
+    let mut label = label(front.sizes, (clash.by, clash.words));
+    let times = magnified(canvas.scale.of(clash.by)).0;
+    if clash.by >= INCH || times <= 1 {
         canvas.label(label, &face::inside(frame));
         return;
     }
-    let centre = place(canvas, misfit, frame, &label);
-    circle(canvas, misfit.spot, misfit.hand, centre, misfit.by);
+    if let Some(below) = label.lines.last_mut() {
+        *below = front.sizes.beside(clash.by).then(format!(" \u{b7} detail \u{d7}{times}"));
+    }
+    let centre = place(canvas, clash, frame, &label);
+    circle(canvas, clash.spot, clash.hand, centre, clash.by);
     // On the side that the leader does not come from.
     let under = Spot::new(centre.x, centre.y + RADIUS + 3_000, Grip::Head);
     let over = Spot::new(centre.x, centre.y - RADIUS - 3_000, Grip::Foot);
-    let spots = if misfit.spot.y > centre.y { [over, under] } else { [under, over] };
+    let spots = if clash.spot.y > centre.y { [over, under] } else { [under, over] };
     canvas.label(label, &spots);
 }
 
@@ -63,7 +75,7 @@ fn magnified(by: Mil) -> (Mil, Mil) {
 }
 
 /// The middle of a circle that has room together with its words.
-fn place(canvas: &Canvas, misfit: &Misfit, frame: Frame, label: &Label) -> Place {
+fn place(canvas: &Canvas, misfit: &Clash, frame: Frame, label: &Label) -> Place {
     let half = (label.width() / 2).max(RADIUS) + 2_000;
     let room = |p: Place| Frame {
         left: p.x - half,

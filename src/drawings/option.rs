@@ -1,13 +1,13 @@
 //! One of several options in its opening, small, from above, for comparing row by row.
 
 use super::dimension::around;
-use super::figures::{Sizes, inches, millimetres};
-use super::lettering::{Label, Line, Tone};
+use super::figures::Sizes;
+use super::lettering::{Label, Line, Run, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{misfit, told};
-use crate::drawings::sizes::{Deep, OptionPlan};
+use crate::drawings::sizes::{Deep, Misfit, OptionPlan};
 use crate::units::length::Length;
 
 const WALL: Mil = 9_000;
@@ -15,11 +15,11 @@ const BAND: Mil = 62_000;
 
 /// Draws an option; all options of one opening come out at one scale.
 pub fn draw(what: &OptionPlan) -> String {
-    let scale = Scale::fitting(Paper::Phone, what.opening, what.opening);
+    let scale = Scale::fitting(Paper::Phone, what.units, what.opening, what.opening);
     let right = scale.of(what.opening);
     let limit = (-BAND - 20_000, right + BAND + 90_000);
     let mut canvas = Canvas::new(told::id(&what.id, "option", Paper::Desk), scale, limit);
-    let sizes = Sizes { figure: 13_000, small: 12_000 };
+    let sizes = Sizes { figure: 15_000, small: 14_600, units: what.units };
     room(&mut canvas, what, right);
     let frame = thing(&mut canvas, what, right);
     detail(&mut canvas, what, frame);
@@ -58,12 +58,12 @@ fn thing(canvas: &mut Canvas, what: &OptionPlan, right: Mil) -> Frame {
         let from = left + wide * 84 / 100;
         canvas.rect(Pen::Object, Fill::Paper, Frame::new(from, front, wide / 12, tip - front));
     }
-    for (left, right) in [(right, frame.right), (frame.left, 0)] {
-        if right > left {
-            let strip = Frame { left, top: frame.top, right, bottom: front };
-            canvas.name_next("misfit");
-            canvas.rect(Pen::Object, Fill::Clash, strip);
-        }
+    if let Some(misfit) = what.misfits.width {
+        let over = scale.of(misfit.by());
+        let left = if matches!(misfit, Misfit::TooSmall(_)) { right } else { right - over };
+        let strip = Frame { left, top: frame.top, right: left + over, bottom: front };
+        canvas.name_next("misfit");
+        canvas.rect(Pen::Object, Fill::Clash, strip);
     }
     frame
 }
@@ -78,28 +78,22 @@ fn letter(canvas: &mut Canvas, what: &OptionPlan, frame: Frame) {
 
 /// An overlap too small to see at the right edge, magnified.
 fn detail(canvas: &mut Canvas, what: &OptionPlan, frame: Frame) {
-    let by = -what.gap_right();
-    if by <= Length::ZERO || by >= Length::from_inches(1) {
+    let Some(Misfit::TooSmall(by)) = what.misfits.width.filter(|misfit| misfit.by() < Length::from_inches(1)) else {
         return;
-    }
+    };
     let spot = at(frame.right, frame.top + (frame.bottom - frame.top) * 70 / 100);
     let centre = at(frame.right - 46_000, frame.middle().y);
     misfit::circle(canvas, spot, (1, 0), centre, by);
 }
 
-/// What is left at each side, or how much is missing, on a leader from the right edge.
+/// What does not fit, or what is left at each side, on a leader from the right edge.
 fn gaps(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, frame: Frame) {
-    let (left, right) = (what.gap_left, what.gap_right());
-    let over = what.width - what.opening;
-    let line = |length: Length, words: &str| Line::of(inches(length), sizes.figure).then(format!(" {words}"));
-    let soft = |text: String| Line::words(text, sizes.small).toned(Tone::Soft);
-    let lines = if over > Length::ZERO {
-        vec![line(over, "too wide").toned(Tone::Bold), soft(millimetres(over))]
-    } else if left == right {
-        vec![line(left, "each side"), soft(millimetres(left))]
-    } else {
-        vec![line(left, "left"), line(right, "right"), soft(both(left, right))]
-    };
+    let misfits: Vec<Line> =
+        misfit::words(what.misfits).into_iter().flatten().flat_map(|told| misfit::label(sizes, told).lines).collect();
+    let lines = if misfits.is_empty() { left_over(sizes, what) } else { misfits };
+    if lines.is_empty() {
+        return;
+    }
     let point = at(frame.right, frame.top + (frame.bottom - frame.top) * 35 / 100);
     let spots: Vec<Spot> =
         around(point, &[16_000, 26_000, 40_000]).into_iter().filter(|spot| spot.grip == Grip::LeftEdge).collect();
@@ -107,8 +101,23 @@ fn gaps(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, frame: Frame) {
     canvas.label(Label::of(lines), &spots);
 }
 
-fn both(left: Length, right: Length) -> String {
-    format!("{} and {}", millimetres(left), millimetres(right))
+/// The gaps at both sides, or how far the front lies over the edge.
+fn left_over(sizes: Sizes, what: &OptionPlan) -> Vec<Line> {
+    let line = |length: Length, words: &str| Line::of(sizes.first(length), sizes.figure).then(format!(" {words}"));
+    let (left, right) = (what.gap_left, what.gap_right());
+    if let Some(over) = what.laps.width {
+        return vec![line(over.half(), "over each edge"), sizes.beside(over.half())];
+    }
+    if left.is_negative() || right.is_negative() {
+        return vec![];
+    }
+    if left == right {
+        return vec![line(left, "each side"), sizes.beside(left)];
+    }
+    let mut both = sizes.second(left);
+    both.push(Run::Plain(" and ".into()));
+    both.extend(sizes.second(right));
+    vec![line(left, "left"), line(right, "right"), Line::of(both, sizes.small).toned(Tone::Soft)]
 }
 
 /// How far the option stands out past the counter's edge.
@@ -123,9 +132,8 @@ fn past(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, right: Mil) {
     }
     canvas.line(Pen::Dimension, at(x, from.min(to) - 14_000), at(x, from.max(to) + 14_000));
     let words = if past.is_negative() { "behind the counter" } else { "past the counter" };
-    let line = Line::of(inches(past.abs()), sizes.figure).then(format!(" {words}"));
-    let soft = Line::words(millimetres(past.abs()), sizes.small).toned(Tone::Soft);
-    let label = Label::of(vec![line, soft]);
+    let line = Line::of(sizes.first(past.abs()), sizes.figure).then(format!(" {words}"));
+    let label = Label::of(vec![line, sizes.beside(past.abs())]);
     let low = from.max(to) + 5_000 + label.height() / 2;
     canvas.label(label, &[Spot::new(x - 8_000, low, Grip::RightEdge)]);
 }

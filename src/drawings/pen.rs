@@ -308,6 +308,7 @@ fn letter(line: &Line, (x, y, anchor): (Mil, Mil, &str), turn: &str) -> String {
         Tone::Plain => "halo",
         Tone::Bold => "b halo",
         Tone::Soft => "m halo",
+        Tone::OnPaper => "b ratio halo",
     };
     format!(
         "<text class=\"{class}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>\n",

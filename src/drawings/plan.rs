@@ -5,8 +5,8 @@ use super::figures::Sizes;
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
-use super::{bar, ground, told};
-use crate::drawings::sizes::{Beside, Deep, Door, Hand, Neighbour, OpeningPlan};
+use super::{bar, ground, misfit, told};
+use crate::drawings::sizes::{Beside, Deep, Door, Hand, Misfit, Neighbour, OpeningPlan};
 use crate::units::length::Length;
 
 /// A plan being drawn: the finished wall behind is at 0, the opening's left edge too.
@@ -30,6 +30,7 @@ pub fn draw(what: &OpeningPlan, paper: Paper) -> String {
         plan.thing(thing);
         plan.door(thing);
     }
+    plan.misfits();
     plan.across();
     plan.tag();
     plan.width();
@@ -40,9 +41,9 @@ pub fn draw(what: &OpeningPlan, paper: Paper) -> String {
     if !what.measured {
         ground::unmeasured(&mut plan.canvas, plan.sizes, plan.right / 2);
     }
-    bar::draw(&mut plan.canvas, plan.sizes);
+    bar::draw(&mut plan.canvas, plan.sizes, paper);
     let title = format!("Plan of the opening for the {}", what.name);
-    let width = if paper == Paper::Desk { 350_000 } else { 340_000 };
+    let width = if paper == Paper::Desk { 330_000 } else { 340_000 };
     plan.canvas.finish(&title, &told::plan(what), width)
 }
 
@@ -60,7 +61,7 @@ impl<'a> Plan<'a> {
         let reach = what.thing.as_ref().map(open_reach);
         let deep = [reach, what.depth, what.counter_edge, what.across.as_ref().map(|a| a.distance)];
         let deep = deep.into_iter().flatten().max().unwrap_or(Length::ZERO);
-        let scale = Scale::fitting(paper, what.width, deep);
+        let scale = Scale::fitting(paper, what.units, what.width, deep);
         let right = scale.of(what.width);
         let band = |neighbour: &Neighbour| match (neighbour.kind, paper) {
             (Beside::Open, _) => 0,
@@ -69,13 +70,13 @@ impl<'a> Plan<'a> {
             (_, Paper::Phone) => 32_000,
         };
         let bands = (band(&what.left), band(&what.right));
-        let whole = if paper == Paper::Desk { 470_000 } else { 334_000 };
+        let whole = if paper == Paper::Desk { 350_000 } else { 334_000 };
         let spare = ((whole - right - bands.0 - bands.1) / 2).max(40_000);
         let limit = (-bands.0 - spare, right + bands.1 + spare);
         let canvas = Canvas::new(told::id(&what.id, "plan", paper), scale, limit);
         let left = scale.of(what.gap_left);
         let thing = (left, left + what.thing_width.map_or(0, |width| scale.of(width)));
-        Plan { what, canvas, sizes: Sizes::on(paper), right, bands, thing }
+        Plan { what, canvas, sizes: Sizes::on(paper, what.units), right, bands, thing }
     }
 
     fn of(&self, length: Length) -> Mil {
@@ -136,12 +137,34 @@ impl<'a> Plan<'a> {
             let handle = Frame { left: from, top: front, right: to, bottom: tip.max(front) };
             self.canvas.rect(Pen::Object, Fill::Paper, handle);
         }
-        for (left, right) in [(self.right, right), (left, 0)] {
-            if right > left {
-                let strip = Frame { left, top: back, right, bottom: front };
-                self.canvas.name_next("misfit");
-                self.canvas.rect(Pen::Object, Fill::Clash, strip);
-            }
+    }
+
+    /// Hatches what the verdict says does not fit in width and in depth, and says it.
+    fn misfits(&mut self) {
+        let (left, right) = if self.what.thing.is_some() { self.thing } else { (0, self.right) };
+        let thing = self.what.thing.as_ref();
+        let bottom = thing.map(|thing| thing.behind + thing.body).or(self.what.depth).unwrap_or(Length::ZERO);
+        let top = thing.map_or(0, |thing| self.of(thing.behind));
+        let frame = Frame { left, top, right, bottom: self.of(bottom) };
+        let [wide, _, deep] = misfit::words(self.what.misfits);
+        let is_small = |misfit: Option<Misfit>| matches!(misfit, Some(Misfit::TooSmall(_)));
+        let mut found = Vec::new();
+        if let Some(told) = wide {
+            let (edge, over) = (self.right, self.of(told.0));
+            let left = if is_small(self.what.misfits.width) { edge } else { edge - over };
+            found.push((told, Frame { left, right: left + over, ..frame }));
+        }
+        if let Some((told, face)) = deep.zip(self.what.depth.map(|depth| self.of(depth))) {
+            let over = self.of(told.0);
+            let top = if is_small(self.what.misfits.depth) { face } else { face - over };
+            found.push((told, Frame { top, bottom: top + over, ..frame }));
+        }
+        for (_, strip) in &found {
+            self.canvas.name_next("misfit");
+            self.canvas.rect(Pen::Object, Fill::Clash, *strip);
+        }
+        for (told, _) in found {
+            self.canvas.label(misfit::label(self.sizes, told), &super::face::inside(frame));
         }
     }
 

@@ -1,5 +1,6 @@
 //! What the plan of a room says: where its walls are, and where everything stands.
 
+use crate::drawings::sizes::Units;
 use crate::units::length::Length;
 
 /// A place in plan.
@@ -27,6 +28,7 @@ pub struct RoomPlan {
     pub counter_edges: Vec<(At, At)>,
     /// Clear ways between what faces each other.
     pub aisles: Vec<Aisle>,
+    pub units: Units,
 }
 
 /// A wall, cut through.

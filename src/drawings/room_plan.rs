@@ -44,7 +44,7 @@ pub fn draw(what: &RoomPlan, paper: Paper) -> String {
     what.aisles.iter().for_each(|aisle| drawing.aisle(aisle));
     drawing.strings();
     what.walls.iter().for_each(|wall| drawing.letter(wall));
-    bar::draw(&mut drawing.canvas, drawing.sizes);
+    bar::draw(&mut drawing.canvas, drawing.sizes, paper);
     let title = format!("Plan of the room {}", what.name);
     drawing.canvas.finish(&title, &told::room_plan(what), 340_000)
 }
@@ -56,11 +56,11 @@ impl<'a> Drawing<'a> {
         let most = |place: fn(At) -> Length| ends().map(place).max().unwrap_or(Length::ZERO);
         let (left, right) = (least(|at| at.x), most(|at| at.x));
         let (bottom, top) = (least(|at| at.y), most(|at| at.y));
-        let scale = Scale::of_a_room(paper, right - left, top - bottom);
+        let scale = Scale::of_a_room(paper, what.units, right - left, top - bottom);
         let (beside, string) = margins(paper);
         let limit = (-beside, scale.of(right - left) + beside);
         let canvas = Canvas::new(told::id(&what.id, "room", paper), scale, limit);
-        Self { what, canvas, sizes: Sizes::on(paper), left, top, string }
+        Self { what, canvas, sizes: Sizes::on(paper, what.units), left, top, string }
     }
 
     fn place(&self, place: At) -> Place {

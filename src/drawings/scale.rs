@@ -1,5 +1,6 @@
 //! Lengths to places on the drawing, in whole thousandths of a user unit.
 
+use crate::drawings::sizes::Units;
 use crate::units::length::Length;
 
 /// Thousandths of a user unit; 96 user units are an inch of paper or screen.
@@ -12,7 +13,7 @@ pub struct Scale(i64);
 /// Where a drawing is seen, which decides its scale and how much it says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Paper {
-    /// A desk's screen or a printed sheet: 1:16 where it fits.
+    /// A desk's screen or a printed sheet, where the scale holds: 1:16 or 1:10 where it fits.
     Desk,
     /// A telephone: smaller, with fewer figures in the same lettering.
     Phone,
@@ -28,19 +29,25 @@ impl Scale {
     }
 
     /// The largest of the paper's scales at which `width` by `height` has room.
-    pub fn fitting(paper: Paper, width: Length, height: Length) -> Scale {
-        let (ratios, room, tall): (&[i64], Mil, Mil) = match paper {
-            Paper::Desk => (&[16, 24, 32, 48, 64, 96], 300_000, 620_000),
-            Paper::Phone => (&[24, 32, 48, 64, 96], 160_000, 420_000),
+    pub fn fitting(paper: Paper, units: Units, width: Length, height: Length) -> Scale {
+        // With its strings a drawing takes half the width of an A4 or a Letter sheet, and half its height.
+        let (ratios, room, tall): (&[i64], Mil, Mil) = match (paper, units) {
+            (Paper::Desk, Units::Imperial) => (&[16, 24, 32, 48, 64, 96, 192], 230_000, 320_000),
+            (Paper::Desk, Units::Metric) => (&[10, 20, 50, 100, 200], 230_000, 400_000),
+            (Paper::Phone, Units::Imperial) => (&[24, 32, 48, 64, 96, 192], 160_000, 420_000),
+            (Paper::Phone, Units::Metric) => (&[20, 50, 100, 200], 160_000, 420_000),
         };
         Scale::largest(ratios, (room, tall), (width, height))
     }
 
     /// The largest of the paper's scales at which a room has room.
-    pub fn of_a_room(paper: Paper, width: Length, height: Length) -> Scale {
-        let (ratios, room, tall): (&[i64], Mil, Mil) = match paper {
-            Paper::Desk => (&[24, 32, 48, 64, 96, 128], 620_000, 620_000),
-            Paper::Phone => (&[32, 48, 64, 96, 128], 280_000, 420_000),
+    pub fn of_a_room(paper: Paper, units: Units, width: Length, height: Length) -> Scale {
+        // With its walls and strings a plan keeps within the 184 mm that A4 leaves for text.
+        let (ratios, room, tall): (&[i64], Mil, Mil) = match (paper, units) {
+            (Paper::Desk, Units::Imperial) => (&[24, 32, 48, 64, 96, 128, 192], 560_000, 560_000),
+            (Paper::Desk, Units::Metric) => (&[20, 50, 100, 200], 560_000, 560_000),
+            (Paper::Phone, Units::Imperial) => (&[32, 48, 64, 96, 128, 192], 280_000, 420_000),
+            (Paper::Phone, Units::Metric) => (&[50, 100, 200], 280_000, 420_000),
         };
         Scale::largest(ratios, (room, tall), (width, height))
     }
@@ -51,7 +58,7 @@ impl Scale {
             let scale = Scale(**ratio);
             scale.of(width) <= room && scale.of(height) <= tall
         };
-        Scale(*ratios.iter().find(fits).unwrap_or(&192))
+        Scale(*ratios.iter().find(fits).or(ratios.last()).unwrap_or(&1))
     }
 
     /// A length on the drawing, rounded to the nearest thousandth of a unit.
@@ -104,8 +111,20 @@ mod tests {
     #[test]
     fn a_wide_alcove_is_drawn_smaller_than_a_narrow_one() {
         let inches = |n: i64| Length::from_nanometres(n * 25_400_000);
-        let scale = |w| Scale::fitting(Paper::Desk, inches(w), inches(80)).words();
+        let scale = |w| Scale::fitting(Paper::Desk, Units::Imperial, inches(w), inches(34)).words();
         assert_eq!(scale(36), "1:16");
-        assert_eq!(scale(60), "1:24");
+        assert_eq!(scale(54), "1:24");
+    }
+
+    /// ISO 5455:1979, table 1: reduction scales 1:2, 1:5, 1:10 and their multiples by ten.
+    #[test]
+    fn a_metric_book_is_drawn_at_metric_scales() {
+        let scale = |w, h| {
+            let (w, h) = (Length::from_millimetres(w), Length::from_millimetres(h));
+            Scale::fitting(Paper::Desk, Units::Metric, w, h).words()
+        };
+        assert_eq!(scale(600, 870), "1:10");
+        assert_eq!(scale(900, 2000), "1:20");
+        assert_eq!(scale(1800, 2400), "1:50");
     }
 }

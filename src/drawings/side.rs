@@ -6,8 +6,8 @@ use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
-use super::{bar, figures, ground, told};
-use crate::drawings::sizes::{Deep, Door, OpeningSide};
+use super::{bar, ground, misfit, told};
+use crate::drawings::sizes::{Deep, Door, Misfit, OpeningSide};
 use crate::units::length::Length;
 
 /// A side view being drawn: the finished wall is at 0, and so is the floor.
@@ -34,6 +34,7 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
     ground::floor(&mut side.canvas, side.sizes, ends, what.opening.floor_build_up);
     side.services();
     side.depth();
+    side.misfit();
     side.heights();
     if let Some(thing) = &what.thing {
         side.chain(thing);
@@ -46,8 +47,8 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
     if !what.opening.measured {
         ground::unmeasured(&mut side.canvas, side.sizes, side.far / 2);
     }
-    bar::draw(&mut side.canvas, side.sizes);
-    let width = if paper == Paper::Desk { 350_000 } else { 340_000 };
+    bar::draw(&mut side.canvas, side.sizes, paper);
+    let width = if paper == Paper::Desk { 330_000 } else { 340_000 };
     side.canvas.finish(&format!("Side view of the {}", what.name), &told::side(what), width)
 }
 
@@ -62,12 +63,12 @@ impl<'a> Side<'a> {
         let top = what
             .height
             .map_or(what.opening.top(), |height| what.opening.top().max(what.opening.bottom() + height.most));
-        let scale = Scale::fitting(paper, far, top);
-        let whole = if paper == Paper::Desk { 470_000 } else { 334_000 };
-        let limit = (-60_000, (whole - 60_000).max(scale.of(far) + 60_000));
+        let scale = Scale::fitting(paper, what.units, far, top);
+        let whole = if paper == Paper::Desk { 350_000 } else { 334_000 };
+        let limit = (-40_000, (whole - 40_000).max(scale.of(far) + 80_000));
         let canvas = Canvas::new(told::id(&what.id, "side", paper), scale, limit);
         let (foot, head) = (-scale.of(what.opening.bottom()), -scale.of(what.opening.top()));
-        let sizes = Sizes::on(paper);
+        let sizes = Sizes::on(paper, what.units);
         Side { what, canvas, sizes, paper, foot, head, far: scale.of(far) }
     }
 
@@ -92,7 +93,10 @@ impl<'a> Side<'a> {
     /// Body, door and handle, as high as the lower of its heights.
     fn thing(&mut self, thing: &Deep) {
         let tall = self.what.height.map_or(self.foot - self.head, |height| self.of(height.least));
-        let top = self.foot - tall;
+        let over = tall - (self.foot - self.head);
+        // A front that lies over the hole's edge lies over as much below as above.
+        let laps = over > 0 && !matches!(self.what.misfits.height, Some(Misfit::TooSmall(_)));
+        let top = if laps { self.head - over / 2 } else { self.foot - tall };
         let (back, body) = (self.of(thing.behind), self.of(thing.body));
         self.canvas.name_next("thing");
         self.canvas.rect(Pen::Object, Fill::Paper, Frame::new(back, top, body, tall));
@@ -127,7 +131,7 @@ impl<'a> Side<'a> {
             return;
         };
         let point = at(self.of(edge), -self.of(height));
-        let line = Line::of(figures::inches(edge), self.sizes.small).after("counter edge ");
+        let line = Line::of(self.sizes.first(edge), self.sizes.small).after("counter edge ");
         let top = told::above_floor(self.sizes, height);
         let label = Label::of(vec![line.toned(Tone::Soft), top]);
         self.canvas.label(label, &around(point, &[14_000, 24_000, 40_000, 60_000, 80_000]));
@@ -170,6 +174,19 @@ impl<'a> Side<'a> {
             let middle = label.width() / 2;
             self.canvas.label(label, &[Spot::new(middle, y, Grip::Foot)]);
         }
+    }
+
+    /// What the verdict says is too deep, hatched before the opening's face, or behind it.
+    fn misfit(&mut self) {
+        let [.., Some((by, words))] = misfit::words(self.what.misfits) else { return };
+        let Some(face) = self.what.depth.map(|depth| self.of(depth)) else { return };
+        let wide = self.of(by);
+        let left = if matches!(self.what.misfits.depth, Some(Misfit::TooSmall(_))) { face } else { face - wide };
+        let strip = Frame::new(left, self.head, wide, self.foot - self.head);
+        self.canvas.name_next("misfit");
+        self.canvas.rect(Pen::Object, Fill::Clash, strip);
+        let inside = Frame::new(0, self.head, face, self.foot - self.head);
+        self.canvas.label(misfit::label(self.sizes, (by, words)), &super::face::inside(inside));
     }
 
     /// At the right: the thing's height, and the opening's.

@@ -1,9 +1,43 @@
 //! What the drawings of an opening say: sizes as measured and as made, and what stands around.
 //!
-//! Left and right are as one sees the opening from the room. A gap or a room to spare may be
-//! negative: the thing does not fit.
+//! Left and right are as one sees the opening from the room. A gap may be negative: the thing lies
+//! over the edge. Whether that is a misfit the verdict alone says.
 
 use crate::units::length::Length;
+
+/// The system of measure that a drawing letters first and larger; the other stands beside it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Inches, and scales that an inch is divided by.
+    #[default]
+    Imperial,
+    /// Millimetres, and the scales of ISO 5455.
+    Metric,
+}
+
+/// How an opening misses what goes into it, in one direction.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Misfit {
+    /// The opening is so much too small.
+    TooSmall(Length),
+    /// The opening is so much larger than the maker's sheet allows.
+    TooLarge(Length),
+}
+
+/// What the verdict says does not meet; a drawing shows these and works out none of its own.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Misfits {
+    pub width: Option<Misfit>,
+    pub height: Option<Misfit>,
+    pub depth: Option<Misfit>,
+}
+
+/// How far a thing's front lies over the edges of its hole, both sides together: no misfit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Laps {
+    pub width: Option<Length>,
+    pub height: Option<Length>,
+}
 
 /// An opening seen from the room, with what goes into it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,6 +57,8 @@ pub struct OpeningFront {
     pub services: Vec<Service>,
     /// Top of the counter above the finished floor.
     pub counter: Option<Length>,
+    pub misfits: Misfits,
+    pub units: Units,
 }
 
 /// The opening's own sizes, to finished faces.
@@ -69,6 +105,7 @@ pub struct Thing {
     pub gap_left: Length,
     pub door: Door,
     pub handle: bool,
+    pub laps: Laps,
 }
 
 /// A size with limits; both the same where there is only one figure.
@@ -159,6 +196,8 @@ pub struct OpeningSide {
     pub counter_edge: Option<Length>,
     pub counter: Option<Length>,
     pub services: Vec<Service>,
+    pub misfits: Misfits,
+    pub units: Units,
 }
 
 /// A product from its back to its front.
@@ -191,6 +230,8 @@ pub struct OpeningPlan {
     pub right: Neighbour,
     pub counter_edge: Option<Length>,
     pub across: Option<Across>,
+    pub misfits: Misfits,
+    pub units: Units,
 }
 
 /// What stands on the other side of the aisle.
@@ -214,6 +255,9 @@ pub struct OptionPlan {
     pub gap_left: Length,
     pub thing: Deep,
     pub counter_edge: Option<Length>,
+    pub misfits: Misfits,
+    pub laps: Laps,
+    pub units: Units,
 }
 
 impl Face {
@@ -241,13 +285,13 @@ impl Face {
 }
 
 impl OpeningFront {
-    /// Room left at the right of the thing; negative where there is none.
+    /// Room left at the right of the thing; negative where it lies over the edge.
     pub fn gap_right(&self) -> Option<Length> {
         let thing = self.thing.as_ref()?;
         Some(self.opening.governing() - thing.width - thing.gap_left)
     }
 
-    /// Room left above the thing at its lowest; negative where there is none.
+    /// Room left above the thing at its lowest; negative where it is higher than the opening.
     pub fn gap_above(&self) -> Option<Length> {
         let thing = self.thing.as_ref()?;
         Some(self.opening.height - thing.height.least)
@@ -255,9 +299,18 @@ impl OpeningFront {
 }
 
 impl OptionPlan {
-    /// Room left at the right of the thing; negative where there is none.
+    /// Room left at the right of the thing; negative where it lies over the edge.
     pub fn gap_right(&self) -> Length {
         self.opening - self.width - self.gap_left
+    }
+}
+
+impl Misfit {
+    /// By how much.
+    pub fn by(self) -> Length {
+        match self {
+            Misfit::TooSmall(by) | Misfit::TooLarge(by) => by,
+        }
     }
 }
 

@@ -142,7 +142,7 @@ fn block(bits: &mut Bits<'_>, dc: &Table, ac: &Table) -> Result<(), Stop> {
 }
 
 impl Bits<'_> {
-    fn next(&mut self) -> Result<bool, Stop> {
+    fn bit(&mut self) -> Result<bool, Stop> {
         if self.left == 0 {
             (self.byte, self.rest) = match *self.rest {
                 [0xff, 0, ref rest @ ..] => (0xff, rest),
@@ -152,18 +152,18 @@ impl Bits<'_> {
             self.left = 8;
         }
         self.left -= 1;
-        Ok(self.byte >> self.left & 1 == 1)
+        Ok((self.byte >> self.left) & 1 == 1)
     }
 
     fn skip(&mut self, many: u8) -> Result<(), Stop> {
-        (0..many).try_for_each(|_| self.next().map(|_| ()))
+        (0..many).try_for_each(|_| self.bit().map(|_| ()))
     }
 
     /// The next symbol by a table's codes, which count up within each length (T.81, C.2 and F.2.2.3).
     fn symbol(&mut self, table: &Table) -> Result<u8, Stop> {
         let (mut code, mut first, mut before) = (0_usize, 0_usize, 0_usize);
         for count in table.counts {
-            code = code << 1 | usize::from(self.next()?);
+            code = (code << 1) | usize::from(self.bit()?);
             let count = usize::from(count);
             if code < first + count {
                 let symbol = code.checked_sub(first).and_then(|within| table.symbols.get(before + within));

@@ -8,6 +8,7 @@ mod project;
 mod bad_input;
 mod browser;
 mod contrast;
+mod drawn;
 mod findings;
 mod house;
 mod invited;

@@ -20,10 +20,21 @@ pub struct Gauge {
     pub there: Option<Length>,
     /// Where that is written.
     pub there_at: Option<Span>,
+    /// The opening where it is largest; none where that is the governing size too.
+    pub largest: Option<Length>,
     /// Whether the sheet alone decides: the thing's own size is not what goes into the hole.
     pub sheet_alone: bool,
     /// Whether what is there is known from a neighbour alone: it can be too small, never too large.
     pub bound: bool,
+}
+
+/// How an opening misses what goes into it, in one direction.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Misfit {
+    /// The opening is so much smaller than the least that is needed.
+    TooSmall(Length),
+    /// The opening is so much larger than the most that the maker's sheet allows.
+    TooLarge(Length),
 }
 
 /// What is left between a thing and the edges of its opening: what the sheet asks for at each side,
@@ -57,10 +68,27 @@ impl Gauge {
         Some(self.there? - self.body.filter(|_| !self.sheet_alone)?)
     }
 
-    /// By how much the opening is larger than the most that the sheet allows.
+    /// By how much the opening, where it is largest, exceeds the most that the sheet allows.
     pub fn too_large_by(&self) -> Option<Length> {
         let most = self.asked.filter(|_| !self.bound).and_then(|asked| asked.most)?;
-        Some(self.there? - most).filter(|excess| *excess > Length::ZERO)
+        Some(self.at_most()? - most).filter(|excess| *excess > Length::ZERO)
+    }
+
+    /// The opening where it is largest.
+    pub fn at_most(&self) -> Option<Length> {
+        self.largest.into_iter().chain(self.there).max()
+    }
+
+    /// What does not meet in this direction; what is too small counts first.
+    pub fn misfit(&self) -> Option<Misfit> {
+        let small = self.too_small_by().map(Misfit::TooSmall);
+        small.or_else(|| self.too_large_by().map(Misfit::TooLarge))
+    }
+
+    /// What goes into the hole: the thing itself, or, where its front lies over the edge, no more
+    /// than the least hole that its sheet asks for.
+    pub fn goes_in(&self) -> Option<Length> {
+        if self.sheet_alone { self.asked.and_then(|asked| asked.least) } else { self.body }
     }
 
     /// By how much the opening is too small.

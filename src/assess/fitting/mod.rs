@@ -11,14 +11,16 @@ pub mod nest;
 pub mod overhead;
 mod passage;
 mod pitch;
+mod square;
 mod stack;
 #[cfg(test)]
 mod tests;
 
 pub use beside::{Level, Side, hinge_sides, level, rises_above_counter, stands_in_the_door_s_way};
-pub use gauge::{Gaps, Gauge};
+pub use gauge::{Gaps, Gauge, Misfit};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, least_hall_around_a_corner, spare, way_in};
 pub use pitch::Pitch;
+pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 
 use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
@@ -27,9 +29,11 @@ use crate::units::{Length, LengthRange};
 
 /// Kinds whose front usually lies over the edge of the hole that the sheet asks for.
 const OVER_THE_EDGE: [&str; 3] = ["wall oven", "microwave", "warming drawer"];
+/// The usual play in all: 1/8 in (common practice).
+const USUAL_PLAY: Length = Length::from_sixty_fourths(8);
 /// Kinds that are let into a counter from above: their rim lies over the edge, or the counter over
 /// their rim, and their depth says nothing of what stands out in front.
-const LET_INTO_A_COUNTER: [&str; 2] = ["cooktop", "sink"];
+pub const LET_INTO_A_COUNTER: [&str; 2] = ["cooktop", "sink"];
 
 /// A thing against its opening, in every direction.
 #[derive(Clone, Debug, Default)]
@@ -44,9 +48,51 @@ pub struct Fitting {
     pub to_lay: Length,
     /// Between the thing and the edges of its opening.
     pub gaps: Gaps,
+    /// What goes into the hole, as far as it is known.
+    pub body: Rectangle,
+    /// What is seen in front of it: it may lie over the hole's edge, and is set against what is around.
+    pub front: Rectangle,
     /// How far case, door and handle stand out past the counter, or past the opening's front edge;
     /// negative when they stay behind it.
     pub projection: Option<Length>,
+}
+
+/// Width and height of a thing's body, or of its front.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Rectangle {
+    /// Width.
+    pub width: Option<Length>,
+    /// Height.
+    pub height: Option<Length>,
+}
+
+/// What is known not to meet, in each direction: the verdict, the drawings and the form tell these
+/// and no others.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Misfits {
+    /// Width.
+    pub width: Option<Misfit>,
+    /// Height.
+    pub height: Option<Misfit>,
+    /// Depth.
+    pub depth: Option<Misfit>,
+}
+
+impl Fitting {
+    /// What does not meet in any direction.
+    pub fn misfits(&self) -> Misfits {
+        Misfits { width: self.width.misfit(), height: self.height.misfit(), depth: self.depth.misfit() }
+    }
+
+    /// By how much a front that may lie over the hole's edges is larger than the hole, both sides
+    /// together: no misfit.
+    pub fn laps(&self) -> Rectangle {
+        let over = |gauge: &Gauge, front: Option<Length>| {
+            let over = front.filter(|_| gauge.sheet_alone)? - gauge.there?;
+            Some(over).filter(|over| *over > Length::ZERO)
+        };
+        Rectangle { width: over(&self.width, self.front.width), height: over(&self.height, self.front.height) }
+    }
 }
 
 /// Sets a thing against its opening.
@@ -66,11 +112,29 @@ pub fn fitting(room: &Room, opening: &Opening, option: &Choice) -> Fitting {
     Fitting {
         to_lay,
         gaps: gaps(&width, &height, fit),
+        body: Rectangle { width: width.goes_in(), height: height.goes_in() },
+        front: front(&width, &height, fit),
         projection: projection(opening, option, fit),
         width,
         height,
         depth,
     }
+}
+
+/// The front as the sheet gives it, else the thing's own size.
+fn front(width: &Gauge, height: &Gauge, fit: &Fit) -> Rectangle {
+    let face = fit.face.get();
+    let width_of_face = face.and_then(|face| face.width.get().copied());
+    let height_of_face = face.and_then(|face| face.height.get().copied());
+    Rectangle { width: width_of_face.or(width.body), height: height_of_face.or(height.body) }
+}
+
+/// The play in all that a thing wants beside itself, and whether its sheet says so; none where the
+/// sheet asks for an opening and so has counted the play in.
+pub fn least_play(width: &Gauge, fit: Option<&Fit>) -> Option<(Length, bool)> {
+    let of_sheet = fit.and_then(|fit| fit.play.get().copied());
+    let counted = of_sheet.is_none() && width.asked.is_some_and(|asked| asked.least.is_some());
+    (!counted).then(|| (of_sheet.unwrap_or(USUAL_PLAY), of_sheet.is_some()))
 }
 
 fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
@@ -79,6 +143,7 @@ fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
         body_at: option.size.width.span(),
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
         there: opening.governing_width(),
+        largest: opening.widest(),
         there_at: opening.width.get().and_then(|readings| readings.least()).map(|least| least.span),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
         ..asked(&fit.opening.width)
@@ -96,6 +161,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> G
         air: everywhere(&fit.air.top),
         there: there.as_ref().map(|there| there.value),
         there_at: there.map(|there| there.span),
+        largest: greatest_height(room, opening),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
         bound: opening.height.get().is_none(),
         ..asked_height(opening, fit)
@@ -165,6 +231,16 @@ fn governing_height(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
 fn reading_above_the_floor(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
     let least = opening.height.get().and_then(|readings| readings.least())?;
     Some(Spanned::new(least.value - build_up(room, opening), least.span))
+}
+
+/// The height where it is greatest, as [`governing_height`] reckons it; none where a stack decides it.
+fn greatest_height(room: &Room, opening: &Opening) -> Option<Length> {
+    if Stack::of(room, opening).and_then(|stack| stack.left_for(room, opening)).is_some() {
+        return None;
+    }
+    let most = opening.height.get().and_then(|readings| readings.greatest())?.value - build_up(room, opening);
+    let above = up_to_what_is_above(opening).map(|above| above.value);
+    above.into_iter().chain([most]).min()
 }
 
 /// From the opening's bottom to the lower edge of what is above it.

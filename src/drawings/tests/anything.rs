@@ -1,8 +1,8 @@
 //! Openings that nobody would build, for the property tests.
 
 use crate::drawings::sizes::{
-    Across, Beside, Between, Deep, Door, Face, Hand, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan,
-    OpeningSide, OptionPlan, Reading, Service, Thing,
+    Across, Beside, Between, Deep, Door, Face, Hand, Held, Laps, Limits, Misfit, Misfits, Needs, Neighbour,
+    OpeningFront, OpeningPlan, OpeningSide, OptionPlan, Reading, Service, Thing, Units,
 };
 use crate::units::length::Length;
 use proptest::collection::vec;
@@ -60,10 +60,27 @@ fn door() -> impl Strategy<Value = Door> {
 
 fn thing() -> impl Strategy<Value = Thing> {
     let size = (inches(4..84), inches(5..100), inches(0..4), inches(-3..12));
-    (words(), size, door(), any::<bool>()).prop_map(|(name, (width, least, more, gap_left), door, handle)| {
+    let opens = (door(), any::<bool>(), laps());
+    (words(), size, opens).prop_map(|(name, (width, least, more, gap_left), (door, handle, laps))| {
         let height = Between { least, most: least + more };
-        Thing { name, width, height, gap_left, door, handle }
+        Thing { name, width, height, gap_left, door, handle, laps }
     })
+}
+
+fn units() -> impl Strategy<Value = Units> {
+    prop::sample::select(vec![Units::Imperial, Units::Metric])
+}
+
+fn misfits() -> impl Strategy<Value = Misfits> {
+    let one = || {
+        let by = (inches(0..5), any::<bool>());
+        prop::option::of(by.prop_map(|(by, small)| if small { Misfit::TooSmall(by) } else { Misfit::TooLarge(by) }))
+    };
+    (one(), one(), one()).prop_map(|(width, height, depth)| Misfits { width, height, depth })
+}
+
+fn laps() -> impl Strategy<Value = Laps> {
+    (prop::option::of(inches(0..4)), prop::option::of(inches(0..4))).prop_map(|(width, height)| Laps { width, height })
 }
 
 fn services() -> impl Strategy<Value = Vec<Service>> {
@@ -81,8 +98,16 @@ pub fn front() -> impl Strategy<Value = OpeningFront> {
     let needs = (limits(), limits(), limits());
     let counter = prop::option::of(inches(28..44));
     let named = (words(), face(), prop::option::of(thing()));
-    (named, needs, beside, services(), counter).prop_map(
-        |((name, opening, thing), (width, height, depth), (left, right, above), services, counter)| OpeningFront {
+    (named, needs, beside, services(), (counter, misfits(), units())).prop_map(
+        |(
+            (name, opening, thing),
+            (width, height, depth),
+            (left, right, above),
+            services,
+            (counter, misfits, units),
+        )| OpeningFront {
+            misfits,
+            units,
             id: "k-01".to_owned(),
             tag: "K-01".to_owned(),
             needs: Needs { width, height, depth },
@@ -113,18 +138,22 @@ fn deep() -> impl Strategy<Value = Deep> {
 pub fn side() -> impl Strategy<Value = OpeningSide> {
     let counter = (prop::option::of(inches(20..30)), prop::option::of(inches(28..44)));
     let depth = (prop::option::of(inches(5..40)), limits(), prop::option::of(deep()));
-    (face(), inches(5..100), inches(0..4), depth, counter, services()).prop_map(
-        |(opening, least, more, (depth, needs, thing), (counter_edge, counter), services)| OpeningSide {
-            id: "k-01".to_owned(),
-            name: "thing".to_owned(),
-            height: thing.is_some().then_some(Between { least, most: least + more }),
-            needs: Needs { depth: needs, ..Needs::default() },
-            opening,
-            depth,
-            thing,
-            counter_edge,
-            counter,
-            services,
+    (face(), (inches(5..100), inches(0..4)), depth, counter, services(), (misfits(), units())).prop_map(
+        |(opening, (least, more), (depth, needs, thing), (counter_edge, counter), services, (misfits, units))| {
+            OpeningSide {
+                misfits,
+                units,
+                id: "k-01".to_owned(),
+                name: "thing".to_owned(),
+                height: thing.is_some().then_some(Between { least, most: least + more }),
+                needs: Needs { depth: needs, ..Needs::default() },
+                opening,
+                depth,
+                thing,
+                counter_edge,
+                counter,
+                services,
+            }
         },
     )
 }
@@ -135,21 +164,26 @@ pub fn plan() -> impl Strategy<Value = OpeningPlan> {
     let depths = (prop::option::of(inches(5..40)), prop::option::of(inches(20..30)));
     let across = prop::option::of((words(), inches(30..140)));
     let deep = prop::option::of(deep());
-    (widths, depths, across, deep, (neighbour(), neighbour()), any::<bool>()).prop_map(
-        |((width, wide, gap_left), (depth, counter_edge), across, thing, (left, right), measured)| OpeningPlan {
-            id: "k-01".to_owned(),
-            name: "thing".to_owned(),
-            tag: "K-01".to_owned(),
-            thing_width: thing.is_some().then_some(wide),
-            across: across.map(|(words, distance)| Across { words, distance }),
-            width,
-            depth,
-            measured,
-            thing,
-            gap_left,
-            left,
-            right,
-            counter_edge,
+    let said = (any::<bool>(), misfits(), units());
+    (widths, depths, across, deep, (neighbour(), neighbour()), said).prop_map(
+        |((width, wide, gap_left), (depth, counter_edge), across, thing, (left, right), (measured, misfits, units))| {
+            OpeningPlan {
+                misfits,
+                units,
+                id: "k-01".to_owned(),
+                name: "thing".to_owned(),
+                tag: "K-01".to_owned(),
+                thing_width: thing.is_some().then_some(wide),
+                across: across.map(|(words, distance)| Across { words, distance }),
+                width,
+                depth,
+                measured,
+                thing,
+                gap_left,
+                left,
+                right,
+                counter_edge,
+            }
         },
     )
 }
@@ -157,8 +191,12 @@ pub fn plan() -> impl Strategy<Value = OpeningPlan> {
 /// Any option in its opening.
 pub fn option() -> impl Strategy<Value = OptionPlan> {
     let widths = (inches(8..80), inches(4..84), inches(-3..12));
-    (widths, deep(), prop::option::of(inches(20..30))).prop_map(|((opening, width, gap_left), thing, counter_edge)| {
-        OptionPlan {
+    let said = (misfits(), laps(), units());
+    (widths, deep(), prop::option::of(inches(20..30)), said).prop_map(
+        |((opening, width, gap_left), thing, counter_edge, (misfits, laps, units))| OptionPlan {
+            misfits,
+            laps,
+            units,
             id: "k-01-a".to_owned(),
             letter: "A".to_owned(),
             name: "Option A".to_owned(),
@@ -167,6 +205,6 @@ pub fn option() -> impl Strategy<Value = OptionPlan> {
             gap_left,
             thing,
             counter_edge,
-        }
-    })
+        },
+    )
 }

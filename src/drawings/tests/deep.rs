@@ -1,7 +1,9 @@
 //! Invented side views and plans, for the tests and for the eye.
 
-use super::gallery::{beside, face, len, limits, service};
-use crate::drawings::sizes::{Across, Between, Deep, Door, Hand, Needs, OpeningPlan, OpeningSide, OptionPlan};
+use super::gallery::{beside, face, len, limits, service, too_small};
+use crate::drawings::sizes::{
+    Across, Between, Deep, Door, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan, Units,
+};
 
 fn depths(name: &str, behind: &str, [body, door, handle]: [&str; 3], way: Door) -> Deep {
     let read = |text: &str| (!text.is_empty()).then(|| len(text));
@@ -38,6 +40,8 @@ fn side(id: &str, thing: Option<Deep>, heights: [&str; 2], high: &str) -> Openin
         counter_edge: Some(len("25 1/2\"")),
         counter: Some(len("36\"")),
         services: vec![service("power 5-15R", "0\"", "50\""), service("water, valve", "0\"", "8\"")],
+        misfits: Misfits::default(),
+        units: Units::Imperial,
     }
 }
 
@@ -52,7 +56,10 @@ pub fn sides() -> Vec<OpeningSide> {
     oven.counter_edge = None;
     let mut planned = side("k-07-planned", None, tall, "70 1/2\"");
     planned.opening.measured = false;
-    vec![side("k-07", Some(refrigerator()), tall, "70 1/2\""), cook, oven, planned]
+    let mut deep = side("k-07-deep", Some(refrigerator()), tall, "70 1/2\"");
+    deep.misfits.depth = too_small("1/4\"");
+    let metric = OpeningSide { id: "k-03-metric".to_owned(), units: Units::Metric, ..cook.clone() };
+    vec![side("k-07", Some(refrigerator()), tall, "70 1/2\""), cook, oven, planned, deep, metric]
 }
 
 fn plan(id: &str, thing: Deep, width: &str) -> OpeningPlan {
@@ -70,6 +77,8 @@ fn plan(id: &str, thing: Deep, width: &str) -> OpeningPlan {
         right: beside("base cabinet"),
         counter_edge: Some(len("25 1/2\"")),
         across: Some(Across { words: "ledge cabinet".to_owned(), distance: len("78 3/4\"") }),
+        misfits: Misfits::default(),
+        units: Units::Imperial,
     }
 }
 
@@ -84,7 +93,10 @@ pub fn plans() -> Vec<OpeningPlan> {
     let mut bare = plan("k-09", refrigerator(), "29 3/4\"");
     bare.thing = None;
     bare.measured = false;
-    vec![plan("k-07", refrigerator(), "29 3/4\""), plan("k-03", range(), "30 1/2\""), right, bare]
+    let mut wide = plan("k-03", range(), "30 1/2\"");
+    wide.misfits = Misfits { width: too_small("7/16\""), height: None, depth: too_small("1/4\"") };
+    let metric = OpeningPlan { id: "k-07-metric".to_owned(), units: Units::Metric, ..right.clone() };
+    vec![plan("k-07", refrigerator(), "29 3/4\""), wide, right, bare, metric]
 }
 
 /// Three options of one opening: one fits, one stands out, one is too wide.
@@ -104,6 +116,9 @@ pub fn options() -> Vec<OptionPlan> {
         gap_left: len(gap),
         thing: depths("refrigerator", "1/2\"", sizes, way),
         counter_edge: Some(len("25 1/2\"")),
+        misfits: Misfits { width: too_small("5/16\"").filter(|_| letter == "c"), ..Misfits::default() },
+        laps: Laps::default(),
+        units: if letter == "b" { Units::Metric } else { Units::Imperial },
     })
     .into()
 }

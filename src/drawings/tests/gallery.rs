@@ -1,7 +1,8 @@
 //! Invented openings of every sort, for the tests and for the eye.
 
 use crate::drawings::sizes::{
-    Beside, Between, Door, Face, Hand, Held, Limits, Needs, Neighbour, OpeningFront, Reading, Service, Thing,
+    Beside, Between, Door, Face, Hand, Held, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, Reading,
+    Service, Thing, Units,
 };
 use crate::units::length::Length;
 
@@ -43,6 +44,7 @@ pub fn thing(name: &str, size: [&str; 3], gap_left: &str, door: Door) -> Thing {
         height: Between { least: len(size[1]), most: len(size[2]) },
         gap_left: len(gap_left),
         handle: door != Door::None,
+        laps: Laps::default(),
         door,
     }
 }
@@ -60,7 +62,13 @@ fn opening(id: &str, name: &str, tag: &str, face: Face) -> OpeningFront {
         above: beside(""),
         services: vec![],
         counter: Some(len("36\"")),
+        misfits: Misfits::default(),
+        units: Units::Imperial,
     }
+}
+
+pub fn too_small(by: &str) -> Option<Misfit> {
+    Some(Misfit::TooSmall(len(by)))
 }
 
 pub fn refrigerator() -> OpeningFront {
@@ -177,13 +185,50 @@ pub fn niche() -> OpeningFront {
 pub fn too_wide() -> OpeningFront {
     let swings = Door::Swings { leaf: len("30 3/8\""), hinge: Hand::Left };
     let size = ["30 3/8\"", "69 3/4\"", "69 3/4\""];
-    OpeningFront { id: "k-07-c".to_owned(), thing: Some(thing("refrigerator", size, "0\"", swings)), ..refrigerator() }
+    OpeningFront {
+        id: "k-07-c".to_owned(),
+        thing: Some(thing("refrigerator", size, "0\"", swings)),
+        misfits: Misfits { width: too_small("5/16\""), ..Misfits::default() },
+        ..refrigerator()
+    }
 }
 
 pub fn too_tall() -> OpeningFront {
     let drops = Door::Drops { reach: len("26\"") };
     let size = ["24 3/8\"", "34 5/8\"", "34 5/8\""];
-    OpeningFront { id: "k-05-b".to_owned(), thing: Some(thing("dishwasher", size, "-5/32\"", drops)), ..dishwasher() }
+    OpeningFront {
+        id: "k-05-b".to_owned(),
+        thing: Some(thing("dishwasher", size, "0\"", drops)),
+        misfits: Misfits { width: too_small("5/16\""), height: too_small("1/8\""), depth: None },
+        ..dishwasher()
+    }
+}
+
+/// Its front lies over the edges of a hole that it fits.
+pub fn lapping() -> OpeningFront {
+    let mut what = microwave();
+    what.id = "k-06-over".to_owned();
+    if let Some(thing) = &mut what.thing {
+        (thing.width, thing.gap_left) = (len("25 1/2\""), len("-3/4\""));
+        thing.height = Between { least: len("16 1/2\""), most: len("16 1/2\"") };
+        thing.laps = Laps { width: Some(len("1 1/2\"")), height: Some(len("1 1/2\"")) };
+    }
+    what
+}
+
+/// A hole that is larger than the sheet allows, in a metric book.
+pub fn too_large() -> OpeningFront {
+    let large = Some(Misfit::TooLarge(len("7 mm")));
+    OpeningFront {
+        id: "k-04-metric".to_owned(),
+        units: Units::Metric,
+        misfits: Misfits { width: large, height: large, depth: None },
+        ..wall_oven()
+    }
+}
+
+pub fn metric() -> OpeningFront {
+    OpeningFront { id: "k-07-metric".to_owned(), units: Units::Metric, ..refrigerator() }
 }
 
 pub fn planned() -> OpeningFront {
@@ -214,5 +259,8 @@ pub fn fronts() -> Vec<OpeningFront> {
         too_tall(),
         bare(),
         planned(),
+        lapping(),
+        too_large(),
+        metric(),
     ]
 }

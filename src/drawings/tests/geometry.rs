@@ -3,16 +3,16 @@
 use super::read_back::{across, attribute, lettering, named};
 use super::{anything, deep, gallery};
 use crate::drawings::scale::Mil;
-use crate::drawings::sizes::{Held, OpeningFront, Reading};
+use crate::drawings::sizes::{Held, Misfit, OpeningFront, Reading};
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side, option_plan};
 use crate::units::length::Length;
 use proptest::prelude::*;
 use roxmltree::Document;
 
-/// Thousandths of a unit for so many 64ths of an inch at 1:16: an inch is 96 CSS pixels (CSS Values
-/// and Units 3, section 6.2), so 6 of them at 1:16.
-fn at_one_to_sixteen(sixty_fourths: i64) -> Mil {
-    (sixty_fourths * 6_000 + 32).div_euclid(64)
+/// Thousandths of a unit for so many 64ths of an inch at 1:24: an inch is 96 CSS pixels (CSS Values
+/// and Units 3, section 6.2), so 4 of them at 1:24.
+fn at_one_to_24(sixty_fourths: i64) -> Mil {
+    (sixty_fourths * 4_000 + 32).div_euclid(64)
 }
 
 fn opening_of(width: i64, thing: i64, gap: i64) -> OpeningFront {
@@ -22,11 +22,13 @@ fn opening_of(width: i64, thing: i64, gap: i64) -> OpeningFront {
     if let Some(drawn) = &mut what.thing {
         drawn.width = Length::from_sixty_fourths(thing);
         drawn.gap_left = Length::from_sixty_fourths(gap);
+        let over = Length::from_sixty_fourths(thing) - width;
+        drawn.laps.width = Some(over).filter(|_| gap < 0 || over > -drawn.gap_left);
     }
     what
 }
 
-/// The printed gaps at the left and the right of the thing; below zero where it is past the edge.
+/// The printed gaps at the left and the right of the thing; below zero where it lies over the edge.
 fn printed_gaps(document: &Document) -> Vec<Length> {
     let texts = document.descendants().filter(|node| node.has_tag_name("text"));
     let upright = texts.filter(|node| attribute(*node, "y") > 0);
@@ -35,7 +37,7 @@ fn printed_gaps(document: &Document) -> Vec<Length> {
         let length: Length = format!("{figure}\"").parse().ok()?;
         match words {
             "gap" => Some(length),
-            "past the edge" => Some(Length::ZERO - length),
+            "laps over" => Some(Length::ZERO - length),
             _ => None,
         }
     };
@@ -49,13 +51,13 @@ fn awkward_fractions_are_drawn_to_the_thousandth_of_a_unit() {
         let document = Document::parse(&svg).expect("XML");
         let xs = across(named(&document, "opening")[0]);
         let drawn = xs.iter().max().expect("points") - xs.iter().min().expect("points");
-        assert!((drawn - at_one_to_sixteen(width)).abs() <= 1, "{width}/64: {drawn}");
+        assert!((drawn - at_one_to_24(width)).abs() <= 1, "{width}/64: {drawn}");
         let rect = named(&document, "thing")[0];
-        assert!((attribute(rect, "width") - at_one_to_sixteen(thing)).abs() <= 1);
-        assert!((attribute(rect, "x") - at_one_to_sixteen(gap)).abs() <= 1);
+        assert!((attribute(rect, "width") - at_one_to_24(thing)).abs() <= 1);
+        assert!((attribute(rect, "x") - at_one_to_24(gap)).abs() <= 1);
         // 69 7/8 in high, standing on the floor.
-        assert_eq!(attribute(rect, "height"), 419_250);
-        assert_eq!(attribute(rect, "y"), -419_250);
+        assert_eq!(attribute(rect, "height"), 279_500);
+        assert_eq!(attribute(rect, "y"), -279_500);
     }
 }
 
@@ -65,7 +67,7 @@ fn three_readings_are_each_drawn_as_wide_as_they_were_read() {
     let document = Document::parse(&svg).expect("XML");
     let xs = across(named(&document, "opening")[0]);
     // 30 1/16 at the floor, 30 1/8 in the middle, 30 1/4 at the top; the floor's left edge is 0.
-    assert_eq!(xs, [0, 0, -188, -563, -563, 180_937, 180_937, 180_562, 180_375, 180_375]);
+    assert_eq!(xs, [0, 0, -125, -375, -375, 120_625, 120_625, 120_375, 120_250, 120_250]);
 }
 
 #[test]
@@ -77,10 +79,9 @@ fn sides_plans_and_options_keep_the_depths_of_the_book() {
     };
     // 1/2 in of air, 23 1/2 in of body, 69 7/8 in high; in plan 29 3/4 in wide, 5/32 in from the left.
     let side = opening_side(&deep::sides()[0], Paper::Desk);
-    assert_eq!(body(&side), [3_000, -419_250, 141_000, 419_250]);
+    assert_eq!(body(&side), [2_000, -279_500, 94_000, 279_500]);
     let plan = opening_plan(&deep::plans()[0], Paper::Desk);
-    assert_eq!(body(&plan), [938, 3_000, 178_500, 141_000]);
-    // The same at 1:24: 4 units an inch.
+    assert_eq!(body(&plan), [625, 2_000, 119_000, 94_000]);
     let option = option_plan(&deep::options()[0]);
     assert_eq!(body(&option), [625, 2_000, 119_000, 94_000]);
 }
@@ -101,12 +102,20 @@ proptest! {
         prop_assert_eq!(printed, gaps);
     }
 
+    /// Words and hatching of a misfit stand in a drawing if and only if the verdict has it, with its figure.
     #[test]
-    fn what_does_not_fit_is_hatched_and_nothing_else_is(what in anything::front()) {
+    fn what_the_verdict_says_does_not_fit_is_hatched_and_said_and_nothing_else_is(what in anything::front()) {
         let svg = opening_front(&what, Paper::Desk);
         let document = Document::parse(&svg).expect("XML");
-        let gaps = [what.thing.as_ref().map(|t| t.gap_left), what.gap_right(), what.gap_above()];
-        let misfits = gaps.into_iter().flatten().filter(|gap| gap.is_negative()).count();
-        prop_assert_eq!(named(&document, "misfit").len(), misfits);
+        let told = [what.misfits.width, what.misfits.height];
+        prop_assert_eq!(named(&document, "misfit").len(), told.iter().flatten().count());
+        let letters: Vec<String> = document.descendants().filter(|node| node.has_tag_name("text")).map(lettering).collect();
+        for (misfit, [thing, opening]) in
+            told.into_iter().zip([["too wide", "opening too wide"], ["too tall", "opening too high"]])
+        {
+            let says = |words: &str| letters.iter().any(|text| text.ends_with(&format!(" {words}")));
+            prop_assert_eq!(says(thing) && !says(opening), matches!(misfit, Some(Misfit::TooSmall(_))), "{}", thing);
+            prop_assert_eq!(says(opening), matches!(misfit, Some(Misfit::TooLarge(_))), "{}", opening);
+        }
     }
 }

@@ -80,9 +80,33 @@ fn a_drawing_is_the_same_to_the_byte_as_the_one_kept() {
 #[test]
 fn the_description_says_what_does_not_fit() {
     let svg = opening_front(&gallery::too_wide(), Paper::Desk);
-    assert!(svg.contains("It is 5/16 inches too large at the right."), "{svg}");
+    assert!(svg.contains("It is 5/16 inches too wide for the opening."), "{svg}");
     let svg = opening_plan(&deep::plans()[0], Paper::Desk);
     assert!(svg.contains("Open, it leaves 24 1/4 inches to the ledge cabinet."), "{svg}");
+}
+
+/// Microwaves and ovens hide the edges of the hole that they fit (trade reports section 6).
+#[test]
+fn a_front_that_lies_over_the_edges_of_its_hole_is_no_misfit() {
+    let svg = opening_front(&gallery::lapping(), Paper::Desk);
+    assert!(
+        svg.contains(" laps over") && svg.contains("lies over the opening's edges by 1 1/2 inches in all"),
+        "{svg}"
+    );
+    assert!(!svg.contains("too wide") && !svg.contains("too tall") && !svg.contains("misfit"), "{svg}");
+}
+
+/// The scale holds on paper alone; a screen stretches the drawing and has the bar.
+#[test]
+fn a_metric_book_s_drawings_are_in_millimetres_at_metric_scales() {
+    let svg = opening_front(&gallery::metric(), Paper::Desk);
+    assert!(svg.contains("<text class=\"b ratio halo\"") && svg.contains(">1:20</text>"), "{svg}");
+    assert!(
+        svg.contains("The opening is about 763.6 millimetres") || svg.contains("millimetres at the foot wide"),
+        "{svg}"
+    );
+    assert!(!svg.contains(" inches"), "{svg}");
+    assert!(!opening_front(&gallery::metric(), Paper::Phone).contains("1:"));
 }
 
 #[test]

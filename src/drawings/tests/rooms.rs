@@ -5,6 +5,7 @@ use super::gallery::len;
 use super::read_back::named;
 use crate::drawings::room::{Aisle, At, Form, Hole, RoomPlan, Thing, Wall};
 use crate::drawings::scale::{Scale, units};
+use crate::drawings::sizes::Units;
 use crate::drawings::{Paper, room_plan};
 use crate::units::length::Length;
 use proptest::prelude::*;
@@ -45,6 +46,7 @@ fn room(id: &str, corners: &[(i64, i64)], things: Vec<Thing>) -> RoomPlan {
         things,
         counter_edges: vec![],
         aisles: vec![],
+        units: Units::Imperial,
     }
 }
 
@@ -76,7 +78,7 @@ fn a_thing_lies_on_the_drawing_where_it_stands_in_the_room_to_scale() {
     let galley = rooms().remove(0);
     let svg = room_plan(&galley, Paper::Desk);
     let document = Document::parse(&svg).expect("XML");
-    let scale = Scale::of_a_room(Paper::Desk, Length::from_inches(182), Length::from_inches(93));
+    let scale = Scale::of_a_room(Paper::Desk, Units::Imperial, Length::from_inches(182), Length::from_inches(93));
     let place = |x: i64, y: i64| {
         format!("{} {}", units(scale.of(Length::from_inches(x))), units(scale.of(Length::from_inches(93 - y))))
     };

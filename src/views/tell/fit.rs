@@ -1,9 +1,9 @@
 //! What the fit check found, in words that whoever reads them understands.
 
-use crate::assess::fitting::{Fitting, fitting};
-use crate::book::{Choice, Opening, Room, Selection};
+use crate::assess::fitting::{Fitting, Misfit, fitting};
+use crate::book::{Choice, Opening, Room, Selection, System};
 use crate::drawings;
-use crate::drawings::sizes::{Deep, Door, Hand, OptionPlan};
+use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::views::html::Html;
@@ -21,7 +21,7 @@ impl Teller<'_> {
             Some(opening) => self.verdict(room, opening, selection, option),
             None => self.verdict_without_opening(room, selection, option)?,
         };
-        let plan = opening.and_then(|opening| option_plan(opening, selection, option, number));
+        let plan = opening.and_then(|opening| self.option_plan((room, opening), selection, option, number));
         Some(Fit { verdict, sentence, drawing: plan.map(|plan| Html::trusted(drawings::option_plan(&plan))) })
     }
 
@@ -64,18 +64,65 @@ impl Teller<'_> {
         (State::new(Shape::Fits, "Fits"), sentence)
     }
 
-    /// Why an option does not fit, a sentence each: what it is too large for first, in its own figures.
+    /// Why an option does not fit, a sentence each: what it is too large or too small for first, in the
+    /// figures that drawings show too.
     fn against_it(&self, fit: &Fitting, found: &[&Finding]) -> Vec<Html> {
-        let ways =
-            [(&fit.width, "wide", "fit/width"), (&fit.height, "high", "fit/height"), (&fit.depth, "deep", "fit/depth")];
-        let over: Vec<_> =
-            ways.into_iter().filter_map(|(gauge, way, rule)| Some((gauge.too_small_by()?, way, rule))).collect();
-        let told = |finding: &&&Finding| over.iter().any(|(.., rule)| *rule == finding.rule);
-        let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none() && !told(finding));
-        let sizes: Vec<Html> =
-            over.iter().map(|(short, way, _)| in_prose(self.wording, *short).then(format!(" too {way}"))).collect();
-        let first = (!sizes.is_empty()).then(|| joined(sizes).then(" for the opening."));
-        first.into_iter().chain(stops.map(|stop| sentence_of(stop))).collect()
+        let misfits = fit.misfits();
+        let ways = [
+            (misfits.width, "wide", "wider", "fit/width"),
+            (misfits.height, "high", "higher", "fit/height"),
+            (misfits.depth, "deep", "deeper", "fit/depth"),
+        ];
+        let (mut small, mut large, mut told) = (Vec::new(), Vec::new(), Vec::new());
+        for (misfit, way, more, rule) in ways {
+            let Some(misfit) = misfit else { continue };
+            told.push(rule);
+            match misfit {
+                Misfit::TooSmall(by) => small.push(in_prose(self.wording, by).then(format!(" too {way}"))),
+                Misfit::TooLarge(by) => large.push(in_prose(self.wording, by).then(format!(" {more}"))),
+            }
+        }
+        let stops =
+            found.iter().filter(|finding| misfit(finding) && finding.waived.is_none() && !told.contains(&finding.rule));
+        let small = (!small.is_empty()).then(|| joined(small).then(" for the opening."));
+        let large = (!large.is_empty())
+            .then(|| Html::text("The opening is ").then(joined(large)).then(" than the maker’s sheet allows."));
+        small.into_iter().chain(large).chain(stops.map(|stop| sentence_of(stop))).collect()
+    }
+
+    /// The small plan of an option, where its sizes are known.
+    fn option_plan(
+        &self,
+        (room, opening): (&Room, &Opening),
+        selection: &Selection,
+        option: &Choice,
+        number: usize,
+    ) -> Option<OptionPlan> {
+        let fit = fitting(room, opening, option);
+        let (width, there) = (fit.front.width?, fit.width.there?);
+        let letter =
+            u8::try_from(number).ok().filter(|number| *number < 26).map_or('A', |number| char::from(b'A' + number));
+        Some(OptionPlan {
+            id: format!("plan-{}", option.id.value),
+            letter: letter.to_string(),
+            name: format!("{}, {}", selection.name.value, option.title()),
+            opening: there,
+            width,
+            gap_left: gap_left(&fit)?,
+            thing: deep(option, selection)?,
+            counter_edge: opening.counter_depth.get().copied(),
+            misfits: misfits(&fit),
+            laps: laps(&fit),
+            units: self.units(),
+        })
+    }
+
+    /// The system that drawings letter first.
+    pub fn units(&self) -> Units {
+        match self.subject.book.project.units {
+            System::Imperial => Units::Imperial,
+            System::Metric => Units::Metric,
+        }
     }
 
     /// The findings of the fit rules on this option.
@@ -92,8 +139,13 @@ impl Teller<'_> {
     /// The gaps at the sides and above, and what stands out, in a sentence or two.
     fn gaps(&self, fit: &Fitting, opening: &Opening) -> Html {
         let mut parts: Vec<Html> = Vec::new();
-        if let Some(play) = fit.width.play() {
-            parts.push(in_prose(self.wording, play.half()).then(" on each side"));
+        match (fit.gaps.left, fit.gaps.right) {
+            (Some(left), Some(right)) if left != right => {
+                parts.push(in_prose(self.wording, left).then(" at the left"));
+                parts.push(in_prose(self.wording, right).then(" at the right"));
+            }
+            (Some(each), _) => parts.push(in_prose(self.wording, each).then(" on each side")),
+            (None, _) => {}
         }
         if let (Some(play), true) = (fit.height.play(), opening.above.get().is_some() || fit.height.asked.is_some()) {
             parts.push(in_prose(self.wording, play).then(" above"));
@@ -152,21 +204,30 @@ pub fn sentence_of(finding: &Finding) -> Html {
     Html::text(&format!("{}.", super::lines::capital(&message)))
 }
 
-/// The small plan of an option, where its sizes are known.
-fn option_plan(opening: &Opening, selection: &Selection, option: &Choice, number: usize) -> Option<OptionPlan> {
-    let width = *option.size.width.get()?;
-    let there = opening.governing_width()?;
-    let letter =
-        u8::try_from(number).ok().filter(|number| *number < 26).map_or('A', |number| char::from(b'A' + number));
-    Some(OptionPlan {
-        id: format!("plan-{}", option.id.value),
-        letter: letter.to_string(),
-        name: format!("{}, {}", selection.name.value, option.title()),
-        opening: there,
-        width,
-        gap_left: (there - width).half(),
-        thing: deep(option, selection)?,
-        counter_edge: opening.counter_depth.get().copied(),
+/// What the verdict says does not fit, for a drawing.
+pub fn misfits(fit: &Fitting) -> Misfits {
+    let drawn = |misfit: Misfit| match misfit {
+        Misfit::TooSmall(by) => Drawn::TooSmall(by),
+        Misfit::TooLarge(by) => Drawn::TooLarge(by),
+    };
+    let told = fit.misfits();
+    Misfits { width: told.width.map(drawn), height: told.height.map(drawn), depth: told.depth.map(drawn) }
+}
+
+/// How far its front lies over the hole, for a drawing.
+pub fn laps(fit: &Fitting) -> Laps {
+    let over = fit.laps();
+    Laps { width: over.width, height: over.height }
+}
+
+/// From the opening's left edge to the thing as it is drawn: in the middle, or with the air that its
+/// sheet asks for; what is too wide stands against the left edge, so that all of it is seen at the right.
+pub fn gap_left(fit: &Fitting) -> Option<Length> {
+    let middle = (fit.width.there? - fit.front.width?).half();
+    let gap = fit.gaps.left.unwrap_or(middle);
+    Some(match fit.width.too_small_by() {
+        Some(_) => gap.max(Length::ZERO).min(middle.max(Length::ZERO)),
+        None => gap,
     })
 }
 

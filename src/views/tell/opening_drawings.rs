@@ -1,10 +1,10 @@
 //! Draws an opening for its sheet: from the front, from its right, from above.
 
-use crate::assess::fitting::{build_up, fitting};
-use crate::book::{Choice, Neighbour as Beside, Opening, Readings, Room, Selection, Slot};
+use crate::assess::fitting::{Fitting, build_up, fitting};
+use crate::book::{Choice, Neighbour as Beside, Readings, Selection, Slot};
 use crate::drawings::sizes::{
     Across, Beside as Kind, Between, Face, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide,
-    Reading, Thing,
+    Reading, Thing, Units,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::units::{Length, LengthRange};
@@ -12,23 +12,28 @@ use crate::views::drawing::Drawing;
 use crate::views::html::Html;
 
 use super::Teller;
-use super::fit::{deep, door};
+use super::fit::{deep, door, gap_left, laps, misfits};
 use super::opening::{At, name, number};
 
 impl Teller<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
     pub fn opening_drawings(&self, at: At<'_>) -> Vec<Drawing> {
-        let front = front(at).map(|front| {
+        let set = Set {
+            at,
+            fit: at.thing.map(|(_, option)| fitting(at.room, at.opening, option)).unwrap_or_default(),
+            units: self.units(),
+        };
+        let front = front(&set).map(|front| {
             let narrow = OpeningFront { id: format!("{}-narrow", front.id), ..front.clone() };
             let caption = "Measured widths where the tape was held; the least one governs.";
             drawing("Front", [opening_front(&front, Paper::Desk), opening_front(&narrow, Paper::Phone)], caption)
         });
-        let side = side(at).map(|side| {
+        let side = side(&set).map(|side| {
             let narrow = OpeningSide { id: format!("{}-narrow", side.id), ..side.clone() };
             let caption = "Cut from front to back, seen from its right.";
             drawing("Side", [opening_side(&side, Paper::Desk), opening_side(&narrow, Paper::Phone)], caption)
         });
-        let plan = plan(at).map(|plan| {
+        let plan = plan(&set).map(|plan| {
             let narrow = OpeningPlan { id: format!("{}-narrow", plan.id), ..plan.clone() };
             let caption = "From above, its door open.";
             drawing("Plan", [opening_plan(&plan, Paper::Desk), opening_plan(&narrow, Paper::Phone)], caption)
@@ -37,10 +42,17 @@ impl Teller<'_> {
     }
 }
 
+/// An opening, and how what goes in is set into it: the figures of the verdict.
+struct Set<'a> {
+    at: At<'a>,
+    fit: Fitting,
+    units: Units,
+}
+
 fn drawing(name: &str, [desk, phone]: [String; 2], caption: &str) -> Drawing {
     Drawing {
         name: name.into(),
-        scope: Some("1:16, to finished faces UON".into()),
+        scope: Some("To finished faces UON".into()),
         svg: Html::trusted(desk),
         narrow: Some(Html::trusted(phone)),
         caption: Some(Html::text(caption)),
@@ -48,13 +60,13 @@ fn drawing(name: &str, [desk, phone]: [String; 2], caption: &str) -> Drawing {
 }
 
 /// What the front of an opening is drawn from; none without a width and a height.
-fn front(at: At<'_>) -> Option<OpeningFront> {
-    let opening = at.opening;
+fn front(set: &Set<'_>) -> Option<OpeningFront> {
+    let (at, opening) = (set.at, set.at.opening);
     Some(OpeningFront {
         id: "front".into(),
         name: name(at).to_lowercase(),
         tag: number(at).trim_end_matches('F').to_string(),
-        thing: at.thing.and_then(|(selection, option)| thing(at.room, opening, selection, option)),
+        thing: at.thing.and_then(|(selection, option)| thing(&set.fit, selection, option)),
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         left: neighbour(&opening.left),
         right: neighbour(&opening.right),
@@ -62,12 +74,14 @@ fn front(at: At<'_>) -> Option<OpeningFront> {
         services: vec![],
         counter: opening.counter_height.get().copied(),
         opening: face(at)?,
+        misfits: misfits(&set.fit),
+        units: set.units,
     })
 }
 
 /// What the side view is drawn from; none without a depth of the opening or of the thing.
-fn side(at: At<'_>) -> Option<OpeningSide> {
-    let opening = at.opening;
+fn side(set: &Set<'_>) -> Option<OpeningSide> {
+    let (at, opening) = (set.at, set.at.opening);
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
     let depth = opening.governing_depth();
     if thing.is_none() && depth.is_none() {
@@ -85,19 +99,20 @@ fn side(at: At<'_>) -> Option<OpeningSide> {
         counter_edge: opening.counter_depth.get().copied(),
         counter: opening.counter_height.get().copied(),
         services: vec![],
+        misfits: misfits(&set.fit),
+        units: set.units,
     })
 }
 
 /// What the plan is drawn from; none without a width, and without a depth of the opening or of the thing.
-fn plan(at: At<'_>) -> Option<OpeningPlan> {
-    let opening = at.opening;
+fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
+    let (at, opening) = (set.at, set.at.opening);
     let width = opening.governing_width()?;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
     let depth = opening.governing_depth();
     if thing.is_none() && depth.is_none() {
         return None;
     }
-    let thing_width = at.thing.and_then(|(_, option)| option.size.width.get().copied());
     // The clear floor is measured from the counter's edge, or from the front of what stands there.
     let face = opening.counter_depth.get().copied().or(depth);
     let across = opening
@@ -112,13 +127,15 @@ fn plan(at: At<'_>) -> Option<OpeningPlan> {
         width,
         depth,
         measured: opening.measured.get().is_some(),
-        gap_left: thing_width.map_or(Length::ZERO, |thing| (width - thing).half()),
+        gap_left: gap_left(&set.fit).unwrap_or(Length::ZERO),
         thing,
-        thing_width,
+        thing_width: set.fit.front.width,
         left: neighbour(&opening.left),
         right: neighbour(&opening.right),
         counter_edge: opening.counter_depth.get().copied(),
         across,
+        misfits: misfits(&set.fit),
+        units: set.units,
     })
 }
 
@@ -155,17 +172,18 @@ fn widths(slot: &Slot<Readings>) -> Vec<Reading> {
     readings.iter().zip(held).map(|(reading, held)| Reading { held: *held, width: reading.value }).collect()
 }
 
-fn thing(room: &Room, opening: &Opening, selection: &Selection, option: &Choice) -> Option<Thing> {
-    let width = *option.size.width.get()?;
-    let height = between(*option.size.height.get()?)?;
-    let there = fitting(room, opening, option).width.there?;
+/// The front as it is seen: it may lie over the edges of the hole.
+fn thing(fit: &Fitting, selection: &Selection, option: &Choice) -> Option<Thing> {
+    let least = fit.front.height?;
+    let most = option.size.height.get().and_then(|height| height.most).filter(|_| fit.height.body == Some(least));
     Some(Thing {
         name: selection.name.value.to_lowercase(),
-        width,
-        height,
-        gap_left: (there - width).half(),
+        width: fit.front.width?,
+        height: Between { least, most: most.unwrap_or(least).max(least) },
+        gap_left: gap_left(fit)?,
         door: door(option),
         handle: option.size.depth_with_handle.get().is_some(),
+        laps: laps(fit),
     })
 }
 

@@ -47,6 +47,7 @@ impl Teller<'_> {
             things,
             counter_edges: counter_edges(plan),
             aisles: aisles(plan),
+            units: self.units(),
         }
     }
 

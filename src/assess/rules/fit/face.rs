@@ -1,6 +1,6 @@
 //! The front or flange against the cutout that it covers.
 
-use crate::assess::fitting::Side;
+use crate::assess::fitting::{LET_INTO_A_COUNTER, Side, fitting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::book::{Readings, Slot};
@@ -13,8 +13,8 @@ declare! {
     ///
     /// ## What it checks
     /// The greatest reading of the cutout against the front less twice the overlap that the sheet
-    /// asks for: `cutout ≤ front − 2 × overlap`, in width and in height. And the front's width
-    /// against the cabinet's outside, or, where that is not written, against a wall beside the
+    /// asks for: `cutout ≤ front − 2 × overlap`, in width and in height. And the front's width (the
+    /// thing's own, where its kind lies over the hole and the sheet tells no other) against the cabinet's outside, or, where that is not written, against a wall beside the
     /// cutout. A figure that is met exactly passes.
     ///
     /// ## Why it matters
@@ -40,6 +40,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
+        findings.extend(own_front(&fitted).and_then(|front| has_room(context, &fitted, &front)));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
         let overlap = face.overlap.get().copied().unwrap_or(Length::ZERO);
         let cover =
@@ -48,6 +49,16 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(cover(&face.height, &fitted.opening.height, "high"));
         findings.extend(face.width.spanned().and_then(|front| has_room(context, &fitted, front)));
     }
+}
+
+/// The thing's own width, where it is that of a front that lies over the hole in a cabinet and the
+/// sheet tells no other front.
+fn own_front(fitted: &Fitted<'_>) -> Option<Spanned<Length>> {
+    let told = fitted.option.fit.get().is_some_and(|fit| fit.face.get().is_some());
+    let set = fitting(fitted.room, fitted.opening, fitted.option);
+    let in_a_cabinet = fitted.opening.takes.get().is_some_and(|kind| !LET_INTO_A_COUNTER.contains(&kind.name));
+    let front = set.front.width.filter(|_| !told && in_a_cabinet && set.laps().width.is_some())?;
+    Some(Spanned::new(front, fitted.option.size.width.span()?))
 }
 
 fn covers(
@@ -139,5 +150,8 @@ mod tests {
         oven("cabinet: {outside width: 30\"}", FRONT).stays_silent();
         oven("width: 28 1/2\", right: {what: wall, gap: 5/8\"}", FRONT).finds_one();
         oven("width: 28 1/2\", right: {what: wall, gap: 3/4\"}", FRONT).stays_silent();
+        let own = "size: {width: 29 3/4\"}\nfit: {opening: {width: 28 1/2\"}}";
+        oven("width: 28 1/2\", cabinet: {outside width: 29 1/2\"}", own).finds_one();
+        oven("width: 28 1/2\", cabinet: {outside width: 29 3/4\"}", own).stays_silent();
     }
 }

@@ -47,6 +47,8 @@ fn tell(context: &Context<'_>, fitted: &Fitted<'_>, gauge: &Gauge, direction: &D
         let needs = gauge.asked_at.or(gauge.body_at);
         return Some(needs.map_or(finding.clone(), |span| finding.also(span, "needs this")));
     }
+    let most = say(gauge.at_most()?);
+    let is = format!("the opening `{}` is {most} {}", fitted.opening.name.value, direction.word);
     let message = format!("{is}, {} more than the maker's sheet allows", say(gauge.too_large_by()?));
     Some(fitted.finding(direction.rule, Severity::Stop, at, message).remedy(direction.too_large))
 }

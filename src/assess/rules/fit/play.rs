@@ -1,10 +1,9 @@
 //! Whether a thing goes in with room for the hands.
 
-use crate::assess::fitting::fitting;
+use crate::assess::fitting::{fitting, least_play};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
-use crate::units::Length;
 
 declare! {
     /// The thing goes in with less play than its sheet asks for, or than is usual
@@ -41,14 +40,11 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
-    let of_sheet = fitted.option.fit.get().and_then(|fit| fit.play.get().copied());
-    // A sheet that asks for an opening has counted the play in.
-    let sheet_met = of_sheet.is_none() && width.asked.is_some_and(|asked| asked.least.is_some());
-    let wanted = of_sheet.unwrap_or(USUAL);
-    if sheet_met || play >= wanted {
+    let (wanted, of_sheet) = least_play(&width, fitted.option.fit.get())?;
+    if play >= wanted {
         return None;
     }
-    let whose = if of_sheet.is_some() { "the maker's sheet asks for" } else { "is usual" };
+    let whose = if of_sheet { "the maker's sheet asks for" } else { "is usual" };
     let message = format!(
         "`{}` goes into the opening `{}` with {} of play in all; {} {whose}",
         fitted.selection.name.value,
@@ -57,12 +53,9 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         say(wanted)
     );
     let finding = fitted.finding(RULE.code, Severity::Query, width.there_at.unwrap_or(fitted.opening.span), message);
-    let source = if of_sheet.is_some() { "the maker's sheet" } else { "common practice" };
+    let source = if of_sheet { "the maker's sheet" } else { "common practice" };
     Some(finding.remedy("have the opening eased, or agree it with whoever sets it").source(source))
 }
-
-/// The usual play in all: 1/8 in (common practice).
-const USUAL: Length = Length::from_sixty_fourths(8);
 
 #[cfg(test)]
 mod tests {

@@ -1,13 +1,10 @@
 //! Whether an opening is square and its sides upright.
 
+use crate::assess::fitting::{OutOfSquare, Skew, out_of_square};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
-use crate::units::Length;
-
-/// How far diagonals or sides may be out where no sheet says: 1/8" (trade reports section 3).
-const USUAL: Length = Length::from_sixty_fourths(8);
 
 declare! {
     /// The opening is out of square, or its sides lean
@@ -46,35 +43,19 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let asked = strictest(room, opening);
-    let limit = asked.unwrap_or(USUAL);
-    let diagonals = opening.diagonals.spanned().map(|both| ((both.value.0 - both.value.1).abs(), both.span));
-    let plumb =
-        opening.plumb.spanned().and_then(|plumb| Some((wander(&plumb.left).max(wander(&plumb.right))?, plumb.span)));
-    let out = |(by, span)| if by > limit { Some((by, span)) } else { None };
-    let (what, (by, span)) = match (diagonals.and_then(out), plumb.and_then(out)) {
-        (Some(out), _) => ("the diagonals of the opening", out),
-        (None, Some(out)) => ("over its height, a side of the opening", out),
-        (None, None) => return None,
+    let skew = out_of_square(room, opening).filter(OutOfSquare::is_too_far)?;
+    let (what, verb) = match skew.by {
+        Skew::Diagonals => ("the diagonals of the opening", "differ"),
+        Skew::Side => ("over its height, a side of the opening", "leans"),
     };
-    let verb = if what.starts_with("the diagonals") { "differ" } else { "leans" };
-    let whose = if asked.is_some() { "the maker's sheet allows" } else { "is usual" };
-    let message =
-        format!("{what} `{}` {verb} by {}, more than the {} that {whose}", opening.name.value, say(by), say(limit));
-    let finding = Finding::new(RULE.code, Severity::Query, span, message).room(&room.folder).item(&opening.name.value);
-    let finding = finding.source(if asked.is_some() { "the maker's sheet" } else { "common practice" });
-    Some(finding.remedy("have the opening trued before delivery, or plan trim that is scribed to it"))
-}
-
-/// The least figure among the sheets of what may go into the opening.
-fn strictest(room: &Room, opening: &Opening) -> Option<Length> {
-    let here = room.selections.iter().filter(|selection| selection.place.get() == Some(&opening.name.value));
-    here.flat_map(|selection| selection.standing()).filter_map(|option| option.fit.get()?.square.get().copied()).min()
-}
-
-/// How far a side wanders from the plumb line.
-fn wander(readings: &[Length]) -> Option<Length> {
-    Some(*readings.iter().max()? - *readings.iter().min()?)
+    let (whose, source) = match skew.of_sheet {
+        true => ("the maker's sheet allows", "the maker's sheet"),
+        false => ("is usual", "common practice"),
+    };
+    let (name, out, within) = (&opening.name.value, say(skew.out), say(skew.within));
+    let message = format!("{what} `{name}` {verb} by {out}, more than the {within} that {whose}");
+    let finding = Finding::new(RULE.code, Severity::Query, skew.at, message).room(&room.folder).item(name);
+    Some(finding.source(source).remedy("have the opening trued before delivery, or plan trim that is scribed to it"))
 }
 
 #[cfg(test)]

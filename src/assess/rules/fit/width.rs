@@ -13,8 +13,8 @@ declare! {
     /// The governing width of the opening (the least of the readings; seen from one plumb line, the
     /// least distance to the right side less the greatest to the left) against the width that the
     /// maker's sheet asks for, and against the thing's own width with the air that the sheet wants
-    /// at its sides. Lengths are compared exactly, before any rounding for print; a figure that is
-    /// met exactly passes.
+    /// at its sides. What the sheet allows at most is held against the greatest reading. Lengths are
+    /// compared exactly, before any rounding for print; a figure that is met exactly passes.
     ///
     /// ## Why it matters
     /// An eighth of an inch decides whether an appliance slides in or goes back. Openings are
