@@ -272,7 +272,7 @@ pub struct Measured {
 
 /// What of an opening was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[serde(rename_all = "kebab-case")]
 pub enum Side {
     /// Clear width.
     Width,
@@ -280,6 +280,12 @@ pub enum Side {
     Height,
     /// Clear depth.
     Depth,
+    /// A diagonal, by the side of its foot.
+    Diagonal,
+    /// From one plumb line at the left to the opening's left side.
+    PlumbLeft,
+    /// From the same line to the opening's right side.
+    PlumbRight,
 }
 
 /// Where in an opening it was measured.

@@ -38,7 +38,7 @@ const BUNDLES: [Bundle; 3] = [
     Bundle {
         folders: &["installer"],
         path: "assets/readings.js",
-        scripts: &["seal", "paper", "hand", "tape", "readings"],
+        scripts: &["seal", "paper", "hand", "tape", "measure", "readings"],
         words: &[("readings", &["tape", "hand"])],
     },
     Bundle { folders: &["client", "installer"], path: "assets/newest.js", scripts: &["newest"], words: &[] },
@@ -297,7 +297,11 @@ mod tests {
                 || key.starts_with("w.hand.no_")
                 || key.starts_with("w.act.is_")
                 || key.starts_with("w.act.wants_")
-                || ["w.tape.imperial", "w.tape.metric", "w.tape.width", "w.tape.height", "w.tape.depth"].contains(&key)
+                || key.starts_with("w.tape.of.")
+                || key.starts_with("w.tape.unsure_why.")
+                || ["imperial", "metric", "width", "height", "depth", "diagonal", "plumb"]
+                    .iter()
+                    .any(|name| key.strip_prefix("w.tape.") == Some(name))
                 || key.ends_with("approved")
                 || key.ends_with("approved_as_noted")
                 || key.ends_with("revise_and_resubmit")

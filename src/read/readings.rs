@@ -1,8 +1,9 @@
 //! Readings of a tape that the record holds, in place of the book's own where they are newer.
 
-use crate::book::{AsWritten, Book, Measured, Opening, Readings, Slot};
+use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot};
 use crate::ledger::{self, Fact, Side};
 use crate::source::{Span, Spanned};
+use crate::units::Length;
 
 /// Puts every reading on record into its opening, in the record's order. One that is older than the
 /// book's own measurement, or of an opening that the book no longer has, changes nothing.
@@ -37,6 +38,8 @@ fn set(opening: &mut Opening, fact: &ledger::Measured, reads: &[&ledger::Read]) 
             width: opening.width.clone(),
             height: opening.height.clone(),
             depth: opening.depth.clone(),
+            diagonals: opening.diagonals.clone(),
+            plumb: opening.plumb.clone(),
             measured: opening.measured.clone(),
         });
     }
@@ -49,12 +52,32 @@ fn set(opening: &mut Opening, fact: &ledger::Measured, reads: &[&ledger::Read]) 
             *slot = Slot::Given(given(Readings(lengths), span));
         }
     }
+    if let [one, other] = lengths(reads, Side::Diagonal)[..] {
+        opening.diagonals = Slot::Given(given((one, other), span));
+    }
+    if let Some(plumb) = plumb(reads) {
+        opening.plumb = Slot::Given(given(plumb, span));
+    }
     let who = Measured {
         on: Slot::Given(given(fact.on, span)),
         by: Slot::Given(given(fact.by.clone(), span)),
         with: Slot::Absent,
     };
     opening.measured = Slot::Given(given(who, span));
+}
+
+fn lengths(reads: &[&ledger::Read], side: Side) -> Vec<Length> {
+    reads.iter().filter(|read| read.what == side).map(|read| read.length).collect()
+}
+
+/// Both distances from the plumb line, at each height where both were read.
+fn plumb(reads: &[&ledger::Read]) -> Option<Plumb> {
+    let of = |side| reads.iter().filter(move |read| read.what == side);
+    let beside =
+        |left: &&ledger::Read| of(Side::PlumbRight).find(|right| right.at == left.at).map(|right| right.length);
+    let both = of(Side::PlumbLeft).filter_map(|left| Some((left.length, beside(left)?)));
+    let (left, right): (Vec<Length>, Vec<Length>) = both.unzip();
+    (!left.is_empty()).then_some(Plumb { left, right })
 }
 
 fn given<T>(value: T, span: Span) -> Spanned<T> {
@@ -87,6 +110,28 @@ mod tests {
             ("record/ledger.jsonl", ledger),
         ];
         crate::read::read(&Folder::in_memory(files)).unwrap().book
+    }
+
+    /// Source: trade reports F-04, F-27: from one plumb line, min(right) − max(left).
+    #[test]
+    fn plumb_readings_and_diagonals_on_record_count_as_the_book_s_own_do() {
+        let mut told = read("range");
+        let one = told.readings[0].clone();
+        let at =
+            |what, at, length: &str| Read { what, at: Some(at), length: Length::parse(length).unwrap(), ..one.clone() };
+        told.readings.extend([
+            at(Side::PlumbLeft, Spot::Floor, "1\""),
+            at(Side::PlumbRight, Spot::Floor, "31\""),
+            at(Side::PlumbLeft, Spot::Top, "1 1/4\""),
+            at(Side::PlumbRight, Spot::Top, "30 7/8\""),
+            at(Side::PlumbLeft, Spot::Middle, "9\""),
+            at(Side::Diagonal, Spot::Left, "46 7/8\""),
+            at(Side::Diagonal, Spot::Right, "47\""),
+        ]);
+        let book = book("2027-01-11", told);
+        let opening = &book.rooms[0].openings[0];
+        assert_eq!(opening.governing_width(), Some(Length::parse("29 5/8\"").unwrap()));
+        assert_eq!(opening.diagonals.get().unwrap().1, Length::parse("47\"").unwrap());
     }
 
     fn read(opening: &str) -> Measured {

@@ -129,9 +129,11 @@ pub struct TapeAsked {
     /// The opening, as the book names it.
     pub opening: String,
     pub asks: Vec<TapeRange>,
+    /// How far diagonals may differ and sides may lean, in whole nanometres.
+    pub square: String,
 }
 
-/// What one size must be as the tape reads it, in whole nanometres as text.
+/// What one size must be, in whole nanometres as text, and what the tape reads too much.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct TapeRange {
     /// `width`, `height` or `depth`.
@@ -140,6 +142,24 @@ pub struct TapeRange {
     pub most: Option<String>,
     /// The thing itself, where what is left beside it tells something.
     pub body: Option<String>,
+    /// The play in all that it wants beside itself.
+    pub play: Option<String>,
+    /// What is still to come on the faces that the tape reads between.
+    pub less: Vec<TapeLess>,
+    /// Why one reading decides nothing here: `studs`, what comes on them is not known; `stack`, it is
+    /// shared with another thing.
+    pub unsure: Option<String>,
+    /// What hangs above leaves no more than this.
+    pub above: Option<String>,
+}
+
+/// Something that is still to come where the tape is held.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TapeLess {
+    /// `floor`, `left`, `right` or `back`.
+    pub of: String,
+    /// In whole nanometres.
+    pub length: String,
 }
 
 /// What an issue froze, as far as pages need it.

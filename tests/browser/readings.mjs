@@ -14,9 +14,9 @@ await onEachDevice(site, async ({ page, go, size }) => {
   };
   await tabTo(page, width("at the floor"), "the first reading");
   await page.keyboard.type("30 1/16");
-  await says("Width fits The least reads 30 1/16″ (≈ 763.6 mm): 1/16″ (≈ 1.6 mm) more than is needed. Beside the thing itself 5/32″ (≈ 4 mm) is left on each side.");
+  await says("Width fits 30 1/16″ (≈ 763.6 mm) governs: 1/16″ (≈ 1.6 mm) more than is needed. Beside the thing itself 5/32″ (≈ 4 mm) is left on each side.");
   await width("in the middle").fill("2' 5 7/8\"");
-  await says("Width is too small The least reads 29 7/8″ (≈ 758.8 mm): 1/8″ (≈ 3.2 mm) too little. Stop, and call the office.");
+  await says("Width is too small 29 7/8″ (≈ 758.8 mm) governs: 1/8″ (≈ 3.2 mm) too little. Stop, and call the office.");
   await width("in the middle").fill("78 cm");
   await says("Width is too large");
   await width("in the middle").fill("30⅛");
@@ -30,9 +30,34 @@ await onEachDevice(site, async ({ page, go, size }) => {
   await page.getByLabel("Depth").fill("24 1/2");
   await says("Depth fits");
 
+  // The floor is still to be laid: the form shows what it takes off.
+  const height = page.getByLabel("Height at the left");
+  await height.fill("71 1/2");
+  await says("Height fits");
+  await says("5′-11 1/2″ (1816.1 mm) less 3/4″ (≈ 19 mm) of floor still to come = 5′-10 3/4″ (≈ 1797 mm).");
+  await height.fill("70 1/2");
+  await says("Height is too small");
+  await height.fill("");
+
+  // Every width is enough, and yet the bay leans in; then its diagonals differ.
+  const plumb = (side, at) => page.getByLabel(`Plumb to ${side} side, ${at}`);
+  const leaning = [[plumb("left", "floor"), "1"], [plumb("left", "top"), "1 1/4"], [plumb("right", "floor"), "31"]];
+  for (const [line, length] of leaning) await line.fill(length);
+  await says("Plumb line: read both sides at the same heights");
+  await plumb("right", "top").fill("31");
+  await says("Width is too small 29 3/4″");
+  await says("By the plumb line");
+  await says("Out of square Over its height a side leans by 1/4″");
+  await isSound(page, `the sheet with a leaning bay at ${size.width} px`);
+  for (const [line] of [...leaning, [plumb("right", "top")]]) await line.fill("");
+  await page.getByLabel("Diagonal, foot at the left").fill("76");
+  await page.getByLabel("Diagonal, foot at the right").fill("76 1/16");
+  await says("Square Out by 1/16″");
+  for (const at of ["left", "right"]) await page.getByLabel(`Diagonal, foot at the ${at}`).fill("");
+
   // A number without a unit counts as the sheet is told; one with a unit stays what it is.
   await page.getByRole("radio", { name: "millimetres" }).check();
-  await says("Width is too small The least reads");
+  await says("Width is too small");
   await width("at the floor").fill("764.4");
   await width("in the middle").fill("765");
   await says("Width fits");

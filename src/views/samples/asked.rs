@@ -52,7 +52,7 @@ pub(super) fn tape() -> Data {
         what: what.into(),
         least,
         most,
-        body: None,
+        ..TapeRange::default()
     };
     Data::of(&TapeAsked {
         book: None,
@@ -64,5 +64,6 @@ pub(super) fn tape() -> Data {
         room: "kitchen".into(),
         opening: "refrigerator".into(),
         asks: vec![range("width", inches(30), inches(31)), range("height", inches(70), None)],
+        square: 3_175_000.to_string(),
     })
 }

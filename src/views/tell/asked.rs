@@ -1,22 +1,18 @@
-//! Tells what is asked of the client, and of the installer's tape, as data for scripts.
+//! Tells what is asked of the client, as data for scripts.
 
 use crate::assess::Amounts;
 use crate::assess::approval::Word;
-use crate::assess::fitting::{Fitting, Gauge, build_up};
-use crate::book::{Room, Selection, System};
+use crate::book::{Room, Selection};
 use crate::ledger::Purpose;
-use crate::units::{Currency, Length, Money};
-use crate::views::asked::{
-    Asked, AskedAllowance, AskedBefore, AskedFit, AskedItem, AskedOf, AskedOption, Issued, TapeAsked, TapeRange,
-};
+use crate::units::{Currency, Money};
+use crate::views::asked::{Asked, AskedAllowance, AskedBefore, AskedFit, AskedItem, AskedOf, AskedOption, Issued};
 use crate::views::data::Data;
 
 use super::Teller;
-use super::opening::At;
 
 impl Teller<'_> {
     /// The newest issue for approval; none when there is none.
-    fn issued(&self) -> Option<Issued> {
+    pub fn issued(&self) -> Option<Issued> {
         let issue = self.subject.book.record.latest_for(Purpose::Approval)?;
         let marks = issue.items.iter().map(|item| ((item.room.clone(), item.item.clone()), item.mark.to_string()));
         Some(Issued {
@@ -124,37 +120,10 @@ impl Teller<'_> {
     }
 
     /// The address to post to, and the one to write to.
-    fn responses_go(&self) -> (Option<String>, Option<String>) {
+    pub fn responses_go(&self) -> (Option<String>, Option<String>) {
         let project = &self.subject.book.project;
         let email = project.responses.email.get().or_else(|| project.firm.email.get());
         (project.responses.post.get().cloned(), email.cloned())
-    }
-
-    /// What an opening's sheet asks of the tape.
-    pub fn tape_asked(&self, at: At<'_>, fit: Option<&Fitting>) -> Data {
-        let issued = self.issued();
-        let (post, email) = self.responses_go();
-        let project = &self.subject.book.project;
-        // A tape reads from the floor as it is: what is still to be laid comes on top of what is needed.
-        let to_lay = build_up(at.room, at.opening);
-        let asks = fit.map(|fit| {
-            vec![
-                range("width", &fit.width, Length::ZERO),
-                range("height", &fit.height, to_lay),
-                range("depth", &fit.depth, Length::ZERO),
-            ]
-        });
-        Data::of(&TapeAsked {
-            book: issued.as_ref().map(|issued| issued.book.clone()),
-            issue: issued.as_ref().map(|issued| issued.number),
-            title: project.title.text().into(),
-            post,
-            email,
-            units: if project.units == System::Metric { "metric".into() } else { "imperial".into() },
-            room: at.room.folder.clone(),
-            opening: at.opening.name.value.clone(),
-            asks: asks.unwrap_or_default(),
-        })
     }
 }
 
@@ -167,42 +136,4 @@ fn currency_of(amounts: &Amounts) -> Currency {
 
 fn approver(approver: &crate::book::Approver) -> AskedOf {
     AskedOf { id: approver.id.value.clone(), name: approver.name.clone() }
-}
-
-fn range(what: &str, gauge: &Gauge, to_lay: Length) -> TapeRange {
-    let text = |length: Length| (length + to_lay).nanometres().to_string();
-    let most = gauge.asked.filter(|_| !gauge.bound).and_then(|asked| asked.most);
-    TapeRange {
-        what: what.into(),
-        least: gauge.least().map(text),
-        most: most.map(text),
-        body: gauge.body.filter(|_| !gauge.sheet_alone).map(text),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::units::LengthRange;
-
-    fn inches(inches: i64) -> Length {
-        Length::from_inches(inches)
-    }
-
-    #[test]
-    fn what_is_needed_is_told_as_the_tape_reads_it_from_the_floor_as_it_is() {
-        let asked = Some(LengthRange { least: Some(inches(70)), most: Some(inches(71)) });
-        let gauge = Gauge { asked, body: Some(inches(69)), ..Gauge::default() };
-        let range = range("height", &gauge, inches(1));
-        assert_eq!(range.least.unwrap(), (71_i64 * 25_400_000).to_string());
-        assert_eq!(range.most.unwrap(), (72_i64 * 25_400_000).to_string());
-    }
-
-    #[test]
-    fn a_body_that_needs_more_than_the_sheet_says_governs() {
-        let gauge = Gauge { body: Some(inches(30)), air: inches(1), ..Gauge::default() };
-        let range = range("width", &gauge, Length::ZERO);
-        assert_eq!((range.least.unwrap(), range.most), ((31_i64 * 25_400_000).to_string(), None));
-        assert_eq!(range.body.unwrap(), (30_i64 * 25_400_000).to_string());
-    }
 }

@@ -27,6 +27,7 @@ mod change_order;
 mod installer;
 mod opening;
 mod opening_drawings;
+mod opening_tape;
 
 mod given;
 mod heat;

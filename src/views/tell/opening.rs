@@ -1,19 +1,19 @@
 //! Tells the sheet at an opening.
 
-use crate::assess::fitting::{Fitting, Gauge, build_up, fitting};
+use crate::assess::fitting::{Fitting, Gauge, Misfit, Skew, build_up, fitting, out_of_square};
 use crate::book::{AsWritten, Choice, Fit, Opening, Readings, Room, Selection, Slot};
 use crate::marks;
 use crate::plan::Plans;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
-use crate::views::opening::{OpeningPage, SizeCell, SizeRow, TapeLine};
+use crate::views::opening::{OpeningPage, SizeCell, SizeRow};
 use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use crate::views::state::{Shape, State};
 
 use super::chrome::Place;
 use super::figures::{self, finer, in_prose};
 use super::lines::fact;
-use super::{Teller, prose};
+use super::{Teller, opening_tape, prose};
 
 /// What an opening's sheet is about.
 #[derive(Clone, Copy)]
@@ -83,7 +83,7 @@ impl<'a> Teller<'a> {
         let mark =
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
         let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
-        sheet.scale = Some("1:16".into());
+        sheet.scale = Some("by the bar".into());
         let is_here = |folder: &str, id: &str| {
             folder == at.room.folder && at.thing.is_some_and(|(selection, _)| selection.id == id)
         };
@@ -104,7 +104,7 @@ impl<'a> Teller<'a> {
             carton: self.carton_facts(at),
             way_in: self.way_rows(at),
             cautions: self.opening_cautions(at),
-            tape: tape(),
+            tape: opening_tape::lines(),
             asks: self.tape_asked(at, fit.as_ref()),
             tape_needs: self.tape_needs(fit.as_ref()),
         }
@@ -207,10 +207,10 @@ impl<'a> Teller<'a> {
         };
         let left = gauge.left_over();
         let each = gauge.play().filter(|_| sides).map(Length::half);
-        let verdict = match (left, gauge.too_large_by()) {
-            (Some(left), _) if left.is_negative() => State::new(Shape::DoesNotFit, "Too small"),
-            (_, Some(_)) => State::new(Shape::DoesNotFit, "Too large"),
-            (Some(_), None) => State::new(Shape::Fits, "Fits"),
+        let verdict = match (gauge.misfit(), left) {
+            (Some(Misfit::TooSmall(_)), _) => State::new(Shape::DoesNotFit, "Too small"),
+            (Some(Misfit::TooLarge(_)), _) => State::new(Shape::DoesNotFit, "Too large"),
+            (None, Some(_)) => State::new(Shape::Fits, "Fits"),
             (None, None) => State::new(Shape::FitUnknown, "Not known"),
         };
         SizeRow {
@@ -225,22 +225,21 @@ impl<'a> Teller<'a> {
     }
 
     fn square_row(&self, at: At<'_>) -> Option<SizeRow> {
-        let (one, other) = at.opening.diagonals.get()?;
-        let apart = (*one - *other).abs();
-        // Without a figure of the maker's, an eighth of an inch is the usual limit (common practice).
-        let of_sheet = at.thing.and_then(|(_, option)| option.fit.get()?.square.get().copied());
-        let within = of_sheet.unwrap_or_else(|| Length::from_sixty_fourths(8));
-        let left = within - apart;
-        let verdict = if left.is_negative() {
-            State::new(Shape::DoesNotFit, "Out of square")
-        } else {
-            State::new(Shape::Fits, "Square")
+        let skew = out_of_square(at.room, at.opening)?;
+        let left = skew.within - skew.out;
+        let note = match skew.by {
+            Skew::Diagonals => "two diagonals",
+            Skew::Side => "over its height, by the plumb line",
+        };
+        let verdict = match skew.is_too_far() {
+            true => State::new(Shape::DoesNotFit, "Out of square"),
+            false => State::new(Shape::Fits, "Square"),
         };
         Some(SizeRow {
             name: "Square".into(),
-            note: Some(Html::text("two diagonals")),
-            needs: self.range_cell(LengthRange::at_most(within)),
-            measured: self.cell(Some(apart)),
+            note: Some(Html::text(note)),
+            needs: self.range_cell(LengthRange::at_most(skew.within)),
+            measured: self.cell(Some(skew.out)),
             left: self.cell(Some(left)),
             each_side: dash(),
             verdict,
@@ -363,23 +362,6 @@ fn services(at: At<'_>) -> Vec<Fact> {
         fact(name, format!("Asks {}. There: {}.", words(needs, "nothing"), words(there, "not told, VIF")))
     })
     .collect()
-}
-
-fn tape() -> Vec<TapeLine> {
-    let lines = [
-        ("Width at the floor", "width", Some("floor")),
-        ("Width in the middle", "width", Some("middle")),
-        ("Width at the top", "width", Some("top")),
-        ("Height at the left", "height", Some("left")),
-        ("Height at the right", "height", Some("right")),
-        ("Depth", "depth", None),
-    ];
-    let line = |(name, what, at): (&str, &str, Option<&str>)| TapeLine {
-        name: name.into(),
-        what: what.into(),
-        at: at.map(Into::into),
-    };
-    lines.map(line).to_vec()
 }
 
 fn dash() -> SizeCell {

@@ -4,7 +4,7 @@
   const asks = data("tape-asks"), place = document.getElementById("readings");
   if (!asks || !place) return;
   const KEPT = `bookmatch ${asks.book ?? asks.title} readings`, HERE = `${asks.room}/${asks.opening}`;
-  const BARE = { imperial: "in", metric: "mm" }, WHATS = ["width", "height", "depth"];
+  const BARE = { imperial: "in", metric: "mm" };
   const kept = () => ({ by: "", handed: [], openings: {}, ...(read(KEPT) ?? read(`bookmatch ${asks.title} readings`) ?? {}) });
   const change = (what) => { const all = kept(); what(all); write(KEPT, all); };
   const here = (all) => ({ units: asks.units, lines: {}, ...all.openings[HERE] });
@@ -14,29 +14,55 @@
     return el("span", { class: "dim" }, ...set(first), " ", el("span", { class: "mm" }, "(", ...set(second), ")"));
   };
   /** A sentence in which `{gap}` is a length. */
-  const told = (sentence, gaps) => sentence.split(/(\{\w+\})/).map((part) => gaps[part.slice(1, -1)] ?? part);
+  const told = (sentence, gaps) => sentence.split(/(\{\w+\})/).map((part, at) => (at % 2 ? gaps[part.slice(1, -1)] ?? part : part));
 
   const valid = (text, units) => { const length = Tape.read(text, BARE[units]); return length > 0n ? length : null; };
-  const lengths = (all, what) => Object.entries(here(all).lines).filter(([line, text]) => line.startsWith(what) && text.trim())
-    .map(([line, text]) => ({ line, length: valid(text, here(all).units) }));
-  const judge = (all, what) => {
-    const found = lengths(all, what).map((one) => one.length), ask = asks.asks.find((one) => one.what === what) ?? {};
-    const name = w.tape[what];
-    if (!found.length) return null;
-    if (found.includes(null)) return el("li", {}, state("not-measured", fill(w.tape.no_length, { name })));
-    const least = found.reduce((one, other) => (other < one ? other : one));
-    const [from, to, body] = [ask.least, ask.most, ask.body].map((text) => (text == null ? null : BigInt(text)));
-    if (from == null && to == null) return el("li", {}, state("fit-unknown", fill(w.tape.unasked, { name })), " ", words(least));
-    if (from != null && least < from) return el("li", {}, state("does-not-fit", fill(w.tape.small, { name })), el("p", {}, ...told(w.tape.small_by, { reading: words(least), gap: words(from - least) })));
-    const most = found.reduce((one, other) => (other > one ? other : one));
-    if (to != null && most > to) return el("li", {}, state("does-not-fit", fill(w.tape.large, { name })), el("p", {}, ...told(w.tape.large_by, { reading: words(most), gap: words(most - to) })));
-    return el("li", {}, state("fits", fill(w.tape.fits, { name })), el("p", {}, ...told(from == null ? w.tape.reads : w.tape.fits_by, { reading: words(least), gap: words(least - (from ?? 0n)) }),
-      ...(what === "width" && body != null ? told(w.tape.each_side, { gap: words((least - body) / 2n) }) : [])));
+  const NAMES = { width: "width", height: "height", depth: "depth", diagonal: "diagonal", "plumb-left": "plumb", "plumb-right": "plumb" };
+  /** The lengths that were read, by line, and the names of lines that hold none. */
+  const lengths = (all) => {
+    const lines = {}, none = new Set();
+    for (const [line, text] of Object.entries(here(all).lines)) {
+      if (!text.trim()) continue;
+      const length = valid(text, here(all).units);
+      if (length == null) none.add(w.tape[NAMES[line.split(" ")[0]]]);
+      else lines[line] = length;
+    }
+    return { lines, none };
+  };
+  /** `37″ less 3/4″ of floor still to come = 36 1/4″`. */
+  const sum = (one, ask) => {
+    if (!ask?.less?.length) return [];
+    const less = ask.less.flatMap(({ of, length }, at) => [...(at ? told(w.tape.and, {}) : []), ...told(w.tape.to_come, { gap: words(BigInt(length)), of: w.tape.of[of] })]);
+    return [el("p", {}, ...told(w.tape.sum, { reading: words(one.read), less: el("span", {}, ...less), sum: words(ask.less.reduce((rest, part) => rest - BigInt(part.length), one.read)) }))];
+  };
+  const VERDICTS = {
+    unsure: (one, name) => [state("fit-unknown", fill(w.tape.unsure, { name })), el("p", {}, w.tape.unsure_why[one.why])],
+    unasked: (one, name) => [state("fit-unknown", fill(w.tape.unasked, { name })), " ", words(one.read)],
+    small: (one, name) => [state("does-not-fit", fill(w.tape.small, { name })), el("p", {}, ...told(w.tape.small_by, { reading: words(one.governs), gap: words(one.by) }))],
+    large: (one, name) => [state("does-not-fit", fill(w.tape.large, { name })), el("p", {}, ...told(w.tape.large_by, { reading: words(one.governs), gap: words(one.by) }))],
+    tight: (one, name) => [state("fits", fill(w.tape.tight, { name })), el("p", {}, ...told(w.tape.tight_by, { gap: words(one.by), wants: words(one.wants) }))],
+    fits: (one, name) => [state("fits", fill(w.tape.fits, { name })), el("p", {}, ...told(one.by == null ? w.tape.reads : w.tape.fits_by, { reading: words(one.governs), gap: words(one.by ?? 0n) }),
+      ...(one.each == null ? [] : told(w.tape.each_side, { gap: words(one.each) })))],
+    skew: (one) => [state("does-not-fit", w.tape.skew), el("p", {}, ...told(one.plumb ? w.tape.leans_by : w.tape.skew_by, { gap: words(one.by), wants: words(one.wants) }))],
+    square: (one) => [state("fits", w.tape.square), el("p", {}, ...told(w.tape.square_by, { gap: words(one.by), wants: words(one.wants) }))],
+  };
+  const judged = (all) => {
+    const { lines, none } = lengths(all);
+    const faulty = [...none].map((name) => el("li", {}, state("not-measured", fill(w.tape.no_length, { name }))));
+    if (Measure.isHalf(lines)) faulty.push(el("li", {}, state("not-measured", w.tape.half)));
+    const found = Measure.judge(asks, lines).filter((one) => !none.has(w.tape[one.what]) && !(one.what === "width" && none.has(w.tape.plumb)));
+    const item = (one) => {
+      const ask = asks.asks.find((ask) => ask.what === one.what);
+      const how = one.plumb && one.what === "width" ? [el("p", {}, w.tape.by_plumb)] : [];
+      return el("li", {}, ...VERDICTS[one.verdict](one, w.tape[one.what]), ...(one.verdict === "unasked" || one.verdict === "unsure" ? [] : sum(one, ask)), ...how,
+        ...(one.above ? [el("p", {}, w.tape.by_above)] : []));
+    };
+    return [...faulty, ...found.map(item)];
   };
   const verdict = el("ul", { class: "said" }), heard = el("p", { class: "sr", role: "status" }), keeps = el("p", { class: "sans soft" });
   const handing = el("div", { class: "form" });
   const tell = (quiet) => {
-    const all = kept(), lines = WHATS.map((what) => judge(all, what)).filter(Boolean);
+    const all = kept(), lines = judged(all);
     verdict.replaceChildren(...lines);
     keeps.textContent = lasting() ? w.tape.kept : w.tape.not_kept;
     if (!quiet) say(heard, lines.map((line) => line.textContent).join(". "));

@@ -1,0 +1,134 @@
+//! Tells what an opening's sheet asks of the tape: each reading that the review uses, and by what
+//! figures it is judged.
+
+use crate::assess::fitting::{Fitting, Gauge, Stack, build_up, least_play, square_within, up_to_what_is_above};
+use crate::book::System;
+use crate::units::Length;
+use crate::views::asked::{TapeAsked, TapeLess, TapeRange};
+use crate::views::data::Data;
+use crate::views::opening::TapeLine;
+
+use super::Teller;
+use super::opening::At;
+
+/// The readings that are asked for: what, where, and how the line is called.
+const LINES: [(&str, &str, Option<&str>); 14] = [
+    ("Width at the floor", "width", Some("floor")),
+    ("Width in the middle", "width", Some("middle")),
+    ("Width at the top", "width", Some("top")),
+    ("Height at the left", "height", Some("left")),
+    ("Height at the right", "height", Some("right")),
+    ("Depth", "depth", None),
+    ("Diagonal, foot at the left", "diagonal", Some("left")),
+    ("Diagonal, foot at the right", "diagonal", Some("right")),
+    ("Plumb to left side, floor", "plumb-left", Some("floor")),
+    ("Plumb to left side, middle", "plumb-left", Some("middle")),
+    ("Plumb to left side, top", "plumb-left", Some("top")),
+    ("Plumb to right side, floor", "plumb-right", Some("floor")),
+    ("Plumb to right side, middle", "plumb-right", Some("middle")),
+    ("Plumb to right side, top", "plumb-right", Some("top")),
+];
+
+/// Every line of the form.
+pub fn lines() -> Vec<TapeLine> {
+    let line = |(name, what, at): (&str, &str, Option<&str>)| TapeLine {
+        name: name.into(),
+        what: what.into(),
+        at: at.map(Into::into),
+    };
+    LINES.map(line).to_vec()
+}
+
+impl Teller<'_> {
+    /// What an opening's sheet asks of the tape.
+    pub fn tape_asked(&self, at: At<'_>, fit: Option<&Fitting>) -> Data {
+        let issued = self.issued();
+        let (post, email) = self.responses_go();
+        let project = &self.subject.book.project;
+        Data::of(&TapeAsked {
+            book: issued.as_ref().map(|issued| issued.book.clone()),
+            issue: issued.as_ref().map(|issued| issued.number),
+            title: project.title.text().into(),
+            post,
+            email,
+            units: if project.units == System::Metric { "metric".into() } else { "imperial".into() },
+            room: at.room.folder.clone(),
+            opening: at.opening.name.value.clone(),
+            asks: fit.map_or_else(Vec::new, |fit| asks(at, fit)),
+            square: text(square_within(at.room, at.opening).0),
+        })
+    }
+}
+
+/// The three sizes, each with what is still to come where the tape is held.
+fn asks(at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
+    let to_come = at.opening.to_come_on_its_walls();
+    let unsure = to_come.is_none().then(|| "studs".to_string());
+    let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
+    let walls = to_come.unwrap_or_default();
+    let option = at.thing.and_then(|(_, option)| option.fit.get());
+    let play = fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(&fit.width, option));
+    vec![
+        TapeRange {
+            play: play.map(|(play, _)| text(play)),
+            less: less(&[("left", walls.left), ("right", walls.right)]),
+            unsure: unsure.clone(),
+            ..range("width", &fit.width)
+        },
+        TapeRange {
+            less: less(&[("floor", build_up(at.room, at.opening))]),
+            unsure: stack.map(|_| "stack".to_string()),
+            above: up_to_what_is_above(at.opening).map(|above| text(above.value)),
+            ..range("height", &fit.height)
+        },
+        TapeRange { less: less(&[("back", walls.back)]), unsure, ..range("depth", &fit.depth) },
+    ]
+}
+
+fn less(parts: &[(&str, Length)]) -> Vec<TapeLess> {
+    let to_come = parts.iter().filter(|(_, length)| *length > Length::ZERO);
+    to_come.map(|(of, length)| TapeLess { of: (*of).into(), length: text(*length) }).collect()
+}
+
+fn range(what: &str, gauge: &Gauge) -> TapeRange {
+    TapeRange {
+        what: what.into(),
+        least: gauge.least().map(text),
+        most: gauge.asked.and_then(|asked| asked.most).map(text),
+        body: gauge.body.filter(|_| !gauge.sheet_alone).map(text),
+        ..TapeRange::default()
+    }
+}
+
+fn text(length: Length) -> String {
+    length.nanometres().to_string()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::LengthRange;
+
+    fn inches(inches: i64) -> Length {
+        Length::from_inches(inches)
+    }
+
+    #[test]
+    fn what_is_still_to_come_is_told_and_not_hidden_in_what_is_needed() {
+        let asked = Some(LengthRange { least: Some(inches(70)), most: Some(inches(71)) });
+        let gauge = Gauge { asked, body: Some(inches(69)), ..Gauge::default() };
+        let range = range("height", &gauge);
+        assert_eq!(range.least.unwrap(), (70_i64 * 25_400_000).to_string());
+        assert_eq!(range.most.unwrap(), (71_i64 * 25_400_000).to_string());
+        let told = less(&[("floor", inches(1)), ("left", Length::ZERO)]);
+        assert_eq!(told, [TapeLess { of: "floor".into(), length: "25400000".into() }]);
+    }
+
+    #[test]
+    fn a_body_that_needs_more_than_the_sheet_says_governs() {
+        let gauge = Gauge { body: Some(inches(30)), air: inches(1), ..Gauge::default() };
+        let range = range("width", &gauge);
+        assert_eq!((range.least.unwrap(), range.most), ((31_i64 * 25_400_000).to_string(), None));
+        assert_eq!(range.body.unwrap(), (30_i64 * 25_400_000).to_string());
+    }
+}

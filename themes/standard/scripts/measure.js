@@ -1,0 +1,41 @@
+// Sets readings of a tape against what an opening must be: the review's own reckoning, in whole nanometres.
+const Measure = (() => {
+  const SIZES = ["width", "height", "depth"], HEIGHTS = ["floor", "middle", "top"];
+  const big = (text) => (text == null ? null : BigInt(text));
+  const least = (all) => all.reduce((one, other) => (other < one ? other : one));
+  const most = (all) => all.reduce((one, other) => (other > one ? other : one));
+  const of = (lines, what) => Object.entries(lines).filter(([line]) => line.split(" ")[0] === what).map(([, length]) => length);
+  /** Distances from the plumb line, at each height where both sides were read. */
+  const plumb = (lines) => HEIGHTS.map((at) => [lines[`plumb-left ${at}`], lines[`plumb-right ${at}`]]).filter(([left, right]) => left != null && right != null);
+  const isHalf = (lines) => HEIGHTS.some((at) => (lines[`plumb-left ${at}`] == null) !== (lines[`plumb-right ${at}`] == null));
+
+  const size = (ask, lines) => {
+    const { what } = ask, tape = of(lines, what), pairs = what === "width" ? plumb(lines) : [];
+    const between = pairs.length ? [least(pairs.map(([, right]) => right)) - most(pairs.map(([left]) => left))] : [];
+    const all = [...tape, ...between];
+    if (!all.length) return null;
+    const read = least(all), less = (ask.less ?? []).reduce((sum, one) => sum + BigInt(one.length), 0n), above = big(ask.above);
+    const capped = (length) => (above != null && above < length ? above : length);
+    const governs = capped(read - less), largest = capped(most([...all, ...pairs.map(([left, right]) => right - left)]) - less);
+    const told = { what, read, governs, plumb: between.includes(read) && !tape.includes(read), above: governs !== read - less };
+    const [from, to, body, play] = [ask.least, ask.most, ask.body, ask.play].map(big);
+    if (ask.unsure) return { ...told, verdict: "unsure", why: ask.unsure };
+    if (from == null && to == null) return { ...told, verdict: "unasked" };
+    if (from != null && governs < from) return { ...told, verdict: "small", by: from - governs };
+    if (to != null && largest > to) return { ...told, verdict: "large", governs: largest, by: largest - to };
+    const left = body == null ? null : governs - body;
+    if (what === "width" && left != null && play != null && left < play) return { ...told, verdict: "tight", by: left, wants: play };
+    return { ...told, verdict: "fits", by: from == null ? null : governs - from, each: what === "width" && left != null ? left / 2n : null };
+  };
+  const spread = (all) => most(all) - least(all);
+  const square = (asks, lines) => {
+    const both = of(lines, "diagonal"), pairs = plumb(lines), within = big(asks.square);
+    const told = (out, plumb) => ({ what: "square", verdict: out > within ? "skew" : "square", by: out, wants: within, plumb });
+    const diagonals = both.length === 2 ? told(spread(both), false) : null;
+    const sides = pairs.length ? told(most([0, 1].map((side) => spread(pairs.map((pair) => pair[side])))), true) : null;
+    return sides?.verdict === "skew" && diagonals?.verdict !== "skew" ? sides : diagonals ?? sides;
+  };
+  /** What is found of each size and of the square; `lines` holds lengths by line: `width floor`. */
+  const judge = (asks, lines) => [...SIZES.map((what) => size({ what, ...asks.asks.find((ask) => ask.what === what) }, lines)), square(asks, lines)].filter(Boolean);
+  return { judge, isHalf };
+})();
