@@ -14,7 +14,7 @@ pub struct Sheet {
     /// From the cover down to this page; the last crumb is the page itself and has no link.
     pub trail: Vec<Crumb>,
     pub project: Project,
-    /// The scale of the drawings on it, such as `1:16`; absent when there are none.
+    /// How the scale of the drawings on it is told; absent when there are none.
     pub scale: Option<String>,
     /// Eight hex digits in two fours; absent where nothing is signed.
     pub mark: Option<String>,

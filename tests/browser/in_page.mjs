@@ -133,3 +133,27 @@ export async function fonts() {
   await document.fonts.ready;
   return [...document.fonts].filter((font) => font.status === "error").map((font) => `the font ${font.family} does not load`);
 }
+
+/** What a sheet of paper cuts off at its side, and letters under 7 points; asked while the page is laid out for print. */
+export function onPaper() {
+  const faults = [], seen = new Set(), POINTS = 96 / 72, LEAST = 7;
+  const shown = (element) => element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+  const width = document.documentElement.clientWidth;
+  for (const element of document.body.querySelectorAll("table, figure, svg, img, p, h1, h2, h3, dd, li, input")) {
+    if (!shown(element) || element.closest("[aria-hidden=true], .sr, .older")) continue;
+    const { left, right, width: own } = element.getBoundingClientRect();
+    if (own > 1 && (right > width + 1.5 || left < -1.5)) faults.push(`${nameOf(element)} sticks out by ${Math.round(Math.max(right - width, -left))} px`);
+  }
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    const element = node.parentElement;
+    if (!node.data.trim() || seen.has(element) || element.closest("script, style, title, desc, noscript, .sr, .zones") || !shown(element)) continue;
+    const box = element.getBoundingClientRect();
+    if (box.width <= 1 || box.height <= 1) continue;
+    seen.add(element);
+    const matrix = element instanceof SVGElement ? element.getScreenCTM?.() : null;
+    const size = (parseFloat(getComputedStyle(element).fontSize) * (matrix ? Math.hypot(matrix.a, matrix.b) : 1)) / POINTS;
+    if (size < LEAST - 0.05) faults.push(`${nameOf(element)} is set at ${size.toFixed(1)} pt; ${LEAST} at least`);
+  }
+  return faults.slice(0, 4);
+}

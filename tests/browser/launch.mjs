@@ -14,6 +14,12 @@ export const WIDTHS = [
   { width: 1440, height: 900 },
 ];
 
+/** The narrowest telephone, and a page that a desk's reader has enlarged fourfold (WCAG 2.2, 1.4.10: 320 CSS pixels). */
+export const NARROWEST = { width: 320, height: 640 };
+
+/** The text of an A4 sheet: 184 mm wide at 96 pixels an inch, the narrower of the two papers. */
+export const PAPER = { width: 695, height: 983 };
+
 /** `reach` is the one address that the browser may reach, such as `127.0.0.1`; none if left out. */
 export function launch(reach) {
   const executablePath = process.env.CHROMIUM || "/usr/bin/chromium";

@@ -1,8 +1,10 @@
-// Prints a page and looks at the sheets: none may be blank.
+// Prints a page and looks at the sheets: none may be blank, nothing may be cut off or too small to read.
 import { execFile } from "node:child_process";
 import { rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { promisify } from "node:util";
+import * as inPage from "./in_page.mjs";
+import { PAPER } from "./launch.mjs";
 
 const run = promisify(execFile);
 const DOTS_AN_INCH = 36;
@@ -19,6 +21,12 @@ const BARE_MARGINS = `@page { ${[
 export async function print(page, ear, name, scratch, fault) {
   ear.report = (check, text) => fault(name, null, check, `on paper: ${text}`);
   await page.emulateMedia({ colorScheme: "light" });
+  const before = page.viewportSize();
+  await page.setViewportSize(PAPER);
+  await page.emulateMedia({ media: "print" });
+  (await page.evaluate(inPage.onPaper)).forEach((text) => fault(name, null, "paper", text));
+  await page.emulateMedia({ media: null });
+  await page.setViewportSize(before);
   await page.addStyleTag({ content: BARE_MARGINS });
   const file = path.join(scratch, `${crypto.randomUUID()}.pdf`);
   await writeFile(file, await page.pdf({ preferCSSPageSize: true, printBackground: true }));

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { insideFolder, urlOf } from "./folder.mjs";
 import * as inPage from "./in_page.mjs";
-import { WIDTHS } from "./launch.mjs";
+import { NARROWEST, WIDTHS } from "./launch.mjs";
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const AXE = {
@@ -62,6 +62,9 @@ export async function visit(page, ear, folder, name, fault) {
     sayAll("small-text", await page.evaluate(inPage.smallText));
     if (width !== WIDTHS[1].width) await accessibility(page, width, say);
   }
+  width = NARROWEST.width;
+  await page.setViewportSize(NARROWEST);
+  sayAll("sideways-scroll", await page.evaluate(inPage.sideways));
   width = null;
   eager.forEach((image) => say("image-lazy", `${image} is below the first screen and is not loaded lazily`));
   const pointers = await page.evaluate(inPage.pointers);

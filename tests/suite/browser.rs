@@ -5,7 +5,9 @@ mod agreed;
 mod deciding;
 mod faulty;
 mod following;
+mod paper;
 mod published;
+mod tape;
 
 use serde::Deserialize;
 use std::fmt;

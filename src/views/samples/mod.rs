@@ -95,7 +95,7 @@ fn sheet(path: &str, number: &str, name: &str) -> Sheet {
             draft: true,
             issued: Some(IssuedAs { book: "5f0c".repeat(8), issue: 3, on: "2027-01-11".into() }),
         },
-        scale: Some("1:16".into()),
+        scale: Some("by the bar".into()),
         mark: Some("9c41 0e7b".into()),
         revisions: vec![
             Revision { number: "3".into(), date: "11 Jan 2027".into(), what: "Price of A; opening as measured".into() },
