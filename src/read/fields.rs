@@ -158,7 +158,7 @@ impl<'n> Fields<'n> {
         // A long group is pointed at by its first line.
         let at = self.pairs.first().map_or(self.span, |pair| pair.key.span);
         let message = format!("{} lacks its `{}`", with_article(self.record.name), field.key);
-        let remedy = format!("add `{}: {}` ({})", field.key, field.example, field.about);
+        let remedy = format!("add `{}: …`{}: {}", field.key, field.shape.choice(), field.about);
         faults.stop("complete/field", at, message, remedy);
     }
 }

@@ -41,7 +41,7 @@ fn corner(node: &Node, faults: &mut Faults) -> Option<Spanned<(Length, Length)>>
         "source/wrong-type",
         node.span,
         message,
-        "write how far right and how far up, such as `[15' 2\", 0\"]`",
+        "write how far right and how far up: `[…, …]`, each with its unit",
     );
     None
 }

@@ -8,9 +8,9 @@ use crate::book::vocabulary::{
 use crate::book::{
     Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When,
 };
-use crate::finding::Finding;
-use crate::source::Spanned;
+use crate::finding::{Finding, Severity};
 use crate::source::yaml::{Node, Value};
+use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Calendar, Currency, Money};
 
@@ -78,6 +78,9 @@ fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
         project.responses = read;
     }
     project.languages = fields.list("languages", faults, language);
+    if let Some(node) = fields.node("languages") {
+        languages(&project.languages, node.span, faults);
+    }
     project.approvers = fields.list("approvers", faults, approver);
     let mut seen = BTreeSet::new();
     for approver in &project.approvers {
@@ -106,6 +109,23 @@ fn approver(node: &Node, faults: &mut Faults) -> Option<Approver> {
     let email = fields.read("email", faults, text).get().cloned();
     fields.finish(faults);
     Some(Approver { id: id.spanned()?.clone(), name: name.get()?.clone(), email })
+}
+
+/// Says which parts of the pages are in the language that the book asks for, and that the others are not used.
+fn languages(languages: &[String], at: Span, faults: &mut Faults) {
+    let message = match languages {
+        [first, ..] if first == "es" => {
+            "the pages are Spanish in part: headings, labels, buttons and the words of signing are Spanish; verdicts, \
+             findings, cautions and the lines under drawings are English"
+                .to_string()
+        }
+        [first, other, ..] if first != other => {
+            format!("the pages are set in the first of the languages alone, `{first}`; `{other}` is not used")
+        }
+        _ => return,
+    };
+    let finding = Finding::new("complete/language", Severity::Note, at, message);
+    faults.add(finding.remedy("give whoever signs or installs the other parts in words of theirs, cautions first"));
 }
 
 fn language(node: &Node, faults: &mut Faults) -> Option<String> {

@@ -111,7 +111,7 @@ pub fn two_lengths(node: &Node, faults: &mut Faults) -> Option<(Length, Length)>
         [one, other] => Some((one.value, other.value)),
         _ => {
             let message = format!("two lengths are wanted here, and {} stand here", lengths.len());
-            faults.stop("source/wrong-type", node.span, message, "write both, such as `[46 7/8\", 47\"]`");
+            faults.stop("source/wrong-type", node.span, message, "write both in one list: `[…, …]`");
             None
         }
     }
@@ -154,8 +154,8 @@ fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> 
         return Some(read);
     }
     let message = format!("{count} lengths are wanted here, and {} stand here", read.sides().len());
-    let example = if count == 3 { "`32\" x 41\" x 30\"`" } else { "`15' 6\" x 12' 0\"`" };
-    faults.stop("source/wrong-type", node.span, message, format!("write it as {example}"));
+    let shape = if count == 3 { "`… x … x …`" } else { "`… x …`" };
+    faults.stop("source/wrong-type", node.span, message, format!("write it as {shape}, each with its unit"));
     None
 }
 

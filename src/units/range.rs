@@ -54,7 +54,7 @@ impl RangeError {
     /// How to write it.
     pub fn remedy(&self) -> String {
         match self {
-            RangeError::Length(LengthError::TwoLengths(_)) => "part the ends with `to`, such as `36\" to 40\"`".into(),
+            RangeError::Length(LengthError::TwoLengths(_)) => "part the ends with `to`: `… to …`".into(),
             RangeError::Length(error) => error.remedy(),
             RangeError::Reversed { least, most } => {
                 format!("write the smaller length first: `{most} to {least}`")
@@ -261,13 +261,9 @@ mod tests {
                 "the tolerance `-1\"` is below zero",
                 "write the tolerance without a sign after `±`, such as `35 7/8\" ± 1/8\"`",
             ),
-            (
-                "36\"-40\"",
-                "`36\"-40\"` is two lengths where one is wanted",
-                "part the ends with `to`, such as `36\" to 40\"`",
-            ),
+            ("36\"-40\"", "`36\"-40\"` is two lengths where one is wanted", "part the ends with `to`: `… to …`"),
             ("36 to 3' 4\"", "`36` has no unit", "write `36\"` for inches or `36 mm` for millimetres"),
-            ("", "no length is written", "write a number and its unit, such as `34 1/2\"` or `876 mm`"),
+            ("", "no length is written", "write a number and its unit: `…\"` or `… mm`"),
         ];
         for (written, message, remedy) in rows {
             let error = LengthRange::parse(written).unwrap_err();

@@ -43,9 +43,7 @@ impl SidesError {
     pub fn remedy(&self) -> String {
         match self {
             SidesError::Length(error) => error.remedy(),
-            SidesError::Count(_) => {
-                "write two or three sides with `x` between them, such as `32\" x 41\" x 30\"`".into()
-            }
+            SidesError::Count(_) => "write two or three sides with `x` between them, such as `… x … x …`".into(),
             SidesError::NotPositive(_) => "write each side as it measures".into(),
         }
     }

@@ -28,6 +28,8 @@ mod top;
 mod waive;
 
 #[cfg(test)]
+mod remedies;
+#[cfg(test)]
 pub(crate) mod trial;
 
 /// Every rule, in the order in which the families are told.
@@ -51,6 +53,7 @@ pub const RULES: &[Rule] = &[
     complete::accessory::RULE,
     complete::datum::RULE,
     complete::photo::RULE,
+    complete::language::RULE,
     fit::width::RULE,
     fit::height::RULE,
     fit::depth::RULE,

@@ -118,6 +118,8 @@ impl Trial {
         assert!(fault.is_none(), "the trial's own YAML is faulty: {fault:?}");
         let failed = assessment.findings.iter().find(|finding| finding.rule == "source/unchecked");
         assert!(failed.is_none(), "a check failed: {failed:?}");
+        let refused = assessment.findings.iter().find_map(|finding| super::remedies::fault(&reading.book, finding));
+        assert!(refused.is_none(), "{}", refused.unwrap_or_default());
         Found { findings: assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect() }
     }
 

@@ -41,7 +41,8 @@ pub const BOOK: Record = Record {
         Field::optional(
             "languages",
             Shape::List(&Shape::OneOf(&["en", "es"])),
-            "the languages of the pages, the first one first",
+            "the language of the pages' own words: the first one counts; of `es`, headings, labels, buttons and the \
+             words of signing are there, and verdicts, findings, cautions and the lines under drawings are English",
             "[en, es]",
         ),
         Field::optional(

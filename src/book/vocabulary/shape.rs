@@ -120,26 +120,39 @@ pub enum Shape {
 }
 
 impl Shape {
-    /// What a designer is to write, for messages: "a length with its unit, such as `34 1/2\"`".
+    /// After a key that is left open, the words that may stand there: ` (left, right)`; nothing else has any.
+    pub fn choice(&self) -> String {
+        match self {
+            Self::OneOf(words) => {
+                let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
+                format!(" ({})", words.join(", "))
+            }
+            Self::YesNo => " (`true`, `false`)".into(),
+            _ => String::new(),
+        }
+    }
+
+    /// What a designer is to write, for messages: its shape, with `…` for what is not known, so that nothing
+    /// can be taken over as a fact.
     pub fn wanted(&self) -> String {
         match self {
             Self::Text => "words".into(),
             Self::Markdown => "text".into(),
-            Self::Length => "a length with its unit, such as `34 1/2\"` or `876 mm`".into(),
-            Self::LengthRange => "a length or a range, such as `36\" to 36 1/4\"` or `at least 24\"`".into(),
+            Self::Length => "a length with its unit, such as `… mm` or `…\"`".into(),
+            Self::LengthRange => "a length or a range, such as `… mm to … mm` or `at least …\"`".into(),
             Self::Readings => {
-                "a length, or a list of the lengths measured, such as `[30 1/16\", 30\", 30 1/8\"]`".into()
+                "a length, or a list of the lengths measured, such as `[… mm, … mm, … mm]` or `[…\", …\", …\"]`".into()
             }
-            Self::Sides => "two or three lengths, such as `32\" x 41\" x 30\"`".into(),
-            Self::Clearance => "a length and where it holds, such as `2\" above counter`".into(),
-            Self::Area => "an area, such as `42 sq ft` or `3.9 m2`".into(),
-            Self::Money => "an amount in the book's currency, such as `3180.00`".into(),
+            Self::Sides => "two or three lengths, such as `… mm x … mm` or `…\" x …\" x …\"`".into(),
+            Self::Clearance => "a length and where it holds, such as `… mm above counter`".into(),
+            Self::Area => "an area, such as `… sq ft` or `… m2`".into(),
+            Self::Money => "an amount in the book's currency, such as `….00`".into(),
             Self::Currency => "a currency's three letters, such as `USD`".into(),
-            Self::Percent => "a percentage with its sign, such as `8.25 %`".into(),
-            Self::Date => "a day, such as `2027-03-01`".into(),
-            Self::LeadTime => "a span of time, such as `6-8 weeks`, `10 working days` or `in stock`".into(),
-            Self::Weight => "a weight with its unit, such as `205 lb` or `93 kg`".into(),
-            Self::Quantity => "a count or an amount, such as `12` or `42 sq ft`".into(),
+            Self::Percent => "a percentage with its sign, such as `… %`".into(),
+            Self::Date => "a day as year, month and day, such as `YYYY-MM-DD`".into(),
+            Self::LeadTime => "a span of time, such as `…-… weeks`, `… working days` or `in stock`".into(),
+            Self::Weight => "a weight with its unit, such as `… lb` or `… kg`".into(),
+            Self::Quantity => "a count or an amount, such as `…` or `… sq ft`".into(),
             Self::Whole => "a whole number".into(),
             Self::YesNo => "`true` or `false`".into(),
             Self::OneOf(words) => {

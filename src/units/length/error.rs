@@ -97,9 +97,7 @@ impl LengthError {
     /// How to write it.
     pub fn remedy(&self) -> String {
         match self {
-            LengthError::Empty | LengthError::Unreadable(_) => {
-                "write a number and its unit, such as `34 1/2\"` or `876 mm`".into()
-            }
+            LengthError::Empty | LengthError::Unreadable(_) => "write a number and its unit: `…\"` or `… mm`".into(),
             LengthError::Bare(n) => format!("write `{n}\"` for inches or `{n} mm` for millimetres"),
             LengthError::Number(error) => error.remedy(),
             LengthError::UnknownUnit(_) | LengthError::OtherKind { .. } => {

@@ -236,7 +236,7 @@ mod refusals {
     #[test]
     fn what_has_no_unit_of_length_is_refused() {
         let units = "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`";
-        let both = "write a number and its unit, such as `34 1/2\"` or `876 mm`";
+        let both = "write a number and its unit: `…\"` or `… mm`";
         refused(&[
             ("36 cubits", "`cubits` is not a unit of length", units),
             ("42 sq ft", "`42 sq ft` is an area, not a length", units),

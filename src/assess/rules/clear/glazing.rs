@@ -64,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                     .room(&room.folder)
                     .item(&window.name.value)
                     .remedy(
-                        "have the pane replaced by safety glass, or read its etched mark and write `glass: tempered`",
+                        "have the pane replaced by safety glass, or read its etched mark and write what it says: `glass: …`",
                     )
                     .source(near.source.clone()),
             );

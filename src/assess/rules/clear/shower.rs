@@ -134,7 +134,7 @@ fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     let bound = |advised| Measure {
         is: ("the shower's seat".into(), "high"),
         advised: Some(advised),
-        ..of(room, there, "set it 17\" to 19\" above the shower's floor")
+        ..of(room, there, "set it within the heights that are advised for a seat")
     };
     vec![
         bound(Figure::advised(Length::from_inches(17), SEAT)),
@@ -150,7 +150,7 @@ fn covering(context: &Context<'_>, room: &Room) -> Option<Finding> {
         ..of(
             room,
             distance(context, room, "shower wall covering")?,
-            "take it up to 3\" above the shower head, or to the ceiling",
+            "take it up past the shower head by what is advised, or to the ceiling",
         )
     };
     measure.judge(context)

@@ -94,7 +94,7 @@ fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     let bound = |advised| Measure {
         is: ("the paper".into(), "ahead of the bowl"),
         advised: Some(advised),
-        ..of(room, there, None, "hang it 8\" to 12\" ahead of the bowl")
+        ..of(room, there, None, "hang it ahead of the bowl, as far as is advised")
     };
     vec![
         bound(Figure::advised(Length::from_inches(8), PAPER)),

@@ -45,12 +45,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             ),
             Some(fit) if fit.sheet.is_absent() => (
                 format!("the figures of the {} do not say which sheet they come from", kind.name),
-                "add `sheet: {name: …, revision: …, date: …}` under `fit`",
+                "add `fit: {sheet: {name: …, revision: …, date: …}}`",
             ),
             Some(fit) => match fit.sheet.get() {
                 Some(sheet) if sheet.revision.is_absent() && sheet.date.is_absent() => (
                     format!("the maker's sheet of the {} has neither revision nor date", kind.name),
-                    "add its revision, its date, or both",
+                    "add its revision, its date, or both: `fit: {sheet: {revision: …, date: …}}`",
                 ),
                 _ => continue,
             },

@@ -48,7 +48,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         }
         let named: Vec<String> = missing.iter().map(|path| format!("`{}`", path.replace('.', ": "))).collect();
         let message = format!("the {} lacks {}", kind.name, named.join(", "));
-        let wanted: Vec<String> = missing.iter().filter_map(|path| Some(how(path, field(path)?))).collect();
+        let wanted: Vec<String> = missing.iter().filter_map(|path| how(path)).collect();
         let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
         let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message);
         findings.push(finding.remedy(format!("add {}", wanted.join("; "))));
@@ -62,9 +62,14 @@ fn missing<'o>(kind: &'o Kind, option: &'o Choice) -> impl Iterator<Item = &'sta
     option.unwritten.iter().copied().filter(move |path| !(no_sheet && path.starts_with("fit")))
 }
 
-fn how(path: &str, field: &Field) -> String {
-    let inside = path.split_once('.').map_or(String::new(), |(group, _)| format!(" under `{group}`"));
-    format!("`{}: {}`{inside}", field.key, field.example)
+/// What to add, as it stands in the record: its keys, with `…` for what only the maker or the designer knows.
+fn how(path: &str) -> Option<String> {
+    let field = field(path)?;
+    let inner = path.split('.').rev().fold("…".to_string(), |inside, key| match inside.as_str() {
+        "…" => format!("{key}: …"),
+        _ => format!("{key}: {{{inside}}}"),
+    });
+    Some(format!("`{inner}`{}", field.shape.choice()))
 }
 
 fn field(path: &str) -> Option<&'static Field> {
@@ -95,6 +100,15 @@ mod tests {
         trial("pull", PULL).finds("the pull lacks `centre to centre`");
         trial("pull", &format!("{PULL}\ncentre to centre: 5 1/16\"")).stays_silent();
         trial("pull", "maker: Vessary").finds_one();
+    }
+
+    /// A remedy is a shape to be filled, in the record where it is taken, and no fact to be pasted.
+    #[test]
+    fn a_remedy_leaves_open_what_only_the_maker_knows() {
+        let range = "maker: Vessary\nmodel: 30\nfinish: steel\nsupplier: Oren\nlead time: 2 weeks\nprice: 1400\nquantity: 1\nphotos: [a.jpg]\nsize: {height: 36\", depth: 25\", depth with handle: 27\"}\nfit: {weight: 200 lb}";
+        trial("range", range)
+            .finds("the range lacks `size: width`, `fit: needs: power`")
+            .remedies("add `size: {width: …}`; `fit: {needs: {power: …}}`");
     }
 
     /// Source: trade reports F-07, F-09, F-11: depth with door and handle, height to hinge and hinge side of a refrigerator.

@@ -44,9 +44,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         }
         let finding =
             Finding::new(RULE.code, severity, opening.span, message).room(&room.folder).item(&opening.name.value);
-        findings.push(
-            finding.remedy("measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}`"),
-        );
+        findings.push(finding.remedy(
+            "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening",
+        ));
     }
 }
 

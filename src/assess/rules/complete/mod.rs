@@ -4,6 +4,7 @@ pub mod accessory;
 pub mod cut_sheet;
 pub mod datum;
 pub mod field;
+pub mod language;
 pub mod measured;
 pub mod opening;
 pub mod photo;

@@ -79,7 +79,9 @@ fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Finding> {
     let (first, option) = things.first()?;
     let at = option.finish.span().unwrap_or(first.span);
     let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).source("common practice");
-    Some(finding.remedy("lay samples of all side by side in the room's own light, and write `sample seen: …` at each"))
+    Some(finding.remedy(
+        "lay samples of all side by side in the room's own light, and write `sample seen: …` at each selection",
+    ))
 }
 
 /// A thing, and its maker's option.

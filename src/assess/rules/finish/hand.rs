@@ -75,8 +75,10 @@ type Missing = (&'static str, &'static str);
 
 fn hinge(option: &Choice) -> Option<Missing> {
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
-    (swings && option.hinge.is_absent())
-        .then_some(("the hinge side of {}", "add `hinge: left` or `hinge: right`, seen from the front"))
+    (swings && option.hinge.is_absent()).then_some((
+        "the hinge side of {}",
+        "add `hinge: …`: `left`, `right`, `either`, `both` or `none`, seen from the front",
+    ))
 }
 
 fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
@@ -109,7 +111,7 @@ fn grain(selection: &Selection, option: &Choice) -> Option<Missing> {
     let covered = ["paint", "lacquer"].iter().any(|word| finish.contains(word));
     let wood = finish.split(|c: char| !c.is_alphabetic()).any(|word| WOODS.contains(&word));
     let missing = cabinet && wood && !covered && option.detail("grain").is_none();
-    missing.then_some(("which way the grain of {} runs", "add `grain: upright`, `level`, `matched` or `none`"))
+    missing.then_some(("which way the grain of {} runs", "add `grain: …`: `upright`, `level`, `matched` or `none`"))
 }
 
 #[cfg(test)]

@@ -114,7 +114,8 @@ fn toilet(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let name = &fitted.selection.name.value;
     let of = format!("`{name}` wants its outlet {} from the finished wall, and it is at {}", say(wants), say(there));
-    let belongs = if told.in_words { "; write the distance in its field, `hollow: {rough-in: …}`" } else { "" };
+    let belongs =
+        if told.in_words { "; write the distance in its field at the opening, `hollow: {rough-in: …}`" } else { "" };
     if there < wants {
         let finding = fitted.finding(RULE.code, Severity::Stop, told.at, of);
         let remedy = "move the flange before the floor is closed, or order the model for what is there";

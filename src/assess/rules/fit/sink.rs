@@ -91,7 +91,7 @@ fn reveal(fitted: &Fitted<'_>) -> Option<Finding> {
     unsaid.then(|| {
         fitted
             .finding(RULE.code, Severity::Query, at, message)
-            .remedy("agree it with the fabricator, and write `reveal: positive`, `flush` or `negative`")
+            .remedy("agree it with the fabricator, and write `reveal: …`: `positive`, `flush` or `negative`")
     })
 }
 

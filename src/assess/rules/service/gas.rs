@@ -64,7 +64,7 @@ fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Finding> {
     let name = &asked.fitted.selection.name.value;
     let message = format!("`{name}` is made for {}, and there is {}", needs.word(), there.word());
     Some(asked.finding(RULE.code, Severity::Stop, message).remedy(
-        "order the maker's conversion kit (`accessories: [{name: conversion kit}]`), or the model for this gas",
+        "order the maker's conversion kit (under `accessories`, by its name and model), or the model for this gas",
     ))
 }
 

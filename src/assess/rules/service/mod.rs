@@ -52,6 +52,6 @@ impl Asked<'_> {
             self.needs.value, self.fitted.opening.name.value
         );
         self.finding(rule, Severity::Query, message)
-            .remedy(format!("find out what is there and add it: `service: {{{service}: …}}`"))
+            .remedy(format!("find out what is there and add it at the opening: `service: {{{service}: …}}`"))
     }
 }

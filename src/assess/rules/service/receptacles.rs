@@ -85,7 +85,7 @@ fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Fi
             format!("the island `{}` has no receptacle, and no box is provided for a later one", counter.name.value);
         return (!provided).then(|| {
             finding(room, counter, severity, message)
-                .remedy("have the electrician provide a box, and add `provision: true`")
+                .remedy("have the electrician provide a box, and say so at that counter, under `provision`")
                 .source(source)
         });
     }

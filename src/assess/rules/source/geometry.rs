@@ -64,7 +64,7 @@ fn words(context: &Context<'_>, fault: &Fault) -> (String, String) {
     match &fault.wrong {
         Wrong::FewCorners(count) => (
             format!("the outline has {count} corner{}", if *count == 1 { "" } else { "s" }),
-            "write at least three corners, or length and width such as `15' 6\" x 12' 0\"`".into(),
+            "write at least three corners, or length and width: `… x …`".into(),
         ),
         Wrong::ManyCorners(count) => {
             (format!("the outline has {count} corners"), "write the corners of the room's walls alone".into())

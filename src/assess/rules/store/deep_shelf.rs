@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         let at = option.stores.span().unwrap_or(selection.span);
         let finding = about(room, selection, option, RULE.code, Severity::Query, at, message).source(source);
-        findings.push(finding.remedy("roll-outs or drawers below reach, shelves of about 12\" above it"));
+        findings.push(finding.remedy("roll-outs or drawers below reach, shelves of a wall cabinet's depth above it"));
     }
 }
 

@@ -167,7 +167,7 @@ fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Optio
         }
         Some(&"sink") if seam.reinforced.get() != Some(&true) => (
             "runs through a sink's cutout, and nobody says that it is reinforced".to_string(),
-            "have it reinforced front and back, and write `reinforced: true`",
+            "have it reinforced front and back, and say so at the seam, under `reinforced`",
         ),
         _ => return None,
     };

@@ -1,0 +1,156 @@
+//! Holds every remedy of every trial to what it names: keys that are known where it sends the designer, shapes
+//! and no facts, and the book's own units.
+
+use serde_yaml::Value;
+
+use crate::book::vocabulary::{
+    BOOK, CEILING, COUNTER_RUN, DOORWAY, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, Record, SEAM, SEATING,
+    SELECTION, SIDE, Shape, WINDOW,
+};
+use crate::book::{Book, Room, System};
+use crate::finding::Finding;
+
+/// What is wrong with a finding's remedy; none where nothing is.
+pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
+    let said = |what: String| Some(format!("{}: {what} in the remedy `{}`", finding.rule, finding.remedy));
+    if book.project.units == System::Metric && says_inches_first(&finding.remedy) {
+        return said("inches first in a metric book".into());
+    }
+    let places = places(book, finding);
+    for snippet in finding.remedy.split('`').skip(1).step_by(2) {
+        let Some((key, _)) = snippet.split_once(": ").filter(|(key, _)| is_key(key)) else { continue };
+        let Ok(Value::Mapping(written)) = serde_yaml::from_str(snippet) else {
+            return said(format!("`{snippet}`, which is no YAML,"));
+        };
+        let known = places.iter().any(|record| faults(&Value::Mapping(written.clone()), record).is_none());
+        if !known {
+            let names: Vec<_> = places.iter().map(|record| record.name).collect();
+            let why = places.iter().find_map(|record| faults(&Value::Mapping(written.clone()), record));
+            return said(format!("`{key}` at {names:?}: {}", why.unwrap_or_default()));
+        }
+    }
+    None
+}
+
+fn is_key(text: &str) -> bool {
+    text.chars().all(|letter| letter.is_lowercase() || matches!(letter, ' ' | '-'))
+}
+
+/// The records that the designer is sent to: the one that the finding is about, and those that the remedy names.
+fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
+    let room = finding.room.as_ref().and_then(|folder| book.rooms.iter().find(|room| room.folder == *folder));
+    let mut places = match (&finding.item, room) {
+        (Some(item), Some(room)) => of_item(room, item),
+        (None, Some(_)) => vec![&ROOM],
+        (_, None) => vec![&BOOK],
+    };
+    let named: [(&str, &[&'static Record]); 8] = [
+        ("at each selection", &[&SELECTION, &OPTION]),
+        ("opening", &[&OPENING]),
+        ("room", &[&ROOM]),
+        ("`book.yaml`", &[&BOOK]),
+        ("ceiling", &[&CEILING]),
+        ("at that counter", &[&COUNTER_RUN]),
+        ("at that cabinet", &[&SELECTION, &OPTION]),
+        ("at the seam", &[&SEAM]),
+    ];
+    for (words, records) in named {
+        if finding.remedy.contains(words) {
+            places.extend(records);
+        }
+    }
+    places
+}
+
+fn of_item(room: &Room, item: &str) -> Vec<&'static Record> {
+    let layout = &room.layout;
+    let is = |name: &String| name == item;
+    if room.selections.iter().any(|one| is(&one.name)) {
+        return vec![&SELECTION, &OPTION];
+    }
+    let mut found: Vec<&'static Record> = Vec::new();
+    let mut add = |here: bool, records: &[&'static Record]| {
+        if here {
+            found.extend(records);
+        }
+    };
+    add(room.openings.iter().any(|one| is(&one.name)), &[&OPENING]);
+    add(layout.windows.iter().any(|one| is(&one.name)), &[&WINDOW]);
+    add(layout.doors.iter().any(|one| is(&one.name)), &[&DOORWAY]);
+    add(layout.fixtures.iter().any(|one| is(&one.name)), &[&FIXTURE]);
+    add(layout.runs.iter().any(|one| is(&one.name)), &[&RUN, &PART]);
+    add(layout.islands.iter().any(|one| is(&one.name)), &[&ISLAND, &SIDE, &PART]);
+    add(room.counters.iter().any(|one| is(&one.name)), &[&COUNTER_RUN]);
+    add(room.seating.iter().any(|one| is(&one.name)), &[&SEATING]);
+    if found.is_empty() { vec![&SELECTION, &OPTION, &OPENING, &PART] } else { found }
+}
+
+/// The first key that a record does not know, or a leaf that is a fact.
+fn faults(value: &Value, record: &Record) -> Option<String> {
+    let Value::Mapping(pairs) = value else { return Some(format!("{value:?} is no group of keys")) };
+    pairs.iter().find_map(|(key, inner)| {
+        let key = key.as_str().unwrap_or("");
+        match record.field(key) {
+            None => Some(format!("a {} knows no `{key}`", record.name)),
+            Some(field) => of_shape(inner, &field.shape),
+        }
+    })
+}
+
+fn of_shape(value: &Value, shape: &Shape) -> Option<String> {
+    match (value, shape) {
+        (Value::Mapping(_), Shape::Record(inner)) => faults(value, inner),
+        (Value::Mapping(_), Shape::Either(one, other)) => of_shape(value, one).and_then(|_| of_shape(value, other)),
+        (Value::Sequence(items), Shape::List(inner)) => items.iter().find_map(|item| of_shape(item, inner)),
+        (Value::Mapping(_) | Value::Sequence(_), _) => Some(format!("{value:?} can't stand there")),
+        (leaf, _) => {
+            let text = leaf.as_str().map_or_else(|| format!("{leaf:?}"), str::to_string);
+            text.chars().any(|letter| letter.is_ascii_digit()).then(|| format!("`{text}` is a fact, and no shape"))
+        }
+    }
+}
+
+/// Whether inches stand anywhere but in brackets after millimetres.
+fn says_inches_first(remedy: &str) -> bool {
+    let mut depth = 0_i32;
+    let mut before = ' ';
+    for letter in remedy.chars() {
+        match letter {
+            '(' => depth += 1,
+            ')' => depth -= 1,
+            '"' | '″' if before.is_ascii_digit() && depth == 0 => return true,
+            _ => {}
+        }
+        before = letter;
+    }
+    false
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::rules::trial::Trial;
+    use crate::finding::Severity;
+    use crate::source::Place;
+
+    #[test]
+    fn a_key_at_the_wrong_place_a_pasted_fact_and_inches_in_a_metric_book_are_faults() {
+        let book = Trial::of("fit/width")
+            .metric()
+            .opening("hole", "{takes: range}")
+            .selection("selection: It\nkind: range", "")
+            .read();
+        let of = |item: &str, remedy: &str| {
+            let finding =
+                Finding::new("fit/width", Severity::Stop, Place::Path("a".into()), "m").room("kitchen").item(item);
+            fault(&book, &finding.remedy(remedy))
+        };
+        assert!(of("It", "add `fit: {needs: {power: …}}`").is_none());
+        assert!(of("It", "add `power: …` under `fit`").is_some());
+        assert!(of("It", "add `service: {gas: …}`").is_some());
+        assert!(of("It", "add at the opening `service: {gas: …}`").is_none());
+        assert!(of("hole", "add `width: 30 mm`").is_some());
+        assert!(of("hole", "make it 30\" wide").is_some());
+        assert!(of("hole", "make it 762 mm (30\") wide").is_none());
+    }
+}
