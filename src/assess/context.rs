@@ -124,6 +124,6 @@ pub fn about(
     let severity = if settled { severity } else { severity.max(Severity::Query) };
     let message = message.into();
     let message = if settled { message } else { format!("option `{}`: {message}", option.id.value) };
-    let finding = Finding::new(rule, severity, span, message).room(&room.folder).item(&selection.name.value);
+    let finding = Finding::new(rule, severity, span, message).room(&room.folder).item(&selection.name);
     Finding { option: Some(option.id.value.clone()), bars, ..finding }
 }

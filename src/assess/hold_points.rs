@@ -3,8 +3,9 @@
 use std::collections::{BTreeMap, HashMap};
 
 use crate::book::vocabulary::Trade;
-use crate::book::{Book, NeededFor, Room, Selection};
+use crate::book::{Book, NeededFor, Selection};
 use crate::finding::{Finding, SettleBy, Severity};
+use crate::source::Span;
 use crate::units::Date;
 
 use super::dates::Dates;
@@ -275,26 +276,23 @@ impl HoldPoints {
     }
 }
 
-/// Which selection a finding speaks of, by room and by the name of the selection or of its opening.
-struct Things<'a>(HashMap<(&'a str, &'a str), &'a Selection>);
+/// Which selection a finding speaks of: by its own name's place, or by that of its opening's.
+struct Things<'a>(HashMap<Span, &'a Selection>);
 
 impl<'a> Things<'a> {
     fn of(book: &'a Book) -> Self {
         let mut things = HashMap::new();
-        let of = |room: &'a Room, name: &'a str| (room.folder.as_str(), name);
         for (room, selection) in book.selections() {
-            if let Some(place) = selection.place.get() {
-                things.entry(of(room, place)).or_insert(selection);
+            if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
+                things.entry(opening.name.span).or_insert(selection);
             }
+            things.insert(selection.name.span, selection);
         }
-        // A selection's own name counts before the name of another one's opening.
-        things.extend(book.selections().map(|(room, selection)| (of(room, &selection.name.value), selection)));
         Self(things)
     }
 
     fn of_finding(&self, finding: &Finding) -> Option<&'a Selection> {
-        let key = (finding.room.as_deref()?, finding.item.as_deref()?);
-        self.0.get(&key).copied()
+        self.0.get(&finding.about?).copied()
     }
 }
 

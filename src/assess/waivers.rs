@@ -4,29 +4,41 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, NeededFor, Waiver};
 use crate::finding::{Finding, Severity, Waived};
-use crate::source::Span;
+use crate::source::{Span, Spanned};
 use crate::units::Date;
 
 use super::dates::Dates;
 use super::rules;
 
-/// A waiver, and what it reaches: the whole book, a room, or one item of a room.
+/// A waiver, and what it reaches: the whole book, a room, an opening with what goes into it, or a selection
+/// with its options. Things are told apart by where their names are written, since two may have one name.
 struct Reach<'a> {
     waiver: &'a Waiver,
     room: Option<&'a str>,
-    item: Option<&'a str>,
+    /// The opening or selection at which it stands.
+    at: Option<&'a Spanned<String>>,
+    /// What goes into that opening.
+    inside: Vec<Span>,
 }
 
 impl Reach<'_> {
     fn covers(&self, finding: &Finding) -> bool {
         let room = self.room.is_none_or(|room| finding.room.as_deref() == Some(room));
-        let item = self.item.is_none_or(|item| finding.item.as_deref() == Some(item));
-        self.waiver.rule.value == finding.rule && room && item
+        let of_it = |about: Span| self.at.is_some_and(|at| at.span == about) || self.inside.contains(&about);
+        let about = self.at.is_none() || finding.about.is_some_and(of_it);
+        // An option has a name only within its selection: said of a whole room, it is none's.
+        let option = self.waiver.option.get();
+        let option = option.is_none_or(|option| self.at.is_some() && finding.option.as_ref() == Some(option));
+        self.waiver.rule.value == finding.rule && room && about && option
     }
 
     fn finding(&self, rule: &'static str, severity: Severity, span: Span, message: String) -> Finding {
         let finding = Finding::new(rule, severity, span, message);
-        Finding { room: self.room.map(str::to_string), item: self.item.map(str::to_string), ..finding }
+        let finding = Finding { room: self.room.map(str::to_string), ..finding };
+        match self.at {
+            Some(at) => finding.item(at),
+            None => finding,
+        }
     }
 }
 
@@ -104,23 +116,25 @@ fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {
 }
 
 fn reaches(book: &Book) -> Vec<Reach<'_>> {
-    let mut all: Vec<Reach<'_>> =
-        book.project.waivers.iter().map(|waiver| Reach { waiver, room: None, item: None }).collect();
+    let whole = |waiver, room| Reach { waiver, room, at: None, inside: vec![] };
+    let mut all: Vec<Reach<'_>> = book.project.waivers.iter().map(|waiver| whole(waiver, None)).collect();
     for room in &book.rooms {
         let folder = Some(room.folder.as_str());
-        all.extend(room.waivers.iter().map(|waiver| Reach { waiver, room: folder, item: None }));
-        for opening in &room.openings {
+        all.extend(room.waivers.iter().map(|waiver| whole(waiver, folder)));
+        for opening in room.openings.iter().filter(|opening| !opening.waivers.is_empty()) {
             // A waiver at an opening reaches what is said of the opening and of what goes into it.
             let inside = room.selections.iter().filter(|selection| selection.place.get() == Some(&opening.name.value));
-            let items = std::iter::once(opening.name.as_str()).chain(inside.map(|selection| selection.name.as_str()));
-            for item in items {
-                all.extend(opening.waivers.iter().map(|waiver| Reach { waiver, room: folder, item: Some(item) }));
-            }
+            let inside: Vec<Span> = inside.map(|selection| selection.name.span).collect();
+            let reach = |waiver| Reach { waiver, room: folder, at: Some(&opening.name), inside: inside.clone() };
+            all.extend(opening.waivers.iter().map(reach));
         }
         for selection in &room.selections {
-            let item = Some(selection.name.as_str());
-            all.extend(selection.waivers.iter().map(|waiver| Reach { waiver, room: folder, item }));
+            let reach = |waiver| Reach { waiver, room: folder, at: Some(&selection.name), inside: vec![] };
+            all.extend(selection.waivers.iter().map(reach));
         }
     }
     all
 }
+
+#[cfg(test)]
+mod tests;

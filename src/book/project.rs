@@ -189,6 +189,8 @@ pub struct Waiver {
     pub on: Date,
     /// After what it no longer holds.
     pub until: Slot<NeededFor>,
+    /// The one option that it is for; absent: all of them.
+    pub option: Slot<String>,
     /// Where it is written.
     pub span: Span,
 }

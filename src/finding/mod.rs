@@ -1,6 +1,6 @@
 //! What we say about a book: findings, their severity and the source behind them.
 
-use crate::source::{Place, Span};
+use crate::source::{Place, Span, Spanned};
 use crate::units::Date;
 
 /// How much a finding weighs.
@@ -86,8 +86,11 @@ pub struct Finding {
     pub also: Vec<Also>,
     /// The room's folder name, where it concerns one.
     pub room: Option<String>,
-    /// The selection or opening that it concerns, by the name in the book.
+    /// The selection or opening that it concerns, by the name in the book: for people, since two may
+    /// have one name.
     pub item: Option<String>,
+    /// Which of them that is: where its name is written, which nothing else in the book shares.
+    pub about: Option<Span>,
     /// The option of the selection that it concerns, by its id, where it concerns one alone.
     pub option: Option<String>,
     /// What is wrong: a phrase, lower case, no full stop.
@@ -118,6 +121,7 @@ impl Finding {
             also: vec![],
             room: None,
             item: None,
+            about: None,
             option: None,
             message: message.into(),
             bars: false,
@@ -158,9 +162,17 @@ impl Finding {
         self
     }
 
-    /// Names the selection or opening.
+    /// Says which selection or opening, or what else the book names, it is about.
     #[must_use]
-    pub fn item(mut self, item: impl Into<String>) -> Self {
+    pub fn item(mut self, name: &Spanned<String>) -> Self {
+        self.item = Some(name.value.clone());
+        self.about = Some(name.span);
+        self
+    }
+
+    /// Names what it is about, for people alone: a part of a run, say, at which no waiver can stand.
+    #[must_use]
+    pub fn named(mut self, item: impl Into<String>) -> Self {
         self.item = Some(item.into());
         self
     }

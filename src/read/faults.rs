@@ -1,8 +1,8 @@
 //! Gathers the faults of one file, each with its room and item.
 
 use crate::finding::{Finding, Severity};
-use crate::source::Span;
 use crate::source::yaml::Node;
+use crate::source::{Span, Spanned};
 
 use crate::book::vocabulary::Shape;
 
@@ -13,8 +13,8 @@ pub struct Faults {
     pub findings: Vec<Finding>,
     /// The room being read, by its folder.
     pub room: Option<String>,
-    /// The selection or opening being read.
-    pub item: Option<String>,
+    /// The name of the selection or opening being read.
+    pub item: Option<Spanned<String>>,
 }
 
 impl Faults {
@@ -31,7 +31,9 @@ impl Faults {
     /// Adds a finding, with the room and item being read.
     pub fn add(&mut self, mut finding: Finding) {
         finding.room = finding.room.or_else(|| self.room.clone());
-        finding.item = finding.item.or_else(|| self.item.clone());
+        if let Some(item) = self.item.as_ref().filter(|_| finding.item.is_none()) {
+            finding = finding.item(item);
+        }
         self.findings.push(finding);
     }
 

@@ -71,7 +71,7 @@ fn each<T>(
 ) -> Vec<T> {
     let mut all = Vec::new();
     for (name, node) in fields.named(key, faults) {
-        faults.item = Some(name.value.clone());
+        faults.item = Some(name.clone());
         if let Some(mut inner) = Fields::of(node, record, faults) {
             all.push(read(name.clone(), &mut inner, faults));
             inner.finish(faults);

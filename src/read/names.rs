@@ -25,12 +25,12 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
         waivers(book, &room.waivers, &mut faults);
         plan_names::check(room, &mut faults);
         for opening in &room.openings {
-            faults.item = Some(opening.name.value.clone());
+            faults.item = Some(opening.name.clone());
             shared_counter(room, opening, &mut faults);
             waivers(book, &opening.waivers, &mut faults);
         }
         for selection in &room.selections {
-            faults.item = Some(selection.name.value.clone());
+            faults.item = Some(selection.name.clone());
             of_selection(book, loaded, room, selection, &mut faults);
             other_selections(book, room, selection, &mut faults);
             waivers(book, &selection.waivers, &mut faults);

@@ -8,7 +8,7 @@ use crate::book::{Book, Photo, PhotoFile};
 use crate::digest::Digest;
 use crate::finding::{Finding, Severity};
 use crate::pictures::{Limits, PictureError, inspect};
-use crate::source::{Files, Folder, FolderError, is_aside};
+use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
 
 use super::fields::nearest;
 use super::load::Loaded;
@@ -20,7 +20,7 @@ const ENDINGS: [&str; 9] = ["jpg", "jpeg", "png", "webp", "tif", "tiff", "heic",
 struct Named<'b> {
     photo: &'b mut Photo,
     room: Option<String>,
-    item: Option<String>,
+    item: Option<Spanned<String>>,
 }
 
 /// What the headers of pictures said, by path: what is known is not looked at again.
@@ -53,7 +53,7 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Look
                 found.entry(path).or_insert(named);
             }
             Err(finding) => {
-                findings.push(Finding { room: named.room, item: named.item, ..finding });
+                findings.push(of_its_own(&named, finding));
                 named.photo.path.clear();
             }
         }
@@ -88,7 +88,7 @@ fn named<'b>(project: &'b mut crate::book::Project, rooms: &'b mut [crate::book:
         let own = room.photo.iter_mut().chain(&mut room.photos);
         all.extend(own.map(|photo| Named { photo, room: Some(folder.clone()), item: None }));
         for selection in &mut room.selections {
-            let item = selection.name.value.clone();
+            let item = selection.name.clone();
             let photos = selection.options.iter_mut().flat_map(|option| &mut option.photos);
             all.extend(photos.map(|photo| Named { photo, room: Some(folder.clone()), item: Some(item.clone()) }));
         }
@@ -128,11 +128,19 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
     Err(Finding::new("complete/photo", Severity::Stop, photo.span, message).remedy(remedy))
 }
 
+/// A finding about what the picture is of.
+fn of_its_own(named: &Named<'_>, finding: Finding) -> Finding {
+    let finding = Finding { room: named.room.clone(), ..finding };
+    match &named.item {
+        Some(item) => finding.item(item),
+        None => finding,
+    }
+}
+
 fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Result<PhotoFile, Finding> {
     let span = named.photo.span;
     let finding = |rule, message: String, remedy: String| {
-        let finding = Finding::new(rule, Severity::Stop, span, message).remedy(remedy);
-        Finding { room: named.room.clone(), item: named.item.clone(), ..finding }
+        of_its_own(named, Finding::new(rule, Severity::Stop, span, message).remedy(remedy))
     };
     let limits = Limits::default();
     let bytes = folder.read(path, limits.file_bytes).map_err(|error| match error {

@@ -12,13 +12,10 @@ use super::values::{unknown_message, unknown_remedy};
 /// Checks every name in a room's plan.
 pub fn check(room: &Room, faults: &mut Faults) {
     let layout = &room.layout;
-    let runs = layout.runs.iter().map(|run| (run.name.value.as_str(), &run.parts));
-    let sides = layout
-        .islands
-        .iter()
-        .flat_map(|island| island.sides.iter().map(|side| (island.name.value.as_str(), &side.parts)));
+    let runs = layout.runs.iter().map(|run| (&run.name, &run.parts));
+    let sides = layout.islands.iter().flat_map(|island| island.sides.iter().map(|side| (&island.name, &side.parts)));
     for (item, parts) in runs.chain(sides) {
-        faults.item = Some(item.to_string());
+        faults.item = Some(item.clone());
         for part in parts {
             let own = match &part.is {
                 PartIs::Opening(name) => Some(name),
@@ -28,17 +25,17 @@ pub fn check(room: &Room, faults: &mut Faults) {
         }
     }
     for fixture in &layout.fixtures {
-        faults.item = Some(fixture.name.value.clone());
+        faults.item = Some(fixture.name.clone());
         fixture.opening.spanned().into_iter().for_each(|name| opening(room, name, faults));
         fixture.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
     }
     for hung in &layout.lights {
-        faults.item = Some(hung.name.value.clone());
+        faults.item = Some(hung.name.clone());
         hung.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
         hung.over.spanned().into_iter().for_each(|name| island_or_run(room, name, faults));
     }
     for (name, top) in tops(room) {
-        faults.item = Some(name.to_string());
+        faults.item = Some(name.clone());
         let on_runs = top.seams.iter().filter_map(|seam| seam.on.spanned());
         top.lies_on.iter().chain(on_runs).for_each(|name| carrier(room, name, faults));
     }
@@ -46,12 +43,12 @@ pub fn check(room: &Room, faults: &mut Faults) {
 }
 
 /// The counters of a room; what several options share is told once.
-fn tops(room: &Room) -> impl Iterator<Item = (&str, &Top)> {
+fn tops(room: &Room) -> impl Iterator<Item = (&Spanned<String>, &Top)> {
     let mut seen = BTreeSet::new();
     let options = room.selections.iter().flat_map(|selection| selection.options.iter().map(move |of| (selection, of)));
     options.filter_map(move |(selection, option)| {
         let top = option.top.spanned().filter(|top| seen.insert(top.span))?;
-        Some((selection.name.value.as_str(), &top.value))
+        Some((&selection.name, &top.value))
     })
 }
 

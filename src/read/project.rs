@@ -273,6 +273,7 @@ pub fn waiver(node: &Node, faults: &mut Faults) -> Option<Waiver> {
     let by = fields.read("by", faults, text);
     let on = fields.read("on", faults, date);
     let until = fields.read("until", faults, needed_for);
+    let option = fields.read("option", faults, text);
     fields.finish(faults);
     Some(Waiver {
         rule: rule.spanned()?.clone(),
@@ -280,6 +281,7 @@ pub fn waiver(node: &Node, faults: &mut Faults) -> Option<Waiver> {
         by: by.get()?.clone(),
         on: *on.get()?,
         until,
+        option,
         span: node.span,
     })
 }

@@ -149,7 +149,7 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
         room.counters.extend(supply::counter(name, node, faults));
     }
     for (name, node) in fields.named("openings", faults) {
-        faults.item = Some(name.value.clone());
+        faults.item = Some(name.clone());
         if let Some(fields) = Fields::of(node, &OPENING, faults) {
             room.openings.push(opening::read(name.clone(), fields, faults));
         }

@@ -51,9 +51,9 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
     Some(selection)
 }
 
-fn name_of(node: &Node) -> Option<String> {
+fn name_of(node: &Node) -> Option<Spanned<String>> {
     match &node.value {
-        Value::Scalar { text, .. } => Some(text.trim().to_string()),
+        Value::Scalar { text, .. } => Some(Spanned::new(text.trim().to_string(), node.span)),
         _ => None,
     }
 }
@@ -101,7 +101,7 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
     let mut ids = BTreeSet::new();
     let mut tags = BTreeSet::new();
     for selection in &room.selections {
-        faults.item = Some(selection.name.value.clone());
+        faults.item = Some(selection.name.clone());
         let twice = [("id", &selection.id, &mut ids), ("tag", &selection.tag, &mut tags)];
         for (what, name, seen) in twice {
             if !name.is_empty() && !seen.insert(name.clone()) {

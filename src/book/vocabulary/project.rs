@@ -253,5 +253,11 @@ pub const WAIVER: Record = Record {
             "the milestone, or the day, after which it no longer holds",
             "cabinets set",
         ),
+        Field::optional(
+            "option",
+            Shape::Name(NameOf::Option),
+            "the one option that it is for, at a selection or the opening that it goes into; left out, all of them",
+            "steel",
+        ),
     ],
 };

@@ -2,6 +2,7 @@
 
 use crate::book::{Opening, Room, Selection};
 use crate::finding::Finding;
+use crate::source::Span;
 use crate::views::html::Html;
 use crate::views::sheet::Notice;
 
@@ -67,16 +68,16 @@ impl Reader {
 impl Teller<'_> {
     /// What was found of a room as a whole: of no item, or of one that has no page of this reader's.
     pub fn told_of_room(&self, room: &Room, reader: Reader) -> Vec<Html> {
-        let has_page = |name: &str| match reader {
-            Reader::Client => room.selections.iter().any(|selection| selection.name.as_str() == name),
+        let has_page = |about: &Span| match reader {
+            Reader::Client => room.selections.iter().any(|selection| selection.name.span == *about),
             Reader::Installer => {
-                let fitted = room.selections.iter().filter(|selection| selection.name.as_str() == name);
-                room.opening(name).is_some()
-                    || fitted.filter_map(|selection| room.opening(selection.place.get()?)).next().is_some()
+                let mut fitted = room.selections.iter().filter(|selection| selection.name.span == *about);
+                room.openings.iter().any(|opening| opening.name.span == *about)
+                    || fitted.any(|selection| selection.place.get().and_then(|place| room.opening(place)).is_some())
             }
         };
         let here = |finding: &&Finding| {
-            finding.room.as_deref() == Some(room.folder.as_str()) && !finding.item.as_deref().is_some_and(has_page)
+            finding.room.as_deref() == Some(room.folder.as_str()) && !finding.about.as_ref().is_some_and(has_page)
         };
         self.sentences(reader, here)
     }
@@ -84,8 +85,8 @@ impl Teller<'_> {
     /// What was found at an opening: of itself, of what goes in, and of the option shown there.
     pub fn told_at_opening(&self, room: &Room, opening: &Opening, thing: Option<(&Selection, &str)>) -> Vec<Html> {
         let here = |finding: &&Finding| {
-            let named = finding.item.as_deref().is_some_and(|name| {
-                name == opening.name.as_str() || thing.is_some_and(|(selection, _)| selection.name.as_str() == name)
+            let named = finding.about.is_some_and(|about| {
+                about == opening.name.span || thing.is_some_and(|(selection, _)| selection.name.span == about)
             });
             // What was found of another option says nothing of the one that is drawn here.
             let shown = finding.option.is_none() || finding.option.as_deref() == thing.map(|(_, option)| option);
@@ -97,8 +98,7 @@ impl Teller<'_> {
     /// What a client should know of a selection before deciding.
     pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Option<Notice> {
         let here = |finding: &&Finding| {
-            finding.room.as_deref() == Some(room.folder.as_str())
-                && finding.item.as_deref() == Some(selection.name.as_str())
+            finding.room.as_deref() == Some(room.folder.as_str()) && finding.about == Some(selection.name.span)
         };
         let mut lines = self.sentences(Reader::Client, here);
         // A misfit that someone accepted is no secret from those who will live with it.

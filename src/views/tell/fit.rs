@@ -130,7 +130,7 @@ impl Teller<'_> {
         let of_it = |finding: &&Finding| {
             finding.rule.starts_with("fit/")
                 && finding.room.as_deref() == Some(room.folder.as_str())
-                && finding.item.as_deref() == Some(selection.name.as_str())
+                && finding.about == Some(selection.name.span)
                 && finding.option.as_deref().is_none_or(|id| id == option.id.value)
         };
         self.subject.assessment.findings.iter().filter(of_it).collect()

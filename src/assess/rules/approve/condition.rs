@@ -42,7 +42,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let note = word.note.as_ref().map_or(String::new(), |note| format!(": \"{}\"", short(note)));
             let message = format!("`{name}` is approved by {} as noted{note}", word.name);
             let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-            let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+            let finding =
+                Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
             let remedy = format!(
                 "meet the condition and record it: `bookmatch receive --met {}/{} --by NAME --note …`; or change the item and ask again",
                 room.folder, selection.id

@@ -43,8 +43,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let name = &selection.name.value;
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding = Finding::new(RULE.code, severity, selection.span, format!("`{name}`: {}", told.join(", ")));
-        findings
-            .push(finding.room(&room.folder).item(name).remedy("show each what the other said, and ask both again"));
+        findings.push(
+            finding
+                .room(&room.folder)
+                .item(&selection.name)
+                .remedy("show each what the other said, and ask both again"),
+        );
     }
 }
 

@@ -77,7 +77,7 @@ fn changed(
         ground.because.words()
     );
     let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
-    let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+    let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
     let remedy = format!("look whether `{name}` still suits it; change it, or have it approved again");
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
 }

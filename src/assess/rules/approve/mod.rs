@@ -56,7 +56,7 @@ fn ordered(
         false => (Severity::Stop, ",".to_string()),
     };
     let message = format!("`{name}` was ordered on {}{before} {why}", placed.value);
-    let finding = Finding::new(rule, severity, placed.span, message).room(&room.folder).item(name);
+    let finding = Finding::new(rule, severity, placed.span, message).room(&room.folder).item(&selection.name);
     Some(finding.remedy("have it approved now, or hold the order while it can be held"))
 }
 

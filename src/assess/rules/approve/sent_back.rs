@@ -49,7 +49,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let name = &selection.name.value;
         let message = format!("`{name}` {how} {}{note}", who.join(" and "));
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+        let finding =
+            Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
         findings.push(finding.remedy("change it, and issue the book again: `bookmatch issue`"));
     }
 }

@@ -51,7 +51,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let name = &selection.name.value;
         let message = format!("`{name}` changed since {} approved it in issue {}{what}", who.join(" and "), word.issue);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(name);
+        let finding =
+            Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
         findings.push(finding.remedy(format!("{}; or put back what was approved", remedy_to_ask())));
     }
 }

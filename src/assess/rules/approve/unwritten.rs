@@ -34,7 +34,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(chosen) = context.approvals.item(room, selection).and_then(|item| item.chosen()) else { continue };
         let name = &selection.name.value;
         let message = format!("option `{chosen}` of `{name}` was chosen, and the book does not say so");
-        let finding = Finding::new(RULE.code, Severity::Note, selection.span, message).room(&room.folder).item(name);
+        let finding =
+            Finding::new(RULE.code, Severity::Note, selection.span, message).room(&room.folder).item(&selection.name);
         findings.push(finding.remedy(format!("write `chosen: {chosen}`")));
     }
 }

@@ -121,7 +121,7 @@ fn opens(room: &Room, window: &Window, under: &str) -> Option<Finding> {
     window.opens.get().is_some_and(|opens| *opens != "fixed").then(|| {
         Finding::new(RULE.code, Severity::Query, window.name.span, message)
             .room(&room.folder)
-            .item(&window.name.value)
+            .item(&window.name)
             .remedy("move one of them, or fix the sash; nothing that burns hangs there")
             .source("kitchen planning guideline 20")
     })

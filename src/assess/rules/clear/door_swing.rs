@@ -125,7 +125,7 @@ fn finding(
         None => format!("the doors of `{}` and {quoted} sweep the same floor", door.name),
     };
     let message = if door.hole.is_some() { message.replacen("the door of ", "", 1) } else { message };
-    let finding = Finding::new(RULE.code, Severity::Query, door.span, message).room(&room.folder).item(door.name);
+    let finding = Finding::new(RULE.code, Severity::Query, door.span, message).room(&room.folder).named(door.name);
     let finding = match at {
         Some(at) => finding.also(at, quoted),
         None => finding,
@@ -146,8 +146,7 @@ fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Fin
         say(by),
         say(free.value)
     );
-    let finding =
-        Finding::new(RULE.code, Severity::Query, free.span, message).room(&room.folder).item(&door.name.value);
+    let finding = Finding::new(RULE.code, Severity::Query, free.span, message).room(&room.folder).item(&door.name);
     Some(finding.remedy("hang it on its other side, let it swing out or slide, or move what it meets"))
 }
 

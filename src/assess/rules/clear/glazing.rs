@@ -62,7 +62,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.push(
                 Finding::new(RULE.code, severity, window.name.span, message)
                     .room(&room.folder)
-                    .item(&window.name.value)
+                    .item(&window.name)
                     .remedy(
                         "have the pane replaced by safety glass, or read its etched mark and write what it says: `glass: …`",
                     )

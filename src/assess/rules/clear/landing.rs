@@ -223,7 +223,7 @@ impl One<'_> {
         let measure = Measure {
             rule: RULE.code,
             room: self.room,
-            item: Some(&self.opening.name.value),
+            item: Some(&self.opening.name),
             is: (format!("the counter behind the opening `{}`", self.opening.name.value), "deep"),
             there,
             advised: Some(BEHIND),
@@ -236,7 +236,7 @@ impl One<'_> {
     fn finding(&self, message: String, asked: &Asked) -> Finding {
         Finding::new(RULE.code, asked.severity, self.landing.at, message)
             .room(&self.room.folder)
-            .item(&self.opening.name.value)
+            .item(&self.opening.name)
             .source(asked.source.clone())
             .remedy("move what stands at the counter's other end, or hang the door on the other side")
     }

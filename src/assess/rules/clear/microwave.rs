@@ -59,7 +59,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
     let of = |advised| Measure {
         rule: RULE.code,
         room,
-        item: Some(&opening.name.value),
+        item: Some(&opening.name),
         is: (format!("the bottom of the opening `{}`", opening.name.value), "above the floor"),
         there: bottom,
         advised: Some(advised),

@@ -28,6 +28,7 @@ use crate::assess::room_facts::{Fact, Whence};
 use crate::assess::{Context, say};
 use crate::book::{Room, System};
 use crate::finding::{Finding, Severity};
+use crate::source::Spanned;
 use crate::units::Length;
 
 /// A figure that a code or a guideline asks for.
@@ -156,7 +157,7 @@ struct Measure<'a> {
     rule: &'static str,
     room: &'a Room,
     /// The opening or place that it concerns.
-    item: Option<&'a str>,
+    item: Option<&'a Spanned<String>>,
     /// What it is, before and after the figure: `the work aisle`, `wide`.
     is: (String, &'static str),
     there: Fact,

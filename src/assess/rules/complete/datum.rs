@@ -64,12 +64,11 @@ fn between_studs(room: &Room, opening: &Opening) -> Option<Finding> {
     let message = format!("the opening `{name}` was measured between studs, and nobody says what comes on them");
     let finding = Finding::new(RULE.code, Severity::Stop, opening.between_studs.span()?, message);
     let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
-    Some(finding.room(&room.folder).item(name).remedy(remedy))
+    Some(finding.room(&room.folder).item(&opening.name).remedy(remedy))
 }
 
 fn finding(room: &Room, opening: &Opening, floor: &Selection, message: String) -> Finding {
-    let finding =
-        Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder).item(&opening.name.value);
+    let finding = Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder).item(&opening.name);
     let remedy = "write `floor build-up: …` in `room.yaml`, or `measured from: finished floor` at the opening";
     finding.also(floor.span, "the floor still to be laid").remedy(remedy)
 }

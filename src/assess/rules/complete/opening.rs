@@ -52,7 +52,7 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
         true => "add an opening to `room.yaml`, and name it with `place: …`".to_string(),
         false => format!("name one with `place: …`: {}", known.join(", ")),
     };
-    Some(finding.item(&selection.name.value).remedy(remedy))
+    Some(finding.item(&selection.name).remedy(remedy))
 }
 
 fn taken(room: &Room, opening: &Opening) -> Option<Finding> {
@@ -61,7 +61,7 @@ fn taken(room: &Room, opening: &Opening) -> Option<Finding> {
         room.selections.iter().filter(|selection| selection.place.get() == Some(name)).collect();
     let told = |message: String, remedy: &str| {
         let finding = Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder);
-        Some(finding.item(name).remedy(remedy))
+        Some(finding.item(&opening.name).remedy(remedy))
     };
     match inside.as_slice() {
         [] => told(

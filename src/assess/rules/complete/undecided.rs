@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let message = format!("`{}` {when}{}", selection.name.value, holds_up(context, selection));
         let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder);
         let remedy = "ask those who decide, and write the option after `chosen`; or move what waits for it";
-        findings.push(finding.item(&selection.name.value).remedy(remedy));
+        findings.push(finding.item(&selection.name).remedy(remedy));
     }
 }
 

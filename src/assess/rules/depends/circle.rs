@@ -45,8 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let message = format!("`{}` depends on itself, by way of {}", selection.name.value, names.join(", "));
         let at = selection.depends_on.first().map_or(selection.span, |name| name.span);
         let finding = Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder);
-        findings
-            .push(finding.item(&selection.name.value).remedy("take out the `depends on` that can be decided first"));
+        findings.push(finding.item(&selection.name).remedy("take out the `depends on` that can be decided first"));
     }
 }
 

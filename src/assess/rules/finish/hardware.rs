@@ -111,7 +111,7 @@ fn short(
     };
     let finding = Finding::new(RULE.code, severity, quantity.span, message).room(&room.folder);
     let remedy = format!("order {with_spares}: by the fronts, and one in twenty to spare");
-    Some(finding.item(&selection.name.value).source("common practice").remedy(remedy))
+    Some(finding.item(&selection.name).source("common practice").remedy(remedy))
 }
 
 fn screws(
@@ -140,7 +140,7 @@ fn screws(
         say(screws, units),
         say(thickness, units)
     );
-    let finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name.value);
+    let finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name);
     Some(finding.source("common practice").remedy("order screws to the thickness of the fronts, and try one"))
 }
 

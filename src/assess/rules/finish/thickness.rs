@@ -73,7 +73,7 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
         say(theirs, units),
         say(step, units)
     );
-    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).item(&one.name.value);
+    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).item(&one.name);
     let remedy = "choose an edge piece or a trim for the thicker one, or have the bed of the thinner one built up";
     Some(finding.also(there, "the other thickness").source("common practice").remedy(remedy))
 }

@@ -69,7 +69,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn once_for_all_options(room: &Room, found: Vec<Clash>) -> Vec<Finding> {
     let mut told: Vec<Clash> = Vec::new();
     for (pair, mut finding) in found {
-        let selection = room.selections.iter().find(|selection| Some(&selection.name.value) == finding.item.as_ref());
+        let selection = room.selections.iter().find(|selection| Some(selection.name.span) == finding.about);
         let options = selection.map_or(1, |selection| selection.standing().len());
         let known = told.iter().filter(|known| known.0 == pair).count();
         if options > 1
@@ -220,7 +220,7 @@ fn pair(one: &str, other: &str) -> (String, String) {
 fn finding(mover: &Mover<'_>, room: &Room, message: String) -> Finding {
     let finding = match &mover.is {
         Moves::Appliance(fitted, _) => fitted.finding(RULE.code, Severity::Query, mover.span, message),
-        _ => Finding::new(RULE.code, Severity::Query, mover.span, message).room(&room.folder).item(mover.name),
+        _ => Finding::new(RULE.code, Severity::Query, mover.span, message).room(&room.folder).named(mover.name),
     };
     let remedy = match mover.sweep.how {
         Opens::Swings => "hang it on the other side, move one of them, or choose one whose door reaches less far",

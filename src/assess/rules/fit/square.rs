@@ -54,7 +54,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
     };
     let (name, out, within) = (&opening.name.value, say(skew.out), say(skew.within));
     let message = format!("{what} `{name}` {verb} by {out}, more than the {within} that {whose}");
-    let finding = Finding::new(RULE.code, Severity::Query, skew.at, message).room(&room.folder).item(name);
+    let finding = Finding::new(RULE.code, Severity::Query, skew.at, message).room(&room.folder).item(&opening.name);
     Some(finding.source(source).remedy("have the opening trued before delivery, or plan trim that is scribed to it"))
 }
 

@@ -57,7 +57,7 @@ fn judge(room: &Room) -> Option<Finding> {
     let message = format!("lights of one room differ in colour: {}", all.join("; "));
     // The odd one out is pointed at: the colour that fewest lights have.
     let (odd, at) = by_kelvin.values().min_by_key(|of| of.len()).and_then(|of| of.first())?;
-    let finding = Finding::new(RULE.code, Severity::Query, *at, message).room(&room.folder).item(&odd.name.value);
+    let finding = Finding::new(RULE.code, Severity::Query, *at, message).room(&room.folder).item(&odd.name);
     Some(
         finding
             .source("common practice")

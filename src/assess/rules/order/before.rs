@@ -66,7 +66,7 @@ fn finding(
     message: String,
     waits: &[(Ground<'_>, Lacks)],
 ) -> Finding {
-    let mut finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name.value);
+    let mut finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name);
     for (ground, lacks) in waits {
         finding = finding.also(ground.selection.span, lacks.words());
     }

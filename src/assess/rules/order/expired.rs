@@ -40,7 +40,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let message = format!("the quotation{quote} for `{}` held until {}", selection.name.value, until.value);
         let finding = Finding::new(RULE.code, Severity::Query, until.span, message).room(&room.folder);
         let remedy = "have it quoted again before anybody signs, and write the new price and date";
-        findings.push(finding.item(&selection.name.value).remedy(remedy));
+        findings.push(finding.item(&selection.name).remedy(remedy));
     }
 }
 

@@ -74,7 +74,7 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
 
 fn finding(room: &Room, selection: &Selection, option: &Choice, message: String) -> Finding {
     let at = option.lead_time.span().unwrap_or(selection.span);
-    Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder).item(&selection.name.value)
+    Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder).item(&selection.name)
 }
 
 /// What an order itself still waits for.

@@ -48,7 +48,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let at = option.lead_time.span().unwrap_or(selection.span);
         let finding = Finding::new(RULE.code, Severity::Note, at, message).room(&room.folder);
         let remedy = "ask whether it can still be had, order it, and write `order: {placed on: …}`";
-        findings.push(finding.item(&selection.name.value).remedy(remedy));
+        findings.push(finding.item(&selection.name).remedy(remedy));
     }
 }
 

@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder);
         let remedy = "ask the supplier, and write the day: `order: {available on: …}`; or offer the alternate";
-        findings.push(finding.item(name).remedy(remedy));
+        findings.push(finding.item(&selection.name).remedy(remedy));
     }
 }
 

@@ -70,7 +70,7 @@ fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
     });
     let top = tops.filter(|top| top.high > top.ceiling).max_by_key(|top| top.high - top.ceiling)?;
     let what = if crown > Length::ZERO { " with its moulding" } else { "" };
-    Some(finding(context, room, &top, what).item(&run.name.value))
+    Some(finding(context, room, &top, what).item(&run.name))
 }
 
 /// The least ceiling over what is written there, or the level one.
@@ -115,7 +115,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
         (None, Ceiling::Sloped { low, high, .. }) => (*low, *high),
     };
     if high > most {
-        return Some(finding(context, room, &top(most), "").item(name));
+        return Some(finding(context, room, &top(most), "").item(&selection.name));
     }
     (high > low).then(|| {
         let say = |length| say(length, context.book.project.units);
@@ -125,7 +125,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
             say(low),
             say(most)
         );
-        let finding = Finding::new(RULE.code, Severity::Query, height.span, message).room(&room.folder).item(name);
+        let finding = Finding::new(RULE.code, Severity::Query, height.span, message).room(&room.folder).item(&selection.name);
         finding.remedy("say where it stands: `wall` and `at` of its opening, and `low at` of the ceiling")
     })
 }

@@ -160,7 +160,7 @@ fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'
         say(wanted.needed),
         wanted.what
     );
-    let finding = Finding::new(RULE.code, Severity::Query, there.at, message).room(&room.folder).item(there.cabinet);
+    let finding = Finding::new(RULE.code, Severity::Query, there.at, message).room(&room.folder).named(there.cabinet);
     finding.source("common practice").remedy("put a filler there, or show that fronts and handles clear as they open")
 }
 

@@ -72,8 +72,7 @@ fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
         say(there.length),
         there.what
     );
-    let finding =
-        Finding::new(RULE.code, Severity::Stop, run.name.span, message).room(&room.folder).item(&run.name.value);
+    let finding = Finding::new(RULE.code, Severity::Stop, run.name.span, message).room(&room.folder).item(&run.name);
     let remedy = "take it out of a filler, order a cabinet narrower, or have the wall measured again before cabinets are ordered";
     Some(finding.also(there.at, there.what).remedy(remedy))
 }

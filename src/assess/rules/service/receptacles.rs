@@ -127,7 +127,7 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
 }
 
 fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: String) -> Finding {
-    Finding::new(RULE.code, severity, counter.span, message).room(&room.folder).item(&counter.name.value)
+    Finding::new(RULE.code, severity, counter.span, message).room(&room.folder).item(&counter.name)
 }
 
 #[cfg(test)]

@@ -48,7 +48,7 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Finding {
     let (message, remedy) = words(context, fault);
     let finding = Finding::new(RULE.code, Severity::Stop, fault.span, message).remedy(remedy).room(&plan.room.folder);
     let finding = match &fault.item {
-        Some(item) => finding.item(item),
+        Some(item) => finding.named(item),
         None => finding,
     };
     match (fault.also, &fault.wrong) {

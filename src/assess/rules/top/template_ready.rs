@@ -73,7 +73,7 @@ fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Find
     let told: Vec<&str> = lacks.iter().map(|(_, told)| told.as_str()).collect();
     let message = format!("`{}` is templated on {day}, and {}", counter.name(), told.join("; "));
     let finding = Finding::new(RULE.code, Severity::Query, counter.selection.span, message);
-    let finding = finding.room(&counter.room.folder).item(counter.name()).source("common practice");
+    let finding = finding.room(&counter.room.folder).item(&counter.selection.name).source("common practice");
     let finding = finding.also(*first, "is not ready by then");
     Some(finding.remedy("bring it forward, sign a list of its holes and cutouts, or move the template"))
 }

@@ -223,7 +223,7 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
             let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
             let finding = Finding { severity, option: Some(option.id.value.clone()), ..finding };
-            Some(finding.item(&selection.name.value))
+            Some(finding.item(&selection.name))
         })
         .collect()
 }
