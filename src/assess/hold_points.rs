@@ -1,15 +1,15 @@
 //! Hold points: the moments after which a mistake is dear, and by which of them a finding must be settled.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
 
 use crate::book::vocabulary::Trade;
-use crate::book::{Book, NeededFor, Selection};
+use crate::book::{Book, NeededFor, Room, Selection};
 use crate::finding::{Finding, SettleBy, Severity};
-use crate::source::Span;
 use crate::units::Date;
 
 use super::dates::Dates;
 use super::rules::can_be_waived;
+use super::things::Things;
 
 /// The usual moments, in the order in which work meets them (trade practice).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -206,7 +206,7 @@ fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
 pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Finding]) {
     let things = Things::of(book);
     for finding in findings {
-        let thing = things.of_finding(finding);
+        let thing = things.of_finding(finding).map(|(_, selection)| selection);
         finding.by = points.settle_by(finding.rule, thing, dates);
         let past = finding.by.as_ref().and_then(|by| by.on).is_some_and(|on| on < dates.today());
         let open = finding.option.is_some() && thing.is_some_and(|thing| thing.settled().is_none());
@@ -273,26 +273,6 @@ impl HoldPoints {
             },
         };
         all.into_iter().map(told).collect()
-    }
-}
-
-/// Which selection a finding speaks of: by its own name's place, or by that of its opening's.
-struct Things<'a>(HashMap<Span, &'a Selection>);
-
-impl<'a> Things<'a> {
-    fn of(book: &'a Book) -> Self {
-        let mut things = HashMap::new();
-        for (room, selection) in book.selections() {
-            if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
-                things.entry(opening.name.span).or_insert(selection);
-            }
-            things.insert(selection.name.span, selection);
-        }
-        Self(things)
-    }
-
-    fn of_finding(&self, finding: &Finding) -> Option<&'a Selection> {
-        self.0.get(&finding.about?).copied()
     }
 }
 

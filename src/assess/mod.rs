@@ -1,6 +1,7 @@
 //! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
 
 pub mod approval;
+pub mod cautions;
 pub mod codes;
 pub mod fitting;
 pub mod heat;
@@ -32,6 +33,7 @@ pub use amounts::{Allowance, Amounts, Due};
 mod depends;
 pub use depends::{Because, Depends, Ground, Lacks, made_for};
 
+mod things;
 mod waivers;
 mod words;
 pub use words::say;
@@ -40,6 +42,7 @@ use std::collections::HashMap;
 
 use approval::Approvals;
 use rayon::prelude::*;
+use things::Things;
 
 use crate::book::{Book, Room, Selection};
 use crate::finding::{Counts, Finding};
@@ -113,9 +116,10 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     hold_points::apply(book, &hold_points, &dates, &mut findings);
     codes::faults(&book.project.codes, &mut findings);
     waivers::apply(book, &dates, &mut findings);
-    for finding in &mut findings {
-        let rule = rules::rule(finding.rule);
-        finding.caution = finding.caution.or(rule.and_then(|rule| rule.caution));
+    let things = Things::of(book);
+    for finding in findings.iter_mut().filter(|finding| finding.caution.is_none()) {
+        let caution = rules::rule(finding.rule).and_then(|rule| rule.caution);
+        finding.caution = caution.and_then(|caution| cautions::of_finding(caution, finding, &things));
     }
     let rooms: HashMap<&str, usize> =
         book.rooms.iter().enumerate().map(|(at, room)| (room.folder.as_str(), at)).collect();

@@ -60,6 +60,9 @@ pub use surface::{Laid, Papered, Sold};
 mod top;
 pub use top::{Piece, Seam, Slab, Supports, Top};
 
+mod fuel;
+pub use fuel::Fuel;
+
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, Heat, MakersSheet, Needs};
 

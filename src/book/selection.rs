@@ -1,7 +1,7 @@
 //! What was, or is to be, chosen for one place.
 
 use super::vocabulary::Kind;
-use super::{Burning, Fit, Fronts, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
+use super::{Burning, Fit, Fronts, Fuel, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
@@ -106,6 +106,8 @@ pub struct Choice {
     pub hinge: Slot<String>,
     /// Whether it burns.
     pub burning: Slot<Burning>,
+    /// What its heat is fed with.
+    pub fuel: Slot<Fuel>,
     /// Where it is bought.
     pub supplier: Slot<String>,
     /// From order to delivery.

@@ -32,7 +32,7 @@ pub fn page(kind: &Kind) -> String {
         text += "\n";
         text += &heading("Caution");
         for hazard in kind.hazards {
-            text += &item(hazard.caution());
+            text += &item(hazard.caution().words());
         }
     }
     text += "\n";

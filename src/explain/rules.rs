@@ -22,7 +22,7 @@ pub fn page(rule: &Rule) -> String {
     }
     if let Some(caution) = rule.caution {
         text += &heading("Caution");
-        text += &paragraph(&format!("{caution} A waiver never removes this."));
+        text += &paragraph(&format!("{} A waiver never removes this.", caution.words()));
     }
     text += &waiving(rule);
     text

@@ -143,6 +143,7 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
         size: Size::default(),
         hinge: Slot::Absent,
         burning: Slot::Absent,
+        fuel: Slot::Absent,
         supplier: Slot::Absent,
         lead_time: Slot::Absent,
         price: Slot::Absent,
@@ -178,6 +179,7 @@ fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.description = fields.read("description", faults, text);
     choice.hinge = values::word_slot(fields, &OPTION, "hinge", faults);
     choice.burning = values::burning(fields, &OPTION, faults);
+    choice.fuel = values::fuel(fields, &OPTION, faults);
 }
 
 fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {

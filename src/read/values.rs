@@ -3,7 +3,7 @@
 use std::fmt::Display;
 
 use crate::book::vocabulary::{Kind, NameOf, Shape, kind};
-use crate::book::{Burning, Clearance, Readings, Slot, vocabulary};
+use crate::book::{Burning, Clearance, Fuel, Readings, Slot, vocabulary};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::length::LengthError;
@@ -277,6 +277,13 @@ pub fn word_slot(
 pub fn burning(fields: &mut Fields<'_>, record: &'static vocabulary::Record, faults: &mut Faults) -> Slot<Burning> {
     let said = word(fields, record, "material", faults);
     let said = said.and_then(|word| Burning::of(word.value).map(|burning| Spanned::new(burning, word.span)));
+    said.map_or(Slot::Absent, Slot::Given)
+}
+
+/// What a thing's heat is fed with, by a record's `fuel`.
+pub fn fuel(fields: &mut Fields<'_>, record: &'static vocabulary::Record, faults: &mut Faults) -> Slot<Fuel> {
+    let said = word(fields, record, "fuel", faults);
+    let said = said.and_then(|word| Fuel::of(word.value).map(|fuel| Spanned::new(fuel, word.span)));
     said.map_or(Slot::Absent, Slot::Given)
 }
 

@@ -4,6 +4,7 @@ use std::cell::Cell;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::Once;
 
+use crate::book::vocabulary::Caution;
 use crate::finding::{Finding, Severity};
 use crate::source::Place;
 
@@ -30,7 +31,7 @@ pub(super) fn run(rule: &Rule, check: impl FnOnce(&mut Vec<Finding>)) -> Vec<Fin
     let message = format!("the check of `{}` failed on this book: nothing was checked by it", rule.code);
     let place = Place::Path("book.yaml".into());
     let finding = Finding::new(unchecked::RULE.code, Severity::Stop, place, message).remedy(unchecked::REMEDY);
-    vec![Finding { caution: rule.caution, ..finding }]
+    vec![Finding { caution: rule.caution.map(Caution::words), ..finding }]
 }
 
 /// A check that fails is told as a finding, and not as a trace on the terminal too.
@@ -69,7 +70,7 @@ mod tests {
     fn a_check_that_fails_keeps_the_rule_s_caution() {
         use crate::assess::rules::clear::above_cooktop;
         let found = run(&above_cooktop::RULE, |_| panic!("planted"));
-        assert!(found.iter().all(|finding| finding.caution == above_cooktop::RULE.caution));
+        assert!(found.iter().all(|finding| finding.caution == above_cooktop::RULE.caution.map(Caution::words)));
         assert!(above_cooktop::RULE.caution.is_some());
     }
 }

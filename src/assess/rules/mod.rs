@@ -6,6 +6,7 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
+use crate::book::vocabulary::Caution;
 use crate::finding::{Finding, Severity};
 
 use super::context::Context;
@@ -165,7 +166,7 @@ pub struct Rule {
     /// The published sources of its figures, or `common practice`, or `from memory`.
     pub sources: &'static [&'static str],
     /// What can hurt someone here, and whose word counts; a waiver never removes it.
-    pub caution: Option<&'static str>,
+    pub caution: Option<Caution>,
     /// How it is checked.
     pub check: Check,
 }

@@ -142,7 +142,7 @@ mod tests {
             .read();
         let of = |item: &str, remedy: &str| {
             let finding =
-                Finding::new("fit/width", Severity::Stop, Place::Path("a".into()), "m").room("kitchen").item(item);
+                Finding::new("fit/width", Severity::Stop, Place::Path("a".into()), "m").room("kitchen").named(item);
             fault(&book, &finding.remedy(remedy))
         };
         assert!(of("It", "add `fit: {needs: {power: …}}`").is_none());

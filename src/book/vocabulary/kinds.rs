@@ -50,7 +50,7 @@ pub struct Kind {
     pub about: &'static str,
     /// The fields that it needs beyond [`Kind::COMMON`]; `.` leads into a group.
     pub own: &'static [&'static str],
-    /// Hazards that its sheets always speak of.
+    /// What of it can hurt, unless what is said of the thing rules that out.
     pub hazards: &'static [Hazard],
 }
 
@@ -65,8 +65,10 @@ pub enum Hazard {
     Heat,
     /// Air to breathe and to burn.
     Air,
-    /// Weight, and things that tip.
+    /// Weight.
     Weight,
+    /// A thing that tips over.
+    Tipping,
     /// Glass.
     Glass,
     /// Stone: weight, and dust when cut.
@@ -75,9 +77,40 @@ pub enum Hazard {
     Water,
 }
 
+/// A caution, and the hazard that it is of, if it is of one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Caution {
+    /// What a thing can do.
+    Of(Hazard),
+    /// Words of a rule's own.
+    Own(&'static str),
+}
+
+impl Caution {
+    /// The hazard that it is of.
+    pub const fn hazard(self) -> Option<Hazard> {
+        match self {
+            Self::Of(hazard) => Some(hazard),
+            Self::Own(_) => None,
+        }
+    }
+
+    /// What stands on sheets and findings.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Of(hazard) => hazard.words(),
+            Self::Own(words) => words,
+        }
+    }
+}
+
 impl Hazard {
-    /// The caution that stands on sheets and findings.
-    pub const fn caution(self) -> &'static str {
+    /// The caution of it.
+    pub const fn caution(self) -> Caution {
+        Caution::Of(self)
+    }
+
+    const fn words(self) -> &'static str {
         match self {
             Self::Gas => {
                 "Gas can kill. Piping, connection and leak test are for a licensed trade, by the maker's instructions and the local code."
@@ -91,9 +124,8 @@ impl Hazard {
             Self::Air => {
                 "Exhaust and make-up air decide whether flues draw. Sizes and ducts are set by the maker's instructions, the local code and a licensed trade."
             }
-            Self::Weight => {
-                "Heavy enough to injure, and it can tip. Enough hands, proper gear, and the maker's anti-tip fixing before first use."
-            }
+            Self::Weight => "Heavy enough to injure. Enough hands, and proper gear to carry, lift and hold it.",
+            Self::Tipping => "It can tip over. The maker's anti-tip fixing goes into solid framing before first use.",
             Self::Glass => {
                 "Glass breaks and cuts. Safety glazing, its fixing and its handling follow the local code and the maker's instructions."
             }
@@ -142,7 +174,7 @@ const fn onto(
     Kind { name, trade, opening: false, sheet: false, about, own, hazards }
 }
 
-use Hazard::{Air, Gas, Glass, Heat, Power, Stone, Water, Weight};
+use Hazard::{Air, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Plumbing, Tile};
 
 /// Every kind.
@@ -152,7 +184,7 @@ pub const KINDS: &[Kind] = &[
         Appliance,
         "a cooker with an oven, standing on the floor",
         &["maker", "model", "size.width", "size.height", "size.depth", "size.depth with handle", "fit.needs.power"],
-        &[Gas, Power, Heat, Weight],
+        &[Gas, Power, Heat, Weight, Tipping],
     ),
     into(
         "cooktop",
@@ -198,7 +230,7 @@ pub const KINDS: &[Kind] = &[
             "hinge",
             "fit.needs.power",
         ],
-        &[Power, Weight],
+        &[Power, Weight, Tipping],
     ),
     into(
         "dishwasher",
@@ -214,7 +246,7 @@ pub const KINDS: &[Kind] = &[
             "fit.needs.water",
             "fit.needs.drain",
         ],
-        &[Power, Water],
+        &[Power, Water, Weight],
     ),
     into(
         "panel dishwasher",
@@ -234,7 +266,7 @@ pub const KINDS: &[Kind] = &[
             "fit.needs.water",
             "fit.needs.drain",
         ],
-        &[Power, Water],
+        &[Power, Water, Weight],
     ),
     into(
         "hood",
@@ -257,14 +289,14 @@ pub const KINDS: &[Kind] = &[
             "fit.needs.water",
             "fit.needs.drain",
         ],
-        &[Power, Water, Weight],
+        &[Power, Water, Weight, Tipping],
     ),
     into(
         "dryer",
         Appliance,
         "a clothes dryer",
         &["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"],
-        &[Power, Heat, Air, Weight],
+        &[Gas, Power, Heat, Air, Weight, Tipping],
     ),
     onto("disposer", Appliance, "a waste disposer under a sink", &["maker", "model", "size.height"], &[Power, Water]),
     onto("fan", Appliance, "an exhaust fan", &["maker", "model", "airflow"], &[Power, Air]),
@@ -336,7 +368,7 @@ pub const KINDS: &[Kind] = &[
         &["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"],
         &[],
     ),
-    onto("cabinet", Finish, "cabinets and their fronts", &["maker", "door style"], &[Weight]),
+    onto("cabinet", Finish, "cabinets and their fronts", &["maker", "door style"], &[Weight, Tipping]),
     onto("counter", Finish, "a counter or sill", &["maker", "thickness", "edge"], &[Stone, Weight]),
     onto("floor", Finish, "a floor other than tile", &["maker", "model", "thickness", "pattern"], &[]),
     onto("paint", Finish, "paint or limewash", &["maker", "colour", "sheen"], &[]),

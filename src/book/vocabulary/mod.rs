@@ -31,7 +31,7 @@ pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use codes::{CODES, FIGURE, HOUSE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
 pub use joinery::{FRONTS, STORES};
-pub use kinds::{Hazard, KINDS, Kind, Trade, kind};
+pub use kinds::{Caution, Hazard, KINDS, Kind, Trade, kind};
 pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
 pub use opening::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};

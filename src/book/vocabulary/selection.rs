@@ -8,6 +8,7 @@ use super::order::ORDER;
 use super::project::WAIVER;
 use super::shape::{Field, NameOf, Record, Shape};
 use super::surface::{LAID, PAPERED, SOLD};
+use crate::book::Fuel;
 
 /// A selection: what was, or is to be, chosen for one place.
 pub const SELECTION: Record = Record {
@@ -113,6 +114,12 @@ pub const OPTION: Record = Record {
             "left",
         ),
         MATERIAL,
+        Field::optional(
+            "fuel",
+            Shape::OneOf(Fuel::WORDS),
+            "what a range, cooktop, oven or dryer heats with; left out, gas is reckoned with",
+            "induction",
+        ),
         Field::optional("supplier", Shape::Text, "where it is bought", "Oren & Daughters"),
         Field::optional("lead time", Shape::LeadTime, "from order to delivery", "6-8 weeks"),
         Field::optional("price", Shape::Money, "what the client pays for one, before tax", "3180.00"),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved};
+use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, cautions};
 use crate::book::Book;
 use crate::book::vocabulary::kind;
 use crate::digest::Digest;
@@ -137,7 +137,7 @@ fn moved(what: &str, sum: Moved<Money>) -> Change {
 fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Room> {
     let mut rooms: Vec<(&str, Room)> = Vec::new();
     for changed in &order.items {
-        let item = item(changed, issues);
+        let item = item(changed, issues, book);
         match rooms.iter_mut().find(|(folder, _)| *folder == changed.room) {
             Some((_, room)) => room.items.push(item),
             None => {
@@ -149,7 +149,7 @@ fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Room> {
     rooms.into_iter().map(|(_, room)| room).collect()
 }
 
-fn item(changed: &Changed, (from, to): Issues<'_>) -> Item {
+fn item(changed: &Changed, (from, to): Issues<'_>, book: &Book) -> Item {
     let of = |issue: &'_ Issue| issue.item(&changed.room, &changed.item).cloned();
     let (was, is) = (of(from), of(to));
     let fate = match changed.fate {
@@ -169,17 +169,22 @@ fn item(changed: &Changed, (from, to): Issues<'_>) -> Item {
         let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| marks::shown(&item.mark));
         changes.push(change("Mark", mark(was.as_ref()), mark(is.as_ref())));
     }
-    let cautions = is.as_ref().map_or_else(Vec::new, cautions);
+    let cautions = is.as_ref().map_or_else(Vec::new, |is| cautions(is, book));
     Item { tag: changed.tag.clone(), name: changed.name.clone(), fate: fate.into(), changes, cautions }
 }
 
-/// What may hurt of an item as it was issued: the makers' cautions, then those of its kind.
-fn cautions(item: &IssuedItem) -> Vec<String> {
+/// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
+/// what is in the book no longer, all that its kind may do.
+fn cautions(item: &IssuedItem, book: &Book) -> Vec<String> {
     let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
     let makers = options.filter_map(|option| option.get("caution")?.as_str());
-    let of_kind = item.content.get("kind").and_then(|name| kind(name.as_str()?)).map_or(&[][..], |kind| kind.hazards);
+    let named = item.content.get("kind").and_then(|name| kind(name.as_str()?));
+    let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
+    let room = book.room(&item.room);
+    let now = room.and_then(|room| Some((room, room.selections.iter().find(|one| one.id == item.item)?)));
+    let hazards = now.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
     let mut told: Vec<String> = Vec::new();
-    for caution in makers.chain(of_kind.iter().map(|hazard| hazard.caution())) {
+    for caution in makers.chain(hazards.iter().map(|hazard| hazard.caution().words())) {
         if !told.iter().any(|before| before == caution) {
             told.push(caution.into());
         }

@@ -4,7 +4,6 @@ use crate::book::{Opening, Room, Selection};
 use crate::finding::Finding;
 use crate::source::Span;
 use crate::views::html::Html;
-use crate::views::sheet::Notice;
 
 use super::Teller;
 use super::fit::sentence_of;
@@ -96,7 +95,7 @@ impl Teller<'_> {
     }
 
     /// What a client should know of a selection before deciding.
-    pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Option<Notice> {
+    pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Vec<Html> {
         let here = |finding: &&Finding| {
             finding.room.as_deref() == Some(room.folder.as_str()) && finding.about == Some(selection.name.span)
         };
@@ -107,7 +106,7 @@ impl Teller<'_> {
         lines.extend(
             self.subject.assessment.findings.iter().filter(accepted).map(|finding| sentence(Reader::Client, finding)),
         );
-        if lines.is_empty() { None } else { Some(Notice { title: "Before you decide".into(), lines }) }
+        lines
     }
 
     fn sentences(&self, reader: Reader, here: impl Fn(&&Finding) -> bool) -> Vec<Html> {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::assess::approval::Word;
-use crate::assess::{Amounts, DecideBy};
+use crate::assess::{Amounts, DecideBy, cautions};
 use crate::book::{Choice, NeededFor, Room, Selection};
 use crate::marks;
 use crate::units::Date;
@@ -56,7 +56,7 @@ impl Teller<'_> {
             changes: self.changes(room, selection),
             options: self.options(room, selection),
             why: selection.why.get().map(|why| prose::blocks(why)),
-            cautions: self.told_of_selection(room, selection).into_iter().chain(self.cautions(selection)).collect(),
+            cautions: self.before_deciding(room, selection),
             signers: self.signers(room, selection),
             paper: Some(self.room_paper(room)),
             asked: asking.map(|asking| self.asked_of(asking, room, selection)),
@@ -175,8 +175,8 @@ impl Teller<'_> {
         ))
     }
 
-    /// The cautions of a selection's kind, and of its maker's sheets.
-    pub fn cautions(&self, selection: &Selection) -> Vec<Notice> {
+    /// What of a selection can hurt: its makers' own cautions, and those of what it is and needs, each once.
+    pub fn cautions(&self, room: &Room, selection: &Selection) -> Vec<Html> {
         let mut lines: Vec<Html> = Vec::new();
         let makers = selection.standing().iter().filter_map(|option| option.fit.get()?.caution.get());
         // Options often share a sheet: its caution is told once.
@@ -185,9 +185,17 @@ impl Teller<'_> {
                 lines.push(caution);
             }
         }
-        let hazards = selection.kind.get().map_or(&[][..], |kind| kind.hazards);
-        lines.extend(hazards.iter().map(|hazard| Html::text(hazard.caution())));
-        if lines.is_empty() { vec![] } else { vec![Notice { title: "For your safety".into(), lines }] }
+        let hazards = cautions::of_selection(room, selection);
+        lines.extend(hazards.into_iter().map(|hazard| Html::text(hazard.caution().words())));
+        lines
+    }
+
+    /// What to know before deciding, in one box: what can hurt first, then what living with it means.
+    fn before_deciding(&self, room: &Room, selection: &Selection) -> Vec<Notice> {
+        let told = self.told_of_selection(room, selection);
+        let title = if told.is_empty() { "For your safety" } else { "Before you decide" };
+        let lines: Vec<Html> = self.cautions(room, selection).into_iter().chain(told).collect();
+        if lines.is_empty() { vec![] } else { vec![Notice { title: title.into(), lines }] }
     }
 
     /// What is not as somebody decided on it or, where nobody is to look again, as the newest issue shows it.

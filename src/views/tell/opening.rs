@@ -279,17 +279,12 @@ impl<'a> Teller<'a> {
         facts
     }
 
+    /// What to know before it is set, in one box: what can hurt first, then what the review found.
     fn opening_cautions(&self, at: At<'_>) -> Vec<Notice> {
-        let mut notices = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(selection));
-        for notice in &mut notices {
-            notice.title = "Before you set it".into();
-        }
+        let mut lines = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(at.room, selection));
         let thing = at.thing.map(|(selection, option)| (selection, option.id.as_str()));
-        let lines = self.told_at_opening(at.room, at.opening, thing);
-        if !lines.is_empty() {
-            notices.push(Notice { title: "What the review found".into(), lines });
-        }
-        notices
+        lines.extend(self.told_at_opening(at.room, at.opening, thing));
+        if lines.is_empty() { vec![] } else { vec![Notice { title: "Before you set it".into(), lines }] }
     }
 
     fn tape_needs(&self, fit: Option<&Fitting>) -> Option<Html> {

@@ -66,7 +66,7 @@ fn text(rule: &Rule) -> RuleText {
         summary: Html::text(rule.summary()),
         text: prose::blocks(body),
         source: Some(rule.sources.join("; ")),
-        caution: rule.caution.map(Html::text),
+        caution: rule.caution.map(|caution| Html::text(caution.words())),
     }
 }
 

@@ -120,12 +120,7 @@ impl Teller<'_> {
                 .why
                 .get()
                 .map_or_else(String::new, |why| prose::blocks(why).plain().trim().replace('\n', " ")),
-            cautions: self
-                .cautions(selection)
-                .into_iter()
-                .flat_map(|notice| notice.lines)
-                .map(|line| line.plain())
-                .collect(),
+            cautions: self.cautions(room, selection).iter().map(Html::plain).collect(),
             choices: if settled.is_some() {
                 vec![]
             } else {

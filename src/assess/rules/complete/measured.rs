@@ -42,8 +42,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if let (true, Some(last)) = (near, context.dates.decide_by(selection)) {
             message += &format!(", and `{}` must be ordered by {last}", selection.name.value);
         }
-        let finding =
-            Finding::new(RULE.code, severity, opening.span, message).room(&room.folder).item(&opening.name);
+        let finding = Finding::new(RULE.code, severity, opening.span, message).room(&room.folder).item(&opening.name);
         findings.push(finding.remedy(
             "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening",
         ));

@@ -92,7 +92,7 @@ fn no_fall(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         say(drain - outlet)
     );
     let mut finding = fitted.finding(RULE.code, Severity::Stop, at, message);
-    finding.caution = Some(Hazard::Water.caution());
+    finding.caution = Some(Hazard::Water.caution().words());
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
 }
 

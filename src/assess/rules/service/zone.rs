@@ -60,7 +60,7 @@ fn judge(
         .finding(RULE.code, Severity::Stop, point.span, fault)
         .remedy("have the point moved or recessed before the wall is closed, or choose what reaches it");
     if service == "gas" {
-        finding.caution = Some(Hazard::Gas.caution());
+        finding.caution = Some(Hazard::Gas.caution().words());
     }
     Some(zone.map_or(finding.clone(), |zone| finding.also(zone.span, "the sheet's zone")))
 }

@@ -5,6 +5,7 @@ use crate::assess::codes::{OVERHANG_WITHOUT_POSTS, OVERHANG_WITHOUT_STEEL, STONE
 use crate::assess::room_facts::{knee_depth, seats};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::vocabulary::Caution;
 use crate::book::{Island, IslandSide, Supports};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -50,7 +51,7 @@ declare! {
     /// practice.
     "top/overhang", Query,
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17", "common practice"],
-    caution: Some("A counter that gives way crushes. An overhang is never a step or a seat. Its support is for the fabricator and licensed trades, by the stone's maker and the local code."),
+    caution: Some(Caution::Own("A counter that gives way crushes. An overhang is never a step or a seat. Its support is for the fabricator and licensed trades, by the stone's maker and the local code.")),
     Check::Book(check)
 }
 
