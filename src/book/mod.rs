@@ -90,6 +90,8 @@ pub struct Book {
     pub unnamed_photos: Vec<String>,
     /// Rooms (by folder) of which a file could not be read: what is absent there proves nothing.
     pub unread: BTreeSet<String>,
+    /// Files (by path) that could not be read: what they tell is missing from the book.
+    pub unread_files: BTreeSet<String>,
     /// What was issued, decided and measured.
     pub record: Record,
 }

@@ -11,7 +11,7 @@ use crate::record::{Open, RecordError, Store};
 use crate::source::Folder;
 
 use super::book_folder::BookFolder;
-use super::publish::open_cache;
+use super::publish::{open_cache, say_trouble};
 use super::report::{self, Format, say};
 use super::today::{Today, moment};
 use super::{CLEAN, Failure, STOPPED};
@@ -80,6 +80,7 @@ fn pictures_are_whole(folder: &Folder, review: &Review) -> Result<bool, Failure>
     let (progress, interrupt) = (|done, all| bar.at(done, all), AtomicBool::new(false));
     let making = Making { draft: false, later: false, progress: &progress, interrupt: &interrupt };
     let findings = pipeline::check_pictures(folder, review, &cache, &making, &mut Workshop::new()?);
+    say_trouble(&cache);
     bar.end();
     for finding in &findings {
         say(&format!("{}: {}; {}", finding.severity.word(), finding.message, finding.remedy));

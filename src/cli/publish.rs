@@ -7,13 +7,13 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use crate::finding::Finding;
 use crate::pictures::Cache;
 use crate::pipeline::{self, Made, Making, Review, Workshop};
-use crate::publish::output::{Place, WriteError, write};
+use crate::publish::output::{Place, WriteError, is_published, write};
 use crate::source::Folder;
 
 use super::book_folder::BookFolder;
 use super::report::{self, Format, say};
 use super::today::Today;
-use super::{CLEAN, Failure, STOPPED, progress};
+use super::{CLEAN, FAILED, Failure, STOPPED, progress};
 
 /// Reviews the book, then writes the pages, the sheets and the schedules
 ///
@@ -39,6 +39,11 @@ impl Publish {
         let interrupt = interrupt()?;
         let folder = self.book.open()?;
         let review = pipeline::review(&folder, self.today.date()?)?;
+        if let Some(why) = self.would_lose(&review) {
+            say(report::worded(&review, Format::Text, report::to_a_terminal()).trim_end());
+            say(&format!("not published: {why}; what was published before stays as it was"));
+            return Ok(FAILED);
+        }
         if review.assessment.counts.stops > 0 {
             say(report::worded(&review, Format::Text, report::to_a_terminal()).trim_end());
             if !self.draft {
@@ -55,6 +60,18 @@ impl Publish {
             return Ok(STOPPED);
         }
         self.write(&folder, &made, &interrupt)
+    }
+
+    /// Why not even a draft takes the place of what was published before: pages would go that nobody took out
+    /// of the book.
+    fn would_lose(&self, review: &Review) -> Option<String> {
+        let unread: Vec<String> = review.book.unread_files.iter().map(|path| format!("`{path}`")).collect();
+        let why = match (unread.as_slice(), review.book.rooms.is_empty()) {
+            ([], false) => return None,
+            ([], true) => "the book has no room, and every page of one would go".to_owned(),
+            (files, _) => format!("{} can't be read, and what the pages say of it would go", files.join(", ")),
+        };
+        (self.draft || unread.is_empty()).then_some(why).filter(|_| is_published(&self.out))
     }
 
     fn write(&self, folder: &Folder, made: &Made, interrupt: &AtomicBool) -> Result<u8, Failure> {
@@ -88,19 +105,22 @@ fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -
     if interrupt.load(Ordering::SeqCst) {
         return Err(worded(&WriteError::Interrupted));
     }
+    say_trouble(&cache);
     Ok(made?)
 }
 
 /// The book's cache, or a passing one where the book can't be written to.
 pub fn open_cache(folder: &Folder) -> Result<Cache, Failure> {
-    let own = folder.root().map(Cache::of_book);
-    match own {
-        Some(Ok(cache)) => Ok(cache),
-        Some(Err(error)) => {
-            say(&format!("{error}; pictures are made anew each time"));
-            Ok(Cache::temporary()?)
-        }
-        None => Ok(Cache::temporary()?),
+    Ok(match folder.root() {
+        Some(root) => Cache::of_book(root),
+        None => Cache::temporary()?,
+    })
+}
+
+/// Says why pictures could not be kept, if so it was, and what to do about it.
+pub fn say_trouble(cache: &Cache) {
+    if let Some(trouble) = cache.trouble() {
+        say(&format!("{trouble}, so pictures and sheets are made anew each time; {}", trouble.remedy()));
     }
 }
 

@@ -8,6 +8,7 @@ use std::fmt;
 use std::fs::{self, File};
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
+use std::sync::{Arc, OnceLock};
 
 use super::entry::Rendition;
 use crate::digest::Digest;
@@ -21,14 +22,26 @@ const MOST_BYTES: u64 = 256 * 1024 * 1024;
 /// How often a write starts over when the folder vanishes under it.
 const TRIES: usize = 200;
 
-/// A folder of derived files.
-#[derive(Debug)]
+/// A folder of derived files; a clone is the same folder.
+#[derive(Debug, Clone)]
 pub struct Cache {
     root: PathBuf,
     /// The folder above it that is ours too.
     above: Option<PathBuf>,
+    /// What can't be written to the folder is kept in a passing one.
+    spares: bool,
+    shared: Arc<Shared>,
+}
+
+/// What all clones of a cache share.
+#[derive(Debug, Default)]
+struct Shared {
     /// Removes a temporary folder at the end.
     _temporary: Option<tempfile::TempDir>,
+    /// In place of the folder, once that can't be written to; removed at the end.
+    spare: OnceLock<tempfile::TempDir>,
+    /// Why the folder can't be written to.
+    trouble: OnceLock<CacheError>,
 }
 
 /// The cache's folder can't be made or written.
@@ -41,9 +54,19 @@ pub struct CacheError {
 }
 
 impl CacheError {
-    /// What the designer can do about it.
+    /// What the designer can do about it; it names what is there.
     pub fn remedy(&self) -> String {
-        "make the folder writable, free some space, or delete it: it is made anew".into()
+        let is_there = |path: &&Path| fs::symlink_metadata(path).is_ok();
+        let at = self.folder.ancestors().find(is_there).unwrap_or(&self.folder);
+        let is_folder = fs::symlink_metadata(at).is_ok_and(|meta| meta.is_dir());
+        let at = at.display();
+        match self.source.kind() {
+            _ if !is_folder => format!("move `{at}` away: a folder of bookmatch's own is made in its place"),
+            io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
+                format!("free some space on the disk of `{at}`")
+            }
+            _ => format!("let `{at}` be written to"),
+        }
     }
 }
 
@@ -65,28 +88,43 @@ impl Cache {
     /// control, where they are missing. Fails when the folder can't be written; the caller may
     /// then take [`Cache::temporary`].
     pub fn open(folder: &Path) -> Result<Cache, CacheError> {
-        Cache { root: folder.to_path_buf(), above: None, _temporary: None }.probed()
+        Cache::at(folder.to_path_buf(), None, false).probed()
     }
 
-    /// Opens the cache of a book, as [`Cache::open`] does.
-    pub fn of_book(book: &Path) -> Result<Cache, CacheError> {
-        let above = book.join(".bookmatch");
-        Cache { root: above.join("cache"), above: Some(above), _temporary: None }.probed()
+    fn at(root: PathBuf, above: Option<PathBuf>, spares: bool) -> Cache {
+        Cache { root, above, spares, shared: Arc::default() }
     }
 
     fn probed(self) -> Result<Cache, CacheError> {
-        let probe = self.make(&self.root).and_then(|()| tempfile::tempfile_in(&self.root));
+        let probe = self.make(&self.root, &self.root).and_then(|()| tempfile::tempfile_in(&self.root));
         match probe {
             Ok(_) => Ok(self),
             Err(source) => Err(CacheError { folder: self.root, source }),
         }
     }
 
-    /// A cache that is removed when it is dropped.
+    /// The cache of a book, whether it can be written to or not: what is there is read, and what can't be kept
+    /// there is kept in a passing folder until the last clone is dropped. [`Cache::trouble`] tells why.
+    pub fn of_book(book: &Path) -> Cache {
+        let above = book.join(".bookmatch");
+        let cache = Cache::at(above.join("cache"), Some(above), true);
+        if let Err(trouble) = cache.clone().probed() {
+            let _ = cache.shared.trouble.set(trouble);
+        }
+        cache
+    }
+
+    /// A cache that is removed when its last clone is dropped.
     pub fn temporary() -> Result<Cache, CacheError> {
-        let made = tempfile::Builder::new().prefix("bookmatch-").tempdir();
-        let made = made.map_err(|source| CacheError { folder: std::env::temp_dir(), source })?;
-        Ok(Cache { root: made.path().to_path_buf(), above: None, _temporary: Some(made) })
+        let made = passing_folder()?;
+        let root = made.path().to_path_buf();
+        let shared = Shared { _temporary: Some(made), ..Shared::default() };
+        Ok(Cache { root, above: None, spares: false, shared: Arc::new(shared) })
+    }
+
+    /// Why the folder can't be written to, as far as that was met.
+    pub fn trouble(&self) -> Option<&CacheError> {
+        self.shared.trouble.get()
     }
 
     /// The folder.
@@ -98,27 +136,18 @@ impl Cache {
     ///
     /// `kind` is a word of lower-case letters, digits and hyphens; under any other nothing is kept.
     pub fn get(&self, kind: &str, key: &Digest) -> Option<Vec<u8>> {
-        let mut bytes = read_at_most(&self.place(kind, key)?, MOST_BYTES)?;
-        let (head, body) = bytes.split_at_checked(HEAD_BYTES)?;
-        let head = std::str::from_utf8(head).ok()?;
-        let mut words = head.strip_prefix(HEAD)?.split_whitespace();
-        let digest: Digest = words.next()?.parse().ok()?;
-        let length: usize = words.next()?.parse().ok()?;
-        if body.len() != length || Digest::of(body) != digest {
-            return None;
-        }
-        bytes.drain(..HEAD_BYTES);
-        Some(bytes)
+        let name = name(kind, key)?;
+        self.roots().find_map(|root| whole_entry(&root.join(&name)))
     }
 
     /// Keeps `bytes` under `kind` and `key`, in place of what was there.
     pub fn put(&self, kind: &str, key: &Digest, bytes: &[u8]) -> Result<(), CacheError> {
-        let Some(place) = self.place(kind, key) else {
+        let Some(name) = name(kind, key) else {
             let source = io::Error::new(io::ErrorKind::InvalidInput, format!("no kind `{kind}`"));
             return Err(CacheError { folder: self.root.clone(), source });
         };
         let head = format!("{HEAD} {} {:020}\n", Digest::of(bytes), bytes.len());
-        self.write_whole(&place, &[head.as_bytes(), bytes])
+        self.keep(&name, &[head.as_bytes(), bytes]).map(|_| ())
     }
 
     /// A rendition's JPEG file, if it is there and whole. Prepare its photo again when it isn't.
@@ -128,39 +157,65 @@ impl Cache {
         whole.then_some(bytes)
     }
 
-    /// Keeps a rendition's JPEG file under its own digest.
-    pub(super) fn put_rendition(&self, digest: &Digest, bytes: &[u8]) -> Result<(), CacheError> {
-        self.write_whole(&self.rendition_path(digest), &[bytes])
+    /// Keeps a rendition's JPEG file under its own digest, and tells where.
+    pub(super) fn put_rendition(&self, digest: &Digest, bytes: &[u8]) -> Result<PathBuf, CacheError> {
+        self.keep(&rendition_name(digest), &[bytes])
     }
 
     /// Where a rendition's JPEG file is kept.
     pub(super) fn rendition_path(&self, digest: &Digest) -> PathBuf {
-        self.root.join("renditions").join(format!("{digest}.jpg"))
+        let name = rendition_name(digest);
+        let kept = self.roots().map(|root| root.join(&name)).find(|path| path.is_file());
+        kept.unwrap_or_else(|| self.root.join(name))
     }
 
-    fn place(&self, kind: &str, key: &Digest) -> Option<PathBuf> {
-        let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
-        let good = !kind.is_empty() && kind.chars().all(plain) && kind != "renditions";
-        good.then(|| self.root.join(kind).join(key.to_string()))
+    /// The folders that are ours, the outer first.
+    fn ours(&self) -> impl Iterator<Item = &Path> {
+        self.above.iter().map(PathBuf::as_path).chain([self.root.as_path()])
     }
 
-    /// Writes beside `place` and renames into it, starting over when the cache is deleted meanwhile.
-    fn write_whole(&self, place: &Path, parts: &[&[u8]]) -> Result<(), CacheError> {
+    /// The folders that may hold an entry; one behind a link is somebody else's.
+    fn roots(&self) -> impl Iterator<Item = &Path> {
+        let own = Some(self.root.as_path()).filter(|_| !self.ours().any(Path::is_symlink));
+        own.into_iter().chain(self.shared.spare.get().map(tempfile::TempDir::path))
+    }
+
+    /// Writes an entry to the folder or, where it can't be written to, to the one in its place.
+    fn keep(&self, name: &Path, parts: &[&[u8]]) -> Result<PathBuf, CacheError> {
+        if self.trouble().is_none() {
+            match self.write_whole(&self.root, name, parts) {
+                Err(trouble) if self.spares => _ = self.shared.trouble.set(trouble),
+                kept => return kept,
+            }
+        }
+        self.write_whole(self.spare()?, name, parts)
+    }
+
+    fn spare(&self) -> Result<&Path, CacheError> {
+        if let Some(spare) = self.shared.spare.get() {
+            return Ok(spare.path());
+        }
+        // When two threads make one, one of the two goes at once.
+        let made = passing_folder()?;
+        Ok(self.shared.spare.get_or_init(|| made).path())
+    }
+
+    /// Writes beside the place and renames into it, starting over when the cache is deleted meanwhile.
+    fn write_whole(&self, root: &Path, name: &Path, parts: &[&[u8]]) -> Result<PathBuf, CacheError> {
+        let place = root.join(name);
+        let folder = place.parent().unwrap_or(root);
         let mut tries = 1;
         loop {
-            match self.write_once(place, parts) {
-                Ok(()) => return Ok(()),
+            match self.write_once(root, folder, &place, parts) {
+                Ok(()) => return Ok(place),
                 Err(fault) if was_deleted(&fault) && tries < TRIES => tries += 1,
-                Err(source) => {
-                    return Err(CacheError { folder: self.root.clone(), source });
-                }
+                Err(source) => return Err(CacheError { folder: folder.to_path_buf(), source }),
             }
         }
     }
 
-    fn write_once(&self, place: &Path, parts: &[&[u8]]) -> io::Result<()> {
-        let folder = place.parent().unwrap_or(&self.root);
-        self.make(folder)?;
+    fn write_once(&self, root: &Path, folder: &Path, place: &Path, parts: &[&[u8]]) -> io::Result<()> {
+        self.make(root, folder)?;
         let mut beside = readable_by_all().tempfile_in(folder)?;
         for part in parts {
             beside.write_all(part)?;
@@ -171,21 +226,53 @@ impl Cache {
 
     /// Makes the cache and `folder` within it, and the file that hides it from version control.
     #[expect(clippy::disallowed_methods, reason = "the cache is ours, and may be deleted at any moment")]
-    fn make(&self, folder: &Path) -> io::Result<()> {
+    fn make(&self, root: &Path, folder: &Path) -> io::Result<()> {
         // Following a link would write outside the cache.
-        let ours = self.above.iter().map(PathBuf::as_path).chain([self.root.as_path(), folder]);
+        let ours = self.ours().filter(|_| root == self.root).chain([folder]);
         if let Some(link) = ours.into_iter().find(|folder| folder.is_symlink()) {
             return Err(io::Error::other(format!("`{}` is a link", link.display())));
         }
         fs::create_dir_all(folder)?;
-        let ignore = self.root.join(".gitignore");
+        let ignore = root.join(".gitignore");
         if !ignore.exists() {
-            let mut beside = readable_by_all().tempfile_in(&self.root)?;
+            let mut beside = readable_by_all().tempfile_in(root)?;
             beside.write_all(b"*\n")?;
             beside.persist(ignore)?;
         }
         Ok(())
     }
+}
+
+/// A folder that is removed when it is dropped.
+fn passing_folder() -> Result<tempfile::TempDir, CacheError> {
+    let made = tempfile::Builder::new().prefix("bookmatch-").tempdir();
+    made.map_err(|source| CacheError { folder: std::env::temp_dir(), source })
+}
+
+/// Where an entry stands in a cache; nowhere under a kind that would leave it.
+fn name(kind: &str, key: &Digest) -> Option<PathBuf> {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    let good = !kind.is_empty() && kind.chars().all(plain) && kind != "renditions";
+    good.then(|| Path::new(kind).join(key.to_string()))
+}
+
+fn rendition_name(digest: &Digest) -> PathBuf {
+    Path::new("renditions").join(format!("{digest}.jpg"))
+}
+
+/// The bytes of an entry, if it is there and whole.
+fn whole_entry(path: &Path) -> Option<Vec<u8>> {
+    let mut bytes = read_at_most(path, MOST_BYTES)?;
+    let (head, body) = bytes.split_at_checked(HEAD_BYTES)?;
+    let head = std::str::from_utf8(head).ok()?;
+    let mut words = head.strip_prefix(HEAD)?.split_whitespace();
+    let digest: Digest = words.next()?.parse().ok()?;
+    let length: usize = words.next()?.parse().ok()?;
+    if body.len() != length || Digest::of(body) != digest {
+        return None;
+    }
+    bytes.drain(..HEAD_BYTES);
+    Some(bytes)
 }
 
 /// Whether a write failed because the folder vanished under it: making a folder that is deleted just
@@ -217,96 +304,4 @@ fn read_at_most(path: &Path, most: u64) -> Option<Vec<u8>> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn cache() -> Cache {
-        Cache::temporary().unwrap()
-    }
-
-    #[test]
-    fn what_is_put_comes_back_and_may_be_replaced() {
-        let (cache, key) = (cache(), Digest::of(b"key"));
-        assert_eq!(cache.get("sheets", &key), None);
-        for bytes in [&b"first"[..], b"", b"third, longer"] {
-            cache.put("sheets", &key, bytes).unwrap();
-            assert_eq!(cache.get("sheets", &key).as_deref(), Some(bytes));
-        }
-        assert_eq!(cache.get("other", &key), None);
-    }
-
-    #[test]
-    fn an_entry_altered_anywhere_or_cut_anywhere_counts_as_absent() {
-        let (cache, key) = (cache(), Digest::of(b"key"));
-        cache.put("sheets", &key, b"body").unwrap();
-        let place = cache.place("sheets", &key).unwrap();
-        let whole = fs::read(&place).unwrap();
-        for at in 0..whole.len() {
-            fs::write(&place, &whole[..at]).unwrap();
-            assert_eq!(cache.get("sheets", &key), None, "cut at {at}");
-            let mut altered = whole.clone();
-            altered[at] ^= 1;
-            fs::write(&place, &altered).unwrap();
-            assert_ne!(cache.get("sheets", &key).as_deref(), Some(&b"Body"[..]));
-            if let Some(read) = cache.get("sheets", &key) {
-                assert_eq!(read, b"body", "altered at {at}: only a blank may change");
-            }
-        }
-        fs::write(&place, [&whole[..], b"more"].concat()).unwrap();
-        assert_eq!(cache.get("sheets", &key), None);
-    }
-
-    #[test]
-    fn a_kind_that_would_leave_the_folder_keeps_nothing() {
-        let (cache, key) = (cache(), Digest::of(b"key"));
-        for kind in ["..", "a/b", "", "A", "renditions", "/tmp"] {
-            assert!(cache.put(kind, &key, b"x").is_err(), "{kind}");
-            assert_eq!(cache.get(kind, &key), None, "{kind}");
-        }
-    }
-
-    #[test]
-    fn the_folder_is_hidden_from_version_control_and_comes_back_when_deleted() {
-        let outer = tempfile::tempdir().unwrap();
-        let folder = outer.path().join("book/.cache");
-        let cache = Cache::open(&folder).unwrap();
-        fs::remove_dir_all(&folder).unwrap();
-        cache.put("sheets", &Digest::of(b"key"), b"body").unwrap();
-        assert_eq!(fs::read_to_string(folder.join(".gitignore")).unwrap(), "*\n");
-        assert!(cache.get("sheets", &Digest::of(b"key")).is_some());
-    }
-
-    #[test]
-    fn a_folder_that_cannot_be_made_is_named() {
-        let outer = tempfile::tempdir().unwrap();
-        let file = outer.path().join("taken");
-        fs::write(&file, "a file").unwrap();
-        let fault = Cache::open(&file.join("cache")).unwrap_err();
-        assert!(fault.to_string().contains("taken/cache` can't be written"), "{fault}");
-    }
-
-    #[cfg(unix)]
-    #[test]
-    fn a_link_within_the_cache_or_on_the_way_to_it_is_not_followed() {
-        for link in [".bookmatch", ".bookmatch/cache", ".bookmatch/cache/sheets"] {
-            let (book, elsewhere) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
-            let link = book.path().join(link);
-            fs::create_dir_all(link.parent().unwrap()).unwrap();
-            std::os::unix::fs::symlink(elsewhere.path(), &link).unwrap();
-            let put = Cache::of_book(book.path()).and_then(|cache| cache.put("sheets", &Digest::of(b"key"), b"body"));
-            assert!(put.unwrap_err().to_string().contains("is a link"), "{link:?}");
-            assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0, "{link:?}");
-        }
-    }
-
-    #[cfg(unix)]
-    #[test]
-    fn a_link_that_is_laid_after_the_cache_was_opened_is_not_followed() {
-        let (book, elsewhere) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
-        let cache = Cache::of_book(book.path()).unwrap();
-        fs::remove_dir_all(book.path().join(".bookmatch")).unwrap();
-        std::os::unix::fs::symlink(elsewhere.path(), book.path().join(".bookmatch")).unwrap();
-        assert!(cache.put("sheets", &Digest::of(b"key"), b"body").is_err());
-        assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0);
-    }
-}
+mod tests;

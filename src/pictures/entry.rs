@@ -85,10 +85,10 @@ pub(super) fn store(cache: &Cache, photo: Digest, key: &Digest, rendered: Render
     let mut kept = Vec::with_capacity(files.len());
     for file in files {
         let digest = Digest::of(&file.bytes);
-        cache.put_rendition(&digest, &file.bytes)?;
+        let path = cache.put_rendition(&digest, &file.bytes)?;
         let (width, height, bytes) = (file.width, file.height, file.bytes.len() as u64);
         text.push_str(&format!("{width} {height} {bytes} {digest}\n"));
-        kept.push(Rendition { width, height, bytes, digest, path: cache.rendition_path(&digest) });
+        kept.push(Rendition { width, height, bytes, digest, path });
     }
     cache.put(KIND, key, text.as_bytes())?;
     Ok(Renditions { digest: photo, width, height, average, unread_profile, files: kept })

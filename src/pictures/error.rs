@@ -76,7 +76,9 @@ impl PictureError {
                  `heif-convert photo.heic photo.jpg`; most telephones can be set to take JPEG"
                 .into(),
             PictureError::Io { .. } => "check that the file is there and may be read".into(),
-            PictureError::Cache { .. } => "free some space on the disk, or make the cache folder writable".into(),
+            PictureError::Cache { .. } => {
+                "free some space there, or name a folder that can be written to in the variable `TMPDIR`".into()
+            }
         }
     }
 
@@ -113,7 +115,7 @@ impl fmt::Display for PictureError {
             }
             PictureError::Io { detail } => write!(f, "the picture can't be read ({detail})"),
             PictureError::Cache { detail } => {
-                write!(f, "the picture's renditions can't be kept ({detail})")
+                write!(f, "its renditions can't be kept: {detail}")
             }
         }
     }

@@ -97,7 +97,7 @@ impl Work<'_> {
         }
         let rendered = self.rendered(bytes)?;
         entry::store(self.cache, photo, &key, rendered)
-            .map_err(|fault| PictureError::Cache { detail: fault.source.to_string() })
+            .map_err(|fault| PictureError::Cache { detail: fault.to_string() })
     }
 
     fn rendered(&self, bytes: Vec<u8>) -> Result<Rendered, PictureError> {

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use rayon::prelude::*;
 
 use crate::finding::{Finding, Severity};
-use crate::source::yaml::{self, Node, Tree, YamlErrorKind};
+use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
 use crate::source::{FileId, Files, Folder, FolderError, Place, StrayKind};
 
 /// Largest text file, in bytes.
@@ -31,6 +31,8 @@ pub struct Loaded {
     pub rooms: BTreeMap<String, Vec<String>>,
     /// Rooms of which a file could not be read.
     pub unread: BTreeSet<String>,
+    /// Files of the book that could not be read, by path.
+    pub unread_files: BTreeSet<String>,
     /// What was wrong with files.
     pub findings: Vec<Finding>,
 }
@@ -73,6 +75,17 @@ fn is_markdown(name: &str) -> bool {
     matches!(ending.as_str(), "md" | "markdown")
 }
 
+impl Part {
+    /// Whether a file of this part can hold such a value: of any other, nothing is understood.
+    fn may_be(&self, path: &str, root: &Node) -> bool {
+        match root.value {
+            Value::Map(_) => true,
+            Value::List(_) => matches!(self, Part::Room(_)) && !path.ends_with("/room.yaml"),
+            _ => false,
+        }
+    }
+}
+
 /// The room that a path belongs to.
 fn room_of(path: &str) -> Option<String> {
     path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string())
@@ -100,7 +113,7 @@ pub fn load(folder: &Folder) -> Loaded {
         match (part, text) {
             (Part::Stray, _) => loaded.nowhere(path),
             (Part::OtherProse, _) => loaded.not_shown(path),
-            (_, Err(finding)) => loaded.unread(&path, finding),
+            (_, Err(finding)) => loaded.lost(&path, finding),
             (Part::Prose, Ok(text)) => {
                 loaded.prose.insert(path, text);
             }
@@ -115,7 +128,7 @@ pub fn load(folder: &Folder) -> Loaded {
     for ((path, part, _), tree) in parsed.into_iter().zip(trees) {
         match tree {
             Ok(tree) => loaded.keep(path, part, tree),
-            Err(finding) => loaded.unread(&path, finding),
+            Err(finding) => loaded.lost(&path, finding),
         }
     }
     loaded
@@ -135,8 +148,11 @@ impl Loaded {
             let message = format!("`{path}` is empty");
             let finding = Finding::new("source/syntax", Severity::Stop, Place::Path(path.clone()), message)
                 .remedy("write its record, or delete the file");
-            return self.unread(&path, finding);
+            return self.lost(&path, finding);
         };
+        if !part.may_be(&path, &root) {
+            self.unread_files.insert(path.clone());
+        }
         match part {
             Part::Product(name) => {
                 self.products.insert(name, root);
@@ -145,6 +161,12 @@ impl Loaded {
                 self.trees.insert(path, root);
             }
         }
+    }
+
+    /// A file of the book that says nothing now, and perhaps did before.
+    fn lost(&mut self, path: &str, finding: Finding) {
+        self.unread_files.insert(path.to_string());
+        self.unread(path, finding);
     }
 
     fn unread(&mut self, path: &str, finding: Finding) {
@@ -204,7 +226,10 @@ impl Loaded {
                 ),
             };
             let finding = Finding::new(rule, Severity::Stop, Place::Path(path.clone()), message).remedy(remedy);
-            self.unread(path, finding);
+            match stray.kind {
+                StrayKind::Unreadable(_) => self.lost(path, finding),
+                _ => self.unread(path, finding),
+            }
         }
     }
 }

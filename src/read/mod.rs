@@ -101,7 +101,7 @@ pub fn read_again(folder: &Folder, looked: &mut Looked) -> Result<Reading, NotAB
     let mut findings = std::mem::take(&mut loaded.findings);
 
     let project = project::read(&loaded, project_file, &mut findings);
-    let mut book = Book { unread: loaded.unread.clone(), ..Book::default() };
+    let mut book = Book { unread: loaded.unread.clone(), unread_files: loaded.unread_files.clone(), ..Book::default() };
     let common = room::Common { loaded: &loaded, currency: project.currency };
     book.rooms = room::read_all(&common, &project.room_order, &mut findings);
     book.project = project.project;

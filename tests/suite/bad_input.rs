@@ -1,6 +1,7 @@
 //! Bad input gets a clear error, and nothing is lost: neither the user's files nor what was published.
 
 mod disk;
+mod drafts;
 mod folder;
 mod links;
 mod pictures;
