@@ -9,7 +9,7 @@ use crate::finding::{Finding, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
-use crate::publish::{Kept, PublishError, Published, Setting, publish};
+use crate::publish::{Job, Kept, PublishError, Published, Setting, publish};
 use crate::read::{Looked, NotABook, read_again};
 use crate::source::{Files, Folder, Place, RecordFile};
 use crate::units::Date;
@@ -62,8 +62,10 @@ pub struct Made {
     pub output: Output,
     /// Pictures whose header was whole and whose rest was not, and those whose colours are not sure.
     pub findings: Vec<Finding>,
-    /// A sheet stands as it was set last, and says something else now: make once more, and not `later`.
-    pub waiting: bool,
+    /// Sheets that are still to be set, where they may come `later`: once that is done, make once more.
+    pub waiting: Option<Job>,
+    /// Holds the pictures until they are written, where they stand in a passing folder.
+    _cache: Cache,
 }
 
 /// What one making leaves for the next: pictures that did not change, and pages that still say the same.
@@ -112,11 +114,11 @@ impl Workshop {
 pub struct Making<'a> {
     /// Every page and sheet is marked as a draft.
     pub draft: bool,
-    /// Sheets that say something else now may stand as they were set last.
+    /// Sheets that say something else now may stand as they were set last, and new ones be missing.
     pub later: bool,
     /// Hears how many pictures of how many are done.
     pub progress: &'a (dyn Fn(usize, usize) + Sync),
-    /// Once raised, no further picture or sheet is begun.
+    /// Once raised, no further picture is begun, and the sheets are left.
     pub interrupt: &'a AtomicBool,
 }
 
@@ -142,9 +144,9 @@ pub fn make(
         draft: making.draft,
     });
     let setting = Setting { later: making.later, interrupt: making.interrupt };
-    let Published { mut output, waiting } = publish(&told, theme, kept, pictures, cache, setting)?;
+    let Published { mut output, waiting } = publish(told, theme, kept, pictures, cache, setting)?;
     put_scans(folder, &review.book, &mut output)?;
-    Ok(Made { output, findings: of_pictures(faulty, pictures), waiting })
+    Ok(Made { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })
 }
 
 /// Puts the scans of signed sheets into the office's folder, and into no other.

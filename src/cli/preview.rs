@@ -7,13 +7,13 @@ use std::sync::atomic::AtomicBool;
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
 use crate::pipeline::{self, Making, Review, Workshop};
-use crate::preview::{self, Built, Changes, FindingLine, News, Preview as Run, Severity as Weight, Stop};
+use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight, Stop};
 use crate::publish::output::Output;
 use crate::source::{Folder, Place};
 use crate::units::Date;
 
 use super::book_folder::BookFolder;
-use super::publish::open_cache;
+use super::publish::{open_cache, say_trouble};
 use super::report::say;
 use super::today::Today;
 use super::{CLEAN, Failure};
@@ -38,6 +38,7 @@ impl Preview {
     pub fn run(&self) -> Result<u8, Failure> {
         let path = self.book.path.clone();
         let cache = open_cache(&self.book.open()?)?;
+        say_trouble(&cache);
         let today = self.today.date()?;
         let stop = Stop::default();
         let mut workshop = Workshop::new()?;
@@ -61,7 +62,7 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
         output: Output::default(),
         findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
         broken: true,
-        waiting: false,
+        waiting: None,
     };
     let folder = match Folder::open(path) {
         Ok(folder) => folder,
@@ -75,16 +76,15 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
     };
     let mut findings: Vec<FindingLine> = standing(&review).map(|finding| line(&review, finding)).collect();
     // A file that can't be understood would take its room's pages away: the last good ones stay.
-    let unreadable =
-        standing(&review).any(|finding| finding.rule == "source/syntax" || finding.rule == "source/too-large");
-    // Setting a sheet takes longer than all pages: it waits until the folder rests.
-    let later = !changes.is_empty();
-    let making = Making { draft: true, later, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    let unreadable = !review.book.unread_files.is_empty();
+    // Setting sheets takes longer than all pages: it waits until the folder rests.
+    let making = Making { draft: true, later: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
             findings.extend(made.findings.iter().map(|finding| line(&review, finding)));
             findings.sort_by_key(|finding| finding.severity);
-            Built { output: made.output, findings, broken: unreadable, waiting: made.waiting }
+            let waiting = made.waiting.map(|job| Box::new(move |left: &AtomicBool| job.run(left)) as Later);
+            Built { output: made.output, findings, broken: unreadable, waiting }
         }
         Err(error) => broken(error.to_string(), path.display().to_string()),
     }

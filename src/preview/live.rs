@@ -104,7 +104,7 @@ mod tests {
         for (path, text) in pages {
             output.insert(*path, Content::Bytes(text.as_bytes().into())).unwrap();
         }
-        Built { output, findings: Vec::new(), broken, waiting: false }
+        Built { output, findings: Vec::new(), broken, waiting: None }
     }
 
     #[test]

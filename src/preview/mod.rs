@@ -10,6 +10,9 @@ mod stop;
 mod seen;
 mod watch;
 
+mod behind;
+mod root;
+
 mod live;
 mod page;
 
@@ -27,12 +30,15 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::thread;
 use std::time::Duration;
 
+pub use behind::Later;
 pub use findings::{FindingLine, Severity};
 pub use seen::Changes;
 pub use stop::Stop;
 
 use crate::publish::output::Output;
+use behind::Behind;
 use live::Live;
+use root::Root;
 use seen::Seen;
 use watch::Signal;
 
@@ -42,7 +48,7 @@ pub struct Preview {
     pub folder: PathBuf,
     /// Where to serve it; a loopback address. Port 0 takes any that is free.
     pub address: SocketAddr,
-    /// Builds the draft: all of it, what the changes touch, or without any what has waited.
+    /// Builds the draft: all of it, what the changes touch, or without any what was made later.
     pub build: Box<dyn FnMut(&Changes) -> Built + Send>,
     /// Hears what happens, for the terminal.
     pub tell: Box<dyn FnMut(News<'_>) + Send>,
@@ -56,8 +62,9 @@ pub struct Built {
     pub findings: Vec<FindingLine>,
     /// The book cannot be read, or not be rendered: the last good pages stay.
     pub broken: bool,
-    /// A part that takes long stands as it was: the next build is to make it, though nothing changes.
-    pub waiting: bool,
+    /// A part that takes long is not made yet: this makes it, beside everything else, once the folder rests.
+    /// The next build then shows it, though nothing changes.
+    pub waiting: Option<Later>,
 }
 
 /// What happens during a preview.
@@ -131,7 +138,7 @@ impl std::error::Error for PreviewError {}
 /// How long open pages are given to hear that the preview ends.
 const FAREWELL: Duration = Duration::from_millis(500);
 
-/// So long without a change, and what takes long is made.
+/// So long without a change, and what takes long is begun; as often the folder itself is looked for.
 const REST: Duration = Duration::from_millis(1_000);
 
 /// Serves and follows a book until it is told to stop.
@@ -147,12 +154,10 @@ pub fn run(mut preview: Preview, stop: &Stop) -> Result<(), PreviewError> {
     let listener = TcpListener::bind(address).map_err(listen)?;
     listener.set_nonblocking(true).map_err(listen)?;
     let address = listener.local_addr().map_err(listen)?;
-    let folder = preview.folder.canonicalize();
-    let folder = folder.map_err(|error| PreviewError::Watch(preview.folder.clone(), notify::Error::io(error)))?;
     let (signals, heard) = channel();
     // Watched before it is first read: what changes meanwhile is seen.
-    let _watcher =
-        watch::start(&folder, signals.clone()).map_err(|error| PreviewError::Watch(folder.clone(), error))?;
+    let root = Root::new(&preview.folder, signals.clone())
+        .map_err(|error| PreviewError::Watch(preview.folder.clone(), error))?;
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
         .enable_all()
@@ -162,10 +167,10 @@ pub fn run(mut preview: Preview, stop: &Stop) -> Result<(), PreviewError> {
     (preview.tell)(News::Serving(address));
     let (working, ended) = channel::<()>();
     let builder = thread::spawn({
-        let (live, last) = (Arc::clone(&live), EndWith(stop.clone()));
+        let (live, last, behind) = (Arc::clone(&live), EndWith(stop.clone()), Behind::new(signals.clone()));
         move || {
             let _held = (working, last);
-            follow(preview, Seen::new(folder), &heard, &live);
+            follow(preview, root, behind, &heard, &live);
         }
     });
     let served = runtime.block_on(server::serve(listener, address, Arc::clone(&live), stop));
@@ -188,20 +193,35 @@ impl Drop for EndWith {
     }
 }
 
-/// Builds once, and again after each change or when a part waits, until told to stop.
-fn follow(mut preview: Preview, mut seen: Seen, heard: &Receiver<Signal>, live: &Live) {
+/// Builds once, and again after each change or when what takes long is made, until told to stop.
+fn follow(mut preview: Preview, mut root: Root, mut behind: Behind, heard: &Receiver<Signal>, live: &Live) {
+    let mut seen = Seen::new(root.folder().into());
     let mut changes = seen.everything();
     loop {
-        let built = (preview.build)(&changes);
-        let (findings, broken, waiting) = (built.findings.clone(), built.broken, built.waiting);
+        let mut built = (preview.build)(&changes);
+        behind.wait(built.waiting.take());
+        let (findings, broken) = (built.findings.clone(), built.broken);
         let changed = live.show(built);
         (preview.tell)(News::Built { findings: &findings, broken, changed });
         changes = loop {
-            let Some(dirty) = watch::next(heard, waiting.then_some(REST)) else {
+            let Some(mut dirty) = watch::next(heard, REST) else {
                 return;
             };
+            if root.renewed(&dirty) {
+                seen.moved(root.folder());
+                dirty.all = true;
+            }
+            let made = dirty.made && behind.ended();
+            if dirty.is_quiet() {
+                behind.rest();
+            }
             let changes = seen.compare(&dirty);
-            if waiting || !changes.is_empty() {
+            if !changes.is_empty() {
+                // Whoever saves waits for nothing but the pages.
+                behind.leave();
+                break changes;
+            }
+            if made {
                 break changes;
             }
         };

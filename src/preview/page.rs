@@ -85,8 +85,13 @@ pub(super) fn missing(path: &str, shown: &Shown) -> Vec<u8> {
     if shown.output.is_none() {
         return parts(shown);
     }
-    let text =
-        format!("<p>The draft has no <code>{}</code>.</p><ul><li><a href=\"/\">All parts</a></li></ul>", escape(path));
+    // Sheets take longer than pages, and come after them.
+    let yet =
+        if path.ends_with(".pdf") { ", or not yet: sheets are set when nobody has saved for a while" } else { "" };
+    let text = format!(
+        "<p>The draft has no <code>{}</code>{yet}.</p><ul><li><a href=\"/\">All parts</a></li></ul>",
+        escape(path)
+    );
     own("No such page", &text, shown)
 }
 

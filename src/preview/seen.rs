@@ -79,6 +79,15 @@ impl Seen {
         changes
     }
 
+    /// The folder stands at another path now: its files are known by what they were at the old one.
+    pub(super) fn moved(&mut self, folder: &Path) {
+        let files = std::mem::take(&mut self.files);
+        let at =
+            |path: PathBuf| path.strip_prefix(&self.folder).map_or_else(|_| path.clone(), |rest| folder.join(rest));
+        self.files = files.into_iter().map(|(path, stamp)| (at(path), stamp)).collect();
+        self.folder = folder.into();
+    }
+
     /// True when the file is not what it was.
     fn update(&mut self, path: &Path) -> bool {
         let Some(now) = stamp(path, u64::MAX) else {
@@ -179,7 +188,7 @@ mod tests {
         /// What is seen to have changed when these paths are dirty.
         fn changed(&mut self, dirty: &[&str]) -> Vec<String> {
             let paths = dirty.iter().map(|path| self.at(path)).collect();
-            let changes = self.seen.compare(&Dirty { paths, all: false });
+            let changes = self.seen.compare(&Dirty { paths, ..Dirty::default() });
             changes.paths.iter().map(|path| path.display().to_string()).collect()
         }
     }

@@ -12,6 +12,8 @@ use notify::{Config, Event, EventKind, RecommendedWatcher, RecursiveMode, Watche
 pub(super) enum Signal {
     /// These paths may have changed; none means that any may have.
     Dirty(Vec<PathBuf>),
+    /// What was made behind everything else has ended.
+    Made,
     /// The preview ends.
     Stop,
 }
@@ -22,6 +24,15 @@ pub(super) struct Dirty {
     pub(super) paths: BTreeSet<PathBuf>,
     /// The system lost count: look at everything.
     pub(super) all: bool,
+    /// What was made behind everything else has ended.
+    pub(super) made: bool,
+}
+
+impl Dirty {
+    /// Nothing was heard at all.
+    pub(super) fn is_quiet(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// An editor's save is several events; this long without another and it is over.
@@ -55,12 +66,9 @@ fn signal(event: Result<Event, notify::Error>) -> Option<Signal> {
 }
 
 /// Waits for a change, at most for `patience`, and gathers what comes with it; nothing when the preview ends.
-pub(super) fn next(heard: &Receiver<Signal>, patience: Option<Duration>) -> Option<Dirty> {
+pub(super) fn next(heard: &Receiver<Signal>, patience: Duration) -> Option<Dirty> {
     let mut dirty = Dirty::default();
-    let first = match patience {
-        Some(patience) => heard.recv_timeout(patience),
-        None => heard.recv().map_err(RecvTimeoutError::from),
-    };
+    let first = heard.recv_timeout(patience);
     let mut signal = match first {
         Err(RecvTimeoutError::Timeout) => return Some(dirty),
         first => first.ok()?,
@@ -70,6 +78,7 @@ pub(super) fn next(heard: &Receiver<Signal>, patience: Option<Duration>) -> Opti
     loop {
         match signal {
             Signal::Stop => return None,
+            Signal::Made => dirty.made = true,
             Signal::Dirty(paths) if paths.is_empty() => dirty.all = true,
             Signal::Dirty(paths) => dirty.paths.extend(paths),
         }
@@ -91,6 +100,9 @@ mod tests {
 
     use super::*;
 
+    /// Longer than any test.
+    const LONG: Duration = Duration::from_secs(3_600);
+
     #[test]
     fn a_read_is_no_change_and_any_other_event_may_be_one() {
         let event = |kind| Ok(Event::new(kind).add_path("room.yaml".into()));
@@ -108,7 +120,7 @@ mod tests {
         let lost = Event::new(EventKind::Other).set_flag(Flag::Rescan);
         let (signals, heard) = channel();
         signals.send(signal(Ok(lost)).unwrap()).unwrap();
-        assert!(next(&heard, None).unwrap().all);
+        assert!(next(&heard, LONG).unwrap().all);
     }
 
     #[test]
@@ -117,20 +129,20 @@ mod tests {
         for path in ["a", "b", "a"] {
             signals.send(Signal::Dirty(vec![path.into()])).unwrap();
         }
-        let dirty = next(&heard, None).unwrap();
+        let dirty = next(&heard, LONG).unwrap();
         assert_eq!(dirty.paths, BTreeSet::from(["a".into(), "b".into()]));
         signals.send(Signal::Stop).unwrap();
-        assert_eq!(next(&heard, None), None);
+        assert_eq!(next(&heard, LONG), None);
     }
 
     #[test]
     fn whoever_does_not_wait_for_ever_hears_of_no_change() {
         let (signals, heard) = channel();
-        assert_eq!(next(&heard, Some(Duration::ZERO)), Some(Dirty::default()));
+        assert_eq!(next(&heard, Duration::ZERO), Some(Dirty::default()));
         signals.send(Signal::Dirty(vec!["a".into()])).unwrap();
-        assert_eq!(next(&heard, Some(Duration::ZERO)).unwrap().paths, BTreeSet::from(["a".into()]));
+        assert_eq!(next(&heard, Duration::ZERO).unwrap().paths, BTreeSet::from(["a".into()]));
         drop(signals);
-        assert_eq!(next(&heard, Some(Duration::ZERO)), None);
+        assert_eq!(next(&heard, Duration::ZERO), None);
     }
 
     #[test]
@@ -142,7 +154,7 @@ mod tests {
             }
         });
         // Would wait for ever if it waited for quiet.
-        assert!(next(&heard, None).is_some());
+        assert!(next(&heard, LONG).is_some());
         drop(heard);
         restless.join().unwrap();
     }

@@ -11,6 +11,8 @@ pub mod output;
 
 mod papers;
 
+mod press;
+
 use std::collections::BTreeMap;
 use std::fmt;
 use std::sync::Arc;
@@ -20,7 +22,8 @@ use crate::pictures::{Cache, Renditions};
 use crate::views::tell::Told;
 
 use output::{Content, Output, PathError};
-use papers::Press;
+use papers::Papering;
+pub use press::Job;
 use theme::{Theme, ThemeError};
 
 /// Why files could not be made; the folder that was published before stays as it is.
@@ -74,10 +77,10 @@ pub struct Kept {
 /// How sheets are set.
 #[derive(Clone, Copy)]
 pub struct Setting<'a> {
-    /// Sheets that say something else now may stand as they were set last: setting takes longer than all
-    /// the rest.
+    /// Sheets that say something else now may stand as they were set last, and new ones be missing:
+    /// setting takes longer than all the rest.
     pub later: bool,
-    /// Once raised, no further sheet is begun.
+    /// Once raised, the sheets are left as they are.
     pub interrupt: &'a AtomicBool,
 }
 
@@ -85,33 +88,35 @@ pub struct Setting<'a> {
 pub struct Published {
     /// The files.
     pub output: Output,
-    /// A sheet stands as it was set last, and says something else now.
-    pub waiting: bool,
+    /// Sheets that are still to be set: only where they may come later.
+    pub waiting: Option<Job>,
 }
 
 /// Makes every file of the published folders.
 ///
 /// # Errors
-/// When the theme, a path or a sheet is at fault, or `interrupt` is raised before the last sheet is begun.
+/// When the theme, a path or a sheet is at fault, or `interrupt` is raised before the last sheet is set.
 pub fn publish(
-    told: &Told,
+    told: Told,
     theme: &Theme,
     kept: &mut Kept,
     pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
     setting: Setting<'_>,
 ) -> Result<Published, PublishError> {
+    let Told { site, pictures: shown, papers } = told;
+    // Before the pages: what setting needs is given back, and they take its place.
+    let papers = Papering { pictures, cache, setting }.take(papers, &mut kept.papers)?;
     let mut output = Output::default();
-    for (path, bytes) in site::render(&told.site, theme, &mut kept.pages)? {
+    for (path, bytes) in site::render(&site, theme, &mut kept.pages)? {
         output.insert(path, Content::Bytes(bytes))?;
     }
-    for (folder, files) in &told.pictures {
+    for (folder, files) in &shown {
         for file in files {
             let content = Content::File { path: file.from.clone(), digest: file.digest, bytes: file.bytes };
             output.insert(format!("{folder}/{}", file.path), content)?;
         }
     }
-    let papers = Press { pictures, cache, setting }.set(&told.papers, &mut kept.papers)?;
     for (path, bytes) in papers.files {
         // The client signs them; the office keeps its own copies.
         output.insert(format!("office/{path}"), Content::Bytes(bytes.clone()))?;

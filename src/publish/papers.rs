@@ -1,16 +1,22 @@
-//! Sets the sheets to sign as PDF, or takes them as they were set when nothing on them has changed.
+//! The sheets to sign: taken as they were set when nothing on them has changed, else handed to the press.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::pictures::{Cache, Digest, Renditions};
+use rayon::prelude::*;
+
+use crate::pictures::{Cache, Digest, Rendition, Renditions};
 use crate::views::sign_off::SignOff;
 
+use super::press::{Job, Made, Order, Shelf};
 use super::{File, PublishError, Setting};
 
-/// Sheets as they were set last, by path.
+/// Sheets as they were set last, by path, and those that the press has put out since.
 #[derive(Debug, Default)]
-pub struct Kept(BTreeMap<String, Paper>);
+pub struct Kept {
+    papers: BTreeMap<String, Paper>,
+    shelf: Shelf,
+}
 
 /// A sheet, and the digest of all that stands on it.
 #[derive(Debug, Clone)]
@@ -19,81 +25,109 @@ struct Paper {
     bytes: Arc<[u8]>,
 }
 
-/// Every sheet.
+/// Every sheet that there is.
 #[derive(Default)]
 pub struct Papers {
     pub files: Vec<File>,
-    /// One of them stands as it was set last, and should say something else.
-    pub waiting: bool,
+    /// Some are to be set, or set anew; those that were set before stand among the files as they were.
+    pub waiting: Option<Job>,
 }
 
-/// What every sheet is set with.
-pub struct Press<'a> {
+/// What sheets are made of.
+pub struct Papering<'a> {
     pub pictures: &'a BTreeMap<String, Renditions>,
     pub cache: &'a Cache,
     pub setting: Setting<'a>,
 }
 
-impl Press<'_> {
-    /// Every sheet, with its path; none is begun once the work is interrupted.
+/// How a sheet stands.
+enum Stands {
+    /// It was set, and says what it should.
+    Ready(Paper),
+    /// It is to be set; what it was before may stand meanwhile.
+    Wanted(Option<Paper>, Box<Order>),
+}
+
+impl Papering<'_> {
+    /// Every sheet, with its path. Where they may come later, none is set now.
     ///
     /// # Errors
-    /// When a sheet can't be set, or the work was interrupted before the last was begun.
-    #[cfg(feature = "sheets")]
-    pub fn set(&self, papers: &[(String, SignOff)], kept: &mut Kept) -> Result<Papers, PublishError> {
-        use rayon::prelude::*;
-        let before = std::mem::take(&mut kept.0);
-        let one = |(path, view): &(String, SignOff)| self.one(path, view, before.get(path));
-        let made: Vec<_> = papers.par_iter().map(one).collect();
-        let mut set = Papers::default();
-        for ((path, _), made) in papers.iter().zip(made) {
-            let (wanted, paper) = made?;
-            set.waiting |= paper.from != wanted;
-            set.files.push((path.clone(), Arc::clone(&paper.bytes)));
-            kept.0.insert(path.clone(), paper);
+    /// When a sheet can't be set, or the work was interrupted before the last was set.
+    pub fn take(&self, papers: Vec<(String, SignOff)>, kept: &mut Kept) -> Result<Papers, PublishError> {
+        if !cfg!(feature = "sheets") {
+            return Ok(Papers::default());
         }
-        Ok(set)
+        let (before, made) = (std::mem::take(&mut kept.papers), kept.shelf.emptied());
+        let stand = |(path, view): (String, SignOff)| {
+            let stands = self.stands(&path, view, before.get(&path), made.get(&path))?;
+            Ok((path, stands))
+        };
+        let stand: Vec<Result<(String, Stands), PublishError>> = papers.into_par_iter().map(stand).collect();
+        let (mut orders, mut taken) = (vec![], Papers::default());
+        for one in stand {
+            let (path, stands) = one?;
+            let paper = match stands {
+                Stands::Ready(paper) => Some(paper),
+                Stands::Wanted(paper, order) => {
+                    orders.push(*order);
+                    paper
+                }
+            };
+            if let Some(paper) = paper {
+                taken.files.push((path.clone(), Arc::clone(&paper.bytes)));
+                kept.papers.insert(path, paper);
+            }
+        }
+        let job = Job::new(orders, self.cache.clone(), kept.shelf.clone());
+        if self.setting.later || job.is_empty() {
+            taken.waiting = Some(job).filter(|job| !job.is_empty());
+            return Ok(taken);
+        }
+        job.run_at_once(self.setting.interrupt)?;
+        self.collect(kept, taken.files)
     }
 
-    /// Without the feature there are no sheets.
-    #[cfg(not(feature = "sheets"))]
-    pub fn set(&self, _: &[(String, SignOff)], _: &mut Kept) -> Result<Papers, PublishError> {
-        Ok(Papers::default())
+    /// The sheets that were ready, and those that the press put out just now.
+    fn collect(&self, kept: &mut Kept, ready: Vec<File>) -> Result<Papers, PublishError> {
+        let mut files: BTreeMap<String, Arc<[u8]>> = ready.into_iter().collect();
+        for (path, Made { from, bytes }) in kept.shelf.emptied() {
+            let bytes = bytes.map_err(|why| PublishError::Sheet(path.clone(), why))?;
+            files.insert(path.clone(), Arc::clone(&bytes));
+            kept.papers.insert(path, Paper { from, bytes });
+        }
+        Ok(Papers { files: files.into_iter().collect(), waiting: None })
     }
 
-    /// The digest of all that should stand on a sheet, and the sheet: as it was, from the cache, or set.
-    #[cfg(feature = "sheets")]
-    fn one(&self, path: &str, view: &SignOff, before: Option<&Paper>) -> Result<(Digest, Paper), PublishError> {
-        /// Raised when the same view would be set otherwise.
-        const SETTING: &str = concat!("sheets 5 ", env!("CARGO_PKG_VERSION"));
-
-        if self.setting.interrupt.load(std::sync::atomic::Ordering::SeqCst) {
-            return Err(PublishError::Stopped);
-        }
+    fn stands(
+        &self,
+        path: &str,
+        view: SignOff,
+        before: Option<&Paper>,
+        made: Option<&Made>,
+    ) -> Result<Stands, PublishError> {
         let fail = |why: String| PublishError::Sheet(path.to_string(), why);
-        let words = serde_json::to_vec(view).map_err(|error| fail(error.to_string()))?;
-        let shown: Vec<String> =
-            view.pictures().filter_map(|picture| Some(self.rendition(&picture.key)?.digest.to_string())).collect();
-        let wanted = Digest::of_parts(&[SETTING.as_bytes(), &words, shown.join(" ").as_bytes()]);
-        if let Some(paper) = before.filter(|paper| paper.from == wanted) {
-            return Ok((wanted, paper.clone()));
+        let words = serde_json::to_vec(&view).map_err(|error| fail(error.to_string()))?;
+        let shown = view.pictures().filter_map(|picture| Some((picture.key.clone(), self.rendition(&picture.key)?)));
+        let shown: Vec<(String, &Rendition)> = shown.collect();
+        let digests: Vec<String> = shown.iter().map(|(_, rendition)| rendition.digest.to_string()).collect();
+        let from = Digest::of_parts(&[super::press::SETTING.as_bytes(), &words, digests.join(" ").as_bytes()]);
+        if let Some(paper) = before.filter(|paper| paper.from == from) {
+            return Ok(Stands::Ready(paper.clone()));
         }
-        if let Some(bytes) = self.cache.get("sheet", &wanted) {
-            return Ok((wanted, Paper { from: wanted, bytes: bytes.into() }));
+        if let Some(Made { bytes, .. }) = made.filter(|made| made.from == from) {
+            let bytes = bytes.clone().map_err(fail)?;
+            return Ok(Stands::Ready(Paper { from, bytes }));
         }
-        if let Some(paper) = before.filter(|_| self.setting.later) {
-            return Ok((wanted, paper.clone()));
+        if let Some(bytes) = self.cache.get("sheet", &from) {
+            return Ok(Stands::Ready(Paper { from, bytes: bytes.into() }));
         }
-        let bytes = super::sheets::sign_off(view, &|key| self.cache.rendition(self.rendition(key)?))
-            .map_err(|error| fail(error.to_string()))?;
-        // A sheet that can't be kept is set again next time.
-        let _ = self.cache.put("sheet", &wanted, &bytes);
-        Ok((wanted, Paper { from: wanted, bytes: bytes.into() }))
+        let pictures = shown.into_iter().map(|(key, rendition)| (key, rendition.clone())).collect();
+        let order = Order { path: path.to_owned(), from, view, pictures };
+        Ok(Stands::Wanted(before.cloned(), Box::new(order)))
     }
 
     /// The smallest rendition that is wide enough for paper.
-    #[cfg(feature = "sheets")]
-    fn rendition(&self, key: &str) -> Option<&crate::pictures::Rendition> {
+    fn rendition(&self, key: &str) -> Option<&Rendition> {
         /// 38 mm at 300 dots an inch, in pixels.
         const WIDE_ENOUGH: u32 = 450;
 

@@ -41,6 +41,18 @@ pub struct SignOff {
     pub rule: String,
     /// The issues in which what is on it was new or changed, the newest first; a few at most.
     pub revisions: Vec<Revision>,
+    /// Which part of the sheet this is, where it has so many items that it is set in parts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub part: Option<Part>,
+}
+
+/// One file of a sheet that is set in parts; the last one has the sums and the signatures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Part {
+    /// Its number, from 1.
+    pub number: usize,
+    /// How many there are.
+    pub of: usize,
 }
 
 impl SignOff {
@@ -48,6 +60,36 @@ impl SignOff {
     pub fn pictures(&self) -> impl Iterator<Item = &PictureRef> {
         let items = self.rooms.iter().flat_map(|room| &room.items);
         items.flat_map(|item| item.picture.iter().chain(item.choices.iter().filter_map(|one| one.picture.as_ref())))
+    }
+
+    /// How many items stand on it.
+    pub fn count(&self) -> usize {
+        self.rooms.iter().map(|room| room.items.len()).sum()
+    }
+
+    /// All of it but its rooms.
+    #[must_use]
+    pub fn without_rooms(&self) -> SignOff {
+        let Self { language, paper, draft, project, sheet, issue, date, statement, .. } = self;
+        let Self { facts, totals, allowances, approvers, rule, revisions, part, .. } = self;
+        SignOff {
+            language: language.clone(),
+            paper: *paper,
+            draft: *draft,
+            project: project.clone(),
+            sheet: sheet.clone(),
+            issue: issue.clone(),
+            date: date.clone(),
+            statement: statement.clone(),
+            facts: facts.clone(),
+            rooms: vec![],
+            totals: totals.clone(),
+            allowances: allowances.clone(),
+            approvers: approvers.clone(),
+            rule: rule.clone(),
+            revisions: revisions.clone(),
+            part: *part,
+        }
     }
 }
 

@@ -14,6 +14,8 @@ mod house;
 mod invited;
 mod issued;
 mod issuing;
+#[cfg(all(target_os = "linux", feature = "sheets"))]
+mod large_books;
 mod load;
 mod marks;
 mod pictures;

@@ -21,20 +21,25 @@ struct Running {
     thread: Option<thread::JoinHandle<Result<(), PreviewError>>>,
 }
 
-/// The draft of these tests: the text of `book.yaml` on the cover; a tab in it breaks the book, and what is
-/// slow waits for a build without changes.
-fn build(folder: &Path, changes: &Changes) -> Built {
+/// The draft of these tests: the text of `book.yaml` on the cover; a tab in it breaks the book.
+fn build(folder: &Path) -> Built {
     let text = fs::read_to_string(folder.join("book.yaml")).unwrap_or_default();
     if text.contains('\t') {
         return broken();
     }
-    let waiting = text.contains("slow") && !changes.is_empty();
     let cover = format!("<body>{text}</body>");
-    Built { waiting, ..built(&[("client/index.html", &cover), ("office/index.html", "<body></body>")]) }
+    built(&[("client/index.html", &cover), ("office/index.html", "<body></body>")])
 }
+
+/// What a build leaves to be made later, by the text of `book.yaml`.
+type Leaves = Box<dyn FnMut(&str) -> Option<Later> + Send>;
 
 impl Running {
     fn start() -> Self {
+        Self::leaving(Box::new(|_| None))
+    }
+
+    fn leaving(mut leaves: Leaves) -> Self {
         let folder = tempfile::tempdir().unwrap();
         fs::write(folder.path().join("book.yaml"), "title: Attic").unwrap();
         let (told, builds) = mpsc::channel();
@@ -46,7 +51,8 @@ impl Running {
             address: SocketAddr::from(([127, 0, 0, 1], 0)),
             build: Box::new(move |changes| {
                 pending.send(changes.clone()).unwrap();
-                build(&root, changes)
+                let text = fs::read_to_string(root.join("book.yaml")).unwrap_or_default();
+                Built { waiting: leaves(&text), ..build(&root) }
             }),
             // Told only once it is shown: a page that listens then hears of the next build first.
             tell: Box::new(move |news| match news {
@@ -72,6 +78,12 @@ impl Running {
     /// The changes of the next build, if there is one soon.
     fn built(&self) -> Option<Changes> {
         self.builds.recv_timeout(PATIENCE).ok()
+    }
+
+    /// False, after a moment: a page is looked for again.
+    fn waits(&self) -> bool {
+        thread::sleep(Duration::from_millis(25));
+        false
     }
 
     fn get(&self, path: &str) -> TcpStream {
@@ -131,14 +143,96 @@ fn a_saved_file_is_built_shown_and_told_to_the_pages_it_changed() {
     assert_eq!(changes.paths, ["book.yaml".into()].into());
 }
 
+/// Work that takes as long as the test wants: it says when it begins, and is told when to end.
+struct Slow {
+    begun: Receiver<()>,
+    end: mpsc::Sender<()>,
+    /// Whether each was left, once it ended.
+    left: Receiver<bool>,
+}
+
+impl Slow {
+    /// A preview whose builds leave slow work while `book.yaml` says so, and the hold on that work. A build
+    /// that finds it done leaves none.
+    fn start() -> (Running, Self) {
+        let (begin, begun) = mpsc::channel();
+        let (end, ends) = mpsc::channel();
+        let (tell, left) = mpsc::channel();
+        let (ends, done) = (Arc::new(std::sync::Mutex::new(ends)), Arc::new(std::sync::Mutex::new(String::new())));
+        let leaves = move |text: &str| {
+            if !text.contains("slow") || *done.lock().unwrap() == text {
+                return None;
+            }
+            let (begin, ends, tell, done, text) =
+                (begin.clone(), Arc::clone(&ends), tell.clone(), Arc::clone(&done), text.to_owned());
+            Some(Box::new(move |left: &std::sync::atomic::AtomicBool| {
+                begin.send(()).unwrap();
+                ends.lock().unwrap().recv_timeout(PATIENCE).unwrap();
+                let left = left.load(std::sync::atomic::Ordering::SeqCst);
+                if !left {
+                    *done.lock().unwrap() = text;
+                }
+                // The test may be over.
+                let _ = tell.send(left);
+            }) as Later)
+        };
+        (Running::leaving(Box::new(leaves)), Self { begun, end, left })
+    }
+}
+
 #[test]
-fn what_waits_is_made_when_the_folder_rests_and_only_once() {
-    let running = Running::start();
+fn what_takes_long_is_made_when_the_folder_rests_shown_by_a_build_and_made_only_once() {
+    let (running, slow) = Slow::start();
     running.save("book.yaml", "title: slow");
     assert_eq!(running.built().unwrap().paths.len(), 1);
+    slow.begun.recv_timeout(PATIENCE).unwrap();
+    slow.end.send(()).unwrap();
+    assert!(!slow.left.recv_timeout(PATIENCE).unwrap());
     assert!(running.built().unwrap().is_empty());
     running.save("book.yaml", "title: Cellar");
     assert_eq!(running.built().unwrap().paths.len(), 1);
+    assert!(slow.begun.try_recv().is_err());
+}
+
+#[test]
+fn a_save_goes_before_what_takes_long_which_is_left_and_begun_again() {
+    let (running, slow) = Slow::start();
+    running.save("book.yaml", "title: slow");
+    running.built().unwrap();
+    slow.begun.recv_timeout(PATIENCE).unwrap();
+    // It is at work and will not end by itself: the save is built and shown all the same.
+    running.save("book.yaml", "title: slow cellar");
+    assert_eq!(running.built().unwrap().paths, ["book.yaml".into()].into());
+    assert!(running.page("/client/").contains("title: slow cellar"));
+    assert!(slow.begun.try_recv().is_err(), "one at a time");
+    slow.end.send(()).unwrap();
+    assert!(slow.left.recv_timeout(PATIENCE).unwrap(), "it was told to leave off");
+    // What was left is of no build; what the last one left is begun once the folder rests.
+    slow.begun.recv_timeout(PATIENCE).unwrap();
+    assert!(running.builds.try_recv().is_err());
+    slow.end.send(()).unwrap();
+    assert!(running.built().unwrap().is_empty());
+}
+
+#[test]
+fn a_folder_that_goes_and_is_laid_anew_at_its_path_is_followed() {
+    let running = Running::start();
+    let root = running.folder.path();
+    for (n, aside) in [false, true, false].into_iter().enumerate() {
+        if aside {
+            fs::rename(root, root.with_extension("aside")).unwrap();
+        } else {
+            fs::remove_dir_all(root).unwrap();
+        }
+        // Perhaps seen to be gone, perhaps not: the builds till then do not matter.
+        fs::create_dir(root).unwrap();
+        running.save("book.yaml", &format!("title: Loft {n}"));
+        let shown = |text: &str| (0..200).any(|_| running.page("/client/").contains(text) || running.waits());
+        assert!(shown(&format!("title: Loft {n}")), "what was laid, {n}");
+        running.save("book.yaml", &format!("title: Cellar {n}"));
+        assert!(shown(&format!("title: Cellar {n}")), "a save after that, {n}");
+        let _ = fs::remove_dir_all(root.with_extension("aside"));
+    }
 }
 
 #[test]

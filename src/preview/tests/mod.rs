@@ -12,7 +12,7 @@ fn built(files: &[(&str, &str)]) -> Built {
     for (path, text) in files {
         output.insert(*path, Content::Bytes(text.as_bytes().into())).unwrap();
     }
-    Built { output, findings: Vec::new(), broken: false, waiting: false }
+    Built { output, findings: Vec::new(), broken: false, waiting: None }
 }
 
 /// A build that failed on one finding.
@@ -23,5 +23,5 @@ fn broken() -> Built {
         message: "a tab stands where spaces belong".into(),
         remedy: "use spaces to indent".into(),
     };
-    Built { output: Output::default(), findings: vec![finding], broken: true, waiting: false }
+    Built { output: Output::default(), findings: vec![finding], broken: true, waiting: None }
 }

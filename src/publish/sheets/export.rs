@@ -1,30 +1,56 @@
 //! From a sheet's world to the bytes of a PDF file.
 
-use typst::World;
+use std::sync::mpsc::{RecvTimeoutError, channel};
+use std::thread;
+use std::time::Duration;
+
 use typst::diag::SourceDiagnostic;
 use typst::foundations::Smart;
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
 use super::error::SheetError;
+use super::world::SheetWorld;
 
-/// How many sheets ago a result must last have been used to be dropped from the cache.
-const KEPT_SHEETS: usize = 1;
+/// A sheet of more items than this is swept after while it is set.
+const LARGE: usize = 40;
+/// How often, and how many sweeps a result outlives without being used. Rarer sweeps leave half a gigabyte
+/// for two hundred items; without a second look a sheet takes twice as long.
+const SWEEP: Duration = Duration::from_millis(100);
+const KEPT_SWEEPS: usize = 1;
 
 /// The pages of `world` as PDF, made out to PDF/UA-1 (ISO 14289-1).
 ///
 /// Where the fonts lack a letter (a name in Chinese, say) that standard cannot be claimed: the sheet
 /// is then written tagged all the same, the letter shown as a box and its text kept for copying.
-pub fn pdf(world: &dyn World, ident: String) -> Result<Vec<u8>, SheetError> {
+pub fn pdf(world: &SheetWorld, ident: &str, items: usize) -> Result<Vec<u8>, SheetError> {
+    if items > LARGE { swept(|| set(world, ident)) } else { set(world, ident) }
+}
+
+/// Lets go of all that the engine keeps of past calls: some two megabytes an item.
+pub fn forget() {
+    typst::comemo::evict(0);
+}
+
+/// Does `work` while what the engine has not used for a while is dropped. What is dropped is computed anew
+/// where it is needed once more: the bytes are the same, however often and whenever it is done.
+fn swept<T>(work: impl FnOnce() -> T) -> T {
+    let (working, ended) = channel::<()>();
+    thread::scope(|scope| {
+        scope.spawn(move || {
+            while ended.recv_timeout(SWEEP) == Err(RecvTimeoutError::Timeout) {
+                typst::comemo::evict(KEPT_SWEEPS);
+            }
+        });
+        let _working = working;
+        work()
+    })
+}
+
+fn set(world: &SheetWorld, ident: &str) -> Result<Vec<u8>, SheetError> {
     let compiled = typst::compile::<PagedDocument>(world);
     let document = compiled.output.map_err(|faults| SheetError::Template(worded(&faults)))?;
-    let accessible = write(&document, &ident, &[PdfStandard::Ua_1]);
-    let bytes = match accessible {
-        Err(_) => write(&document, &ident, &[]),
-        fine => fine,
-    };
-    typst::comemo::evict(KEPT_SHEETS);
-    bytes
+    write(&document, ident, &[PdfStandard::Ua_1]).or_else(|_| write(&document, ident, &[]))
 }
 
 fn write(document: &PagedDocument, ident: &str, standards: &[PdfStandard]) -> Result<Vec<u8>, SheetError> {

@@ -17,6 +17,7 @@ use crate::views::sign_off::{PictureRef, SignOff};
 
 pub use content::missing_letters;
 pub use error::SheetError;
+pub use export::forget;
 use world::SheetWorld;
 
 /// How many different pictures one sheet may show. Typst never gives back the names of files.
@@ -34,7 +35,7 @@ pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> R
     let gallery = Gallery::of(view, pictures)?;
     let json = content::json(view, &gallery.keys)?;
     let ident = identifier(&json, &gallery.files);
-    export::pdf(&SheetWorld::new(engine::SIGN_OFF, json, gallery.files), ident)
+    export::pdf(&SheetWorld::new(engine::SIGN_OFF, json, gallery.files), &ident, view.count())
 }
 
 /// A change order as the bytes of a PDF file.
@@ -44,7 +45,10 @@ pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> R
 pub fn change_order(view: &ChangeOrder) -> Result<Vec<u8>, SheetError> {
     let json = content::json(view, &[])?;
     let ident = identifier(&json, &[]);
-    export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), ident)
+    let items = view.rooms.iter().map(|room| room.items.len()).sum();
+    let bytes = export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), &ident, items);
+    forget();
+    bytes
 }
 
 /// The pictures of a sheet, each once.

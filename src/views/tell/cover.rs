@@ -13,7 +13,8 @@ use crate::views::state::Shape;
 use super::chrome::Place;
 use super::figures::{and, count};
 use super::item::sign_link;
-use super::{Teller, prose};
+use super::sign_off::WHOLE_BOOK;
+use super::{Teller, parts, prose};
 
 /// How many due things stand on the cover.
 const DUE: usize = 6;
@@ -172,11 +173,9 @@ impl Teller<'_> {
 
     /// The sheets to print and sign: the whole book first, then a room each.
     pub fn paper_links(&self) -> Vec<Link> {
-        let whole = Link {
-            href: "sheets/whole-book.pdf".into(),
-            name: "Whole book, sign-off sheet".into(),
-            number: Some("S-00".into()),
-        };
-        std::iter::once(whole).chain(self.subject.book.rooms.iter().map(|room| self.room_paper(room))).collect()
+        let rooms = &self.subject.book.rooms;
+        let counts: Vec<usize> = rooms.iter().map(|room| room.selections.len()).collect();
+        let whole = parts::links(WHOLE_BOOK, "Whole book, sign-off sheet", "S-00", &counts);
+        whole.into_iter().chain(rooms.iter().flat_map(|room| self.room_papers(room))).collect()
     }
 }

@@ -16,7 +16,7 @@ use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use super::chrome::Place;
 use super::figures::{count, quoted};
 use super::lines::{capital, fact, letter};
-use super::{Teller, prose};
+use super::{Teller, parts, prose};
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
 const PICTURE: u32 = 1600;
@@ -58,18 +58,22 @@ impl Teller<'_> {
             why: selection.why.get().map(|why| prose::blocks(why)),
             cautions: self.before_deciding(room, selection),
             signers: self.signers(room, selection),
-            paper: Some(self.room_paper(room)),
+            paper: self.item_paper(room, selection),
             asked: asking.map(|asking| self.asked_of(asking, room, selection)),
         }
     }
 
-    /// A room's sheet to sign.
-    pub fn room_paper(&self, room: &Room) -> Link {
-        Link {
-            href: self.chrome.paper_path(room),
-            name: format!("{}, sign-off sheet", room.title()),
-            number: Some(format!("S-{}", room.letter)),
-        }
+    /// A room's sheet to sign: a file alone, but for rooms of very many items.
+    pub fn room_papers(&self, room: &Room) -> Vec<Link> {
+        let name = format!("{}, sign-off sheet", room.title());
+        let number = format!("S-{}", room.letter);
+        parts::links(&self.chrome.paper_path(room), &name, &number, &[room.selections.len()])
+    }
+
+    /// The file of the room's sheet that the item stands on.
+    fn item_paper(&self, room: &Room, selection: &Selection) -> Option<Link> {
+        let at = room.selections.iter().position(|one| one.id == selection.id).unwrap_or(0);
+        self.room_papers(room).into_iter().nth(at / parts::MOST_ITEMS)
     }
 
     fn item_lead(&self, selection: &Selection) -> Html {

@@ -12,6 +12,7 @@ mod fit;
 mod history;
 mod item;
 mod lines;
+mod parts;
 mod prose;
 mod states;
 

@@ -58,7 +58,7 @@ impl Teller<'_> {
                 .collect(),
             items: self.item_lines(room),
             notices: self.room_notices(room),
-            paper: Some(self.room_paper(room)),
+            paper: self.room_papers(room).into_iter().next(),
         }
     }
 

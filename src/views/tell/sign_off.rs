@@ -14,7 +14,10 @@ use crate::views::state::Shape as Mark;
 
 use super::figures::count;
 use super::lines::fact;
-use super::{Teller, prose};
+use super::{Teller, parts, prose};
+
+/// The path of the sheet of all rooms.
+pub const WHOLE_BOOK: &str = "sheets/whole-book.pdf";
 
 impl Teller<'_> {
     /// Every sheet to sign, with its path.
@@ -28,8 +31,8 @@ impl Teller<'_> {
             mark: marks::shown(&marks::of_all(self.marks.values())),
         };
         let all: Vec<&BookRoom> = book.rooms.iter().collect();
-        let mut papers =
-            vec![("sheets/whole-book.pdf".to_string(), self.paper(whole, &all, amounts.book.settled, true))];
+        let whole = self.paper(whole, &all, amounts.book.settled, true);
+        let mut papers = parts::of(WHOLE_BOOK.to_owned(), whole);
         for room in &book.rooms {
             let sheet = Sheet {
                 code: format!("S-{}", room.letter),
@@ -38,7 +41,7 @@ impl Teller<'_> {
                 mark: self.room_mark(room),
             };
             let settled = amounts.rooms.get(&room.folder).and_then(|due| due.settled);
-            papers.push((self.chrome.paper_path(room), self.paper(sheet, &[room], settled, false)));
+            papers.extend(parts::of(self.chrome.paper_path(room), self.paper(sheet, &[room], settled, false)));
         }
         papers
     }
@@ -70,6 +73,7 @@ impl Teller<'_> {
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
             revisions: self.revisions(&|folder, _| rooms.iter().any(|room| room.folder == folder)),
+            part: None,
         }
     }
 

@@ -54,6 +54,7 @@ pub fn kitchen() -> SignOff {
         ],
         rule: "Both must sign; each signs alone".to_owned(),
         revisions: Vec::new(),
+        part: None,
     }
 }
 
