@@ -1,6 +1,6 @@
 //! The file operations that change a disk: one door, so that a test can make each of them fail.
 
-use std::fs::{self, File};
+use std::fs::{self, File, Metadata};
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
@@ -104,6 +104,31 @@ impl Disk {
         Ok(())
     }
 
+    /// Gives a file a second name, a link itself rather than what it leads to.
+    pub(super) fn link(&self, file: &Path, name: &Path) -> Result<(), WriteError> {
+        self.may("link").and_then(|()| fs::hard_link(file, name)).map_err(|error| WriteError::disk("link", file, error))
+    }
+
+    /// Gives a folder the rights of another, and its owner where that is allowed.
+    pub(super) fn like(&self, meta: &Metadata, folder: &Path) -> Result<(), WriteError> {
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::{MetadataExt, chown};
+            let _ = chown(folder, Some(meta.uid()), Some(meta.gid()));
+        }
+        fs::set_permissions(folder, meta.permissions())
+            .map_err(|error| WriteError::disk("set the rights of", folder, error))
+    }
+
+    /// Lets two folders exchange their names in one step, and flushes that.
+    pub(super) fn exchange(&self, one: &Path, other: &Path) -> Result<(), WriteError> {
+        let failed = |error| WriteError::disk("exchange", other, error);
+        self.may("exchange").and_then(|()| exchanged(one, other)).map_err(failed)?;
+        // The exchange is made: should it not be flushed, the disk still has the one or the other.
+        let _ = other.parent().map(|above| File::open(above).and_then(|above| above.sync_all()));
+        Ok(())
+    }
+
     /// Removes one file.
     pub(super) fn remove_file(&self, path: &Path) -> Result<(), WriteError> {
         self.may("remove").and_then(|()| fs::remove_file(path)).map_err(|error| WriteError::disk("remove", path, error))
@@ -143,6 +168,17 @@ impl Disk {
     }
 }
 
+#[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
+fn exchanged(one: &Path, other: &Path) -> io::Result<()> {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    Ok(renameat_with(CWD, one, CWD, other, RenameFlags::EXCHANGE)?)
+}
+
+#[cfg(not(any(target_os = "linux", target_os = "android", target_vendor = "apple")))]
+fn exchanged(_: &Path, _: &Path) -> io::Result<()> {
+    Err(io::ErrorKind::Unsupported.into())
+}
+
 /// Faults at chosen operations.
 #[cfg(test)]
 mod fault {
@@ -170,6 +206,8 @@ mod fault {
         Full(usize),
         /// The process ends by a signal just before this operation.
         Die(usize),
+        /// Names can't be exchanged here; this operation and all after it fail.
+        Plain(usize),
     }
 
     impl Fault {
@@ -183,6 +221,8 @@ mod fault {
                     Err(io::ErrorKind::StorageFull.into())
                 }
                 When::Die(then) if now == then => std::process::abort(),
+                When::Plain(_) if doing == "exchange" => Err(io::ErrorKind::Unsupported.into()),
+                When::Plain(then) if now >= then => Err(io::Error::other(doing.to_owned())),
                 _ => Ok(()),
             }
         }

@@ -61,7 +61,7 @@ impl WriteError {
             Self::FolderInTheWay(_) => "move the folder away, or publish to another one",
             Self::Link(_) => "put a real folder or file in place of the link, or publish elsewhere",
             Self::Damaged(_) => "publish to a new folder; the files of the old one can be deleted by hand",
-            Self::Picture(_) => "delete the folder `.bookmatch` of the book and publish again",
+            Self::Picture(_) => "publish again; what is missing or damaged in the cache is made anew",
             Self::Interrupted => "publish again; what was published before is untouched",
             Self::Disk { error, .. } => match error.kind() {
                 io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {

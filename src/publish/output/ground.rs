@@ -36,6 +36,12 @@ impl Ground<'_> {
         self.dir.join(path)
     }
 
+    /// Where a stand-in for the folder is laid out: beside it, under a name that is hidden.
+    pub(super) fn aside(&self) -> Option<PathBuf> {
+        let name = self.dir.file_name()?.to_str()?;
+        Some(self.dir.parent()?.join(format!(".{name}.bookmatch-stand-in")))
+    }
+
     /// Where the new bytes of file `n` are laid out.
     pub(super) fn new_file(&self, n: usize) -> PathBuf {
         self.dir.join(STAGING).join("new").join(n.to_string())

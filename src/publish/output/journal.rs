@@ -141,6 +141,14 @@ impl Step {
         }
     }
 
+    /// The path at which it leaves nothing of what stood there.
+    pub(super) fn replaces(&self) -> Option<&str> {
+        match self {
+            Self::Put { path, .. } | Self::Remove { path, .. } => Some(path),
+            Self::Make { .. } | Self::Prune { .. } => None,
+        }
+    }
+
     fn stays_inside(&self) -> bool {
         self.path() == MANIFEST || path::check(self.path()).is_ok()
     }

@@ -1,9 +1,9 @@
 //! What is published, path by path, and the only code that writes a published folder.
 //!
 //! The folder changes all at once or not at all. Everything new is first laid out and flushed in
-//! `.bookmatch-staging/`, then a journal of the moves is flushed, then the moves are made, and last
-//! the manifest. Without a journal a staging folder is thrown away; with one the next run ends what
-//! was begun. See [`write()`] for what is never touched.
+//! `.bookmatch-staging/`, then a journal of the moves is flushed, then a stand-in with the new output takes
+//! the folder's place while the moves are made (see `switch`). Without a journal a staging folder is thrown
+//! away; what else was begun is ended by the next run. See [`write()`] for what is never touched.
 
 mod path;
 
@@ -19,6 +19,8 @@ mod plan;
 
 mod journal;
 mod stage;
+
+mod switch;
 
 mod write;
 

@@ -11,6 +11,7 @@ use super::lock::Lock;
 use super::manifest::Manifest;
 use super::plan::Plan;
 use super::stage::stage;
+use super::switch;
 use super::{Output, Place};
 
 /// What a run did to the folder, in files.
@@ -28,8 +29,10 @@ pub struct Written {
 
 /// Publishes an output to a folder.
 ///
-/// The folder holds the previous output until the new one is complete on the disk. When this
-/// fails, every file is as it was; when it is killed, the next run ends or unmakes what it began.
+/// The folder holds the previous output until the new one is complete on the disk, and then that, from one
+/// moment to the next. When this fails, every file is as it was; when it is killed, what stands is the one or
+/// the other, and the next run clears what it began. On a disk or at a place where two folders can't exchange
+/// their names, a kill amid the moves leaves some old and some new files until the next run.
 /// A file is ours when the manifest lists its path: ours is replaced (also when somebody edited
 /// it) and removed once it no longer belongs. Nothing else is touched, and no link is followed.
 /// Setting `interrupt` stops it until the moment the files change places, which takes no time.
@@ -57,6 +60,7 @@ pub(super) fn write_on(
 }
 
 fn write_locked(output: &Output, ground: &Ground<'_>, interrupt: &AtomicBool) -> Result<Written, WriteError> {
+    switch::recover(ground)?;
     journal::recover(ground)?;
     let old = Manifest::read(ground)?;
     let plan = Plan::make(output, &old, ground, interrupt)?;
@@ -66,7 +70,7 @@ fn write_locked(output: &Output, ground: &Ground<'_>, interrupt: &AtomicBool) ->
         let staged =
             stage(&plan, output, ground, interrupt).and_then(|journal| journal.store(ground).map(|()| journal));
         match staged {
-            Ok(journal) => journal.commit(ground)?,
+            Ok(journal) => switch::commit(&journal, ground)?,
             Err(error) => {
                 // What cannot be cleared now is cleared by the next run.
                 let _ = clear(ground);

@@ -78,7 +78,8 @@ fn when_any_one_operation_fails_the_old_output_is_whole() {
         ground.publish(&second(&ground)).unwrap();
         assert_eq!(ground.stands(), stands_second(), "after operation {n}");
     }
-    assert!(failed >= all - 3, "{failed} of {all}");
+    // What is cleared away after the new output stands, and the way back, which is tried twice.
+    assert!(failed >= all - 8, "{failed} of {all}");
 }
 
 #[test]

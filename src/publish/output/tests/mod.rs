@@ -6,6 +6,7 @@ mod faults;
 mod full;
 mod kills;
 mod outputs;
+mod switching;
 mod theirs;
 
 use std::collections::BTreeMap;
@@ -65,12 +66,20 @@ impl Ground {
         fs::write(path, text).unwrap();
     }
 
+    /// What whoever opens the folder finds: all but what is being laid out for the next output.
+    fn shows(&self) -> BTreeMap<String, String> {
+        let mut stands = self.stands();
+        stands.retain(|path, _| !path.starts_with(".bookmatch-staging/"));
+        stands
+    }
+
     /// Every file and folder below the published folder but the manifest and the lock; folders
     /// end in `/`, and a link shows as what it points to.
     fn stands(&self) -> BTreeMap<String, String> {
         let mut found = BTreeMap::new();
         list(&self.site(), "", &mut found);
-        found.retain(|path, _| path != ".bookmatch-manifest.json" && path != ".bookmatch-lock");
+        let own = [".bookmatch-manifest.json", ".bookmatch-lock", ".bookmatch-stand-in", ".bookmatch-stood-in"];
+        found.retain(|path, _| !own.contains(&path.as_str()));
         found
     }
 }
