@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::book::{Book, Choice, Selection};
+use crate::source::Span;
 use crate::units::Money;
 
 /// Sums of a book. A sum leaves out what has no price yet; `open` counts those.
@@ -27,6 +28,8 @@ pub struct Due {
     pub open_least: Option<Money>,
     /// The most that the open ones can add.
     pub open_most: Option<Money>,
+    /// Where the sum went past what can be held; it says nothing from there on.
+    pub past: Option<Span>,
 }
 
 /// An allowance and what draws on it.
@@ -38,6 +41,9 @@ pub struct Allowance {
     pub due: Due,
     /// What is left when the settled options are taken off; negative when they are over.
     pub left: Money,
+    /// What is left when the open ones are taken off too: with the dearest and with the cheapest of their
+    /// options. None where nothing with a price is open.
+    pub left_with_open: Option<(Money, Money)>,
 }
 
 impl Amounts {
@@ -54,8 +60,11 @@ impl Amounts {
         }
         for (name, allowed) in &book.project.allowances {
             let due = drawn.remove(name.as_str()).unwrap_or_default();
-            let left = due.settled.map_or(Ok(allowed.amount), |settled| allowed.amount.checked_sub(settled));
-            let allowance = Allowance { allowed: allowed.amount, due, left: left.unwrap_or(allowed.amount) };
+            let settled = due.settled.unwrap_or(Money::zero(allowed.amount.currency));
+            let left = allowed.amount.checked_sub(settled).unwrap_or(allowed.amount);
+            let less = |open: Option<Money>| left.checked_sub(open?).ok();
+            let left_with_open = less(due.open_most).zip(less(due.open_least));
+            let allowance = Allowance { allowed: allowed.amount, due, left, left_with_open };
             amounts.allowances.insert(name.clone(), allowance);
         }
         amounts
@@ -74,8 +83,11 @@ impl Amounts {
 
 impl Due {
     fn add(&mut self, selection: &Selection) {
+        if self.past.is_some() {
+            return;
+        }
         match selection.settled().map(Amounts::price) {
-            Some(Some(price)) => self.settled = plus(self.settled, price),
+            Some(Some(price)) => self.settled = self.plus(self.settled, price, selection),
             settled => {
                 self.open += 1;
                 let prices = || selection.options.iter().filter_map(Amounts::price);
@@ -88,18 +100,61 @@ impl Due {
                         |one, other| if one.compare(other).is_ok_and(std::cmp::Ordering::is_ge) { one } else { other },
                     );
                 if settled.is_none() {
-                    self.open_least = least.map_or(self.open_least, |least| plus(self.open_least, least));
-                    self.open_most = most.map_or(self.open_most, |most| plus(self.open_most, most));
+                    self.open_least =
+                        least.map_or(self.open_least, |least| self.plus(self.open_least, least, selection));
+                    self.open_most = most.map_or(self.open_most, |most| self.plus(self.open_most, most, selection));
                 }
             }
         }
+        // A sum past what can be held is no sum: nothing of it is told, and nothing begins anew.
+        if let past @ Some(_) = self.past {
+            *self = Self { open: self.open, past, ..Self::default() };
+        }
+    }
+
+    /// A sum that may not have begun. All amounts of a book are in one currency.
+    fn plus(&mut self, sum: Option<Money>, more: Money, selection: &Selection) -> Option<Money> {
+        let Some(sum) = sum else { return Some(more) };
+        let sum = sum.checked_add(more).ok();
+        if sum.is_none() {
+            self.past = Some(selection.span);
+        }
+        sum
     }
 }
 
-/// A sum that may not have begun. All amounts of a book are in one currency.
-fn plus(sum: Option<Money>, more: Money) -> Option<Money> {
-    match sum {
-        None => Some(more),
-        Some(sum) => sum.checked_add(more).ok(),
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::rules::trial::Trial;
+
+    fn amounts(prices: &[&str]) -> Amounts {
+        let book = prices
+            .iter()
+            .enumerate()
+            .fold(Trial::of("money/arithmetic").book("allowances: {tile: 100}"), |trial, (at, price)| {
+                trial.selection(&format!("selection: T{at}\nkind: tile\nallowance: tile"), price)
+            });
+        Amounts::of(&book.read())
+    }
+
+    #[test]
+    fn a_sum_past_what_can_be_held_says_nothing_and_never_begins_anew() {
+        let most = "price: 90000000000000000.00";
+        let book = amounts(&[most, "price: 5.00", most, "price: 7.00"]).book;
+        assert_eq!((book.settled, book.past.is_some()), (None, true));
+        let book = amounts(&[most, "price: 5.00"]).book;
+        assert_eq!((book.settled.unwrap().plain().as_str(), book.past), ("90000000000000005.00", None));
+    }
+
+    #[test]
+    fn an_allowance_knows_what_is_left_with_what_is_open() {
+        let left = |prices: &[&str]| {
+            let allowance = amounts(prices).allowances["tile"];
+            (allowance.left.plain(), allowance.left_with_open.map(|(most, least)| (most.plain(), least.plain())))
+        };
+        let open = "options: [{id: a, price: 30}, {id: b, price: 80}]";
+        assert_eq!(left(&["price: 60", open]), ("40.00".into(), Some(("-40.00".into(), "10.00".into()))));
+        assert_eq!(left(&["price: 60"]), ("40.00".into(), None));
     }
 }

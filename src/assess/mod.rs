@@ -13,7 +13,7 @@ mod context;
 pub use context::{Context, Fitted, about};
 
 mod change_order;
-pub use change_order::{ChangeOrder, Changed, Fate, Moved};
+pub use change_order::{ChangeOrder, Changed, Fate, Moved, Sort};
 
 mod critical;
 mod dates;

@@ -13,6 +13,8 @@ pub struct Selection {
     pub id: String,
     /// Its number on drawings, such as `K-07`.
     pub tag: String,
+    /// Where the book writes that number itself; none where it is given in order.
+    pub tag_at: Option<Span>,
     /// What is chosen, in the household's words.
     pub name: Spanned<String>,
     /// Its kind.

@@ -36,10 +36,15 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
     let empty = Map::new();
     let fields = |value: &Value| value.as_object().cloned().unwrap_or_else(|| empty.clone());
     let (old, new) = (fields(before), fields(after));
+    let (names, later) = (Names::of(before), Names::of(after));
     for key in keys(&old, &new) {
         let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
         match key.as_str() {
             "options" => options(old, new, &mut found),
+            "chosen" if old != new => {
+                let (from, to) = (names.called(old), later.called(new));
+                found.push(Change { what: key.clone(), from, to });
+            }
             _ => compare(key, old, new, &mut found),
         }
     }
@@ -54,17 +59,17 @@ fn options(before: &Value, after: &Value, found: &mut Vec<Change>) {
     let mut seen = BTreeSet::new();
     let several = old.len() > 1 || new.len() > 1;
     for id in ids.into_iter().filter(|id| seen.insert(*id)) {
-        let name = |option: &Value| option["name"].as_str().unwrap_or(id).to_string();
+        let of = |option: &Value, all: &[Value]| name(option, all);
         match (named(old, id), named(new, id)) {
-            (Some(old), Some(new)) => {
-                let lead = if several { format!("{id}: ") } else { String::new() };
-                fields(&lead, &old, &new, found);
+            (Some(before), Some(after)) => {
+                let lead = if several { format!("{}: ", of(&after, new)) } else { String::new() };
+                fields(&lead, &before, &after, found);
             }
-            (Some(old), None) => {
-                found.push(Change { what: format!("option `{id}`"), from: Some(name(&old)), to: None });
+            (Some(gone), None) => {
+                found.push(Change { what: "option".into(), from: Some(of(&gone, old)), to: None });
             }
-            (None, Some(new)) => {
-                found.push(Change { what: format!("option `{id}`"), from: None, to: Some(name(&new)) });
+            (None, Some(added)) => {
+                found.push(Change { what: "option".into(), from: None, to: Some(of(&added, new)) });
             }
             (None, None) => {}
         }
@@ -78,11 +83,48 @@ fn fields(lead: &str, before: &Value, after: &Value, found: &mut Vec<Change>) {
     for key in keys(old, new) {
         let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
         match key.as_str() {
-            "size" | "details" => fields(lead, old, new, found),
+            "size" => sizes(lead, old, new, found),
+            "details" => fields(lead, old, new, found),
             "pictures" => pictures(lead, list(old), list(new), found),
             // The total says again what price, quantity and accessories say.
             "total" if before["price"] != after["price"] || before["quantity"] != after["quantity"] => {}
             _ => compare(&format!("{lead}{key}"), old, new, found),
+        }
+    }
+}
+
+/// What a client reads of an option; with its id where two read the same.
+fn name(option: &Value, all: &[Value]) -> String {
+    let id = id_of(option);
+    let name = option["name"].as_str().unwrap_or(id);
+    let alike = all.iter().filter(|other| other["name"].as_str() == Some(name)).count();
+    if alike > 1 { format!("{name} ({id})") } else { name.to_string() }
+}
+
+/// The options of an item, which can be called by name.
+struct Names<'v>(&'v [Value]);
+
+impl<'v> Names<'v> {
+    fn of(content: &'v Value) -> Self {
+        Self(list(&content["options"]))
+    }
+
+    /// The option of an id.
+    fn called(&self, id: &Value) -> Option<String> {
+        let id = id.as_str()?;
+        let option = self.0.iter().find(|option| id_of(option) == id);
+        Some(option.map_or_else(|| id.to_string(), |option| name(option, self.0)))
+    }
+}
+
+/// The sizes of an option: lengths, each of them.
+fn sizes(lead: &str, before: &Value, after: &Value, found: &mut Vec<Change>) {
+    let none = Map::new();
+    let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
+    for key in keys(old, new) {
+        let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
+        if old != new {
+            found.push(Change { what: format!("{lead}{key}"), from: measured(old), to: measured(new) });
         }
     }
 }
@@ -127,7 +169,7 @@ fn id_of(option: &Value) -> &str {
 fn said(value: &Value) -> Option<String> {
     match value {
         Value::Null => None,
-        Value::String(text) => Some(length(text).unwrap_or_else(|| text.clone())),
+        Value::String(text) => Some(text.clone()),
         Value::Bool(yes) => Some(if *yes { "yes" } else { "no" }.into()),
         Value::Number(number) => Some(number.to_string()),
         Value::Array(values) => Some(joined(values.iter().filter_map(said), "; ")),
@@ -135,13 +177,22 @@ fn said(value: &Value) -> Option<String> {
     }
 }
 
+/// A length, or a range of them.
+fn measured(value: &Value) -> Option<String> {
+    match value {
+        Value::String(text) => Some(length(text).unwrap_or_else(|| text.clone())),
+        other => said(other),
+    }
+}
+
+/// A value that says by its own keys what it is: only those are lengths.
 fn object(fields: &Map<String, Value>) -> Option<String> {
-    let of = |key: &str| fields.get(key).and_then(said);
+    let of = |key: &str| fields.get(key).and_then(measured);
     if let Some(length) = of("length") {
         return Some(length);
     }
     if let Some(sides) = fields.get("sides") {
-        return Some(joined(list(sides).iter().filter_map(said), " × "));
+        return Some(joined(list(sides).iter().filter_map(measured), " × "));
     }
     match (fields.contains_key("least"), of("least"), of("most")) {
         (true, Some(least), Some(most)) if least == most => Some(least),
@@ -161,14 +212,7 @@ fn joined(words: impl Iterator<Item = String>, by: &str) -> String {
 }
 
 /// Whole nanometres in both systems; nothing where the text is no such figure.
-///
-/// Six figures at least: shorter ones are less than a millimetre, and such a text is a number of
-/// something else.
 fn length(text: &str) -> Option<String> {
-    let digits = text.strip_prefix('-').unwrap_or(text);
-    if digits.len() < 6 || !digits.bytes().all(|digit| digit.is_ascii_digit()) {
-        return None;
-    }
     let length = Length::from_nanometres(text.parse().ok()?);
     let sixteenth = length.imperial(Grain::Sixteenth);
     let inches = if sixteenth.exact { sixteenth } else { length.imperial(Grain::ThirtySecond) };
@@ -217,7 +261,21 @@ mod tests {
         let after = json!({"options": [{"id": "b", "name": "Birch", "finish": "wax"}, {"id": "c", "name": "Cherry"}]});
         assert_eq!(
             told(&before, &after),
-            ["option `a` gone, which was Ash", "b: finish from oil to wax", "option `c` new: Cherry"]
+            ["option gone, which was Ash", "Birch: finish from oil to wax", "option new: Cherry"]
+        );
+    }
+
+    #[test]
+    fn a_choice_is_told_by_its_name_and_a_number_that_is_no_length_stays_as_it_is() {
+        let tap = |chosen: &str, model: &str| {
+            let option =
+                |id: &str, name: &str| json!({"id": id, "name": name, "model": model, "details": {"lamp": model}});
+            json!({"chosen": chosen, "options": [option("a", "Ash"), option("b", "Birch")]})
+        };
+        assert_eq!(told(&tap("a", "1"), &tap("b", "1")), ["chosen from Ash to Birch"]);
+        assert_eq!(
+            told(&tap("a", "30480000"), &tap("a", "30480001"))[..2],
+            ["Ash: lamp from 30480000 to 30480001", "Ash: model from 30480000 to 30480001"]
         );
     }
 

@@ -35,6 +35,7 @@ mod run;
 mod selection;
 mod supply;
 mod surface;
+mod tags;
 mod top;
 
 use std::fmt;
@@ -108,6 +109,7 @@ pub fn read_again(folder: &Folder, looked: &mut Looked) -> Result<Reading, NotAB
     names::unused_products(&common, &mut findings);
     names::check(&book, &loaded, &mut findings);
     book.record = record::read(folder, &mut loaded.files, &mut findings);
+    tags::as_issued(&mut book, &mut findings);
     readings::apply(&mut book);
     photos::look(folder, &loaded, &mut book, looked, &mut findings);
 

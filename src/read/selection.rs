@@ -22,10 +22,12 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
     let name = fields.read("selection", faults, text);
     let id = fields.read("id", faults, short_name);
     let options = fields.node("options");
+    let tag = fields.read("tag", faults, text);
     let kind = fields.read("kind", faults, kind_name);
     let selection = Selection {
         id: id.text().to_string(),
-        tag: fields.read("tag", faults, text).text().to_string(),
+        tag: tag.text().to_string(),
+        tag_at: tag.span().filter(|_| !tag.text().is_empty()),
         place: fields.read("place", faults, text),
         needed_for: fields.read("needed for", faults, needed_for),
         why: fields.read("why", faults, text),
@@ -121,13 +123,18 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
             ids.insert(selection.id.clone());
         }
         if selection.tag.is_empty() {
-            let mut numbers = (1_u32..).map(|number| format!("{}-{number:02}", room.letter));
-            selection.tag = numbers.find(|tag| !tags.contains(tag)).unwrap_or_default();
+            selection.tag = free_tag(&room.letter, &tags);
             tags.insert(selection.tag.clone());
         }
     }
     room.selections.sort_by_key(|selection| tag_order(&selection.tag));
     findings.append(&mut faults.findings);
+}
+
+/// The first number of a room that is not taken, such as `K-07`.
+pub fn free_tag(letter: &str, taken: &BTreeSet<String>) -> String {
+    let mut numbers = (1_u32..).map(|number| format!("{letter}-{number:02}"));
+    numbers.find(|tag| !taken.contains(tag)).unwrap_or_default()
 }
 
 fn free(name: &str, taken: &BTreeSet<String>) -> String {
@@ -136,7 +143,7 @@ fn free(name: &str, taken: &BTreeSet<String>) -> String {
 }
 
 /// Letters, then the number, so that `K-9` comes before `K-10`.
-fn tag_order(tag: &str) -> (String, u32, String) {
+pub fn tag_order(tag: &str) -> (String, u32, String) {
     let at = tag.find(|letter: char| letter.is_ascii_digit()).unwrap_or(tag.len());
     let (letters, rest) = tag.split_at(at);
     let figures: String = rest.chars().take_while(char::is_ascii_digit).collect();

@@ -120,3 +120,31 @@ fn a_torn_last_line_is_mended_by_the_next_issue() {
     assert!(mended.starts_with(&ledger) && mended.lines().count() == 3, "{mended}");
     project.run(["review", "--today", "2027-01-15"]).does_not_say("approve/ledger");
 }
+
+/// A second rug that stands before the first in the folder takes no number that was issued.
+#[test]
+fn a_tag_stays_as_it_was_issued_whatever_is_added_later() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    let second = rug(ASH).replace("Rug", "Carpet");
+    let project = project.file("rooms/kitchen/carpet.yaml", &second);
+    let told = project.run(["compare", "1", "now", "--format", "json", "--today", "2027-01-20"]).stdout_is_json();
+    let items = told["items"].as_array().unwrap();
+    assert_eq!((items.len(), &items[0]["name"], &items[0]["tag"]), (1, &"Carpet".into(), &"K-02".into()));
+    project.run(["review", "--today", "2027-01-20"]).does_not_say("source/tag");
+    let written = |name: &str, tag: &str| second.replace("Carpet", &format!("{name}\ntag: {tag}"));
+    let project = project.file("rooms/kitchen/carpet.yaml", &written("Carpet", "K-01"));
+    project
+        .run(["review", "--today", "2027-01-20"])
+        .says("the tag `K-01` was issued for `Rug`, and `Carpet` bears it now");
+    let project = project
+        .file("rooms/kitchen/carpet.yaml", &written("Carpet", "K-03"))
+        .file("rooms/kitchen/rug.yaml", &rug(OAK).replace("Rug", "Rug\ntag: K-02"));
+    project.run(["review", "--today", "2027-01-20"]).says("`Rug` was issued as `K-01`, and its tag is `K-02` now");
+    // What is gone keeps its number.
+    let project = project.file("rooms/kitchen/rug.yaml", &rug(OAK).replace("Rug", "Mat"));
+    let project = project.file("rooms/kitchen/carpet.yaml", &written("Carpet", "K-03"));
+    let told = project.run(["compare", "1", "now", "--format", "json", "--today", "2027-01-20"]).stdout_is_json();
+    let mat = told["items"].as_array().unwrap().iter().find(|item| item["name"] == "Mat").unwrap().clone();
+    assert_eq!(mat["tag"], "K-02");
+}

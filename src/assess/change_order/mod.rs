@@ -14,10 +14,25 @@ mod tests;
 pub struct ChangeOrder {
     /// The items that are not the same, in the order of the later issue; those that are gone come last.
     pub items: Vec<Changed>,
-    /// What the settled items come to, before tax; nothing between currencies.
+    /// What the priced items come to, before tax; nothing between currencies, or past what can be held.
     pub settled: Option<Moved<Money>>,
-    /// The same with tax, where both issues have it.
+    /// How that sum moved: what each kind of change brings. They add up to the difference.
+    pub sums: Vec<(Sort, Money)>,
+    /// The sum with tax, where both issues have it.
     pub with_tax: Option<Moved<Money>>,
+}
+
+/// What a change of money comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sort {
+    /// An open choice was made: no extra, since nothing was priced before.
+    Choice,
+    /// Something that had a price has another one, or none.
+    Change,
+    /// It is new.
+    New,
+    /// It is withdrawn.
+    Withdrawn,
 }
 
 /// A value that was and is.
@@ -73,13 +88,20 @@ impl Moved<Money> {
 }
 
 impl Changed {
-    /// How much more it comes to; nothing while one side is open.
+    /// How much more it comes to; what is open, or not there, comes to nothing.
     pub fn money(&self) -> Option<Money> {
-        match (self.fate, self.price.from, self.price.to) {
-            (_, Some(from), Some(to)) => to.checked_sub(from).ok(),
-            (Fate::Added, None, Some(to)) => Some(to),
-            (Fate::Gone, Some(from), None) => Money::zero(from.currency).checked_sub(from).ok(),
-            _ => None,
+        let Moved { from, to } = self.price;
+        let zero = Money::zero(from.or(to)?.currency);
+        to.unwrap_or(zero).checked_sub(from.unwrap_or(zero)).ok()
+    }
+
+    /// What its change of money comes from.
+    pub fn sort(&self) -> Sort {
+        match (self.fate, self.price.from) {
+            (Fate::Added, _) => Sort::New,
+            (Fate::Gone, _) => Sort::Withdrawn,
+            (_, None) => Sort::Choice,
+            _ => Sort::Change,
         }
     }
 
@@ -104,15 +126,18 @@ impl ChangeOrder {
         let stays = to.items.iter().filter_map(|item| changed(before.get(&key(item)).copied(), Some(item), (was, is)));
         let gone = from.items.iter().filter(|item| !there.contains(&key(item)));
         let gone = gone.filter_map(|item| changed(Some(item), None, (was, is)));
-        let sum = |from: Option<&str>, to: Option<&str>| {
-            let moved = Moved { from: amount(from, was)?, to: amount(to, is)? };
-            moved.by().map(|_| moved)
-        };
-        Self {
-            items: stays.chain(gone).collect(),
-            settled: sum(Some(&from.total.settled), Some(&to.total.settled)),
-            with_tax: sum(from.total.with_tax.as_deref(), to.total.with_tax.as_deref()),
-        }
+        let items: Vec<Changed> = stays.chain(gone).collect();
+        // The total is the sum of its lines, whatever an issue says of itself.
+        let settled = total(from, was).zip(total(to, is)).map(|(from, to)| Moved { from, to });
+        let settled = settled.filter(|moved| moved.by().is_some());
+        let agree = |issue: &Issue, sum: Option<Money>, currency| amount(Some(&issue.total.settled), currency) == sum;
+        let with_tax = amount(from.total.with_tax.as_deref(), was).zip(amount(to.total.with_tax.as_deref(), is));
+        let with_tax = with_tax.map(|(from, to)| Moved { from, to }).filter(|moved| {
+            let sums = agree(from, settled.map(|sum| sum.from), was) && agree(to, settled.map(|sum| sum.to), is);
+            sums && moved.by().is_some()
+        });
+        let sums = settled.map_or_else(Vec::new, |_| sums(&items));
+        Self { items, settled, sums, with_tax }
     }
 
     /// Whether nothing changed.
@@ -125,6 +150,22 @@ impl ChangeOrder {
     pub fn asks(&self) -> bool {
         self.items.iter().any(Changed::asks)
     }
+}
+
+/// What the priced items of an issue come to; nothing where that is past what can be held.
+fn total(issue: &Issue, currency: Option<Currency>) -> Option<Money> {
+    let prices = issue.items.iter().filter_map(|item| amount(item.price.as_deref(), currency));
+    Money::sum(currency?, prices).ok()
+}
+
+/// What each sort of change brings, of those that there are.
+fn sums(items: &[Changed]) -> Vec<(Sort, Money)> {
+    let mut sums: BTreeMap<Sort, Option<Money>> = BTreeMap::new();
+    for (sort, money) in items.iter().filter_map(|item| Some((item.sort(), item.money()?))) {
+        let sum = sums.entry(sort).or_insert(Some(Money::zero(money.currency)));
+        *sum = sum.and_then(|sum| sum.checked_add(money).ok());
+    }
+    sums.into_iter().filter_map(|(sort, sum)| Some((sort, sum?))).filter(|(_, sum)| sum.minor != 0).collect()
 }
 
 fn key(item: &IssuedItem) -> (&str, &str) {
@@ -146,6 +187,7 @@ fn changed(
         (None, _) => Fate::Added,
         (_, None) => Fate::Gone,
         (Some(from), Some(to)) if from.mark != to.mark => Fate::Changed,
+        (Some(from), Some(to)) if from.price != to.price => Fate::Changed,
         (Some(from), Some(to)) if (&from.lead_time, from.order_by) != (&to.lead_time, to.order_by) => Fate::Dated,
         _ => return None,
     };

@@ -56,7 +56,7 @@ fn an_item_is_told_with_its_money_and_its_days() {
     assert_eq!((item.fate, item.days()), (Fate::Changed, Some(-7)));
     assert_eq!(item.money().unwrap().plain(), "-79.50");
     assert_eq!(item.changes[0].words(), "finish from steel to black");
-    assert_eq!(order.settled.unwrap().by().unwrap().plain(), "30.00");
+    assert_eq!(order.settled.unwrap().by().unwrap().plain(), "-79.50");
     assert!(order.asks());
 }
 
@@ -69,9 +69,47 @@ fn new_and_gone_items_count_in_full() {
 }
 
 #[test]
-fn while_one_side_is_open_no_money_is_told() {
-    let order = order(&[("tap", "brass", None, None)], &[("tap", "steel", Some("240.00"), None)]);
-    assert_eq!(order.items[0].money(), None);
+fn a_first_choice_is_told_as_a_choice_and_not_as_an_extra() {
+    let from = [("tap", "brass", None, None), ("sink", "white", Some("390.00"), None)];
+    let to = [("tap", "steel", Some("240.00"), None), ("sink", "black", Some("400.00"), None)];
+    let order = order(&from, &to);
+    let sums: Vec<_> = order.sums.iter().map(|(sort, sum)| (*sort, sum.plain())).collect();
+    assert_eq!(sums, [(Sort::Choice, "240.00".into()), (Sort::Change, "10.00".into())]);
+    assert_eq!(order.settled.unwrap().by().unwrap().plain(), "250.00");
+}
+
+/// What becomes of an item, and what it costs before and after, in cents.
+type Fortune = (u8, Option<i64>, Option<i64>);
+/// Ids and prices.
+type Side = Vec<(String, Option<String>)>;
+
+proptest::proptest! {
+    /// Whatever becomes of items, the total is the sum of its lines, to the cent.
+    #[test]
+    fn the_total_is_the_sum_of_its_lines(
+        rows in proptest::collection::vec((0..8_u8, proptest::option::of(0..9_000_000_i64), proptest::option::of(0..9_000_000_i64)), 0..12)
+    ) {
+        let plain = |cents: &i64| format!("{}.{:02}", cents / 100, cents % 100);
+        let side = |pick: &dyn Fn(&Fortune) -> Option<Option<i64>>| -> Side {
+            let rows = rows.iter().enumerate();
+            rows.filter_map(|(at, row)| Some((format!("i{at}"), pick(row)?.as_ref().map(plain)))).collect()
+        };
+        // One in four is new, one in four is gone.
+        let from = side(&|(fate, from, _)| (fate % 4 != 0).then_some(*from));
+        let to = side(&|(fate, _, to)| (fate % 4 != 1).then_some(*to));
+        let rows_of = |side: &'_ [(String, Option<String>)], finish: &'static str| -> Issue {
+            let rows: Vec<Row<'_>> = side.iter().map(|(id, price)| (id.as_str(), finish, price.as_deref(), None)).collect();
+            issue("0.00", &rows)
+        };
+        let order = ChangeOrder::between(&rows_of(&from, "oak"), &rows_of(&to, "ash"));
+        let sum = |side: &[(String, Option<String>)]| -> i64 {
+            side.iter().filter_map(|(_, price)| price.as_ref()?.replace('.', "").parse::<i64>().ok()).sum()
+        };
+        let by = order.settled.unwrap().by().unwrap().minor;
+        proptest::prop_assert_eq!(by, sum(&to) - sum(&from));
+        proptest::prop_assert_eq!(by, order.items.iter().filter_map(Changed::money).map(|money| money.minor).sum::<i64>());
+        proptest::prop_assert_eq!(by, order.sums.iter().map(|(_, sum)| sum.minor).sum::<i64>());
+    }
 }
 
 #[test]

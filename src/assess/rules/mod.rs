@@ -40,6 +40,7 @@ pub const RULES: &[Rule] = &[
     source::wrong_type::RULE,
     source::bare_length::RULE,
     source::duplicate::RULE,
+    source::tag::RULE,
     source::unknown_name::RULE,
     source::outside_book::RULE,
     source::too_large::RULE,

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use serde::Serialize;
 
-use crate::assess::{ChangeOrder, Changed, Fate, Moved};
+use crate::assess::{ChangeOrder, Changed, Fate, Moved, Sort};
 use crate::book::{Approval, Book};
 use crate::ledger::Issue;
 use crate::units::{Currency, Money};
@@ -55,6 +55,9 @@ fn items(order: &ChangeOrder, book: &Book) -> String {
     }
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
+    for (sort, sum) in &order.sums {
+        let _ = writeln!(text, "{}: {}", sort_word(*sort), more(*sum));
+    }
     for (name, sum) in [("before tax", order.settled), ("with tax", order.with_tax)] {
         if let Some(words) = sum.and_then(|sum| Some(money(&sum, sum.by()?))) {
             let _ = writeln!(text, "{name}: {words}");
@@ -64,6 +67,24 @@ fn items(order: &ChangeOrder, book: &Book) -> String {
         let _ = writeln!(text, "to sign: {}", signers(book));
     }
     text
+}
+
+/// What a change of money comes from.
+fn sort_word(sort: Sort) -> &'static str {
+    match sort {
+        Sort::Choice => "choices made",
+        Sort::Change => "changes",
+        Sort::New => "new",
+        Sort::Withdrawn => "withdrawn",
+    }
+}
+
+/// `$20.00 more`.
+fn more(by: Money) -> String {
+    match by.is_negative() {
+        true => Money::zero(by.currency).checked_sub(by).map_or_else(|_| by.to_string(), |less| format!("{less} less")),
+        false => format!("{by} more"),
+    }
 }
 
 fn fate(fate: Fate) -> &'static str {
@@ -150,6 +171,8 @@ struct Order<'a> {
     items: Vec<Item<'a>>,
     currency: &'a str,
     settled: Option<Sum>,
+    /// What each sort of change brings to that sum.
+    sums: Vec<Bringing>,
     with_tax: Option<Sum>,
     sign: Sign<'a>,
 }
@@ -200,6 +223,12 @@ struct Sum {
 }
 
 #[derive(Serialize)]
+struct Bringing {
+    of: &'static str,
+    difference: String,
+}
+
+#[derive(Serialize)]
 struct Sign<'a> {
     needed: bool,
     all: bool,
@@ -219,6 +248,7 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         items: order.items.iter().map(told_item).collect(),
         currency: &to.currency,
         settled: sum(order.settled),
+        sums: order.sums.iter().map(|(sort, sum)| Bringing { of: sort_word(*sort), difference: sum.plain() }).collect(),
         with_tax: sum(order.with_tax),
         sign: Sign {
             needed: order.asks(),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, cautions};
+use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort, cautions};
 use crate::book::Book;
 use crate::book::vocabulary::kind;
 use crate::digest::Digest;
@@ -122,10 +122,24 @@ fn difference(by: Money) -> String {
     }
 }
 
+/// What each sort of change brings, then the sums before and after, which are theirs.
 fn totals(order: &Order) -> Vec<Change> {
+    let sorts = order
+        .sums
+        .iter()
+        .map(|(sort, sum)| Change { by: difference(*sum), ..change(sort_name(*sort), String::new(), String::new()) });
     let sums = [("Items before tax", order.settled), ("Total with tax", order.with_tax)];
-    let told = sums.into_iter().filter_map(|(name, sum)| Some(moved(name, sum?)));
-    told.collect()
+    sorts.chain(sums.into_iter().filter_map(|(name, sum)| Some(moved(name, sum?)))).collect()
+}
+
+/// What a change of money comes from, in words.
+fn sort_name(sort: Sort) -> &'static str {
+    match sort {
+        Sort::Choice => "Choices made",
+        Sort::Change => "Changes",
+        Sort::New => "New items",
+        Sort::Withdrawn => "Withdrawn",
+    }
 }
 
 fn moved(what: &str, sum: Moved<Money>) -> Change {
@@ -240,7 +254,10 @@ fn ordering(changed: &Changed) -> Vec<Change> {
     let mut told = Vec::new();
     let (price, lead, order_by) = (&changed.price, &changed.lead_time, &changed.order_by);
     if price.from != price.to {
-        let by = changed.money().map_or_else(String::new, difference);
+        let by = match changed.sort() {
+            Sort::Choice => changed.money().map_or_else(String::new, |money| format!("{money}, a first choice")),
+            _ => changed.money().map_or_else(String::new, difference),
+        };
         told.push(Change { by, ..change("Price in all", text(price.from), text(price.to)) });
     }
     if lead.from != lead.to {

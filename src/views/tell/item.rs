@@ -172,8 +172,7 @@ impl Teller<'_> {
         let allowance = self.subject.assessment.amounts.allowances.get(name)?;
         let price = Amounts::price(option)?;
         let share = format!("draws on the {name} allowance of {}", allowance.allowed);
-        let over =
-            price.checked_sub(allowance.allowed).ok().filter(|over| !over.is_negative() && over.plain() != "0.00");
+        let over = price.checked_sub(allowance.allowed).ok().filter(|over| over.minor > 0);
         Some(Html::text(
             &over.map_or(share, |over| format!("{over} over the {name} allowance of {}", allowance.allowed)),
         ))

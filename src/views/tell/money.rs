@@ -1,7 +1,7 @@
 //! Tells the money: what is settled in each room, and what is left of each allowance.
 
-use crate::assess::{Amounts, Due};
-use crate::units::Money;
+use crate::assess::{Allowance, Amounts, Due};
+use crate::units::{Money, money::MoneyError};
 use crate::views::html::Html;
 use crate::views::schedule::{Bar, Cell, Column, SchedulePage, Table};
 
@@ -23,7 +23,7 @@ impl Teller<'_> {
             1 => "One allowance is exceeded by what is settled.".into(),
             many => format!("{many} allowances are exceeded by what is settled."),
         };
-        let sums = self.sums(amounts.book.settled);
+        let sums = self.sums(amounts.book.settled, &self.all_rooms());
         SchedulePage {
             sheet: self.revised(self.chrome.sheet(place, None, from, onward), &|_, _| true),
             lead: Html::text(&lead),
@@ -50,17 +50,22 @@ impl Teller<'_> {
                 Cell { bar: Some(bar), ..money(allowance.due.settled).into() },
                 money(Some(allowance.left)).into(),
                 open(&allowance.due),
+                with_open(allowance),
             ]
         });
         Table {
             name: "Allowances".into(),
-            scope: Some("Before tax; what is over stands with a minus".into()),
+            scope: Some(
+                "Before tax; settled is what one option stands for, signed or not; what is over stands with a minus"
+                    .into(),
+            ),
             columns: columns(&[
                 ("Allowance", false),
                 ("Allowed", true),
                 ("Settled", true),
                 ("Left", true),
                 ("Still open", true),
+                ("Left with what is open", true),
             ]),
             rows: rows.collect(),
             totals: vec![],
@@ -95,31 +100,33 @@ impl Teller<'_> {
 
     /// What the firm pays and keeps, of the settled items that have a cost.
     fn margin_table(&self) -> Table {
-        let mut totals: [Option<Money>; 3] = [None; 3];
+        let mut totals: [Option<Result<Money, MoneyError>>; 3] = [const { None }; 3];
         let mut rows = Vec::new();
         for (_, selection) in self.subject.book.selections() {
             let Some(option) = selection.settled() else { continue };
             let Some((price, cost)) = Amounts::price(option).zip(Amounts::cost(option)) else { continue };
-            let margin = price.checked_sub(cost).ok();
-            for (total, amount) in totals.iter_mut().zip([Some(price), Some(cost), margin]) {
-                *total = match (*total, amount) {
-                    (Some(total), Some(amount)) => total.checked_add(amount).ok(),
-                    (None, amount) => amount,
-                    (total, None) => total,
-                };
+            let margin = price.checked_sub(cost);
+            for (total, amount) in totals.iter_mut().zip([Ok(price), Ok(cost), margin.clone()]) {
+                // What can't be reckoned once is not begun anew.
+                *total = Some(match total.take() {
+                    Some(sum) => sum.and_then(|sum| sum.checked_add(amount?)),
+                    None => amount,
+                });
             }
             let name = format!("{} {}", selection.tag, selection.name.value);
             rows.push(vec![
                 name.as_str().into(),
                 money(Some(price)).into(),
                 money(Some(cost)).into(),
-                money(margin).into(),
+                money(margin.ok()).into(),
             ]);
         }
         let totals = if rows.is_empty() {
             vec![]
         } else {
-            std::iter::once("Together".into()).chain(totals.map(|total| money(total).into())).collect()
+            std::iter::once("Together".into())
+                .chain(totals.map(|total| money(total.and_then(Result::ok)).into()))
+                .collect()
         };
         Table {
             name: "Price, cost and margin".into(),
@@ -143,6 +150,15 @@ fn open(due: &Due) -> Cell {
             ..Cell::from(Html::text(&format!("{least} to {most}")))
         },
         (open, ..) => format!("{open} without a price").as_str().into(),
+    }
+}
+
+/// What is left of an allowance once what is open is chosen.
+fn with_open(allowance: &Allowance) -> Cell {
+    match allowance.left_with_open {
+        Some((dearest, cheapest)) if dearest != cheapest => format!("{dearest} to {cheapest}").as_str().into(),
+        Some((left, _)) => money(Some(left)).into(),
+        None => "–".into(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Tells the page of everything to be signed.
 
-use crate::assess::{Amounts, DecideBy};
+use crate::assess::{Allowance, Amounts, DecideBy};
 use crate::book::{Approval, Book, Room, Selection};
 use crate::marks;
 use crate::units::Money;
@@ -36,7 +36,30 @@ pub fn who_signs(book: &Book) -> String {
     }
 }
 
+/// What is left of an allowance, in words, with and without what is still open.
+pub fn rest(allowance: &Allowance) -> String {
+    let words = |left: Money| match left.is_negative() {
+        true => Money::zero(left.currency)
+            .checked_sub(left)
+            .map_or_else(|_| left.to_string(), |over| format!("{over} over")),
+        false => format!("{left} left"),
+    };
+    let rest = words(allowance.left);
+    match allowance.left_with_open {
+        Some((dearest, cheapest)) if dearest != cheapest => {
+            format!("{rest}; with what is open {} to {}", words(dearest), words(cheapest))
+        }
+        Some((left, _)) => format!("{rest}; with what is open {}", words(left)),
+        None => rest,
+    }
+}
+
 impl Teller<'_> {
+    /// Every room of the book.
+    pub fn all_rooms(&self) -> Vec<&Room> {
+        self.subject.book.rooms.iter().collect()
+    }
+
     /// `sign.html`.
     pub fn sign(&self) -> SignPage {
         let project = &self.subject.book.project;
@@ -51,9 +74,8 @@ impl Teller<'_> {
         let selections = self.subject.book.selections().count();
         let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
         let mut facts = vec![fact("Items", selections.to_string()), fact("Who signs", self.who_signs())];
-        facts.extend(
-            self.total(&self.subject.assessment.amounts.book.settled).map(|total| fact("Total", total.to_string())),
-        );
+        let sums = self.sums(self.subject.assessment.amounts.book.settled, &self.all_rooms());
+        facts.extend(sums.last().map(|sum| fact(&sum.name, sum.amount.to_string())));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         SignPage {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), &|_, _| true),
@@ -129,8 +151,21 @@ impl Teller<'_> {
         }
     }
 
-    /// Subtotal, tax and total of what is settled.
-    pub fn sums(&self, settled: Option<Money>) -> Vec<Sum> {
+    /// How much of a sum is approved, in words: what stands in it may be proposed and signed by nobody.
+    fn how_approved(&self, rooms: &[&Room]) -> &'static str {
+        let approvals = &self.subject.assessment.approvals;
+        let settled = rooms.iter().flat_map(|room| room.selections.iter().map(move |one| (*room, one)));
+        let settled: Vec<_> = settled.filter(|(_, one)| one.settled().is_some()).collect();
+        let approved = settled.iter().filter(|(room, one)| approvals.is_orderable(room, one)).count();
+        match approved {
+            0 => "Total of what is proposed; nothing of it is approved yet",
+            all if all == settled.len() => "Total of what is approved",
+            _ => "Total of what is proposed; some of it is approved",
+        }
+    }
+
+    /// Subtotal, tax and total of what is proposed or chosen in these rooms.
+    pub fn sums(&self, settled: Option<Money>, rooms: &[&Room]) -> Vec<Sum> {
         let Some(settled) = settled else { return vec![] };
         let mut sums = Vec::new();
         if let Some((tax, amount)) =
@@ -139,13 +174,14 @@ impl Teller<'_> {
             sums.push(Sum { name: "Items before tax".into(), amount: settled });
             sums.push(Sum { name: format!("Tax, {tax}"), amount });
         }
-        sums.extend(self.total(&Some(settled)).map(|amount| Sum { name: "Total of what is settled".into(), amount }));
+        let total = self.total(&Some(settled));
+        sums.extend(total.map(|amount| Sum { name: self.how_approved(rooms).into(), amount }));
         sums
     }
 
     fn totals(&self) -> Vec<Total> {
         let due = self.subject.assessment.amounts.book;
-        let sums = self.sums(due.settled);
+        let sums = self.sums(due.settled, &self.all_rooms());
         let last = sums.len().saturating_sub(1);
         let mut totals: Vec<Total> = sums
             .into_iter()
@@ -157,11 +193,9 @@ impl Teller<'_> {
             totals.push(Total { name, figure: format!("{least} to {most}"), main: false });
         }
         for (name, allowance) in &self.subject.assessment.amounts.allowances {
-            let over = allowance.left.is_negative();
-            let words = if over { "over its allowance" } else { "left of its allowance" };
             totals.push(Total {
-                name: format!("{}, {words} of {}", super::lines::capital(name), allowance.allowed),
-                figure: allowance.left.to_string(),
+                name: format!("{}, of its allowance of {}", super::lines::capital(name), allowance.allowed),
+                figure: rest(allowance),
                 main: false,
             });
         }

@@ -68,7 +68,7 @@ impl Teller<'_> {
             statement: self.statement(open),
             facts,
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
-            totals: self.sums(settled).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
+            totals: self.sums(settled, rooms).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
             allowances: if whole { self.paper_allowances() } else { vec![] },
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
@@ -84,7 +84,7 @@ impl Teller<'_> {
                 name: super::lines::capital(name),
                 allowed: allowance.allowed.to_string(),
                 chosen: allowance.due.settled.map_or_else(|| "–".into(), |settled| settled.to_string()),
-                rest: format!("{} {}", allowance.left, if allowance.left.is_negative() { "over" } else { "left" }),
+                rest: super::sign::rest(allowance),
             })
             .collect()
     }

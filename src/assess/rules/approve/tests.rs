@@ -32,7 +32,7 @@ fn issued(approvers: &str, range: &str) -> Record {
     let items = marks::items(&book, &|_| None).into_iter().map(|((room, item), marked)| IssuedItem {
         room: room.into(),
         item: item.into(),
-        tag: "K-01".into(),
+        tag: if item == "range" { "K-01".into() } else { "K-02".into() },
         name: item.into(),
         mark: marked.mark,
         content: marked.content,

@@ -41,14 +41,24 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let found = unlike_units(room, selection, option).or_else(|| judge(room, selection, option));
         findings.extend(found);
     }
+    let amounts = Amounts::of(context.book);
+    let rooms = amounts.rooms.iter().filter(|_| amounts.book.past.is_none());
+    let sums = std::iter::once(("the whole book".to_string(), &amounts.book))
+        .chain(rooms.map(|(room, due)| (format!("the room `{room}`"), due)))
+        .chain(amounts.allowances.iter().map(|(name, allowance)| (format!("the allowance `{name}`"), &allowance.due)));
+    findings.extend(sums.filter_map(|(what, due)| {
+        let message = format!("the sum of {what} is more than can be reckoned with");
+        Some(Finding::new(RULE.code, Severity::Stop, due.past?, message).remedy("check the prices and quantities"))
+    }));
 }
 
 fn judge(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
     let price = option.price.spanned()?;
     let finding = |severity, span, message: String| about(room, selection, option, RULE.code, severity, span, message);
     let Some(sum) = Amounts::price(option) else {
-        let quantity = option.quantity.get()?;
-        let message = format!("{} times {quantity} is more than can be reckoned with", price.value);
+        let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
+        let message =
+            format!("{} times {quantity}, with its accessories, is more than can be reckoned with", price.value);
         return Some(finding(Severity::Stop, price.span, message).remedy("check price and quantity"));
     };
     let total = option.total.spanned()?;
@@ -122,5 +132,13 @@ mod tests {
     #[test]
     fn what_can_t_be_held_is_told_and_not_left_out_of_the_sum() {
         tile("price: 90000000000000.00\nquantity: 5000000000").finds_one();
+    }
+
+    #[test]
+    fn a_sum_that_can_t_be_held_is_told_and_never_begins_anew() {
+        let most = "price: 90000000000000000.00";
+        let two = |other: &str| tile(most).selection("selection: Other\nkind: tile", other);
+        two(most).finds("the sum of the whole book is more than can be reckoned with").weighs("stop");
+        two("price: 5.00").stays_silent();
     }
 }

@@ -6,6 +6,7 @@ pub mod geometry;
 pub mod outside_book;
 pub mod stray;
 pub mod syntax;
+pub mod tag;
 pub mod too_large;
 pub mod unchecked;
 pub mod unknown_key;

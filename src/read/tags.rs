@@ -1,0 +1,102 @@
+//! Gives each selection the tag under which it was issued: what a drawing once called K-04 stays K-04.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::book::{Book, Record, Room};
+use crate::finding::{Finding, Severity};
+use crate::source::{Span, Spanned};
+
+use super::selection::{free_tag, tag_order};
+
+/// The tag under which each item was issued last, by room and item, with its name then.
+struct AsIssued<'r> {
+    items: BTreeMap<(&'r str, &'r str), (&'r str, &'r str)>,
+}
+
+impl<'r> AsIssued<'r> {
+    fn of(record: &'r Record) -> Self {
+        let issued = record.issues.values().flat_map(|issue| &issue.items);
+        let items =
+            issued.map(|item| ((item.room.as_str(), item.item.as_str()), (item.tag.as_str(), item.name.as_str())));
+        Self { items: items.collect() }
+    }
+
+    fn tag(&self, room: &str, item: &str) -> Option<&'r str> {
+        self.items.get(&(room, item)).map(|(tag, _)| *tag)
+    }
+
+    /// Each tag of a room that was issued, with the item that bears it: the first of two that do.
+    fn of_room(&self, room: &str) -> BTreeMap<&'r str, (&'r str, &'r str)> {
+        let mut tags = BTreeMap::new();
+        for ((_, item), (tag, name)) in self.items.iter().filter(|((folder, _), _)| *folder == room) {
+            tags.entry(*tag).or_insert((*item, *name));
+        }
+        tags
+    }
+}
+
+/// Sets the tags of what was issued, and tells those that are written otherwise than they were issued.
+pub fn as_issued(book: &mut Book, findings: &mut Vec<Finding>) {
+    let issued = AsIssued::of(&book.record);
+    for room in &mut book.rooms {
+        let taken = issued.of_room(&room.folder);
+        if !taken.is_empty() {
+            written_otherwise(room, &issued, &taken, findings);
+            set(room, &issued, &taken);
+        }
+    }
+}
+
+fn set(room: &mut Room, issued: &AsIssued<'_>, taken: &BTreeMap<&str, (&str, &str)>) {
+    let written = room.selections.iter().filter(|selection| selection.tag_at.is_some());
+    let mut used: BTreeSet<String> = written.map(|selection| selection.tag.clone()).collect();
+    let (folder, letter) = (room.folder.clone(), room.letter.clone());
+    // What was issued first, so that nothing new takes a number that is spoken for.
+    for selection in room.selections.iter_mut().filter(|selection| selection.tag_at.is_none()) {
+        let own = taken.iter().find(|(_, (item, _))| *item == selection.id).map(|(tag, _)| *tag);
+        let own = own.filter(|tag| issued.tag(&folder, &selection.id) == Some(*tag) && !used.contains(*tag));
+        selection.tag = own.unwrap_or_default().to_string();
+        used.extend(own.map(str::to_string));
+    }
+    used.extend(taken.keys().map(|tag| (*tag).to_string()));
+    for selection in room.selections.iter_mut().filter(|selection| selection.tag.is_empty()) {
+        selection.tag = free_tag(&letter, &used);
+        used.insert(selection.tag.clone());
+    }
+    room.selections.sort_by_key(|selection| tag_order(&selection.tag));
+}
+
+fn written_otherwise(
+    room: &Room,
+    issued: &AsIssued<'_>,
+    taken: &BTreeMap<&str, (&str, &str)>,
+    findings: &mut Vec<Finding>,
+) {
+    let mut tell = |at: Span, name: &Spanned<String>, message: String, remedy: String| {
+        let finding = Finding::new("source/tag", Severity::Stop, at, message).room(&room.folder).item(name);
+        findings.push(finding.remedy(remedy));
+    };
+    for selection in &room.selections {
+        let (Some(at), name) = (selection.tag_at, &selection.name.value) else { continue };
+        let tag = &selection.tag;
+        match issued.tag(&room.folder, &selection.id) {
+            Some(before) if before != tag => {
+                let message = format!("`{name}` was issued as `{before}`, and its tag is `{tag}` now");
+                tell(
+                    at,
+                    &selection.name,
+                    message,
+                    format!("write `tag: {before}`, or take the tag out: it keeps its number"),
+                );
+            }
+            Some(_) => {}
+            None => {
+                if let Some((_, other)) = taken.get(tag.as_str()).filter(|(item, _)| *item != selection.id) {
+                    let message = format!("the tag `{tag}` was issued for `{other}`, and `{name}` bears it now");
+                    let remedy = "give it a number that was never issued, or take the tag out: it gets a free one";
+                    tell(at, &selection.name, message, remedy.into());
+                }
+            }
+        }
+    }
+}
