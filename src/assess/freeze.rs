@@ -1,11 +1,12 @@
 //! Freezes a book into an issue: every item with its mark, and what it comes to.
 
 use crate::book::{Book, Room, Selection};
-use crate::ledger::{Issue, IssuedItem, Purpose, Total};
+use crate::ledger::{Head, Issue, IssuedItem, Purpose, Total};
 use crate::marks::{self, Marked};
 use crate::units::{Currency, Date, Money};
 
 use super::Assessment;
+use super::approval::terms_of;
 
 /// Under which name a book is frozen.
 #[derive(Clone, Debug)]
@@ -18,6 +19,8 @@ pub struct Heading {
     pub purpose: Purpose,
     /// The day.
     pub on: Date,
+    /// The ledger's last line; none of the book as it stands.
+    pub after: Option<Head>,
 }
 
 /// The book as an issue. The digests of its pictures must have been read.
@@ -39,6 +42,8 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
         title: book.project.title.text().to_string(),
         currency: currency.code().to_string(),
         total: Total { settled: settled.plain(), with_tax: with_tax.map(Money::plain) },
+        terms: Some(terms_of(book)),
+        after: heading.after,
         items: items.collect(),
     }
 }

@@ -73,7 +73,7 @@ mod photo;
 pub use photo::{Photo, PhotoFile};
 
 mod record;
-pub use record::{Kept, Record, Scan};
+pub use record::{Kept, Record, Scan, Waiting};
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::digest::Digest;
-use crate::ledger::{Drawing, Fact, Issue, Line, Purpose};
+use crate::ledger::{Drawing, Fact, Head, Issue, Line, Measured, Purpose};
+use crate::units::Date;
 
 /// The record of a book; nothing while nothing was issued.
 #[derive(Clone, Debug, Default)]
@@ -14,10 +15,23 @@ pub struct Record {
     pub lines: Vec<Line>,
     /// The issues whose files are as they were issued, by number.
     pub issues: BTreeMap<u32, Issue>,
+    /// The line that names each issue, by the issue's number.
+    pub heads: BTreeMap<u32, Head>,
+    /// Readings that do not count, in their order.
+    pub waiting: Vec<Waiting>,
     /// What responses keep beside their facts, by the response.
     pub kept: BTreeMap<Digest, Kept>,
     /// Something in it is not as it was written; findings say what.
     pub faulty: bool,
+}
+
+/// Readings that do not count: nobody has confirmed them, or their day lies ahead.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waiting {
+    /// What was measured.
+    pub measured: Measured,
+    /// The day on which they came in, where they say that they were made later.
+    pub came: Option<Date>,
 }
 
 /// What a response keeps that its fact does not say.

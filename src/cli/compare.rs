@@ -98,8 +98,13 @@ fn find(review: &Review, edition: Edition, book: &Path) -> Result<Issue, Failure
             .cloned()
             .ok_or_else(|| format!("there is no issue {number}; the last one is issue {}", latest.number).into()),
         Edition::Now => {
-            let heading =
-                Heading { book: latest.book.clone(), number: 0, purpose: Purpose::Approval, on: review.today };
+            let heading = Heading {
+                book: latest.book.clone(),
+                number: 0,
+                purpose: Purpose::Approval,
+                on: review.today,
+                after: None,
+            };
             Ok(freeze(&review.book, &review.assessment, heading))
         }
     }

@@ -10,6 +10,7 @@ use crate::read::read;
 use crate::record::{Receiver, Refusal, said};
 
 use super::book_folder::BookFolder;
+use super::invite::tell_open_keys;
 use super::receive::receiver;
 use super::report::say;
 use super::{CLEAN, Failure, clock};
@@ -44,6 +45,7 @@ impl Host {
         if receiver.store().open()?.chain().opening().is_none() {
             return Err("nothing of this book was issued; issue it first".into());
         }
+        tell_open_keys(&folder);
         let site = Site::read(&self.site).map_err(|error| worded(&error))?;
         let listener =
             TcpListener::bind(self.address).map_err(|error| worded(&HostError::Listen(self.address, error)))?;

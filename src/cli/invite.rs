@@ -15,6 +15,7 @@ use crate::ledger::Moment;
 use crate::publish::output::is_published;
 use crate::read::read;
 use crate::record::{Key, Open, Store, current};
+use crate::source::Folder;
 
 /// Makes a key for each approver, and prints the private link to send
 ///
@@ -83,6 +84,7 @@ impl Invite {
                 report::print(&format!("\n{}\n", Code::of(link)?.letters()))?;
             }
         }
+        tell_open_keys(&folder);
         say("each link decides in that person's name: send it to that person alone");
         Ok(CLEAN)
     }
@@ -124,6 +126,15 @@ impl Invite {
         }
         say(&format!("the key of `{who}` counts no longer; what was decided with it before stands"));
         Ok(CLEAN)
+    }
+}
+
+/// Tells keys that others on this computer can read.
+pub fn tell_open_keys(folder: &Folder) {
+    for path in folder.open_keys() {
+        say(&format!(
+            "others on this computer can read `{path}`; take the right from them: `chmod -R go= record/keys`"
+        ));
     }
 }
 

@@ -96,16 +96,18 @@ fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> 
         return Err("something was recorded while the book was read; issue it again".into());
     }
     let number = record.issues.keys().next_back().copied().unwrap_or(0) + 1;
-    let heading = |book: String| Heading { book, number, purpose, on: review.today };
+    let heading = |book: String| Heading { book, number, purpose, on: review.today, after: None };
     let before = record.latest_for(purpose);
     let draft = freeze(&review.book, &review.assessment, heading(String::new()));
-    if let Some(before) = before.filter(|before| ChangeOrder::between(before, &draft).is_nothing()) {
+    // Approvals that are held, since the terms or the day are others, can be asked anew by an issue alone.
+    let held = purpose == Purpose::Approval && !review.assessment.approvals.held.is_empty();
+    if let Some(before) = before.filter(|before| !held && ChangeOrder::between(before, &draft).is_nothing()) {
         report::print(&format!("nothing changed since issue {}; it stands\n", before.number))?;
         return Ok(CLEAN);
     }
     let at = moment()?;
     let book = open.book(review.book.project.title.text(), at).map_err(|error| worded(&error))?;
-    let frozen = Frozen { book, ..draft };
+    let frozen = Frozen { book, after: open.chain().head(), ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
     report::print(&report::change_order::issued(&frozen, record.latest(), &review.book))?;

@@ -46,7 +46,7 @@ enum Command {
     Publish(publish::Publish),
     Preview(preview::Preview),
     Invite(invite::Invite),
-    Receive(receive::Receive),
+    Receive(Box<receive::Receive>),
     Host(host::Host),
     Explain(explain::Explain),
     Schema(schema::Schema),

@@ -1,9 +1,13 @@
-//! What a designer writes down with `receive`: decisions given by other means, confirmations, conditions met.
+//! What a designer writes down with `receive`: decisions given by other means, confirmations, conditions met,
+//! readings taken back.
 
 use std::path::PathBuf;
 
-use crate::ledger::Decision;
-use crate::record::{ByHand, Outcome, Receiver};
+use jiff::civil::{Date as CivilDate, DateTime};
+use jiff::tz::TimeZone;
+
+use crate::ledger::{Decision, During, Moment, day_in};
+use crate::record::{ByHand, Closed, Outcome, Receiver};
 
 use super::{Failure, clock};
 
@@ -28,19 +32,28 @@ pub struct Written {
     /// The approver's note, or how a condition was met
     #[arg(long)]
     note: Option<String>,
-    /// How and when it was given, such as "signed on paper, 2027-01-16"
+    /// How it was given, and the day if `--given` does not say it, such as "signed on paper, 2027-01-16"
     #[arg(long, requires = "by_hand")]
     how: Option<String>,
+    /// When it was given, by the clock here: a day, or a day and an hour such as "2027-01-16 14:30"
+    #[arg(long, value_name = "WHEN", requires = "by_hand", value_parser = during)]
+    given: Option<During>,
     /// The scan of the sheet that was signed
     #[arg(long, value_name = "FILE", requires = "by_hand")]
     scan: Option<PathBuf>,
-    /// Confirm an unsigned response, by the first 8 digits of its digest or more
+    /// Confirm an unsigned response, or readings, by the first 8 digits of its digest or more
     #[arg(long, value_name = "SHA8", requires = "by", conflicts_with_all = ["by_hand", "met"])]
     confirm: Option<String>,
+    /// Take readings back, by the first 8 digits of their digest or more, or by who measured
+    #[arg(long, value_name = "SHA8 | NAME", requires = "by", conflicts_with_all = ["by_hand", "met", "confirm"])]
+    withdraw: Option<String>,
     /// Close the condition of an approval as noted
     #[arg(long, value_name = "ROOM/ITEM", requires_all = ["by", "note"], conflicts_with = "by_hand", value_parser = place)]
     met: Option<(String, String)>,
-    /// Who confirms, or says that the condition is met
+    /// Which condition is met, by the first 8 digits of the response that states it, where several are open
+    #[arg(long, value_name = "SHA8", requires = "met")]
+    of: Option<String>,
+    /// Who confirms, takes back, or says that the condition is met
     #[arg(long, value_name = "NAME")]
     by: Option<String>,
 }
@@ -48,6 +61,22 @@ pub struct Written {
 fn place(text: &str) -> Result<(String, String), String> {
     let parts = text.split_once('/').filter(|(room, item)| !room.is_empty() && !item.is_empty());
     parts.map(|(room, item)| (room.into(), item.into())).ok_or_else(|| "write it as `room/item`".into())
+}
+
+/// A day or a minute by the clock here.
+fn during(text: &str) -> Result<During, String> {
+    let odd = || format!("`{text}` is no time; write a day such as `2027-01-16`, or `2027-01-16 14:30`");
+    let at = |time: DateTime| -> Option<Moment> { Moment::at(TimeZone::system().to_timestamp(time).ok()?) };
+    let (day, hour) = text.trim().split_once([' ', 'T']).map_or((text.trim(), None), |(day, hour)| (day, Some(hour)));
+    let day: CivilDate = day.parse().map_err(|_| odd())?;
+    let (from, until) = match hour {
+        None => (at(day.at(0, 0, 0, 0)), at(day.at(23, 59, 59, 0))),
+        Some(hour) => {
+            let from = at(day.to_datetime(hour.parse().map_err(|_| odd())?));
+            (from, from.map(|from| from.plus_seconds(59)))
+        }
+    };
+    Ok(During { from: from.ok_or_else(odd)?, until: until.ok_or_else(odd)? })
 }
 
 fn decision(text: &str) -> Result<Decision, String> {
@@ -59,7 +88,7 @@ fn decision(text: &str) -> Result<Decision, String> {
 impl Written {
     /// Whether something is to be written down.
     pub fn is_asked(&self) -> bool {
-        self.by_hand.is_some() || self.confirm.is_some() || self.met.is_some()
+        self.by_hand.is_some() || self.confirm.is_some() || self.met.is_some() || self.withdraw.is_some()
     }
 
     /// Records it.
@@ -69,11 +98,15 @@ impl Written {
         if let Some(digits) = &self.confirm {
             return Ok(receiver.confirm(digits, by, now)?);
         }
-        if let Some(item) = &self.met {
-            return Ok(receiver.met(item, by, self.note.as_deref().unwrap_or_default(), now)?);
+        if let Some(named) = &self.withdraw {
+            return Ok(receiver.take_back(named, by, self.note.as_deref(), now)?);
+        }
+        if let Some((room, item)) = &self.met {
+            let (digits, note) = (self.of.as_deref(), self.note.as_deref().unwrap_or_default());
+            return Ok(receiver.met(&Closed { room, item, digits, by, note }, now)?);
         }
         let (Some(who), Some(decision), Some(how)) = (&self.by_hand, self.decision, &self.how) else {
-            return Err("nothing is to be recorded; give `--by-hand`, `--confirm` or `--met`".into());
+            return Err("nothing is to be recorded; give `--by-hand`, `--confirm`, `--met` or `--withdraw`".into());
         };
         if decision == Decision::ApprovedAsNoted && self.note.is_none() {
             return Err("an approval as noted needs its note; give it with `--note`".into());
@@ -85,9 +118,21 @@ impl Written {
             option: self.option.clone(),
             note: self.note.clone(),
             how: how.clone(),
+            given: Some(self.when(how)?),
             scan: self.scanned()?,
         };
         Ok(receiver.by_hand(&given, now)?)
+    }
+
+    /// When it was given: what counts is when a thing was said, not when it was written down.
+    fn when(&self, how: &str) -> Result<During, Failure> {
+        if let Some(given) = self.given {
+            return Ok(given);
+        }
+        let day = day_in(how).map(|day| during(&day.iso())).transpose()?;
+        day.ok_or_else(|| {
+            "it is not said when it was given; say it with `--given`, such as `--given 2027-01-16`".into()
+        })
     }
 
     /// The bytes of the scan, and the ending of its name.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::digest::Digest;
 use crate::units::{Date, Length};
 
-use super::Moment;
+use super::{Device, During, Moment};
 
 /// What a line says happened.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -26,7 +26,7 @@ pub enum Fact {
     /// An approver decided.
     #[serde(rename = "decided")]
     Decided(Decided),
-    /// An unsigned response was confirmed with the person.
+    /// An unsigned response, or readings, were confirmed with the person.
     #[serde(rename = "confirmed")]
     Confirmed(Confirmed),
     /// The condition of an approval as noted was met.
@@ -35,6 +35,9 @@ pub enum Fact {
     /// Openings were measured.
     #[serde(rename = "measured")]
     Measured(Measured),
+    /// Readings were taken back.
+    #[serde(rename = "taken back")]
+    TakenBack(TakenBack),
 }
 
 /// The ledger was begun.
@@ -214,8 +217,14 @@ pub struct Decided {
     /// How and when it was given, as the designer wrote it, when by hand.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub how: Option<String>,
-    /// When it was made, by the clock where it was made.
+    /// Between which moments it was given, when by hand and where that was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub given: Option<During>,
+    /// When it was made, by the clock where it was made; when by hand, when it was written down.
     pub made: Moment,
+    /// The device that it was made on, and the how-manieth there, where the page said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<Device>,
     /// The name under it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub signed: Option<Signed>,
@@ -226,7 +235,7 @@ pub struct Decided {
     pub refused: Vec<Refused>,
 }
 
-/// An unsigned response was confirmed with the person.
+/// An unsigned response, or readings, were confirmed with the person.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Confirmed {
@@ -248,6 +257,10 @@ pub struct Met {
     pub item: String,
     /// The mark that was approved as noted.
     pub mark: Digest,
+    /// The response that stated the condition. Older lines do not say it: they close the condition that
+    /// was stated last of that mark.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub response: Option<Digest>,
     /// Who says so.
     pub by: String,
     /// How it was met.
@@ -256,7 +269,22 @@ pub struct Met {
     pub on: Date,
 }
 
-/// Openings were measured.
+/// Readings were taken back: they count no longer.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TakenBack {
+    /// The response that they came in.
+    pub response: Digest,
+    /// Who says so.
+    pub by: String,
+    /// Why.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+    /// The day.
+    pub on: Date,
+}
+
+/// Openings were measured. It counts once it is confirmed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Measured {
@@ -264,8 +292,11 @@ pub struct Measured {
     pub response: Digest,
     /// Who measured.
     pub by: String,
-    /// The day.
+    /// The day, by the clock where it was measured.
     pub on: Date,
+    /// The moment, by the same clock; older lines do not say it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub made: Option<Moment>,
     /// What was read.
     pub readings: Vec<Read>,
 }
@@ -288,6 +319,20 @@ pub enum Side {
     PlumbRight,
 }
 
+impl Side {
+    /// The word that is shown.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Width => "width",
+            Self::Height => "height",
+            Self::Depth => "depth",
+            Self::Diagonal => "diagonal",
+            Self::PlumbLeft => "from the plumb line to the left side",
+            Self::PlumbRight => "from the plumb line to the right side",
+        }
+    }
+}
+
 /// Where in an opening it was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
@@ -302,6 +347,19 @@ pub enum Spot {
     Left,
     /// At the right.
     Right,
+}
+
+impl Spot {
+    /// The word that is shown.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Floor => "floor",
+            Self::Middle => "middle",
+            Self::Top => "top",
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
 }
 
 /// One reading.

@@ -28,6 +28,20 @@ pub enum FaultKind {
     NotOpening,
     /// It holds a fact that this program does not know.
     Unknown,
+    /// There is no ledger, or an empty one, beside so many issues, responses and keys.
+    Gone([usize; 3]),
+    /// Lines that were recorded are not there: the first and the last of them.
+    Lost(u32, u32),
+    /// This line is not the one that was recorded.
+    Rewritten(u32),
+    /// No line names an issue that lies beside it.
+    NoIssue(u32),
+    /// No line names a response that lies beside it, by its first digits, and so many more.
+    NoResponse(String, usize),
+    /// No line names a key that lies beside it, by whose it is.
+    NoKey(String),
+    /// An issue states a line that is not the one that stands there: the issue, and the line.
+    OtherHead(u32, u32),
 }
 
 /// What is wrong, in words.
@@ -46,8 +60,47 @@ impl fmt::Display for Fault {
                 write!(f, "line {number} of the ledger was written after another line {}", number.saturating_sub(1))
             }
             FaultKind::NotOpening => write!(f, "line {at} of the ledger is not where a ledger is opened"),
+            FaultKind::Gone(counts) => write!(f, "the ledger is gone or empty, beside {}", beside(*counts)),
+            FaultKind::Lost(from, to) if from == to => {
+                write!(f, "line {from} of the ledger is lost: it was recorded, and is cut off")
+            }
+            FaultKind::Lost(from, to) => {
+                write!(f, "lines {from} to {to} of the ledger are lost: they were recorded, and are cut off")
+            }
+            FaultKind::Rewritten(line) => write!(f, "line {line} of the ledger is not the one that was recorded"),
+            FaultKind::NoIssue(number) => {
+                write!(f, "issue {number} is in the record, and no line of the ledger names it")
+            }
+            FaultKind::NoResponse(digits, 0) => {
+                write!(f, "the response `{digits}` is in the record, and no line of the ledger names it")
+            }
+            FaultKind::NoResponse(digits, more) => {
+                write!(
+                    f,
+                    "the response `{digits}` and {more} more are in the record, and no line of the ledger names them"
+                )
+            }
+            FaultKind::NoKey(who) => {
+                write!(f, "a key of `{}` is in the record, and no line of the ledger names it", who.escape_debug())
+            }
+            FaultKind::OtherHead(issue, line) => {
+                write!(f, "issue {issue} was made on another line {line} of the ledger than the one that stands there")
+            }
             FaultKind::Unknown => write!(f, "line {at} of the ledger holds a fact that this program does not know"),
         }
+    }
+}
+
+/// "2 issues, 1 response and 2 keys".
+fn beside(counts: [usize; 3]) -> String {
+    let words = [("issue", "issues"), ("response", "responses"), ("key", "keys")];
+    let told = counts.into_iter().zip(words).filter(|(count, _)| *count > 0);
+    let told: Vec<String> =
+        told.map(|(count, (one, many))| format!("{count} {}", if count == 1 { one } else { many })).collect();
+    match told.as_slice() {
+        [] => "the head of one that had lines".into(),
+        [all] => all.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
 
@@ -57,6 +110,10 @@ impl Fault {
     /// How to mend it.
     pub fn remedy(&self) -> &'static str {
         match self.kind {
+            FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoKey(_) => {
+                "put `record/ledger.jsonl` back from a backup that names it; a file that is no part of this record, \
+                 move out of `record`; until then nothing can be recorded"
+            }
             FaultKind::Unknown => "use the newest `bookmatch`; until then nothing can be recorded",
             _ => "put `record/ledger.jsonl` back as it was, from a backup; until then nothing can be recorded",
         }

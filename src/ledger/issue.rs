@@ -6,7 +6,7 @@ use serde_json::Value;
 use crate::digest::Digest;
 use crate::units::Date;
 
-use super::Purpose;
+use super::{Head, Purpose};
 
 /// What `record/issues/0001.json` holds.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -27,8 +27,44 @@ pub struct Issue {
     pub currency: String,
     /// What all settled items come to.
     pub total: Total,
+    /// Who decides, and how many of them must; older issues do not say it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub terms: Option<Terms>,
+    /// The ledger's last line before the issue; older issues do not say it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub after: Option<Head>,
     /// Every item, in the book's order.
     pub items: Vec<IssuedItem>,
+}
+
+/// Who decides, and how many of them must.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Terms {
+    /// Whether all must approve, or any one.
+    pub approval: WhoMust,
+    /// Those who decide, in the book's order.
+    pub approvers: Vec<Named>,
+}
+
+/// How many of those who decide must approve.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum WhoMust {
+    /// All of them.
+    All,
+    /// Any one.
+    Any,
+}
+
+/// Someone who decides.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Named {
+    /// The approver's id.
+    pub id: String,
+    /// The name.
+    pub name: String,
 }
 
 /// What all settled items come to, as plain amounts such as `3180.00`.

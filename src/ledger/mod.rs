@@ -3,26 +3,35 @@
 //!
 //! Pure: text in, facts and faults out, and the next line. A line is the canonical JSON (RFC 8785) of
 //! `at`, `before`, `fact`, `line` and `sha256`, and a line break; `sha256` is the SHA-256 of the same
-//! without `sha256`. Lines count from 1, and the order of lines is the order of facts: `at` is what the
-//! clock said, and decides nothing. Lines cut off whole at the end leave no trace in the chain itself.
+//! without `sha256`. Lines count from 1, and their order is the order in which facts were recorded: `at` is what
+//! the clock said then. Which of two statements was made last is another question, see [`Statements`].
+//! Lines cut off whole at the end leave no trace in the chain itself; see [`Beside`] for what shows them.
 
+mod beside;
 mod chain;
 mod drawing;
 mod fact;
 mod fault;
+mod head;
 mod issue;
 mod line;
 mod moment;
+mod order;
+mod statement;
 #[cfg(test)]
 mod tests;
 
+pub use beside::Beside;
 pub use chain::{Chain, Tail};
 pub use drawing::{Drawing, MAX_DRAWING};
 pub use fact::{
     Asked, By, Confirmed, Decided, Decision, Fact, Invited, Issued, Measured, Met, Opened, Purpose, Read, Refused,
-    Side, Signed, Spot, Withdrawn,
+    Side, Signed, Spot, TakenBack, Withdrawn,
 };
 pub use fault::{Fault, FaultKind};
-pub use issue::{Issue, IssuedItem, Total};
+pub use head::Head;
+pub use issue::{Issue, IssuedItem, Named, Terms, Total, WhoMust};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
+pub use order::{Device, During, Odd, Order, TOLERANCE, day_in};
+pub use statement::{Statement, Statements};

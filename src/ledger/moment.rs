@@ -28,6 +28,16 @@ impl Moment {
         Date::parse(self.to_string().get(..10)?).ok()
     }
 
+    /// The moment so many seconds later, or earlier where they are less than none.
+    pub fn plus_seconds(self, seconds: i64) -> Moment {
+        Moment(self.0.saturating_add(jiff::Span::new().seconds(seconds)).unwrap_or(self.0))
+    }
+
+    /// Midnight of a day in universal time.
+    pub fn midnight(day: Date) -> Option<Moment> {
+        format!("{}T00:00:00Z", day.iso()).parse().ok()
+    }
+
     /// The second that a clock's timestamp is in.
     pub fn at(timestamp: jiff::Timestamp) -> Option<Moment> {
         jiff::Timestamp::from_second(timestamp.as_second()).ok().map(Moment)

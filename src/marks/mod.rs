@@ -60,6 +60,12 @@ pub fn shown(mark: &Digest) -> String {
     format!("{one:02x}{two:02x} {three:02x}{four:02x}")
 }
 
+/// Whether several options of an item stand open.
+pub fn is_open(now: &Marked) -> bool {
+    let options = now.content.get("options").and_then(Value::as_array);
+    now.content.get("chosen").is_none_or(Value::is_null) && options.is_some_and(|options| options.len() > 1)
+}
+
 /// Whether a decision of a mark still stands for what an item is now.
 ///
 /// The mark must be the item's own. Where the decision chose an option, the book may have written that

@@ -1,15 +1,22 @@
 //! Readings of a tape that the record holds, in place of the book's own where they are newer.
+//!
+//! Anybody can hand readings in: they count once the designer has confirmed them, and no longer once they
+//! are taken back. Those that say that they were made after they came in never count.
 
-use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot};
-use crate::ledger::{self, Fact, Side};
+use std::collections::BTreeSet;
+
+use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot, Waiting};
+use crate::digest::Digest;
+use crate::ledger::{self, Fact, Line, Moment, Side, TOLERANCE};
 use crate::source::{Span, Spanned};
-use crate::units::Length;
+use crate::units::{Date, Length};
 
-/// Puts every reading on record into its opening, in the record's order. One that is older than the
-/// book's own measurement, or of an opening that the book no longer has, changes nothing.
+/// Puts every reading on record that counts into its opening, in the order in which they were made. One that
+/// is older than the book's own measurement, or of an opening that the book no longer has, changes nothing.
 pub fn apply(book: &mut Book) {
-    let measured: Vec<ledger::Measured> = book.record.facts().filter_map(measured).cloned().collect();
-    for fact in measured {
+    let (mut counting, waiting) = sorted(&book.record.lines);
+    counting.sort_by_key(|(measured, line)| (measured.on, measured.made, *line));
+    for (fact, _) in counting {
         for room in &mut book.rooms {
             for opening in &mut room.openings {
                 let here = |read: &&ledger::Read| read.room == room.folder && read.opening == opening.name.value;
@@ -20,6 +27,37 @@ pub fn apply(book: &mut Book) {
             }
         }
     }
+    book.record.waiting = waiting;
+}
+
+/// The readings that count, each with its line, and those that wait.
+fn sorted(lines: &[Line]) -> (Vec<(ledger::Measured, u32)>, Vec<Waiting>) {
+    let (mut confirmed, mut back): (BTreeSet<Digest>, BTreeSet<Digest>) = Default::default();
+    for line in lines {
+        match &line.fact {
+            Fact::Confirmed(one) => _ = confirmed.insert(one.response),
+            Fact::TakenBack(one) => _ = back.insert(one.response),
+            _ => {}
+        }
+    }
+    let (mut counting, mut waiting) = (Vec::new(), Vec::new());
+    for line in lines {
+        let Some(measured) = measured(&line.fact).filter(|one| !back.contains(&one.response)) else { continue };
+        let came = is_ahead(measured, line.at).then(|| line.at.day()).flatten();
+        if came.is_none() && confirmed.contains(&measured.response) {
+            counting.push((measured.clone(), line.number));
+        } else {
+            waiting.push(Waiting { measured: measured.clone(), came });
+        }
+    }
+    (counting, waiting)
+}
+
+/// Whether readings say that they were made after they came in. Older lines say a day alone, which may be
+/// one more by the time zone.
+fn is_ahead(measured: &ledger::Measured, at: Moment) -> bool {
+    let day_after = |on: Date| at.day().is_some_and(|day| day.days_until(on) > 1);
+    measured.made.map_or(day_after(measured.on), |made| made > at.plus_seconds(TOLERANCE) || day_after(measured.on))
 }
 
 fn measured(fact: &Fact) -> Option<&ledger::Measured> {
@@ -88,16 +126,18 @@ fn given<T>(value: T, span: Span) -> Spanned<T> {
 mod tests {
     use crate::book::Book;
     use crate::digest::Digest;
-    use crate::ledger::{Chain, Fact, Line, Measured, Opened, Read, Side, Spot};
+    use crate::ledger::{Chain, Confirmed, Fact, Line, Measured, Opened, Read, Side, Spot, TakenBack};
     use crate::source::Folder;
     use crate::units::Length;
 
-    fn book(measured_on: &str, read: Measured) -> Book {
+    /// A book whose range was measured on a day, with a ledger of these facts, each a day after the one
+    /// before, from 16 January on.
+    fn book(measured_on: &str, facts: Vec<Fact>) -> Book {
         let opened = Opened { book: "0123456789abcdef0123456789abcdef".into(), title: "Trial".into() };
         let mut chain = Chain::default();
         let mut ledger = Vec::new();
-        for fact in [Fact::Opened(opened), Fact::Measured(read)] {
-            let line = Line::next(&chain, "2027-01-18T09:00:00Z".parse().unwrap(), fact).unwrap();
+        for (day, fact) in (16..).zip([vec![Fact::Opened(opened)], facts].concat()) {
+            let line = Line::next(&chain, format!("2027-01-{day}T09:00:00Z").parse().unwrap(), fact).unwrap();
             ledger.extend(line.bytes().unwrap());
             chain.lines.push(line);
         }
@@ -115,7 +155,7 @@ mod tests {
     /// Source: trade reports F-04, F-27: from one plumb line, min(right) − max(left).
     #[test]
     fn plumb_readings_and_diagonals_on_record_count_as_the_book_s_own_do() {
-        let mut told = read("range");
+        let mut told = first("range");
         let one = told.readings[0].clone();
         let at =
             |what, at, length: &str| Read { what, at: Some(at), length: Length::parse(length).unwrap(), ..one.clone() };
@@ -128,13 +168,14 @@ mod tests {
             at(Side::Diagonal, Spot::Left, "46 7/8\""),
             at(Side::Diagonal, Spot::Right, "47\""),
         ]);
-        let book = book("2027-01-11", told);
+        let confirmed = confirmed(&told);
+        let book = book("2027-01-11", vec![Fact::Measured(told), confirmed]);
         let opening = &book.rooms[0].openings[0];
         assert_eq!(opening.governing_width(), Some(Length::parse("29 5/8\"").unwrap()));
         assert_eq!(opening.diagonals.get().unwrap().1, Length::parse("47\"").unwrap());
     }
 
-    fn read(opening: &str) -> Measured {
+    fn read(opening: &str, on: &str, width: &str) -> Measured {
         let at = |spot, length: &str| Read {
             room: "kitchen".into(),
             opening: opening.into(),
@@ -143,30 +184,91 @@ mod tests {
             length: Length::parse(length).unwrap(),
         };
         Measured {
-            response: Digest::of(b"a response"),
+            response: Digest::of(format!("{opening} {on} {width}").as_bytes()),
             by: "Lorn Tazewick".into(),
-            on: "2027-01-18".parse().unwrap(),
-            readings: vec![at(Spot::Floor, "30\""), at(Spot::Top, "29 7/8\"")],
+            on: on.parse().unwrap(),
+            made: None,
+            readings: vec![at(Spot::Floor, "30\""), at(Spot::Top, width)],
+        }
+    }
+
+    /// What was read on 15 January: 29 7/8" at the top.
+    fn first(opening: &str) -> Measured {
+        read(opening, "2027-01-15", "29 7/8\"")
+    }
+
+    fn confirmed(of: &Measured) -> Fact {
+        let on = "2027-01-18".parse().unwrap();
+        Fact::Confirmed(Confirmed { response: of.response, by: "Ines Tarrow".into(), on })
+    }
+
+    fn back(of: &Measured) -> Fact {
+        let on = "2027-01-19".parse().unwrap();
+        Fact::TakenBack(TakenBack { response: of.response, by: "Ines Tarrow".into(), note: None, on })
+    }
+
+    fn width(book: &Book) -> Length {
+        book.rooms[0].openings[0].governing_width().unwrap()
+    }
+
+    fn inches(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    #[test]
+    fn a_newer_reading_takes_the_place_of_the_book_s_once_it_is_confirmed_and_both_are_kept() {
+        let one = first("range");
+        let book = book("2027-01-11", vec![Fact::Measured(one.clone()), confirmed(&one)]);
+        let opening = &book.rooms[0].openings[0];
+        assert_eq!(width(&book), inches("29 7/8\""));
+        assert_eq!(opening.height.get().unwrap().least().unwrap().value, inches("36\""));
+        assert_eq!(opening.measured.get().unwrap().by.get().unwrap(), "Lorn Tazewick");
+        let before = opening.as_written.as_ref().unwrap();
+        assert_eq!(before.width.get().unwrap().least().unwrap().value, inches("30\""));
+        assert!(book.record.waiting.is_empty());
+    }
+
+    #[test]
+    fn a_reading_that_nobody_confirmed_waits_and_one_that_was_taken_back_is_gone() {
+        let one = first("range");
+        let waits = book("2027-01-11", vec![Fact::Measured(one.clone())]);
+        assert_eq!((width(&waits), waits.record.waiting.len()), (inches("30\""), 1));
+        for facts in [
+            vec![Fact::Measured(one.clone()), back(&one)],
+            vec![Fact::Measured(one.clone()), confirmed(&one), back(&one)],
+        ] {
+            let gone = book("2027-01-11", facts);
+            assert_eq!((width(&gone), gone.record.waiting.len()), (inches("30\""), 0));
         }
     }
 
     #[test]
-    fn a_newer_reading_takes_the_place_of_the_book_s_and_both_are_kept() {
-        let book = book("2027-01-11", read("range"));
-        let opening = &book.rooms[0].openings[0];
-        assert_eq!(opening.governing_width(), Some(Length::parse("29 7/8\"").unwrap()));
-        assert_eq!(opening.height.get().unwrap().least().unwrap().value, Length::parse("36\"").unwrap());
-        assert_eq!(opening.measured.get().unwrap().by.get().unwrap(), "Lorn Tazewick");
-        let before = opening.as_written.as_ref().unwrap();
-        assert_eq!(before.width.get().unwrap().least().unwrap().value, Length::parse("30\"").unwrap());
+    fn a_reading_from_a_day_to_come_never_counts_and_silences_no_right_one() {
+        let (far, right) = (read("range", "2099-01-01", "20\""), first("range"));
+        let facts =
+            vec![Fact::Measured(far.clone()), confirmed(&far), Fact::Measured(right.clone()), confirmed(&right)];
+        let book = book("2027-01-11", facts);
+        assert_eq!(width(&book), inches("29 7/8\""));
+        assert_eq!(book.record.waiting[0].came, Some("2027-01-17".parse().unwrap()));
+    }
+
+    #[test]
+    fn of_two_readings_the_one_that_was_made_last_counts_whichever_came_last() {
+        let (old, new) = (read("range", "2027-01-13", "29 1/2\""), read("range", "2027-01-15", "29 7/8\""));
+        for (one, other) in [(&old, &new), (&new, &old)] {
+            let facts =
+                vec![Fact::Measured(one.clone()), Fact::Measured(other.clone()), confirmed(one), confirmed(other)];
+            assert_eq!(width(&book("2027-01-11", facts)), inches("29 7/8\""));
+        }
     }
 
     #[test]
     fn an_older_reading_and_one_of_another_opening_change_nothing() {
-        for book in [book("2027-01-19", read("range")), book("2027-01-11", read("hood"))] {
-            let opening = &book.rooms[0].openings[0];
-            assert_eq!(opening.governing_width(), Some(Length::parse("30\"").unwrap()));
-            assert!(opening.as_written.is_none());
+        for (measured_on, opening) in [("2027-01-19", "range"), ("2027-01-11", "hood")] {
+            let one = first(opening);
+            let book = book(measured_on, vec![Fact::Measured(one.clone()), confirmed(&one)]);
+            assert_eq!(width(&book), inches("30\""));
+            assert!(book.rooms[0].openings[0].as_written.is_none());
         }
     }
 }

@@ -3,13 +3,17 @@
 use crate::book::Record;
 use crate::digest::Digest;
 use crate::finding::{Finding, Severity};
-use crate::ledger::{Chain, Fact, Issue, Issued, Tail};
+use crate::ledger::{Beside, Chain, Fact, Fault, FaultKind, Head, Issue, Issued, Line, Tail};
 use crate::source::{FileId, Files, Folder, Place, RecordFile, Span};
 
 use super::kept;
 
 /// The rule that these findings belong to.
 const RULE: &str = "approve/ledger";
+/// The rule that tells keys which others can read.
+const KEYS: &str = "approve/keys";
+/// Largest head, in bytes.
+const MAX_HEAD: u64 = 1024;
 /// Largest ledger, in bytes.
 const MAX_LEDGER: u64 = 256 * 1024 * 1024;
 /// Largest issue, in bytes.
@@ -24,14 +28,18 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
     let file = RecordFile::Ledger;
     let bytes = match folder.record(file, MAX_LEDGER) {
         Ok(Some(bytes)) => bytes,
-        Ok(None) => return Record::default(),
+        Ok(None) => vec![],
         Err(error) => {
             let finding = Finding::new(RULE, Severity::Stop, Place::Path(file.path()), error.to_string());
             findings.push(finding.remedy("keep `record` inside the book, and give yourself the right to read it"));
             return Record { faulty: true, ..Record::default() };
         }
     };
-    let chain = Chain::read(&bytes);
+    let mut chain = Chain::read(&bytes);
+    chain.hold_to(&beside(folder));
+    if bytes.is_empty() && chain.is_sound() {
+        return Record::default();
+    }
     if !chain.faults.is_empty() || chain.tail != Tail::Whole {
         tell(&chain, &bytes, files, findings);
     }
@@ -39,16 +47,54 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
     let mut record = Record { id: chain.opening().map(|opened| opened.book.clone()), ..Record::default() };
     for line in &chain.lines {
         if let Fact::Issued(issued) = &line.fact {
+            record.heads.insert(issued.number, Head::of(line));
             match issue(folder, issued, record.id.as_deref()) {
-                Ok(issue) => _ = record.issues.insert(issued.number, issue),
+                Ok(issue) => {
+                    findings.extend(other_head(&issue, line));
+                    record.issues.insert(issued.number, issue);
+                }
                 Err(finding) => findings.push(finding),
             }
         }
     }
     record.faulty = !chain.faults.is_empty() || findings.len() > before;
+    findings.extend(open_keys(folder));
     record.kept = kept::read(folder, &chain.lines, findings);
     record.lines = chain.lines;
     record
+}
+
+/// What lies beside the ledger, to hold it to.
+fn beside(folder: &Folder) -> Beside {
+    let head = folder.record(RecordFile::Head, MAX_HEAD).ok().flatten();
+    let head = head.and_then(|bytes| serde_json::from_slice(&bytes).ok());
+    let mut beside = Beside { head, ..Beside::default() };
+    for file in folder.recorded() {
+        beside.take(file.folder, &file.name);
+    }
+    beside
+}
+
+/// An issue that was made on another ledger than this: it states the line before its own.
+fn other_head(issue: &Issue, line: &Line) -> Option<Finding> {
+    let stated = issue.after?;
+    if (stated.line + 1, stated.sha256) == (line.number, line.before) {
+        return None;
+    }
+    let fault = Fault { at: line.number, kind: FaultKind::OtherHead(issue.number, stated.line) };
+    let place = Place::Path(RecordFile::Issue(issue.number).path());
+    Some(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()))
+}
+
+/// Keys that others may read: whoever has one decides in its owner's name.
+fn open_keys(folder: &Folder) -> Option<Finding> {
+    let open = folder.open_keys();
+    let first = open.first()?;
+    let more = open.len().saturating_sub(1);
+    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    let message = format!("others on this computer can read `{first}`{more}");
+    let finding = Finding::new(KEYS, Severity::Query, Place::Path(first.clone()), message);
+    Some(finding.remedy("take the right from them: `chmod -R go= record/keys`; where somebody may have read a key, renew it with `bookmatch invite --renew WHO`"))
 }
 
 /// The faults of a ledger, each at the beginning of its line.
@@ -70,8 +116,11 @@ fn tell(chain: &Chain, bytes: &[u8], files: &mut Files, findings: &mut Vec<Findi
         let place = place.unwrap_or_else(|| Place::Path(RecordFile::Ledger.path()));
         findings.push(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()));
     }
+    let is_lost = chain.faults.iter().any(|fault| matches!(fault.kind, FaultKind::Lost(..)));
     let (message, remedy) = match chain.tail {
         Tail::Whole => return,
+        // It was recorded, and is told as lost.
+        Tail::Torn if is_lost => return,
         Tail::NoBreak => {
             ("the ledger's last line has no line break", "nothing needs to be done: the next line adds it")
         }

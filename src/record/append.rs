@@ -2,7 +2,7 @@
 
 use std::fs::File;
 
-use crate::ledger::{Chain, Fact, Line, Moment, Opened, Tail};
+use crate::ledger::{Chain, Fact, Head, Line, Moment, Opened, Tail};
 
 use super::error::RecordError;
 use super::store::{Known, Open};
@@ -51,10 +51,15 @@ impl Open<'_> {
         let line = Line::next(&self.known.chain, at, fact).map_err(|_| RecordError::NotExact)?;
         let bytes = line.bytes().map_err(|_| RecordError::NotExact)?;
         let (disk, path) = (&self.store.disk, self.store.ledger());
-        let file = disk.open_to_append(&path)?;
+        let file = disk.open_to_append(&path).inspect_err(|_| self.store.take_away(&line.fact))?;
         let added = self.repair(&file).and_then(|start| {
             let added = disk.append(&file, &path, &bytes).and_then(|()| disk.flush(&file, &path));
-            added.inspect_err(|_| _ = disk.cut(&file, &path, start).and_then(|()| disk.flush(&file, &path)))
+            added.inspect_err(|_| {
+                // Where the line may be there all the same, its files must be there too.
+                if disk.cut(&file, &path, start).and_then(|()| disk.flush(&file, &path)).is_ok() {
+                    self.store.take_away(&line.fact);
+                }
+            })
         });
         let added = added.and_then(|()| if first { disk.flush_folder(&self.store.folder) } else { Ok(()) });
         if let Err(error) = added {
@@ -65,6 +70,9 @@ impl Open<'_> {
         if !self.known.add(&bytes) {
             *self.known = Known::default();
         }
+        self.store.keep_head(Head::of(&line));
+        // It is recorded, whatever becomes of this: whoever is next does it.
+        let _ = self.store.settle(&line.fact);
         Ok(line)
     }
 

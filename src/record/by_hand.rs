@@ -4,10 +4,12 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::digest::Digest;
-use crate::ledger::{Asked, By, Chain, Confirmed, Decided, Decision, Fact, Issue, Met, Moment, Refused};
+use crate::ledger::{
+    Asked, By, Chain, Confirmed, Decided, Decision, During, Fact, Issue, Met, Moment, Refused, Statement, Statements,
+};
 
 use super::error::RecordError;
-use super::receive::{Outcome, Receiver, Refusal, fault, is_recorded, issued};
+use super::receive::{Outcome, Receiver, Refusal, fault, issued};
 
 /// A decision that was given by other means.
 #[derive(Clone, Debug)]
@@ -22,13 +24,15 @@ pub struct ByHand {
     pub option: Option<String>,
     /// The approver's words.
     pub note: Option<String>,
-    /// How and when it was given.
+    /// How it was given.
     pub how: String,
+    /// When it was given: a day, or a moment.
+    pub given: Option<During>,
     /// The scan of a signed sheet: its bytes, and the ending of its name.
     pub scan: Option<(Vec<u8>, String)>,
 }
 
-/// What is kept of it; the same words of the same items are one fact.
+/// What is kept of it. The same words of the same items are one fact, until the person says something else.
 #[derive(Serialize)]
 struct Kept<'a> {
     format: &'static str,
@@ -36,9 +40,14 @@ struct Kept<'a> {
     issue: u32,
     who: &'a str,
     how: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    given: Option<During>,
     items: &'a [Asked],
     #[serde(skip_serializing_if = "Option::is_none")]
     scan: Option<String>,
+    /// The how-manieth time that the same was said, where something else was said between.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    again: Option<u32>,
 }
 
 impl ByHand {
@@ -72,38 +81,45 @@ impl Receiver {
         let issue = self.issue(open.chain(), number)?.ok_or(Refusal::NoIssue(number))?;
         let items = given.asked(&issue)?;
         let scan = given.scan.as_ref().map(|(bytes, ending)| format!("{}.{ending}", Digest::of(bytes)));
-        let kept = Kept {
+        let mut kept = Kept {
             format: "bookmatch by hand 1",
             book: &book,
             issue: number,
             who: &given.who,
             how: &given.how,
+            given: given.given,
             items: &items,
             scan: scan.clone(),
+            again: None,
         };
-        let kept: Value = serde_json::to_value(kept).map_err(|_| RecordError::NotExact)?;
-        let response = Digest::of_json(&kept).map_err(|_| RecordError::NotExact)?;
-        if is_recorded(open.chain(), &response, true) {
-            return Ok(Outcome::Already);
-        }
+        let (kept, response) = loop {
+            let value: Value = serde_json::to_value(&kept).map_err(|_| RecordError::NotExact)?;
+            let response = Digest::of_json(&value).map_err(|_| RecordError::NotExact)?;
+            match line_of(open.chain(), &response) {
+                None => break (value, response),
+                Some(line) if is_last_word(open.chain(), line, &given.who, &items) => return Ok(Outcome::Already),
+                Some(_) => kept.again = Some(kept.again.map_or(2, |again| again + 1)),
+            }
+        };
         if let (Some((bytes, _)), Some(name)) = (&given.scan, &scan) {
             open.keep("scans", name, bytes)?;
         }
         open.keep_response(&kept, &response)?;
         let (who, how) = (given.who.clone(), Some(given.how.clone()));
         let (by, key, signed, refused) = (By::Hand, None, None, vec![]);
-        let fact = Decided { response, issue: number, who, by, key, how, made: at, signed, items, refused };
+        let (made, given, device) = (at, given.given, None);
+        let fact = Decided { response, issue: number, who, by, key, how, given, made, device, signed, items, refused };
         open.append(at, Fact::Decided(fact))?;
         Ok(Outcome::Recorded(vec![]))
     }
 
-    /// Confirms an unsigned response with the person: named by the first digits of its digest.
+    /// Confirms an unsigned response, or readings, with the person: named by the first digits of its digest.
     ///
     /// # Errors
     /// See [`Refusal`].
     pub fn confirm(&self, digits: &str, by: &str, at: Moment) -> Result<Outcome, Refusal> {
         let mut open = self.store().open()?;
-        let response = unsigned(open.chain(), digits).ok_or_else(|| Refusal::NoResponse(digits.into()))?;
+        let response = unconfirmed(open.chain(), digits).ok_or_else(|| Refusal::NoResponse(digits.into()))?;
         let confirmed = |fact: &Fact| matches!(fact, Fact::Confirmed(one) if one.response == response);
         if open.chain().lines.iter().any(|line| confirmed(&line.fact)) {
             return Ok(Outcome::Already);
@@ -113,35 +129,98 @@ impl Receiver {
         Ok(Outcome::Recorded(vec![]))
     }
 
-    /// Closes the condition of an approval as noted.
+    /// Closes the condition of one approval as noted, and no other: that of the response whose digest begins
+    /// with `digits`, which may be left out where one condition alone is open.
     ///
     /// # Errors
     /// See [`Refusal`].
-    pub fn met(&self, item: &(String, String), by: &str, note: &str, at: Moment) -> Result<Outcome, Refusal> {
+    pub fn met(&self, met: &Closed<'_>, at: Moment) -> Result<Outcome, Refusal> {
         let mut open = self.store().open()?;
-        let noted = open.chain().lines.iter().rev().find_map(|line| match &line.fact {
-            Fact::Decided(decided) => decided.items.iter().find(|asked| {
-                (&asked.room, &asked.item) == (&item.0, &item.1) && asked.decision == Decision::ApprovedAsNoted
-            }),
-            _ => None,
-        });
-        let mark = noted.map(|asked| asked.mark).ok_or_else(|| Refusal::NoCondition(item.0.clone(), item.1.clone()))?;
-        let (room, item) = item.clone();
-        let same = |fact: &Fact| matches!(fact, Fact::Met(met) if (&met.room, &met.item, met.mark) == (&room, &item, mark) && met.note == note);
-        if open.chain().lines.iter().any(|line| same(&line.fact)) {
+        let (room, item) = (met.room, met.item);
+        if is_closed(open.chain(), met) {
             return Ok(Outcome::Already);
         }
+        let none = || Refusal::NoCondition(room.into(), item.into());
+        let (mark, response) = {
+            let statements = Statements::of(&open.chain().lines);
+            let conditions = statements.open_conditions(room, item);
+            let named = |one: &Statement<'_>| one.decided.response.to_string().starts_with(met.digits.unwrap_or(""));
+            let found: Vec<&Statement<'_>> = conditions.iter().filter(|one| named(one)).collect();
+            match found.as_slice() {
+                [] => return Err(none()),
+                [one] => (one.asked.mark, one.decided.response),
+                several => return Err(Refusal::Conditions(several.iter().map(|one| condition(one)).collect())),
+            }
+        };
         let on = at.day().ok_or(Refusal::OtherBook)?;
-        open.append(at, Fact::Met(Met { room, item, mark, by: by.into(), note: note.into(), on }))?;
+        let (by, note) = (met.by.into(), met.note.into());
+        let fact = Met { room: room.into(), item: item.into(), mark, response: Some(response), by, note, on };
+        open.append(at, Fact::Met(fact))?;
         Ok(Outcome::Recorded(vec![]))
     }
 }
 
-/// The unsigned response whose digest begins so; none when there is none, or more than one.
-fn unsigned(chain: &Chain, digits: &str) -> Option<Digest> {
+/// The line that holds a decision.
+fn line_of(chain: &Chain, response: &Digest) -> Option<u32> {
+    let is_it = |fact: &Fact| matches!(fact, Fact::Decided(decided) if decided.response == *response);
+    chain.lines.iter().find(|line| is_it(&line.fact)).map(|line| line.number)
+}
+
+/// Whether nothing that counts was recorded since a line of what that person says of those items.
+fn is_last_word(chain: &Chain, number: u32, who: &str, items: &[Asked]) -> bool {
+    let is_of = |asked: &Asked| items.iter().any(|item| (&item.room, &item.item) == (&asked.room, &asked.item));
+    let since = chain.lines.iter().filter(|line| line.number > number);
+    let mut said = since.filter_map(|line| match &line.fact {
+        Fact::Decided(decided) if decided.who == who && decided.by != By::Unsigned => Some(decided),
+        _ => None,
+    });
+    !said.any(|decided| decided.items.iter().any(is_of))
+}
+
+/// A condition that is met.
+#[derive(Clone, Copy, Debug)]
+pub struct Closed<'a> {
+    /// The room, by its folder.
+    pub room: &'a str,
+    /// The selection, by its id.
+    pub item: &'a str,
+    /// The first digits of the response that stated the condition.
+    pub digits: Option<&'a str>,
+    /// Who says that it is met.
+    pub by: &'a str,
+    /// How it was met.
+    pub note: &'a str,
+}
+
+/// Whether the same was recorded before, of the same condition, and no condition was stated since.
+fn is_closed(chain: &Chain, met: &Closed<'_>) -> bool {
+    let is_of = |room: &str, item: &str| (room, item) == (met.room, met.item);
+    let last = chain.lines.iter().rev().find_map(|line| match &line.fact {
+        Fact::Met(one) if is_of(&one.room, &one.item) => {
+            let named = one.response.is_none_or(|response| response.to_string().starts_with(met.digits.unwrap_or("")));
+            Some(named && one.note == met.note)
+        }
+        Fact::Decided(decided) => {
+            let states = |asked: &Asked| is_of(&asked.room, &asked.item) && asked.decision == Decision::ApprovedAsNoted;
+            decided.items.iter().any(states).then_some(false)
+        }
+        _ => None,
+    });
+    last == Some(true)
+}
+
+/// "ada 1a2b3c4d: if it is quiet".
+fn condition(one: &Statement<'_>) -> String {
+    let digits: String = one.decided.response.to_string().chars().take(8).collect();
+    format!("{} {digits}: {}", one.decided.who, one.asked.note.as_deref().unwrap_or_default())
+}
+
+/// The unsigned response, or the readings, whose digest begins so; none when there is none, or more than one.
+fn unconfirmed(chain: &Chain, digits: &str) -> Option<Digest> {
     let is_short = digits.len() < 8;
     let bare = chain.lines.iter().filter_map(|line| match &line.fact {
         Fact::Decided(decided) if decided.by == By::Unsigned => Some(decided.response),
+        Fact::Measured(measured) => Some(measured.response),
         _ => None,
     });
     let mut found = bare.filter(|response| !is_short && response.to_string().starts_with(digits));

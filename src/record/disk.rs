@@ -78,6 +78,38 @@ impl Disk {
         written.map_err(|error| RecordError::disk("write", path, error))
     }
 
+    /// Writes a new file that the owner alone can read, and flushes it.
+    pub(super) fn write_private(&self, path: &Path, bytes: &[u8]) -> Result<(), RecordError> {
+        let write = || -> io::Result<()> {
+            let mut options = OpenOptions::new();
+            options.write(true).create_new(true);
+            #[cfg(unix)]
+            std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+            let mut file = options.open(path)?;
+            file.write_all(bytes)?;
+            file.sync_all()
+        };
+        let written = self.may("write anew").and_then(|()| write());
+        written.map_err(|error| RecordError::disk("write", path, error))
+    }
+
+    /// Makes a folder that the owner alone can look into, if it is not there yet.
+    pub(super) fn make_private_folder(&self, path: &Path) -> Result<(), RecordError> {
+        match path.symlink_metadata() {
+            Ok(found) if found.is_dir() => return Ok(()),
+            Ok(_) => return Err(RecordError::NotOurs(path.to_path_buf())),
+            Err(_) => {}
+        }
+        let make = || {
+            let mut builder = fs::DirBuilder::new();
+            #[cfg(unix)]
+            std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
+            builder.create(path)
+        };
+        let made = self.may("make the folder").and_then(|()| make());
+        made.map_err(|error| RecordError::disk("make the folder", path, error))
+    }
+
     /// Moves a file over another, or to a free place, in one step.
     pub(super) fn rename(&self, from: &Path, to: &Path) -> Result<(), RecordError> {
         let moved = self.may("rename").and_then(|()| fs::rename(from, to));

@@ -13,6 +13,8 @@ pub enum RecordError {
     Disk(&'static str, PathBuf, io::Error),
     /// The ledger is not as it was written: the first fault, and how many more there are.
     Faulty(Fault, usize),
+    /// A file stands where another one belongs: nothing is written over.
+    Taken(PathBuf),
     /// A link or something else stands where a file or folder of the record should.
     NotOurs(PathBuf),
     /// A fact that is not an opening for a ledger that was not opened, or a second opening.
@@ -43,6 +45,7 @@ impl RecordError {
                 _ => "mend what the system says and record it again".into(),
             },
             Self::Faulty(fault, _) => fault.remedy().into(),
+            Self::Taken(_) => "put `record/ledger.jsonl` back from a backup that names it".into(),
             Self::NotOurs(path) => format!("move `{}` away", path.display()),
             Self::NotOpening => "issue the book first, with `bookmatch issue`".into(),
             Self::NotExact => "write it with fewer digits".into(),
@@ -64,6 +67,7 @@ impl fmt::Display for RecordError {
             }
             Self::Faulty(fault, 0) => fault.fmt(f),
             Self::Faulty(fault, more) => write!(f, "{fault}, and {more} more faults"),
+            Self::Taken(path) => write!(f, "`{}` is there already, and nothing is written over it", path.display()),
             Self::NotOurs(path) => write!(f, "`{}` is not a file or folder of the record", path.display()),
             Self::NotOpening => f.write_str("the book's ledger does not stand so that this can be recorded"),
             Self::NotExact => f.write_str("a number has more digits than can be recorded exactly"),

@@ -4,9 +4,8 @@
 //! ledger names a key by its id alone, and what is published is made without them.
 
 use std::collections::BTreeMap;
-use std::fs::{self, DirBuilder, OpenOptions};
-use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::fs;
+use std::path::PathBuf;
 
 use crate::digest::Digest;
 use crate::ledger::{Chain, Fact, Invited, Moment, Withdrawn};
@@ -72,6 +71,11 @@ impl Key {
         self.0.iter().map(|byte| format!("{byte:02x}")).collect()
     }
 
+    /// The key that a file holds.
+    pub(super) fn in_file(bytes: &[u8]) -> Option<Key> {
+        Key::parse(std::str::from_utf8(bytes).ok()?)
+    }
+
     fn parse(text: &str) -> Option<Key> {
         Some(Key(*text.trim().parse::<Digest>().ok()?.as_bytes()))
     }
@@ -101,6 +105,14 @@ impl Store {
         self.folder.join("keys")
     }
 
+    /// Makes the folder for keys: for the owner alone, and left out of version control.
+    fn make_keys(&self) -> Result<(), RecordError> {
+        let folder = self.keys();
+        self.disk.make_private_folder(&folder)?;
+        let ignore = folder.join(".gitignore");
+        if ignore.exists() { Ok(()) } else { self.disk.write_private(&ignore, b"*\n") }
+    }
+
     /// The key on the disk of an approver; none when there is none, or it is no key.
     pub fn key(&self, who: &str) -> Option<Key> {
         let path = is_plain(who).then(|| self.keys().join(format!("{who}.key")))?;
@@ -111,7 +123,8 @@ impl Store {
 }
 
 impl Open<'_> {
-    /// Makes a key for an approver, keeps it and records the invitation. The key before counts no longer.
+    /// Makes a key for an approver, keeps it and records the invitation, in one step: the key before counts
+    /// until the new one is whole on the disk and its line is recorded, and no longer.
     ///
     /// # Errors
     /// When the id can't be the name of a file, or the disk refuses.
@@ -119,15 +132,12 @@ impl Open<'_> {
         if !is_plain(who) {
             return Err(RecordError::NotAName(who.into()));
         }
-        self.withdraw(who, at, on)?;
         let key = Key::random()?;
-        let folder = self.store.keys();
-        make_private(&folder)?;
-        let (path, part) = (folder.join(format!("{who}.key")), folder.join(format!(".{who}.part")));
+        self.store.make_keys()?;
+        let part = self.store.beside("keys", &format!("{who}.key"));
         self.store.disk.remove(&part)?;
-        write_private(&part, &format!("{}\n", key.hex()))?;
-        self.store.disk.rename(&part, &path)?;
-        self.store.disk.flush_folder(&folder)?;
+        let written = self.store.disk.write_private(&part, format!("{}\n", key.hex()).as_bytes());
+        written.inspect_err(|_| _ = self.store.disk.remove(&part))?;
         self.append(at, Fact::Invited(Invited { who: who.into(), key: key.id(), on }))?;
         Ok(key)
     }
@@ -146,34 +156,6 @@ impl Open<'_> {
         }
         Ok(true)
     }
-}
-
-/// Makes the folder for keys: for the owner alone, and left out of version control.
-fn make_private(folder: &Path) -> Result<(), RecordError> {
-    if folder.symlink_metadata().is_ok_and(|found| !found.is_dir()) {
-        return Err(RecordError::NotOurs(folder.to_path_buf()));
-    }
-    if !folder.is_dir() {
-        let mut builder = DirBuilder::new();
-        #[cfg(unix)]
-        std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
-        builder.create(folder).map_err(|error| RecordError::disk("make the folder", folder, error))?;
-    }
-    let ignore = folder.join(".gitignore");
-    if ignore.exists() { Ok(()) } else { write_private(&ignore, "*\n") }
-}
-
-/// Writes a new file that the owner alone can read.
-fn write_private(path: &Path, text: &str) -> Result<(), RecordError> {
-    let mut options = OpenOptions::new();
-    options.write(true).create_new(true);
-    #[cfg(unix)]
-    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    let written = options.open(path).and_then(|mut file| {
-        file.write_all(text.as_bytes())?;
-        file.sync_all()
-    });
-    written.map_err(|error| RecordError::disk("write", path, error))
 }
 
 #[cfg(test)]

@@ -2,8 +2,9 @@
 //!
 //! ```text
 //! record/ledger.jsonl          what happened, one line a fact, only ever added to
+//! record/head.json             the number and digest of the last line, kept after each line
 //! record/issues/0001.json      what was shown of every item, frozen under a number
-//! record/responses/<sha>.json  responses as they came
+//! record/responses/<sha>.json  responses as they came; `-sealed` where the proof came later
 //! record/scans/<sha>.pdf       scans of sheets that were signed on paper
 //! record/keys/<who>.key        the approvers' keys, for the owner alone
 //! record/.lock                 held while something is recorded
@@ -13,15 +14,21 @@
 //! killed or refused before leaves the ledger as it was, or with a torn last line that the next writer
 //! cuts off. A line may be whole on the disk though nobody was told so: whoever records a fact again
 //! looks for it first, under the same lock.
+//!
+//! Nothing is begun anew over a record, and nothing is written over: a ledger that does not reach as far
+//! as what lies beside it is a fault, see [`crate::ledger::Beside`].
 
 mod append;
 mod by_hand;
 mod disk;
 mod error;
 mod files;
+mod head;
 mod keys;
 mod lock;
 mod mac;
+mod once;
+mod readings;
 mod receive;
 mod response;
 mod store;
@@ -29,7 +36,7 @@ mod store;
 mod tests;
 
 pub use append::new_id;
-pub use by_hand::ByHand;
+pub use by_hand::{ByHand, Closed};
 pub use error::RecordError;
 pub use keys::{Key, current, is_plain};
 pub use mac::hmac_sha256;

@@ -6,12 +6,12 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use crate::digest::Digest;
-use crate::ledger::{Asked, By, Chain, Decided, Fact, Issue, Issued, Measured, Moment, Refused, Signed};
+use crate::ledger::{Asked, By, Chain, Decided, Decision, Fact, Issue, Issued, Moment, Refused, Signed};
 
 use super::error::RecordError;
 use super::keys::{Key, current};
 use super::mac::{hmac_sha256, same};
-use super::response::{Decisions, Handed, Malformed, Readings, Says};
+use super::response::{Decisions, Handed, Malformed, Says};
 use super::store::{Open, Store};
 
 /// The largest issue that is read, in bytes.
@@ -24,7 +24,7 @@ pub struct Receiver {
     /// Who may decide, by id.
     approvers: BTreeSet<String>,
     /// What may be measured: room and opening.
-    openings: BTreeSet<(String, String)>,
+    pub(super) openings: BTreeSet<(String, String)>,
     issues: Mutex<BTreeMap<Digest, Arc<Issue>>>,
 }
 
@@ -35,6 +35,8 @@ pub enum Outcome {
     Recorded(Vec<Refused>),
     /// It is recorded, and it is not known whose it is.
     Unsigned(Vec<Refused>),
+    /// It is recorded, and counts once the designer has confirmed it.
+    Waiting,
     /// It was recorded before.
     Already,
 }
@@ -45,6 +47,7 @@ impl Outcome {
         match self {
             Self::Recorded(_) => "recorded",
             Self::Unsigned(_) => "recorded as unsigned",
+            Self::Waiting => "recorded to be confirmed",
             Self::Already => "already recorded",
         }
     }
@@ -53,7 +56,7 @@ impl Outcome {
     pub fn refused(&self) -> &[Refused] {
         match self {
             Self::Recorded(refused) | Self::Unsigned(refused) => refused,
-            Self::Already => &[],
+            Self::Already | Self::Waiting => &[],
         }
     }
 }
@@ -67,6 +70,10 @@ pub enum Refusal {
     OtherBook,
     /// There is no such issue.
     NoIssue(u32),
+    /// The page that it was made on states a line that is not in the ledger: its number.
+    OtherLedger(u32),
+    /// It says that it was made at a moment that is still to come.
+    Ahead(Moment),
     /// Nobody of that name may decide.
     NoApprover(String),
     /// It was not made with the approver's key, or that key was withdrawn.
@@ -79,8 +86,13 @@ pub enum Refusal {
     NoItem(String, String),
     /// No unsigned response begins with those digits, or several do.
     NoResponse(String),
-    /// The item was not approved as noted: room and item.
+    /// The item has no condition that is open: room and item.
     NoCondition(String, String),
+    /// The item has several conditions that are open: each by whose it is, its digits and its words.
+    Conditions(Vec<String>),
+    /// There are no readings whose digest begins so or that one of that name made, or there are several: each
+    /// by its digits.
+    Readings(String, Vec<String>),
     /// It was fine, and could not be kept.
     Failed(RecordError),
 }
@@ -98,6 +110,17 @@ impl fmt::Display for Refusal {
             Self::Malformed(malformed) => malformed.fmt(f),
             Self::OtherBook => f.write_str("it is of another book, or nothing of this one was issued"),
             Self::NoIssue(number) => write!(f, "there is no issue {number}"),
+            Self::OtherLedger(line) => write!(
+                f,
+                "the page that it was made on states line {line} of the ledger, which is not the one that stands \
+                 there: the ledger was cut or exchanged; put `record` back from a backup"
+            ),
+            Self::Ahead(made) => {
+                write!(
+                    f,
+                    "it says that it was made at {made}, which is still to come; have the clock of the device set right, and measured anew"
+                )
+            }
             Self::NoApprover(who) => write!(f, "`{}` is no approver of this book", plain(who)),
             Self::WrongKey(who) => write!(f, "it was not made with the key of `{}`", plain(who)),
             Self::NothingHolds(refused) => {
@@ -112,7 +135,21 @@ impl fmt::Display for Refusal {
                 write!(f, "not one unsigned response alone begins with `{}`; give 8 digits or more", plain(digits))
             }
             Self::NoCondition(room, item) => {
-                write!(f, "`{}/{}` was not approved as noted", plain(room), plain(item))
+                write!(f, "`{}/{}` has no such condition that is open", plain(room), plain(item))
+            }
+            Self::Conditions(open) => {
+                f.write_str("several conditions are open; say which one is met, with `--of` and its digits")?;
+                open.iter().try_for_each(|one| write!(f, "\n    {}", plain(one)))
+            }
+            Self::Readings(named, found) if found.is_empty() => {
+                write!(
+                    f,
+                    "no readings begin with `{}`, and nobody of that name made any; give 8 digits or more",
+                    plain(named)
+                )
+            }
+            Self::Readings(named, found) => {
+                write!(f, "several readings are of `{}`; name one by its digits: {}", plain(named), found.join(", "))
             }
             Self::Failed(error) => write!(f, "{error}; {}", error.remedy()),
         }
@@ -182,6 +219,9 @@ impl Receiver {
         if !self.approvers.contains(&says.who) {
             return Err(Refusal::NoApprover(says.who.clone()));
         }
+        if let Some(stated) = says.ledger.filter(|stated| !stated.is_in(&open.chain().lines)) {
+            return Err(Refusal::OtherLedger(stated.line));
+        }
         let key = match (&says.mac, key) {
             (None, _) => None,
             (Some(mac), Some(key)) if same(mac.as_bytes(), &expected) => Some(key),
@@ -202,7 +242,9 @@ impl Receiver {
             by: if key.is_some() { By::PrivateLink } else { By::Unsigned },
             key: key.as_ref().map(Key::id),
             how: None,
+            given: None,
             made: says.made,
+            device: says.device.clone(),
             signed: Some(Signed {
                 name: signed.name.clone(),
                 statement: signed.statement.clone(),
@@ -262,28 +304,6 @@ impl Receiver {
         issues.insert(named.sha256, Arc::clone(&issue));
         Ok(Some(issue))
     }
-
-    fn measured(&self, open: &mut Open<'_>, handed: &Handed, says: &Readings, at: Moment) -> Result<Outcome, Refusal> {
-        if !is_of(open.chain(), &says.book) {
-            return Err(Refusal::OtherBook);
-        }
-        if let Some(number) = says.issue.filter(|number| issued(open.chain()).all(|issued| issued.number != *number)) {
-            return Err(Refusal::NoIssue(number));
-        }
-        if is_recorded(open.chain(), &handed.digest, false) {
-            return Ok(Outcome::Already);
-        }
-        for read in &says.readings {
-            if !self.openings.contains(&(read.room.clone(), read.opening.clone())) {
-                return Err(Refusal::NoOpening(read.room.clone(), read.opening.clone()));
-            }
-        }
-        let on = says.made.day().ok_or(Refusal::Malformed(Malformed::Text("made")))?;
-        let fact = Measured { response: handed.digest, by: says.by.clone(), on, readings: says.readings.clone() };
-        open.keep_response(&handed.value, &handed.digest)?;
-        open.append(at, Fact::Measured(fact))?;
-        Ok(Outcome::Recorded(vec![]))
-    }
 }
 
 /// Why a decision is not of what is issued now.
@@ -300,7 +320,14 @@ pub(super) fn fault(asked: &Asked, answered: &Issue, newest: &Issue) -> Option<S
     let options = item.content.get("options").and_then(serde_json::Value::as_array);
     let has =
         |option: &String| options.is_some_and(|options| options.iter().any(|one| one["id"].as_str() == Some(option)));
-    asked.option.as_ref().is_some_and(|option| !has(option)).then(|| "there is no such option".into())
+    let agreed = matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted);
+    let is_open = item.content.get("chosen").is_none_or(serde_json::Value::is_null)
+        && options.is_some_and(|options| options.len() > 1);
+    match &asked.option {
+        Some(option) if !has(option) => Some("there is no such option".into()),
+        None if agreed && is_open => Some("several options stand open, and it names none".into()),
+        _ => None,
+    }
 }
 
 pub(super) fn issued(chain: &Chain) -> impl Iterator<Item = &Issued> {
@@ -310,7 +337,7 @@ pub(super) fn issued(chain: &Chain) -> impl Iterator<Item = &Issued> {
     })
 }
 
-fn is_of(chain: &Chain, book: &str) -> bool {
+pub(super) fn is_of(chain: &Chain, book: &str) -> bool {
     chain.opening().is_some_and(|opened| opened.book == book)
 }
 

@@ -6,7 +6,9 @@ use serde::Deserialize;
 use serde_json::Value;
 
 use crate::digest::{Digest, canonical};
-use crate::ledger::{Asked, Decision, Drawing, Moment, Read};
+use crate::ledger::{Asked, Decision, Device, Drawing, Head, Moment, Read};
+
+use super::once;
 
 /// The largest response, in bytes.
 pub const MAX_BYTES: usize = 256 * 1024;
@@ -62,6 +64,12 @@ pub struct Decisions {
     pub nonce: String,
     /// When it was made, by the clock where it was made.
     pub made: Moment,
+    /// The device that it was made on, and the how-manieth there; older pages do not say it.
+    #[serde(default)]
+    pub device: Option<Device>,
+    /// The line of the ledger that names the issue, as the page stated it; older pages do not.
+    #[serde(default)]
+    pub ledger: Option<Head>,
     /// What was decided.
     pub items: Vec<Asked>,
     /// The name under it.
@@ -151,7 +159,7 @@ impl Handed {
             return Err(Malformed::TooDeep);
         }
         let form = |why: &dyn fmt::Display| Malformed::NotTheForm(crate::record::plain(&why.to_string()));
-        let value: Value = serde_json::from_slice(bytes).map_err(|error| form(&error))?;
+        let value = once::value(bytes).map_err(|error| form(&error))?;
         let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
         let says = match format {
             RESPONSE => Says::Decisions(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
@@ -175,6 +183,9 @@ impl Decisions {
     fn check(&self) -> Result<(), Malformed> {
         line("who", &self.who)?;
         nonce(&self.nonce)?;
+        if let Some(device) = &self.device {
+            hex("device.id", &device.id)?;
+        }
         line("signed.name", &self.signed.name)?;
         text("signed.statement", &self.signed.statement)?;
         if !is_drawing(&self.signed.drawing) {
@@ -233,8 +244,13 @@ fn text(place: &'static str, text: &str) -> Result<(), Malformed> {
 }
 
 fn nonce(text: &str) -> Result<(), Malformed> {
+    hex("nonce", text)
+}
+
+/// 32 hex digits.
+fn hex(place: &'static str, text: &str) -> Result<(), Malformed> {
     let fits = text.len() == 32 && text.bytes().all(|digit| matches!(digit, b'0'..=b'9' | b'a'..=b'f'));
-    if fits { Ok(()) } else { Err(Malformed::Text("nonce")) }
+    if fits { Ok(()) } else { Err(Malformed::Text(place)) }
 }
 
 /// A drawing that can be shown, or none.

@@ -64,6 +64,8 @@ impl Store {
         if let Some((fault, more)) = known.chain.faults.split_first() {
             return Err(RecordError::Faulty(fault.clone(), more.len()));
         }
+        // Whoever recorded last may have been killed before its files took their places.
+        known.chain.lines.last().map_or(Ok(()), |last| self.settle(&last.fact))?;
         Ok(Open { store: self, known, _lock: lock })
     }
 
@@ -75,6 +77,7 @@ impl Store {
             Ok(_) => {}
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
                 *known = Known::default();
+                known.chain.hold_to(&self.look_beside()?);
                 return Ok(());
             }
             Err(error) => return Err(RecordError::disk("read", &path, error)),
@@ -99,6 +102,7 @@ impl Store {
         self.disk.flush(&file, &path)?;
         self.disk.flush_folder(&self.folder)?;
         *known = Known::of(&bytes);
+        known.chain.hold_to(&self.look_beside()?);
         Ok(())
     }
 }

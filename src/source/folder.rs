@@ -1,5 +1,7 @@
 //! The book's folder: the only door to its files, so that nothing outside it is ever read.
 
+mod record;
+
 use std::collections::BTreeMap;
 use std::fmt;
 use std::fs::File;
@@ -9,6 +11,8 @@ use std::path::{Path, PathBuf};
 use walkdir::WalkDir;
 
 use super::aside::{is_aside, is_aside_on_disk, is_hidden, is_site};
+
+pub use record::Recorded;
 
 /// Where bookmatch keeps what it can make again.
 const CACHE: &str = ".bookmatch";
@@ -87,6 +91,8 @@ impl std::error::Error for FolderError {}
 pub enum RecordFile<'a> {
     /// The ledger.
     Ledger,
+    /// The head that was kept after its last line.
+    Head,
     /// An issue, by its number.
     Issue(u32),
     /// A response, by its digest in hex; anything else is no file of the record.
@@ -100,6 +106,7 @@ impl RecordFile<'_> {
     pub fn path(self) -> String {
         match self {
             Self::Ledger => "record/ledger.jsonl".into(),
+            Self::Head => "record/head.json".into(),
             Self::Issue(number) => format!("record/issues/{number:04}.json"),
             Self::Response(digest) => {
                 let name: String = digest.chars().filter(char::is_ascii_hexdigit).collect();
@@ -242,12 +249,24 @@ impl Folder {
     /// When it is larger than `limit`, leads out of the record, or can't be read.
     pub fn record(&self, file: RecordFile<'_>, limit: u64) -> Result<Option<Vec<u8>>, FolderError> {
         let path = file.path();
+        let first = self.recorded_at(&path, limit)?;
+        if first.is_some() || !matches!(file, RecordFile::Issue(_) | RecordFile::Response(_)) {
+            return Ok(first);
+        }
+        // Whoever records may not have moved it to its place yet, or may just have done so.
+        match self.recorded_at(&in_the_making(&path), limit)? {
+            None => self.recorded_at(&path, limit),
+            found => Ok(found),
+        }
+    }
+
+    fn recorded_at(&self, path: &str, limit: u64) -> Result<Option<Vec<u8>>, FolderError> {
         let bytes = match &self.store {
-            Store::Memory(files) => files.get(&path).cloned(),
-            Store::Disk(root) => without_links(root, &path, limit + 1)?,
+            Store::Memory(files) => files.get(path).cloned(),
+            Store::Disk(root) => without_links(root, path, limit + 1)?,
         };
         match bytes {
-            Some(bytes) if bytes.len() as u64 > limit => Err(FolderError::TooLarge(path, limit)),
+            Some(bytes) if bytes.len() as u64 > limit => Err(FolderError::TooLarge(path.to_owned(), limit)),
             bytes => Ok(bytes),
         }
     }
@@ -288,6 +307,11 @@ impl Folder {
         File::open(end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
         Ok(bytes)
     }
+}
+
+/// Where a file of the record lies until the line that names it is recorded.
+fn in_the_making(path: &str) -> String {
+    path.rsplit_once('/').map_or_else(|| format!(".{path}.part"), |(folder, name)| format!("{folder}/.{name}.part"))
 }
 
 /// The first bytes of a file on the way to which there is no link; none when it is not there.

@@ -4,6 +4,8 @@ use super::state::State;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
+use crate::ledger::Head;
+
 /// One issue: who is asked, what for, and where the answer goes.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Asked {
@@ -14,6 +16,9 @@ pub struct Asked {
     /// `approval` or `construction`.
     #[serde(rename = "for")]
     pub purpose: String,
+    /// The line of the ledger that names the issue: by it a cut or exchanged ledger shows.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ledger: Option<Head>,
     /// What the book is called.
     pub title: String,
     /// The address that a response is posted to.
@@ -171,6 +176,8 @@ pub struct Issued {
     pub number: u32,
     /// `approval` or `construction`.
     pub purpose: String,
+    /// The line of the ledger that names it.
+    pub line: Option<Head>,
     /// The mark of each item, by room and item.
     pub marks: BTreeMap<(String, String), String>,
 }

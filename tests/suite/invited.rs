@@ -78,8 +78,24 @@ fn pages_are_where_the_server_takes_responses_and_a_link_is_renewed_on_a_day_of_
                 .then(|| format!("{} {}", fact["is"].as_str().unwrap(), fact["on"].as_str().unwrap()))
         })
         .collect();
-    let expected = ["invited 2027-01-15", "withdrawn 2027-01-16", "invited 2027-01-16", "withdrawn 2027-01-17"];
+    let expected = ["invited 2027-01-15", "invited 2027-01-16", "withdrawn 2027-01-17"];
     assert_eq!(days, expected);
+}
+
+#[cfg(unix)]
+#[test]
+fn keys_that_others_can_read_are_told() {
+    use std::os::unix::fs::PermissionsExt;
+    let project = Project::copy_of("example-project");
+    let invite = ["invite", "--address", "https://book.example/client"];
+    project.run(invite).exits(0).does_not_say("others on this computer");
+    let told = "others on this computer can read `record/keys/odile.key`";
+    project.run(["review", "--today", "2027-01-15"]).does_not_say("others on this computer");
+    let key = project.root().join("record/keys/odile.key");
+    std::fs::set_permissions(key, std::fs::Permissions::from_mode(0o644)).unwrap();
+    project.run(["review", "--today", "2027-01-15"]).says(told).says("approve/keys");
+    project.run(invite).exits(0).says(told);
+    project.run(["host", "--address", "127.0.0.1:0", "--site", "nowhere"]).exits(2).says(told);
 }
 
 /// A published folder with a page for the client and one for the office.

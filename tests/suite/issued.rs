@@ -26,17 +26,23 @@ pub struct IssuedBook {
     pub id: String,
     /// The key of `odile`, and that of `samir`.
     pub keys: [Key; 2],
+    options: &'static [&'static str],
 }
 
 impl IssuedBook {
     pub fn new() -> Self {
+        Self::of_options(&["steel"])
+    }
+
+    /// The same, with these options of each item.
+    pub fn of_options(options: &'static [&'static str]) -> Self {
         let folder = tempfile::tempdir().unwrap();
         let store = Store::of_book(folder.path());
         let mut open = store.open().unwrap();
         let id = open.book("Elm Row", now()).unwrap();
         let keys = ["odile", "samir"].map(|who| open.invite(who, now(), day()).unwrap());
         drop(open);
-        let book = Self { folder, id, keys };
+        let book = Self { folder, id, keys, options };
         book.issue(1, &[("range", "black"), ("sink", "white")]);
         book
     }
@@ -49,10 +55,21 @@ impl IssuedBook {
     pub fn issue(&self, number: u32, items: &[(&str, &str)]) {
         let store = Store::of_book(self.path());
         let mut open = store.open().unwrap();
-        let items: Vec<IssuedItem> = items.iter().map(|(item, shown)| issued_item(item, shown)).collect();
+        let items: Vec<IssuedItem> = items.iter().map(|(item, shown)| self.issued_item(item, shown)).collect();
         let (title, currency, total) = ("Elm Row".into(), "USD".into(), Total::default());
         let (purpose, on) = (Purpose::Approval, day());
-        let issue = Issue { book: self.id.clone(), number, purpose, on, title, currency, total, items };
+        let issue = Issue {
+            book: self.id.clone(),
+            number,
+            purpose,
+            on,
+            title,
+            currency,
+            total,
+            terms: None,
+            after: None,
+            items,
+        };
         let sha256 = open.keep_issue(&issue).unwrap();
         let items = u32::try_from(issue.items.len()).unwrap();
         open.append(now(), Fact::Issued(Issued { number, purpose, on, sha256, items })).unwrap();
@@ -65,6 +82,7 @@ impl IssuedBook {
 
     /// What `odile` decides of the range and the sink, not yet sealed; `n` makes each another.
     pub fn response(&self, n: u32) -> Value {
+        let mark = |item: &str, shown: &str| Digest::of_json(&content(item, shown, self.options)).unwrap().to_string();
         let asked = |item: &str, shown: &str| json!({"room": "kitchen", "item": item, "mark": mark(item, shown), "decision": "approved"});
         json!({
             "format": "bookmatch response 1", "book": self.id, "issue": 1, "who": "odile",
@@ -81,27 +99,33 @@ impl IssuedBook {
 
     /// The lines of the ledger that hold a decision or a measurement.
     pub fn facts(&self) -> Vec<Fact> {
+        let facts = self.all_facts().into_iter();
+        facts.filter(|fact| matches!(fact, Fact::Decided(_) | Fact::Measured(_))).collect()
+    }
+
+    /// Every line of the ledger.
+    pub fn all_facts(&self) -> Vec<Fact> {
         let store = Store::of_book(self.path());
         let open = store.open().unwrap();
-        let facts = open.chain().lines.iter().map(|line| line.fact.clone());
-        facts.filter(|fact| matches!(fact, Fact::Decided(_) | Fact::Measured(_))).collect()
+        open.chain().lines.iter().map(|line| line.fact.clone()).collect()
+    }
+
+    fn issued_item(&self, item: &str, shown: &str) -> IssuedItem {
+        let content = content(item, shown, self.options);
+        let mark = Digest::of_json(&content).unwrap();
+        let (room, tag, name) = ("kitchen".into(), "K-01".into(), item.into());
+        IssuedItem { room, item: item.into(), tag, name, mark, content, price: None, lead_time: None, order_by: None }
     }
 }
 
-fn content(item: &str, shown: &str) -> Value {
-    json!({"item": item, "finish": shown, "options": [{"id": "steel"}]})
+fn content(item: &str, shown: &str, options: &[&str]) -> Value {
+    let options: Vec<Value> = options.iter().map(|id| json!({"id": id})).collect();
+    json!({"item": item, "finish": shown, "options": options})
 }
 
 /// The mark of an item that is shown so.
 pub fn mark(item: &str, shown: &str) -> String {
-    Digest::of_json(&content(item, shown)).unwrap().to_string()
-}
-
-fn issued_item(item: &str, shown: &str) -> IssuedItem {
-    let content = content(item, shown);
-    let mark = Digest::of_json(&content).unwrap();
-    let (room, tag, name) = ("kitchen".into(), "K-01".into(), item.into());
-    IssuedItem { room, item: item.into(), tag, name, mark, content, price: None, lead_time: None, order_by: None }
+    Digest::of_json(&content(item, shown, &["steel"])).unwrap().to_string()
 }
 
 /// A response with the proof of a key, as bytes.

@@ -107,6 +107,99 @@ fn nothing_is_issued_while_findings_stop_the_work_or_the_record_is_faulty() {
 }
 
 #[test]
+fn a_ledger_that_is_gone_emptied_or_older_stops_every_command_and_nothing_is_written_over() {
+    let project = small(&format!("{OAK}\n"));
+    issue(&project, "approval").exits(0);
+    let older = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
+    project.run(["invite", "--address", "https://book.example/client"]).exits(0);
+    let response = project.beside("response.json");
+    std::fs::write(&response, "{}").unwrap();
+    let out = project.beside("site");
+    let record = || {
+        let files = walkdir::WalkDir::new(project.root().join("record")).sort_by_file_name().into_iter();
+        let files = files.map(Result::unwrap).filter(|entry| entry.file_type().is_file());
+        files.map(|file| (file.path().to_owned(), std::fs::read(file.path()).unwrap())).collect::<Vec<_>>()
+    };
+    let ledger = project.root().join("record/ledger.jsonl");
+    let gone = "the ledger is gone or empty, beside 1 issue and 2 keys";
+    let lost = "lines 3 to 4 of the ledger are lost: they were recorded, and are cut off";
+    for (text, told) in [(None, gone), (Some(""), gone), (Some(older.as_str()), lost)] {
+        match text {
+            None => std::fs::remove_file(&ledger).unwrap(),
+            Some(text) => std::fs::write(&ledger, text).unwrap(),
+        }
+        let before = record();
+        let today = ["--today", "2027-01-15"];
+        let run = |arguments: &[&str]| project.run([arguments, &today].concat());
+        run(&["review"]).exits(1).says(told);
+        run(&["status"]).exits(1).says(told);
+        run(&["publish", "--out", out.to_str().unwrap()]).exits(1).says(told);
+        run(&["issue", "--for", "approval"]).exits(1).says(told);
+        run(&["invite", "--renew", "ada", "--address", "https://book.example/client"]).exits(2).says(told);
+        project.run(["receive", "--confirm", "00000000", "--by", "Ines Tarrow"]).exits(2).says(told);
+        project.run(["host", "--address", "127.0.0.1:0"]).exits(2).says(told);
+        assert_eq!(record(), before, "nothing is written over, nothing is begun");
+    }
+}
+
+#[test]
+fn an_issue_states_who_decides_and_the_line_before_it_and_is_made_again_when_that_changed() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    let file = |number: u32| -> serde_json::Value {
+        let path = project.root().join(format!("record/issues/000{number}.json"));
+        serde_json::from_slice(&std::fs::read(path).unwrap()).unwrap()
+    };
+    let (first, ledger) = (file(1), std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap());
+    let line: serde_json::Value = serde_json::from_str(ledger.lines().next().unwrap()).unwrap();
+    assert_eq!(first["after"], serde_json::json!({"line": 1, "sha256": line["sha256"]}));
+    assert_eq!(first["terms"]["approval"], "all");
+    assert_eq!(first["terms"]["approvers"][1], serde_json::json!({"id": "sven", "name": "Sven Lint"}));
+    let text = std::fs::read_to_string(project.root().join("book.yaml")).unwrap();
+    let project = project.file("book.yaml", &(text + "approval: any\n"));
+    let told = "who must approve changed since issue 1: `approval` from `all` to `any`";
+    project.run(["review", "--today", "2027-01-15"]).says(told);
+    issue(&project, "approval").exits(0).says("issue 2 for approval");
+    project.run(["review", "--today", "2027-01-15"]).does_not_say("who must approve changed");
+    issue(&project, "approval").exits(0).says("nothing changed since issue 2; it stands");
+}
+
+#[test]
+fn an_issue_that_was_made_on_another_ledger_is_told() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    // A ledger that somebody wrote anew, line by line, with the same issue.
+    let path = project.root().join("record/ledger.jsonl");
+    let old = bookmatch::ledger::Chain::read(&std::fs::read(&path).unwrap());
+    let mut chain = bookmatch::ledger::Chain::default();
+    let mut bytes = Vec::new();
+    for line in &old.lines {
+        let at = "2027-01-15T09:00:00Z".parse().unwrap();
+        let line = bookmatch::ledger::Line::next(&chain, at, line.fact.clone()).unwrap();
+        bytes.extend(line.bytes().unwrap());
+        chain.lines.push(line);
+    }
+    std::fs::write(&path, bytes).unwrap();
+    let review = ["review", "--today", "2027-01-15"];
+    project.run(review).exits(1).says("line 2 of the ledger is not the one that was recorded");
+    std::fs::remove_file(project.root().join("record/head.json")).unwrap();
+    project
+        .run(review)
+        .exits(1)
+        .says("issue 1 was made on another line 1 of the ledger than the one that stands there");
+}
+
+#[test]
+fn an_issue_that_bears_a_day_before_the_last_one_is_told() {
+    let project = small(OAK);
+    issue(&project, "approval").exits(0);
+    let project = project.file("rooms/kitchen/rug.yaml", &rug(ASH));
+    project.run(["issue", "--for", "approval", "--today", "2027-01-12"]).exits(0).says("issue 2");
+    let told = "issue 2 bears the day 12 Jan 2027, which is before 15 Jan 2027, the day of issue 1";
+    project.run(["review", "--today", "2027-01-15"]).says(told);
+}
+
+#[test]
 fn a_torn_last_line_is_mended_by_the_next_issue() {
     let project = small(OAK);
     issue(&project, "approval").exits(0);

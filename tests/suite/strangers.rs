@@ -1,7 +1,7 @@
 //! What strangers hand over: refused, or inert.
 
 use bookmatch::ledger::{By, Fact};
-use bookmatch::record::{Key, Outcome, Refusal};
+use bookmatch::record::{Key, Outcome, Refusal, Store};
 use serde_json::{Value, json};
 
 use crate::issued::{IssuedBook, mark, now, seal};
@@ -175,12 +175,57 @@ fn an_older_issue_is_answered_for_what_still_holds_and_says_what_does_not() {
 }
 
 #[test]
+fn a_key_that_stands_twice_is_refused_wherever_it_stands() {
+    let book = IssuedBook::new();
+    let sealed = String::from_utf8(book.sealed(1)).unwrap();
+    for (once, twice) in [
+        ("\"issue\":1", "\"issue\":1,\"issue\":1"),
+        ("\"decision\":\"approved\"", "\"decision\":\"rejected\",\"decision\":\"approved\""),
+        ("\"name\":\"Odile", "\"name\":\"Samir\",\"name\":\"Odile"),
+    ] {
+        let told = refused(&book, sealed.replacen(once, twice, 1).as_bytes());
+        assert!(told.contains("stands twice"), "{told}");
+    }
+}
+
+#[test]
+fn a_page_that_states_a_line_which_the_ledger_does_not_hold_is_told_with_the_line() {
+    let book = IssuedBook::new();
+    let issued = Store::of_book(book.path()).open().unwrap().chain().head().unwrap();
+    let stating = |line: u32, sha256: String| {
+        let mut response = book.response(1);
+        response["ledger"] = json!({"line": line, "sha256": sha256});
+        seal(response, &book.keys[0])
+    };
+    for (line, sha256) in [(issued.line, "0".repeat(64)), (issued.line + 1, issued.sha256.to_string())] {
+        let told = refused(&book, &stating(line, sha256));
+        assert!(told.contains(&format!("states line {line} of the ledger, which is not the one")), "{told}");
+    }
+    let outcome = book.receiver().take_in(&stating(issued.line, issued.sha256.to_string()), now());
+    assert_eq!(outcome.unwrap(), Outcome::Recorded(vec![]));
+}
+
+#[test]
+fn the_device_and_its_count_are_kept_and_older_pages_need_none() {
+    let book = IssuedBook::new();
+    let mut response = book.response(1);
+    response["device"] = json!({"id": "a".repeat(32), "turn": 4});
+    book.receiver().take_in(&seal(response, &book.keys[0]), now()).unwrap();
+    assert!(matches!(&book.facts()[..], [Fact::Decided(fact)] if fact.device.as_ref().unwrap().turn == 4));
+    book.receiver().take_in(&book.sealed(2), now()).unwrap();
+    let mut odd = book.response(3);
+    odd["device"] = json!({"id": "the tablet", "turn": 1});
+    let told = book.receiver().take_in(&seal(odd, &book.keys[0]), now()).unwrap_err().to_string();
+    assert!(told.contains("device.id"), "{told}");
+}
+
+#[test]
 fn readings_are_taken_of_openings_that_there_are() {
     let book = IssuedBook::new();
     let readings = |opening: &str| {
         json!({
             "format": "bookmatch readings 1", "book": book.id, "issue": 1, "by": "Ivo Tarn",
-            "nonce": "0".repeat(32), "made": "2027-01-18T09:00:00Z",
+            "nonce": "0".repeat(32), "made": "2027-01-16T09:00:00Z",
             "readings": [{"room": "kitchen", "opening": opening, "what": "width", "at": "top", "length": "762000000"}],
         })
         .to_string()
@@ -188,7 +233,7 @@ fn readings_are_taken_of_openings_that_there_are() {
     };
     assert!(refused(&book, &readings("oven")).contains("no opening `oven`"));
     let receiver = book.receiver();
-    assert_eq!(receiver.take_in(&readings("range"), now()).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(receiver.take_in(&readings("range"), now()).unwrap(), Outcome::Waiting);
     assert_eq!(receiver.take_in(&readings("range"), now()).unwrap(), Outcome::Already);
     assert!(matches!(&book.facts()[..], [Fact::Measured(fact)] if fact.by == "Ivo Tarn"));
 }

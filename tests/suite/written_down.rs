@@ -1,7 +1,7 @@
 //! Decisions given by other means, confirmations, and conditions that are met.
 
 use bookmatch::ledger::{By, Decision, Fact};
-use bookmatch::record::{ByHand, Outcome, Refusal};
+use bookmatch::record::{ByHand, Closed, Outcome, Refusal};
 
 use crate::issued::{IssuedBook, now, seal};
 
@@ -13,6 +13,7 @@ fn on_paper() -> ByHand {
         option: None,
         note: None,
         how: "signed on paper, 2027-01-16".into(),
+        given: None,
         scan: Some((b"a scan".to_vec(), "pdf".into())),
     }
 }
@@ -58,16 +59,146 @@ fn an_unsigned_response_is_confirmed_by_the_first_digits_of_its_digest() {
     assert_eq!(receiver.confirm(&digits, "Dara Vell", now()).unwrap(), Outcome::Already);
 }
 
+/// What says that a condition of the range is met.
+fn closed<'a>(digits: Option<&'a str>, note: &'a str) -> Closed<'a> {
+    Closed { room: "kitchen", item: "range", digits, by: "Dara Vell", note }
+}
+
 #[test]
 fn a_condition_is_met_only_where_there_is_one() {
     let book = IssuedBook::new();
     let receiver = book.receiver();
-    let range = ("kitchen".to_owned(), "range".to_owned());
-    assert!(matches!(receiver.met(&range, "Dara Vell", "done", now()), Err(Refusal::NoCondition(..))));
+    assert!(matches!(receiver.met(&closed(None, "done"), now()), Err(Refusal::NoCondition(..))));
     let mut response = book.response(1);
     response["items"][0]["decision"] = "approved as noted".into();
     response["items"][0]["note"] = "if the knobs are black".into();
     receiver.take_in(&seal(response, &book.keys[0]), now()).unwrap();
-    assert_eq!(receiver.met(&range, "Dara Vell", "black knobs ordered", now()).unwrap(), Outcome::Recorded(vec![]));
-    assert_eq!(receiver.met(&range, "Dara Vell", "black knobs ordered", now()).unwrap(), Outcome::Already);
+    let met = closed(None, "black knobs ordered");
+    assert_eq!(receiver.met(&met, now()).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(receiver.met(&met, now()).unwrap(), Outcome::Already);
+}
+
+#[test]
+fn of_several_conditions_the_one_that_is_named_is_closed_and_no_other() {
+    let book = IssuedBook::new();
+    let receiver = book.receiver();
+    for (who, key, note) in [("odile", 0, "if the knobs are black"), ("samir", 1, "if it is quiet")] {
+        let mut response = book.response(1);
+        response["who"] = who.into();
+        response["items"][0]["decision"] = "approved as noted".into();
+        response["items"][0]["note"] = note.into();
+        receiver.take_in(&seal(response, &book.keys[key]), now()).unwrap();
+    }
+    let facts = book.facts();
+    let digits = facts.iter().map(|fact| match fact {
+        Fact::Decided(decided) => decided.response.to_string()[..8].to_owned(),
+        other => panic!("{other:?}"),
+    });
+    let [odile, samir] = digits.collect::<Vec<_>>().try_into().unwrap();
+    let told = receiver.met(&closed(None, "done"), now()).unwrap_err().to_string();
+    assert!(told.contains(&format!("odile {odile}: if the knobs are black")) && told.contains(&samir), "{told}");
+    let one = closed(Some(&samir), "done");
+    assert_eq!(receiver.met(&one, now()).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(receiver.met(&one, now()).unwrap(), Outcome::Already);
+    // The other is open still, and the same words close it by its own name.
+    let other = closed(Some(&odile), "done");
+    assert_eq!(receiver.met(&other, now()).unwrap(), Outcome::Recorded(vec![]));
+    let met: Vec<_> = book
+        .all_facts()
+        .into_iter()
+        .filter_map(|fact| match fact {
+            Fact::Met(met) => met.response.map(|response| response.to_string()[..8].to_owned()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(met, [samir, odile]);
+}
+
+#[test]
+fn the_same_rejection_after_an_approval_is_a_new_fact() {
+    let book = IssuedBook::new();
+    let receiver = book.receiver();
+    let says = |decision| ByHand { decision, scan: None, how: "on the telephone, 2027-01-16".into(), ..on_paper() };
+    for (decision, outcome) in [
+        (Decision::Rejected, Outcome::Recorded(vec![])),
+        (Decision::Rejected, Outcome::Already),
+        (Decision::Approved, Outcome::Recorded(vec![])),
+        (Decision::Rejected, Outcome::Recorded(vec![])),
+        (Decision::Rejected, Outcome::Already),
+        (Decision::Approved, Outcome::Recorded(vec![])),
+        (Decision::Rejected, Outcome::Recorded(vec![])),
+    ] {
+        assert_eq!(receiver.by_hand(&says(decision), now()).unwrap(), outcome);
+    }
+    let facts = book.facts();
+    let responses: std::collections::BTreeSet<_> = facts
+        .iter()
+        .map(|fact| match fact {
+            Fact::Decided(decided) => decided.response,
+            other => panic!("{other:?}"),
+        })
+        .collect();
+    assert_eq!((facts.len(), responses.len()), (5, 5), "each has a name of its own");
+}
+
+#[test]
+fn an_approval_names_an_option_where_several_stand_open() {
+    let book = IssuedBook::of_options(&["steel", "brass"]);
+    let receiver = book.receiver();
+    let told = receiver.by_hand(&on_paper(), now()).unwrap_err().to_string();
+    assert!(told.contains("several options stand open, and it names none"), "{told}");
+    let told = receiver.take_in(&book.sealed(1), now()).unwrap_err().to_string();
+    assert!(told.contains("kitchen/range: several options stand open"), "{told}");
+    assert!(book.facts().is_empty());
+    let named = ByHand { option: Some("brass".into()), ..on_paper() };
+    assert_eq!(receiver.by_hand(&named, now()).unwrap(), Outcome::Recorded(vec![]));
+    let rejected = ByHand { decision: Decision::Rejected, ..on_paper() };
+    assert_eq!(receiver.by_hand(&rejected, now()).unwrap(), Outcome::Recorded(vec![]), "a rejection needs none");
+}
+
+/// Readings of the range, made by somebody at some moment.
+fn readings(book: &IssuedBook, by: &str, made: &str) -> Vec<u8> {
+    let value = serde_json::json!({
+        "format": "bookmatch readings 1", "book": book.id, "issue": 1, "by": by, "nonce": "0".repeat(32), "made": made,
+        "readings": [{"room": "kitchen", "opening": "range", "what": "width", "at": "top", "length": "762000000"}],
+    });
+    value.to_string().into_bytes()
+}
+
+#[test]
+fn readings_are_confirmed_and_taken_back_by_their_digits_or_by_who_measured() {
+    let book = IssuedBook::new();
+    let receiver = book.receiver();
+    for (by, made) in
+        [("Ivo Tarn", "2027-01-16T09:00:00Z"), ("Bo", "2027-01-16T10:00:00Z"), ("Bo", "2027-01-16T11:00:00Z")]
+    {
+        assert_eq!(receiver.take_in(&readings(&book, by, made), now()).unwrap(), Outcome::Waiting);
+    }
+    let facts = book.facts();
+    let Fact::Measured(first) = &facts[0] else { panic!() };
+    let digits = first.response.to_string()[..8].to_owned();
+    assert_eq!(receiver.confirm(&digits, "Dara Vell", now()).unwrap(), Outcome::Recorded(vec![]));
+    let back = |named: &str| receiver.take_back(named, "Dara Vell", Some("the wrong niche"), now());
+    for several in ["Bo", "nobody", &digits[..7]] {
+        assert!(matches!(back(several), Err(Refusal::Readings(..))), "{several}");
+    }
+    assert!(back("Bo").unwrap_err().to_string().contains("several readings are of `Bo`"));
+    assert_eq!(back("Ivo Tarn").unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(back(&digits).unwrap(), Outcome::Already);
+    let Fact::Measured(second) = &facts[1] else { panic!() };
+    assert_eq!(back(&second.response.to_string()).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(back("Bo").unwrap(), Outcome::Recorded(vec![]), "one alone is left");
+}
+
+#[test]
+fn readings_from_a_moment_to_come_are_refused() {
+    let book = IssuedBook::new();
+    for made in ["2099-01-01T09:00:00Z", "2027-01-16T19:28:00Z"] {
+        let refused = book.receiver().take_in(&readings(&book, "Bo", made), now()).unwrap_err();
+        assert!(matches!(refused, Refusal::Ahead(_)), "{refused}");
+    }
+    assert_eq!(
+        book.receiver().take_in(&readings(&book, "Bo", "2027-01-16T19:26:00Z"), now()).unwrap(),
+        Outcome::Waiting
+    );
 }

@@ -3,17 +3,19 @@
 //! A decision is of a mark. When the item changes, the decision stays on record and holds no longer;
 //! what nobody can know to be an approver's own counts only once it is confirmed.
 
+mod held;
 mod standing;
 mod withdrawn;
 mod word;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::book::{Book, Room, Selection};
 use crate::digest::Digest;
-use crate::ledger::{Decided, Fact, Issue, Purpose};
+use crate::ledger::{Decided, Fact, Issue, Line, Odd, Purpose, Statements};
 use crate::marks::{self, Marked};
 
+pub use held::{Held, terms_of};
 pub use standing::{Standing, Whose};
 pub use withdrawn::Withdrawn;
 pub use word::{Given, Word};
@@ -26,6 +28,10 @@ pub struct Approvals {
     pub unsigned: Vec<Unsigned>,
     /// What the newest issue for approval asks about, and the book holds no longer.
     pub withdrawn: Vec<Withdrawn>,
+    /// Why nothing may be ordered on what was approved.
+    pub held: Vec<Held>,
+    /// Responses whose moments can't be, and what is wrong with them.
+    pub odd: Vec<(Line, Odd)>,
     /// The newest issue for approval, and its day.
     pub issue: Option<(u32, crate::units::Date)>,
 }
@@ -63,24 +69,33 @@ impl Approvals {
     pub fn of(book: &Book) -> Self {
         let Some(issue) = book.record.latest_for(Purpose::Approval) else { return Self::default() };
         let now = marks::items(book, &marks::as_read(book));
-        let confirmed: BTreeSet<Digest> = book.record.facts().filter_map(confirmed).collect();
-        let given: Vec<&Decided> = book.record.facts().filter_map(decided).collect();
+        let said = Statements::of(&book.record.lines);
+        let held = held::of(book, issue);
         let items = book.selections().filter_map(|(room, selection)| {
             let key = (room.folder.as_str(), selection.id.as_str());
-            let facts = word::Facts { book, now: now.get(&key)?, given: &given, confirmed: &confirmed };
-            let item = Item::of(&facts, issue, room, selection);
+            let facts = word::Facts { book, now: now.get(&key)?, said: &said };
+            let mut item = Item::of(&facts, issue, room, selection);
+            if !held.is_empty() && item.standing == Standing::Approved {
+                item.standing = Standing::Held;
+            }
             Some(((room.folder.clone(), selection.id.clone()), item))
         });
-        let unsigned = given.iter().filter(|given| word::is_unknown(given, &confirmed)).map(|given| Unsigned {
+        let items = items.collect();
+        let given = book.record.facts().filter_map(decided);
+        let unsigned = given.filter(|given| !said.is_known(given)).map(|given| Unsigned {
             response: given.response,
             who: name_of(book, &given.who),
             issue: given.issue,
             items: given.items.len(),
         });
+        let odd: BTreeMap<u32, Odd> = said.odd().collect();
+        let odd = book.record.lines.iter().filter_map(|line| Some((line.clone(), *odd.get(&line.number)?)));
         Self {
-            items: items.collect(),
+            items,
             unsigned: unsigned.collect(),
-            withdrawn: withdrawn::of(book, issue, &given),
+            withdrawn: withdrawn::of(book, issue, &said),
+            held,
+            odd: odd.collect(),
             issue: Some((issue.number, issue.on)),
         }
     }
@@ -111,7 +126,7 @@ impl Item {
         let issued = issue.item(&room.folder, &selection.id);
         let words = facts.words(&room.folder, &selection.id);
         let wanted = &facts.book.project.approvers;
-        let holds = |id: &str| words.iter().any(|word| word.who == id && word.holds && word.given.is_known());
+        let holds = |id: &str| words.iter().any(|word| word.who == id && word.stands());
         let waits = wanted.iter().filter(|approver| !holds(&approver.id.value));
         let waits_for = waits.map(|approver| approver.name.clone()).collect();
         let asked = issued.is_some_and(|issued| issued.mark == facts.now.mark);
@@ -121,7 +136,8 @@ impl Item {
 
     /// The option that those who approved chose, where they chose one and agree.
     pub fn chosen(&self) -> Option<&str> {
-        let approving = self.words.iter().filter(|word| word.holds && word.given.is_known() && word.approves());
+        let stands = |word: &&Word| word.holds && word.given.is_known() && word.rivals.is_empty();
+        let approving = self.words.iter().filter(|word| stands(word) && word.approves());
         let mut options = approving.filter_map(|word| word.option.as_deref());
         let first = options.next()?;
         options.all(|other| other == first).then_some(first)
@@ -130,10 +146,6 @@ impl Item {
 
 fn decided(fact: &Fact) -> Option<&Decided> {
     if let Fact::Decided(decided) = fact { Some(decided) } else { None }
-}
-
-fn confirmed(fact: &Fact) -> Option<Digest> {
-    if let Fact::Confirmed(confirmed) = fact { Some(confirmed.response) } else { None }
 }
 
 /// The name of an approver; the id of one whom the book no longer names.

@@ -19,7 +19,8 @@ pub enum Standing {
     Unsigned,
     /// Approved by some, and others are still to decide.
     Partly(Whose),
-    /// Approved by one and sent back by another, or different options were chosen.
+    /// Approved by one and sent back by another, different options were chosen, or nobody can know what
+    /// somebody said last.
     Conflict,
     /// It changed since it was approved.
     Stale(Whose),
@@ -29,6 +30,9 @@ pub enum Standing {
     Rejected(Whose),
     /// Every needed approver approved it, and a condition is still open.
     Condition(Whose),
+    /// Every needed approver approved what it is now, on terms that are others now, or in an issue that
+    /// bears another day than its own.
+    Held,
     /// Every needed approver approved what it is now.
     Approved,
 }
@@ -46,6 +50,7 @@ impl Standing {
             Self::Revise(_) => "to be revised",
             Self::Rejected(_) => "rejected",
             Self::Condition(_) => "approved as noted",
+            Self::Held => "approved, and held",
             Self::Approved => "approved",
         }
     }
@@ -54,10 +59,13 @@ impl Standing {
     pub fn of(book: &Book, issued: bool, words: &[Word]) -> Self {
         let known = || words.iter().filter(|word| word.given.is_known());
         let holding = || known().filter(|word| word.holds);
+        if known().any(|word| !word.rivals.is_empty()) {
+            return Self::Conflict;
+        }
         let names = |wanted: &dyn Fn(&&Word) -> bool| -> Whose {
             holding().filter(|word| wanted(word)).map(|word| word.name.clone()).collect()
         };
-        let approving = names(&|word| word.approves());
+        let approving = names(&|word| word.approves() && !word.lacks_option);
         let rejecting = names(&|word| word.decision == Decision::Rejected);
         let revising = names(&|word| word.decision == Decision::ReviseAndResubmit);
         let sent_back = !rejecting.is_empty() || !revising.is_empty();

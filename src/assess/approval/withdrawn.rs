@@ -1,7 +1,7 @@
 //! What was issued for approval and is in the book no longer.
 
 use crate::book::Book;
-use crate::ledger::{Decided, Decision, Issue};
+use crate::ledger::{Decision, Issue, Statements};
 
 /// An item of the newest issue that the book does not hold any more.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,7 +17,7 @@ pub struct Withdrawn {
 }
 
 /// The items of an issue that the book does not hold any more, in the order of the issue.
-pub fn of(book: &Book, issue: &Issue, given: &[&Decided]) -> Vec<Withdrawn> {
+pub fn of(book: &Book, issue: &Issue, said: &Statements<'_>) -> Vec<Withdrawn> {
     let is_here = |room: &str, item: &str| {
         book.room(room).is_some_and(|room| room.selections.iter().any(|selection| selection.id == item))
     };
@@ -25,9 +25,9 @@ pub fn of(book: &Book, issue: &Issue, given: &[&Decided]) -> Vec<Withdrawn> {
     let gone = issue.items.iter().filter(|item| !is_here(&item.room, &item.item) && !book.unread.contains(&item.room));
     let told = gone.map(|item| {
         let approved = |who: &str| {
-            let mut asked = given.iter().filter(|given| given.who == who).flat_map(|given| &given.items);
-            let last = asked.rfind(|asked| asked.room == item.room && asked.item == item.item);
-            last.is_some_and(|asked| matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted))
+            let newest = said.newest(&item.room, &item.item, who);
+            let agreed = |decision| matches!(decision, Decision::Approved | Decision::ApprovedAsNoted);
+            newest.first().is_some_and(|last| said.is_known(last.decided) && agreed(last.asked.decision))
         };
         Withdrawn {
             room: item.room.clone(),

@@ -1,10 +1,8 @@
 //! An approver's newest word on an item.
 
-use std::collections::BTreeSet;
-
 use crate::book::Book;
 use crate::digest::Digest;
-use crate::ledger::{Asked, By, Decided, Decision, Fact, Moment, Signed};
+use crate::ledger::{Asked, By, Decided, Decision, Moment, Signed, Statement, Statements};
 use crate::marks::{self, Change, Marked};
 
 use super::name_of;
@@ -38,6 +36,11 @@ pub struct Word {
     pub changes: Vec<Change>,
     /// The condition of an approval as noted was met.
     pub met: bool,
+    /// What else the same person said, where nobody can know which of it was said last: the decision,
+    /// and the option.
+    pub rivals: Vec<(Decision, Option<String>)>,
+    /// It approves, several options stand open, and it names none.
+    pub lacks_option: bool,
 }
 
 /// How it is known whose word it is.
@@ -70,10 +73,19 @@ impl Given {
     }
 }
 
+fn is_agreed(decision: Decision) -> bool {
+    matches!(decision, Decision::Approved | Decision::ApprovedAsNoted)
+}
+
 impl Word {
     /// Approved, with or without a condition.
     pub fn approves(&self) -> bool {
-        matches!(self.decision, Decision::Approved | Decision::ApprovedAsNoted)
+        is_agreed(self.decision)
+    }
+
+    /// It is the approver's own, of what the item is now, and the last that they said.
+    pub fn stands(&self) -> bool {
+        self.holds && self.given.is_known() && self.rivals.is_empty() && !self.lacks_option
     }
 
     /// Approved on a condition that nobody has said to be met.
@@ -86,13 +98,7 @@ impl Word {
 pub(super) struct Facts<'a> {
     pub book: &'a Book,
     pub now: &'a Marked,
-    pub given: &'a [&'a Decided],
-    pub confirmed: &'a BTreeSet<Digest>,
-}
-
-/// Whether nobody can know yet whose response it is.
-pub(super) fn is_unknown(given: &Decided, confirmed: &BTreeSet<Digest>) -> bool {
-    given.by == By::Unsigned && !confirmed.contains(&given.response)
+    pub said: &'a Statements<'a>,
 }
 
 impl Facts<'_> {
@@ -100,17 +106,15 @@ impl Facts<'_> {
     /// approver's own never takes the place of one that is.
     pub fn words(&self, room: &str, item: &str) -> Vec<Word> {
         let words = self.book.project.approvers.iter().filter_map(|approver| {
-            let theirs = || self.given.iter().rev().filter(|given| given.who == approver.id.value);
-            let known = theirs().filter(|given| !is_unknown(given, self.confirmed));
-            let of = |given: &&&Decided| given.items.iter().any(|asked| is(asked, room, item));
-            let given = known.clone().find(|given| of(given)).or_else(|| theirs().find(|given| of(given)))?;
-            let asked = given.items.iter().rfind(|asked| is(asked, room, item))?;
-            Some(self.word(given, asked))
+            let newest = self.said.newest(room, item, &approver.id.value);
+            let (first, rivals) = newest.split_first()?;
+            Some(self.word(*first, rivals))
         });
         words.collect()
     }
 
-    fn word(&self, given: &Decided, asked: &Asked) -> Word {
+    fn word(&self, said: Statement<'_>, rivals: &[Statement<'_>]) -> Word {
+        let Statement { decided: given, asked, .. } = said;
         let holds = marks::holds(asked.mark, asked.option.as_deref(), self.now);
         Word {
             name: name_of(self.book, &given.who),
@@ -121,11 +125,13 @@ impl Facts<'_> {
             made: given.made,
             response: given.response,
             issue: given.issue,
-            given: Given::of(given, self.confirmed.contains(&given.response)),
+            given: Given::of(given, self.said.is_confirmed(&given.response)),
             signed: given.signed.clone(),
             holds,
             changes: if holds { vec![] } else { self.changes(given.issue, asked) },
-            met: self.book.record.facts().any(|fact| is_met(fact, asked)),
+            met: self.said.is_met(given, asked),
+            rivals: rivals.iter().map(|one| (one.asked.decision, one.asked.option.clone())).collect(),
+            lacks_option: holds && is_agreed(asked.decision) && asked.option.is_none() && marks::is_open(self.now),
         }
     }
 
@@ -137,12 +143,4 @@ impl Facts<'_> {
         let issued = issues.keys().rev().find(is_it).or(Some(&issue)).and_then(shown);
         issued.map_or(vec![], |issued| marks::changes(&issued.content, &self.now.content))
     }
-}
-
-fn is(asked: &Asked, room: &str, item: &str) -> bool {
-    asked.room == room && asked.item == item
-}
-
-fn is_met(fact: &Fact, asked: &Asked) -> bool {
-    matches!(fact, Fact::Met(met) if met.mark == asked.mark && met.room == asked.room && met.item == asked.item)
 }

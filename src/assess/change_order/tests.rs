@@ -32,6 +32,8 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
         title: "Trial".into(),
         currency: "USD".into(),
         total: Total { settled: settled.into(), with_tax: None },
+        terms: None,
+        after: None,
         items: items.collect(),
     }
 }

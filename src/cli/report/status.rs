@@ -18,8 +18,25 @@ struct Standing<'a> {
     /// Absent while nothing was issued.
     #[serde(skip_serializing_if = "Option::is_none")]
     approvals: Option<Approvals<'a>>,
+    /// What of the record is lost or not as it was written: nothing below counts until it is mended.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    record: Vec<Obstacle<'a>>,
+    /// Readings that wait to be confirmed.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    readings: Vec<Readings<'a>>,
     hold_points: Vec<HoldPoint<'a>>,
     counts: Counts,
+}
+
+#[derive(Serialize)]
+struct Readings<'a> {
+    /// The first digits of their digest.
+    digits: String,
+    by: &'a str,
+    on: String,
+    count: usize,
+    /// They say that they were made after they came in, and never count.
+    ahead: bool,
 }
 
 #[derive(Serialize)]
@@ -89,6 +106,9 @@ pub fn json(review: &Review) -> String {
 pub fn text(review: &Review) -> String {
     let told = standing(review);
     let mut text = format!("{}, {}\n", told.title, review.today);
+    for fault in &told.record {
+        let _ = writeln!(text, "{}: {} [{}]\n  {}", fault.severity, fault.message, fault.rule, fault.remedy);
+    }
     let selections = &told.selections;
     let _ = writeln!(text, "{} of {} selections are settled", selections.settled, selections.all);
     if !selections.waiting.is_empty() {
@@ -101,6 +121,7 @@ pub fn text(review: &Review) -> String {
         let _ = writeln!(text, "  {by:<12} {} {} ({}){late}{why}", waiting.tag, waiting.item, waiting.room);
     }
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
+    text += &to_confirm(&told.readings);
     text += "\nhold points\n";
     for point in &told.hold_points {
         let on = point.date.as_deref().unwrap_or("no date yet");
@@ -129,6 +150,19 @@ pub fn text(review: &Review) -> String {
     text
 }
 
+/// Readings that wait, a line each.
+fn to_confirm(readings: &[Readings<'_>]) -> String {
+    let mut text = String::new();
+    if !readings.is_empty() {
+        text += "\nreadings to be confirmed\n";
+    }
+    for Readings { digits, by, on, count, ahead } in readings {
+        let ahead = if *ahead { ", which lies ahead of their receipt: they never count" } else { "" };
+        let _ = writeln!(text, "  {digits}     {count} by {by}, {on}{ahead}");
+    }
+    text
+}
+
 fn standing(review: &Review) -> Standing<'_> {
     let counts = review.assessment.counts;
     Standing {
@@ -136,6 +170,8 @@ fn standing(review: &Review) -> Standing<'_> {
         today: review.today.iso(),
         selections: selections(review),
         approvals: approvals::of(review),
+        record: of_record(review).map(obstacle).collect(),
+        readings: review.book.record.waiting.iter().map(readings).collect(),
         hold_points: review.assessment.in_the_way(&review.book).into_iter().map(hold_point).collect(),
         counts: Counts { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     }
@@ -159,6 +195,23 @@ fn selections(review: &Review) -> Selections<'_> {
     });
     let all = review.book.selections().count();
     Selections { all, settled: all - waiting.len(), waiting }
+}
+
+/// What stops all work on the record.
+fn of_record(review: &Review) -> impl Iterator<Item = &Finding> {
+    let findings = review.assessment.findings.iter();
+    findings.filter(|finding| finding.rule == "approve/ledger" && finding.severity == Severity::Stop)
+}
+
+fn readings(waiting: &crate::book::Waiting) -> Readings<'_> {
+    let measured = &waiting.measured;
+    Readings {
+        digits: measured.response.to_string().chars().take(8).collect(),
+        by: &measured.by,
+        on: measured.on.iso(),
+        count: measured.readings.len(),
+        ahead: waiting.came.is_some(),
+    }
 }
 
 fn hold_point(held: InTheWay<'_>) -> HoldPoint<'_> {

@@ -2,6 +2,7 @@
 
 mod chains;
 mod facts;
+mod orders;
 
 use super::*;
 use crate::digest::Digest;
@@ -32,7 +33,9 @@ fn facts() -> Vec<Fact> {
         by: By::PrivateLink,
         key: Some("0badcafe".into()),
         how: None,
+        given: None,
         made: moment(1),
+        device: Some(Device { id: "0".repeat(32), turn: 3 }),
         signed: Some(Signed { name: "Ada Ökonedo".into(), statement: "I have seen it.".into(), drawn: true }),
         items: vec![asked],
         refused: vec![refused],
@@ -46,8 +49,15 @@ fn facts() -> Vec<Fact> {
         Fact::Invited(Invited { who: "ada".into(), key: "0badcafe".into(), on }),
         Fact::Decided(decided),
         Fact::Confirmed(Confirmed { response: Digest::of(b"a response"), by: "Ines Tarrow".into(), on }),
-        Fact::Met(Met { room, item, mark, by: "Ines Tarrow".into(), note: "hinge moved".into(), on }),
-        Fact::Measured(Measured { response: Digest::of(b"readings"), by: "Bo".into(), on, readings: vec![read] }),
+        Fact::Met(Met { room, item, mark, response: None, by: "Ines Tarrow".into(), note: "hinge moved".into(), on }),
+        Fact::Measured(Measured {
+            response: Digest::of(b"readings"),
+            by: "Bo".into(),
+            on,
+            made: Some(moment(2)),
+            readings: vec![read],
+        }),
+        Fact::TakenBack(TakenBack { response: Digest::of(b"readings"), by: "Ines Tarrow".into(), note: None, on }),
         Fact::Withdrawn(Withdrawn { who: "ada".into(), key: "0badcafe".into(), on }),
     ]
 }

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::digest::Digest;
+use crate::ledger::Measured;
 
 #[test]
 fn a_fault_at_any_operation_loses_nothing_and_the_next_try_records_once() {
@@ -23,20 +24,34 @@ fn a_fault_at_any_operation_loses_nothing_and_the_next_try_records_once() {
 }
 
 #[test]
-fn what_is_kept_whole_is_old_or_new_at_any_fault() {
+fn what_a_line_names_stands_in_its_place_whole_once_the_line_does_at_any_fault() {
     let response = serde_json::json!({"note": "Größe", "nonce": "00"});
     let digest = Digest::of_json(&response).unwrap();
-    for operation in 1..8 {
-        let ground = Ground::with(1);
-        let failing = ground.store_on(When::From(operation));
-        // Opening flushes what is there, and may be what fails.
-        let kept = failing.open().and_then(|open| open.keep_response(&response, &digest));
-        let place = ground.book.path().join(format!("record/responses/{digest}.json"));
-        if kept.is_ok() || place.exists() {
+    for fails in [When::From, When::Full, |_| When::Never] {
+        for operation in 1..16 {
+            let ground = Ground::with(1);
+            let place = ground.book.path().join(format!("record/responses/{digest}.json"));
+            let kept = keep(&ground.store_on(fails(operation)), &response, digest);
+            let is_named = ground.chain().lines.len() == 3;
+            assert!(ground.chain().is_sound() && (is_named || !place.exists()), "operation {operation}");
+            assert!(kept.is_err() || is_named, "operation {operation}");
+            keep(&ground.store(), &response, digest).unwrap();
             assert_eq!(Digest::of(&fs::read(&place).unwrap()), digest, "operation {operation}");
+            assert_eq!(ground.chain().lines.len(), 3, "operation {operation}");
+            assert_eq!(fs::read_dir(place.parent().unwrap()).unwrap().count(), 1, "nothing else is left");
         }
-        ground.store().open().unwrap().keep_response(&response, &digest).unwrap();
-        assert_eq!(Digest::of(&fs::read(&place).unwrap()), digest);
-        assert_eq!(fs::read_dir(place.parent().unwrap()).unwrap().count(), 1, "nothing else is left");
     }
+}
+
+/// Records readings with the response that they came in, as whoever takes them in does.
+fn keep(store: &Store, response: &serde_json::Value, digest: Digest) -> Result<(), RecordError> {
+    let mut open = store.open()?;
+    let is_it = |line: &crate::ledger::Line| matches!(&line.fact, Fact::Measured(one) if one.response == digest);
+    if open.chain().lines.iter().any(is_it) {
+        return Ok(());
+    }
+    open.keep_response(response, &digest)?;
+    let on = "2027-01-16".parse().unwrap();
+    let measured = Measured { response: digest, by: "Bo".into(), on, made: Some(moment()), readings: vec![] };
+    open.append(moment(), Fact::Measured(measured)).map(|_| ())
 }

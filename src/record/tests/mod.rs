@@ -5,6 +5,7 @@
 mod faults;
 mod full;
 mod kills;
+mod lost;
 mod together;
 mod whole;
 
@@ -41,6 +42,19 @@ impl Ground {
         }
         drop(open);
         ground
+    }
+
+    /// Two facts, the second of which was whole on the disk when its writer was killed, before it said so.
+    fn with_one_that_nobody_was_told_of() -> Self {
+        let ground = Self::with(1);
+        let head = fs::read(ground.head()).unwrap();
+        record(&ground.store(), "a", 2).unwrap();
+        fs::write(ground.head(), head).unwrap();
+        ground
+    }
+
+    fn head(&self) -> PathBuf {
+        self.book.path().join("record/head.json")
     }
 
     fn store(&self) -> Store {

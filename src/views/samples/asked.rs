@@ -16,6 +16,7 @@ pub(super) fn asked() -> Data {
         book: "5f0c".repeat(8),
         issue: 3,
         purpose: "approval".into(),
+        ledger: None,
         title: "Alder Court".into(),
         post: None,
         email: Some("office@pennick.example".into()),

@@ -19,13 +19,15 @@ impl Teller<'_> {
             book: issue.book.clone(),
             number: issue.number,
             purpose: issue.purpose.word().into(),
+            line: self.subject.book.record.heads.get(&issue.number).copied(),
             marks: marks.collect(),
         })
     }
 
     /// What is on record of an item, the newest word of each approver that is known to be theirs.
     fn before(&self, room: &Room, selection: &Selection) -> Vec<AskedBefore> {
-        let state = |word: &Word| if word.holds { "holds" } else { "stale" };
+        let counts = |word: &Word| word.holds && word.rivals.is_empty() && !word.lacks_option;
+        let state = |word: &Word| if counts(word) { "holds" } else { "stale" };
         let before = |word: &Word| AskedBefore {
             who: word.who.clone(),
             decision: word.decision.words().into(),
@@ -78,6 +80,7 @@ impl Teller<'_> {
             book: issued.book.clone(),
             issue: issued.number,
             purpose: issued.purpose.clone(),
+            ledger: issued.line,
         };
         Some((issued, asked))
     }

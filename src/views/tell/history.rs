@@ -191,7 +191,7 @@ mod tests {
         let (on, total) = ("2027-02-01".parse().unwrap(), Total::default());
         let purpose = if number > 1 { Purpose::Construction } else { Purpose::Approval };
         let (book, title, currency) = (String::new(), String::new(), "USD".into());
-        Issue { book, number, purpose, on, title, currency, total, items: items.collect() }
+        Issue { book, number, purpose, on, title, currency, total, terms: None, after: None, items: items.collect() }
     }
 
     fn history(issues: Vec<Issue>) -> History {

@@ -38,6 +38,7 @@ mod orders;
 mod review;
 mod rules;
 mod schedule;
+mod waiting;
 
 pub use album::PageFile;
 pub use change_order::change_order;

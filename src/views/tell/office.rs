@@ -41,8 +41,13 @@ impl Teller<'_> {
             hold_points: self.hold_points(),
             sheets,
             papers: self.paper_links(),
-            tables: self.approvals().into_iter().chain(self.responses()).chain([self.next_orders()]).collect(),
+            tables: self.tables(),
         }
+    }
+
+    fn tables(&self) -> Vec<Table> {
+        let of_record = self.approvals().into_iter().chain(self.responses()).chain(self.readings());
+        of_record.chain([self.next_orders()]).collect()
     }
 
     /// What stands of every item's approval, by approver; nothing while nothing was issued.

@@ -2,6 +2,7 @@
 
 use crate::assess::Amounts;
 use crate::book::{Book, Choice, Room as BookRoom, Selection, System};
+use crate::ledger::Purpose;
 use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
@@ -57,6 +58,7 @@ impl Teller<'_> {
             facts.push(line("Still to choose", count(open, "item", "items")));
         }
         facts.push(line("Who signs", self.who_signs()));
+        facts.extend(self.in_ledger().map(|stated| line("On record as", stated)));
         SignOff {
             language: project.languages.first().cloned().unwrap_or_else(|| "en".into()),
             paper: paper_of(self.subject.book),
@@ -75,6 +77,15 @@ impl Teller<'_> {
             revisions: self.revisions(&|folder, _| rooms.iter().any(|room| room.folder == folder)),
             part: None,
         }
+    }
+
+    /// The line of the ledger that names the issue, by its number and the first digits of its digest: by a
+    /// sheet that states it a cut or exchanged ledger shows.
+    fn in_ledger(&self) -> Option<String> {
+        let record = &self.subject.book.record;
+        let head = record.heads.get(&record.latest_for(Purpose::Approval)?.number)?;
+        let digits: String = head.sha256.to_string().chars().take(16).collect();
+        Some(format!("line {} of the ledger, {digits}", head.line))
     }
 
     fn paper_allowances(&self) -> Vec<Allowance> {

@@ -46,7 +46,7 @@ impl Teller<'_> {
 
     /// What an approver said of an item, where it is known to be theirs and still holds.
     fn word_of(&self, approver: &Named, room: &Room, selection: &Selection) -> Option<&Word> {
-        self.known_word(&approver.id.value, room, selection).filter(|word| word.holds)
+        self.known_word(&approver.id.value, room, selection).filter(|word| word.stands())
     }
 
     fn signature(&self, word: &Word, tags: &[&str], all: usize) -> Signature {

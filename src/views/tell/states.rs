@@ -67,6 +67,7 @@ fn standing(item: &Item, selection: &Selection) -> State {
         Standing::Revise(who) => State::new(Shape::ReviseAndResubmit, format!("To be revised for {}", names(who))),
         Standing::Rejected(who) => State::new(Shape::Rejected, format!("Rejected by {}", names(who))),
         Standing::Condition(_) => State::new(Shape::ApprovedAsNoted, "Approved as noted"),
+        Standing::Held => State::new(Shape::ChangedSinceSigned, "Approved, and held: ask again"),
         Standing::Approved => State::new(Shape::Approved, "Approved"),
     }
 }
@@ -74,6 +75,12 @@ fn standing(item: &Item, selection: &Selection) -> State {
 fn said(word: &Word) -> State {
     if !word.holds {
         return State::new(Shape::ChangedSinceSigned, "Changed since signed");
+    }
+    if !word.rivals.is_empty() {
+        return State::new(Shape::ReviseAndResubmit, "Said both; which last is not known");
+    }
+    if word.lacks_option {
+        return State::new(Shape::Waiting, "Approved, and no option chosen");
     }
     let unsigned = if word.given.is_known() { "" } else { ", unsigned" };
     let (shape, words) = match word.decision {

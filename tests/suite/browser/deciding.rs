@@ -76,6 +76,8 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         title: "14 Tallow Lane".into(),
         currency: "USD".into(),
         total: Total::default(),
+        terms: None,
+        after: None,
         items: items.collect(),
     }
 }
@@ -96,7 +98,9 @@ fn approved(item: &IssuedItem, who: &str, by: By, at: Moment) -> Decided {
         by,
         key: None,
         how: (by == By::Hand).then(|| "on the telephone, 11 January".into()),
+        given: None,
         made: at,
+        device: None,
         signed: None,
         items: vec![asked],
         refused: vec![],

@@ -256,7 +256,8 @@ fn what_is_not_confirmed_and_the_designers_own_words_stand_on_no_page_but_the_of
     book.project.run(["receive", file.to_str().unwrap()]).exits(0).says("recorded as unsigned");
     let how = "after much grumbling, on the telephone";
     let given = ["receive", "--by-hand", "sven", "--item", "kitchen/rug", "--decision", "approved", "--how", how];
-    book.project.run(given).exits(0);
+    book.project.run(given).exits(2).says("it is not said when it was given");
+    book.project.run([&given[..], &["--given", "2027-01-16"]].concat()).exits(0);
     let out = book.published();
     let office = fs::read_to_string(out.join("office/index.html")).unwrap();
     assert!(office.contains(how) && office.contains("unsigned"), "{office}");

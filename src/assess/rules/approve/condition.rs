@@ -11,13 +11,15 @@ declare! {
     ///
     /// ## What it checks
     /// Items that every needed approver approved, one of them on a condition that nobody has said to be
-    /// met. Such an item is not to be ordered; one that is stops the work.
+    /// met. Such an item is not to be ordered; one that is stops the work. Each condition is closed by
+    /// itself alone: to say that one is met closes neither another person's nor a later one.
     ///
     /// ## Why it matters
     /// "If the grout sample is right" is no yes. An order that was placed on it is the firm's.
     ///
     /// ## Remedy
-    /// Meet the condition, show it, and record it: `bookmatch receive --met ROOM/ITEM --by NAME --note …`.
+    /// Meet the condition, show it, and record it: `bookmatch receive --met ROOM/ITEM --of DIGITS
+    /// --by NAME --note …`, with the digits of the response that states it.
     /// Or change the item and ask again.
     ///
     /// ## Example
@@ -45,8 +47,10 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let finding =
                 Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
             let remedy = format!(
-                "meet the condition and record it: `bookmatch receive --met {}/{} --by NAME --note …`; or change the item and ask again",
-                room.folder, selection.id
+                "meet the condition and record it: `bookmatch receive --met {}/{} --of {} --by NAME --note …`; or change the item and ask again",
+                room.folder,
+                selection.id,
+                word.response.to_string().chars().take(8).collect::<String>()
             );
             findings.push(finding.remedy(remedy));
         }

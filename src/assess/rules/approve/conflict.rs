@@ -5,19 +5,26 @@ use crate::assess::Context;
 use crate::assess::approval::{Standing, Word};
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
+use crate::ledger::Decision;
 
 declare! {
     /// Those who decide do not agree
     ///
     /// ## What it checks
     /// An item that one approver approved and another sent back or rejected, and one of which they chose
-    /// different options. A query; a stop once the item is ordered.
+    /// different options. And one of which the same person said two things, when nobody can know which was
+    /// said last: what counts is when it was said, not when it came in. A device that said both tells by
+    /// its own count, an issue by what was recorded before it, clocks by more than five minutes. Neither
+    /// tells with two devices that signed within five minutes, a clock that is shown to be wrong, or two
+    /// decisions written down for one day. A query; a stop once the item is ordered.
     ///
     /// ## Why it matters
     /// Partners disagree more often than not, and the designer who picks the louder one pays for it.
     ///
     /// ## Remedy
-    /// Show both what the other said, and ask again. The newest word of each counts.
+    /// Show both what the other said, and ask again. The newest word of each counts. Where it is not known
+    /// which was the last, ask that person and record it with its hour: `bookmatch receive --by-hand WHO …
+    /// --given "2027-01-16 14:30"`.
     ///
     /// ## Example
     /// ```text
@@ -38,22 +45,37 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if item.standing != Standing::Conflict {
             continue;
         }
-        let holding = item.words.iter().filter(|word| word.holds && word.given.is_known());
-        let told: Vec<String> = holding.map(told).collect();
+        let is_shown = |word: &&Word| word.given.is_known() && (word.holds || !word.rivals.is_empty());
+        let told: Vec<String> = item.words.iter().filter(is_shown).map(told).collect();
+        let unsure = item.words.iter().find(|word| !word.rivals.is_empty());
         let name = &selection.name.value;
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding = Finding::new(RULE.code, severity, selection.span, format!("`{name}`: {}", told.join(", ")));
-        findings.push(
-            finding
-                .room(&room.folder)
-                .item(&selection.name)
-                .remedy("show each what the other said, and ask both again"),
-        );
+        let remedy = match unsure {
+            Some(word) => format!(
+                "ask {} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",
+                word.name, word.who
+            ),
+            None => "show each what the other said, and ask both again".into(),
+        };
+        findings.push(finding.room(&room.folder).item(&selection.name).remedy(remedy));
     }
 }
 
 fn told(word: &Word) -> String {
-    let option = word.option.as_ref().filter(|_| word.approves()).map_or(String::new(), |id| format!(" `{id}`"));
+    let chose = |agreed: bool, option: &Option<String>| {
+        option.as_ref().filter(|_| agreed).map_or(String::new(), |id| format!(" `{id}`"))
+    };
+    let option = chose(word.approves(), &word.option);
+    if !word.rivals.is_empty() {
+        let agreed = |decision| matches!(decision, Decision::Approved | Decision::ApprovedAsNoted);
+        let other = |(decision, option): &(Decision, Option<String>)| {
+            format!("{}{}", decision.words(), chose(agreed(*decision), option))
+        };
+        let others: Vec<String> = word.rivals.iter().map(other).collect();
+        let (first, others) = (word.decision.words(), others.join(" and "));
+        return format!("{} said {first}{option} and {others}, and which was last is not known", word.name);
+    }
     let note = word.note.as_ref().map_or(String::new(), |note| format!(" (\"{}\")", super::short(note)));
     format!("{} said {}{option}{note}", word.name, word.decision.words())
 }

@@ -11,8 +11,19 @@ declare! {
     /// number, and so is an issue whose file is gone or changed. A last line that was not written to its
     /// end, as after a power cut, is a note: nobody was told that it was recorded. A response that bears a
     /// drawn signature or the scan of a signed sheet is held to its digest too; one that is gone is a
-    /// query, since what it said stands in the ledger all the same. Lines cut off whole at
-    /// the very end leave no trace in the ledger itself; a backup shows them.
+    /// query, since what it said stands in the ledger all the same.
+    ///
+    /// The ledger is also held to what lies beside it. After each line its number and digest are kept in
+    /// `record/head.json`; an issue, a response or a key takes its place only once a line names it. A
+    /// ledger that is gone or emptied, that ends before that head, or that does not name what lies there
+    /// is a stop, and lines that are lost are told by their numbers. Nothing is begun anew over a record,
+    /// and nothing in it is written over.
+    ///
+    /// Each issue states the line before it, and pages and sheets that ask for signatures state the line
+    /// that names their issue, by number and digest. A response that was made on a page whose line is not
+    /// in the ledger is refused, with the line. What nobody outside the folder has seen, and what is cut
+    /// off or rewritten in the ledger, its head and all that lies beside together, can't be told from
+    /// within; a backup shows it.
     ///
     /// ## Why it matters
     /// What was approved, by whom and when must be beyond argument. A record that can be changed
@@ -52,6 +63,8 @@ mod tests {
             title: "Trial".into(),
             currency: "USD".into(),
             total: Total { settled: "0.00".into(), with_tax: None },
+            terms: None,
+            after: None,
             items: vec![],
         };
         serde_json::to_vec(&issue).unwrap()
@@ -105,10 +118,47 @@ mod tests {
     #[test]
     fn a_torn_last_line_is_a_note() {
         let ledger = ledger();
-        trial(ledger[..ledger.len() - 30].to_string())
+        trial(ledger.clone() + &ledger[..50])
             .finds("the ledger's last line was not written to its end, and nobody was told that it was recorded")
             .weighs("note");
         trial(ledger.trim_end().to_string()).finds("the ledger's last line has no line break").weighs("note");
+    }
+
+    #[test]
+    fn a_cut_inside_a_line_that_was_recorded_is_told_as_lost_with_its_number_and_stops() {
+        let ledger = ledger();
+        let found = trial(ledger[..ledger.len() - 30].to_string()).run().weighs("stop");
+        let told: Vec<&str> = found.findings().iter().map(|finding| finding.message.as_str()).collect();
+        assert!(told.contains(&"line 2 of the ledger is lost: it was recorded, and is cut off"), "{told:?}");
+        assert!(told.contains(&"issue 1 is in the record, and no line of the ledger names it"), "{told:?}");
+    }
+
+    #[test]
+    fn a_ledger_that_is_gone_emptied_or_older_than_what_lies_beside_it_stops() {
+        let beside = || Trial::of("approve/ledger").file("record/issues/0001.json", issue());
+        beside().finds("the ledger is gone or empty, beside 1 issue").weighs("stop");
+        beside().file("record/ledger.jsonl", "").finds("the ledger is gone or empty, beside 1 issue").weighs("stop");
+        let key = |ledger: Trial| ledger.file("record/keys/ada.key", "").file("record/keys/.gitignore", "*");
+        key(Trial::of("approve/ledger")).finds("the ledger is gone or empty, beside 1 key").weighs("stop");
+        key(trial(ledger())).finds("a key of `ada` is in the record, and no line of the ledger names it");
+        let digest = Digest::of(b"a response").to_string();
+        let told = format!("the response `{}` is in the record, and no line of the ledger names it", &digest[..8]);
+        trial(ledger()).file(&format!("record/responses/{digest}.json"), "{}").finds(&told).weighs("stop");
+        let opening = ledger().lines().next().unwrap().to_string() + "\n";
+        let cut = trial(opening);
+        cut.finds("issue 1 is in the record, and no line of the ledger names it").weighs("stop");
+    }
+
+    #[test]
+    fn a_head_that_was_kept_tells_lines_that_are_cut_off_and_a_ledger_that_was_written_anew() {
+        let head = |line: u32, of: &[u8]| format!("{{\"line\":{line},\"sha256\":\"{}\"}}", Digest::of(of));
+        let last: serde_json::Value = serde_json::from_str(ledger().lines().nth(1).unwrap()).unwrap();
+        let sound = format!("{{\"line\":2,\"sha256\":{}}}", last["sha256"]);
+        trial(ledger()).file("record/head.json", sound).stays_silent();
+        let lost = "lines 3 to 4 of the ledger are lost: they were recorded, and are cut off";
+        trial(ledger()).file("record/head.json", head(4, b"later")).finds(lost).weighs("stop");
+        let other = "line 2 of the ledger is not the one that was recorded";
+        trial(ledger()).file("record/head.json", head(2, b"another")).finds(other).weighs("stop");
     }
 
     #[test]

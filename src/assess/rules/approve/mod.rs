@@ -3,10 +3,14 @@
 pub mod condition;
 pub mod conflict;
 pub mod depends;
+pub mod keys;
 pub mod ledger;
+pub mod moment;
 pub mod one_of_two;
+pub mod reading;
 pub mod sent_back;
 pub mod stale;
+pub mod terms;
 #[cfg(test)]
 mod tests;
 pub mod unsigned;

@@ -6,6 +6,8 @@ use crate::ledger::{
     Asked, By, Chain, Confirmed, Decided, Decision, Fact, Issue, Issued, IssuedItem, Line, Met, Opened, Purpose, Total,
 };
 use crate::marks;
+mod counts;
+
 use Decision::{Approved, ApprovedAsNoted, Rejected, ReviseAndResubmit};
 
 const BOOK: &str = "0123456789abcdef0123456789abcdef";
@@ -17,6 +19,10 @@ struct Record {
     issue: Issue,
     facts: Vec<Fact>,
     approvers: String,
+    /// When what follows the issue came in.
+    at: &'static str,
+    /// When the issue was made.
+    made: &'static str,
 }
 
 fn book(rule: &'static str, approvers: &str, range: &str) -> Trial {
@@ -48,9 +54,12 @@ fn issued(approvers: &str, range: &str) -> Record {
         title: "Trial".into(),
         currency: "USD".into(),
         total: Total { settled: "0.00".into(), with_tax: None },
+        terms: None,
+        after: None,
         items: items.collect(),
     };
-    Record { issue, facts: vec![], approvers: approvers.into() }
+    let approvers = approvers.into();
+    Record { issue, facts: vec![], approvers, at: "2027-01-12T19:05:00Z", made: "2027-01-10T09:00:00Z" }
 }
 
 impl Record {
@@ -75,6 +84,8 @@ impl Record {
             by,
             key: None,
             how: None,
+            given: None,
+            device: None,
             made: "2027-01-12T19:00:00Z".parse().unwrap(),
             signed: None,
             items: items.collect(),
@@ -107,7 +118,8 @@ impl Record {
         let mut chain = Chain::default();
         let mut ledger = Vec::new();
         for fact in [opened, Fact::Issued(issued)].into_iter().chain(self.facts) {
-            let line = Line::next(&chain, "2027-01-12T19:05:00Z".parse().unwrap(), fact).unwrap();
+            let at = if chain.lines.len() < 2 { self.made } else { self.at };
+            let line = Line::next(&chain, at.parse().unwrap(), fact).unwrap();
             ledger.extend(line.bytes().unwrap());
             chain.lines.push(line);
         }
@@ -260,6 +272,7 @@ fn a_condition_is_open_until_it_is_met() {
             room: "kitchen".into(),
             item: "range".into(),
             mark,
+            response: None,
             by: "Ines Tarrow".into(),
             note: "heard in the showroom".into(),
             on: "2027-01-13".parse().unwrap(),

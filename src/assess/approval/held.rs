@@ -1,0 +1,114 @@
+//! Why nothing may be ordered on what was approved: the terms changed, or the issue bears a wrong day.
+
+use std::collections::BTreeMap;
+
+use crate::book::{Approval, Book};
+use crate::ledger::{Fact, Issue, Issued, Line, Terms, WhoMust};
+use crate::units::Date;
+
+/// Why approvals of the newest issue are held.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// Who must approve is not what it was when the issue was made: the issue, and each change in words.
+    Terms(u32, Vec<String>),
+    /// The issue bears an earlier day than the one on which it was made.
+    MadeLater {
+        /// The issue.
+        issue: u32,
+        /// The day that it bears.
+        on: Date,
+        /// The day by the clock.
+        made: Date,
+    },
+    /// The issue bears an earlier day than one that was made before it.
+    BeforeAnother {
+        /// The issue.
+        issue: u32,
+        /// The day that it bears.
+        on: Date,
+        /// The issue before, and its day.
+        other: (u32, Date),
+    },
+}
+
+/// Everything that holds the approvals of an issue.
+pub fn of(book: &Book, issue: &Issue) -> Vec<Held> {
+    let changes = terms(book, issue);
+    let changed = (!changes.is_empty()).then_some(Held::Terms(issue.number, changes));
+    changed.into_iter().chain(days(book, issue.number)).collect()
+}
+
+fn issued(line: &Line) -> Option<(&Issued, Option<Date>)> {
+    if let Fact::Issued(issued) = &line.fact { Some((issued, line.at.day())) } else { None }
+}
+
+/// What is wrong with the day of an issue. A day more or less is the time zone's.
+fn days(book: &Book, number: u32) -> Vec<Held> {
+    let mut found = Vec::new();
+    let mut latest: Option<(u32, Date)> = None;
+    for (issued, made) in book.record.lines.iter().filter_map(issued) {
+        let (issue, on) = (issued.number, issued.on);
+        if issue == number {
+            let later = made.filter(|made| on.days_until(*made) > 1);
+            found.extend(later.map(|made| Held::MadeLater { issue, on, made }));
+            let after = latest.filter(|(_, other)| on < *other);
+            found.extend(after.map(|other| Held::BeforeAnother { issue, on, other }));
+        }
+        if latest.is_none_or(|(_, day)| day < on) {
+            latest = Some((issue, on));
+        }
+    }
+    found
+}
+
+/// What changed of who must approve since an issue, in words; an older issue does not say who that was.
+fn terms(book: &Book, issue: &Issue) -> Vec<String> {
+    let approvers = &book.project.approvers;
+    let now: BTreeMap<&str, &str> = approvers.iter().map(|one| (one.id.value.as_str(), one.name.as_str())).collect();
+    let Some(terms) = &issue.terms else { return gone(book, &now) };
+    let then: BTreeMap<&str, &str> = terms.approvers.iter().map(|one| (one.id.as_str(), one.name.as_str())).collect();
+    let mut told = Vec::new();
+    let must = must(book);
+    if must != terms.approval && now.len().max(then.len()) > 1 {
+        told.push(format!("`approval` from `{}` to `{}`", word(terms.approval), word(must)));
+    }
+    for (id, name) in &then {
+        match now.get(id) {
+            None => told.push(format!("{name} decides no longer")),
+            Some(other) if other != name => told.push(format!("`{id}` from {name} to {other}")),
+            Some(_) => {}
+        }
+    }
+    told.extend(now.iter().filter(|(id, _)| !then.contains_key(*id)).map(|(_, name)| format!("{name} decides too")));
+    told
+}
+
+/// Those who decided and are no longer named.
+fn gone(book: &Book, now: &BTreeMap<&str, &str>) -> Vec<String> {
+    let decided = book.record.facts().filter_map(|fact| match fact {
+        Fact::Decided(decided) if decided.key.is_some() => Some(decided.who.as_str()),
+        _ => None,
+    });
+    let gone: std::collections::BTreeSet<&str> = decided.filter(|who| !now.contains_key(who)).collect();
+    gone.into_iter().map(|who| format!("`{who}` signed, and decides no longer")).collect()
+}
+
+fn must(book: &Book) -> WhoMust {
+    match book.project.approval {
+        Approval::All => WhoMust::All,
+        Approval::Any => WhoMust::Any,
+    }
+}
+
+const fn word(must: WhoMust) -> &'static str {
+    match must {
+        WhoMust::All => "all",
+        WhoMust::Any => "any",
+    }
+}
+
+/// Who decides by the book as it is now.
+pub fn terms_of(book: &Book) -> Terms {
+    let named = |one: &crate::book::Approver| crate::ledger::Named { id: one.id.value.clone(), name: one.name.clone() };
+    Terms { approval: must(book), approvers: book.project.approvers.iter().map(named).collect() }
+}

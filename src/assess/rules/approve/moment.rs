@@ -1,0 +1,76 @@
+//! Moments that can't be.
+
+use crate::assess::Context;
+use crate::assess::approval::Held;
+use crate::assess::rules::{Check, declare};
+use crate::finding::{Finding, Severity};
+use crate::ledger::{Decided, Fact, Line, Odd};
+use crate::source::Place;
+
+declare! {
+    /// A response or an issue bears a moment that can't be
+    ///
+    /// ## What it checks
+    /// Responses whose moment lies ahead of their receipt or before the issue that they answer, and those
+    /// of a device whose clock ran backwards between two of them; and whether the newest issue for approval
+    /// bears the day on which it was made, and none before that of an earlier issue. Five minutes are let
+    /// pass between two clocks, and a day between time zones. Nothing can be ordered on what was approved
+    /// in an issue that bears a wrong day.
+    ///
+    /// ## Why it matters
+    /// What counts is what somebody said last. A clock that is wrong puts an old word after a new one, and
+    /// a paper with an earlier date than its own proves the opposite of what it should.
+    ///
+    /// ## Remedy
+    /// Ask the person what holds, and record it with its hour: `bookmatch receive --by-hand WHO … --given
+    /// "2027-01-16 14:30"`. Issue the book again on its own day, without `--today`.
+    ///
+    /// ## Example
+    /// ```text
+    /// a response of Ada Marrowby to issue 2 says 20 Jan 2027, and came in on 16 Jan 2027
+    /// ```
+    ///
+    /// ## Source
+    /// The record's own rule; five minutes are common practice for clocks that nobody sets alike.
+    "approve/moment", Query,
+    sources: ["the record's own rule", "common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let approvers = &context.book.project.approvers;
+    for (line, odd) in &context.approvals.odd {
+        let Fact::Decided(decided) = &line.fact else { continue };
+        let approver = approvers.iter().find(|approver| approver.id.value == decided.who);
+        let Some(place) = approver.or(approvers.first()).map(|approver| approver.id.span) else { continue };
+        let name = approver.map_or(decided.who.as_str(), |approver| approver.name.as_str());
+        let message = format!("a response of {name} to issue {} {}", decided.issue, said(line, decided, *odd));
+        let remedy = format!(
+            "ask {name} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",
+            decided.who
+        );
+        findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
+    }
+    let place = approvers.first().map_or_else(|| Place::Path("record/ledger.jsonl".into()), |one| one.id.span.into());
+    for held in &context.approvals.held {
+        let message = match held {
+            Held::Terms(..) => continue,
+            Held::MadeLater { issue, on, made } => format!("issue {issue} bears the day {on}, and was made on {made}"),
+            Held::BeforeAnother { issue, on, other: (number, day) } => {
+                format!("issue {issue} bears the day {on}, which is before {day}, the day of issue {number}")
+            }
+        };
+        let remedy = "nothing can be ordered on it: issue the book again on its own day, without `--today`";
+        findings.push(Finding::new(RULE.code, Severity::Query, place.clone(), message).remedy(remedy));
+    }
+}
+
+fn said(line: &Line, decided: &Decided, odd: Odd) -> String {
+    let made = decided.given.map_or(decided.made, |given| given.from);
+    match odd {
+        Odd::Ahead => format!("says `{made}`, and came in at `{}`", line.at),
+        Odd::BeforeIssue(_) => format!("says `{made}`, which is before that issue was made"),
+        Odd::Backwards => format!("says `{made}`; the clock of its device ran backwards"),
+    }
+}

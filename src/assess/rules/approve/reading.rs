@@ -1,0 +1,87 @@
+//! Readings that nobody has confirmed.
+
+use crate::assess::Context;
+use crate::assess::rules::{Check, declare};
+use crate::book::Waiting;
+use crate::finding::{Finding, Severity};
+use crate::source::Place;
+
+declare! {
+    /// Readings came in, and nobody has confirmed them
+    ///
+    /// ## What it checks
+    /// Readings at openings that were handed over, and that the designer has neither confirmed nor taken
+    /// back. They count for nothing until then: every fit is decided on what the book says. Readings that
+    /// say that they were made after they came in are told too, and never count.
+    ///
+    /// ## Why it matters
+    /// Anyone who has the installer's pages can hand readings in. Cabinets are made to them.
+    ///
+    /// ## Remedy
+    /// Ask who measured, and record it: `bookmatch receive --confirm DIGITS --by NAME`. What is wrong is
+    /// taken back, before or after: `bookmatch receive --withdraw DIGITS --by NAME`.
+    ///
+    /// ## Example
+    /// ```text
+    /// 3 readings of `range` by Teo Varrick, 18 Jan 2027, wait to be confirmed
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: whoever orders answers for the field measurement.
+    "approve/reading", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.book.record.waiting.iter().map(|waiting| told(context, waiting)));
+}
+
+fn told(context: &Context<'_>, waiting: &Waiting) -> Finding {
+    let measured = &waiting.measured;
+    let first = measured.readings.first();
+    let opening = first.and_then(|read| {
+        let room = context.book.room(&read.room)?;
+        Some((room, room.openings.iter().find(|opening| opening.name.value == read.opening)?))
+    });
+    let place = opening.map_or_else(|| Place::Path("record/ledger.jsonl".into()), |(_, one)| one.name.span.into());
+    let (count, openings) = (measured.readings.len(), of(waiting));
+    let readings = if count == 1 { "1 reading".into() } else { format!("{count} readings") };
+    let digits: String = measured.response.to_string().chars().take(8).collect();
+    let (message, remedy) = match waiting.came {
+        None => (
+            format!("{readings} of {openings} by {}, {}, wait to be confirmed", measured.by, measured.on),
+            format!(
+                "ask who measured, and record it: `bookmatch receive --confirm {digits} --by NAME`, or take them \
+                 back with `--withdraw {digits}`; until then they count for nothing"
+            ),
+        ),
+        Some(came) => (
+            format!("{readings} of {openings} by {} say {}, and came in on {came}", measured.by, measured.on),
+            format!(
+                "they never count: have it measured anew with the clock set right, and take them back: `bookmatch \
+                 receive --withdraw {digits} --by NAME`"
+            ),
+        ),
+    };
+    let finding = Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy);
+    match opening {
+        Some((room, _)) => finding.room(&room.folder),
+        None => finding,
+    }
+}
+
+/// "`range`" or "`range` and 2 more openings".
+fn of(waiting: &Waiting) -> String {
+    let mut names: Vec<(&str, &str)> =
+        waiting.measured.readings.iter().map(|read| (read.room.as_str(), read.opening.as_str())).collect();
+    names.dedup();
+    let more = names.iter().skip(1).filter(|one| Some(*one) != names.first()).count();
+    let first = names.first().map_or("", |(_, opening)| opening);
+    match more {
+        0 => format!("`{first}`"),
+        1 => format!("`{first}` and 1 more opening"),
+        more => format!("`{first}` and {more} more openings"),
+    }
+}

@@ -1,0 +1,57 @@
+//! Who must approve, changed after it was asked.
+
+use super::ordered;
+use crate::assess::Context;
+use crate::assess::approval::{Held, Standing};
+use crate::assess::rules::{Check, declare};
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// Who must approve has changed since the issue
+    ///
+    /// ## What it checks
+    /// Whether `approvers` and `approval` are what they were when the newest issue for approval was made:
+    /// each issue states them. While they differ, nothing counts as approved to be ordered. A query; an
+    /// item that is ordered stops the work.
+    ///
+    /// ## Why it matters
+    /// Whoever signs signs on terms: that both must, or that one may. To strike out an owner, or to let one
+    /// do, after the signatures are there is to order on what nobody agreed to.
+    ///
+    /// ## Remedy
+    /// Put `approvers` and `approval` back as they were; or issue the book again, so that the new terms are
+    /// on record and on the pages: `bookmatch issue --for approval`.
+    ///
+    /// ## Example
+    /// ```text
+    /// who must approve changed since issue 1: `approval` from `all` to `any`
+    /// ```
+    ///
+    /// ## Source
+    /// Trade practice: all who decide must agree, in writing.
+    "approve/terms", Query,
+    sources: ["common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let terms = context.approvals.held.iter().find_map(|held| match held {
+        Held::Terms(issue, changes) => Some((issue, changes)),
+        _ => None,
+    });
+    let Some((issue, changes)) = terms else { return };
+    let approvers = &context.book.project.approvers;
+    let message = format!("who must approve changed since issue {issue}: {}", changes.join("; "));
+    let remedy = "put it back as it was, or issue the book again: `bookmatch issue --for approval`";
+    let file = crate::source::Place::Path("record/ledger.jsonl".into());
+    let place = approvers.first().map_or(file, |approver| approver.id.span.into());
+    findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
+    for (room, selection) in context.book.selections() {
+        let held = context.approvals.item(room, selection).is_some_and(|item| item.standing == Standing::Held);
+        if held {
+            let why = "and who must approve changed since it was asked";
+            findings.extend(ordered(context, RULE.code, (room, selection), why));
+        }
+    }
+}

@@ -1,0 +1,152 @@
+//! What each person said of each item, and which of it counts: the newest, where that can be known.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::digest::Digest;
+
+use super::{Asked, By, Decided, Decision, Fact, Line, Met, Odd, Order};
+
+/// One decision of one item, with the line that holds it.
+#[derive(Clone, Copy, Debug)]
+pub struct Statement<'a> {
+    /// The line.
+    pub line: &'a Line,
+    /// The response.
+    pub decided: &'a Decided,
+    /// The decision of the item.
+    pub asked: &'a Asked,
+}
+
+/// A room, an item, and who said it.
+type Of<'a> = (&'a str, &'a str, &'a str);
+
+/// Every statement of a ledger.
+#[derive(Debug, Default)]
+pub struct Statements<'a> {
+    known: BTreeMap<Of<'a>, Vec<Statement<'a>>>,
+    unknown: BTreeMap<Of<'a>, Statement<'a>>,
+    order: Order,
+    confirmed: BTreeSet<Digest>,
+    /// Conditions that are met: the response that stated them, room and item.
+    met: BTreeSet<(Digest, &'a str, &'a str)>,
+}
+
+impl<'a> Statements<'a> {
+    /// All that the lines of a ledger hold.
+    pub fn of(lines: &'a [Line]) -> Self {
+        let confirmed: BTreeSet<Digest> = lines.iter().filter_map(|line| confirmed(&line.fact)).collect();
+        let is_known = |decided: &Decided| decided.by != By::Unsigned || confirmed.contains(&decided.response);
+        let mut all = Self { order: Order::of(lines, &is_known), ..Self::default() };
+        let mut stated = BTreeMap::new();
+        for line in lines {
+            match &line.fact {
+                Fact::Decided(decided) => {
+                    for asked in &decided.items {
+                        let statement = Statement { line, decided, asked };
+                        let of = (asked.room.as_str(), asked.item.as_str(), decided.who.as_str());
+                        match is_known(decided) {
+                            true => all.known.entry(of).or_default().push(statement),
+                            false => _ = all.unknown.insert(of, statement),
+                        }
+                        if asked.decision == Decision::ApprovedAsNoted {
+                            stated.insert((of.0, of.1, asked.mark), decided.response);
+                        }
+                    }
+                }
+                Fact::Met(met) => {
+                    let Met { room, item, mark, response, .. } = met;
+                    // An older line closes what was stated last of that mark, and nothing else.
+                    let closes = response.or_else(|| stated.get(&(room.as_str(), item.as_str(), *mark)).copied());
+                    all.met.extend(closes.map(|response| (response, room.as_str(), item.as_str())));
+                }
+                _ => {}
+            }
+        }
+        all.confirmed = confirmed;
+        all
+    }
+
+    /// Whether it is known that the response is of whom it names.
+    pub fn is_known(&self, decided: &Decided) -> bool {
+        decided.by != By::Unsigned || self.is_confirmed(&decided.response)
+    }
+
+    /// Whether a response was confirmed.
+    pub fn is_confirmed(&self, response: &Digest) -> bool {
+        self.confirmed.contains(response)
+    }
+
+    /// What somebody said last of an item: one statement; several where nobody can know which of them was
+    /// made last and they do not say the same; none where nothing was said. What is not known to be theirs
+    /// never takes the place of what is.
+    pub fn newest(&self, room: &str, item: &str, who: &str) -> Vec<Statement<'a>> {
+        match self.known.get(&(room, item, who)) {
+            Some(said) => self.last_of(said),
+            None => self.unknown.get(&(room, item, who)).copied().into_iter().collect(),
+        }
+    }
+
+    /// The statements of an item whose newest word is a condition that is open: whose, in order of their ids.
+    pub fn open_conditions(&self, room: &str, item: &str) -> Vec<Statement<'a>> {
+        let of_item = self.known.iter().filter(|((in_room, of, _), _)| (*in_room, *of) == (room, item));
+        let newest = of_item.flat_map(|(_, said)| self.last_of(said));
+        newest
+            .filter(|one| one.asked.decision == Decision::ApprovedAsNoted && !self.is_met(one.decided, one.asked))
+            .collect()
+    }
+
+    /// Whether the condition that a decision states is met.
+    pub fn is_met(&self, decided: &Decided, asked: &Asked) -> bool {
+        self.met.contains(&(decided.response, asked.room.as_str(), asked.item.as_str()))
+    }
+
+    /// Statements whose moments can't be, with what is wrong with them.
+    pub fn odd(&self) -> impl Iterator<Item = (u32, Odd)> {
+        self.order.all_odd()
+    }
+
+    /// Those that nothing else was certainly said after; one alone where they all say the same.
+    fn last_of(&self, said: &[Statement<'a>]) -> Vec<Statement<'a>> {
+        let during = |one: &Statement<'_>| self.order.during(one.line, one.decided);
+        let latest_start = said.iter().map(|one| during(one).from).max();
+        let latest_issue = said.iter().map(|one| self.order.issue_line(one.decided.issue)).max().unwrap_or(0);
+        let mut turns: BTreeMap<&str, u32> = BTreeMap::new();
+        for device in said.iter().filter_map(|one| one.decided.device.as_ref()) {
+            let newest = turns.entry(&device.id).or_default();
+            *newest = device.turn.max(*newest);
+        }
+        let is_before = |one: &Statement<'_>| {
+            let device = one.decided.device.as_ref();
+            let earlier_turn = device.is_some_and(|device| turns.get(device.id.as_str()) > Some(&device.turn));
+            let by_clock = latest_start.is_some_and(|start| during(one).until < start);
+            earlier_turn || by_clock || one.line.number < latest_issue
+        };
+        let mut last: Vec<Statement<'a>> = said.iter().filter(|one| !is_before(one)).copied().collect();
+        if last.is_empty() {
+            // Only ledgers whose own clock was set back get here: then nothing is known.
+            last = said.to_vec();
+        }
+        last.sort_by_key(|one| (caution(one.asked.decision), one.decided.made, one.decided.response));
+        let same = last.first().is_some_and(|first| last.iter().all(|one| says_the_same(first.asked, one.asked)));
+        if same { last.pop().into_iter().collect() } else { last }
+    }
+}
+
+fn confirmed(fact: &Fact) -> Option<Digest> {
+    if let Fact::Confirmed(confirmed) = fact { Some(confirmed.response) } else { None }
+}
+
+/// What stands in the way most comes first.
+fn caution(decision: Decision) -> u8 {
+    match decision {
+        Decision::Rejected => 0,
+        Decision::ReviseAndResubmit => 1,
+        Decision::ApprovedAsNoted => 2,
+        Decision::Approved => 3,
+    }
+}
+
+fn says_the_same(one: &Asked, other: &Asked) -> bool {
+    let of = |asked: &Asked| (asked.mark, asked.decision, asked.option.clone());
+    of(one) == of(other) && (one.decision != Decision::ApprovedAsNoted || one.note == other.note)
+}

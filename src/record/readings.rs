@@ -1,0 +1,85 @@
+//! Readings of a tape: taken in, and taken back. They count once the designer has confirmed them.
+
+use crate::digest::Digest;
+use crate::ledger::{Chain, Fact, Measured, Moment, TOLERANCE, TakenBack};
+
+use super::receive::{Outcome, Receiver, Refusal, is_of, is_recorded, issued};
+use super::response::{Handed, Malformed, Readings};
+use super::store::Open;
+
+/// So many digits name a response.
+const DIGITS: usize = 8;
+
+impl Receiver {
+    /// Takes in what was read at openings.
+    pub(super) fn measured(
+        &self,
+        open: &mut Open<'_>,
+        handed: &Handed,
+        says: &Readings,
+        at: Moment,
+    ) -> Result<Outcome, Refusal> {
+        if !is_of(open.chain(), &says.book) {
+            return Err(Refusal::OtherBook);
+        }
+        if let Some(number) = says.issue.filter(|number| issued(open.chain()).all(|issued| issued.number != *number)) {
+            return Err(Refusal::NoIssue(number));
+        }
+        if is_recorded(open.chain(), &handed.digest, false) {
+            return Ok(Outcome::Already);
+        }
+        if says.made > at.plus_seconds(TOLERANCE) {
+            return Err(Refusal::Ahead(says.made));
+        }
+        for read in &says.readings {
+            if !self.openings.contains(&(read.room.clone(), read.opening.clone())) {
+                return Err(Refusal::NoOpening(read.room.clone(), read.opening.clone()));
+            }
+        }
+        let on = says.made.day().ok_or(Refusal::Malformed(Malformed::Text("made")))?;
+        let (by, made, readings) = (says.by.clone(), Some(says.made), says.readings.clone());
+        open.keep_response(&handed.value, &handed.digest)?;
+        open.append(at, Fact::Measured(Measured { response: handed.digest, by, on, made, readings }))?;
+        Ok(Outcome::Waiting)
+    }
+
+    /// Takes readings back, whether they were confirmed or not: named by the first digits of their digest, or
+    /// by who measured where that is one alone.
+    ///
+    /// # Errors
+    /// See [`Refusal`].
+    pub fn take_back(&self, named: &str, by: &str, note: Option<&str>, at: Moment) -> Result<Outcome, Refusal> {
+        let mut open = self.store().open()?;
+        let found = standing(open.chain(), named);
+        let [response] = found.as_slice() else {
+            let digits = found.iter().map(|one| one.to_string().chars().take(DIGITS).collect());
+            return match digits.collect::<Vec<String>>() {
+                none if none.is_empty() && was_taken_back(open.chain(), named) => Ok(Outcome::Already),
+                several => Err(Refusal::Readings(named.into(), several)),
+            };
+        };
+        let on = at.day().ok_or(Refusal::OtherBook)?;
+        let fact = TakenBack { response: *response, by: by.into(), note: note.map(str::to_owned), on };
+        open.append(at, Fact::TakenBack(fact))?;
+        Ok(Outcome::Recorded(vec![]))
+    }
+}
+
+/// The readings of that name that were not taken back.
+fn standing(chain: &Chain, named: &str) -> Vec<Digest> {
+    let measured = chain.lines.iter().filter_map(|line| match &line.fact {
+        Fact::Measured(measured) => Some(measured),
+        _ => None,
+    });
+    let by_digits = |response: &Digest| named.len() >= DIGITS && response.to_string().starts_with(named);
+    let found = measured.filter(|one| by_digits(&one.response) || one.by == named).map(|one| one.response);
+    found.filter(|response| !is_back(chain, &|one| one == response)).collect()
+}
+
+fn was_taken_back(chain: &Chain, named: &str) -> bool {
+    named.len() >= DIGITS && is_back(chain, &|one| one.to_string().starts_with(named))
+}
+
+fn is_back(chain: &Chain, is_it: &dyn Fn(&Digest) -> bool) -> bool {
+    chain.lines.iter().any(|line| matches!(&line.fact, Fact::TakenBack(back) if is_it(&back.response)))
+}
