@@ -1,17 +1,18 @@
 //! `host`: serves what was published for client and installer, and takes in what they answer.
 
-use std::net::{SocketAddr, TcpListener};
+use std::net::{IpAddr, SocketAddr, TcpListener};
 use std::path::PathBuf;
-use std::sync::{Arc, RwLock};
+use std::sync::{Arc, Mutex, PoisonError, RwLock};
 
 use crate::host::{Answer, Event, HostError, Hosted, Limits, Site, TakeIn, run};
 use crate::preview::Stop;
 use crate::read::read;
 use crate::record::{Receiver, Refusal, said};
+use crate::source::{Folder, Stamp};
 
 use super::book_folder::BookFolder;
 use super::invite::tell_open_keys;
-use super::receive::receiver;
+use super::receive::{receiver, receiver_of};
 use super::report::say;
 use super::{CLEAN, Failure, clock};
 
@@ -57,7 +58,7 @@ impl Host {
         ctrlc::set_handler(move || ended.now())?;
         let hosted = Hosted {
             site: RwLock::new(Arc::new(site)),
-            take_in: take_in(receiver),
+            take_in: take_in(Following::new(folder, receiver)),
             tell: Arc::new(tell),
             limits: Limits::default(),
             behind_proxy: self.behind_proxy,
@@ -68,12 +69,43 @@ impl Host {
     }
 }
 
+/// Who may decide, and what may be measured, as the book says it now: whoever was named after the server
+/// was started may answer too.
+struct Following {
+    book: Option<PathBuf>,
+    known: Mutex<(Stamp, Arc<Receiver>)>,
+}
+
+impl Following {
+    fn new(folder: Folder, receiver: Receiver) -> Self {
+        let book = folder.root().map(PathBuf::from);
+        Self { book, known: Mutex::new((folder.stamp(), Arc::new(receiver))) }
+    }
+
+    /// What takes a response in. A book that can't be read just now is taken as it was last.
+    fn receiver(&self) -> Arc<Receiver> {
+        let mut known = self.known.lock().unwrap_or_else(PoisonError::into_inner);
+        let Some(folder) = self.book.as_deref().and_then(|book| Folder::open(book).ok()) else {
+            return Arc::clone(&known.1);
+        };
+        let stamp = folder.stamp();
+        if stamp != known.0 {
+            known.0 = stamp;
+            if let Some(receiver) = receiver_of(&folder) {
+                known.1 = Arc::new(receiver);
+            }
+        }
+        Arc::clone(&known.1)
+    }
+}
+
 /// Takes responses in as `receive` does; strangers hear less than the log does.
-pub fn take_in(receiver: Receiver) -> TakeIn {
+fn take_in(following: Following) -> TakeIn {
     Arc::new(move |bytes| {
         let Ok(now) = clock::now() else {
             return Answer::Failed;
         };
+        let receiver = following.receiver();
         match receiver.take_in(bytes, now) {
             Ok(outcome) => {
                 let why: Vec<String> = outcome.refused().iter().map(said).collect();
@@ -99,8 +131,15 @@ fn tell(event: &Event) {
         Event::Response(from, status) => say(&format!("{at} {from} response {status}")),
         Event::Refused(from, status) => say(&format!("{at} {from} refused {status}")),
         Event::Full => say(&format!("{at} too many connections; one was let go")),
+        Event::Crowded(from) => say(&format!("{at} {from} too many connections; one was let go")),
+        Event::Flood(from) => say(&format!("{at} {} more of it is counted and told when it ends", whose(*from))),
+        Event::FloodEnded(from, more) => say(&format!("{at} {} has ended: {more} more were refused", whose(*from))),
         Event::Stopping => say("ending; what is being recorded is recorded first"),
     }
+}
+
+fn whose(from: Option<IpAddr>) -> String {
+    from.map_or_else(|| "of all".into(), |from| from.to_string())
 }
 
 fn worded(error: &HostError) -> Failure {

@@ -6,6 +6,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use crate::book::Book;
+use crate::finding::{Finding, Severity};
 use crate::read::read;
 use crate::record::{MAX_BYTES, Outcome, Receiver, plain, said};
 use crate::source::Folder;
@@ -76,6 +77,13 @@ fn taken(receiver: &Receiver, path: &Path) -> Result<Result<Outcome, String>, Fa
 
 fn shown(path: &Path) -> String {
     plain(&path.display().to_string())
+}
+
+/// What takes responses in for a book that can be read whole; none for one that can't.
+pub fn receiver_of(folder: &Folder) -> Option<Receiver> {
+    let reading = read(folder).ok()?;
+    let is_whole = |finding: &Finding| finding.severity != Severity::Stop || !finding.rule.starts_with("source/");
+    reading.findings.iter().all(is_whole).then(|| receiver(folder).ok())?
 }
 
 /// What takes responses in for a book.

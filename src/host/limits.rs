@@ -25,6 +25,10 @@ pub struct Limits {
     pub connection: Duration,
     /// How many connections there may be at once.
     pub connections: usize,
+    /// How many of them may be of one address.
+    pub connections_each: usize,
+    /// How fast one address may open connections.
+    pub connecting: Pace,
     /// How many responses may wait for those before them.
     pub waiting: usize,
     /// How fast one address may ask for files.
@@ -33,6 +37,8 @@ pub struct Limits {
     pub sending: Pace,
     /// How fast all together may send responses.
     pub sending_in_all: Pace,
+    /// How long nothing of a flood may come until it has ended.
+    pub quiet: Duration,
     /// How long what is under way may take to end, when the server is told to end.
     pub farewell: Duration,
 }
@@ -55,10 +61,13 @@ impl Default for Limits {
             request: Duration::from_secs(40),
             connection: Duration::from_secs(300),
             connections: 256,
+            connections_each: 32,
+            connecting: Pace { burst: 200, every: Duration::from_millis(50) },
             waiting: 256,
             reading: Pace { burst: 600, every: Duration::from_millis(20) },
             sending: Pace { burst: 20, every: Duration::from_secs(3) },
             sending_in_all: Pace { burst: 400, every: Duration::from_millis(50) },
+            quiet: Duration::from_secs(30),
             farewell: Duration::from_secs(15),
         }
     }
@@ -125,7 +134,7 @@ impl Buckets {
 }
 
 /// What counts as one address: a household has a whole /64 of IPv6 (RFC 6177).
-fn network(address: IpAddr) -> IpAddr {
+pub(super) fn network(address: IpAddr) -> IpAddr {
     match address.to_canonical() {
         IpAddr::V4(four) => IpAddr::V4(four),
         IpAddr::V6(six) => {

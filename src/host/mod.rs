@@ -6,11 +6,13 @@
 //! to the function that records them.
 
 mod limits;
+mod log;
 mod site;
 
 mod answer;
 mod guard;
 
+mod door;
 mod router;
 mod serve;
 
@@ -46,8 +48,26 @@ pub enum Event {
     Refused(IpAddr, u16),
     /// No more connections are taken for now.
     Full,
+    /// No more connections are taken from there for now.
+    Crowded(IpAddr),
+    /// So much is refused to an address, or to all, that it is counted from here on.
+    Flood(Option<IpAddr>),
+    /// A flood has ended: whose, and how many more it was.
+    FloodEnded(Option<IpAddr>, u64),
     /// The server ends once what is being recorded is recorded.
     Stopping,
+}
+
+impl Event {
+    /// Whom something was refused, if this tells of that: an address, or all.
+    fn refused(&self) -> Option<Option<IpAddr>> {
+        match *self {
+            Self::Refused(from, _) | Self::Crowded(from) => Some(Some(from)),
+            Self::Response(from, status) if status >= 400 => Some(Some(from)),
+            Self::Full => Some(None),
+            _ => None,
+        }
+    }
 }
 
 /// Why there is no server, or no longer one.

@@ -13,6 +13,7 @@ use tokio::sync::Semaphore;
 use tokio::time::{Instant, timeout};
 
 use super::limits::Buckets;
+use super::log::Log;
 use super::{Answer, Event, Limits, NotTaken, Site, TakeIn, Tell, guard};
 use crate::preview::{asked, media};
 
@@ -39,6 +40,7 @@ pub struct Hosted {
 pub(super) struct Shared {
     pub(super) hosted: Hosted,
     headers: HeaderMap,
+    pub(super) log: Log,
     reading: Buckets,
     sending: Buckets,
     /// Held while a response is recorded: one at a time, as the ledger has it.
@@ -52,6 +54,7 @@ impl Shared {
         let limits = hosted.limits;
         Arc::new(Self {
             headers: guard::headers(hosted.post.as_deref()),
+            log: Log::new(Arc::clone(&hosted.tell), limits.quiet),
             reading: Buckets::new(limits.reading, None),
             sending: Buckets::new(limits.sending, Some(limits.sending_in_all)),
             recording: Arc::new(Semaphore::new(1)),
@@ -84,9 +87,9 @@ async fn covered(State(shared): State<Arc<Shared>>, request: Request, next: Next
     guard::cover(&mut answer, &shared.headers);
     let status = answer.status();
     if sends {
-        (shared.hosted.tell)(&Event::Response(from, status.as_u16()));
+        shared.log.hear(Event::Response(from, status.as_u16()), Instant::now());
     } else if !status.is_success() && !status.is_redirection() && status != StatusCode::NOT_FOUND {
-        (shared.hosted.tell)(&Event::Refused(from, status.as_u16()));
+        shared.log.hear(Event::Refused(from, status.as_u16()), Instant::now());
     }
     answer
 }

@@ -14,9 +14,10 @@ use hyper::service::{Service, service_fn};
 use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpStream;
-use tokio::sync::{Semaphore, watch};
-use tokio::time::{sleep, timeout};
+use tokio::sync::watch;
+use tokio::time::{Instant, sleep, timeout};
 
+use super::door::Door;
 use super::router::{Shared, routed};
 use super::{Event, HostError, Hosted, Limits, Site, guard::Peer};
 use crate::preview::Stop;
@@ -43,7 +44,10 @@ pub fn run(listener: TcpListener, hosted: Hosted, published: Option<PathBuf>, st
     let served = runtime.block_on(async {
         let listener = tokio::net::TcpListener::from_std(listener).map_err(HostError::Serve)?;
         let following = published.map(|folder| tokio::spawn(follow(Arc::clone(&shared), folder)));
+        let counting = tokio::spawn(sweep(Arc::clone(&shared)));
         accept(&listener, &shared, stop).await;
+        counting.abort();
+        shared.log.close();
         if let Some(following) = following {
             following.abort();
         }
@@ -57,7 +61,7 @@ pub fn run(listener: TcpListener, hosted: Hosted, published: Option<PathBuf>, st
 /// Takes connections until told to stop, then lets those there are end.
 async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: &Stop) {
     let limits = shared.hosted.limits;
-    let places = Arc::new(Semaphore::new(limits.connections));
+    let door = Door::new(limits, shared.hosted.behind_proxy);
     let (ending, ends) = watch::channel(false);
     let mut asked = pin!(stop.asked());
     let router = routed(Arc::clone(shared));
@@ -71,9 +75,13 @@ async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: 
             sleep(Duration::from_millis(50)).await;
             continue;
         };
-        let Ok(place) = Arc::clone(&places).try_acquire_owned() else {
-            (shared.hosted.tell)(&Event::Full);
-            continue;
+        let now = Instant::now();
+        let place = match door.admit(from.ip(), now) {
+            Ok(place) => place,
+            Err(why) => {
+                shared.log.hear(why, now);
+                continue;
+            }
         };
         let served = connection(stream, router.clone(), Peer(from.ip()), limits, ends.clone());
         tokio::spawn(async move {
@@ -83,8 +91,7 @@ async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: 
     }
     (shared.hosted.tell)(&Event::Stopping);
     ending.send_replace(true);
-    let all = u32::try_from(limits.connections).unwrap_or(u32::MAX);
-    let _ = timeout(limits.farewell, places.acquire_many(all)).await;
+    let _ = timeout(limits.farewell, door.is_empty(limits.connections)).await;
     // Whatever still records does so to its end, and nothing further begins.
     let _last = shared.recording.acquire().await;
     shared.recording.close();
@@ -112,6 +119,14 @@ async fn connection(stream: TcpStream, router: Router, peer: Peer, limits: Limit
     }
     // The request under way may end; then the connection does.
     let _ = timeout(limits.request, served).await;
+}
+
+/// Tells of floods once they have ended.
+async fn sweep(shared: Arc<Shared>) {
+    loop {
+        sleep(shared.hosted.limits.quiet / 4).await;
+        shared.log.sweep(Instant::now());
+    }
 }
 
 /// Serves the pages anew each time that the book is published again.

@@ -30,6 +30,10 @@ pub struct Entry {
     pub linked: bool,
 }
 
+/// The texts of a book as they were when it was listed, by path, size and time.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stamp(Vec<(String, u64, Option<std::time::SystemTime>)>);
+
 /// Something in the folder that can't be part of a book.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stray {
@@ -240,6 +244,14 @@ impl Folder {
     /// Whether the book has this file.
     pub fn contains(&self, path: &str) -> bool {
         self.entries.iter().any(|entry| entry.path == path)
+    }
+
+    /// What changes whenever a text of the book does: its files that are YAML, with size and time.
+    pub fn stamp(&self) -> Stamp {
+        let is_yaml = |entry: &&Entry| entry.path.ends_with(".yaml") || entry.path.ends_with(".yml");
+        let time = |path: &str| std::fs::metadata(self.root()?.join(path)).ok()?.modified().ok();
+        let texts = self.entries.iter().filter(is_yaml);
+        Stamp(texts.map(|entry| (entry.path.clone(), entry.bytes, time(&entry.path))).collect())
     }
 
     /// The bytes of a file of the record, at most `limit` of them; none when there is no such file. No

@@ -13,6 +13,6 @@ mod aside;
 pub use aside::is_aside;
 
 mod folder;
-pub use folder::{Entry, Folder, FolderError, RecordFile, Recorded, Stray, StrayKind};
+pub use folder::{Entry, Folder, FolderError, RecordFile, Recorded, Stamp, Stray, StrayKind};
 
 pub mod yaml;

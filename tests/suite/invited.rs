@@ -137,6 +137,7 @@ fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_i
     noted["items"][0]["note"] = "the blue door sticks".into();
     let noted = crate::issued::seal(noted, &book.keys[0]);
     assert!(ask(&address, "POST /responses", &noted).ends_with(r#"{"outcome":"recorded","newest issue":1}"#));
+    follows_the_book(&book, project, &address);
     let wrong = crate::issued::seal(book.response(2), &book.keys[1]);
     let mut unknown = book.response(3);
     unknown["who"] = "ivo".into();
@@ -157,7 +158,22 @@ fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_i
         .output()
         .unwrap();
     assert!(String::from_utf8_lossy(&ran.stdout).contains("already recorded"), "{ran:?}");
-    assert_eq!(book.facts().len(), 1);
+    assert_eq!(book.facts().len(), 2);
+}
+
+/// Somebody is named after the server was started, and answers on the page of the issue that it serves.
+fn follows_the_book(book: &IssuedBook, project: &str, address: &str) {
+    let mut late = book.response(9);
+    late["who"] = "samir".into();
+    let late = crate::issued::seal(late, &book.keys[1]);
+    assert!(ask(address, "POST /responses", &late).contains("400"));
+    std::fs::write(book.path().join("book.yaml"), format!("{project}  - {{id: samir, name: Samir Ostrevy}}\n"))
+        .unwrap();
+    assert!(ask(address, "POST /responses", &late).ends_with(r#"{"outcome":"recorded","newest issue":1}"#));
+    // While the book can't be read it is taken as it was.
+    std::fs::write(book.path().join("book.yaml"), "title: [").unwrap();
+    assert!(ask(address, "POST /responses", &late).ends_with(r#"{"outcome":"already recorded","newest issue":1}"#));
+    std::fs::write(book.path().join("book.yaml"), project).unwrap();
 }
 
 /// A server at work; it ends with the test.

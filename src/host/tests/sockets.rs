@@ -101,6 +101,46 @@ fn past_the_most_connections_further_ones_are_let_go_at_once() {
     assert!(heard.lock().unwrap().contains(&Event::Full));
 }
 
+/// Connects from an address of this machine other than the usual one.
+fn connect_from(address: [u8; 4], to: SocketAddr) -> TcpStream {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    let stream = runtime.block_on(async {
+        let socket = tokio::net::TcpSocket::new_v4().unwrap();
+        socket.bind((std::net::Ipv4Addr::from(address), 0).into()).unwrap();
+        socket.connect(to).await.unwrap().into_std().unwrap()
+    });
+    stream.set_nonblocking(false).unwrap();
+    stream.set_read_timeout(Some(Duration::from_secs(20))).unwrap();
+    stream
+}
+
+/// Three hundred slow strangers of one address.
+#[cfg(target_os = "linux")]
+#[test]
+fn one_address_with_many_slow_connections_shuts_nobody_out_and_fills_no_log() {
+    let (mut hosted, heard) = hosted(recorded);
+    hosted.limits.quiet = Duration::from_millis(200);
+    let mut running = Running::new(hosted, None);
+    let _slow: Vec<TcpStream> = (0..300)
+        .map(|_| {
+            let mut stream = connect_from([127, 0, 0, 2], running.address);
+            let _ = stream.write_all(b"GET /client/ HTTP/1.1\r\nhost: a");
+            stream
+        })
+        .collect();
+    let page = running.send("GET /client/ HTTP/1.1\r\nhost: book.example\r\nconnection: close\r\n\r\n");
+    assert!(page.starts_with("HTTP/1.1 200"), "{page}");
+    running.end();
+    let heard = heard.lock().unwrap();
+    let from = IpAddr::from([127, 0, 0, 2]);
+    let ended = heard.iter().filter_map(|event| match event {
+        Event::FloodEnded(Some(address), more) if *address == from => Some(*more),
+        _ => None,
+    });
+    assert!(ended.sum::<u64>() > 200, "{heard:?}");
+    assert!(heard.contains(&Event::Flood(Some(from))) && heard.len() < 30, "{heard:?}");
+}
+
 #[test]
 fn what_is_being_recorded_when_the_server_is_told_to_end_is_recorded_and_answered() {
     let (begun, done) = (Arc::new(AtomicBool::new(false)), Arc::new(AtomicBool::new(false)));
