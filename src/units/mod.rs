@@ -15,6 +15,7 @@ pub mod percent;
 pub mod quantity;
 pub mod range;
 pub mod size;
+pub mod typography;
 pub mod weight;
 
 pub use area::Area;

@@ -1,5 +1,6 @@
 //! Reads numbers and units as people write them: decimals, mixed fractions, `½`, primes and quotes.
 
+use super::typography::{is_hyphen, is_space};
 use super::{Unit, find_unit};
 use rust_decimal::Decimal;
 use std::fmt;
@@ -131,7 +132,7 @@ pub(crate) struct Cursor<'a> {
 
 impl<'a> Cursor<'a> {
     pub(crate) fn new(text: &'a str) -> Cursor<'a> {
-        Cursor { rest: text.trim() }
+        Cursor { rest: text.trim_matches(is_space) }
     }
 
     /// What has not been read.
@@ -145,12 +146,12 @@ impl<'a> Cursor<'a> {
 
     /// What was read since `start`.
     pub(crate) fn since(self, start: Cursor<'a>) -> &'a str {
-        start.rest.strip_suffix(self.rest).unwrap_or(start.rest).trim()
+        start.rest.strip_suffix(self.rest).unwrap_or(start.rest).trim_matches(is_space)
     }
 
     fn take(&mut self, wanted: impl Fn(char) -> bool) -> &'a str {
         let end = self.rest.find(|c| !wanted(c)).unwrap_or(self.rest.len());
-        let (taken, rest) = self.rest.split_at(end);
+        let (taken, rest) = self.rest.split_at_checked(end).unwrap_or((self.rest, ""));
         self.rest = rest;
         taken
     }
@@ -167,7 +168,7 @@ impl<'a> Cursor<'a> {
 
     /// Reads spaces of every width; true if there were any.
     pub(crate) fn spaces(&mut self) -> bool {
-        !self.take(char::is_whitespace).is_empty()
+        !self.take(is_space).is_empty()
     }
 
     /// Reads a leading minus sign.
@@ -289,11 +290,6 @@ impl<'a> Cursor<'a> {
             (true, true) => Some("\""),
         }
     }
-}
-
-/// A hyphen as in `34-1/2`, also the non-breaking one.
-fn is_hyphen(c: char) -> bool {
-    matches!(c, '-' | '‐' | '‑')
 }
 
 fn is_slash(c: char) -> bool {

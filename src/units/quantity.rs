@@ -3,6 +3,7 @@
 use super::area::Area;
 use super::length::Length;
 use super::number::{Cursor, NumberError, UnitRead};
+use super::typography::is_space;
 use rust_decimal::Decimal;
 use std::fmt;
 
@@ -70,7 +71,7 @@ impl Quantity {
         cursor.spaces();
         let unit = cursor.rest();
         let known = matches!(cursor.unit(), UnitRead::Known(_)) && cursor.at_end();
-        if !known && !unit.chars().all(|c| c.is_alphabetic() || c == ' ') {
+        if !known && !unit.chars().all(|c| c.is_alphabetic() || is_space(c)) {
             return Err(unreadable());
         }
         Ok(Quantity { amount, unit: (!unit.is_empty()).then(|| unit.into()) })

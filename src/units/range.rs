@@ -1,6 +1,7 @@
 //! A span of lengths: `36" to 36 1/4"`, `at least 24"`, `at most 36"`, `35 7/8" ± 1/8"`.
 
 use super::length::{Grain, Length, LengthError, parse_in, sole_unit};
+use super::typography::{is_dash, is_space};
 use std::fmt;
 
 /// Lengths from `least` to `most`, both included; an end that is missing is open.
@@ -105,12 +106,12 @@ impl LengthRange {
     /// When a length is wrong, when the range runs backwards, when the tolerance is below zero.
     pub fn parse(text: &str) -> Result<LengthRange, RangeError> {
         // A space of any width parts words as a plain one does.
-        let text: String = text.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).collect();
+        let text: String = text.chars().map(|c| if is_space(c) { ' ' } else { c }).collect();
         let text = text.trim();
-        if let Some(least) = after_words(text, "at least") {
+        if let Some(least) = after_words(text, "at least").or_else(|| text.strip_prefix('≥')) {
             return Ok(LengthRange::at_least(Length::parse(least)?));
         }
-        if let Some(most) = after_words(text, "at most") {
+        if let Some(most) = after_words(text, "at most").or_else(|| text.strip_prefix('≤')) {
             return Ok(LengthRange::at_most(Length::parse(most)?));
         }
         if let Some((middle, tolerance)) = text.split_once('±').or_else(|| text.split_once("+/-")) {
@@ -163,9 +164,9 @@ fn after_words<'a>(text: &'a str, words: &str) -> Option<&'a str> {
     (start.eq_ignore_ascii_case(words) && rest.starts_with(' ')).then_some(rest)
 }
 
-/// At an en dash, or at a hyphen with spaces around it.
+/// At a dash, or at a hyphen with spaces around it.
 fn split_at_dash(text: &str) -> Option<(&str, &str)> {
-    text.split_once('–').or_else(|| text.split_once(" - "))
+    text.split_once(is_dash).or_else(|| text.split_once(" - "))
 }
 
 fn ends(least: &str, most: &str) -> Result<LengthRange, RangeError> {
@@ -212,6 +213,12 @@ mod tests {
             ("36\" – 40\"", "36\" to 40\""),
             ("36–40 in", "36\" to 40\""),
             ("36\" - 40\"", "36\" to 40\""),
+            ("24–26″", "24\" to 26\""),
+            ("24½—26½”", "24 1/2\" to 26 1/2\""),
+            ("24\u{2009}‒\u{202f}26\u{a0}in", "24\" to 26\""),
+            ("\u{feff}24′\u{2060} to 26’", "288\" to 312\""),
+            ("≥24\"", "at least 24\""),
+            ("≤\u{a0}36\"", "at most 36\""),
             ("at least 24\"", "at least 24\""),
             ("At most 3'", "at most 36\""),
             ("35 7/8\" ± 1/8\"", "35 3/4\" to 36\""),

@@ -1,5 +1,6 @@
 //! Lead times and other stretches of days: `6-8 weeks`, `10 working days`, `in stock`.
 
+use super::super::typography::{is_dash, is_hyphen, is_space};
 use super::{Calendar, Date};
 use std::fmt;
 
@@ -157,7 +158,7 @@ impl LeadTime {
     /// # Errors
     /// Says what is wrong, and [`LeadTimeError::remedy`] how to write it.
     pub fn parse(text: &str) -> Result<LeadTime, LeadTimeError> {
-        let written = text.trim();
+        let written = text.trim_matches(is_space);
         let unreadable = || LeadTimeError::Unreadable(written.into());
         if written.eq_ignore_ascii_case("in stock") {
             return Ok(LeadTime::IN_STOCK);
@@ -201,15 +202,16 @@ impl LeadTime {
 
 /// Digits at the start, and what follows them.
 fn leading_count(text: &str) -> Option<(&str, &str)> {
-    let text = text.trim_start();
+    let text = text.trim_start_matches(is_space);
     let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
     (end > 0).then(|| text.split_at(end))
 }
 
 /// What follows a dash or `to`.
 fn after_to(text: &str) -> Option<&str> {
-    let text = text.trim_start();
-    text.strip_prefix(['-', '–', '‐', '‑']).or_else(|| text.strip_prefix("to "))
+    let text = text.trim_start_matches(is_space);
+    let to = || text.strip_prefix("to").filter(|rest| rest.starts_with(is_space));
+    text.strip_prefix(|c| is_hyphen(c) || is_dash(c)).or_else(to)
 }
 
 impl std::str::FromStr for LeadTime {

@@ -1,6 +1,7 @@
 //! Reads a length as people write it.
 
 use super::super::number::{Cursor, Ratio, ScaleError, UnitRead};
+use super::super::typography::{is_dash, is_hyphen};
 use super::super::{FOOT, INCH, Kind, Unit};
 use super::{Length, LengthError};
 
@@ -55,7 +56,7 @@ fn second_part(
 ) -> Result<Length, LengthError> {
     let rest = cursor.rest().trim();
     cursor.spaces();
-    cursor.one(|c| matches!(c, '-' | '‐' | '‑' | '–'));
+    cursor.one(|c| is_hyphen(c) || is_dash(c));
     cursor.spaces();
     let number = cursor.number()?;
     let trailing = || LengthError::Trailing { length: first, rest: rest.into() };

@@ -1,9 +1,10 @@
 //! Reads an amount of money, refusing commas that could be read two ways.
 
+use super::super::typography::is_space;
 use super::{Currency, Money, MoneyError};
 
 pub(super) fn parse(text: &str, currency: Currency) -> Result<Money, MoneyError> {
-    let written = text.trim();
+    let written = text.trim_matches(is_space);
     let unreadable = || MoneyError::Unreadable(written.into());
     let (negative, rest) = after_minus(written);
     let rest = without_mark(rest, currency)?;
@@ -37,7 +38,9 @@ fn without_mark(text: &str, currency: Currency) -> Result<&str, MoneyError> {
     let figures = text.trim_matches(|letter| !number(letter));
     let around = text.split_once(figures).filter(|_| !figures.is_empty());
     let (before, after) = around.ok_or_else(|| MoneyError::Unreadable(text.into()))?;
-    for mark in [before.trim(), after.trim()].into_iter().filter(|mark| !mark.is_empty()) {
+    for mark in
+        [before.trim_matches(is_space), after.trim_matches(is_space)].into_iter().filter(|mark| !mark.is_empty())
+    {
         if mark == currency.code() || Some(mark) == currency.symbol() {
             continue;
         }
