@@ -1,9 +1,42 @@
 //! How late each milestone may be before the last one moves.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet, VecDeque};
 
-use crate::book::{Project, When};
+use crate::book::{Milestone, Project, When};
 use crate::units::Date;
+
+/// The milestones that can be dated, each after all that it comes after: once through all links, however long
+/// the chain. What stands in a circle, or comes after what is not there, is left out.
+pub fn in_order(project: &Project) -> Vec<&Milestone> {
+    let mut following: HashMap<&str, Vec<usize>> = HashMap::new();
+    let mut waits: Vec<usize> = Vec::new();
+    for (number, milestone) in project.milestones.iter().enumerate() {
+        let before: BTreeSet<&str> = match &milestone.when {
+            When::On(_) => BTreeSet::new(),
+            When::After { milestones, .. } => milestones.iter().map(|name| name.value.as_str()).collect(),
+        };
+        let undated = before.is_empty() && matches!(milestone.when, When::After { .. });
+        waits.push(before.len() + usize::from(undated));
+        for name in before {
+            following.entry(name).or_default().push(number);
+        }
+    }
+    let mut ready: VecDeque<usize> = (0..waits.len()).filter(|number| waits.get(*number) == Some(&0)).collect();
+    let (mut dated, mut ordered) = (HashSet::new(), Vec::new());
+    while let Some(milestone) = ready.pop_front().and_then(|number| project.milestones.get(number)) {
+        ordered.push(milestone);
+        let name = milestone.name.value.as_str();
+        for next in following.get(name).into_iter().flatten().filter(|_| !dated.contains(name)) {
+            let Some(left) = waits.get_mut(*next) else { continue };
+            *left = left.saturating_sub(1);
+            if *left == 0 {
+                ready.push_back(*next);
+            }
+        }
+        dated.insert(name);
+    }
+    ordered
+}
 
 /// For each dated milestone, the days by which it can slip before the last of all moves: none for those
 /// on the critical path. Forward and backward pass as the trade knows them: latest day = the earliest
@@ -11,18 +44,16 @@ use crate::units::Date;
 pub fn slack(project: &Project, days: &BTreeMap<String, Date>) -> BTreeMap<String, i64> {
     let Some(end) = days.values().max() else { return BTreeMap::new() };
     let mut latest: BTreeMap<&str, Date> = days.keys().map(|name| (name.as_str(), *end)).collect();
-    // Each round carries the end one step further back; a circle has no day, and so no part in it.
-    for _ in 0..project.milestones.len() {
-        for milestone in &project.milestones {
-            let (When::After { milestones, lasts }, Some(own)) = (&milestone.when, latest.get(milestone.name.as_str()))
-            else {
-                continue;
-            };
-            let by = lasts.latest().before(*own, &project.calendar);
-            for before in milestones {
-                if let Some(last) = latest.get_mut(before.as_str()) {
-                    *last = by.min(*last);
-                }
+    for milestone in in_order(project).into_iter().rev() {
+        let (When::After { milestones, lasts }, Some(own)) =
+            (&milestone.when, latest.get(milestone.name.value.as_str()))
+        else {
+            continue;
+        };
+        let by = lasts.latest().before(*own, &project.calendar);
+        for before in milestones {
+            if let Some(last) = latest.get_mut(before.value.as_str()) {
+                *last = by.min(*last);
             }
         }
     }
@@ -64,6 +95,26 @@ mod tests {
         let last = dates.milestones.values().max().unwrap();
         let critical = slack.iter().filter(|(name, days)| **days == 0 && *name != "start");
         (start.days_until(*last), critical.map(|(name, _)| name.clone()).collect(), slack)
+    }
+
+    /// Twenty thousand links, written from the last to the first, and as many in a circle: each is passed once, so
+    /// that this ends within the other tests.
+    #[test]
+    fn a_long_chain_is_dated_in_one_pass_and_a_long_circle_never() {
+        const LINKS: usize = 20_000;
+        let names: Vec<String> = (0..LINKS).map(|number| format!("m{number}")).collect();
+        let before: Vec<[&str; 1]> =
+            (0..LINKS).map(|number| [if number == 0 { "start" } else { names[number - 1].as_str() }]).collect();
+        let mut chain: Vec<(&str, &[&str], u32)> =
+            names.iter().zip(&before).map(|(name, before)| (name.as_str(), before.as_slice(), 1)).collect();
+        chain.reverse();
+        let project = network(&chain);
+        assert_eq!(in_order(&project).len(), LINKS + 1);
+        let (days, critical, _) = told(project);
+        assert_eq!((days, critical.len()), (20_000, LINKS));
+        let last = [names[LINKS - 1].as_str()];
+        *chain.last_mut().unwrap() = ("m0", &last, 1);
+        assert_eq!(in_order(&network(&chain)).len(), 1, "the start alone");
     }
 
     /// Source: check values SD-02: 53 days; critical 1-2, 2-3, 3-5, 5-6, 6-7.

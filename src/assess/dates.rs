@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::critical::slack;
+use super::critical::{in_order, slack};
 use super::decide::{self, DecideBy};
 use crate::book::{Book, Choice, NeededFor, Selection, When};
 use crate::source::Span;
@@ -51,21 +51,18 @@ impl Dates {
     pub fn of(book: &Book, today: Date) -> Self {
         let project = &book.project;
         let mut milestones = BTreeMap::new();
-        // Each round dates those whose earlier one is dated; a circle is never dated.
-        for _ in 0..project.milestones.len() {
-            for milestone in &project.milestones {
-                let date = match &milestone.when {
-                    When::On(date) => Some(*date),
-                    When::After { milestones: before, lasts } => {
-                        let before: Option<Vec<Date>> =
-                            before.iter().map(|before| milestones.get(&before.value).copied()).collect();
-                        let last = before.and_then(|before| before.into_iter().max());
-                        last.map(|last| lasts.latest().after(last, &project.calendar))
-                    }
-                };
-                if let Some(date) = date {
-                    milestones.insert(milestone.name.value.clone(), date);
+        for milestone in in_order(project) {
+            let date = match &milestone.when {
+                When::On(date) => Some(*date),
+                When::After { milestones: before, lasts } => {
+                    let before: Option<Vec<Date>> =
+                        before.iter().map(|before| milestones.get(&before.value).copied()).collect();
+                    let last = before.and_then(|before| before.into_iter().max());
+                    last.map(|last| lasts.latest().after(last, &project.calendar))
                 }
+            };
+            if let Some(date) = date {
+                milestones.insert(milestone.name.value.clone(), date);
             }
         }
         let slack = slack(project, &milestones);

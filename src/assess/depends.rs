@@ -5,7 +5,7 @@
 //! glass, the maker's sheet before the opening); the rest the book names with `depends on`, and that
 //! counts first.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::book::vocabulary::Trade;
 use crate::book::{Book, Choice, Opening, Room, Selection};
@@ -156,17 +156,21 @@ impl<'a> Depends<'a> {
     /// The selections that rest on each other in a circle through this one, itself first; nothing where
     /// there is none.
     pub fn circle(&self, selection: &Selection) -> Vec<&'a Selection> {
-        let mut seen = BTreeSet::new();
-        let mut trails: Vec<Vec<&'a Selection>> =
-            self.grounds(selection).iter().map(|ground| vec![ground.selection]).collect();
-        while let Some(trail) = trails.pop() {
-            let Some(at) = trail.last() else { continue };
+        // Each is reached once, and remembers from where.
+        let mut came: BTreeMap<Span, Option<&'a Selection>> = BTreeMap::new();
+        let mut open: Vec<(&'a Selection, Option<&'a Selection>)> =
+            self.grounds(selection).iter().map(|ground| (ground.selection, None)).collect();
+        while let Some((at, before)) = open.pop() {
             if at.span == selection.span {
+                let back = |step: &&'a Selection| came.get(&step.span).copied().flatten();
+                let mut trail: Vec<&'a Selection> = std::iter::successors(before, back).collect();
+                trail.reverse();
+                trail.push(at);
                 return trail;
             }
-            if seen.insert(at.span) {
-                let on = self.grounds(at).iter().map(|ground| [trail.as_slice(), &[ground.selection]].concat());
-                trails.extend(on);
+            if !came.contains_key(&at.span) {
+                came.insert(at.span, before);
+                open.extend(self.grounds(at).iter().map(|ground| (ground.selection, Some(at))));
             }
         }
         vec![]

@@ -1,6 +1,7 @@
 //! Finds the pictures that the book names, and looks at their headers.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Bound;
 
 use rayon::prelude::*;
 
@@ -13,6 +14,8 @@ use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
 use super::fields::nearest;
 use super::load::Loaded;
 
+/// How many pictures on either side of a name are tried when a picture is not there.
+const BESIDE: usize = 100;
 /// Endings of picture files.
 const ENDINGS: [&str; 9] = ["jpg", "jpeg", "png", "webp", "tif", "tiff", "heic", "heif", "avif"];
 
@@ -119,8 +122,7 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
     if let Some(path) = candidates.iter().find(|path| paths.contains(path.as_str())) {
         return Ok(path.clone());
     }
-    let near = paths.iter().filter_map(|path| path.strip_prefix(&format!("{base}photos/")));
-    let remedy = match nearest(written, near) {
+    let remedy = match nearest(written, beside(paths, &format!("{base}photos/"), written).into_iter()) {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("put it into `{base}photos/`"),
     };
@@ -135,6 +137,19 @@ fn of_its_own(named: &Named<'_>, finding: Finding) -> Finding {
         Some(item) => finding.item(item),
         None => finding,
     }
+}
+
+/// The pictures of a folder that stand nearest to a name in the alphabet: all of them where they are few, so that
+/// a thousand missing pictures are not held against a thousand others each.
+fn beside<'p>(paths: &BTreeSet<&'p str>, folder: &str, name: &str) -> Vec<&'p str> {
+    let at = format!("{folder}{name}");
+    let before = paths.range::<str, _>((Bound::Unbounded, Bound::Excluded(at.as_str()))).rev().take(BESIDE);
+    let after = paths.range::<str, _>((Bound::Included(at.as_str()), Bound::Unbounded)).take(BESIDE);
+    let names =
+        before.map_while(|path| path.strip_prefix(folder)).chain(after.map_while(|path| path.strip_prefix(folder)));
+    let mut names: Vec<&str> = names.collect();
+    names.sort_unstable();
+    names
 }
 
 fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Result<PhotoFile, Finding> {
@@ -166,4 +181,20 @@ fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Resu
 fn is_picture(path: &str) -> bool {
     let ending = path.rsplit_once('.').map_or("", |(_, ending)| ending).to_lowercase();
     ENDINGS.contains(&ending.as_str())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_missing_picture_is_held_against_those_beside_it_alone() {
+        let names: Vec<String> = (0..5_000).map(|number| format!("rooms/bath/photos/{number:05}.jpg")).collect();
+        let mut paths: BTreeSet<&str> = names.iter().map(String::as_str).collect();
+        paths.extend(["rooms/bath/photos.txt", "rooms/hall/photos/02500.jpg"]);
+        let tried = beside(&paths, "rooms/bath/photos/", "02500x.jpg");
+        assert_eq!(tried.len(), 2 * BESIDE);
+        assert!(tried.contains(&"02500.jpg") && tried.is_sorted());
+        assert_eq!(beside(&paths, "rooms/hall/photos/", "a.jpg"), ["02500.jpg"]);
+    }
 }
