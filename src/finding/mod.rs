@@ -1,5 +1,7 @@
 //! What we say about a book: findings, their severity and the source behind them.
 
+mod cut;
+
 use crate::source::{Place, Span, Spanned};
 use crate::units::Date;
 
@@ -123,7 +125,7 @@ impl Finding {
             item: None,
             about: None,
             option: None,
-            message: message.into(),
+            message: cut::cut(message.into()),
             bars: false,
             past: false,
             remedy: String::new(),
@@ -137,14 +139,14 @@ impl Finding {
     /// Says how to mend it.
     #[must_use]
     pub fn remedy(mut self, remedy: impl Into<String>) -> Self {
-        self.remedy = remedy.into();
+        self.remedy = cut::cut(remedy.into());
         self
     }
 
     /// Points at another place too.
     #[must_use]
     pub fn also(mut self, span: Span, label: impl Into<String>) -> Self {
-        self.also.push(Also { span, label: label.into() });
+        self.also.push(Also { span, label: cut::cut(label.into()) });
         self
     }
 

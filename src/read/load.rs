@@ -95,6 +95,7 @@ fn room_of(path: &str) -> Option<String> {
 pub fn load(folder: &Folder) -> Loaded {
     let mut loaded = Loaded::default();
     loaded.strays(folder);
+    loaded.findings.extend(super::disk_names::faults(folder));
     let wanted: Vec<(String, Part)> = folder
         .entries()
         .iter()
@@ -214,6 +215,11 @@ impl Loaded {
                     format!("`{path}` is a link to a folder, or to nothing"),
                     "copy the files into the book; links to folders are not followed",
                 ),
+                StrayKind::NoFile => (
+                    "source/syntax",
+                    format!("`{path}` is a pipe or a device, which is never read"),
+                    "delete it, or put the file that is meant in its place",
+                ),
                 StrayKind::BadName => (
                     "source/syntax",
                     format!("the name of `{path}` is not Unicode text"),
@@ -264,6 +270,9 @@ fn tree(files: &Files, file: FileId) -> Result<Tree, Finding> {
             YamlErrorKind::KeyNotText => ("source/syntax", "write the key as plain words before the colon"),
             YamlErrorKind::Syntax(_) => {
                 ("source/syntax", "look at this line and the one before: a colon, a quote or an indent is off")
+            }
+            YamlErrorKind::TooMuchText => {
+                ("source/too-large", "say a long text once, and split the file: one selection a file is the usual way")
             }
             YamlErrorKind::TooDeep => ("source/too-large", "a book needs no such nesting: write it flatter"),
             _ => ("source/too-large", "write the values out instead of repeating them by alias"),

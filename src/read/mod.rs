@@ -17,6 +17,7 @@ mod ceiling;
 mod choice;
 mod clearances;
 mod codes;
+mod disk_names;
 mod fit;
 mod joinery;
 mod kept;

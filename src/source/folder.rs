@@ -2,15 +2,15 @@
 
 mod record;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashSet};
 use std::fmt;
-use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use walkdir::WalkDir;
 
 use super::aside::{is_aside, is_aside_on_disk, is_hidden, is_site};
+use super::regular::open_regular;
 
 pub use record::Recorded;
 
@@ -52,6 +52,8 @@ pub enum StrayKind {
     LeadsAside(String),
     /// A link to a folder (which could run in a circle), or to nothing.
     LinkNotFollowed,
+    /// A pipe, a device or a socket: reading it might never end.
+    NoFile,
     /// A link in the cache, which is written to.
     LinkInCache,
     /// Its name is not text.
@@ -135,6 +137,7 @@ enum Store {
 pub struct Folder {
     store: Store,
     entries: Vec<Entry>,
+    paths: HashSet<String>,
     strays: Vec<Stray>,
 }
 
@@ -150,8 +153,10 @@ impl Folder {
         let unreadable = |error| FolderError::Unreadable(root.to_path_buf(), error);
         std::fs::read_dir(root).map_err(unreadable)?;
         let root = root.canonicalize().map_err(unreadable)?;
-        let mut folder = Self { store: Store::Memory(BTreeMap::new()), entries: vec![], strays: vec![] };
+        let mut folder =
+            Self { store: Store::Memory(BTreeMap::new()), entries: vec![], paths: HashSet::new(), strays: vec![] };
         folder.walk(&root);
+        folder.paths = folder.entries.iter().map(|entry| entry.path.clone()).collect();
         folder.look_at_cache(&root);
         folder.store = Store::Disk(root);
         Ok(folder)
@@ -164,8 +169,9 @@ impl Folder {
         let of_the_book = files.iter().filter(|(path, _)| !is_aside(path));
         let entries =
             of_the_book.map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: false });
-        let entries = entries.collect();
-        Self { store: Store::Memory(files), entries, strays: vec![] }
+        let entries: Vec<Entry> = entries.collect();
+        let paths = entries.iter().map(|entry| entry.path.clone()).collect();
+        Self { store: Store::Memory(files), entries, paths, strays: vec![] }
     }
 
     fn walk(&mut self, root: &Path) {
@@ -198,6 +204,7 @@ impl Folder {
             Ok((facts, end)) if facts.is_file() => {
                 self.entries.push(Entry { path: name, bytes: facts.len(), linked: end != path });
             }
+            Ok((facts, _)) if !facts.is_dir() => self.stray(name, StrayKind::NoFile),
             Ok(_) => self.stray(name, StrayKind::LinkNotFollowed),
             Err(_) if path.is_symlink() => self.stray(name, StrayKind::LinkNotFollowed),
             Err(error) => self.stray(name, StrayKind::Unreadable(error.to_string())),
@@ -243,7 +250,7 @@ impl Folder {
 
     /// Whether the book has this file.
     pub fn contains(&self, path: &str) -> bool {
-        self.entries.iter().any(|entry| entry.path == path)
+        self.paths.contains(path)
     }
 
     /// What changes whenever a text of the book does: its files that are YAML, with size and time.
@@ -316,7 +323,7 @@ impl Folder {
             return Err(FolderError::NotInBook(path.to_string()));
         }
         let mut bytes = Vec::new();
-        File::open(end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
+        open_regular(&end).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
         Ok(bytes)
     }
 }
@@ -344,7 +351,7 @@ fn without_links(root: &Path, path: &str, count: u64) -> Result<Option<Vec<u8>>,
         return Err(FolderError::NotInBook(path.to_string()));
     }
     let mut bytes = Vec::new();
-    File::open(root.join(path)).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
+    open_regular(&root.join(path)).and_then(|file| file.take(count).read_to_end(&mut bytes)).map_err(unreadable)?;
     Ok(Some(bytes))
 }
 

@@ -15,4 +15,8 @@ pub use aside::is_aside;
 mod folder;
 pub use folder::{Entry, Folder, FolderError, RecordFile, Recorded, Stamp, Stray, StrayKind};
 
+mod regular;
+
+pub mod portable;
+
 pub mod yaml;

@@ -13,6 +13,8 @@ use super::span::{FileId, Span, Spanned};
 pub const MAX_NODES: usize = 400_000;
 /// Deepest nesting.
 pub const MAX_DEPTH: usize = 64;
+/// Most bytes of text in one file, those of aliases counted as often as they are used.
+pub const MAX_BYTES: usize = 16 * 1024 * 1024;
 /// Most anchors in one file.
 pub const MAX_ANCHORS: usize = 1_000;
 
@@ -63,11 +65,15 @@ impl Node {
         pairs.iter().find(|(name, _)| name.value == key).map(|(_, node)| node).filter(|node| !node.is_nothing())
     }
 
-    fn size(&self) -> usize {
-        1 + match &self.value {
-            Value::Scalar { .. } => 0,
-            Value::List(items) => items.iter().map(Node::size).sum(),
-            Value::Map(pairs) => pairs.iter().map(|(_, node)| 1 + node.size()).sum(),
+    /// How many values it holds, and how many bytes of text.
+    fn size(&self) -> (usize, usize) {
+        let add = |all: (usize, usize), more: (usize, usize)| (all.0 + more.0, all.1 + more.1);
+        match &self.value {
+            Value::Scalar { text, .. } => (1, text.len()),
+            Value::List(items) => items.iter().map(Node::size).fold((1, 0), add),
+            Value::Map(pairs) => {
+                pairs.iter().map(|(key, node)| add((1, key.value.len()), node.size())).fold((1, 0), add)
+            }
         }
     }
 }
@@ -96,6 +102,8 @@ pub enum YamlErrorKind {
     AliasOfItself,
     /// Too many values, aliases counted as often as used.
     TooManyNodes,
+    /// Too much text, aliases counted as often as used.
+    TooMuchText,
     /// Nested too deeply.
     TooDeep,
     /// Too many anchors.
@@ -111,6 +119,9 @@ impl fmt::Display for YamlErrorKind {
             Self::KeyNotText => f.write_str("a key must be a word or a few words"),
             Self::AliasOfItself => f.write_str("this alias stands inside what it repeats"),
             Self::TooManyNodes => write!(f, "the file holds more than {MAX_NODES} values, aliases counted as used"),
+            Self::TooMuchText => {
+                write!(f, "the file holds more than {} MB of text, aliases counted as used", MAX_BYTES / 1024 / 1024)
+            }
             Self::TooDeep => write!(f, "values are nested more than {MAX_DEPTH} deep"),
             Self::TooManyAnchors => write!(f, "the file has more than {MAX_ANCHORS} anchors"),
         }
@@ -159,6 +170,7 @@ struct Builder<'t> {
     open: Vec<Open>,
     anchors: HashMap<usize, Option<Node>>,
     nodes: usize,
+    bytes: usize,
     root: Option<Node>,
     documents: usize,
     repeated: Vec<(Spanned<String>, Span)>,
@@ -172,6 +184,7 @@ impl<'t> Builder<'t> {
             open: vec![],
             anchors: HashMap::new(),
             nodes: 0,
+            bytes: 0,
             root: None,
             documents: 0,
             repeated: vec![],
@@ -257,8 +270,14 @@ impl<'t> Builder<'t> {
     /// A finished node: kept under its anchor, and set in its place.
     fn finish(&mut self, node: Node, anchor: usize) -> Result<(), YamlError> {
         self.nodes += 1;
+        if let Value::Scalar { text, .. } = &node.value {
+            self.bytes += text.len();
+        }
         self.within_budget(node.span)?;
         if anchor != 0 {
+            // What an anchor keeps is a copy, and anchors may stand within anchors.
+            self.bytes += node.size().1;
+            self.within_budget(node.span)?;
             self.keep(anchor, Some(node.clone()), node.span)?;
         }
         self.place(node)
@@ -279,7 +298,9 @@ impl<'t> Builder<'t> {
             return Err(YamlError { kind: YamlErrorKind::AliasOfItself, span });
         };
         // Counted before it is copied, so that a bomb is refused before it grows.
-        self.nodes += node.size();
+        let (nodes, bytes) = node.size();
+        self.nodes += nodes;
+        self.bytes += bytes;
         self.within_budget(span)?;
         match self.anchors.get(&anchor) {
             Some(Some(node)) => Ok(node.clone()),
@@ -290,6 +311,9 @@ impl<'t> Builder<'t> {
     fn within_budget(&self, span: Span) -> Result<(), YamlError> {
         if self.nodes > MAX_NODES {
             return Err(YamlError { kind: YamlErrorKind::TooManyNodes, span });
+        }
+        if self.bytes > MAX_BYTES {
+            return Err(YamlError { kind: YamlErrorKind::TooMuchText, span });
         }
         Ok(())
     }

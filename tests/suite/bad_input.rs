@@ -5,6 +5,7 @@ mod drafts;
 mod folder;
 mod links;
 mod pictures;
+mod pipes;
 mod stopped;
 mod yaml;
 

@@ -46,6 +46,7 @@ pub const RULES: &[Rule] = &[
     source::too_large::RULE,
     source::stray::RULE,
     source::unchecked::RULE,
+    source::unportable::RULE,
     source::geometry::RULE,
     complete::field::RULE,
     complete::opening::RULE,

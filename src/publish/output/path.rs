@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::source::portable::{self, NameFault};
+
 /// The names that the writer keeps for itself begin with this.
 pub(super) const RESERVED: &str = ".bookmatch";
 
@@ -28,7 +30,10 @@ impl fmt::Display for PathError {
         match self {
             Self::Outside(path) => write!(f, "`{path}` is no path inside the published folder"),
             Self::Unportable(path) => {
-                write!(f, "`{path}` cannot be stored on every kind of disk")
+                write!(
+                    f,
+                    "`{path}` cannot be stored on every kind of disk; rename the folder or file of the book after which it is named (`review` names it)"
+                )
             }
             Self::Reserved(path) => write!(f, "`{path}` uses a name kept for publishing itself"),
             Self::Taken { path, by } => write!(f, "`{path}` would take the place of `{by}`"),
@@ -54,15 +59,14 @@ pub(super) fn check(path: &str) -> Result<(), PathError> {
     Ok(())
 }
 
-/// Memory sticks are FAT, web hosts are not: only what both can store.
+/// Memory sticks are FAT, web hosts are not: only what both can store. Names of pages are longer than those of the
+/// book that they are made of.
 fn portable(step: &str) -> bool {
-    let stem = step.split('.').next().unwrap_or(step).to_ascii_lowercase();
-    let device = matches!(stem.as_str(), "con" | "prn" | "aux" | "nul")
-        || (stem.len() == 4
-            && (stem.starts_with("com") || stem.starts_with("lpt"))
-            && stem.ends_with(|last: char| last.is_ascii_digit()));
-    let letters = !step.chars().any(|letter| letter.is_control() || r#"\<>:"|?*"#.contains(letter));
-    letters && !device && !step.ends_with(['.', ' ']) && step.len() <= 255
+    match portable::fault(step) {
+        None => true,
+        Some(NameFault::Long) => step.len() <= 255,
+        Some(_) => false,
+    }
 }
 
 /// The form under which two paths are the same on a disk that ignores case.

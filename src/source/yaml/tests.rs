@@ -64,6 +64,20 @@ fn an_alias_bomb_is_refused_before_it_grows() {
 }
 
 #[test]
+fn a_long_text_that_aliases_repeat_is_counted_as_often_as_it_stands() {
+    let long = "x".repeat(500_000);
+    let aliases = |count: usize| format!("a: &a {long}\nb: [{}]\n", "*a, ".repeat(count));
+    assert_eq!(fails(&aliases(100_000)).0, YamlErrorKind::TooMuchText);
+    assert!(tree(&aliases(20)).is_ok());
+    // A copy is kept for each anchor that stands within another.
+    let nested: String = (0..60).map(|n| format!("&n{n} [")).collect();
+    assert_eq!(fails(&format!("a: {nested}{long}{}", "]".repeat(60))).0, YamlErrorKind::TooMuchText);
+    // A key may be an alias too.
+    let keys: String = (0..40).map(|n| format!("k{n}: {{*a : 1}}\n")).collect();
+    assert_eq!(fails(&format!("a: &a {long}\n{keys}")).0, YamlErrorKind::TooMuchText);
+}
+
+#[test]
 fn an_alias_inside_what_it_repeats_is_refused() {
     assert_eq!(fails("a: &a [*a]").0, YamlErrorKind::AliasOfItself);
 }

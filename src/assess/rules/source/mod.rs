@@ -11,4 +11,5 @@ pub mod too_large;
 pub mod unchecked;
 pub mod unknown_key;
 pub mod unknown_name;
+pub mod unportable;
 pub mod wrong_type;

@@ -1,0 +1,48 @@
+//! The names of files and folders that some disks refuse.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::finding::{Finding, Severity};
+use crate::source::portable::fault;
+use crate::source::{Folder, Place};
+
+const RULE: &str = "source/unportable";
+
+/// What is wrong with the names in the folder, one finding a name, ordered by path.
+pub fn faults(folder: &Folder) -> Vec<Finding> {
+    let mut steps: BTreeSet<&str> = BTreeSet::new();
+    for entry in folder.entries() {
+        let ends = entry.path.match_indices('/').map(|(at, _)| at).chain([entry.path.len()]);
+        steps.extend(ends.filter_map(|end| entry.path.get(..end)));
+    }
+    let mut found = Vec::new();
+    let mut folded: BTreeMap<String, &str> = BTreeMap::new();
+    for path in steps {
+        let (above, name) = path.rsplit_once('/').unwrap_or(("", path));
+        let mut tell = |message: String, remedy: &str| {
+            let severity = if is_published(folder, path) { Severity::Stop } else { Severity::Query };
+            let room = path.strip_prefix("rooms/").and_then(|rest| rest.split('/').next()).map(str::to_owned);
+            let finding = Finding::new(RULE, severity, Place::Path(path.into()), message).remedy(remedy);
+            found.push(Finding { room, ..finding });
+        };
+        if let Some(fault) = fault(name) {
+            let remedy = "rename it with plain letters, figures and hyphens, and change the places that name it";
+            tell(format!("the name `{name}` {fault}"), remedy);
+        }
+        match folded.get(&format!("{above}/{}", name.to_lowercase())) {
+            Some(first) => {
+                let message = format!("`{name}` and `{first}` are one name on some disks");
+                tell(message, "rename one of them, so that they differ by more than capital letters");
+            }
+            None => {
+                folded.insert(format!("{above}/{}", name.to_lowercase()), name);
+            }
+        }
+    }
+    found
+}
+
+/// Rooms and selections give published pages their paths.
+fn is_published(folder: &Folder, path: &str) -> bool {
+    path.starts_with("rooms/") && (path.ends_with(".yaml") || !folder.contains(path))
+}

@@ -1,0 +1,70 @@
+//! Which names every kind of disk takes: a book is sent, copied and published, from one kind to another.
+
+use std::fmt;
+
+/// The longest name of a file or folder in a book, in bytes: what is published adds to it.
+pub const LONGEST_NAME: usize = 200;
+
+/// Why some disk refuses a name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NameFault {
+    /// It stands for a device on some systems, whatever ending it has.
+    Device,
+    /// A sign that some disks refuse, or one that nobody sees.
+    Sign(char),
+    /// A full stop or a space at its end, which some systems drop.
+    End,
+    /// More bytes than some disks hold.
+    Long,
+}
+
+impl fmt::Display for NameFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Device => f.write_str("is the name of a device on some systems"),
+            Self::Sign(sign) if sign.is_control() => write!(f, "has the control character U+{:04X}", u32::from(*sign)),
+            Self::Sign(sign) => write!(f, "has `{sign}`, which some disks refuse"),
+            Self::End => f.write_str("ends with a full stop or a space, which some systems drop"),
+            Self::Long => write!(f, "is longer than {LONGEST_NAME} bytes"),
+        }
+    }
+}
+
+/// What some disk has against the name of a file or folder: FAT, exFAT and NTFS, as Microsoft's page on naming
+/// files tells their rules (from memory).
+pub fn fault(name: &str) -> Option<NameFault> {
+    let stem = name.split('.').next().unwrap_or(name).trim_end().to_ascii_lowercase();
+    let numbered = stem.strip_prefix("com").or_else(|| stem.strip_prefix("lpt"));
+    let is_port =
+        numbered.is_some_and(|rest| matches!(rest, "¹" | "²" | "³") || matches!(rest.as_bytes(), [b'0'..=b'9']));
+    let sign = name.chars().find(|letter| letter.is_control() || r#"\<>:"|?*"#.contains(*letter));
+    if matches!(stem.as_str(), "con" | "prn" | "aux" | "nul") || is_port {
+        Some(NameFault::Device)
+    } else if let Some(sign) = sign {
+        Some(NameFault::Sign(sign))
+    } else if name.ends_with(['.', ' ']) {
+        Some(NameFault::End)
+    } else {
+        (name.len() > LONGEST_NAME).then_some(NameFault::Long)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_that_some_disk_refuses_are_known() {
+        for name in ["aux", "Con.yaml", "nul.tar.gz", "COM1", "lpt9.jpg", "aux .yaml"] {
+            assert_eq!(fault(name), Some(NameFault::Device), "{name}");
+        }
+        for (name, sign) in [("a:b", ':'), ("what?.jpg", '?'), ("a\u{1b}b", '\u{1b}'), ("a\\b", '\\')] {
+            assert_eq!(fault(name), Some(NameFault::Sign(sign)), "{name}");
+        }
+        assert_eq!((fault("tap."), fault("tap ")), (Some(NameFault::End), Some(NameFault::End)));
+        assert_eq!((fault(&"a".repeat(200)), fault(&"a".repeat(201))), (None, Some(NameFault::Long)));
+        for name in ["auxiliary", "console", "com", "com10", "lpt", "küche.yaml", "9\" tile", ".hidden"] {
+            assert_eq!(fault(name).filter(|fault| *fault != NameFault::Sign('"')), None, "{name}");
+        }
+    }
+}
