@@ -6,6 +6,7 @@
 //! counts first.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 use crate::book::vocabulary::Trade;
 use crate::book::{Book, Choice, Opening, Room, Selection};
@@ -168,8 +169,8 @@ impl<'a> Depends<'a> {
                 trail.push(at);
                 return trail;
             }
-            if !came.contains_key(&at.span) {
-                came.insert(at.span, before);
+            if let Entry::Vacant(place) = came.entry(at.span) {
+                place.insert(before);
                 open.extend(self.grounds(at).iter().map(|ground| (ground.selection, Some(at))));
             }
         }
