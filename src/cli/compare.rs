@@ -23,7 +23,7 @@ pub struct Compare {
     #[arg(value_name = "BOOK FROM TO", num_args = 2..=3, required = true)]
     given: Vec<String>,
     /// How to print it
-    #[arg(long, value_enum, default_value_t = Format::Text)]
+    #[arg(long, value_enum, default_value = "text")]
     format: Format,
     /// The file to write the PDF to; one that is there is replaced
     #[arg(long, value_name = "FILE", required_if_eq("format", "pdf"))]
@@ -61,7 +61,7 @@ impl Compare {
         let folder = Folder::open(&book)?;
         let review = pipeline::review(&folder, self.today.date()?)?;
         if review.book.record.faulty {
-            report::say(report::worded(&review, report::Format::Text, report::to_a_terminal()).trim_end());
+            report::say_review(&review);
             report::say("not compared: the record is not as it was written");
             return Ok(STOPPED);
         }
@@ -71,7 +71,7 @@ impl Compare {
         match (self.format, &self.out) {
             (Format::Pdf, Some(out)) => write(out, &sheet(&order, issues, book)?)?,
             (_, Some(_)) => return Err("only a PDF is written to a file; give `--format pdf` with `--out`".into()),
-            (Format::Json, None) => report::print(&change_order::json(&order, issues, book))?,
+            (Format::Json, None) => report::print_json(&change_order::json(&order, issues, book))?,
             (_, None) => report::print(&change_order::text(&order, issues, book))?,
         }
         Ok(CLEAN)

@@ -50,7 +50,7 @@ impl Issue {
         };
         let review = pipeline::review_to_issue(&folder, self.today.date()?)?;
         if review.assessment.findings.iter().any(|finding| in_the_way(finding, purpose)) {
-            say(report::worded(&review, Format::Text, report::to_a_terminal()).trim_end());
+            report::say_review(&review);
             say("not issued: mend or waive what stops the work");
             return Ok(STOPPED);
         }

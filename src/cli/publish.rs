@@ -11,7 +11,7 @@ use crate::publish::output::{Place, WriteError, is_published, write};
 use crate::source::Folder;
 
 use super::book_folder::BookFolder;
-use super::report::{self, Format, say};
+use super::report::{self, say};
 use super::today::Today;
 use super::{CLEAN, FAILED, Failure, STOPPED, progress};
 
@@ -45,7 +45,7 @@ impl Publish {
             return Ok(FAILED);
         }
         if review.assessment.counts.stops > 0 {
-            say(report::worded(&review, Format::Text, report::to_a_terminal()).trim_end());
+            report::say_review(&review);
             if !self.draft {
                 say("not published: mend or waive what stops the work, or publish a draft with `--draft`");
                 return Ok(STOPPED);

@@ -1,7 +1,5 @@
 //! `review`: reads everything and reports every finding at once.
 
-use std::io::IsTerminal;
-
 use crate::pipeline;
 
 use super::book_folder::BookFolder;
@@ -17,7 +15,7 @@ pub struct Review {
     #[command(flatten)]
     book: BookFolder,
     /// How to print the findings
-    #[arg(long, value_enum, default_value_t = Format::Text)]
+    #[arg(long, value_enum, default_value = "text")]
     format: Format,
     #[command(flatten)]
     today: Today,
@@ -28,8 +26,7 @@ impl Review {
     pub fn run(&self) -> Result<u8, Failure> {
         let folder = self.book.open()?;
         let review = pipeline::review(&folder, self.today.date()?)?;
-        let colour = std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-        report::print(&report::worded(&review, self.format, colour))?;
+        report::print_review(&review, self.format)?;
         Ok(if review.assessment.counts.stops == 0 { CLEAN } else { STOPPED })
     }
 }

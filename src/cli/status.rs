@@ -15,7 +15,7 @@ pub struct Status {
     #[command(flatten)]
     book: BookFolder,
     /// How to print it
-    #[arg(long, value_enum, default_value_t = StatusFormat::Text)]
+    #[arg(long, value_enum, default_value = "text")]
     format: StatusFormat,
     #[command(flatten)]
     today: Today,
@@ -26,7 +26,7 @@ impl Status {
     pub fn run(&self) -> Result<u8, Failure> {
         let folder = self.book.open()?;
         let review = pipeline::review(&folder, self.today.date()?)?;
-        report::print(&report::status(&review, self.format))?;
+        report::print_status(&review, self.format)?;
         Ok(if review.assessment.counts.stops == 0 { CLEAN } else { STOPPED })
     }
 }

@@ -7,6 +7,7 @@ mod links;
 mod pictures;
 mod pipes;
 mod stopped;
+mod terminal;
 mod yaml;
 
 use std::fs;

@@ -1,9 +1,10 @@
-//! Findings as text, JSON or SARIF.
+//! Findings as text, JSON or SARIF, and the one way to the terminal for all that is said.
 
 mod approvals;
 pub mod change_order;
 mod json;
 mod sarif;
+mod shown;
 mod status;
 mod text;
 
@@ -33,30 +34,55 @@ pub enum StatusFormat {
     Json,
 }
 
-/// Where a book stands, in that format.
-pub fn status(review: &Review, format: StatusFormat) -> String {
+/// Prints where a book stands, in that format.
+pub fn print_status(review: &Review, format: StatusFormat) -> Result<(), Failure> {
     match format {
-        StatusFormat::Text => status::text(review),
-        StatusFormat::Json => status::json(review),
+        StatusFormat::Text => print(&status::text(review)),
+        StatusFormat::Json => print_json(&status::json(review)),
     }
 }
 
-/// A review in that format.
-pub fn worded(review: &Review, format: Format, colour: bool) -> String {
+/// Prints a review in that format.
+pub fn print_review(review: &Review, format: Format) -> Result<(), Failure> {
     match format {
-        Format::Text => text::report(review, colour),
-        Format::Json => json::report(review),
-        Format::Sarif => sarif::report(review),
+        Format::Text if can_colour(&std::io::stdout()) => put(&shown::styled(&text::report(review, true))),
+        Format::Text => print(&text::report(review, false)),
+        Format::Json => print_json(&json::report(review)),
+        Format::Sarif => print_json(&sarif::report(review)),
+    }
+}
+
+/// Says what a review found, beside the result.
+pub fn say_review(review: &Review) {
+    if to_a_terminal() {
+        // Nothing is left to be done if even the message can't be printed.
+        let _ = writeln!(std::io::stderr().lock(), "{}", shown::styled(text::report(review, true).trim_end()));
+    } else {
+        say(text::report(review, false).trim_end());
     }
 }
 
 /// Whether colours can be seen on standard error.
 pub fn to_a_terminal() -> bool {
-    std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none()
+    can_colour(&std::io::stderr())
 }
 
-/// Prints a result. A reader that stopped reading is no failure.
+fn can_colour(stream: &impl IsTerminal) -> bool {
+    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none()
+}
+
+/// Prints a result.
 pub fn print(result: &str) -> Result<(), Failure> {
+    put(&shown::plain(result))
+}
+
+/// Prints a result for programs.
+pub fn print_json(result: &str) -> Result<(), Failure> {
+    put(&shown::json(result))
+}
+
+/// A reader that stopped reading is no failure.
+fn put(result: &str) -> Result<(), Failure> {
     match std::io::stdout().lock().write_all(result.as_bytes()) {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error.into()),
         _ => Ok(()),
@@ -66,5 +92,5 @@ pub fn print(result: &str) -> Result<(), Failure> {
 /// Says something to whoever runs the command.
 pub fn say(message: &str) {
     // Nothing is left to be done if even the message can't be printed.
-    let _ = writeln!(std::io::stderr().lock(), "{message}");
+    let _ = writeln!(std::io::stderr().lock(), "{}", shown::plain(message));
 }

@@ -8,6 +8,8 @@ use crate::finding::{Counts, Finding, SettleBy, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place, SourceFile, Span};
 
+use super::shown::plain;
+
 /// Most findings shown for one file; JSON and SARIF always give all.
 const SHOWN_PER_FILE: usize = 20;
 /// Lines of a file shown around a place.
@@ -34,12 +36,13 @@ fn told(findings: &[Finding], files: &Files, colour: bool) -> String {
         }
     }
     for (path, count) in shown.into_iter().filter(|(_, count)| *count > SHOWN_PER_FILE) {
+        let path = plain(path);
         text += &format!("{path}: {} more findings; `--format json` gives all\n", count - SHOWN_PER_FILE);
     }
     for finding in findings {
         if let Some(waived) = &finding.waived {
-            text +=
-                &format!("waived: {} [{}]: {} ({})\n", finding.message, finding.rule, waived.because, waived.words());
+            let (message, words) = (plain(&finding.message), plain(&waived.words()));
+            text += &format!("waived: {message} [{}]: {} ({words})\n", finding.rule, plain(&waived.because));
             text += &finding.caution.map_or(String::new(), |caution| format!("  caution: {caution}\n"));
         }
     }
@@ -55,10 +58,10 @@ fn level(severity: Severity) -> Level<'static> {
 }
 
 fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
-    let title = level(finding.severity).primary_title(finding.message.as_str()).id(finding.rule);
+    let title = level(finding.severity).primary_title(plain(&finding.message)).id(finding.rule);
     let mut group = Group::with_title(title);
     match &finding.place {
-        Place::Path(path) => group = group.element(Origin::path(path.as_str())),
+        Place::Path(path) => group = group.element(Origin::path(plain(path))),
         Place::Text(span) => {
             for element in snippets(finding, *span, files) {
                 group = group.element(element);
@@ -66,6 +69,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
         }
     }
     let about = [finding.room.as_deref(), finding.item.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
+    let about = plain(&about);
     if !about.is_empty() {
         group = group.element(Level::NOTE.with_name("where").message(about));
     }
@@ -77,7 +81,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
         ("caution", finding.caution.unwrap_or("")),
     ];
     for (name, words) in more.into_iter().filter(|(_, words)| !words.is_empty()) {
-        group = group.element(Level::HELP.with_name(name).message(words.to_string()));
+        group = group.element(Level::HELP.with_name(name).message(plain(words)));
     }
     vec![group]
 }
@@ -92,8 +96,8 @@ fn snippets<'a>(finding: &'a Finding, span: Span, files: &'a Files) -> Vec<Eleme
         let start = (span.start as usize).saturating_sub(from).min(text.len());
         let end = (span.end as usize).saturating_sub(from).clamp(start, text.len());
         let annotation = kind.span(start..end);
-        let annotation = if label.is_empty() { annotation } else { annotation.label(label) };
-        Some(Element::from(Snippet::source(text).line_start(first).path(file.path.as_str()).annotation(annotation)))
+        let annotation = if label.is_empty() { annotation } else { annotation.label(plain(label)) };
+        Some(Element::from(Snippet::source(text).line_start(first).path(plain(&file.path)).annotation(annotation)))
     });
     elements.collect()
 }

@@ -1,0 +1,80 @@
+//! Names and texts of others reach the terminal written out, so that they can neither steer it nor turn its lines.
+
+use std::process::Command;
+
+use crate::issued::{IssuedBook, seal};
+use crate::project::{Project, Ran};
+
+use super::TODAY;
+
+/// Clears the screen and sets the title; turns the reading order; eight-bit forms of the same.
+const HOSTILE: &str = "a\u{1b}[2J\u{1b}]0;b\u{7}\u{202e}c\u{9b}d";
+
+#[track_caller]
+fn is_inert(ran: &Ran) {
+    for said in [&ran.stdout, &ran.stderr] {
+        let steers = |letter: char| {
+            letter.is_control() && !matches!(letter, '\n' | '\t') || matches!(letter, '\u{202a}'..='\u{202e}')
+        };
+        assert!(!said.contains(steers), "{said:?}");
+    }
+}
+
+fn hostile_book() -> Project {
+    let escaped = "a\\e[2J\\e]0;b\\a\\u202ec\\x9bd";
+    Project::copy_of("example-project").file(&format!("rooms/kitchen/{HOSTILE}.jpg"), "no picture").file(
+        "rooms/kitchen/hostile.yaml",
+        &format!(
+            "selection: \"{escaped}\"\nkind: tap\n\"{escaped}\": 1\nfinish: \"{escaped}\"\nplace: \"{escaped}\"\n"
+        ),
+    )
+}
+
+#[test]
+fn names_and_texts_of_a_book_are_written_out_by_each_command() {
+    let book = hostile_book();
+    let out = book.beside("site");
+    let out = out.to_str().unwrap();
+    for arguments in [
+        &["review"][..],
+        &["review", "--format", "json"],
+        &["review", "--format", "sarif"],
+        &["status"],
+        &["status", "--format", "json"],
+        &["publish", "--out", out],
+        &["publish", "--draft", "--out", out],
+        &["issue", "--for", "approval"],
+        &["compare"],
+    ] {
+        is_inert(&book.run(arguments.iter().chain(&TODAY)));
+    }
+    let ran = book.run(["review"].iter().chain(&TODAY)).exits(1);
+    ran.says("<U+001B>[2J").says("<U+202E>").says("<U+009B>");
+}
+
+#[test]
+fn json_and_sarif_say_the_name_itself_in_escapes() {
+    let book = hostile_book();
+    for format in ["json", "sarif"] {
+        let ran = book.run(["review", "--format", format].iter().chain(&TODAY));
+        is_inert(&ran);
+        let text = ran.stdout_is_json().to_string();
+        let name = serde_json::to_string(HOSTILE).unwrap();
+        assert!(text.contains(name.trim_matches('"')), "{format}");
+    }
+}
+
+#[test]
+fn a_stranger_s_name_is_written_out_when_a_response_is_received() {
+    let book = IssuedBook::new();
+    let folder = tempfile::tempdir().unwrap();
+    for (number, place) in ["/signed/name", "/who", "/items/0/room", "/book", "/format"].into_iter().enumerate() {
+        let mut response = book.response(u32::try_from(number).unwrap() + 1);
+        *response.pointer_mut(place).unwrap() = HOSTILE.into();
+        let file = folder.path().join(format!("{HOSTILE}-{number}.json"));
+        std::fs::write(&file, seal(response, &book.keys[0])).unwrap();
+        let mut command = Command::new(env!("CARGO_BIN_EXE_bookmatch"));
+        command.args(["receive", book.path().to_str().unwrap(), file.to_str().unwrap()]);
+        is_inert(&Ran::of(&mut command));
+    }
+}
