@@ -12,7 +12,7 @@ use crate::source::Folder;
 
 use super::book_folder::BookFolder;
 use super::publish::{open_cache, say_trouble};
-use super::report::{self, Format, say};
+use super::report::{self, say};
 use super::today::{Today, moment};
 use super::{CLEAN, Failure, STOPPED};
 

@@ -40,7 +40,7 @@ impl Publish {
         let folder = self.book.open()?;
         let review = pipeline::review(&folder, self.today.date()?)?;
         if let Some(why) = self.would_lose(&review) {
-            say(report::worded(&review, Format::Text, report::to_a_terminal()).trim_end());
+            report::say_review(&review);
             say(&format!("not published: {why}; what was published before stays as it was"));
             return Ok(FAILED);
         }

@@ -22,7 +22,7 @@ fn is_inert(ran: &Ran) {
 
 fn hostile_book() -> Project {
     let escaped = "a\\e[2J\\e]0;b\\a\\u202ec\\x9bd";
-    Project::copy_of("example-project").file(&format!("rooms/kitchen/{HOSTILE}.jpg"), "no picture").file(
+    Project::copy_of("src/start/book").file(&format!("rooms/kitchen/{HOSTILE}.jpg"), "no picture").file(
         "rooms/kitchen/hostile.yaml",
         &format!(
             "selection: \"{escaped}\"\nkind: tap\n\"{escaped}\": 1\nfinish: \"{escaped}\"\nplace: \"{escaped}\"\n"
