@@ -22,12 +22,13 @@ fn is_inert(ran: &Ran) {
 
 fn hostile_book() -> Project {
     let escaped = "a\\e[2J\\e]0;b\\a\\u202ec\\x9bd";
-    Project::copy_of("src/start/book").file(&format!("rooms/kitchen/{HOSTILE}.jpg"), "no picture").file(
-        "rooms/kitchen/hostile.yaml",
-        &format!(
-            "selection: \"{escaped}\"\nkind: tap\n\"{escaped}\": 1\nfinish: \"{escaped}\"\nplace: \"{escaped}\"\n"
-        ),
-    )
+    let hostile =
+        format!("selection: \"{escaped}\"\nkind: tap\n\"{escaped}\": 1\nfinish: \"{escaped}\"\nplace: \"{escaped}\"\n");
+    Project::new()
+        .file("book.yaml", "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\nceiling: 8' 1\"\n")
+        .file("rooms/kitchen/hostile.yaml", &hostile)
+        .file(&format!("rooms/kitchen/{HOSTILE}.jpg"), "no picture")
 }
 
 #[test]
