@@ -21,15 +21,39 @@ struct Reach<'a> {
     inside: Vec<Span>,
 }
 
+/// What a waiver stands at.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord)]
+enum Scope {
+    Book,
+    Room(String),
+    Thing(Span),
+}
+
+/// A rule, where it is waived, and for which option alone.
+type Key = (String, Scope, Option<String>);
+
+/// The waivers of one key: they reach the same findings, so that they are counted once.
+#[derive(Default)]
+struct Group<'a> {
+    /// The first of them that still holds, and its place among all.
+    holds: Option<(usize, &'a Waiver)>,
+    /// How many findings they reach.
+    met: usize,
+}
+
 impl Reach<'_> {
-    fn covers(&self, finding: &Finding) -> bool {
-        let room = self.room.is_none_or(|room| finding.room.as_deref() == Some(room));
-        let of_it = |about: Span| self.at.is_some_and(|at| at.span == about) || self.inside.contains(&about);
-        let about = self.at.is_none() || finding.about.is_some_and(of_it);
-        // An option has a name only within its selection: said of a whole room, it is none's.
-        let option = self.waiver.option.get();
-        let option = option.is_none_or(|option| self.at.is_some() && finding.option.as_ref() == Some(option));
-        self.waiver.rule.value == finding.rule && room && about && option
+    /// Where it is looked for. An option has a name only within its selection: said of a whole room, it is
+    /// none's, and reaches nothing.
+    fn keys(&self) -> Vec<Key> {
+        let key = |scope| (self.waiver.rule.value.clone(), scope, self.waiver.option.get().cloned());
+        match (self.at, self.room) {
+            (Some(at), _) => {
+                std::iter::once(at.span).chain(self.inside.iter().copied()).map(|of| key(Scope::Thing(of))).collect()
+            }
+            (None, _) if self.waiver.option.get().is_some() => vec![],
+            (None, Some(room)) => vec![key(Scope::Room(room.to_string()))],
+            (None, None) => vec![key(Scope::Book)],
+        }
     }
 
     fn finding(&self, rule: &'static str, severity: Severity, span: Span, message: String) -> Finding {
@@ -46,22 +70,48 @@ impl Reach<'_> {
 /// and waivers that set nothing aside.
 pub fn apply(book: &Book, dates: &Dates, findings: &mut Vec<Finding>) {
     let reaches = reaches(book);
-    // How many findings each waiver meets where it stands, by the place where it is written.
-    let mut met: BTreeMap<Span, usize> = BTreeMap::new();
-    for finding in findings.iter_mut().filter(|finding| rules::can_be_waived(finding.rule)) {
-        // A file that can't be understood, or is not as it was written, can't be waived: it can't be trusted.
-        let here: Vec<&Waiver> =
-            reaches.iter().filter(|reach| reach.covers(finding)).map(|reach| reach.waiver).collect();
-        for waiver in &here {
-            *met.entry(waiver.span).or_default() += 1;
+    let mut groups: BTreeMap<Key, Group<'_>> = BTreeMap::new();
+    for (number, reach) in reaches.iter().enumerate() {
+        for key in reach.keys() {
+            let group = groups.entry(key).or_default();
+            if group.holds.is_none() && !is_past(reach.waiver, dates) {
+                group.holds = Some((number, reach.waiver));
+            }
         }
-        finding.waived = here.into_iter().find(|waiver| !is_past(waiver, dates)).map(waived);
+    }
+    // A file that can't be understood, or is not as it was written, can't be waived: it can't be trusted.
+    for finding in findings.iter_mut().filter(|finding| rules::can_be_waived(finding.rule)) {
+        let holds = reached(finding, &mut groups);
+        finding.waived = holds.map(|(_, waiver)| waived(waiver));
     }
     let mut told = BTreeSet::new();
     for reach in reaches.iter().filter(|reach| told.insert(reach.waiver.span)) {
-        let count = met.get(&reach.waiver.span).copied().unwrap_or_default();
-        findings.extend(unknown(reach).or_else(|| of_no_use(book, reach, count)).or_else(|| expired(reach, dates)));
+        // A waiver of an opening stands there and at what goes into it.
+        let of_waiver = reaches_of(&groups, reach);
+        findings.extend(unknown(reach).or_else(|| of_no_use(book, reach, of_waiver)).or_else(|| expired(reach, dates)));
     }
+}
+
+/// Counts a finding with the waivers that reach it, and gives the first of them that still holds.
+fn reached<'a>(finding: &Finding, groups: &mut BTreeMap<Key, Group<'a>>) -> Option<(usize, &'a Waiver)> {
+    let thing = finding.about.map(Scope::Thing);
+    let room = finding.room.clone().map(Scope::Room);
+    let of_option = thing.clone().zip(finding.option.clone());
+    let of_option = of_option.map(|(scope, option)| (finding.rule.to_string(), scope, Some(option)));
+    let scopes = [Some(Scope::Book), room, thing].into_iter().flatten();
+    let plain = scopes.map(|scope| (finding.rule.to_string(), scope, None));
+    let mut first: Option<(usize, &Waiver)> = None;
+    for key in plain.chain(of_option) {
+        let Some(group) = groups.get_mut(&key) else { continue };
+        group.met += 1;
+        first = [first, group.holds].into_iter().flatten().min_by_key(|(number, _)| *number);
+    }
+    first
+}
+
+/// How many findings a waiver reaches.
+fn reaches_of(groups: &BTreeMap<Key, Group<'_>>, reach: &Reach<'_>) -> usize {
+    reach.keys().iter().filter_map(|key| groups.get(key)).map(|group| group.met).sum()
 }
 
 fn waived(waiver: &Waiver) -> Waived {
@@ -121,10 +171,15 @@ fn reaches(book: &Book) -> Vec<Reach<'_>> {
     for room in &book.rooms {
         let folder = Some(room.folder.as_str());
         all.extend(room.waivers.iter().map(|waiver| whole(waiver, folder)));
+        let mut placed: BTreeMap<&str, Vec<Span>> = BTreeMap::new();
+        for selection in &room.selections {
+            if let Some(place) = selection.place.get() {
+                placed.entry(place).or_default().push(selection.name.span);
+            }
+        }
         for opening in room.openings.iter().filter(|opening| !opening.waivers.is_empty()) {
             // A waiver at an opening reaches what is said of the opening and of what goes into it.
-            let inside = room.selections.iter().filter(|selection| selection.place.get() == Some(&opening.name.value));
-            let inside: Vec<Span> = inside.map(|selection| selection.name.span).collect();
+            let inside = placed.get(opening.name.as_str()).cloned().unwrap_or_default();
             let reach = |waiver| Reach { waiver, room: folder, at: Some(&opening.name), inside: inside.clone() };
             all.extend(opening.waivers.iter().map(reach));
         }
