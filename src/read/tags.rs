@@ -16,8 +16,9 @@ struct AsIssued<'r> {
 impl<'r> AsIssued<'r> {
     fn of(record: &'r Record) -> Self {
         let issued = record.issues.values().flat_map(|issue| &issue.items);
-        let items =
-            issued.map(|item| ((item.room.as_str(), item.item.as_str()), (item.tag.as_str(), item.name.as_str())));
+        let items = issued
+            .filter(|item| !item.tag.is_empty())
+            .map(|item| ((item.room.as_str(), item.item.as_str()), (item.tag.as_str(), item.name.as_str())));
         Self { items: items.collect() }
     }
 
