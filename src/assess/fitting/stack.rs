@@ -21,8 +21,10 @@ impl<'a> Stack<'a> {
     /// which one begins where the other stands already.
     pub fn of(room: &'a Room, opening: &Opening) -> Option<Self> {
         let own = room.opening(&opening.name.value)?;
-        let other = room.openings.iter().find(|other| other.name.value != own.name.value && are_joined(own, other))?;
         let bottom = |opening: &Opening| opening.sill.get().copied().unwrap_or_default();
+        // What begins at one height is asked no further: names are compared for few.
+        let is_other = |other: &&Opening| bottom(other) != bottom(own) && other.name.value != own.name.value;
+        let other = room.openings.iter().find(|other| is_other(other) && are_joined(own, other))?;
         let (lower, upper) = if bottom(own) < bottom(other) { (own, other) } else { (other, own) };
         // Two that stand side by side at unlike heights are no stack; the lower one's height may be the bay's.
         let least = lower.height.get().and_then(|height| height.least()).map_or(Length::ZERO, |least| least.value);
