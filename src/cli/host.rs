@@ -115,6 +115,8 @@ fn take_in(following: Following) -> TakeIn {
             }
             // It names this book and one of its issues, both of which stand on the pages: no stranger learns more.
             Err(Refusal::NothingHolds(_)) => Answer::Outdated { newest: receiver.newest_issue() },
+            // Told once all else was in order: whoever is told has what is on the pages.
+            Err(Refusal::Full(_)) => Answer::Full,
             Err(refusal) if refusal.may_be_repeated() => {
                 say(&format!("a response could not be kept: {refusal}"));
                 Answer::Failed

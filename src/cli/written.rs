@@ -1,5 +1,5 @@
-//! What a designer writes down with `receive`: decisions given by other means, confirmations, conditions met,
-//! readings taken back.
+//! What a designer writes down with `receive`: decisions given by other means, whose an answer is, conditions
+//! met, readings taken back.
 
 use std::path::PathBuf;
 
@@ -29,7 +29,7 @@ pub struct Written {
     /// The option that was chosen
     #[arg(long, requires = "by_hand")]
     option: Option<String>,
-    /// The approver's note, or how a condition was met
+    /// The approver's note, how a condition was met, or what the person said
     #[arg(long)]
     note: Option<String>,
     /// How it was given, and the day if `--given` does not say it, such as "signed on paper, 2027-01-16"
@@ -44,6 +44,16 @@ pub struct Written {
     /// Confirm an unsigned response, or readings, by the first 8 digits of its digest or more
     #[arg(long, value_name = "SHA8", requires = "by", conflicts_with_all = ["by_hand", "met"])]
     confirm: Option<String>,
+    /// An unsigned response is not of whom it names, by the first 8 digits of its digest or more; may be given
+    /// several times
+    #[arg(
+        long,
+        value_name = "SHA8",
+        num_args = 1..,
+        requires = "by",
+        conflicts_with_all = ["by_hand", "met", "confirm", "withdraw"]
+    )]
+    not_theirs: Vec<String>,
     /// Take readings back, by the first 8 digits of their digest or more, or by who measured
     #[arg(long, value_name = "SHA8 | NAME", requires = "by", conflicts_with_all = ["by_hand", "met", "confirm"])]
     withdraw: Option<String>,
@@ -53,7 +63,7 @@ pub struct Written {
     /// Which condition is met, by the first 8 digits of the response that states it, where several are open
     #[arg(long, value_name = "SHA8", requires = "met")]
     of: Option<String>,
-    /// Who confirms, takes back, or says that the condition is met
+    /// Who confirms, puts aside, takes back, or says that the condition is met
     #[arg(long, value_name = "NAME")]
     by: Option<String>,
 }
@@ -88,7 +98,8 @@ fn decision(text: &str) -> Result<Decision, String> {
 impl Written {
     /// Whether something is to be written down.
     pub fn is_asked(&self) -> bool {
-        self.by_hand.is_some() || self.confirm.is_some() || self.met.is_some() || self.withdraw.is_some()
+        let named = self.confirm.is_some() || !self.not_theirs.is_empty() || self.withdraw.is_some();
+        named || self.by_hand.is_some() || self.met.is_some()
     }
 
     /// Records it.
@@ -98,6 +109,9 @@ impl Written {
         if let Some(digits) = &self.confirm {
             return Ok(receiver.confirm(digits, by, now)?);
         }
+        if !self.not_theirs.is_empty() {
+            return Ok(receiver.not_theirs(&self.not_theirs, by, self.note.as_deref(), now)?);
+        }
         if let Some(named) = &self.withdraw {
             return Ok(receiver.take_back(named, by, self.note.as_deref(), now)?);
         }
@@ -106,7 +120,9 @@ impl Written {
             return Ok(receiver.met(&Closed { room, item, digits, by, note }, now)?);
         }
         let (Some(who), Some(decision), Some(how)) = (&self.by_hand, self.decision, &self.how) else {
-            return Err("nothing is to be recorded; give `--by-hand`, `--confirm`, `--met` or `--withdraw`".into());
+            let told =
+                "nothing is to be recorded; give `--by-hand`, `--confirm`, `--not-theirs`, `--met` or `--withdraw`";
+            return Err(told.into());
         };
         if decision == Decision::ApprovedAsNoted && self.note.is_none() {
             return Err("an approval as noted needs its note; give it with `--note`".into());

@@ -24,6 +24,8 @@ pub enum Answer {
         /// The newest issue.
         newest: Option<u32>,
     },
+    /// It proves nothing by itself, and as much as may wait to be confirmed waits already.
+    Full,
     /// It is not recorded, and is not going to be.
     Refused,
     /// It is not recorded, though nothing is known against it: it may be sent again.
@@ -65,6 +67,11 @@ impl IntoResponse for Answer {
             Self::Outdated { newest } => {
                 let why = "nothing that it decides is what is issued now";
                 told(StatusCode::CONFLICT, &Told { outcome: NOT, why, newest: *newest, ..Told::default() })
+            }
+            // "Must not be repeated until it is asked for by a separate user action" (RFC 4918, section 11.5).
+            Self::Full => {
+                let why = "too many that nobody has confirmed wait already; answer by private link, or tell the office";
+                told(StatusCode::INSUFFICIENT_STORAGE, &Told { outcome: NOT, why, ..Told::default() })
             }
             // One answer whatever was wrong: it must not tell a key, a book or a name from another.
             Self::Refused => told(StatusCode::BAD_REQUEST, &Told { outcome: NOT, ..Told::default() }),

@@ -3,9 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use crate::digest::Digest;
-use crate::units::{Date, Length};
+use crate::units::Date;
 
-use super::{Device, During, Moment};
+use super::{Device, During, Measured, Moment, TakenBack};
 
 /// What a line says happened.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -29,6 +29,9 @@ pub enum Fact {
     /// An unsigned response, or readings, were confirmed with the person.
     #[serde(rename = "confirmed")]
     Confirmed(Confirmed),
+    /// An unsigned response is not of the person whom it names.
+    #[serde(rename = "not theirs")]
+    NotTheirs(NotTheirs),
     /// The condition of an approval as noted was met.
     #[serde(rename = "condition met")]
     Met(Met),
@@ -269,132 +272,17 @@ pub struct Met {
     pub on: Date,
 }
 
-/// Readings were taken back: they count no longer.
+/// An unsigned response is not of the person whom it names.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct TakenBack {
-    /// The response that they came in.
+pub struct NotTheirs {
+    /// The response.
     pub response: Digest,
-    /// Who says so.
+    /// Who asked the person.
     pub by: String,
-    /// Why.
+    /// What the person said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
     /// The day.
     pub on: Date,
-}
-
-/// Openings were measured. It counts once it is confirmed.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Measured {
-    /// Of the canonical JSON of the response.
-    pub response: Digest,
-    /// Who measured.
-    pub by: String,
-    /// The day, by the clock where it was measured.
-    pub on: Date,
-    /// The moment, by the same clock; older lines do not say it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub made: Option<Moment>,
-    /// What was read.
-    pub readings: Vec<Read>,
-}
-
-/// What of an opening was measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Side {
-    /// Clear width.
-    Width,
-    /// Clear height.
-    Height,
-    /// Clear depth.
-    Depth,
-    /// A diagonal, by the side of its foot.
-    Diagonal,
-    /// From one plumb line at the left to the opening's left side.
-    PlumbLeft,
-    /// From the same line to the opening's right side.
-    PlumbRight,
-}
-
-impl Side {
-    /// The word that is shown.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Width => "width",
-            Self::Height => "height",
-            Self::Depth => "depth",
-            Self::Diagonal => "diagonal",
-            Self::PlumbLeft => "from the plumb line to the left side",
-            Self::PlumbRight => "from the plumb line to the right side",
-        }
-    }
-}
-
-/// Where in an opening it was measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Spot {
-    /// At the floor.
-    Floor,
-    /// In the middle.
-    Middle,
-    /// At the top.
-    Top,
-    /// At the left.
-    Left,
-    /// At the right.
-    Right,
-}
-
-impl Spot {
-    /// The word that is shown.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Floor => "floor",
-            Self::Middle => "middle",
-            Self::Top => "top",
-            Self::Left => "left",
-            Self::Right => "right",
-        }
-    }
-}
-
-/// One reading.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Read {
-    /// The room, by its folder.
-    pub room: String,
-    /// The opening, by its name.
-    pub opening: String,
-    /// What was measured.
-    pub what: Side,
-    /// Where, if that was said.
-    pub at: Option<Spot>,
-    /// The length, in nanometres.
-    #[serde(with = "nanometres")]
-    pub length: Length,
-}
-
-/// A length as the text of its nanometres.
-mod nanometres {
-    use serde::{Deserialize, Deserializer, Serializer};
-
-    use crate::units::Length;
-
-    pub fn serialize<S: Serializer>(length: &Length, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_str(&length.nanometres())
-    }
-
-    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Length, D::Error> {
-        let text = String::deserialize(deserializer)?;
-        let nanometres: i64 = text.parse().map_err(serde::de::Error::custom)?;
-        if nanometres.to_string() != text {
-            return Err(serde::de::Error::custom("not a whole number of nanometres"));
-        }
-        Ok(Length::from_nanometres(nanometres))
-    }
 }

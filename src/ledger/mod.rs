@@ -17,16 +17,18 @@ mod issue;
 mod line;
 mod moment;
 mod order;
+mod reading;
 mod statement;
 #[cfg(test)]
 mod tests;
+mod vouched;
 
 pub use beside::Beside;
 pub use chain::{Chain, Tail};
 pub use drawing::{Drawing, MAX_DRAWING};
 pub use fact::{
-    Asked, By, Confirmed, Decided, Decision, Fact, Invited, Issued, Measured, Met, Opened, Purpose, Read, Refused,
-    Side, Signed, Spot, TakenBack, Withdrawn,
+    Asked, By, Confirmed, Decided, Decision, Fact, Invited, Issued, Met, NotTheirs, Opened, Purpose, Refused, Signed,
+    Withdrawn,
 };
 pub use fault::{Fault, FaultKind};
 pub use head::Head;
@@ -34,4 +36,6 @@ pub use issue::{Issue, IssuedItem, Named, Terms, Total, WhoMust};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
 pub use order::{Device, During, Odd, Order, TOLERANCE, day_in};
+pub use reading::{Measured, Read, Side, Spot, TakenBack};
 pub use statement::{Statement, Statements};
+pub use vouched::Vouched;

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::digest::Digest;
 
-use super::{Asked, By, Decided, Decision, Fact, Line, Met, Odd, Order};
+use super::{Asked, Decided, Decision, Fact, Line, Met, Odd, Order, Vouched};
 
 /// One decision of one item, with the line that holds it.
 #[derive(Clone, Copy, Debug)]
@@ -26,7 +26,7 @@ pub struct Statements<'a> {
     known: BTreeMap<Of<'a>, Vec<Statement<'a>>>,
     unknown: BTreeMap<Of<'a>, Statement<'a>>,
     order: Order,
-    confirmed: BTreeSet<Digest>,
+    vouched: Vouched,
     /// Conditions that are met: the response that stated them, room and item.
     met: BTreeSet<(Digest, &'a str, &'a str)>,
 }
@@ -34,12 +34,14 @@ pub struct Statements<'a> {
 impl<'a> Statements<'a> {
     /// All that the lines of a ledger hold.
     pub fn of(lines: &'a [Line]) -> Self {
-        let confirmed: BTreeSet<Digest> = lines.iter().filter_map(|line| confirmed(&line.fact)).collect();
-        let is_known = |decided: &Decided| decided.by != By::Unsigned || confirmed.contains(&decided.response);
+        let vouched = Vouched::of(lines);
+        let is_known = |decided: &Decided| vouched.is_known(decided);
         let mut all = Self { order: Order::of(lines, &is_known), ..Self::default() };
         let mut stated = BTreeMap::new();
         for line in lines {
             match &line.fact {
+                // What a stranger said is said by nobody who is asked.
+                Fact::Decided(decided) if !is_known(decided) && vouched.is_not_theirs(&decided.response) => {}
                 Fact::Decided(decided) => {
                     for asked in &decided.items {
                         let statement = Statement { line, decided, asked };
@@ -48,7 +50,7 @@ impl<'a> Statements<'a> {
                             true => all.known.entry(of).or_default().push(statement),
                             false => _ = all.unknown.insert(of, statement),
                         }
-                        if asked.decision == Decision::ApprovedAsNoted {
+                        if asked.decision == Decision::ApprovedAsNoted && is_known(decided) {
                             stated.insert((of.0, of.1, asked.mark), decided.response);
                         }
                     }
@@ -62,18 +64,23 @@ impl<'a> Statements<'a> {
                 _ => {}
             }
         }
-        all.confirmed = confirmed;
+        all.vouched = vouched;
         all
     }
 
     /// Whether it is known that the response is of whom it names.
     pub fn is_known(&self, decided: &Decided) -> bool {
-        decided.by != By::Unsigned || self.is_confirmed(&decided.response)
+        self.vouched.is_known(decided)
     }
 
     /// Whether a response was confirmed.
     pub fn is_confirmed(&self, response: &Digest) -> bool {
-        self.confirmed.contains(response)
+        self.vouched.is_confirmed(response)
+    }
+
+    /// Vouched the answers are that bear no key.
+    pub fn vouched(&self) -> &Vouched {
+        &self.vouched
     }
 
     /// What somebody said last of an item: one statement; several where nobody can know which of them was
@@ -130,10 +137,6 @@ impl<'a> Statements<'a> {
         let same = last.first().is_some_and(|first| last.iter().all(|one| says_the_same(first.asked, one.asked)));
         if same { last.pop().into_iter().collect() } else { last }
     }
-}
-
-fn confirmed(fact: &Fact) -> Option<Digest> {
-    if let Fact::Confirmed(confirmed) = fact { Some(confirmed.response) } else { None }
 }
 
 /// What stands in the way most comes first.

@@ -3,11 +3,8 @@
 //! Anybody can hand readings in: they count once the designer has confirmed them, and no longer once they
 //! are taken back. Those that say that they were made after they came in never count.
 
-use std::collections::BTreeSet;
-
 use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot, Waiting};
-use crate::digest::Digest;
-use crate::ledger::{self, Fact, Line, Moment, Side, TOLERANCE};
+use crate::ledger::{self, Fact, Line, Moment, Side, TOLERANCE, Vouched};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
 
@@ -32,19 +29,12 @@ pub fn apply(book: &mut Book) {
 
 /// The readings that count, each with its line, and those that wait.
 fn sorted(lines: &[Line]) -> (Vec<(ledger::Measured, u32)>, Vec<Waiting>) {
-    let (mut confirmed, mut back): (BTreeSet<Digest>, BTreeSet<Digest>) = Default::default();
-    for line in lines {
-        match &line.fact {
-            Fact::Confirmed(one) => _ = confirmed.insert(one.response),
-            Fact::TakenBack(one) => _ = back.insert(one.response),
-            _ => {}
-        }
-    }
+    let vouched = Vouched::of(lines);
     let (mut counting, mut waiting) = (Vec::new(), Vec::new());
     for line in lines {
-        let Some(measured) = measured(&line.fact).filter(|one| !back.contains(&one.response)) else { continue };
+        let Some(measured) = measured(&line.fact).filter(|one| !vouched.is_back(&one.response)) else { continue };
         let came = is_ahead(measured, line.at).then(|| line.at.day()).flatten();
-        if came.is_none() && confirmed.contains(&measured.response) {
+        if came.is_none() && vouched.is_confirmed(&measured.response) {
             counting.push((measured.clone(), line.number));
         } else {
             waiting.push(Waiting { measured: measured.clone(), came });

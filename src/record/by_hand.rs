@@ -1,11 +1,13 @@
-//! What the designer writes down: decisions given by other means, confirmations, and conditions that are met.
+//! What the designer writes down: decisions given by other means, what a person says of an answer in their name,
+//! and conditions that are met.
 
 use serde::Serialize;
 use serde_json::Value;
 
 use crate::digest::Digest;
 use crate::ledger::{
-    Asked, By, Chain, Confirmed, Decided, Decision, During, Fact, Issue, Met, Moment, Refused, Statement, Statements,
+    Asked, By, Chain, Confirmed, Decided, Decision, During, Fact, Issue, Line, Met, Moment, NotTheirs, Refused,
+    Statement, Statements, Vouched,
 };
 
 use super::error::RecordError;
@@ -119,13 +121,37 @@ impl Receiver {
     /// See [`Refusal`].
     pub fn confirm(&self, digits: &str, by: &str, at: Moment) -> Result<Outcome, Refusal> {
         let mut open = self.store().open()?;
-        let response = unconfirmed(open.chain(), digits).ok_or_else(|| Refusal::NoResponse(digits.into()))?;
-        let confirmed = |fact: &Fact| matches!(fact, Fact::Confirmed(one) if one.response == response);
-        if open.chain().lines.iter().any(|line| confirmed(&line.fact)) {
+        let response = unproved(open.chain(), digits, true).ok_or_else(|| Refusal::NoResponse(digits.into()))?;
+        if Vouched::of(&open.chain().lines).is_confirmed(&response) {
             return Ok(Outcome::Already);
         }
         let on = at.day().ok_or(Refusal::OtherBook)?;
         open.append(at, Fact::Confirmed(Confirmed { response, by: by.into(), on }))?;
+        Ok(Outcome::Recorded(vec![]))
+    }
+
+    /// Records that unsigned responses are not of the person whom they name: each named by the first digits of
+    /// its digest. All of them, or none.
+    ///
+    /// # Errors
+    /// See [`Refusal`].
+    pub fn not_theirs(&self, named: &[String], by: &str, note: Option<&str>, at: Moment) -> Result<Outcome, Refusal> {
+        let mut open = self.store().open()?;
+        let on = at.day().ok_or(Refusal::OtherBook)?;
+        let found =
+            |digits: &String| unproved(open.chain(), digits, false).ok_or_else(|| Refusal::NoResponse(digits.clone()));
+        let mut responses = named.iter().map(found).collect::<Result<Vec<Digest>, Refusal>>()?;
+        let vouched = Vouched::of(&open.chain().lines);
+        responses.retain(|response| !vouched.is_not_theirs(response));
+        responses.sort_unstable();
+        responses.dedup();
+        if responses.is_empty() {
+            return Ok(Outcome::Already);
+        }
+        for response in responses {
+            let (by, note) = (by.into(), note.map(str::to_owned));
+            open.append(at, Fact::NotTheirs(NotTheirs { response, by, note, on }))?;
+        }
         Ok(Outcome::Recorded(vec![]))
     }
 
@@ -169,12 +195,22 @@ fn line_of(chain: &Chain, response: &Digest) -> Option<u32> {
 /// Whether nothing that counts was recorded since a line of what that person says of those items.
 fn is_last_word(chain: &Chain, number: u32, who: &str, items: &[Asked]) -> bool {
     let is_of = |asked: &Asked| items.iter().any(|item| (&item.room, &item.item) == (&asked.room, &asked.item));
-    let since = chain.lines.iter().filter(|line| line.number > number);
-    let mut said = since.filter_map(|line| match &line.fact {
-        Fact::Decided(decided) if decided.who == who && decided.by != By::Unsigned => Some(decided),
-        _ => None,
-    });
-    !said.any(|decided| decided.items.iter().any(is_of))
+    let vouched = Vouched::of(&chain.lines);
+    let said = |line: &Line| match &line.fact {
+        Fact::Decided(decided) if decided.who == who && vouched.is_known(decided) => {
+            // What was confirmed since counts since then, whenever it came in.
+            let since = line.number > number || is_confirmed_since(chain, number, &decided.response);
+            since && decided.items.iter().any(is_of)
+        }
+        _ => false,
+    };
+    !chain.lines.iter().any(said)
+}
+
+/// Whether a response was confirmed after a line.
+fn is_confirmed_since(chain: &Chain, number: u32, response: &Digest) -> bool {
+    let is_it = |fact: &Fact| matches!(fact, Fact::Confirmed(one) if one.response == *response);
+    chain.lines.iter().any(|line| line.number > number && is_it(&line.fact))
 }
 
 /// A condition that is met.
@@ -195,12 +231,13 @@ pub struct Closed<'a> {
 /// Whether the same was recorded before, of the same condition, and no condition was stated since.
 fn is_closed(chain: &Chain, met: &Closed<'_>) -> bool {
     let is_of = |room: &str, item: &str| (room, item) == (met.room, met.item);
+    let vouched = Vouched::of(&chain.lines);
     let last = chain.lines.iter().rev().find_map(|line| match &line.fact {
         Fact::Met(one) if is_of(&one.room, &one.item) => {
             let named = one.response.is_none_or(|response| response.to_string().starts_with(met.digits.unwrap_or("")));
             Some(named && one.note == met.note)
         }
-        Fact::Decided(decided) => {
+        Fact::Decided(decided) if vouched.is_known(decided) => {
             let states = |asked: &Asked| is_of(&asked.room, &asked.item) && asked.decision == Decision::ApprovedAsNoted;
             decided.items.iter().any(states).then_some(false)
         }
@@ -215,12 +252,13 @@ fn condition(one: &Statement<'_>) -> String {
     format!("{} {digits}: {}", one.decided.who, one.asked.note.as_deref().unwrap_or_default())
 }
 
-/// The unsigned response, or the readings, whose digest begins so; none when there is none, or more than one.
-fn unconfirmed(chain: &Chain, digits: &str) -> Option<Digest> {
+/// The unsigned response, or the readings where they may be meant, whose digest begins so; none when there is
+/// none, or more than one.
+fn unproved(chain: &Chain, digits: &str, or_readings: bool) -> Option<Digest> {
     let is_short = digits.len() < 8;
     let bare = chain.lines.iter().filter_map(|line| match &line.fact {
         Fact::Decided(decided) if decided.by == By::Unsigned => Some(decided.response),
-        Fact::Measured(measured) => Some(measured.response),
+        Fact::Measured(measured) if or_readings => Some(measured.response),
         _ => None,
     });
     let mut found = bare.filter(|response| !is_short && response.to_string().starts_with(digits));

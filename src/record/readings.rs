@@ -3,6 +3,7 @@
 use crate::digest::Digest;
 use crate::ledger::{Chain, Fact, Measured, Moment, TOLERANCE, TakenBack};
 
+use super::flood::Waits;
 use super::receive::{Outcome, Receiver, Refusal, is_of, is_recorded, issued};
 use super::response::{Handed, Malformed, Readings};
 use super::store::Open;
@@ -36,6 +37,7 @@ impl Receiver {
                 return Err(Refusal::NoOpening(read.room.clone(), read.opening.clone()));
             }
         }
+        open.may_wait(Waits::Readings, &says.by, handed.signed.len())?;
         let on = says.made.day().ok_or(Refusal::Malformed(Malformed::Text("made")))?;
         let (by, made, readings) = (says.by.clone(), Some(says.made), says.readings.clone());
         open.keep_response(&handed.value, &handed.digest)?;

@@ -9,6 +9,7 @@ use crate::digest::Digest;
 use crate::ledger::{Asked, By, Chain, Decided, Decision, Fact, Issue, Issued, Moment, Refused, Signed};
 
 use super::error::RecordError;
+use super::flood::{Full, Waits};
 use super::keys::{Key, current};
 use super::mac::{hmac_sha256, same};
 use super::response::{Decisions, Handed, Malformed, Says};
@@ -80,6 +81,8 @@ pub enum Refusal {
     WrongKey(String),
     /// None of its decisions is of what is issued now.
     NothingHolds(Vec<Refused>),
+    /// As much as may wait to be confirmed waits already.
+    Full(Full),
     /// There is no such opening: room and opening.
     NoOpening(String, String),
     /// There is no such item in the newest issue: room and item.
@@ -127,6 +130,7 @@ impl fmt::Display for Refusal {
                 f.write_str("nothing that it decides is what is issued now")?;
                 refused.iter().try_for_each(|one| write!(f, "\n    {}", said(one)))
             }
+            Self::Full(full) => full.fmt(f),
             Self::NoOpening(room, opening) => {
                 write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))
             }
@@ -234,7 +238,10 @@ impl Receiver {
         if items.is_empty() {
             return Err(Refusal::NothingHolds(refused));
         }
-        let signed = &says.signed;
+        if key.is_none() {
+            open.may_wait(Waits::Responses, &says.who, handed.signed.len())?;
+        }
+        let (name, statement) = (says.signed.name.clone(), says.signed.statement.clone());
         let fact = Decided {
             response: handed.digest,
             issue: says.issue,
@@ -245,11 +252,7 @@ impl Receiver {
             given: None,
             made: says.made,
             device: says.device.clone(),
-            signed: Some(Signed {
-                name: signed.name.clone(),
-                statement: signed.statement.clone(),
-                drawn: !signed.drawing.is_empty(),
-            }),
+            signed: Some(Signed { name, statement, drawn: !says.signed.drawing.is_empty() }),
             items,
             refused: refused.clone(),
         };

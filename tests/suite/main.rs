@@ -10,6 +10,7 @@ mod browser;
 mod contrast;
 mod drawn;
 mod findings;
+mod floods;
 mod house;
 mod invited;
 mod issued;

@@ -59,6 +59,50 @@ fn an_unsigned_response_is_confirmed_by_the_first_digits_of_its_digest() {
     assert_eq!(receiver.confirm(&digits, "Dara Vell", now()).unwrap(), Outcome::Already);
 }
 
+#[test]
+fn what_is_not_theirs_is_put_aside_by_its_digits_and_the_later_word_counts() {
+    let book = IssuedBook::new();
+    let receiver = book.receiver();
+    for n in 1..=3 {
+        receiver.take_in(book.response(n).to_string().as_bytes(), now()).unwrap();
+    }
+    let facts = book.facts();
+    let digits = facts.iter().map(|fact| match fact {
+        Fact::Decided(decided) => decided.response.to_string()[..8].to_owned(),
+        other => panic!("{other:?}"),
+    });
+    let digits: Vec<String> = digits.collect();
+    let aside = |named: &[String]| receiver.not_theirs(named, "Dara Vell", Some("never saw it"), now());
+    // All or none: one that nobody knows leaves the others as they are.
+    let unknown = [digits[0].clone(), "00000000".into()];
+    assert!(matches!(aside(&unknown), Err(Refusal::NoResponse(named)) if named == "00000000"));
+    assert_eq!(book.all_facts().iter().filter(|fact| matches!(fact, Fact::NotTheirs(_))).count(), 0);
+    assert_eq!(aside(&digits[..2]).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(aside(&digits[..1]).unwrap(), Outcome::Already);
+    assert_eq!(receiver.confirm(&digits[0], "Dara Vell", now()).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(aside(&digits[..1]).unwrap(), Outcome::Recorded(vec![]), "the person took it back");
+    // Readings are taken back instead.
+    receiver.take_in(&readings(&book, "Bo", "2027-01-16T10:00:00Z"), now()).unwrap();
+    let Some(Fact::Measured(read)) = book.facts().pop() else { panic!() };
+    assert!(matches!(aside(&[read.response.to_string()]), Err(Refusal::NoResponse(_))));
+}
+
+#[test]
+fn the_same_decision_by_hand_after_a_confirmed_rejection_is_a_new_fact() {
+    let book = IssuedBook::new();
+    let receiver = book.receiver();
+    let mut rejects = book.response(1);
+    rejects["who"] = "samir".into();
+    rejects["items"][0]["decision"] = "rejected".into();
+    receiver.take_in(rejects.to_string().as_bytes(), now()).unwrap();
+    let approves = ByHand { scan: None, ..on_paper() };
+    assert_eq!(receiver.by_hand(&approves, now()).unwrap(), Outcome::Recorded(vec![]));
+    assert_eq!(receiver.by_hand(&approves, now()).unwrap(), Outcome::Already, "a stranger's word is none");
+    let Fact::Decided(rejected) = &book.facts()[0] else { panic!() };
+    receiver.confirm(&rejected.response.to_string(), "Dara Vell", now()).unwrap();
+    assert_eq!(receiver.by_hand(&approves, now()).unwrap(), Outcome::Recorded(vec![]));
+}
+
 /// What says that a condition of the range is met.
 fn closed<'a>(digits: Option<&'a str>, note: &'a str) -> Closed<'a> {
     Closed { room: "kitchen", item: "range", digits, by: "Dara Vell", note }

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 
 use crate::book::{Book, Room, Selection};
 use crate::digest::Digest;
-use crate::ledger::{Decided, Fact, Issue, Line, Odd, Purpose, Statements};
+use crate::ledger::{Decided, Fact, Issue, Line, Odd, Purpose, Statements, Vouched};
 use crate::marks::{self, Marked};
 
 pub use held::{Held, terms_of};
@@ -24,7 +24,7 @@ pub use word::{Given, Word};
 #[derive(Clone, Debug, Default)]
 pub struct Approvals {
     items: BTreeMap<(String, String), Item>,
-    /// Responses whose sender nobody can know yet, in their order.
+    /// Responses whose sender nobody can know yet, by whom they name: in the book's order, then strangers.
     pub unsigned: Vec<Unsigned>,
     /// What the newest issue for approval asks about, and the book holds no longer.
     pub withdrawn: Vec<Withdrawn>,
@@ -51,13 +51,22 @@ pub struct Item {
     pub standing: Standing,
 }
 
-/// A response whose sender nobody can know yet.
+/// Responses in one name whose sender nobody can know yet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Unsigned {
+    /// Whom they say they are from, by id.
+    pub who: String,
+    /// The name.
+    pub name: String,
+    /// Each of them, in the order in which they came in.
+    pub waiting: Vec<Waiting>,
+}
+
+/// A response that waits to be confirmed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Waiting {
     /// Its digest.
     pub response: Digest,
-    /// Whom it says it is from, by name.
-    pub who: String,
     /// The issue that it answers.
     pub issue: u32,
     /// How many items it decides.
@@ -81,18 +90,11 @@ impl Approvals {
             Some(((room.folder.clone(), selection.id.clone()), item))
         });
         let items = items.collect();
-        let given = book.record.facts().filter_map(decided);
-        let unsigned = given.filter(|given| !said.is_known(given)).map(|given| Unsigned {
-            response: given.response,
-            who: name_of(book, &given.who),
-            issue: given.issue,
-            items: given.items.len(),
-        });
         let odd: BTreeMap<u32, Odd> = said.odd().collect();
         let odd = book.record.lines.iter().filter_map(|line| Some((line.clone(), *odd.get(&line.number)?)));
         Self {
             items,
-            unsigned: unsigned.collect(),
+            unsigned: unsigned(book, said.vouched()),
             withdrawn: withdrawn::of(book, issue, &said),
             held,
             odd: odd.collect(),
@@ -142,6 +144,18 @@ impl Item {
         let first = options.next()?;
         options.all(|other| other == first).then_some(first)
     }
+}
+
+/// What waits to be confirmed, by whom it names.
+fn unsigned(book: &Book, vouched: &Vouched) -> Vec<Unsigned> {
+    let mut found: BTreeMap<(usize, &str), Vec<Waiting>> = BTreeMap::new();
+    for decided in book.record.facts().filter_map(decided).filter(|decided| vouched.waits(decided)) {
+        let place = book.project.approvers.iter().position(|approver| approver.id.value == decided.who);
+        let of = found.entry((place.unwrap_or(usize::MAX), decided.who.as_str())).or_default();
+        of.push(Waiting { response: decided.response, issue: decided.issue, items: decided.items.len() });
+    }
+    let named = |((_, who), waiting)| Unsigned { who: str::to_string(who), name: name_of(book, who), waiting };
+    found.into_iter().map(named).collect()
 }
 
 fn decided(fact: &Fact) -> Option<&Decided> {

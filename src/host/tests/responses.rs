@@ -34,6 +34,14 @@ async fn a_response_to_what_is_gone_is_told_so_and_which_issue_stands() {
     assert!(told.1.contains("\"outcome\":\"not recorded\"") && told.1.ends_with("\"newest issue\":3}"), "{}", told.1);
 }
 
+/// RFC 4918, section 11.5: what is answered with 507 is not sent again until somebody asks for it.
+#[tokio::test]
+async fn that_as_much_as_may_wait_waits_is_told_as_such() {
+    let told = send(&router(hosted(|_| Answer::Full).0), "{}").await;
+    assert_eq!(told.0, 507);
+    assert!(told.1.contains("\"outcome\":\"not recorded\"") && told.1.contains("answer by private link"), "{}", told.1);
+}
+
 #[tokio::test]
 async fn a_refusal_says_nothing_and_a_failure_asks_for_patience() {
     let refused = send(&router(hosted(|_| Answer::Refused).0), "{}").await;

@@ -35,6 +35,7 @@ fn facts_use_the_words_of_the_format() {
     assert_eq!(fact(3)["items"][0]["decision"], "approved as noted");
     assert_eq!(fact(3).get("how"), None, "what is not said is not written");
     assert_eq!(fact(5)["is"], "condition met");
+    assert_eq!(fact(8)["is"], "not theirs");
     let reading = json!({"room": "kitchen", "opening": "range", "what": "width", "at": "floor", "length": "762000000"});
     assert_eq!(fact(6)["readings"][0], reading);
 }

@@ -58,6 +58,7 @@ fn facts() -> Vec<Fact> {
             readings: vec![read],
         }),
         Fact::TakenBack(TakenBack { response: Digest::of(b"readings"), by: "Ines Tarrow".into(), note: None, on }),
+        Fact::NotTheirs(NotTheirs { response: Digest::of(b"a response"), by: "Ines Tarrow".into(), note: None, on }),
         Fact::Withdrawn(Withdrawn { who: "ada".into(), key: "0badcafe".into(), on }),
     ]
 }

@@ -6,6 +6,9 @@ use crate::views::state::{Shape, State};
 
 use super::{Teller, figures};
 
+/// The most readings of one response that the page shows: anybody can hand in thousands.
+const MOST: usize = 60;
+
 impl Teller<'_> {
     /// Readings that wait to be confirmed, in the order in which they came in; nothing while none does.
     pub fn readings(&self) -> Option<Table> {
@@ -31,7 +34,7 @@ impl Teller<'_> {
             None => format!("To be confirmed: {digits}"),
             Some(came) => format!("Says {}, came in on {came}: never counts ({digits})", measured.on),
         };
-        let rows = measured.readings.iter().map(|read| {
+        let rows = measured.readings.iter().take(MOST).map(|read| {
             let at = read.at.map_or(String::new(), |at| format!(" at the {}", at.word()));
             let place = format!("{}, {}", self.room_name(&read.room), read.opening);
             let length = Cell { text: figures::length(self.wording, read.length), ..Cell::default() };
@@ -45,7 +48,13 @@ impl Teller<'_> {
                 stands,
             ]
         });
-        rows.collect()
+        let mut rows: Vec<Vec<Cell>> = rows.collect();
+        let more = measured.readings.len().saturating_sub(MOST);
+        if more > 0 {
+            let told = format!("{more} more of {digits} in the ledger");
+            rows.push(vec![told.as_str().into(), Cell::default(), Cell::default(), Cell::default(), Cell::default()]);
+        }
+        rows
     }
 
     fn room_name<'n>(&'n self, folder: &'n str) -> &'n str {

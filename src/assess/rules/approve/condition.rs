@@ -40,7 +40,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let Standing::Condition(_) = item.standing else { continue };
         let name = &selection.name.value;
-        for word in item.words.iter().filter(|word| word.holds && word.is_conditional()) {
+        for word in item.words.iter().filter(|word| word.holds && word.given.is_known() && word.is_conditional()) {
             let note = word.note.as_ref().map_or(String::new(), |note| format!(": \"{}\"", short(note)));
             let message = format!("`{name}` is approved by {} as noted{note}", word.name);
             let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };

@@ -5,7 +5,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Ground};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
-use crate::ledger::{By, Decision, Fact, IssuedItem};
+use crate::ledger::{Decision, Fact, IssuedItem, Vouched};
 use crate::marks;
 
 declare! {
@@ -108,10 +108,9 @@ fn another_choice(
 /// The option of a ground that was last approved up to when a word was given.
 fn chosen_by(context: &Context<'_>, word: &Word, ground: &Ground<'_>) -> Option<String> {
     let record = &context.book.record;
-    let confirmed =
-        |response| record.facts().any(|fact| matches!(fact, Fact::Confirmed(one) if one.response == response));
+    let vouched = Vouched::of(&record.lines);
     let given = record.facts().filter_map(|fact| match fact {
-        Fact::Decided(given) if given.by != By::Unsigned || confirmed(given.response) => Some(given),
+        Fact::Decided(given) if vouched.is_known(given) => Some(given),
         _ => None,
     });
     let upto = given.filter(|given| given.made <= word.made);

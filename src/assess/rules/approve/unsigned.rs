@@ -1,21 +1,26 @@
 //! Responses that bear no key.
 
 use crate::assess::Context;
+use crate::assess::approval::{Unsigned, Waiting};
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 
 declare! {
-    /// A response bears no key, and nobody has confirmed it
+    /// Responses bear no key, and nobody has confirmed them
     ///
     /// ## What it checks
-    /// Responses that did not come by a private link: they are recorded, shown as unsigned, and count
-    /// for nothing until the designer has confirmed them with the person.
+    /// Responses that did not come by a private link: they are recorded, and count for nothing until the
+    /// designer has confirmed them with the person. One that is not theirs is left out for good, until it is
+    /// confirmed all the same: of the two, what was recorded later counts. At most 20 wait in one name, 60 in
+    /// all and 4 MiB in all; what comes in beyond is not taken, and whoever sends it is told so. Answers by
+    /// private link are never held up by them.
     ///
     /// ## Why it matters
     /// Anyone who has the page can type a name.
     ///
     /// ## Remedy
-    /// Ask the person by another way, and record it: `bookmatch receive --confirm DIGITS --by NAME`.
+    /// Ask the person by another way, and record what they say: `bookmatch receive --confirm DIGITS --by NAME`,
+    /// or `bookmatch receive --not-theirs DIGITS --by NAME`, which may name several.
     /// Private links (`bookmatch invite`) spare the asking.
     ///
     /// ## Example
@@ -24,24 +29,57 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The record's own format: a response by private link is authenticated with HMAC-SHA-256 (RFC 2104).
+    /// The record's own format: a response by private link is authenticated with HMAC-SHA-256 (RFC 2104). The
+    /// limits are of our own choice.
     "approve/unsigned", Query,
     sources: ["RFC 2104"],
     caution: None,
     Check::Book(check)
 }
 
+/// So many are named by their digits.
+const NAMED: usize = 3;
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let approvers = &context.book.project.approvers;
     for unsigned in &context.approvals.unsigned {
-        let approver = approvers.iter().find(|approver| approver.name == unsigned.who).or(approvers.first());
+        let approver = approvers.iter().find(|approver| approver.id.value == unsigned.who).or(approvers.first());
         let Some(approver) = approver else { continue };
-        let items = if unsigned.items == 1 { "1 item".to_string() } else { format!("{} items", unsigned.items) };
-        let message = format!("a response for {} to issue {} ({items}) bears no key", unsigned.who, unsigned.issue);
-        let digits: String = unsigned.response.to_string().chars().take(8).collect();
-        let remedy = format!(
-            "ask the person, and record it: `bookmatch receive --confirm {digits} --by NAME`; or don't count it"
-        );
-        findings.push(Finding::new(RULE.code, Severity::Query, approver.id.span, message).remedy(remedy));
+        let remedy = match unsigned.waiting.as_slice() {
+            [one] => {
+                let digits = one.response.short(8);
+                format!(
+                    "ask the person, and record what they say: `bookmatch receive --confirm {digits} --by NAME`, or \
+                     `--not-theirs {digits}`; until then it counts for nothing"
+                )
+            }
+            several => format!(
+                "ask the person, and record what they say of each: `bookmatch receive --confirm DIGITS --by NAME`, or \
+                 `--not-theirs DIGITS`, which may name several; their digits: {}; until then they count for nothing",
+                digits(several)
+            ),
+        };
+        findings.push(Finding::new(RULE.code, Severity::Query, approver.id.span, message(unsigned)).remedy(remedy));
+    }
+}
+
+fn message(unsigned: &Unsigned) -> String {
+    let name = &unsigned.name;
+    match unsigned.waiting.as_slice() {
+        [one] => {
+            let items = if one.items == 1 { "1 item".to_string() } else { format!("{} items", one.items) };
+            format!("a response for {name} to issue {} ({items}) bears no key", one.issue)
+        }
+        several => format!("{} responses for {name} bear no key", several.len()),
+    }
+}
+
+/// "1a2b3c4d, 5e6f7081, 92a3b4c5, and 17 more on the office's first page".
+fn digits(waiting: &[Waiting]) -> String {
+    let named = waiting.iter().take(NAMED).map(|one| one.response.short(8));
+    let named: Vec<String> = named.collect();
+    match waiting.len().saturating_sub(NAMED) {
+        0 => named.join(", "),
+        more => format!("{}, and {more} more on the office's first page", named.join(", ")),
     }
 }

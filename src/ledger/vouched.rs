@@ -1,0 +1,67 @@
+//! Vouched an answer is that bears no key: what was recorded after the person was asked.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::digest::Digest;
+
+use super::{By, Decided, Fact, Line, Measured};
+
+/// What was recorded of answers that prove nothing by themselves. Of "confirmed" and "not theirs" the later
+/// one counts.
+#[derive(Clone, Debug, Default)]
+pub struct Vouched {
+    /// Whether the person said that it is theirs.
+    asked: BTreeMap<Digest, bool>,
+    /// Responses that came with their proof too.
+    proved: BTreeSet<Digest>,
+    /// Readings that were taken back.
+    back: BTreeSet<Digest>,
+}
+
+impl Vouched {
+    /// By the lines of a ledger.
+    pub fn of(lines: &[Line]) -> Self {
+        let mut vouched = Self::default();
+        for line in lines {
+            match &line.fact {
+                Fact::Confirmed(one) => _ = vouched.asked.insert(one.response, true),
+                Fact::NotTheirs(one) => _ = vouched.asked.insert(one.response, false),
+                Fact::Decided(decided) if decided.by != By::Unsigned => _ = vouched.proved.insert(decided.response),
+                Fact::TakenBack(one) => _ = vouched.back.insert(one.response),
+                _ => {}
+            }
+        }
+        vouched
+    }
+
+    /// Whether the person said that it is theirs.
+    pub fn is_confirmed(&self, response: &Digest) -> bool {
+        self.asked.get(response) == Some(&true)
+    }
+
+    /// Whether the person said that it is not theirs.
+    pub fn is_not_theirs(&self, response: &Digest) -> bool {
+        self.asked.get(response) == Some(&false)
+    }
+
+    /// Whether it is known that a response is of whom it names.
+    pub fn is_known(&self, decided: &Decided) -> bool {
+        decided.by != By::Unsigned || self.is_confirmed(&decided.response)
+    }
+
+    /// Whether nobody has asked yet whose a response is, and nothing proves it.
+    pub fn waits(&self, decided: &Decided) -> bool {
+        let response = &decided.response;
+        decided.by == By::Unsigned && !self.asked.contains_key(response) && !self.proved.contains(response)
+    }
+
+    /// Whether readings were taken back.
+    pub fn is_back(&self, response: &Digest) -> bool {
+        self.back.contains(response)
+    }
+
+    /// Whether readings wait to be confirmed or taken back.
+    pub fn readings_wait(&self, measured: &Measured) -> bool {
+        !self.is_confirmed(&measured.response) && !self.is_back(&measured.response)
+    }
+}
