@@ -30,6 +30,8 @@ pub struct DecideBy {
 pub struct Resting {
     /// Its name.
     pub name: String,
+    /// Where it is written.
+    pub span: Span,
     /// Why it rests on the selection.
     pub because: Because,
 }
@@ -49,7 +51,7 @@ impl DecideBy {
     /// Why it is that day, to be read after it: `when Cabinets, built around it, must be ordered`.
     /// Nothing where the thing's own order decides.
     pub fn reason(&self) -> Option<String> {
-        let Some(Resting { name, because }) = &self.rests else {
+        let Some(Resting { name, because, .. }) = &self.rests else {
             return (self.is == Step::Closing).then(|| format!("the hold point {}", self.hold_point));
         };
         let thing = format!("{name}, {},", because.of_it());
@@ -81,7 +83,7 @@ pub fn all(book: &Book, dates: &Dates) -> BTreeMap<Span, DecideBy> {
             let plainer = |known: &DecideBy| on == known.on && known.rests.is_none() && known.is == Step::Closing;
             let earlier = found.get(&span).is_none_or(|known| on < known.on || plainer(known));
             let Some(place) = places.get(&span).filter(|_| earlier) else { continue };
-            let rests = Some(Resting { name: resting.name.value.clone(), because: ground.because });
+            let rests = Some(Resting { name: resting.name.value.clone(), span: resting.span, because: ground.because });
             found.insert(span, DecideBy { rests, ..due.clone() });
             waiting.push(Reverse((on, *place)));
         }

@@ -12,6 +12,8 @@ use crate::book::vocabulary::Trade;
 use crate::book::{Book, Choice, Opening, Room, Selection};
 use crate::source::{Span, Spanned};
 
+use super::approval::Approvals;
+
 /// Why one selection rests on another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Because {
@@ -73,6 +75,8 @@ pub enum Lacks {
     Choice,
     /// No sheet of the maker's with a revision or a date.
     Sheet,
+    /// Somebody must approve it, and has not.
+    Approval,
 }
 
 impl Lacks {
@@ -81,16 +85,34 @@ impl Lacks {
         match self {
             Self::Choice => "is not chosen",
             Self::Sheet => "has no maker's sheet",
+            Self::Approval => "is not approved",
+        }
+    }
+
+    /// In words, after the names of several.
+    pub fn words_of_many(self) -> &'static str {
+        match self {
+            Self::Choice => "are not chosen",
+            Self::Sheet => "have no maker's sheet",
+            Self::Approval => "are not approved",
         }
     }
 }
 
 impl Ground<'_> {
-    /// What keeps it from being built on; nothing once it is chosen and its sheet is at hand.
-    pub fn lacks(&self) -> Option<Lacks> {
+    /// What keeps it from being built on; nothing once it is chosen, its sheet is at hand and, where anything
+    /// was issued for approval, it is approved as it is now. What is ordered is settled: that it was ordered
+    /// unapproved is told of itself.
+    pub fn lacks(&self, approvals: &Approvals) -> Option<Lacks> {
         let Some(option) = self.selection.settled() else { return Some(Lacks::Choice) };
         let wants_sheet = self.selection.kind.get().is_some_and(|kind| kind.sheet);
-        (wants_sheet && !has_sheet(option)).then_some(Lacks::Sheet)
+        if wants_sheet && !has_sheet(option) {
+            return Some(Lacks::Sheet);
+        }
+        let settled = self.selection.is_ordered() || approvals.is_orderable(self.room, self.selection);
+        let asked = approvals.item(self.room, self.selection);
+        let by_nobody = asked.is_none_or(|item| item.waits_for.is_empty() && item.words.is_empty());
+        (!settled && !by_nobody).then_some(Lacks::Approval)
     }
 }
 
@@ -143,8 +165,8 @@ impl<'a> Depends<'a> {
     }
 
     /// What a selection rests on that can't be built on yet, with what it lacks.
-    pub fn waits_for(&self, selection: &Selection) -> Vec<(Ground<'a>, Lacks)> {
-        self.grounds_to_settle(selection).filter_map(|ground| Some((*ground, ground.lacks()?))).collect()
+    pub fn waits_for(&self, selection: &Selection, approvals: &Approvals) -> Vec<(Ground<'a>, Lacks)> {
+        self.grounds_to_settle(selection).filter_map(|ground| Some((*ground, ground.lacks(approvals)?))).collect()
     }
 
     /// What must be settled before a selection can be. Heights are known once the room says what is still

@@ -73,12 +73,10 @@ fn the_example_has_a_few_telling_findings_and_no_stop() {
     assert_eq!(report["counts"]["stop"], 0);
     let findings = report["findings"].as_array().unwrap();
     let standing: Vec<&Value> = findings.iter().filter(|finding| finding.get("waived").is_none()).collect();
-    assert!((3..=14).contains(&standing.len()), "{standing:#?}");
-    let about =
-        |finding: &&Value| (finding["rule"].to_string(), finding["room"].to_string(), finding["item"].to_string());
-    let mut told: Vec<_> = standing.iter().map(about).collect();
-    told.sort_unstable();
-    assert!(told.windows(2).all(|pair| pair[0] != pair[1]), "a rule repeats itself of one thing: {told:?}");
+    assert!((3..=12).contains(&standing.len()), "{standing:#?}");
+    let mut rules: Vec<&str> = standing.iter().map(|finding| finding["rule"].as_str().unwrap()).collect();
+    rules.sort_unstable();
+    assert!(rules.windows(2).all(|pair| pair[0] != pair[1]), "a rule repeats itself: {rules:?}");
     for finding in standing {
         assert!(!finding["remedy"].as_str().unwrap().is_empty(), "{finding}");
     }

@@ -116,7 +116,7 @@ impl<'a> Teller<'a> {
     /// What must be chosen, or have its sheet, before this is ordered; and the approval of it, where
     /// anybody is named who approves.
     fn waits(&self, order: &Order<'_>, depends: &Depends<'_>) -> Cell {
-        let waits = depends.waits_for(order.selection);
+        let waits = depends.waits_for(order.selection, &self.subject.assessment.approvals);
         let told = waits.iter().map(|(ground, lacks)| {
             let Ground { room, selection, .. } = ground;
             let name = match room.folder == order.room.folder {

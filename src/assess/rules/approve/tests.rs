@@ -7,6 +7,7 @@ use crate::ledger::{
 };
 use crate::marks;
 mod counts;
+mod resting;
 mod unsigned;
 
 use Decision::{Approved, ApprovedAsNoted, Rejected, ReviseAndResubmit};

@@ -1,7 +1,8 @@
 //! A choice that is still open when it must be made.
 
+use crate::assess::rules::order::before;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, RunsOut};
+use crate::assess::{Context, RunsOut, Step};
 use crate::book::{NeededFor, Selection};
 use crate::finding::{Finding, Severity};
 
@@ -12,7 +13,8 @@ declare! {
     /// Selections with several options and none chosen, against the earliest of: the last day to order
     /// the slowest of them, the hold point of their kind, and the order or hold point of what rests on
     /// them (cabinets built around an appliance, a counter cut for a sink). A query within four weeks of
-    /// that day, a stop once it is past.
+    /// that day, a stop once it is past. Where it is the order of what rests on them, and `order/before`
+    /// tells that order, it is said there, once.
     ///
     /// ## Why it matters
     /// What is not decided is not ordered. A cabinet order with an appliance still to be decided is
@@ -37,9 +39,14 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let told = before::told_of(context);
     for (room, selection) in context.book.selections() {
         let open = selection.options.len() > 1 && selection.chosen.is_absent();
         let (true, Some(due)) = (open, context.dates.decision(selection)) else { continue };
+        let rests = due.rests.as_ref().filter(|_| due.is != Step::Closing);
+        if rests.is_some_and(|rests| told.get(&rests.span) == Some(&due.on)) {
+            continue;
+        }
         let last = due.reason().map_or_else(|| due.on.to_string(), |reason| format!("{}, {reason}", due.on));
         let (severity, when) = match context.dates.runs_out(selection) {
             RunsOut::Past => (Severity::Stop, format!("was to be chosen by {last}")),
@@ -107,6 +114,8 @@ mod tests {
         range("12 weeks")
             .finds("`Range` was to be chosen by 11 Jan 2027, when Cabinets, built around it, must be ordered; it holds up cabinets set, 5 Apr 2027")
             .weighs("stop");
-        range("11 weeks").finds_one().weighs("query");
+        // Before that day the order that rests on it tells of it, once.
+        range("11 weeks").stays_silent();
+        range("11 weeks\norder: {placed on: 2027-01-11}").stays_silent();
     }
 }

@@ -1,9 +1,13 @@
 //! An order that waits for another.
 
+use std::collections::BTreeMap;
+
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Ground, Lacks, RunsOut};
+use crate::assess::{Because, Context, Ground, Lacks, RunsOut};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::source::{Span, Spanned};
+use crate::units::Date;
 
 declare! {
     /// A thing is, or must soon be, ordered before what it depends on is settled
@@ -11,7 +15,9 @@ declare! {
     /// ## What it checks
     /// For each thing that is ordered, or must be within four weeks (past its day, `order/late` says it
     /// all): whether all that it rests on is
-    /// chosen and, where the kind asks for one, has a maker's sheet with a revision or a date. What
+    /// chosen, has a maker's sheet with a revision or a date where the kind asks for one, and is approved
+    /// once anything was issued for approval. A choice that is told here is not told again by
+    /// `complete/undecided`. What
     /// rests on what follows from kinds and places (cabinets on the appliances and the sink that they
     /// house, the counter on sink, taps and cooktop, heights and panels on the floor, trim on its valve,
     /// glass on the tile) and from `depends on`.
@@ -22,7 +28,7 @@ declare! {
     /// ordered.
     ///
     /// ## Remedy
-    /// Have the other thing chosen and its sheet fetched first; or move the order.
+    /// Have the other thing chosen and approved and its sheet fetched first; or move the order.
     ///
     /// ## Example
     /// ```yaml
@@ -40,22 +46,41 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
-        let Some(option) = selection.settled() else { continue };
-        let placed = option.order.placed_on.spanned();
-        let near = context.dates.order_runs_out(selection) == RunsOut::Soon;
-        let last = context.dates.last_order(selection);
-        let (severity, begins, at) = match (placed, last) {
-            (Some(placed), _) => (Severity::Stop, format!("was ordered on {}", placed.value), placed.span),
-            (None, Some(last)) if near => (Severity::Query, format!("must be ordered by {last}"), selection.span),
-            _ => continue,
-        };
-        let waits = context.depends.waits_for(selection);
+        let Some(order) = order(context, selection) else { continue };
+        let waits = context.depends.waits_for(selection, context.approvals);
         if waits.is_empty() {
             continue;
         }
+        let (severity, begins, at) = match order {
+            Order::Placed(placed) => (Severity::Stop, format!("was ordered on {}", placed.value), placed.span),
+            Order::Near(last) => (Severity::Query, format!("must be ordered by {last}"), selection.span),
+        };
         let message = format!("`{}` {begins}, and {}", selection.name.value, told(room, &waits));
         findings.push(finding(room, selection, severity, at, message, &waits));
     }
+}
+
+/// An order that is placed, or near.
+enum Order<'a> {
+    Placed(&'a Spanned<Date>),
+    Near(Date),
+}
+
+/// The order of a chosen thing, where it is placed or near.
+fn order<'a>(context: &Context<'_>, selection: &'a Selection) -> Option<Order<'a>> {
+    let placed = selection.settled()?.order.placed_on.spanned().map(Order::Placed);
+    let near = || context.dates.order_runs_out(selection) == RunsOut::Soon;
+    placed.or_else(|| context.dates.last_order(selection).filter(|_| near()).map(Order::Near))
+}
+
+/// The things whose order is told here with all that it still waits for, by where they are written; and the day
+/// of that order.
+pub fn told_of(context: &Context<'_>) -> BTreeMap<Span, Date> {
+    let day = |selection| match order(context, selection)? {
+        Order::Placed(placed) => Some(placed.value),
+        Order::Near(last) => Some(last),
+    };
+    context.book.selections().filter_map(|(_, selection)| Some((selection.span, day(selection)?))).collect()
 }
 
 fn finding(
@@ -70,20 +95,35 @@ fn finding(
     for (ground, lacks) in waits {
         finding = finding.also(ground.selection.span, lacks.words());
     }
-    finding.remedy("have what it depends on chosen and its sheet fetched first, or move the order")
+    finding.remedy("have what it depends on chosen and approved and its sheet fetched first, or move the order")
 }
 
-/// `Range` is not chosen, `Hood` has no maker's sheet.
+/// `Range` and `Sink`, which it is built around, are not chosen; `Hood`, …, has no maker's sheet.
 fn told(room: &Room, waits: &[(Ground<'_>, Lacks)]) -> String {
     let name = |ground: &Ground<'_>| match ground.room.folder == room.folder {
         true => format!("`{}`", ground.selection.name.value),
         false => format!("`{}` ({})", ground.selection.name.value, ground.room.title()),
     };
-    let told: Vec<String> = waits
-        .iter()
-        .map(|(ground, lacks)| format!("{}, which it {}, {}", name(ground), ground.because.words(), lacks.words()))
-        .collect();
-    told.join("; ")
+    let mut alike: Vec<(Because, Lacks, Vec<String>)> = Vec::new();
+    for (ground, lacks) in waits {
+        match alike.iter_mut().find(|(because, what, _)| (*because, *what) == (ground.because, *lacks)) {
+            Some((_, _, names)) => names.push(name(ground)),
+            None => alike.push((ground.because, *lacks, vec![name(ground)])),
+        }
+    }
+    let told = alike.iter().map(|(because, lacks, names)| {
+        let words = if names.len() == 1 { lacks.words() } else { lacks.words_of_many() };
+        format!("{}, which it {}, {words}", and(names), because.words())
+    });
+    told.collect::<Vec<_>>().join("; ")
+}
+
+/// `a`, `b` and `c`.
+fn and(names: &[String]) -> String {
+    match names {
+        [before @ .., last] if !before.is_empty() => format!("{} and {last}", before.join(", ")),
+        _ => names.join(""),
+    }
 }
 
 #[cfg(test)]

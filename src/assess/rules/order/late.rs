@@ -79,7 +79,7 @@ fn finding(room: &Room, selection: &Selection, option: &Choice, message: String)
 
 /// What an order itself still waits for.
 fn held_up(context: &Context<'_>, selection: &Selection) -> String {
-    let waits = context.depends.waits_for(selection);
+    let waits = context.depends.waits_for(selection, context.approvals);
     let told: Vec<String> =
         waits.iter().map(|(ground, lacks)| format!("`{}` {}", ground.selection.name.value, lacks.words())).collect();
     if told.is_empty() { String::new() } else { format!(", and still waits: {}", told.join(", ")) }

@@ -40,7 +40,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let last = context.dates.order_by(selection, option).and_then(|when| when.order);
         let days = last.map(|last| context.today.days_until(last));
         let (Some(last), Some(0..=AHEAD)) = (last, days) else { continue };
-        if !context.depends.waits_for(selection).is_empty() {
+        if !context.depends.waits_for(selection, context.approvals).is_empty() {
             continue;
         }
         let from = option.supplier.get().map_or(String::new(), |supplier| format!(" from {supplier}"));
