@@ -137,6 +137,10 @@ pub struct Doorway {
     pub slides: Slot<bool>,
     /// Width of the trim around it.
     pub casing: Slot<Length>,
+    /// How far that stands out from the wall.
+    pub casing_thickness: Slot<Length>,
+    /// Whether it burns.
+    pub burning: Slot<Burning>,
     /// Free floor from its hinge, as measured.
     pub free_swing: Slot<Length>,
 }
@@ -166,6 +170,10 @@ pub struct Window {
     pub from_water: Slot<Length>,
     /// What stands under it.
     pub above: Slot<String>,
+    /// Width of the trim around it.
+    pub casing: Slot<Length>,
+    /// How far that stands out from the wall.
+    pub casing_thickness: Slot<Length>,
     /// Whether its casing, and what hangs at it, burns.
     pub burning: Slot<Burning>,
 }

@@ -27,6 +27,8 @@ pub struct Room {
     pub layout: Layout,
     /// Ceiling height from the finished floor.
     pub ceiling: Slot<Ceiling>,
+    /// Whether the ceiling burns.
+    pub ceiling_burning: Slot<Burning>,
     /// Still to be laid on the floor that the openings were measured from.
     pub floor_build_up: Slot<Length>,
     /// How many cook at once.
@@ -297,6 +299,16 @@ pub struct Neighbour {
     pub depth: Slot<Length>,
     /// Whether it burns.
     pub burning: Slot<Burning>,
+}
+
+impl Neighbour {
+    /// The word for nothing at all.
+    pub const NOTHING: &'static str = "nothing";
+
+    /// Whether it is said that nothing stands there.
+    pub fn is_nothing(&self) -> bool {
+        self.what.eq_ignore_ascii_case(Self::NOTHING)
+    }
 }
 
 /// The cabinet that something is cut into, inside.

@@ -124,6 +124,8 @@ fn doorway(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         swings: word(fields, &DOORWAY, "swings", faults),
         slides: fields.read("slides", faults, yes_no),
         casing: fields.read("casing", faults, positive_length),
+        casing_thickness: fields.read("casing thickness", faults, positive_length),
+        burning: values::burning(fields, &DOORWAY, faults),
         free_swing: fields.read("free swing", faults, positive_length),
     }
 }
@@ -142,6 +144,8 @@ fn window(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) ->
         glass: fields.read("glass", faults, text),
         from_water: fields.read("from water", faults, positive_length),
         above: fields.read("above", faults, text),
+        casing: fields.read("casing", faults, positive_length),
+        casing_thickness: fields.read("casing thickness", faults, positive_length),
         burning: values::burning(fields, &WINDOW, faults),
     }
 }

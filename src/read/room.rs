@@ -105,6 +105,7 @@ fn empty(folder: &str) -> Room {
         outline: Slot::Absent,
         layout: Layout::default(),
         ceiling: Slot::Absent,
+        ceiling_burning: Slot::Absent,
         floor_build_up: Slot::Absent,
         cooks: Slot::Absent,
         clearances: Clearances::default(),
@@ -134,6 +135,7 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.layout = layout::layout(&mut fields, faults);
     let measured = fields.read("ceiling", faults, ceiling::ceiling);
     room.floor_build_up = fields.read("floor build-up", faults, positive_length);
+    room.ceiling_burning = measured.get().map_or(Slot::Absent, |measured| measured.burning.clone());
     room.ceiling = ceiling::from_finished_floor(measured, room.floor_build_up.get().copied());
     room.cooks = fields.read("cooks", faults, whole);
     room.clearances = clearances::clearances(fields.node("clearances"), faults);

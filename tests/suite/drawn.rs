@@ -154,6 +154,70 @@ fn drawings_and_verdicts_agree_on_every_opening_of_made_up_books_in_either_syste
     }
 }
 
+/// A range, and what is above it: at its opening, in the plan, by the hood that is chosen, under a low ceiling.
+fn kitchen_with(name: &str, room: &str, above: &str) -> Vec<(String, String)> {
+    let hood = if name == "hood" {
+        "- selection: Canopy\n  kind: hood\n  place: over\n  size: {width: 30\", height: 18\"}\n"
+    } else {
+        ""
+    };
+    let range =
+        "- selection: Range\n  kind: range\n  place: hole\n  size: {width: 29 3/4\", height: 36\", depth: 24\"}\n";
+    let opening = "{takes: range, wall: A, at: 40\", width: 30\", height: 36\", depth: 24\"";
+    vec![
+        (
+            format!("rooms/{name}/room.yaml"),
+            format!(
+                "name: {name}\noutline: 144\" x 120\"\n{room}\nopenings:\n  hole: {opening}{above}}}\n  over: {{takes: hood, sill: 65\", height: 18\"}}\n"
+            ),
+        ),
+        (format!("rooms/{name}/all.yaml"), format!("{range}{hood}")),
+    ]
+}
+
+#[test]
+fn the_front_of_a_cooking_surface_shows_above_it_what_the_verdict_finds_there() {
+    let uppers = "runs:\n  uppers: {wall: A, starts: 40\", above floor: 60\", height: 30\", parts: [{cabinet: plates, width: 30\"}]}";
+    let rooms = [
+        (
+            "said",
+            "ceiling: 96\"",
+            ", above: {what: wall cabinet, height: 62\"}",
+            Some(("wall cabinet", "62\u{2033} AFF")),
+        ),
+        ("plan", uppers, "", Some(("plates", "60\u{2033} AFF"))),
+        ("worse", uppers, ", above: {what: hood, height: 66\"}", Some(("plates", "60\u{2033} AFF"))),
+        ("hood", "ceiling: 96\"", "", Some(("Canopy", "65\u{2033} AFF"))),
+        ("low", "ceiling: 64\"", ", above: nothing", Some(("ceiling", "64\u{2033} AFF"))),
+        ("free", "ceiling: 96\"", ", above: nothing", None),
+    ];
+    let mut project =
+        Project::new().file("book.yaml", "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n");
+    for (path, text) in rooms.iter().flat_map(|(name, room, above, _)| kitchen_with(name, room, above)) {
+        project = project.file(&path, &text);
+    }
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+    let all = sheets(&out.join("installer"));
+    for (name, _, _, shown) in rooms {
+        let here = all
+            .iter()
+            .filter(|sheet| sheet.name.contains(&format!("/{name}")) || sheet.name.contains(&format!("{name}-")));
+        let sheet = here
+            .into_iter()
+            .find(|sheet| sheet.name.contains("hole"))
+            .unwrap_or_else(|| panic!("{name}: {:?}", all.iter().map(|sheet| &sheet.name).collect::<Vec<_>>()));
+        let front = sheet.drawings.iter().find(|(view, _)| view.starts_with("Front")).expect("a front");
+        let letters = front.1.join(" | ");
+        match shown {
+            Some((words, height)) => {
+                assert!(letters.contains(words) && letters.contains(height), "{name}: {letters}");
+            }
+            None => assert!(!letters.contains("nothing") && !letters.contains("ceiling"), "{name}: {letters}"),
+        }
+    }
+}
+
 #[test]
 fn drawings_of_a_metric_book_are_in_millimetres_first() {
     let (openings, selections) = room("metric");

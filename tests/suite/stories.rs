@@ -40,8 +40,14 @@ use serde::Deserialize;
 const AT_LEAST: usize = 63;
 
 /// Rules that ask for what a small book leaves out.
-const LEFT_OUT: &[&str] =
-    &["complete/field", "complete/cut-sheet", "complete/measured", "complete/opening", "complete/photo"];
+const LEFT_OUT: &[&str] = &[
+    "complete/field",
+    "complete/cut-sheet",
+    "complete/measured",
+    "complete/opening",
+    "complete/photo",
+    "complete/site",
+];
 
 const BOOK: &str = "title: Story\nclient: Nobody\nunits: imperial\ncurrency: USD\n";
 const ROOM: &str = "name: Kitchen\n";

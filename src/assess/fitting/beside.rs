@@ -62,55 +62,6 @@ pub fn rises_above_counter(neighbour: &Neighbour) -> bool {
     has(neighbour, &BUILT) || has(neighbour, &TALL)
 }
 
-/// Words for what ends at or below the counter.
-const LOW: [&str; 20] = [
-    "base",
-    "counter",
-    "counters",
-    "countertop",
-    "worktop",
-    "benchtop",
-    "bench",
-    "drawer",
-    "drawers",
-    "dishwasher",
-    "sink",
-    "bin",
-    "bins",
-    "trash",
-    "under",
-    "undercounter",
-    "low",
-    "lower",
-    "island",
-    "trays",
-];
-/// Words for what may stand higher, whatever stands beside them.
-const HIGHER: [&str; 16] = [
-    "wall", "walls", "panel", "panels", "above", "over", "upper", "uppers", "shelf", "shelves", "hood", "curtain",
-    "curtains", "window", "hutch", "oven",
-];
-
-/// Where something beside an opening ends, as far as its words say.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Level {
-    /// It rises above the counter.
-    Above,
-    /// It ends at or below it.
-    Below,
-    /// Its words say neither.
-    NotSaid,
-}
-
-/// Where something beside an opening ends. Words only ever clear what they all put below the counter.
-pub fn level(neighbour: &Neighbour) -> Level {
-    match (rises_above_counter(neighbour), has(neighbour, &LOW), has(neighbour, &HIGHER)) {
-        (true, _, _) => Level::Above,
-        (false, true, false) => Level::Below,
-        (false, _, _) => Level::NotSaid,
-    }
-}
-
 fn has(neighbour: &Neighbour, words: &[&str]) -> bool {
     let what = neighbour.what.to_lowercase();
     what.split(|letter: char| !letter.is_alphanumeric()).any(|word| words.contains(&word))

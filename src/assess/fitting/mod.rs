@@ -16,7 +16,7 @@ mod stack;
 #[cfg(test)]
 mod tests;
 
-pub use beside::{Level, Side, hinge_sides, level, rises_above_counter, stands_in_the_door_s_way};
+pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
 pub use gauge::{Gaps, Gauge, Misfit};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, least_hall_around_a_corner, spare, way_in};
 pub use pitch::Pitch;

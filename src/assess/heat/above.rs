@@ -6,6 +6,7 @@ use crate::units::{Length, LengthRange};
 
 use super::asked;
 use super::body::Body;
+use super::casing;
 use super::near::Near;
 use super::{Hearth, LAP, ONE_THING, cooks, is_hood, only};
 
@@ -128,6 +129,37 @@ fn skirt(hood: &Selection, opening: &crate::book::Opening) -> Option<Length> {
     Some(top - tallest)
 }
 
+/// How high a cooking surface is, where nobody says, to tell what hangs from what stands (common practice).
+const USUAL_SURFACE: Length = Length::from_inches(36);
+
+/// What nobody says of what is above a cooking surface.
+#[derive(Clone, Copy, Debug)]
+pub enum Unsaid<'a> {
+    /// Whether anything is there at all.
+    Everything,
+    /// How high the hood hangs that is chosen for the room.
+    HoodsHeight(&'a Selection),
+}
+
+/// What nobody says of what is above; none where the opening, the plan, a window or a hood tells.
+pub fn unsaid<'a>(hearth: &Hearth<'a>) -> Option<Unsaid<'a>> {
+    let surface = hearth.surface().unwrap_or(USUAL_SURFACE);
+    let placed = || hanging(hearth, surface).iter().any(|(body, _)| !matches!(body, Body::Ceiling(_)));
+    if !hearth.fitted.opening.above.is_absent() || placed() || sets_out_what_hangs(hearth, surface) {
+        return None;
+    }
+    let room = hearth.fitted.room;
+    let hood = only(room, is_hood).filter(|_| only(room, cooks).is_some());
+    Some(hood.map_or(Unsaid::Everything, Unsaid::HoodsHeight))
+}
+
+/// Whether the plan sets out what hangs at the wall that a cooking surface stands at.
+fn sets_out_what_hangs(hearth: &Hearth<'_>, surface: Length) -> bool {
+    let Some((plan, own)) = hearth.plan.zip(hearth.placed) else { return false };
+    let hangs = |thing: &Thing<'_>| thing.stands == own.stands && thing.low >= surface && thing.row.is_some();
+    plan.things.iter().any(|thing| !thing.is_opening(hearth.fitted.opening) && hangs(thing))
+}
+
 /// The room's one hood over its one cooking surface, where the plan does not place both.
 fn the_hood<'a>(hearth: &Hearth<'a>) -> Option<Hanging<'a>> {
     let room = hearth.fitted.room;
@@ -147,7 +179,8 @@ fn window_over<'a>(hearth: &Hearth<'a>, own: &Thing<'a>, hole: &Hole<'a>) -> Opt
     let (from, to) = hearth.along(own);
     let over = own.stands == Stands::Wall(hole.wall) && hole.along.0 < to - LAP && from + LAP < hole.along.1;
     let over = over && hole.high.zip(hearth.surface()).is_none_or(|(high, surface)| high > surface);
-    over.then_some((Body::Window(window), hole.low?))
+    // Its trim goes round it: the lower edge is that of the casing.
+    over.then_some((Body::Window(window), hole.low? - casing::written(hole.is).copied().unwrap_or_default()))
 }
 
 /// Windows that are said to be above a cooking surface, in a room that has one.

@@ -1,6 +1,6 @@
 //! What rises beside a cooking surface, from every place where it may be written.
 
-use crate::assess::fitting::{Level, Side, level};
+use crate::assess::fitting::{Side, rises_above_counter};
 use crate::book::{Burning, Neighbour, PartIs};
 use crate::plan::{Plan, Shape, Thing, What};
 use crate::source::Spanned;
@@ -8,6 +8,7 @@ use crate::units::Length;
 
 use super::asked::{self, Reach};
 use super::body::Body;
+use super::casing::casings;
 use super::near::Near;
 use super::{Hearth, LAP, ONE_THING};
 
@@ -39,44 +40,60 @@ fn of_said<'a>(
     surface: Length,
 ) -> Option<Near<'a>> {
     let neighbour = &said.value;
-    let above = |length: Length| length > surface + LEVEL;
-    let by_words = level(neighbour);
+    let by_words = rises_above_counter(neighbour);
     // Air above the counter beside what is known to rise is told by `fit/air`.
-    if reach.is_air && by_words == Level::Above {
+    if neighbour.is_nothing() || (reach.is_air && by_words) {
         return None;
     }
-    let landing = hearth.fitted.opening.landing.get();
-    let landing = landing.and_then(|landing| if side == Side::Left { landing.left.get() } else { landing.right.get() });
-    let counter = landing.is_some_and(|landing| landing.counter >= reach.asked.length);
-    let rises = match (neighbour.top.get(), by_words) {
-        (Some(top), _) => above(*top),
-        (None, Level::Above) => true,
-        (None, Level::Below) => false,
-        (None, Level::NotSaid) => !counter,
-    };
     let low = neighbour.height.get().copied().unwrap_or_default();
+    let rises = match neighbour.top.get() {
+        Some(top) => Some(*top > surface + LEVEL),
+        None if by_words || low >= surface => Some(true),
+        None => (is_counter(hearth, side, reach) || ends_low(hearth, side, reach, surface)).then_some(false),
+    };
     let in_reach = reach.up_to.is_none_or(|up_to| low < surface + up_to);
     let distance = neighbour.gap.get().copied().unwrap_or_default();
-    (rises && in_reach).then(|| Near {
+    (rises != Some(false) && in_reach).then(|| Near {
         body: Body::Said(said, Some(side)),
         distance,
         burning: neighbour.burning.get().copied(),
         under_a_hood: false,
-        may_be_lower: neighbour.top.is_absent() && by_words == Level::NotSaid,
+        may_be_lower: rises.is_none(),
         asked: reach.asked.clone(),
     })
+}
+
+/// Whether so much counter to set things down on is measured at that side.
+fn is_counter(hearth: &Hearth<'_>, side: Side, reach: &Reach) -> bool {
+    let landing = hearth.fitted.opening.landing.get();
+    let landing = landing.and_then(|landing| if side == Side::Left { landing.left.get() } else { landing.right.get() });
+    landing.is_some_and(|landing| landing.counter >= reach.asked.length)
+}
+
+/// Whether the plan sets out what stands there on the floor, and nothing of it rises.
+fn ends_low(hearth: &Hearth<'_>, side: Side, reach: &Reach, surface: Length) -> bool {
+    let Some((plan, own)) = hearth.plan.zip(hearth.placed) else { return false };
+    let near = |thing: &&Thing<'_>| {
+        let other = !thing.is_opening(hearth.fitted.opening) && !holds(plan, thing, own) && thing.low < surface;
+        other && away(hearth, own, side, reach, &thing.footprint()).is_some()
+    };
+    let mut things = plan.things.iter().filter(near).peekable();
+    things.peek().is_some() && things.all(|thing| !rises(thing, surface))
+}
+
+/// How far a shape is from that side, where it stands beside the cooking surface and near enough to count.
+fn away(hearth: &Hearth<'_>, own: &Thing<'_>, side: Side, reach: &Reach, shape: &Shape) -> Option<Length> {
+    let (left, right) = hearth.along(own);
+    let out = (own.out.0, own.out.1.max(own.out.0 + Length::from_inches(1)));
+    let (first, last) = shape.beside(&own.frame, out)?;
+    let gap = if side == Side::Left { left - last } else { first - right };
+    (gap >= -LAP && gap < reach.asked.length).then(|| gap.max(Length::ZERO))
 }
 
 /// What the plan says stands there.
 fn of_plan<'a>(hearth: &Hearth<'a>, side: Side, reach: &Reach, surface: Length) -> Vec<Near<'a>> {
     let Some((plan, own)) = hearth.plan.zip(hearth.placed) else { return vec![] };
-    let (left, right) = hearth.along(own);
-    let out = (own.out.0, own.out.1.max(own.out.0 + Length::from_inches(1)));
-    let away = |shape: &Shape| {
-        let (first, last) = shape.beside(&own.frame, out)?;
-        let gap = if side == Side::Left { left - last } else { first - right };
-        (gap >= -LAP && gap < reach.asked.length).then(|| gap.max(Length::ZERO))
-    };
+    let away = |shape: &Shape| away(hearth, own, side, reach, shape);
     let near = |body: Body<'a>, distance| Near {
         burning: body.burning(),
         body,
@@ -102,7 +119,10 @@ fn of_plan<'a>(hearth: &Hearth<'a>, side: Side, reach: &Reach, surface: Length) 
         let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
         Some(near(Body::Wall(wall), away(&face)?))
     });
-    things.chain(walls).collect()
+    let up_to = reach.up_to.map(|up_to| surface + up_to);
+    let casings = casings(plan).into_iter().filter(|casing| casing.stands_between(surface + LEVEL, up_to));
+    let casings = casings.filter_map(|casing| Some(near(Body::Casing(casing.of), away(&casing.shape)?)));
+    things.chain(walls).chain(casings).collect()
 }
 
 /// Whether a thing stands higher than the cooking surface.

@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::Side;
 use crate::book::{Burning, Choice, Neighbour, Opening, Room, Selection, Window};
-use crate::plan::{RowOf, Thing, Wall, What};
+use crate::plan::{HoleIs, RowOf, Thing, Wall, What};
 use crate::source::{Span, Spanned};
 
 /// What stands near a cooking surface.
@@ -16,6 +16,8 @@ pub enum Body<'a> {
     Hood(&'a Selection, &'a Opening),
     /// A window.
     Window(&'a Window),
+    /// The trim around a door or a window.
+    Casing(HoleIs<'a>),
     /// A wall.
     Wall(&'a Wall<'a>),
     /// The ceiling.
@@ -38,6 +40,8 @@ impl<'a> Body<'a> {
             }
             Self::Hood(hood, opening) => format!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
             Self::Window(window) => format!("the window `{}`", window.name.value),
+            Self::Casing(HoleIs::Door(door)) => format!("the casing of the door `{}`", door.name.value),
+            Self::Casing(HoleIs::Window(window)) => format!("the casing of the window `{}`", window.name.value),
             Self::Wall(wall) if wall.name() == wall.letter => format!("wall {}", wall.letter),
             Self::Wall(wall) => format!("the wall `{}`", wall.name()),
             Self::Ceiling(_) => "the ceiling".into(),
@@ -50,7 +54,8 @@ impl<'a> Body<'a> {
             Self::Said(neighbour, _) => Some(neighbour.span),
             Self::Placed(_, thing, _) => Some(thing.span),
             Self::Hood(_, opening) => opening.sill.span().or(Some(opening.span)),
-            Self::Window(window) => Some(window.name.span),
+            Self::Window(window) | Self::Casing(HoleIs::Window(window)) => Some(window.name.span),
+            Self::Casing(HoleIs::Door(door)) => Some(door.name.span),
             Self::Wall(wall) => wall.note.map(|note| note.letter.span),
             Self::Ceiling(room) => room.ceiling.span(),
         }
@@ -62,9 +67,10 @@ impl<'a> Body<'a> {
             Self::Said(neighbour, _) => neighbour.value.burning.get().copied(),
             Self::Placed(room, thing, row) => of_thing(room, thing, *row),
             Self::Hood(hood, _) => of_selection(hood),
-            Self::Window(window) => window.burning.get().copied(),
+            Self::Window(window) | Self::Casing(HoleIs::Window(window)) => window.burning.get().copied(),
+            Self::Casing(HoleIs::Door(door)) => door.burning.get().copied(),
             Self::Wall(wall) => wall.note?.burning.get().copied(),
-            Self::Ceiling(_) => None,
+            Self::Ceiling(room) => room.ceiling_burning.get().copied(),
         }
     }
 
@@ -82,15 +88,16 @@ impl<'a> Body<'a> {
                 _ => format!("{material} of what stands there"),
             },
             Self::Hood(hood, _) => format!("{material} of `{}`", hood.name.value),
-            Self::Window(_) => format!("{material} of this window"),
+            Self::Window(_) | Self::Casing(HoleIs::Window(_)) => format!("{material} of this window"),
+            Self::Casing(HoleIs::Door(_)) => format!("{material} of this door"),
             Self::Wall(wall) => format!("{material} of wall {} under `walls`", wall.letter),
-            Self::Ceiling(_) => "what it is made of beside `above`".into(),
+            Self::Ceiling(_) => format!("{material} of the room's `ceiling`, beside its height"),
         }
     }
 
     /// Whether it is of the building, and so above or beside everything.
     pub fn is_building(&self) -> bool {
-        matches!(self, Self::Wall(_) | Self::Ceiling(_) | Self::Window(_))
+        matches!(self, Self::Wall(_) | Self::Ceiling(_) | Self::Window(_) | Self::Casing(_))
     }
 
     /// Whether it is a hood, by its kind.

@@ -8,9 +8,10 @@ mod above;
 mod asked;
 mod beside;
 mod body;
+mod casing;
 mod near;
 
-pub use above::{is_said_above_cooking, windows_over};
+pub use above::{Unsaid, is_said_above_cooking, windows_over};
 pub use asked::{Asked, Whose};
 pub use body::Body;
 pub use near::{Near, Where, nearest};
@@ -70,9 +71,23 @@ impl<'a> Hearth<'a> {
 
     /// What is said to be above it and how high nobody says, where no other place tells.
     pub fn of_unknown_height(&self) -> Option<&'a Spanned<Neighbour>> {
-        let said = self.fitted.opening.above.spanned()?;
+        let said = self.fitted.opening.above.spanned().filter(|said| !said.value.is_nothing())?;
         let told = || self.surface().is_some() && above::placed(self).iter().any(|body| !body.is_building());
         (said.value.height.is_absent() && !told()).then_some(said)
+    }
+
+    /// What hangs lowest above it, and its lower edge from the finished floor: as a drawing shows it. The
+    /// ceiling only where it is nearer than it may be.
+    pub fn overhead(&self) -> Option<(Body<'a>, Length)> {
+        let surface = self.surface()?;
+        let shown = |near: &Near<'a>| !matches!(near.body, Body::Ceiling(_)) || near.short().is_some();
+        let lowest = self.above().into_iter().filter(shown).min_by_key(|near| near.distance)?;
+        Some((lowest.body, surface + lowest.distance))
+    }
+
+    /// What nobody says of what is above it; none where any place tells.
+    pub fn unsaid_above(&self) -> Option<Unsaid<'a>> {
+        above::unsaid(self)
     }
 
     /// Everything beside it that rises above it, near enough to count.

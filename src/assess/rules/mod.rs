@@ -55,6 +55,7 @@ pub const RULES: &[Rule] = &[
     complete::undecided::RULE,
     complete::accessory::RULE,
     complete::datum::RULE,
+    complete::site::RULE,
     complete::photo::RULE,
     complete::language::RULE,
     fit::width::RULE,

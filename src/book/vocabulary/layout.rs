@@ -29,6 +29,10 @@ pub const WALL: Record = Record {
     ],
 };
 
+/// How far the trim around a door or window stands out.
+const THICKNESS: Field =
+    Field::optional("casing thickness", Shape::Length, "how far that trim stands out from the wall", "3/4\"");
+
 /// A doorway.
 pub const DOORWAY: Record = Record {
     name: "doorway",
@@ -48,12 +52,17 @@ pub const DOORWAY: Record = Record {
         Field::optional("swings", Shape::OneOf(&["in", "out"]), "whether it swings into the room or out of it", "in"),
         Field::optional("slides", Shape::YesNo, "whether it slides instead", "true"),
         Field::optional("casing", Shape::Length, "width of the trim around it", "3 1/2\""),
+        THICKNESS,
         Field::optional(
             "free swing",
             Shape::Length,
             "how far from its hinge the floor is free where it swings, as measured",
             "30\"",
         ),
+        Field {
+            about: "whether its casing burns, beside a cooking surface; left out, it counts as burning",
+            ..MATERIAL
+        },
     ],
 };
 
@@ -75,10 +84,12 @@ pub const WINDOW: Record = Record {
         Field::optional("height", Shape::Length, "height of the opening", "44\""),
         Field::optional("opens", Shape::OneOf(&["fixed", "in", "out", "up", "sideways"]), "how it opens", "up"),
         Field::optional("glass", Shape::Text, "its glass", "tempered"),
+        Field::optional("casing", Shape::Length, "width of the trim around it", "2 1/2\""),
+        THICKNESS,
         Field::optional("from water", Shape::Length, "level distance to the edge of the nearest tub or shower", "40\""),
         Field::optional("above", Shape::Text, "what stands under it", "cooktop"),
         Field {
-            about: "whether its casing and what hangs at it burn, above a cooking surface; left out, they count as burning",
+            about: "whether its casing and what hangs at it burn, above or beside a cooking surface; left out, they count as burning",
             ..MATERIAL
         },
     ],

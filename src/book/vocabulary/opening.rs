@@ -88,7 +88,7 @@ pub const OPENING: Record = Record {
         Field::optional(
             "above",
             Shape::Either(&Shape::Text, &Shape::Record(&NEIGHBOUR)),
-            "what is above it",
+            "what is above it; `nothing`, where nothing stands or hangs there up to the ceiling",
             "{what: wall cabinet, height: 66\", material: burns}",
         ),
         Field::optional("in front", Shape::Length, "clear floor in front of it, to whatever stands opposite", "42\""),

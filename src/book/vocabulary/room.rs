@@ -1,6 +1,7 @@
 //! The words of `room.yaml`.
 
 use super::access::{ACCESS, PROFILES};
+use super::burning::MATERIAL;
 use super::clearances::{CLEARANCES, SEATING};
 use super::layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 use super::project::{NARROW, WAIVER};
@@ -168,5 +169,6 @@ pub const CEILING: Record = Record {
         Field::optional("high", Shape::Length, "its greatest height", "10' 2\""),
         Field::optional("rises along", Shape::OneOf(&["length", "width"]), "the direction in which it rises", "width"),
         Field::optional("low at", Shape::Name(NameOf::Wall), "the wall from which it rises", "C"),
+        MATERIAL,
     ],
 };

@@ -17,10 +17,7 @@ use super::opening::At;
 impl Teller<'_> {
     /// What must stay clear above and beside what is cooked on, and what is there; nothing for what is not.
     pub fn heat_facts(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Fact> {
-        let Some((selection, option)) = at.thing else { return vec![] };
-        let fitted = Fitted { room: at.room, opening: at.opening, selection, option };
-        let rulings = Rulings::of(&self.subject.book.project.codes);
-        let Some(hearth) = Hearth::of(fitted, plans.room(at.room), rulings) else { return vec![] };
+        let Some(hearth) = self.hearth(plans, at) else { return vec![] };
         let places = [
             ("Above the cooking surface", Where::Above, hearth.above()),
             ("At its left, above the counter", Where::Beside(Side::Left), hearth.beside(Side::Left)),
@@ -34,6 +31,16 @@ impl Teller<'_> {
             Some(fact(name, value))
         });
         told.collect()
+    }
+
+    /// The cooking surface at an opening; none for what has none.
+    pub fn hearth<'p>(&self, plans: &'p Plans<'p>, at: At<'p>) -> Option<Hearth<'p>>
+    where
+        Self: 'p,
+    {
+        let (selection, option) = at.thing?;
+        let fitted = Fitted { room: at.room, opening: at.opening, selection, option };
+        Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project.codes))
     }
 
     /// What is there, how near, and what is asked.

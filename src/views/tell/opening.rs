@@ -95,7 +95,7 @@ impl<'a> Teller<'a> {
             verdict,
             sentence,
             facts: self.opening_facts(plans, at),
-            drawings: self.opening_drawings(at),
+            drawings: self.opening_drawings(plans, at),
             sizes: self.size_rows(at, fit.as_ref()),
             sizes_from: Some(self.sizes_from(at)),
             services: services(at),

@@ -1,12 +1,14 @@
 //! Draws an opening for its sheet: from the front, from its right, from above.
 
 use crate::assess::fitting::{Fitting, build_up, fitting};
+use crate::assess::heat::{Body, Hearth};
 use crate::book::{Choice, Neighbour as Beside, Readings, Selection, Slot};
 use crate::drawings::sizes::{
     Across, Beside as Kind, Between, Face, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide,
     Reading, Thing, Units,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
+use crate::plan::Plans;
 use crate::units::{Length, LengthRange};
 use crate::views::drawing::Drawing;
 use crate::views::html::Html;
@@ -17,9 +19,11 @@ use super::opening::{At, name, number};
 
 impl Teller<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
-    pub fn opening_drawings(&self, at: At<'_>) -> Vec<Drawing> {
+    pub fn opening_drawings(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Drawing> {
+        let hearth = self.hearth(plans, at);
         let set = Set {
             at,
+            above: overhead(at, hearth.as_ref()),
             fit: at.thing.map(|(_, option)| fitting(at.room, at.opening, option)).unwrap_or_default(),
             units: self.units(),
         };
@@ -45,6 +49,7 @@ impl Teller<'_> {
 /// An opening, and how what goes in is set into it: the figures of the verdict.
 struct Set<'a> {
     at: At<'a>,
+    above: Neighbour,
     fit: Fitting,
     units: Units,
 }
@@ -70,7 +75,7 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         left: neighbour(&opening.left),
         right: neighbour(&opening.right),
-        above: neighbour(&opening.above),
+        above: set.above.clone(),
         services: vec![],
         counter: opening.counter_height.get().copied(),
         opening: face(at)?,
@@ -198,8 +203,18 @@ fn needs(option: &Choice) -> Needs {
     })
 }
 
+/// What is above: over a cooking surface what the verdict finds lowest there, wherever it is written; else as
+/// the opening says.
+fn overhead(at: At<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
+    let Some((body, edge)) = hearth.and_then(Hearth::overhead) else { return neighbour(&at.opening.above) };
+    let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
+    let words = body.words().replace('`', "");
+    let words = words.strip_prefix("the ").unwrap_or(&words).to_string();
+    Neighbour { kind, words, underside: Some(edge) }
+}
+
 fn neighbour(slot: &Slot<Beside>) -> Neighbour {
-    match slot.get() {
+    match slot.get().filter(|beside| !beside.is_nothing()) {
         None => Neighbour { kind: Kind::Open, words: String::new(), underside: None },
         Some(beside) => Neighbour {
             kind: Kind::from_words(&beside.what),

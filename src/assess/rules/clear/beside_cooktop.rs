@@ -5,15 +5,17 @@ use crate::assess::heat::{Hearth, Near, Whose, nearest};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::vocabulary::Hazard;
-use crate::finding::Finding;
+use crate::finding::{Finding, Severity};
 
 declare! {
     /// What burns is nearer beside a cooking surface than it may be
     ///
     /// ## What it checks
     /// From the sides of a range or cooktop to the nearest of all that rises above its cooking surface:
-    /// what stands at the `left` and `right` of the opening, tall units, panels, wall cabinets, appliances
-    /// and walls of the plan. Whether it burns is its `material`; where nobody says, it counts as burning.
+    /// what stands at the `left` and `right` of the opening, tall units, panels, wall cabinets, appliances,
+    /// walls and the casings of doors and windows of the plan. How high a thing at a side stands is its
+    /// `top`, the plan, or the counter measured as `landing`: no word of a name makes it low, and where
+    /// nobody says, it is asked. Whether it burns is its `material`; where nobody says, it counts as burning.
     /// The distance is that of the maker's sheet (`fit: {heat: {left: …, right: …, up to: …}}`, or air that
     /// the sheet asks for above the counter), which stops; else 6", up to 18" above the cooking surface,
     /// which is only asked about.
@@ -23,7 +25,7 @@ declare! {
     ///
     /// ## Remedy
     /// Move the opening, put a base cabinet between, or clad what stands there as the code says. Where it
-    /// does not burn, say so in its `material`.
+    /// does not burn, say so in its `material`; where it ends at the counter, write its `top`.
     ///
     /// ## Example
     /// ```yaml
@@ -42,10 +44,17 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
         let Some(hearth) = Hearth::of(fitted, context.plan(fitted.room), context.rulings()) else { continue };
+        let mut unsaid = Vec::new();
         for side in [Side::Left, Side::Right] {
             let near = hearth.beside(side);
-            findings.extend(nearest(&near).and_then(|near| told(context, &hearth, side, near)));
+            let Some(near) = nearest(&near).filter(|near| near.short().is_some()) else { continue };
+            if near.may_be_lower {
+                unsaid.push((side, near.clone()));
+            } else {
+                findings.extend(told(context, &hearth, side, near));
+            }
         }
+        findings.extend(ask(context, &hearth, &unsaid));
     }
 }
 
@@ -57,10 +66,9 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
         Whose::Sheet | Whose::SheetAbove => "its sheet's",
         Whose::Figure => "the usual",
     };
-    let unsaid = match (near.may_be_lower, near.burning) {
-        (true, _) => "; nobody says whether it rises above the counter, and so it counts as rising",
-        (false, None) => "; nobody says whether it burns, and so it counts as burning",
-        (false, Some(_)) => "",
+    let unsaid = match near.burning {
+        None => "; nobody says whether it burns, and so it counts as burning",
+        Some(_) => "",
     };
     let message = format!(
         "{} is {} from the {} of the cooking surface of `{}` and rises above it, {} less than {whose} {}{unsaid}",
@@ -76,12 +84,36 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
     if near.burning.is_none() {
         remedy = format!("say whether it burns: {}; where it does, {remedy}", near.body.field());
     }
-    if near.may_be_lower {
-        remedy = format!("add its `top` from the finished floor to the opening's `{}`; or {remedy}", side.word());
-    }
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
     let finding = hearth.fitted.finding(RULE.code, near.asked.severity, at, message);
     Some(finding.remedy(remedy).source(near.asked.source.clone()))
+}
+
+/// Asks how high what stands at the sides is: one question, whether it is of one side or of both.
+fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) -> Option<Finding> {
+    let (first, near) = unsaid.first()?;
+    let say = |length| say(length, context.book.project.units);
+    let each = |(side, near): &(Side, Near<'_>)| {
+        format!("{} at the {} ({} away)", near.body.words(), side.word(), say(near.distance))
+    };
+    let there: Vec<String> = unsaid.iter().map(each).collect();
+    let sides: Vec<String> = unsaid.iter().map(|(side, _)| format!("`{}`", side.word())).collect();
+    let farthest = unsaid.iter().map(|(_, near)| near.asked.length).max()?;
+    let message = format!(
+        "nobody says how high {} of the cooking surface of `{}` stands; what rises above it and burns stays {} away",
+        there.join(" and "),
+        hearth.fitted.selection.name.value,
+        say(farthest)
+    );
+    let remedy = format!("add its `top` from the finished floor to the opening's {}", sides.join(" and "));
+    let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
+    let finding = hearth.fitted.finding(RULE.code, Severity::Query, at, message);
+    let others = unsaid.iter().filter(|(side, _)| side != first);
+    let finding =
+        others.filter_map(|(_, near)| near.body.span()).fold(finding, |finding, at| finding.also(at, "here too"));
+    Some(
+        finding.remedy(format!("{remedy}, or its `material` where it does not burn")).source(near.asked.source.clone()),
+    )
 }
 
 #[cfg(test)]

@@ -8,4 +8,5 @@ pub mod language;
 pub mod measured;
 pub mod opening;
 pub mod photo;
+pub mod site;
 pub mod undecided;

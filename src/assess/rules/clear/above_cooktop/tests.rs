@@ -203,3 +203,30 @@ fn a_ceiling_that_comes_down_over_it_is_seen() {
     sloped("60\"").finds_one();
     sloped("70\"").stays_silent();
 }
+
+/// A low ceiling burns unless its field says otherwise, level or sloping.
+#[test]
+fn a_low_ceiling_counts_as_burning_until_its_material_says_otherwise() {
+    let under = |ceiling: &str| range("nothing", "").room(&format!("ceiling: {{{ceiling}}}"));
+    under("height: 64\"")
+        .finds("the ceiling is 28\" (711.2 mm) above the cooking surface of `Range`, 2\" (50.8 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning")
+        .remedies("say whether it burns: `material` (`burns`, `shielded`, `does not burn`) of the room's `ceiling`, beside its height; where it does, raise what is above, shield it as the code says, or fit a hood that is wide enough");
+    under("height: 64\", material: burns").finds_one();
+    under("height: 64\", material: does not burn").stays_silent();
+    under("height: 59\", material: does not burn").finds_one();
+    under("height: 66\"").stays_silent();
+    range("nothing", "").room("ceiling: 64\"").finds_one();
+}
+
+/// The trim under a window's sill is what is nearest.
+#[test]
+fn a_window_s_casing_hangs_below_its_sill() {
+    let window = |fields: &str| {
+        planned(&format!(
+            "windows: {{yard: {{wall: A, at: 60\", width: 20\", height: 30\", opens: fixed, {fields}}}}}\n"
+        ))
+    };
+    window("sill: 67\"").stays_silent();
+    window("sill: 67\", casing: 3 1/2\"").finds_one();
+    window("sill: 67\", casing: 3 1/2\", material: does not burn").stays_silent();
+}

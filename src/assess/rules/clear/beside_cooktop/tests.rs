@@ -34,20 +34,30 @@ fn what_does_not_burn_or_is_shielded_may_stand_near() {
     }
 }
 
-/// Words clear only what they put below the counter; what they leave open is asked about.
+/// No word makes a thing low: its `top` does, counter that was measured beside it, or the plan.
 #[test]
-fn what_ends_at_the_counter_is_no_matter() {
-    for low in ["base cabinet", "drawers", "dishwasher", "counter", "low bench"] {
-        range(&format!("left: {low}"), "").stays_silent();
-    }
-    for open in ["oak panel", "base cabinet under an oak shelf", "cupboard", "curtain"] {
-        let found = range(&format!("left: {open}"), "").finds_one();
-        assert!(found.findings()[0].remedy.contains("`top`"), "{open}");
-        range(&format!("left: {{what: {open}, top: 36\"}}"), "").stays_silent();
+fn what_ends_at_the_counter_is_no_matter_once_a_figure_says_so() {
+    for what in ["base cabinet", "drawers", "dishwasher", "counter", "low bench", "oak panel", "cupboard", "curtain"] {
+        let found = range(&format!("left: {what}"), "").finds_one().weighs("query").cautions();
+        assert!(found.findings()[0].remedy.contains("`top`"), "{what}");
+        range(&format!("left: {{what: {what}, top: 36\"}}"), "").stays_silent();
+        range(&format!("left: {{what: {what}, top: 54\"}}"), "").finds_one();
+        range(&format!("left: {{what: {what}, material: does not burn}}"), "").stays_silent();
+        range(&format!("left: {{what: {what}, gap: 6\"}}"), "").stays_silent();
     }
     // So much counter beside it says the same of what stands there.
     range("left: oils, landing: {left: 15\"}", "").stays_silent();
     range("left: oils, landing: {left: 3\"}", "").finds_one();
+    range("left: nothing", "").stays_silent();
+}
+
+/// Not known how high is a question, never a verdict: also where the sheet's own figure would stop.
+#[test]
+fn both_sides_are_one_question() {
+    range("left: base cabinet, right: drawers", "")
+        .finds("nobody says how high the base cabinet at the left (0\" (0 mm) away) and the drawers at the right (0\" (0 mm) away) of the cooking surface of `Range` stands; what rises above it and burns stays 6\" (152.4 mm) away")
+        .remedies("add its `top` from the finished floor to the opening's `left` and `right`, or its `material` where it does not burn");
+    range("left: base cabinet", "fit: {heat: {left: 2\"}}").finds_one().weighs("query");
 }
 
 #[test]
@@ -103,4 +113,62 @@ fn a_wall_cabinet_of_the_plan_beside_the_range_is_seen_where_it_hangs_low() {
     let base = "[{cabinet: pots, width: 30\"}, {opening: hole}, {cabinet: pans, width: 30\"}]";
     planned(base, &uppers("50\"")).finds_one();
     planned(base, &uppers("54\"")).stays_silent();
+}
+
+/// What the opening calls `base cabinet` is as high as the plan has it.
+#[test]
+fn the_plan_says_how_high_what_stands_beside_is() {
+    let said = |left: &str| {
+        planned(&format!("[{left}, {{opening: hole}}, {{cabinet: pans, width: 30\"}}]"), "")
+            .opening("other", "{takes: dishwasher}")
+    };
+    let worded = |left: &str| {
+        Trial::of("clear/beside-cooktop")
+            .room(&format!(
+                "outline: 144\" x 120\"\nruns:\n  base: {{wall: A, starts: 24\", depth: 24\", counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{left}, {{opening: hole}}, {{cabinet: pans, width: 30\"}}]}}"
+            ))
+            .opening("hole", "{takes: range, width: 30\", height: 36\", depth: 25\", left: base cabinet, right: base cabinet}")
+            .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 30\", height: 36\"}")
+    };
+    said("{cabinet: pots, width: 30\"}").stays_silent();
+    worded("{cabinet: pots, width: 30\"}").stays_silent();
+    worded("{cabinet: pots, width: 30\", height: 60\"}").finds_one();
+    worded("{tall: pots, width: 30\", height: 84\"}").finds_one();
+}
+
+/// A casing of wood burns: its width at the same wall, its thickness at the wall beside.
+#[test]
+fn casings_of_doors_and_windows_count_by_their_width_and_thickness() {
+    let at = |wall: &str, fields: &str, walls: &str| {
+        Trial::of("clear/beside-cooktop")
+            .room(&format!("outline: 144\" x 120\"\n{walls}\n{wall}: {{yard: {{{fields}}}}}"))
+            .opening("hole", "{takes: range, wall: A, at: 40\", width: 30\", depth: 25\", counter height: 36\"}")
+            .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 30\", height: 36\"}")
+    };
+    // The range ends at 70", the door begins at 79".
+    let door = |more: &str| at("doors", &format!("wall: A, at: 79\", width: 32\", height: 80\"{more}"), "");
+    door(", casing: 3 1/2\"")
+        .finds("the casing of the door `yard` is 5 1/2\" (139.7 mm) from the right of the cooking surface of `Range` and rises above it, 1/2\" (12.7 mm) less than the usual 6\" (152.4 mm); nobody says whether it burns, and so it counts as burning")
+        .cautions();
+    door("").finds_one();
+    door(", casing: 3\"").stays_silent();
+    door(", casing: 3 1/2\", material: does not burn").stays_silent();
+    let window = |sill: &str, more: &str| {
+        at("windows", &format!("wall: A, at: 74\", width: 24\", sill: {sill}, height: 30\"{more}"), "")
+    };
+    window("42\"", "").finds_one();
+    window("42\"", ", material: does not burn").stays_silent();
+    // It begins more than 18" above the cooking surface.
+    window("58\"", "").stays_silent();
+    window("56\"", ", casing: 2 1/2\"").finds_one();
+    // At the wall beside, 6 1/2" away: the wall itself is far enough, a casing of 3/4" is not.
+    let beside = |thick: &str| {
+        Trial::of("clear/beside-cooktop")
+            .room(&format!("outline: 144\" x 120\"\ndoors: {{hall: {{wall: B, at: 10\", width: 30\", height: 80\", casing: 3\"{thick}}}}}"))
+            .opening("hole", "{takes: range, wall: A, at: 107 1/2\", width: 30\", depth: 25\", counter height: 36\"}")
+            .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 30\", height: 36\"}")
+    };
+    beside("").finds_one();
+    beside(", casing thickness: 1/2\"").stays_silent();
+    beside(", casing thickness: 5/8\"").finds_one();
 }

@@ -1,0 +1,130 @@
+//! A fact of the site that a check needs for a thing, and that nobody gives.
+
+use crate::assess::Context;
+use crate::assess::heat::{Hearth, Unsaid};
+use crate::assess::rules::{Check, declare};
+use crate::book::vocabulary::Hazard;
+use crate::finding::{Finding, Severity};
+
+declare! {
+    /// Nobody says what stands above a flame or an element
+    ///
+    /// ## What it checks
+    /// Whether any place tells what is above each range and cooktop: `above` at its opening, wall cabinets,
+    /// shelves and hoods of the plan, a window, the room's one hood with the height of its lower edge.
+    /// Where the plan sets out what hangs at that wall and nothing of it is above, that is an answer, and
+    /// so is `above: nothing`. A ceiling alone is none: every room has one.
+    ///
+    /// ## Why it matters
+    /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for
+    /// years before it catches fire.
+    ///
+    /// ## Remedy
+    /// Say what is above it, at the opening or in the plan: its lower edge from the finished floor, and
+    /// whether it burns.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// range: {takes: range, width: 30"}     # above: {what: …, height: …, material: …}
+    /// ```
+    ///
+    /// ## Source
+    /// common practice; the distances are those of `clear/above-cooktop`.
+    "complete/site", Query,
+    sources: ["common practice"],
+    caution: Some(Hazard::Heat.caution()),
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let mut asked = Vec::new();
+    for fitted in context.fitted() {
+        let Some(hearth) = Hearth::of(fitted, context.plan(fitted.room), context.rulings()) else { continue };
+        let Some(unsaid) = hearth.unsaid_above().filter(|_| !asked.contains(&fitted.opening.span)) else { continue };
+        asked.push(fitted.opening.span);
+        findings.push(ask(&hearth, unsaid));
+    }
+}
+
+/// Asks of the opening, whichever option goes in.
+fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Finding {
+    let (room, opening) = (hearth.fitted.room, hearth.fitted.opening);
+    let name = &hearth.fitted.selection.name.value;
+    let (message, remedy) = match unsaid {
+        Unsaid::Everything => (
+            format!("nobody says what stands above the cooking surface of `{name}`"),
+            "add `above` to the opening: what is there, its lower edge from the finished floor and its `material`; \
+             or `nothing`",
+        ),
+        Unsaid::HoodsHeight(hood) => (
+            format!("nobody says how high `{}` hangs above the cooking surface of `{name}`", hood.name.value),
+            "add `sill` to the hood's opening, or `above` to this one: its lower edge from the finished floor",
+        ),
+    };
+    let finding = Finding::new(RULE.code, Severity::Query, opening.span, message);
+    finding.room(&room.folder).item(&hearth.fitted.selection.name).remedy(remedy)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn range(opening: &str) -> Trial {
+        Trial::of("complete/site")
+            .opening("hole", &format!("{{takes: range, width: 30\", counter height: 36\"{opening}}}"))
+            .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 30\", height: 36\"}")
+    }
+
+    #[test]
+    fn what_nobody_says_of_what_is_above_a_flame_is_asked_once() {
+        range("").finds("nobody says what stands above the cooking surface of `Range`").weighs("query").cautions();
+        // A ceiling alone is no answer; nor is an option more a question more.
+        range("").room("ceiling: 96\"").finds_one();
+        Trial::of("complete/site")
+            .opening("hole", "{takes: cooktop}")
+            .selection("selection: Top\nkind: cooktop\nplace: hole", "options: [{id: a}, {id: b}]")
+            .finds_one();
+    }
+
+    #[test]
+    fn what_the_opening_says_is_an_answer_and_nothing_is_one_too() {
+        range(", above: {what: hood, height: 66\"}").stays_silent();
+        range(", above: nothing").stays_silent();
+        // What is named without a height is asked for by its own rule.
+        range(", above: wall cabinet").stays_silent();
+    }
+
+    /// Asked at the hold point of what is built around it, and after it the work stops.
+    #[test]
+    fn past_its_hold_point_the_question_stops_the_work() {
+        range("").book("hold points: {cabinets ordered: 2027-01-14}").finds_one().weighs("stop");
+    }
+
+    #[test]
+    fn the_room_s_hood_is_an_answer_once_its_height_is_known() {
+        let hood = |opening: &str| {
+            range("").opening("over", opening).selection("selection: Hood\nkind: hood\nplace: over", "")
+        };
+        hood("{takes: hood, sill: 66\"}").stays_silent();
+        hood("{takes: hood}").finds("nobody says how high `Hood` hangs above the cooking surface of `Range`");
+    }
+
+    #[test]
+    fn the_plan_is_an_answer_where_it_sets_out_what_hangs_there() {
+        let planned = |more: &str| {
+            range("").room(&format!(
+                "outline: 144\" x 120\"\nruns:\n  base: {{wall: A, starts: 24\", depth: 24\", counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{{cabinet: pots, width: 30\"}}, {{opening: hole}}]}}\n{more}"
+            ))
+        };
+        planned("").finds_one();
+        let uppers = |wall: &str, starts: &str| {
+            format!(
+                "  uppers: {{wall: {wall}, starts: {starts}, above floor: 66\", parts: [{{cabinet: plates, width: 30\"}}]}}"
+            )
+        };
+        planned(&uppers("A", "54\"")).stays_silent();
+        planned(&uppers("A", "24\"")).stays_silent();
+        planned(&uppers("C", "24\"")).finds_one();
+        planned("windows: {yard: {wall: A, at: 60\", width: 20\", sill: 66\", height: 20\"}}").stays_silent();
+    }
+}
