@@ -13,6 +13,8 @@
         clippy::expect_used,
         clippy::indexing_slicing,
         clippy::panic,
+        clippy::print_stderr,
+        clippy::print_stdout,
         clippy::string_slice,
         clippy::todo,
         clippy::unimplemented,

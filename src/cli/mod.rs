@@ -61,13 +61,13 @@ pub const FAILED: u8 = 2;
 
 /// Runs a command line, and gives its exit code.
 pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
-    let arguments = match Arguments::try_parse_from(arguments) {
+    report::say_failures();
+    let given: Vec<OsString> = arguments.into_iter().collect();
+    let arguments: Arguments = match report::parsed(&given) {
         Ok(arguments) => arguments,
         Err(error) => {
-            let code = if error.use_stderr() { FAILED } else { CLEAN };
-            // Nothing is left to be done if even the message can't be printed.
-            let _ = error.print();
-            return code;
+            report::print_usage(&error, &given);
+            return if error.use_stderr() { FAILED } else { CLEAN };
         }
     };
     let outcome = match arguments.command {

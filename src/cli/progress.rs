@@ -1,18 +1,24 @@
 //! How far long work has come: on a terminal alone.
 
-use std::io::IsTerminal;
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle, TermLike};
 
-use indicatif::{ProgressBar, ProgressStyle};
+use super::report;
+
+/// How often a bar is drawn at most, in a second.
+const DRAWN: u8 = 10;
 
 /// A bar that shows nothing when nobody looks.
 pub struct Bar(Option<ProgressBar>);
 
 /// A bar for work of that name.
 pub fn bar(name: &'static str) -> Bar {
-    if !std::io::stderr().is_terminal() {
-        return Bar(None);
-    }
-    let bar = ProgressBar::new(0).with_prefix(name);
+    report::for_a_bar().map_or(Bar(None), |terminal| drawn(terminal, name))
+}
+
+/// A bar that is drawn there.
+pub fn drawn(terminal: Box<dyn TermLike>, name: &'static str) -> Bar {
+    let target = ProgressDrawTarget::term_like_with_hz(terminal, DRAWN);
+    let bar = ProgressBar::with_draw_target(Some(0), target).with_prefix(name);
     let style = ProgressStyle::with_template("{prefix} {bar:32} {pos}/{len}");
     Bar(Some(style.map_or(bar.clone(), |style| bar.with_style(style))))
 }

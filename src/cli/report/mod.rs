@@ -6,13 +6,16 @@ mod json;
 mod sarif;
 mod shown;
 mod status;
+mod terminal;
 mod text;
-
-use std::io::{IsTerminal, Write};
+mod usage;
 
 use crate::pipeline::Review;
 
 use super::Failure;
+
+pub use terminal::{for_a_bar, say, say_failures, says_colours as to_a_terminal};
+pub use usage::{parsed, print_usage};
 
 /// How findings are printed.
 #[derive(clap::ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,7 +48,7 @@ pub fn print_status(review: &Review, format: StatusFormat) -> Result<(), Failure
 /// Prints a review in that format.
 pub fn print_review(review: &Review, format: Format) -> Result<(), Failure> {
     match format {
-        Format::Text if can_colour(&std::io::stdout()) => put(&shown::styled(&text::report(review, true))),
+        Format::Text if terminal::prints_colours() => Ok(terminal::put(&shown::styled(&text::report(review, true)))?),
         Format::Text => print(&text::report(review, false)),
         Format::Json => print_json(&json::report(review)),
         Format::Sarif => print_json(&sarif::report(review)),
@@ -55,42 +58,18 @@ pub fn print_review(review: &Review, format: Format) -> Result<(), Failure> {
 /// Says what a review found, beside the result.
 pub fn say_review(review: &Review) {
     if to_a_terminal() {
-        // Nothing is left to be done if even the message can't be printed.
-        let _ = writeln!(std::io::stderr().lock(), "{}", shown::styled(text::report(review, true).trim_end()));
+        terminal::say_styled(text::report(review, true).trim_end());
     } else {
         say(text::report(review, false).trim_end());
     }
 }
 
-/// Whether colours can be seen on standard error.
-pub fn to_a_terminal() -> bool {
-    can_colour(&std::io::stderr())
-}
-
-fn can_colour(stream: &impl IsTerminal) -> bool {
-    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none()
-}
-
 /// Prints a result.
 pub fn print(result: &str) -> Result<(), Failure> {
-    put(&shown::plain(result))
+    Ok(terminal::put(&shown::plain(result))?)
 }
 
 /// Prints a result for programs.
 pub fn print_json(result: &str) -> Result<(), Failure> {
-    put(&shown::json(result))
-}
-
-/// A reader that stopped reading is no failure.
-fn put(result: &str) -> Result<(), Failure> {
-    match std::io::stdout().lock().write_all(result.as_bytes()) {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(error.into()),
-        _ => Ok(()),
-    }
-}
-
-/// Says something to whoever runs the command.
-pub fn say(message: &str) {
-    // Nothing is left to be done if even the message can't be printed.
-    let _ = writeln!(std::io::stderr().lock(), "{}", shown::plain(message));
+    Ok(terminal::put(&shown::json(result))?)
 }

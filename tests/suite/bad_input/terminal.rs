@@ -53,6 +53,40 @@ fn names_and_texts_of_a_book_are_written_out_by_each_command() {
     ran.says("<U+001B>[2J").says("<U+202E>").says("<U+009B>");
 }
 
+/// Arguments are quoted where they can't be understood: a name that a shell completed is no command of a terminal.
+#[test]
+fn arguments_that_can_t_be_understood_are_written_out() {
+    let book = hostile_book();
+    let (item, option) = (format!("{HOSTILE}/"), format!("--{HOSTILE}"));
+    for arguments in [
+        &[HOSTILE][..],
+        &["review", &option],
+        &["review", ".", HOSTILE],
+        &["review", "--today", HOSTILE],
+        &["review", "--format", HOSTILE],
+        &["preview", "--port", HOSTILE],
+        &["host", "--address", HOSTILE],
+        &["issue", "--for", HOSTILE],
+        &["receive", "--met", &item, "--by", "Ines", "--note", "x"],
+        &["receive", "--by-hand", "ada", "--given", HOSTILE],
+        &["receive", "--by-hand", "ada", "--decision", HOSTILE],
+    ] {
+        let ran = book.run(arguments).exits(2).says("<U+202E>").says("<U+009B>");
+        is_inert(&ran);
+        let mut coloured = book.command(arguments);
+        is_inert(&Ran::of(coloured.env("CLICOLOR_FORCE", "1")));
+    }
+    // On a terminal too, where colours are shown (script: util-linux).
+    let program = env!("CARGO_BIN_EXE_bookmatch");
+    for (argument, says) in [("'--a\u{1b}[8mb'", "<U+001B>[8mb"), ("'--ab'", "\u{1b}[")] {
+        let line = format!("{program} review {argument}");
+        let mut command = Command::new("script");
+        let ran = Ran::of(command.args(["-qec", &line, "/dev/null"]).env_remove("NO_COLOR").env("TERM", "xterm"));
+        let ran = ran.says(says);
+        assert!(!ran.stdout.contains("\u{1b}[8m"), "{:?}", ran.stdout);
+    }
+}
+
 #[test]
 fn json_and_sarif_say_the_name_itself_in_escapes() {
     let book = hostile_book();
