@@ -21,17 +21,15 @@ const INSERT: Length = Length::from_inches(6);
 const HEATS_FROM_WATTS: u32 = 2_500;
 /// What a counter is made of whose dust harms lungs, and which breaks.
 const STONES: [&str; 4] = ["stone", "quartz", "porcelain", "concrete"];
-/// Kinds of which one cannot see whether they are heavy.
-const JOINERY: [&str; 2] = ["cabinet", "shelf"];
 
 /// Whatever may be due of a kind of which nothing is said.
-pub fn of_kind(kind: &Kind) -> Vec<Hazard> {
-    kind.hazards.to_vec()
+pub fn of_kind(kind: Kind) -> Vec<Hazard> {
+    kind.hazards().to_vec()
 }
 
 /// What of a selection can hurt: of any of its options that still count, each said once.
 pub fn of_selection(room: &Room, selection: &Selection) -> Vec<Hazard> {
-    let Some(kind) = selection.kind.get() else { return vec![] };
+    let Some(&kind) = selection.kind.get() else { return vec![] };
     let opening = selection.place.get().and_then(|place| room.opening(place));
     let mut all: Vec<Hazard> =
         selection.standing().iter().flat_map(|option| of_option(kind, option, opening)).collect();
@@ -43,7 +41,7 @@ pub fn of_selection(room: &Room, selection: &Selection) -> Vec<Hazard> {
     all
 }
 
-fn of_option(kind: &Kind, option: &Choice, opening: Option<&Opening>) -> Vec<Hazard> {
+fn of_option(kind: Kind, option: &Choice, opening: Option<&Opening>) -> Vec<Hazard> {
     let needs = option.fit.get().map(|fit| &fit.needs);
     let needed = [
         (Hazard::Gas, needs.is_some_and(|needs| needs.gas.get().is_some()) || option.fuel.get() == Some(&Fuel::Gas)),
@@ -54,18 +52,19 @@ fn of_option(kind: &Kind, option: &Choice, opening: Option<&Opening>) -> Vec<Haz
         (Hazard::Glass, option.detail("glass").is_some()),
     ];
     let needed = needed.into_iter().filter(|(_, is)| *is).map(|(hazard, _)| hazard);
-    let by_kind = kind.hazards.iter().copied().filter(|hazard| !is_ruled_out(*hazard, kind, option, opening));
+    let by_kind = kind.hazards().iter().copied().filter(|hazard| !is_ruled_out(*hazard, kind, option, opening));
     needed.chain(by_kind).collect()
 }
 
 /// Whether what is said of a thing rules out what its kind may hurt by.
-fn is_ruled_out(hazard: Hazard, kind: &Kind, option: &Choice, opening: Option<&Opening>) -> bool {
+fn is_ruled_out(hazard: Hazard, kind: Kind, option: &Choice, opening: Option<&Opening>) -> bool {
     let height = option.size.height.get().and_then(|height| height.most.or(height.least));
     let light = weight(option).map(|weight| weight < HEAVY);
     match hazard {
         Hazard::Gas => takes_no_gas(option, opening),
         Hazard::Weight => {
-            let insert = JOINERY.contains(&kind.name) && height.is_some_and(|height| height < INSERT);
+            // One cannot see of joinery whether it is heavy.
+            let insert = matches!(kind, Kind::Cabinet | Kind::Shelf) && height.is_some_and(|height| height < INSERT);
             light.unwrap_or(insert)
         }
         Hazard::Tipping => height.is_some_and(|height| height < TIPS_FROM),
@@ -112,7 +111,7 @@ pub fn of_finding(caution: Caution, finding: &Finding, things: &Things<'_>) -> O
 
 /// Whether a counter is of stone, or what is let into one may be: a tap's holes are drilled in some counter.
 fn stone_is_near(room: &Room, selection: &Selection) -> bool {
-    let is_counter = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "counter");
+    let is_counter = |selection: &&Selection| selection.is(Kind::Counter);
     if is_counter(&selection) {
         return of_selection(room, selection).contains(&Hazard::Stone);
     }

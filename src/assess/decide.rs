@@ -1,6 +1,7 @@
 //! By when each selection must be decided: by its own order, by its hold point, and by the earliest
 //! order or closing of what rests on it.
 
+use crate::book::vocabulary::Kind;
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
@@ -136,7 +137,7 @@ impl OwnMoments {
 }
 
 fn is_cabinet(selection: &Selection) -> bool {
-    selection.kind.get().is_some_and(|kind| kind.name == "cabinet")
+    selection.is(Kind::Cabinet)
 }
 
 #[cfg(test)]

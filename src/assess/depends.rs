@@ -8,7 +8,7 @@
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-use crate::book::vocabulary::Trade;
+use crate::book::vocabulary::{Kind, Trade};
 use crate::book::{Book, Choice, Opening, Room, Selection};
 use crate::source::{Span, Spanned};
 
@@ -105,7 +105,7 @@ impl Ground<'_> {
     /// unapproved is told of itself.
     pub fn lacks(&self, approvals: &Approvals) -> Option<Lacks> {
         let Some(option) = self.selection.settled() else { return Some(Lacks::Choice) };
-        let wants_sheet = self.selection.kind.get().is_some_and(|kind| kind.sheet);
+        let wants_sheet = self.selection.kind.get().is_some_and(|kind| kind.wants_sheet());
         if wants_sheet && !has_sheet(option) {
             return Some(Lacks::Sheet);
         }
@@ -208,12 +208,12 @@ pub fn made_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> 
 type Implied<'a> = (&'a Selection, &'a Selection, Because);
 
 /// Kinds that rest on others without a word in the book.
-const RESTING: &[&str] = &["cabinet", "counter", "panel dishwasher", "shower set", "shower glass"];
+const RESTING: &[Kind] = &[Kind::Cabinet, Kind::Counter, Kind::PanelDishwasher, Kind::ShowerSet, Kind::ShowerGlass];
 
 fn implied(room: &Room) -> Vec<Implied<'_>> {
     let counter = main_counter(room);
     let mut found = Vec::new();
-    for resting in room.selections.iter().filter(|resting| is(resting, RESTING)) {
+    for resting in room.selections.iter().filter(|resting| resting.is_any(RESTING)) {
         for ground in room.selections.iter().filter(|ground| ground.span != resting.span) {
             let is_counter = counter.is_some_and(|counter| counter.span == resting.span);
             if let Some(because) = because(resting, ground, is_counter) {
@@ -226,34 +226,30 @@ fn implied(room: &Room) -> Vec<Implied<'_>> {
 
 /// The counter that sink and cooktop are cut into: the one that covers most.
 fn main_counter(room: &Room) -> Option<&Selection> {
-    let counters = room.selections.iter().filter(|selection| is(selection, &["counter"]));
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
     counters.rev().max_by_key(|counter| counter.covers.get().copied().unwrap_or_default())
 }
 
-fn is(selection: &Selection, kinds: &[&str]) -> bool {
-    selection.kind.get().is_some_and(|kind| kinds.contains(&kind.name))
-}
-
 fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<Because> {
-    let run_of_cabinets = is(resting, &["cabinet"]) && resting.place.is_absent();
-    let appliance = ground.kind.get().is_some_and(|kind| kind.trade == Trade::Appliance && kind.opening);
-    if run_of_cabinets && (appliance || is(ground, &["sink"])) {
+    let run_of_cabinets = resting.is(Kind::Cabinet) && resting.place.is_absent();
+    let appliance = ground.kind.get().is_some_and(|kind| kind.trade() == Trade::Appliance && kind.takes_opening());
+    if run_of_cabinets && (appliance || ground.is(Kind::Sink)) {
         return Some(Because::Houses);
     }
-    if is_counter && is(ground, &["sink", "basin", "tap", "cooktop"]) {
+    if is_counter && ground.is_any(&[Kind::Sink, Kind::Basin, Kind::Tap, Kind::Cooktop]) {
         return Some(Because::CutFor);
     }
-    if (run_of_cabinets || is(resting, &["panel dishwasher"])) && is_floor(ground) {
+    if (run_of_cabinets || resting.is(Kind::PanelDishwasher)) && is_floor(ground) {
         return Some(Because::StandsOn);
     }
-    if is(resting, &["shower set"]) && names_valve(resting, ground) {
+    if resting.is(Kind::ShowerSet) && names_valve(resting, ground) {
         return Some(Because::TrimOf);
     }
-    (is(resting, &["shower glass"]) && is(ground, &["tile"]) && !is_floor(ground)).then_some(Because::MeasuredOn)
+    (resting.is(Kind::ShowerGlass) && ground.is(Kind::Tile) && !is_floor(ground)).then_some(Because::MeasuredOn)
 }
 
 fn is_floor(selection: &Selection) -> bool {
-    is(selection, &["floor"]) || is(selection, &["tile"]) && selection.name.value.to_lowercase().contains("floor")
+    selection.is(Kind::Floor) || selection.is(Kind::Tile) && selection.name.value.to_lowercase().contains("floor")
 }
 
 /// Whether the valve that a shower set is trim for is a selection of its own, by its model.

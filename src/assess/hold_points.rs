@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::vocabulary::Trade;
+use crate::book::vocabulary::{Kind, Trade};
 use crate::book::{Book, NeededFor, Room, Selection};
 use crate::finding::{Finding, SettleBy, Severity};
 use crate::units::Date;
@@ -108,11 +108,11 @@ impl Moment {
     /// By when a thing itself must be settled.
     pub fn for_thing(thing: Option<&Selection>) -> Self {
         let Some(kind) = thing.and_then(|thing| thing.kind.get()) else { return Self::GoodsOrdered };
-        match (kind.name, kind.trade) {
-            ("sink" | "cabinet", _) | (_, Trade::Appliance) => Self::CabinetsOrdered,
-            ("counter", _) => Self::CounterTemplated,
-            ("shower glass", _) => Self::GlassMeasured,
-            ("mirror cabinet", _) | (_, Trade::Plumbing | Trade::Lighting) => Self::RoughInClosed,
+        match (kind, kind.trade()) {
+            (Kind::Sink | Kind::Cabinet, _) | (_, Trade::Appliance) => Self::CabinetsOrdered,
+            (Kind::Counter, _) => Self::CounterTemplated,
+            (Kind::ShowerGlass, _) => Self::GlassMeasured,
+            (Kind::MirrorCabinet, _) | (_, Trade::Plumbing | Trade::Lighting) => Self::RoughInClosed,
             (_, Trade::Tile) => Self::TileSet,
             _ => Self::GoodsOrdered,
         }
@@ -197,7 +197,7 @@ impl HoldPoints {
 }
 
 fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
-    let is_cabinet = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
+    let is_cabinet = |selection: &&Selection| selection.is(Kind::Cabinet);
     book.selections().map(|(_, selection)| selection).filter(is_cabinet)
 }
 

@@ -368,7 +368,7 @@ pub struct Fixture {
     /// Its bottom from the finished floor.
     pub sill: Slot<Length>,
     /// Its kind.
-    pub takes: Slot<&'static Kind>,
+    pub takes: Slot<Kind>,
     /// What is chosen for it.
     pub selection: Slot<String>,
     /// The opening that stands there.

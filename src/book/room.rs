@@ -1,6 +1,6 @@
 //! A room as measured: its size, its openings and what stands around them.
 
-use super::vocabulary::Kind;
+use super::vocabulary::{Kind, Trait};
 use super::{
     Access, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, NarrowPoint, Outline, Photo,
     Seating, Selection, ServicePoint, Slot, Waiver,
@@ -124,7 +124,7 @@ pub struct Opening {
     /// Its name in the room.
     pub name: Spanned<String>,
     /// The kind of thing that goes in.
-    pub takes: Slot<&'static Kind>,
+    pub takes: Slot<Kind>,
     /// The wall that it is at, where no run holds it.
     pub wall: Slot<String>,
     /// From that wall's left end.
@@ -188,6 +188,16 @@ pub struct Opening {
 }
 
 impl Opening {
+    /// Whether it takes things of that kind.
+    pub fn takes_a(&self, kind: Kind) -> bool {
+        self.takes.get() == Some(&kind)
+    }
+
+    /// Whether what it takes has that trait.
+    pub fn takes_one(&self, what: Trait) -> bool {
+        self.takes.get().is_some_and(|kind| kind.is(what))
+    }
+
     /// The governing width between finished faces: the least reading, or what is left between the two
     /// sides seen from one plumb line, `min(right) − max(left)`, whichever is less. None where it was
     /// measured between studs and nobody says what comes on them.

@@ -1,6 +1,6 @@
 //! What was, or is to be, chosen for one place.
 
-use super::vocabulary::Kind;
+use super::vocabulary::{Kind, Trait};
 use super::{Burning, Fit, Fronts, Fuel, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
@@ -18,7 +18,7 @@ pub struct Selection {
     /// What is chosen, in the household's words.
     pub name: Spanned<String>,
     /// Its kind.
-    pub kind: Slot<&'static Kind>,
+    pub kind: Slot<Kind>,
     /// The opening that it goes into.
     pub place: Slot<String>,
     /// What waits for it.
@@ -56,6 +56,21 @@ pub struct Selection {
 }
 
 impl Selection {
+    /// Whether it is of that kind.
+    pub fn is(&self, kind: Kind) -> bool {
+        self.kind.get() == Some(&kind)
+    }
+
+    /// Whether it is of one of those kinds.
+    pub fn is_any(&self, kinds: &[Kind]) -> bool {
+        self.kind.get().is_some_and(|kind| kinds.contains(kind))
+    }
+
+    /// Whether its kind has that trait.
+    pub fn has(&self, what: Trait) -> bool {
+        self.kind.get().is_some_and(|kind| kind.is(what))
+    }
+
     /// The option that stands: the chosen one, or the only one.
     pub fn settled(&self) -> Option<&Choice> {
         match (self.chosen.get(), self.options.as_slice()) {

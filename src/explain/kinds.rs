@@ -1,6 +1,6 @@
 //! The page of a kind.
 
-use crate::book::vocabulary::{KINDS, Kind, OPTION, Shape, Trade};
+use crate::book::vocabulary::{Kind, OPTION, Shape, Trade};
 
 use super::page::{cut, entry, heading, item, paragraph};
 
@@ -8,30 +8,30 @@ use super::page::{cut, entry, heading, item, paragraph};
 pub fn all() -> String {
     let mut text = heading("Kinds");
     for trade in Trade::ALL {
-        let names: Vec<&str> = KINDS.iter().filter(|kind| kind.trade == trade).map(|kind| kind.name).collect();
+        let names: Vec<&str> = Kind::ALL.iter().filter(|kind| kind.trade() == trade).map(|kind| kind.name()).collect();
         text += &entry(trade.word(), &names.join(", "));
     }
     text + "\n"
 }
 
 /// A kind's page.
-pub fn page(kind: &Kind) -> String {
-    let mut text = heading(&format!("{} (kind, {} schedule)", kind.name, kind.trade.word()));
-    text += &paragraph(&format!("{}.", capital(kind.about)));
+pub fn page(kind: Kind) -> String {
+    let mut text = heading(&format!("{} (kind, {} schedule)", kind.name(), kind.trade().word()));
+    text += &paragraph(&format!("{}.", capital(kind.about())));
     text += &heading("It needs");
     for path in kind.needs() {
         text += &need(path);
     }
-    if kind.opening {
+    if kind.takes_opening() {
         text += &item("`place`: an opening in `room.yaml` that takes it");
     }
-    if kind.sheet {
+    if kind.wants_sheet() {
         text += &item("`fit`: the figures of the maker's own sheet, with its name, revision and date");
     }
-    if !kind.hazards.is_empty() {
+    if !kind.hazards().is_empty() {
         text += "\n";
         text += &heading("Caution");
-        for hazard in kind.hazards {
+        for hazard in kind.hazards() {
             text += &item(hazard.caution().words());
         }
     }
@@ -54,9 +54,9 @@ fn need(path: &str) -> String {
 }
 
 /// A selection of that kind with what it needs, as one would write it.
-fn example(kind: &Kind) -> String {
-    let mut lines = vec![format!("selection: {}", capital(kind.name)), format!("kind: {}", kind.name)];
-    if kind.opening {
+fn example(kind: Kind) -> String {
+    let mut lines = vec![format!("selection: {}", capital(kind.name())), format!("kind: {}", kind.name())];
+    if kind.takes_opening() {
         lines.push("place: …".into());
     }
     let mut groups: Vec<(&str, Vec<String>)> = Vec::new();

@@ -10,7 +10,7 @@ mod rules;
 
 use crate::assess::codes;
 use crate::assess::rules::{RULES, rule};
-use crate::book::vocabulary::{KINDS, RECORDS, kind};
+use crate::book::vocabulary::{Kind, RECORDS};
 use crate::marks;
 
 /// Why something can't be explained, with the names that are near.
@@ -63,7 +63,7 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
     }
     let mut pages: Vec<String> = Vec::new();
     pages.extend(rule(&asked).map(rules::page));
-    pages.extend(kind(&asked).map(kinds::page));
+    pages.extend(Kind::named(&asked).map(kinds::page));
     pages.extend(RECORDS.iter().filter(|record| record.name == asked).map(|record| records::page(record)));
     pages.extend(records::field(&asked));
     pages.extend(figures::named(&asked).map(figures::page));
@@ -90,7 +90,7 @@ fn contents() -> String {
 /// Every name that can be asked for.
 pub fn names() -> Vec<String> {
     let mut names: Vec<String> = RULES.iter().map(|rule| rule.code.to_string()).collect();
-    names.extend(KINDS.iter().map(|kind| kind.name.to_string()));
+    names.extend(Kind::ALL.iter().map(Kind::to_string));
     names.extend(RECORDS.iter().map(|record| record.name.to_string()));
     names.extend(codes::all().map(|figure| figure.name.to_string()));
     names.extend(RECORDS.iter().flat_map(|record| record.fields).map(|field| field.key.to_string()));

@@ -1,6 +1,6 @@
 //! The page of a record, and of a field.
 
-use crate::book::vocabulary::{Field, KINDS, RECORDS, Record, Shape};
+use crate::book::vocabulary::{Field, Kind, RECORDS, Record, Shape};
 
 use super::page::{cut, entry, heading, paragraph};
 
@@ -44,12 +44,12 @@ fn field_page(record: &Record, field: &Field) -> String {
     text += &paragraph(&format!("{}.", capital(field.about)));
     text += &paragraph(&format!("Write {}.", field.shape.wanted()));
     text += &cut(&format!("    {}: {}", field.key, field.example));
-    let needing: Vec<&str> = KINDS
+    let needing: Vec<&str> = Kind::ALL
         .iter()
         .filter(|kind| kind.needs().any(|path| path.rsplit('.').next() == Some(field.key)))
-        .map(|kind| kind.name)
+        .map(|kind| kind.name())
         .collect();
-    if !needing.is_empty() && needing.len() < KINDS.len() {
+    if !needing.is_empty() && needing.len() < Kind::ALL.len() {
         text += "\n";
         text += &paragraph(&format!("Needed by: {}.", needing.join(", ")));
     }

@@ -15,7 +15,7 @@ pub fn content(room: &Room, selection: &Selection, pictures: Pictures<'_>) -> Va
         "room name": room.title(),
         "item": selection.id,
         "name": selection.name.value,
-        "kind": selection.kind.get().map(|kind| kind.name),
+        "kind": selection.kind.get().map(|kind| kind.name()),
         "place": selection.place.get(),
         "why": selection.why.get(),
         "allowance": selection.allowance.get(),

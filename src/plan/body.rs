@@ -1,12 +1,10 @@
 //! How far out of its opening a thing stands: case, door and handle.
 
+use crate::book::vocabulary::Trait;
 use crate::book::{Choice, Opening, Room};
 use crate::units::Length;
 
 use super::thing::Thing;
-
-/// Kinds that are let into a counter from above: their depth says nothing of what stands out in front.
-const LET_INTO_A_COUNTER: [&str; 2] = ["cooktop", "sink"];
 
 /// How far from its frame the parts of a thing reach.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,7 +29,7 @@ pub fn settled<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Choice> {
 /// into, the air behind it counted; a front that covers its cutout stops the case at the opening's front.
 /// None where its depth is not known.
 pub fn depths(thing: &Thing<'_>, option: &Choice) -> Option<Depths> {
-    if thing.kind.is_some_and(|kind| LET_INTO_A_COUNTER.contains(&kind.name)) {
+    if thing.has(Trait::DropsIn) {
         return None;
     }
     let size = &option.size;

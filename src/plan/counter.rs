@@ -1,16 +1,12 @@
 //! Counter: its unbroken stretches, what lies over them, and what can be set down beside a thing.
 
+use crate::book::vocabulary::Trait;
 use crate::book::{End, PartIs};
 use crate::units::Length;
 
 use super::Plan;
 use super::frame::{GRAIN, nm};
 use super::thing::{Row, RowOf, Thing, What};
-
-/// Kinds that stand up through a counter, and so break it.
-const BREAKS: [&str; 1] = ["range"];
-/// Kinds that are cut into a counter: nothing can be set down on them.
-const CUT_IN: [&str; 3] = ["sink", "cooktop", "basin"];
 
 /// What two places may differ by and be one.
 const HAIR: Length = Length::from_nanometres(25);
@@ -67,11 +63,11 @@ impl<'a> Row<'a> {
         let Some(counter) = self.counter else { return false };
         match thing.what {
             What::Part(part) if matches!(part.is, PartIs::Tall(_)) => false,
-            _ if thing.kind.is_some_and(|kind| BREAKS.contains(&kind.name)) => false,
+            _ if thing.has(Trait::BreaksCounter) => false,
             // What is higher than the counter stands up through it.
             _ => match (thing.high, counter.height) {
                 (Some(top), Some(height)) => top <= height,
-                _ => !["refrigerator", "wall oven"].iter().any(|kind| thing.is_kind(kind)),
+                _ => !thing.has(Trait::StandsTall),
             },
         }
     }
@@ -211,7 +207,7 @@ impl<'a> Plan<'a> {
         let mut cuts: Vec<&Thing<'a>> = self
             .things
             .iter()
-            .filter(|thing| thing.kind.is_some_and(|kind| CUT_IN.contains(&kind.name)))
+            .filter(|thing| thing.has(Trait::CutIntoCounter))
             .filter(|thing| self.row_of(thing).is_some_and(|row| std::ptr::eq(row, piece.row)))
             .filter(|thing| thing.along.0 < piece.along.1 && thing.along.1 > piece.along.0)
             .collect();

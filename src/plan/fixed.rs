@@ -1,6 +1,6 @@
 //! Puts openings and fixtures in their place, each by its own measure.
 
-use crate::book::vocabulary::Kind;
+use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Choice, End, Fixture, HungLights, Opening, Room};
 use crate::source::Span;
 use crate::units::Length;
@@ -10,8 +10,6 @@ use super::frame::{divided, length, nm};
 use super::place::Placing;
 use super::thing::{Stands, Thing, What};
 
-/// Kinds that are let into a counter from above.
-const LET_IN: [&str; 3] = ["sink", "cooktop", "basin"];
 /// More lights than hang over anything.
 const MOST_LIGHTS: u32 = 200;
 
@@ -24,7 +22,7 @@ impl<'a> Placing<'a> {
         let deep = opening.governing_depth().unwrap_or(holder.out.1 - holder.out.0);
         let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
         // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
-        let let_in = opening.takes.get().is_some_and(|kind| LET_IN.contains(&kind.name));
+        let let_in = opening.takes_one(Trait::CutIntoCounter);
         let front = if let_in { holder.out.1 - spare.half() } else { holder.out.1 };
         let low = opening.sill.get().copied().unwrap_or(holder.low);
         self.plan.things.push(Thing {
@@ -121,7 +119,7 @@ pub fn height_of(opening: &Opening) -> Option<Length> {
 
 /// The size of a fixture.
 struct FixtureSize {
-    kind: Option<&'static Kind>,
+    kind: Option<Kind>,
     width: Length,
     depth: Length,
     low: Length,

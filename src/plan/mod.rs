@@ -35,6 +35,7 @@ pub use sweep::{Opens, Sweep};
 pub use thing::{Counter, Row, RowOf, Stands, Thing, What};
 pub use way::{SeatEdge, Way};
 
+use crate::book::vocabulary::Kind;
 use std::collections::BTreeMap;
 
 use crate::book::{Book, Doorway, HungLights, Island, Opening, Room, Window};
@@ -171,8 +172,8 @@ impl<'a> Plan<'a> {
     }
 
     /// Where the things of a kind stand.
-    pub fn of_kind(&self, kind: &str) -> impl Iterator<Item = &Thing<'a>> {
-        self.things.iter().filter(move |thing| thing.is_kind(kind))
+    pub fn of_kind(&self, kind: Kind) -> impl Iterator<Item = &Thing<'a>> {
+        self.things.iter().filter(move |thing| thing.is(kind))
     }
 
     /// Where an island stands.

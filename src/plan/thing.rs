@@ -1,6 +1,6 @@
 //! A thing in its place: what it is, the wall or island it stands at, its footprint and its height.
 
-use crate::book::vocabulary::Kind;
+use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Fixture, Island, IslandSide, Opening, Part, PartIs, Run};
 use crate::source::Span;
 use crate::units::Length;
@@ -18,7 +18,7 @@ pub struct Thing<'a> {
     /// The opening that stands there, if it is one.
     pub opening: Option<&'a Opening>,
     /// Its kind, of an opening or a fixture.
-    pub kind: Option<&'static Kind>,
+    pub kind: Option<Kind>,
     /// What it stands at.
     pub stands: Stands,
     /// The front of that, seen by someone who stands before the thing.
@@ -111,8 +111,13 @@ impl<'a> Thing<'a> {
     }
 
     /// Whether it is of that kind.
-    pub fn is_kind(&self, name: &str) -> bool {
-        self.kind.is_some_and(|kind| kind.name == name)
+    pub fn is(&self, kind: Kind) -> bool {
+        self.kind == Some(kind)
+    }
+
+    /// Whether its kind has that trait.
+    pub fn has(&self, what: Trait) -> bool {
+        self.kind.is_some_and(|kind| kind.is(what))
     }
 
     /// Whether it stands in the way of someone who walks.

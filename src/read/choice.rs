@@ -24,7 +24,7 @@ const ITS_OWN: [&str; 2] = ["id", "product"];
 pub fn read_all(
     common: &Common<'_>,
     node: &Node,
-    kind: Option<&'static Kind>,
+    kind: Option<Kind>,
     options: Option<&Node>,
     faults: &mut Faults,
 ) -> Vec<Choice> {
@@ -76,7 +76,7 @@ fn shared(node: &Node, several: bool) -> Vec<&Pair> {
 
 /// Which option is read.
 struct Of {
-    kind: Option<&'static Kind>,
+    kind: Option<Kind>,
     number: usize,
     span: Span,
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use crate::book::vocabulary::{Kind, NameOf, Shape, kind};
+use crate::book::vocabulary::{Kind, NameOf, Shape};
 use crate::book::{Burning, Clearance, Fuel, Readings, Slot, vocabulary};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -288,11 +288,11 @@ pub fn fuel(fields: &mut Fields<'_>, record: &'static vocabulary::Record, faults
 }
 
 /// The name of a kind.
-pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<&'static Kind> {
+pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<Kind> {
     let text = scalar(node, &Shape::Name(NameOf::Kind), faults)?;
-    let found = kind(text);
+    let found = Kind::named(text);
     if found.is_none() {
-        unknown_name(node, text, NameOf::Kind, vocabulary::KINDS.iter().map(|kind| kind.name), faults);
+        unknown_name(node, text, NameOf::Kind, Kind::ALL.iter().map(|kind| kind.name()), faults);
     }
     found
 }

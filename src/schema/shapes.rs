@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 
-use crate::book::vocabulary::{KINDS, NameOf, Shape};
+use crate::book::vocabulary::{Kind, NameOf, Shape};
 
 use super::record;
 
@@ -39,7 +39,7 @@ pub fn schema(shape: &Shape) -> Value {
         Shape::Whole => json!({"type": "integer", "minimum": 0}),
         Shape::YesNo => json!({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
         Shape::OneOf(words) => json!({"enum": words}),
-        Shape::Name(NameOf::Kind) => json!({"enum": KINDS.iter().map(|kind| kind.name).collect::<Vec<_>>()}),
+        Shape::Name(NameOf::Kind) => json!({"enum": Kind::ALL.iter().map(|kind| kind.name()).collect::<Vec<_>>()}),
         Shape::Name(_) => json!({"type": ["string", "number"]}),
         Shape::Record(inner) => record(inner),
         Shape::List(inner) => json!({"type": "array", "items": schema(inner)}),

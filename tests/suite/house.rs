@@ -3,6 +3,7 @@
 mod check_values;
 mod code;
 mod imports;
+mod kinds;
 mod layout;
 mod registries;
 mod sizes;

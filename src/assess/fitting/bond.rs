@@ -36,15 +36,15 @@ pub fn bond(pattern: &str) -> Bond {
 
 /// What a surface wastes: what the book says, or what its pattern usually costs (trade practice: tile
 /// 10, 15 and 20 %; planks and boards 7 %, otherwise 15 %). None for what is not laid in pieces.
-pub fn waste(kind: &Kind, option: &Choice) -> Option<Percent> {
+pub fn waste(kind: Kind, option: &Choice) -> Option<Percent> {
     if let Some(waste) = option.laid.waste.get() {
         return Some(*waste);
     }
     let pattern = option.words("pattern").map_or("", |(words, _)| words);
-    let percent = match (kind.trade, kind.name, bond(pattern)) {
-        (_, "floor", _) if pattern.to_lowercase().contains("one sheet") => 0,
-        (_, "floor" | "boarding", Bond::Straight | Bond::Offset) => 7,
-        (_, "floor" | "boarding", _) => 15,
+    let percent = match (kind.trade(), kind, bond(pattern)) {
+        (_, Kind::Floor, _) if pattern.to_lowercase().contains("one sheet") => 0,
+        (_, Kind::Floor | Kind::Boarding, Bond::Straight | Bond::Offset) => 7,
+        (_, Kind::Floor | Kind::Boarding, _) => 15,
         (Trade::Tile, _, Bond::Straight | Bond::Offset) => 10,
         (Trade::Tile, _, Bond::Diagonal) => 15,
         (Trade::Tile, _, Bond::Herringbone) => 20,

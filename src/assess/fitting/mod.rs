@@ -23,17 +23,13 @@ pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 
+use crate::book::vocabulary::Trait;
 use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 
-/// Kinds whose front usually lies over the edge of the hole that the sheet asks for.
-const OVER_THE_EDGE: [&str; 3] = ["wall oven", "microwave", "warming drawer"];
 /// The usual play in all: 1/8 in (common practice).
 const USUAL_PLAY: Length = Length::from_sixty_fourths(8);
-/// Kinds that are let into a counter from above: their rim lies over the edge, or the counter over
-/// their rim, and their depth says nothing of what stands out in front.
-pub const LET_INTO_A_COUNTER: [&str; 2] = ["cooktop", "sink"];
 
 /// A thing against its opening, in every direction.
 #[derive(Clone, Debug, Default)]
@@ -205,12 +201,12 @@ fn everywhere(slot: &Slot<Clearance>) -> Length {
 /// Whether the thing's own width and height are those of a front that covers the hole's edge, so
 /// that the sheet alone says how large the hole must be.
 fn lies_over_the_edge(opening: &Opening, fit: &Fit, asked: &Slot<LengthRange>) -> bool {
-    let usually = opening.takes.get().is_some_and(|kind| OVER_THE_EDGE.contains(&kind.name));
+    let usually = opening.takes_one(Trait::LapsOver);
     fit.face.get().is_some() || lets_in_from_above(opening) || (usually && asked.get().is_some())
 }
 
 fn lets_in_from_above(opening: &Opening) -> bool {
-    opening.takes.get().is_some_and(|kind| LET_INTO_A_COUNTER.contains(&kind.name))
+    opening.takes_one(Trait::DropsIn)
 }
 
 /// The governing height, from the finished floor: what is still to be laid is taken off for an

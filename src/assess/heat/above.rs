@@ -1,5 +1,6 @@
 //! What is above a cooking surface, from every place where it may be written.
 
+use crate::book::vocabulary::Kind;
 use crate::book::{Burning, Ceiling, Selection, Window};
 use crate::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing};
 use crate::units::{Length, LengthRange};
@@ -114,7 +115,7 @@ fn over<'a>(hearth: &Hearth<'a>, plan: &'a Plan<'a>, own: &Thing<'a>, surface: L
 /// The lower edge of a thing of the plan; of a hood, as it is made.
 fn lower_edge(thing: &Thing<'_>, hearth: &Hearth<'_>) -> Length {
     let made = || {
-        let opening = thing.opening.filter(|_| thing.is_kind("hood"))?;
+        let opening = thing.opening.filter(|_| thing.is(Kind::Hood))?;
         let hood = hearth.fitted.room.selections.iter().find(|one| one.place.get() == Some(&opening.name.value))?;
         skirt(hood, opening)
     };

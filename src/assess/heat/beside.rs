@@ -1,6 +1,7 @@
 //! What rises beside a cooking surface, from every place where it may be written.
 
 use crate::assess::fitting::{Side, rises_above_counter};
+use crate::book::vocabulary::Kind;
 use crate::book::{Burning, Neighbour, PartIs};
 use crate::plan::{Plan, Shape, Thing, What};
 use crate::source::Spanned;
@@ -131,9 +132,9 @@ fn rises(thing: &Thing<'_>, surface: Length) -> bool {
         (Some(high), _) => high > surface + LEVEL,
         (None, _) if thing.low >= surface => true,
         (None, What::Part(part)) => {
-            matches!(part.is, PartIs::Tall(_)) || thing.is_kind("refrigerator") || thing.is_kind("wall oven")
+            matches!(part.is, PartIs::Tall(_)) || thing.is(Kind::Refrigerator) || thing.is(Kind::WallOven)
         }
-        (None, _) => thing.is_kind("refrigerator") || thing.is_kind("wall oven"),
+        (None, _) => thing.is(Kind::Refrigerator) || thing.is(Kind::WallOven),
     }
 }
 

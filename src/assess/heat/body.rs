@@ -1,6 +1,7 @@
 //! What stands near a cooking surface, where that is written, and whether it burns.
 
 use crate::assess::fitting::Side;
+use crate::book::vocabulary::Kind;
 use crate::book::{Burning, Choice, Neighbour, Opening, Room, Selection, Window};
 use crate::plan::{HoleIs, RowOf, Thing, Wall, What};
 use crate::source::{Span, Spanned};
@@ -104,7 +105,7 @@ impl<'a> Body<'a> {
     pub fn is_hood(&self) -> bool {
         match self {
             Self::Hood(..) => true,
-            Self::Placed(_, thing, _) => thing.is_kind("hood"),
+            Self::Placed(_, thing, _) => thing.is(Kind::Hood),
             _ => false,
         }
     }
@@ -151,8 +152,7 @@ fn of_selection(selection: &Selection) -> Option<Burning> {
 
 /// What every cabinet and shelf that is chosen for the room says, if they say the same.
 fn of_the_cabinets(room: &Room) -> Option<Burning> {
-    let is_joinery =
-        |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "cabinet" | "shelf"));
+    let is_joinery = |selection: &&Selection| selection.is_any(&[Kind::Cabinet, Kind::Shelf]);
     agreed(room.selections.iter().filter(is_joinery).flat_map(|selection| selection.standing()))
 }
 

@@ -18,6 +18,7 @@ pub use near::{Near, Where, nearest};
 
 use crate::assess::Fitted;
 use crate::assess::codes::Rulings;
+use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Neighbour, Room, Selection};
 use crate::plan::{Plan, Thing};
 use crate::source::Spanned;
@@ -54,7 +55,7 @@ impl<'a> Hearth<'a> {
     pub fn surface(&self) -> Option<Length> {
         let of_row = || self.plan?.row_of(self.placed?)?.counter?.height;
         let counter = self.fitted.opening.counter_height.get().copied().or_else(of_row);
-        let is_range = self.fitted.selection.kind.get()?.name == "range";
+        let is_range = self.fitted.selection.is(Kind::Range);
         let own = self.fitted.option.size.height.get().filter(|_| is_range);
         let most = own.and_then(|own| own.most.or(own.least));
         // A range is set level with the counter where its legs reach it.
@@ -113,7 +114,7 @@ impl<'a> Hearth<'a> {
 
 /// Whether a selection is one that is cooked on.
 pub fn cooks(selection: &Selection) -> bool {
-    selection.kind.get().is_some_and(|kind| matches!(kind.name, "range" | "cooktop"))
+    selection.has(Trait::Cooks)
 }
 
 /// The one selection of a room of which that is so; none where there are several.
@@ -123,5 +124,5 @@ fn only(room: &Room, is: impl Fn(&Selection) -> bool) -> Option<&Selection> {
 }
 
 fn is_hood(selection: &Selection) -> bool {
-    selection.kind.get().is_some_and(|kind| kind.name == "hood")
+    selection.is(Kind::Hood)
 }

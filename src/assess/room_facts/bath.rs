@@ -1,5 +1,6 @@
 //! Clear distances of a bath.
 
+use crate::book::vocabulary::Kind;
 use crate::book::{End, Room};
 use crate::plan::{Met, Plan, Thing};
 use crate::units::Length;
@@ -12,12 +13,12 @@ const STANDS: Length = Length::from_inches(21);
 const TALL: Length = Length::from_inches(48);
 
 /// The kind of thing that a word of `clearances` means.
-fn kind(word: &str) -> Option<&'static str> {
+fn kind(word: &str) -> Option<Kind> {
     Some(match word {
-        "toilet" => "toilet",
-        "basin" => "basin",
-        "tub" => "bathtub",
-        "shower" => "shower set",
+        "toilet" => Kind::Toilet,
+        "basin" => Kind::Basin,
+        "tub" => Kind::Bathtub,
+        "shower" => Kind::ShowerSet,
         _ => return None,
     })
 }
@@ -25,7 +26,7 @@ fn kind(word: &str) -> Option<&'static str> {
 /// Clear floor in front of a fixture, as the opening that takes it has it.
 pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Fact> {
     let kind = kind(key.strip_prefix("in front of ")?)?;
-    let openings = room.openings.iter().filter(|opening| opening.takes.get().is_some_and(|takes| takes.name == kind));
+    let openings = room.openings.iter().filter(|opening| opening.takes_a(kind));
     least(openings.filter_map(|opening| opening.in_front.spanned()).map(Fact::from))
 }
 
@@ -60,7 +61,7 @@ pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
 /// The fixtures that a word of `clearances` means.
 fn things<'p, 'a>(plan: &'p Plan<'a>, word: &str) -> impl Iterator<Item = &'p Thing<'a>> {
     let kind = kind(word);
-    plan.things.iter().filter(move |thing| kind.is_some_and(|kind| thing.is_kind(kind)))
+    plan.things.iter().filter(move |thing| kind.is_some_and(|kind| thing.is(kind)))
 }
 
 /// A fixture whose depth nobody knows has no front.
@@ -102,5 +103,5 @@ fn is_tall(beside: &Beside) -> bool {
 /// From a thing's centre to the centre of the fixture beside it, and whether that is a basin.
 fn to_fixture<'a>(plan: &Plan<'a>, thing: &Thing<'a>, end: End) -> Option<(bool, Length)> {
     let (other, distance) = plan.to_next_fixture(thing, end)?;
-    Some((other.is_kind("basin"), distance))
+    Some((other.is(Kind::Basin), distance))
 }

@@ -2,6 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::codes::metric;
+use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{End, Frontage, Room, Stretch};
 use crate::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::Length;
@@ -11,8 +12,6 @@ use super::{Fact, least, plan};
 /// What a leaf that stands open takes of its width (Kitchen and Bath Planning Guidelines, 2nd edition:
 /// a leaf of 34" leaves 32").
 const LEAF: Length = Length::from_inches(2);
-/// Where one cooks.
-const COOKS: [&str; 2] = ["cooktop", "range"];
 
 /// Clear width of each doorway, by its name.
 pub fn doorways<'a>(context: &Context<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
@@ -52,7 +51,7 @@ pub fn aisles(context: &Context<'_>, room: &Room, work: bool) -> Vec<(String, Fa
 }
 
 fn cooks(plan: &Plan<'_>) -> bool {
-    plan.things.iter().any(|thing| COOKS.iter().any(|kind| thing.is_kind(kind)))
+    plan.things.iter().any(|thing| thing.has(Trait::Cooks))
 }
 
 /// A distance of the kitchen that follows from the plan.
@@ -63,18 +62,14 @@ pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
             least(aisles.map(|aisle| Fact::planned(aisle.wide, aisle.from.span)))
         }
         "dishwasher to sink" => {
-            let washers = plan.things.iter().filter(|thing| is_any(thing, &["dishwasher", "panel dishwasher"]));
+            let washers = plan.things.iter().filter(|thing| thing.has(Trait::WashesDishes));
             let to_sink = |washer: &Thing<'a>| {
-                least(plan.of_kind("sink").map(|sink| Fact::planned(plan.apart(washer, sink), washer.span)))
+                least(plan.of_kind(Kind::Sink).map(|sink| Fact::planned(plan.apart(washer, sink), washer.span)))
             };
             least(washers.filter_map(to_sink))
         }
         _ => None,
     }
-}
-
-fn is_any(thing: &Thing<'_>, kinds: &[&str]) -> bool {
-    kinds.iter().any(|kind| thing.is_kind(kind))
 }
 
 /// The ways between sink, cooking and refrigerator.
@@ -98,11 +93,11 @@ pub fn triangle(context: &Context<'_>, room: &Room) -> Triangle {
     let Some(plan) = plan(context, room) else { return triangle };
     let cleanup = |thing: &&Thing<'_>| {
         let landing = thing.opening.and_then(|opening| opening.landing.get());
-        thing.is_kind("sink") && landing.is_none_or(|landing| landing.second_sink.get() != Some(&true))
+        thing.is(Kind::Sink) && landing.is_none_or(|landing| landing.second_sink.get() != Some(&true))
     };
     let sink = plan.things.iter().find(cleanup);
-    let cooking = plan.things.iter().find(|thing| is_any(thing, &COOKS));
-    let cold = plan.of_kind("refrigerator").next();
+    let cooking = plan.things.iter().find(|thing| thing.has(Trait::Cooks));
+    let cold = plan.of_kind(Kind::Refrigerator).next();
     let mut cuts = Vec::new();
     for (leg, (from, to)) in triangle.legs.iter_mut().zip([(sink, cooking), (cooking, cold), (cold, sink)]) {
         let (Some(from), Some(to)) = (from, to) else { continue };
@@ -122,7 +117,7 @@ pub fn preparation(context: &Context<'_>, room: &Room) -> Option<(Fact, Fact)> {
         return Some((Fact::written(length, written.span), Fact::written(depth, written.span)));
     }
     let plan = plan(context, room).filter(|plan| cooks(plan))?;
-    let beside = plan.of_kind("sink").flat_map(|sink| {
+    let beside = plan.of_kind(Kind::Sink).flat_map(|sink| {
         [End::Left, End::Right].map(|end| {
             let counter = plan.row_of(sink)?.counter?;
             let landing = plan.landing(sink, end)?;
@@ -143,7 +138,7 @@ pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) 
     let Some(written) = room.clearances.frontage.spanned() else {
         let plan = plan(context, room).filter(|plan| cooks(plan))?;
         // A plan without its sink is not all of a kitchen yet.
-        plan.of_kind("sink").next()?;
+        plan.of_kind(Kind::Sink).next()?;
         let run = plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(_)))?;
         if !room.layout.islands.is_empty() || plan.rows.iter().any(|row| !row.is_whole) {
             return None;

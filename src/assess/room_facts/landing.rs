@@ -2,6 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::fitting::Side;
+use crate::book::vocabulary::Kind;
 use crate::book::{Beside, End, Landing, Opening, Room};
 use crate::plan::{Met, Plan, StretchEnd, Thing};
 use crate::source::Spanned;
@@ -69,7 +70,7 @@ pub fn landing_of(context: &Context<'_>, room: &Room, opening: &Opening) -> Opti
 /// can be reached, unless it is none.
 fn beside<'a>(plan: &Plan<'a>, thing: &Thing<'a>, side: End) -> Option<Beside> {
     let landing = plan.landing(thing, side)?;
-    let sink = thing.is_kind("sink");
+    let sink = thing.is(Kind::Sink);
     match landing.end {
         StretchEnd::Corner(_) if !sink => None,
         StretchEnd::Thing(other) => {
@@ -82,7 +83,7 @@ fn beside<'a>(plan: &Plan<'a>, thing: &Thing<'a>, side: End) -> Option<Beside> {
 
 /// From a sink's edge to an inside corner, and the counter around it.
 fn corner<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<(Length, Length)> {
-    let thing = Some(thing).filter(|thing| thing.is_kind("sink"))?;
+    let thing = Some(thing).filter(|thing| thing.is(Kind::Sink))?;
     let ends = [End::Left, End::Right].into_iter().filter_map(|end| plan.landing(thing, end));
     ends.filter_map(|landing| Some((landing.counter, landing.around_corner?))).min()
 }

@@ -1,4 +1,8 @@
-//! The kinds of selection: what each needs before it can be ordered or fitted.
+//! The kinds of selection: what each needs before it can be ordered or fitted, and what holds for it.
+
+use std::fmt;
+
+use super::hazards::Hazard;
 
 /// The schedule that a kind stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -35,354 +39,330 @@ impl Trade {
     }
 }
 
-/// A kind of selection.
-#[derive(Debug)]
-pub struct Kind {
-    /// Its name, as written after `kind:`.
-    pub name: &'static str,
-    /// The schedule that it stands in.
-    pub trade: Trade,
-    /// Whether it must have an opening of its own.
-    pub opening: bool,
-    /// Whether the maker's sheet must be at hand.
-    pub sheet: bool,
-    /// What it is, in a phrase.
-    pub about: &'static str,
-    /// The fields that it needs beyond [`Kind::COMMON`]; `.` leads into a group.
-    pub own: &'static [&'static str],
-    /// What of it can hurt, unless what is said of the thing rules that out.
-    pub hazards: &'static [Hazard],
+/// What the table says of a kind.
+#[derive(Clone, Copy, Debug)]
+struct Row {
+    trade: Trade,
+    opening: bool,
+    sheet: bool,
+    own: &'static [&'static str],
+    hazards: &'static [Hazard],
+    traits: &'static [Trait],
 }
 
-/// What can hurt someone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Hazard {
-    /// Gas.
-    Gas,
-    /// Electricity.
-    Power,
-    /// Heat near things that burn.
-    Heat,
-    /// Air to breathe and to burn.
-    Air,
-    /// Weight.
-    Weight,
-    /// A thing that tips over.
-    Tipping,
-    /// Glass.
-    Glass,
-    /// Stone: weight, and dust when cut.
-    Stone,
-    /// Water that scalds, floods or meets power.
-    Water,
-}
-
-/// A caution, and the hazard that it is of, if it is of one.
+/// What holds for some kinds, whoever makes the thing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Caution {
-    /// What a thing can do.
-    Of(Hazard),
-    /// Words of a rule's own.
-    Own(&'static str),
-}
-
-impl Caution {
-    /// The hazard that it is of.
-    pub const fn hazard(self) -> Option<Hazard> {
-        match self {
-            Self::Of(hazard) => Some(hazard),
-            Self::Own(_) => None,
-        }
-    }
-
-    /// What stands on sheets and findings.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Of(hazard) => hazard.words(),
-            Self::Own(words) => words,
-        }
-    }
-}
-
-impl Hazard {
-    /// The caution of it.
-    pub const fn caution(self) -> Caution {
-        Caution::Of(self)
-    }
-
-    const fn words(self) -> &'static str {
-        match self {
-            Self::Gas => {
-                "Gas can kill. Piping, connection and leak test are for a licensed trade, by the maker's instructions and the local code."
-            }
-            Self::Power => {
-                "Electricity can kill. Circuits and connections are for a licensed electrician, by the maker's instructions and the local code."
-            }
-            Self::Heat => {
-                "Heat sets fire to what burns. Clearances to anything combustible are those of the maker's instructions and the local code, whichever is greater."
-            }
-            Self::Air => {
-                "Exhaust and make-up air decide whether flues draw. Sizes and ducts are set by the maker's instructions, the local code and a licensed trade."
-            }
-            Self::Weight => "Heavy enough to injure. Enough hands, and proper gear to carry, lift and hold it.",
-            Self::Tipping => "It can tip over. The maker's anti-tip fixing goes into solid framing before first use.",
-            Self::Glass => {
-                "Glass breaks and cuts. Safety glazing, its fixing and its handling follow the local code and the maker's instructions."
-            }
-            Self::Stone => {
-                "Stone is heavy and brittle, and its dust harms lungs. Support, handling and cutting are for the fabricator, by the local code."
-            }
-            Self::Water => {
-                "Hot water scalds, and leaks rot. Valves, limits and connections are for a licensed plumber, by the maker's instructions and the local code."
-            }
-        }
-    }
+pub enum Trait {
+    /// It has burners or zones to cook on.
+    Cooks,
+    /// It is let into a counter from above, and its rim lies on it: its depth says nothing of what stands
+    /// out in front.
+    DropsIn,
+    /// Its front laps over the edge of its hole.
+    LapsOver,
+    /// It is cut into a counter: nothing can be set down on it.
+    CutIntoCounter,
+    /// It stands on the floor and parts the counter.
+    BreaksCounter,
+    /// It reaches past the counter, so that nothing is set down on it.
+    StandsTall,
+    /// Its handles stand out into a corner's drawers and doors.
+    HasHandles,
+    /// It washes dishes under a counter.
+    WashesDishes,
+    /// It stands under a counter in no cabinet, so that the counter spans it.
+    InNoCabinet,
+    /// Somebody bathes or showers in it.
+    Bathes,
 }
 
 impl Kind {
     /// What every kind needs.
     pub const COMMON: &'static [&'static str] = &["finish", "supplier", "lead time", "price", "quantity", "photos"];
 
-    /// Everything that it needs.
-    pub fn needs(&self) -> impl Iterator<Item = &'static str> {
-        Self::COMMON.iter().chain(self.own).copied()
+    /// The kind of that name.
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|kind| kind.name() == name)
+    }
+
+    /// The schedule that it stands in.
+    pub const fn trade(self) -> Trade {
+        self.row().trade
+    }
+
+    /// Whether it must have an opening of its own.
+    pub const fn takes_opening(self) -> bool {
+        self.row().opening
+    }
+
+    /// Whether the maker's sheet must be at hand.
+    pub const fn wants_sheet(self) -> bool {
+        self.row().sheet
+    }
+
+    /// What of it can hurt, unless what is said of the thing rules that out.
+    pub const fn hazards(self) -> &'static [Hazard] {
+        self.row().hazards
+    }
+
+    /// Whether that holds for it.
+    pub fn is(self, what: Trait) -> bool {
+        self.row().traits.contains(&what)
+    }
+
+    /// Everything that it needs; `.` leads into a group.
+    pub fn needs(self) -> impl Iterator<Item = &'static str> {
+        Self::COMMON.iter().chain(self.row().own).copied()
     }
 }
 
-/// The kind of that name.
-pub fn kind(name: &str) -> Option<&'static Kind> {
-    KINDS.iter().find(|kind| kind.name == name)
+impl fmt::Display for Kind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
 }
 
-const fn into(
-    name: &'static str,
-    trade: Trade,
-    about: &'static str,
-    own: &'static [&'static str],
-    hazards: &'static [Hazard],
-) -> Kind {
-    Kind { name, trade, opening: true, sheet: true, about, own, hazards }
+/// A thing that goes into an opening of its own, by the maker's sheet.
+const fn into(trade: Trade) -> Row {
+    Row { trade, opening: true, sheet: true, own: &[], hazards: &[], traits: &[] }
 }
 
-const fn onto(
-    name: &'static str,
-    trade: Trade,
-    about: &'static str,
-    own: &'static [&'static str],
-    hazards: &'static [Hazard],
-) -> Kind {
-    Kind { name, trade, opening: false, sheet: false, about, own, hazards }
+/// A thing that goes onto or over something.
+const fn onto(trade: Trade) -> Row {
+    Row { opening: false, sheet: false, ..into(trade) }
+}
+
+impl Row {
+    const fn needs(self, own: &'static [&'static str]) -> Self {
+        Self { own, ..self }
+    }
+
+    const fn hurts(self, hazards: &'static [Hazard]) -> Self {
+        Self { hazards, ..self }
+    }
+
+    const fn is(self, traits: &'static [Trait]) -> Self {
+        Self { traits, ..self }
+    }
+}
+
+macro_rules! kinds {
+    ($($kind:ident: $name:literal, $about:literal => $row:expr;)*) => {
+        /// A kind of selection.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Kind {
+            $(#[doc = $about] $kind,)*
+        }
+
+        impl Kind {
+            /// All of them, in the order in which they are listed.
+            pub const ALL: &'static [Self] = &[$(Self::$kind),*];
+
+            /// Its name, as written after `kind:`.
+            pub const fn name(self) -> &'static str {
+                match self {
+                    $(Self::$kind => $name,)*
+                }
+            }
+
+            /// What it is, in a phrase.
+            pub const fn about(self) -> &'static str {
+                match self {
+                    $(Self::$kind => $about,)*
+                }
+            }
+
+            const fn row(self) -> &'static Row {
+                match self {
+                    $(Self::$kind => { const ROW: Row = $row; &ROW })*
+                }
+            }
+        }
+    };
 }
 
 use Hazard::{Air, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Plumbing, Tile};
+use Trait::{
+    Bathes, BreaksCounter, Cooks, CutIntoCounter, DropsIn, HasHandles, InNoCabinet, LapsOver, StandsTall, WashesDishes,
+};
 
-/// Every kind.
-pub const KINDS: &[Kind] = &[
-    into(
-        "range",
-        Appliance,
-        "a cooker with an oven, standing on the floor",
-        &["maker", "model", "size.width", "size.height", "size.depth", "size.depth with handle", "fit.needs.power"],
-        &[Gas, Power, Heat, Weight, Tipping],
-    ),
-    into(
-        "cooktop",
-        Appliance,
-        "burners or zones set into a counter",
-        &["maker", "model", "size.width", "size.depth", "size.height", "fit.needs.power"],
-        &[Gas, Power, Heat],
-    ),
-    into(
-        "wall oven",
-        Appliance,
-        "an oven built into a cabinet",
-        &["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.cabinet"],
-        &[Power, Heat, Weight],
-    ),
-    into(
-        "microwave",
-        Appliance,
-        "a microwave, built in or in a drawer",
-        &["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"],
-        &[Power, Weight],
-    ),
-    into(
-        "warming drawer",
-        Appliance,
-        "a heated drawer under an oven",
-        &["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"],
-        &[Power, Heat],
-    ),
-    into(
-        "refrigerator",
-        Appliance,
-        "a refrigerator or freezer",
-        &[
-            "maker",
-            "model",
-            "size.width",
-            "size.height",
-            "size.depth",
-            "size.depth with door",
-            "size.depth with handle",
-            "size.height to hinge",
-            "hinge",
-            "fit.needs.power",
-        ],
-        &[Power, Weight, Tipping],
-    ),
-    into(
-        "dishwasher",
-        Appliance,
-        "a dishwasher under a counter",
-        &[
-            "maker",
-            "model",
-            "size.width",
-            "size.height",
-            "size.depth",
-            "fit.needs.power",
-            "fit.needs.water",
-            "fit.needs.drain",
-        ],
-        &[Power, Water, Weight],
-    ),
-    into(
-        "panel dishwasher",
-        Appliance,
-        "a dishwasher behind the joiner's panel",
-        &[
-            "maker",
-            "model",
-            "size.width",
-            "size.height",
-            "size.depth",
-            "panel.width",
-            "panel.height",
-            "panel.thickness",
-            "panel.weight",
-            "fit.needs.power",
-            "fit.needs.water",
-            "fit.needs.drain",
-        ],
-        &[Power, Water, Weight],
-    ),
-    into(
-        "hood",
-        Appliance,
-        "a hood over a cooktop",
-        &["maker", "model", "size.width", "size.height", "size.depth", "airflow", "fit.needs.power", "fit.needs.duct"],
-        &[Air, Heat, Power],
-    ),
-    into(
-        "washer",
-        Appliance,
-        "a clothes washer",
-        &[
-            "maker",
-            "model",
-            "size.width",
-            "size.height",
-            "size.depth",
-            "fit.needs.power",
-            "fit.needs.water",
-            "fit.needs.drain",
-        ],
-        &[Power, Water, Weight, Tipping],
-    ),
-    into(
-        "dryer",
-        Appliance,
-        "a clothes dryer",
-        &["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"],
-        &[Gas, Power, Heat, Air, Weight, Tipping],
-    ),
-    onto("disposer", Appliance, "a waste disposer under a sink", &["maker", "model", "size.height"], &[Power, Water]),
-    onto("fan", Appliance, "an exhaust fan", &["maker", "model", "airflow"], &[Power, Air]),
-    into(
-        "sink",
-        Plumbing,
-        "a kitchen or utility sink",
-        &["maker", "model", "size.width", "size.depth", "bowl depth", "mount", "drain"],
-        &[Water, Weight],
-    ),
-    onto("basin", Plumbing, "a washbasin", &["maker", "model", "size.width", "size.depth", "mount", "drain"], &[Water]),
-    onto(
-        "tap",
-        Plumbing,
-        "a tap with its handles",
-        &["maker", "model", "holes", "spread", "rear travel", "spout reach"],
-        &[Water],
-    ),
-    onto("shower set", Plumbing, "shower head, valve and trim", &["maker", "model", "valve"], &[Water]),
-    into(
-        "toilet",
-        Plumbing,
-        "a toilet",
-        &["maker", "model", "size.width", "size.depth", "rough-in", "seat height"],
-        &[Water, Weight],
-    ),
-    into(
-        "bathtub",
-        Plumbing,
-        "a bathtub",
-        &["maker", "model", "size.width", "size.depth", "size.height", "drain"],
-        &[Water, Weight],
-    ),
-    onto(
-        "shower glass",
-        Plumbing,
-        "a shower screen or door",
-        &["maker", "model", "glass", "size.width", "size.height"],
-        &[Glass, Weight],
-    ),
-    onto(
-        "pendant",
-        Lighting,
-        "a light hung from the ceiling",
-        &["maker", "model", "size.diameter", "drop", "canopy", "slope rating", "lamp", "kelvin", "dimming"],
-        &[Power],
-    ),
-    onto(
-        "wall light",
-        Lighting,
-        "a light on a wall",
-        &["maker", "model", "size.height", "canopy", "lamp", "kelvin", "dimming"],
-        &[Power],
-    ),
-    onto(
-        "ceiling light",
-        Lighting,
-        "a light on or in a ceiling",
-        &["maker", "model", "lamp", "kelvin", "dimming"],
-        &[Power],
-    ),
-    onto("pull", Hardware, "a pull on doors and drawers", &["maker", "model", "centre to centre", "projection"], &[]),
-    onto("knob", Hardware, "a knob on doors and drawers", &["maker", "model", "size.diameter", "projection"], &[]),
-    onto("bar", Hardware, "a towel bar, rail or hook", &["maker", "model", "size.length"], &[]),
-    onto(
-        "tile",
-        Tile,
-        "tile on wall or floor",
-        &["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"],
-        &[],
-    ),
-    onto("cabinet", Finish, "cabinets and their fronts", &["maker", "door style"], &[Weight, Tipping]),
-    onto("counter", Finish, "a counter or sill", &["maker", "thickness", "edge"], &[Stone, Weight]),
-    onto("floor", Finish, "a floor other than tile", &["maker", "model", "thickness", "pattern"], &[]),
-    onto("paint", Finish, "paint or limewash", &["maker", "colour", "sheen"], &[]),
-    onto("wallpaper", Finish, "paper or cloth on walls", &["maker", "model", "pattern"], &[]),
-    onto("boarding", Finish, "boards on walls or ceiling", &["maker", "thickness", "pattern"], &[]),
-    onto("shelf", Finish, "open shelves", &["maker", "size.depth", "thickness"], &[Weight]),
-    onto("rug", Finish, "a rug or runner", &["maker", "face size"], &[]),
-    into(
-        "mirror cabinet",
-        Finish,
-        "a mirror cabinet, recessed or on the wall",
-        &["maker", "model", "size.width", "size.height", "size.depth"],
-        &[Glass],
-    ),
-    onto("mirror", Finish, "a mirror", &["maker", "size.width", "size.height"], &[Glass]),
-    onto("stair part", Finish, "treads, rails and balusters", &["maker", "thickness"], &[]),
-];
+kinds! {
+    Range: "range", "a cooker with an oven, standing on the floor" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "size.depth with handle",
+                "fit.needs.power",
+            ])
+            .hurts(&[Gas, Power, Heat, Weight, Tipping])
+            .is(&[Cooks, BreaksCounter, HasHandles]);
+    Cooktop: "cooktop", "burners or zones set into a counter" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.depth", "size.height", "fit.needs.power"])
+            .hurts(&[Gas, Power, Heat])
+            .is(&[Cooks, DropsIn, CutIntoCounter]);
+    WallOven: "wall oven", "an oven built into a cabinet" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.cabinet"])
+            .hurts(&[Power, Heat, Weight])
+            .is(&[LapsOver, StandsTall, HasHandles]);
+    Microwave: "microwave", "a microwave, built in or in a drawer" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
+            .hurts(&[Power, Weight])
+            .is(&[LapsOver]);
+    WarmingDrawer: "warming drawer", "a heated drawer under an oven" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
+            .hurts(&[Power, Heat])
+            .is(&[LapsOver]);
+    Refrigerator: "refrigerator", "a refrigerator or freezer" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "size.depth with door",
+                "size.depth with handle", "size.height to hinge", "hinge", "fit.needs.power",
+            ])
+            .hurts(&[Power, Weight, Tipping])
+            .is(&[StandsTall, HasHandles]);
+    Dishwasher: "dishwasher", "a dishwasher under a counter" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
+                "fit.needs.drain",
+            ])
+            .hurts(&[Power, Water, Weight])
+            .is(&[HasHandles, WashesDishes, InNoCabinet]);
+    PanelDishwasher: "panel dishwasher", "a dishwasher behind the joiner's panel" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "panel.width", "panel.height",
+                "panel.thickness", "panel.weight", "fit.needs.power", "fit.needs.water", "fit.needs.drain",
+            ])
+            .hurts(&[Power, Water, Weight])
+            .is(&[WashesDishes, InNoCabinet]);
+    Hood: "hood", "a hood over a cooktop" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "airflow", "fit.needs.power",
+                "fit.needs.duct",
+            ])
+            .hurts(&[Air, Heat, Power]);
+    Washer: "washer", "a clothes washer" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
+                "fit.needs.drain",
+            ])
+            .hurts(&[Power, Water, Weight, Tipping])
+            .is(&[InNoCabinet]);
+    Dryer: "dryer", "a clothes dryer" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
+            .hurts(&[Gas, Power, Heat, Air, Weight, Tipping])
+            .is(&[InNoCabinet]);
+    Disposer: "disposer", "a waste disposer under a sink" =>
+        onto(Appliance)
+            .needs(&["maker", "model", "size.height"])
+            .hurts(&[Power, Water]);
+    Fan: "fan", "an exhaust fan" =>
+        onto(Appliance)
+            .needs(&["maker", "model", "airflow"])
+            .hurts(&[Power, Air]);
+    Sink: "sink", "a kitchen or utility sink" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "bowl depth", "mount", "drain"])
+            .hurts(&[Water, Weight])
+            .is(&[DropsIn, CutIntoCounter]);
+    Basin: "basin", "a washbasin" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "mount", "drain"])
+            .hurts(&[Water])
+            .is(&[CutIntoCounter]);
+    Tap: "tap", "a tap with its handles" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "holes", "spread", "rear travel", "spout reach"])
+            .hurts(&[Water]);
+    ShowerSet: "shower set", "shower head, valve and trim" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "valve"])
+            .hurts(&[Water])
+            .is(&[Bathes]);
+    Toilet: "toilet", "a toilet" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "rough-in", "seat height"])
+            .hurts(&[Water, Weight]);
+    Bathtub: "bathtub", "a bathtub" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "size.height", "drain"])
+            .hurts(&[Water, Weight])
+            .is(&[Bathes]);
+    ShowerGlass: "shower glass", "a shower screen or door" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "glass", "size.width", "size.height"])
+            .hurts(&[Glass, Weight])
+            .is(&[Bathes]);
+    Pendant: "pendant", "a light hung from the ceiling" =>
+        onto(Lighting)
+            .needs(&[
+                "maker", "model", "size.diameter", "drop", "canopy", "slope rating", "lamp", "kelvin", "dimming",
+            ])
+            .hurts(&[Power]);
+    WallLight: "wall light", "a light on a wall" =>
+        onto(Lighting)
+            .needs(&["maker", "model", "size.height", "canopy", "lamp", "kelvin", "dimming"])
+            .hurts(&[Power]);
+    CeilingLight: "ceiling light", "a light on or in a ceiling" =>
+        onto(Lighting)
+            .needs(&["maker", "model", "lamp", "kelvin", "dimming"])
+            .hurts(&[Power]);
+    Pull: "pull", "a pull on doors and drawers" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "centre to centre", "projection"]);
+    Knob: "knob", "a knob on doors and drawers" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.diameter", "projection"]);
+    Bar: "bar", "a towel bar, rail or hook" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.length"]);
+    Tile: "tile", "tile on wall or floor" =>
+        onto(Tile)
+            .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"]);
+    Cabinet: "cabinet", "cabinets and their fronts" =>
+        onto(Finish)
+            .needs(&["maker", "door style"])
+            .hurts(&[Weight, Tipping]);
+    Counter: "counter", "a counter or sill" =>
+        onto(Finish)
+            .needs(&["maker", "thickness", "edge"])
+            .hurts(&[Stone, Weight]);
+    Floor: "floor", "a floor other than tile" =>
+        onto(Finish)
+            .needs(&["maker", "model", "thickness", "pattern"]);
+    Paint: "paint", "paint or limewash" =>
+        onto(Finish)
+            .needs(&["maker", "colour", "sheen"]);
+    Wallpaper: "wallpaper", "paper or cloth on walls" =>
+        onto(Finish)
+            .needs(&["maker", "model", "pattern"]);
+    Boarding: "boarding", "boards on walls or ceiling" =>
+        onto(Finish)
+            .needs(&["maker", "thickness", "pattern"]);
+    Shelf: "shelf", "open shelves" =>
+        onto(Finish)
+            .needs(&["maker", "size.depth", "thickness"])
+            .hurts(&[Weight]);
+    Rug: "rug", "a rug or runner" =>
+        onto(Finish)
+            .needs(&["maker", "face size"]);
+    MirrorCabinet: "mirror cabinet", "a mirror cabinet, recessed or on the wall" =>
+        into(Finish)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
+            .hurts(&[Glass]);
+    Mirror: "mirror", "a mirror" =>
+        onto(Finish)
+            .needs(&["maker", "size.width", "size.height"])
+            .hurts(&[Glass]);
+    StairPart: "stair part", "treads, rails and balusters" =>
+        onto(Finish)
+            .needs(&["maker", "thickness"]);
+}

@@ -11,6 +11,7 @@ mod burning;
 mod clearances;
 mod codes;
 mod fit;
+mod hazards;
 mod joinery;
 mod kinds;
 mod layout;
@@ -30,8 +31,9 @@ pub use built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
 pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use codes::{CODES, FIGURE, HOUSE};
 pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
+pub use hazards::{Caution, Hazard};
 pub use joinery::{FRONTS, STORES};
-pub use kinds::{Caution, Hazard, KINDS, Kind, Trade, kind};
+pub use kinds::{Kind, Trade, Trait};
 pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
 pub use light::HANGING;
 pub use opening::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};
@@ -149,12 +151,12 @@ mod tests {
 
     #[test]
     fn every_field_that_a_kind_needs_is_in_the_vocabulary() {
-        for kind in KINDS {
+        for kind in Kind::ALL {
             for path in kind.needs() {
                 let mut fields = choice_fields().chain(SELECTION.fields).collect::<Vec<_>>();
                 for key in path.split('.') {
                     let field = fields.iter().find(|field| field.key == key);
-                    let field = field.unwrap_or_else(|| panic!("{}: `{path}`", kind.name));
+                    let field = field.unwrap_or_else(|| panic!("{}: `{path}`", kind.name()));
                     fields = match field.shape {
                         Shape::Record(record) => record.fields.iter().collect(),
                         _ => vec![],

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort, cautions};
 use crate::book::Book;
-use crate::book::vocabulary::kind;
+use crate::book::vocabulary::Kind;
 use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem};
 use crate::marks;
@@ -192,7 +192,7 @@ fn item(changed: &Changed, (from, to): Issues<'_>, book: &Book) -> Item {
 fn cautions(item: &IssuedItem, book: &Book) -> Vec<String> {
     let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
     let makers = options.filter_map(|option| option.get("caution")?.as_str());
-    let named = item.content.get("kind").and_then(|name| kind(name.as_str()?));
+    let named = item.content.get("kind").and_then(|name| Kind::named(name.as_str()?));
     let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
     let room = book.room(&item.room);
     let now = room.and_then(|room| Some((room, room.selections.iter().find(|one| one.id == item.item)?)));

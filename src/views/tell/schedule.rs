@@ -70,7 +70,7 @@ impl Teller<'_> {
 
     fn schedule(&self, title: &Title) -> SchedulePage {
         let (place, from, onward) = self.office_place(title.number);
-        let of_trade = |selection: &Selection| selection.kind.get().is_some_and(|kind| kind.trade == title.trade);
+        let of_trade = |selection: &Selection| selection.kind.get().is_some_and(|kind| kind.trade() == title.trade);
         let chosen: Vec<(&Room, &Selection)> =
             self.subject.book.selections().filter(|(_, selection)| of_trade(selection)).collect();
         let open = chosen.iter().filter(|(_, selection)| selection.settled().is_none()).count();

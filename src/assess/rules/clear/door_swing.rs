@@ -3,7 +3,7 @@
 use crate::assess::fitting::hinge_sides;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Trade;
+use crate::book::vocabulary::{Kind, Trade};
 use crate::book::{Doorway, Room};
 use crate::finding::{Finding, Severity};
 use crate::plan::{Hole, Plan, Sweep, Thing, What};
@@ -94,7 +94,7 @@ fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Vec<Finding>) 
 
 /// Whether a thing is judged here: an appliance is not, and nothing that hangs above the door.
 fn is_judged(door: &Opening<'_>, body: &Thing<'_>) -> bool {
-    let appliance = body.kind.is_some_and(|kind| kind.trade == Trade::Appliance);
+    let appliance = body.kind.is_some_and(|kind| kind.trade() == Trade::Appliance);
     let own = body.name == door.name && body.span == door.span;
     !appliance && !own && body.within.is_none() && door.sweep.is_level_with(body)
 }
@@ -153,7 +153,7 @@ fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Fin
 /// A mirror cabinet's door beside a light at its hinges.
 fn mirror(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    fitted.selection.kind.get().filter(|kind| kind.name == "mirror cabinet")?;
+    fitted.selection.kind.get().filter(|kind| **kind == Kind::MirrorCabinet)?;
     let needed = *fitted.option.fit.get()?.door.get()?.wall_clearance.get()?;
     let (sides, _) = hinge_sides(fitted.option);
     let near = sides.iter().filter_map(|side| {

@@ -4,7 +4,7 @@ use crate::assess::codes::metric;
 use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, about, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind, Trait};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -40,23 +40,19 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, hood) in context.options().filter(|(_, selection, _)| is(selection, &["hood"])) {
+    for (room, selection, hood) in context.options().filter(|(_, selection, _)| selection.is(Kind::Hood)) {
         // With two cooking surfaces nobody knows which one it is over.
         let [cooks] = cooking(room)[..] else { continue };
         findings.extend(width(context, (room, selection, hood), cooks));
     }
-    for fitted in context.fitted().filter(|fitted| is(fitted.selection, &["hood"])) {
+    for fitted in context.fitted().filter(|fitted| fitted.selection.is(Kind::Hood)) {
         let [cooks] = cooking(fitted.room)[..] else { continue };
         findings.extend(height(context, &fitted, cooks));
     }
 }
 
-fn is(selection: &Selection, kinds: &[&str]) -> bool {
-    selection.kind.get().is_some_and(|kind| kinds.contains(&kind.name))
-}
-
 fn cooking(room: &Room) -> Vec<&Selection> {
-    room.selections.iter().filter(|selection| is(selection, &["range", "cooktop"])).collect()
+    room.selections.iter().filter(|selection| selection.has(Trait::Cooks)).collect()
 }
 
 fn width(

@@ -11,6 +11,7 @@ use crate::assess::fitting::{Side, hinge_sides};
 use crate::assess::room_facts::{self, Around, landing_of};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::vocabulary::Trait;
 use crate::book::{Opening, Room};
 use crate::finding::Finding;
 use crate::units::Length;
@@ -65,7 +66,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };
             let Some(landing) = landing_of(context, room, opening) else { continue };
-            let Some(asked) = of_kind(context.rulings(), kind.name, &landing.landing) else { continue };
+            let Some(asked) = of_kind(context.rulings(), *kind, &landing.landing) else { continue };
             let one = One { context, room, opening, landing };
             findings.extend(if asked.lesser > Length::ZERO { one.on_both_sides(&asked) } else { one.anywhere(&asked) });
             findings.extend(one.behind());
@@ -218,7 +219,7 @@ impl One<'_> {
     }
 
     fn behind(&self) -> Option<Finding> {
-        let cooks = self.opening.takes.get().is_some_and(|kind| ["cooktop", "range"].contains(&kind.name));
+        let cooks = self.opening.takes_one(Trait::Cooks);
         let there = room_facts::behind(self.context, self.room, self.opening).filter(|_| cooks)?;
         let measure = Measure {
             rule: RULE.code,

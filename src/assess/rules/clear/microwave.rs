@@ -6,6 +6,7 @@ use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
 use crate::assess::room_facts::{Fact, distance};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, fitting};
+use crate::book::vocabulary::Kind;
 use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -49,7 +50,7 @@ const COUNTER: Length = Length::from_inches(36);
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         let openings = room.openings.iter();
-        let openings = openings.filter(|opening| opening.takes.get().is_some_and(|kind| kind.name == "microwave"));
+        let openings = openings.filter(|opening| opening.takes_a(Kind::Microwave));
         findings.extend(openings.filter_map(|opening| judge(context, room, opening)));
     }
 }

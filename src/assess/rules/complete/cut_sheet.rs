@@ -37,19 +37,19 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
-        let Some(kind) = selection.kind.get().filter(|kind| kind.sheet) else { continue };
+        let Some(kind) = selection.kind.get().filter(|kind| kind.wants_sheet()) else { continue };
         let (message, remedy) = match option.fit.get() {
             None if option.fit.is_absent() => (
-                format!("no sheet of the maker's speaks for the {}", kind.name),
+                format!("no sheet of the maker's speaks for the {}", kind.name()),
                 "write the figures of the maker's installation sheet under `fit`",
             ),
             Some(fit) if fit.sheet.is_absent() => (
-                format!("the figures of the {} do not say which sheet they come from", kind.name),
+                format!("the figures of the {} do not say which sheet they come from", kind.name()),
                 "add `fit: {sheet: {name: …, revision: …, date: …}}`",
             ),
             Some(fit) => match fit.sheet.get() {
                 Some(sheet) if sheet.revision.is_absent() && sheet.date.is_absent() => (
-                    format!("the maker's sheet of the {} has neither revision nor date", kind.name),
+                    format!("the maker's sheet of the {} has neither revision nor date", kind.name()),
                     "add its revision, its date, or both: `fit: {sheet: {revision: …, date: …}}`",
                 ),
                 _ => continue,

@@ -2,6 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
+use crate::book::vocabulary::Kind;
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Finding, Severity};
 
@@ -80,9 +81,9 @@ fn unsaid(opening: &Opening) -> bool {
 
 /// A floor finish: a kind of its own, or tile that says so.
 fn is_floor(selection: &Selection) -> bool {
-    match selection.kind.get().map(|kind| kind.name) {
-        Some("floor") => true,
-        Some("tile") => selection.name.value.to_lowercase().contains("floor"),
+    match selection.kind.get() {
+        Some(Kind::Floor) => true,
+        Some(Kind::Tile) => selection.name.value.to_lowercase().contains("floor"),
         _ => false,
     }
 }

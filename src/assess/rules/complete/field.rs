@@ -42,12 +42,12 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
         let Some(kind) = selection.kind.get() else { continue };
-        let missing: Vec<&str> = missing(kind, option).collect();
+        let missing: Vec<&str> = missing(*kind, option).collect();
         if missing.is_empty() {
             continue;
         }
         let named: Vec<String> = missing.iter().map(|path| format!("`{}`", path.replace('.', ": "))).collect();
-        let message = format!("the {} lacks {}", kind.name, named.join(", "));
+        let message = format!("the {} lacks {}", kind.name(), named.join(", "));
         let wanted: Vec<String> = missing.iter().filter_map(|path| how(path)).collect();
         let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
         let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message);
@@ -57,8 +57,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
 /// missing together, which `complete/cut-sheet` tells.
-fn missing<'o>(kind: &'o Kind, option: &'o Choice) -> impl Iterator<Item = &'static str> + 'o {
-    let no_sheet = kind.sheet && option.fit.is_absent();
+fn missing(kind: Kind, option: &Choice) -> impl Iterator<Item = &'static str> {
+    let no_sheet = kind.wants_sheet() && option.fit.is_absent();
     option.unwritten.iter().copied().filter(move |path| !(no_sheet && path.starts_with("fit")))
 }
 

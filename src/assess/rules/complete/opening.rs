@@ -44,8 +44,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
-    let kind = selection.kind.get().filter(|kind| kind.opening && selection.place.is_absent())?;
-    let message = format!("the {} goes into no opening", kind.name);
+    let kind = selection.kind.get().filter(|kind| kind.takes_opening() && selection.place.is_absent())?;
+    let message = format!("the {} goes into no opening", kind.name());
     let finding = Finding::new(RULE.code, Severity::Stop, selection.span, message).room(&room.folder);
     let known: Vec<&str> = room.openings.iter().map(|opening| opening.name.as_str()).collect();
     let remedy = match known.is_empty() {
@@ -70,8 +70,9 @@ fn taken(room: &Room, opening: &Opening) -> Option<Finding> {
         ),
         [one] => {
             let (takes, kind) = (opening.takes.get()?, one.kind.get()?);
-            let other = takes.name != kind.name;
-            let message = format!("the opening `{name}` takes a {}, and a {} is chosen for it", takes.name, kind.name);
+            let other = takes != kind;
+            let message =
+                format!("the opening `{name}` takes a {}, and a {} is chosen for it", takes.name(), kind.name());
             other.then(|| told(message, "put it into another opening, or say with `takes` what goes in"))?
         }
         [one, two, ..] => {

@@ -89,7 +89,7 @@ type Finished<'a> = (&'a Selection, &'a Choice);
 
 /// Each thing with a maker and a finish, tile aside.
 fn finished(room: &Room) -> Vec<Finished<'_>> {
-    let metallic = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.trade != Trade::Tile);
+    let metallic = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.trade() != Trade::Tile);
     let options = room
         .selections
         .iter()

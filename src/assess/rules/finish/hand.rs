@@ -4,6 +4,7 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::fitting::bond::{Bond, bond};
 use crate::assess::rules::{Check, declare};
+use crate::book::vocabulary::Kind;
 use crate::book::{Choice, DetailValue, Selection};
 use crate::finding::{Finding, Severity};
 
@@ -87,9 +88,9 @@ fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
     let says =
         |text: &str| text.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| DIRECTIONS.contains(&word));
     let sheet = pattern.to_lowercase().contains("sheet");
-    let directed = match kind.name {
-        "tile" => oblong(option) || bond(pattern) == Bond::Herringbone,
-        "floor" | "boarding" => !sheet,
+    let directed = match kind {
+        Kind::Tile => oblong(option) || bond(pattern) == Bond::Herringbone,
+        Kind::Floor | Kind::Boarding => !sheet,
         _ => false,
     };
     let told = option.laid.runs.get().is_some() || says(pattern);
@@ -106,7 +107,7 @@ fn oblong(option: &Choice) -> bool {
 }
 
 fn grain(selection: &Selection, option: &Choice) -> Option<Missing> {
-    let cabinet = selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
+    let cabinet = selection.is(Kind::Cabinet);
     let finish = option.finish.text().to_lowercase();
     let covered = ["paint", "lacquer"].iter().any(|word| finish.contains(word));
     let wood = finish.split(|c: char| !c.is_alphabetic()).any(|word| WOODS.contains(&word));

@@ -2,6 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::vocabulary::Kind;
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
@@ -54,13 +55,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn cabinets(room: &Room) -> impl Iterator<Item = &Choice> {
-    let is_cabinet = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
+    let is_cabinet = |selection: &&Selection| selection.is(Kind::Cabinet);
     room.selections.iter().filter(is_cabinet).filter_map(|selection| selection.standing().first())
 }
 
 fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &Choice)> {
-    let is_pull =
-        |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "pull" | "knob"));
+    let is_pull = |selection: &&Selection| selection.is_any(&[Kind::Pull, Kind::Knob]);
     let pulls = room.selections.iter().filter(is_pull);
     pulls.filter_map(|selection| Some((selection, selection.standing().first()?)))
 }

@@ -7,11 +7,12 @@ pub mod hardware;
 pub mod joint;
 pub mod thickness;
 
+use crate::book::vocabulary::Kind;
 use crate::book::{Choice, Selection};
 
 /// Whether a selection is tile.
 fn is_tile(selection: &Selection) -> bool {
-    selection.kind.get().is_some_and(|kind| kind.name == "tile")
+    selection.is(Kind::Tile)
 }
 
 /// Whether the book says of a tile, in one word, that its edges get no trim.

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -98,7 +98,7 @@ fn no_fall(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 
 /// Height of the disposer that stands in the room.
 fn disposer(room: &Room) -> Option<Length> {
-    let is = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "disposer");
+    let is = |selection: &&Selection| selection.is(Kind::Disposer);
     let options = room.selections.iter().filter(is).flat_map(Selection::standing);
     options.filter_map(|option| option.size.height.get()?.most.or(option.size.height.get()?.least)).max()
 }

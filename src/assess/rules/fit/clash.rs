@@ -3,6 +3,7 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::book::Room;
+use crate::book::vocabulary::Trade;
 use crate::finding::{Finding, Severity};
 use crate::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
@@ -180,7 +181,7 @@ fn at_island(one: &Thing<'_>, island: &Thing<'_>) -> bool {
 }
 
 fn is_appliance(thing: &Thing<'_>) -> bool {
-    thing.kind.is_some_and(|kind| kind.trade == crate::book::vocabulary::Trade::Appliance)
+    thing.kind.is_some_and(|kind| kind.trade() == Trade::Appliance)
 }
 
 /// Two doors that sweep the same floor.

@@ -4,6 +4,7 @@ use crate::assess::codes::metric;
 use crate::assess::fitting::{Side, case_stands_out, hinge_sides, stands_in_the_door_s_way};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
+use crate::book::vocabulary::Kind;
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -79,7 +80,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Opti
     let neighbour = side.of(fitted.opening).spanned()?;
     let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
-    let is_refrigerator = fitted.selection.kind.get().is_some_and(|kind| kind.name == "refrigerator");
+    let is_refrigerator = fitted.selection.is(Kind::Refrigerator);
     let gap = neighbour.gap.get().copied().unwrap_or(Length::ZERO);
     let usual = metric::advised(USUAL_AT_THE_WALL, gap, context.book.project.units);
     let needed = asked.or_else(|| is_refrigerator.then_some(usual))?;

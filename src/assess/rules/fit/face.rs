@@ -1,8 +1,9 @@
 //! The front or flange against the cutout that it covers.
 
-use crate::assess::fitting::{LET_INTO_A_COUNTER, Side, fitting};
+use crate::assess::fitting::{Side, fitting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
+use crate::book::vocabulary::Trait;
 use crate::book::{Readings, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
@@ -56,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn own_front(fitted: &Fitted<'_>) -> Option<Spanned<Length>> {
     let told = fitted.option.fit.get().is_some_and(|fit| fit.face.get().is_some());
     let set = fitting(fitted.room, fitted.opening, fitted.option);
-    let in_a_cabinet = fitted.opening.takes.get().is_some_and(|kind| !LET_INTO_A_COUNTER.contains(&kind.name));
+    let in_a_cabinet = fitted.opening.takes.get().is_some_and(|kind| !kind.is(Trait::DropsIn));
     let front = set.front.width.filter(|_| !told && in_a_cabinet && set.laps().width.is_some())?;
     Some(Spanned::new(front, fitted.option.size.width.span()?))
 }

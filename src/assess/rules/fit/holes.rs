@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Hole, Room, Selection};
 use crate::finding::{Finding, Severity};
 
@@ -43,8 +43,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if holes.is_empty() {
             continue;
         }
-        let taps =
-            room.selections.iter().filter(|selection| selection.kind.get().is_some_and(|kind| kind.name == "tap"));
+        let taps = room.selections.iter().filter(|selection| selection.is(Kind::Tap));
         for tap in taps {
             for option in tap.standing() {
                 findings.extend(judge(context, (room, tap, option), &holes));

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Opening, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -105,7 +105,7 @@ impl RoughIn {
 }
 
 fn toilet(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    fitted.selection.kind.get().filter(|kind| kind.name == "toilet")?;
+    fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
     let wants = RoughIn::wanted(fitted.option)?;
     let told = RoughIn::there(fitted.opening)?;
     let Some(there) = told.to_finished_wall(fitted.opening) else {
@@ -152,7 +152,7 @@ fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 
 /// The side at which a tub drains against the side of the drain in the floor.
 fn hand(fitted: &Fitted<'_>) -> Option<Finding> {
-    fitted.selection.kind.get().filter(|kind| kind.name == "bathtub")?;
+    fitted.selection.kind.get().filter(|kind| **kind == Kind::Bathtub)?;
     let (drain, _) = fitted.option.words("drain")?;
     let there = fitted.opening.service.drain.spanned()?;
     let name = &fitted.selection.name.value;

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::finding::{Finding, Severity};
 
 declare! {
@@ -43,7 +43,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn is_sink(fitted: &Fitted<'_>) -> bool {
-    fitted.selection.kind.get().is_some_and(|kind| kind.name == "sink")
+    fitted.selection.is(Kind::Sink)
 }
 
 fn sides(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {

@@ -3,7 +3,7 @@
 use crate::assess::fitting::overhead;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Ceiling, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -38,7 +38,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
-        let is_cabinet = selection.kind.get().is_some_and(|kind| kind.name == "cabinet");
+        let is_cabinet = selection.is(Kind::Cabinet);
         let height = option.size.height.spanned().filter(|_| is_cabinet);
         let (Some(height), Some(depth)) = (height, option.size.depth.get()) else { continue };
         let Some(high) = height.value.least.or(height.value.most) else { continue };

@@ -6,7 +6,7 @@ use crate::assess::context::about;
 use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind, Trait};
 use crate::finding::Finding;
 use crate::plan::{Plan, Shape, Thing};
 use crate::units::Length;
@@ -54,7 +54,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     else {
         return;
     };
-    let pendants = hung(context).filter(|hung| hung.selection.kind.get().is_some_and(|kind| kind.name == "pendant"));
+    let pendants = hung(context).filter(|hung| hung.selection.is(Kind::Pendant));
     for hung in pendants {
         let near = near(context, &hung).into_iter().filter(|near| near.away < zone.value);
         // One is told: the first that hangs wrong.
@@ -85,7 +85,7 @@ fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
 
 /// Tubs and showers in their places.
 fn wet<'p, 'a>(plan: &'p Plan<'a>) -> impl Iterator<Item = &'p Thing<'a>> {
-    plan.things.iter().filter(|thing| ["bathtub", "shower set", "shower glass"].iter().any(|kind| thing.is_kind(kind)))
+    plan.things.iter().filter(|thing| thing.has(Trait::Bathes))
 }
 
 fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Length>) -> Option<Finding> {

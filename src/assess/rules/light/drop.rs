@@ -6,7 +6,7 @@ use crate::assess::fitting::Pitch;
 use crate::assess::fitting::overhead::{Slope, at, slope};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, DetailValue, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::{Length, LengthRange};
@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(reach(context, &hung));
     }
     for (room, selection, option) in context.options() {
-        if selection.kind.get().is_some_and(|kind| kind.name == "pendant") {
+        if selection.is(Kind::Pendant) {
             findings.extend(askew(context, room, selection, option));
         }
     }

@@ -86,7 +86,7 @@ impl At<'_> {
 
     fn surface(&self) -> Option<Finding> {
         let (kind, net) = (self.selection.kind.get()?, self.net()?);
-        let waste = waste(kind, self.option)?;
+        let waste = waste(*kind, self.option)?;
         let wanted = with_waste(net, waste)?;
         let ordered = self.option.quantity.spanned()?;
         let there = self.area_of(&ordered.value)?;
@@ -208,7 +208,7 @@ fn lots(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let surfaces =
         to_order(context).chain(context.options().filter(|(_, _, option)| !option.order.placed_on.is_absent()));
     for (room, selection, option) in surfaces {
-        let trade = selection.kind.get().map(|kind| kind.trade);
+        let trade = selection.kind.get().map(|kind| kind.trade());
         let surface = matches!(trade, Some(Trade::Tile | Trade::Finish));
         let Some(lot) = option.sold.lot.spanned().filter(|_| surface) else { continue };
         let product = (option.maker.text().into(), option.model.text().into(), option.colour.text().into());

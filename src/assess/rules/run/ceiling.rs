@@ -2,6 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::vocabulary::Kind;
 use crate::book::{Ceiling, PartIs, Room, Run, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -92,8 +93,7 @@ fn level(room: &Room) -> Option<Length> {
 /// Cabinets that are chosen for an opening of their own, or for no opening at all: against the ceiling over
 /// their place; where that is not known under a slope, against its sides.
 fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Finding> {
-    let cabinets =
-        room.selections.iter().filter(|selection| selection.kind.get().is_some_and(|kind| kind.name == "cabinet"));
+    let cabinets = room.selections.iter().filter(|selection| selection.is(Kind::Cabinet));
     cabinets.filter_map(|selection| of_its_own(context, room, selection)).collect()
 }
 

@@ -4,6 +4,7 @@ use super::width;
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::vocabulary::Trait;
 use crate::book::{End, PartIs, Room, Run};
 use crate::finding::{Finding, Severity};
 use crate::plan::{Met, Plan, Thing, with_handles};
@@ -16,8 +17,6 @@ const BESIDE_DRAWERS: Length = Length::from_inches(3);
 const BESIDE_A_DOOR: Length = Length::from_sixty_fourths(96);
 /// Before the handle of an appliance around the corner (common practice: 4 1/2" to 6").
 const BEFORE_A_HANDLE: Length = Length::from_sixty_fourths(288);
-/// Appliances with handles that stand in the way.
-const WITH_HANDLES: [&str; 4] = ["range", "wall oven", "refrigerator", "dishwasher"];
 
 declare! {
     /// Drawers or doors beside a wall or in a corner have too little room to open
@@ -106,7 +105,7 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
     if (other.row.is_some() && other.row == thing.row) || plan.share_a_face(thing, other) {
         return None;
     }
-    if other.is_closure() || !other.kind.is_some_and(|kind| WITH_HANDLES.contains(&kind.name)) {
+    if other.is_closure() || !other.has(Trait::HasHandles) {
         return Some(usual);
     }
     let option = other.opening.and_then(|opening| crate::plan::settled(plan.room, opening));

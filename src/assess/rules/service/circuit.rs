@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Power;
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Trait};
 use crate::finding::{Finding, Severity};
 
 declare! {
@@ -71,8 +71,8 @@ const REMEDY: &str = "have an electrician run the circuit that the sheet asks fo
 
 /// A range of 8 3/4 kW or more.
 fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Finding> {
-    let kind = asked.fitted.selection.kind.get()?.name;
-    let large = matches!(kind, "range" | "cooktop") && needs.watts? >= 8_750;
+    let kind = asked.fitted.selection.kind.get()?;
+    let large = kind.is(Trait::Cooks) && needs.watts? >= 8_750;
     let least = context.rulings().number(&RANGE_CIRCUIT)?;
     let volts = needs.volts.iter().chain(&there.volts).copied().max().filter(|volts| *volts > 0);
     let drawn = volts.map_or(0, |volts| demand(needs.watts.unwrap_or(0)).div_ceil(volts));

@@ -5,7 +5,7 @@ use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -64,10 +64,10 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// The trap's least size by the code.
 fn trap(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let figure: &'static Figure = match fitted.selection.kind.get()?.name {
-        "basin" => &BASIN_TRAP,
-        "sink" | "bathtub" => &SINK_TRAP,
-        "washer" => &WASHER_TRAP,
+    let figure: &'static Figure = match fitted.selection.kind.get()? {
+        Kind::Basin => &BASIN_TRAP,
+        Kind::Sink | Kind::Bathtub => &SINK_TRAP,
+        Kind::Washer => &WASHER_TRAP,
         _ => return None,
     };
     let there = fitted.opening.service.drain.spanned()?;

@@ -5,7 +5,7 @@ use crate::assess::codes::DRYER_DUCT;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -64,7 +64,7 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
             || format!("the duct of `{name}` is {} long, {} more than its sheet allows", say(run), say(run - most));
         return (run > most).then(|| asked.finding(RULE.code, Severity::Stop, message()).remedy(REMEDY));
     }
-    if asked.fitted.selection.kind.get()?.name != "dryer" {
+    if !asked.fitted.selection.is(Kind::Dryer) {
         return None;
     }
     let whole = context.rulings().length(&DRYER_DUCT)?;

@@ -7,7 +7,7 @@ use crate::assess::codes::{
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind, Trait};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -61,9 +61,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.push(finding.remedy("write a number and its unit: `airflow: … cfm`, `… m³/h` or `… l/s`"));
             continue;
         };
-        let asks = match selection.kind.get().map(|kind| kind.name) {
-            Some("hood") => hood(context, room, option),
-            Some("fan") => named(context, &BATH_EXHAUST, "the code for a bath").into_iter().collect(),
+        let asks = match selection.kind.get() {
+            Some(Kind::Hood) => hood(context, room, option),
+            Some(Kind::Fan) => named(context, &BATH_EXHAUST, "the code for a bath").into_iter().collect(),
             _ => continue,
         };
         let missed: Vec<&Asks> = asks.iter().filter(|asks| asks.cfm > moves).collect();
@@ -124,8 +124,7 @@ fn by_width(width: Length, a_foot: u32) -> u32 {
 
 /// The largest input of the gas burners that still may be chosen in a room.
 fn burners(room: &Room) -> Option<u32> {
-    let cooks =
-        |selection: &&Selection| selection.kind.get().is_some_and(|kind| matches!(kind.name, "range" | "cooktop"));
+    let cooks = |selection: &&Selection| selection.has(Trait::Cooks);
     let options = room.selections.iter().filter(cooks).flat_map(Selection::standing);
     options.filter_map(|option| Gas::asked(option.fit.get()?.needs.gas.get()?).btu).max()
 }

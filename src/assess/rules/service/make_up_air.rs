@@ -4,7 +4,7 @@ use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Fa
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Room};
 use crate::finding::Finding;
 
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         return;
     }
     for (room, selection, option) in context.options() {
-        let is_hood = selection.kind.get().is_some_and(|kind| kind.name == "hood");
+        let is_hood = selection.is(Kind::Hood);
         let Some((at, moves)) = option.words("airflow").and_then(|(words, span)| Some((span, airflow(words)?))) else {
             continue;
         };

@@ -2,6 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
+use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 
@@ -37,16 +38,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(room: &Room) -> Option<Finding> {
-    let is = |selection: &Selection, name: &str| selection.kind.get().is_some_and(|kind| kind.name == name);
-    let stands = |name: &str| room.selections.iter().any(|selection| is(selection, name));
-    let cooks = ["range", "cooktop"].into_iter().any(stands);
-    if !stands("sink") || !cooks {
+    let stands = |of: &dyn Fn(&Selection) -> bool| room.selections.iter().any(of);
+    if !stands(&|selection| selection.is(Kind::Sink)) || !stands(&|selection| selection.has(Trait::Cooks)) {
         return None;
     }
     let stored: Vec<_> = room
         .selections
         .iter()
-        .filter(|selection| is(selection, "cabinet"))
+        .filter(|selection| selection.is(Kind::Cabinet))
         .flat_map(|selection| selection.standing().iter().map(move |option| (selection, option)))
         .filter_map(|(selection, option)| Some((selection, option.stores.spanned()?)))
         .collect();

@@ -10,6 +10,7 @@ pub mod template_ready;
 use crate::assess::Context;
 use crate::assess::codes::{Figure, Ruling};
 use crate::assess::context::about;
+use crate::book::vocabulary::Kind;
 use crate::book::{Choice, Room, Selection, Top};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -32,8 +33,7 @@ const THREE_CM: Length = Length::from_sixty_fourths(72);
 
 /// Every counter that still counts.
 fn counters<'a>(context: &Context<'a>) -> impl Iterator<Item = Counter<'a>> {
-    let counters =
-        context.options().filter(|(_, selection, _)| selection.kind.get().is_some_and(|kind| kind.name == "counter"));
+    let counters = context.options().filter(|(_, selection, _)| selection.is(Kind::Counter));
     counters.map(|(room, selection, option)| Counter { room, selection, option })
 }
 
@@ -74,7 +74,7 @@ impl<'a> Counter<'a> {
     }
 
     fn is_alone(&self) -> bool {
-        let counters = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.name == "counter");
+        let counters = |selection: &&Selection| selection.is(Kind::Counter);
         self.room.selections.iter().filter(counters).count() == 1
     }
 

@@ -5,7 +5,7 @@ use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
 use crate::assess::fitting::nest::{Sides, Stock, slabs};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Trait};
 use crate::book::{Seam, Slab, Top};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -182,7 +182,7 @@ fn seam_over_dishwasher<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: 
     let row = plan.rows.iter().find(|row| row.of.name() == run)?;
     let mut things = row.things.iter().filter_map(|number| plan.things.get(*number));
     let over = things.find(|thing| {
-        let washes = ["dishwasher", "panel dishwasher"].iter().any(|kind| thing.is_kind(kind));
+        let washes = thing.has(Trait::WashesDishes);
         washes && thing.along.0 < from_left && from_left < thing.along.1
     })?;
     Some(over.name)

@@ -5,7 +5,7 @@ use crate::assess::codes::{STONE_SPAN_2, STONE_SPAN_3};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Opening;
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Trait};
 use crate::finding::Finding;
 use crate::plan::{Plan, Row};
 use crate::source::Span;
@@ -39,9 +39,6 @@ declare! {
     caution: Some(Hazard::Stone.caution()),
     Check::Book(check)
 }
-
-/// Kinds that stand under a counter in no cabinet.
-const IN_NO_CABINET: [&str; 4] = ["dishwasher", "panel dishwasher", "washer", "dryer"];
 
 /// A gap below a counter.
 struct Gap {
@@ -121,7 +118,7 @@ fn measured(counter: &Counter<'_>) -> Vec<Gap> {
 }
 
 fn stands_in_no_cabinet(opening: &Opening) -> bool {
-    opening.takes.get().is_some_and(|kind| IN_NO_CABINET.contains(&kind.name))
+    opening.takes_one(Trait::InNoCabinet)
 }
 
 #[cfg(test)]

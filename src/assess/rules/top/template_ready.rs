@@ -3,7 +3,7 @@
 use super::{Counter, counters};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Because, Context, Ground, HoldPoints, Moment, RunsOut};
-use crate::book::vocabulary::Hazard;
+use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -80,9 +80,7 @@ fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Find
 
 /// Runs of cabinets in the counter's room.
 fn cabinets<'a>(counter: &Counter<'a>) -> impl Iterator<Item = &'a Selection> {
-    counter.room.selections.iter().filter(|selection| {
-        selection.place.is_absent() && selection.kind.get().is_some_and(|kind| kind.name == "cabinet")
-    })
+    counter.room.selections.iter().filter(|selection| selection.place.is_absent() && selection.is(Kind::Cabinet))
 }
 
 /// What a thing that the counter is cut for lacks on the day.
@@ -111,8 +109,7 @@ fn is_asked_by_the_order(context: &Context<'_>, counter: &Counter<'_>) -> bool {
 }
 
 fn is_cutout_known(counter: &Counter<'_>, ground: &Ground<'_>, option: &Choice) -> bool {
-    let kind = ground.selection.kind.get().map_or("", |kind| kind.name);
-    if kind == "tap" {
+    if ground.selection.is(Kind::Tap) {
         return are_holes_listed(counter, ground.selection, option);
     }
     let apron = option.words("mount").is_some_and(|(mount, _)| mount.to_lowercase().contains("apron"));

@@ -6,6 +6,7 @@ use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::{Fact, distance, for_access, rectangle};
 use crate::book::Room;
+use crate::book::vocabulary::{Kind, Trait};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -124,8 +125,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
 /// Between counters: 40" where one can leave at both ends, 60" where one must turn, unless nothing is
 /// cooked there.
 pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
-    let cooks = |kind: &str| ["cooktop", "range"].contains(&kind);
-    let cooked = room.openings.iter().any(|opening| opening.takes.get().is_some_and(|kind| cooks(kind.name)));
+    let cooked = room.openings.iter().any(|opening| opening.takes_one(Trait::Cooks));
     let (inches, source) = match *room.access.kitchen.get()? {
         "pass-through" => (40, "2010 ADA Standards 804.2.1"),
         _ if cooked => (60, "2010 ADA Standards 804.2.2"),
@@ -206,7 +206,7 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
 /// Seats of the toilets that still count.
 fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
     let of_room = context.options().filter(|(of, _, _)| of.folder == room.folder);
-    let toilets = of_room.filter(|(_, selection, _)| selection.kind.get().is_some_and(|kind| kind.name == "toilet"));
+    let toilets = of_room.filter(|(_, selection, _)| selection.is(Kind::Toilet));
     let figure = |bound| Figure {
         bound,
         whose: WHOSE,

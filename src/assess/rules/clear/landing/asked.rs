@@ -4,6 +4,7 @@ use crate::assess::codes::{
     COOKTOP_LANDING_ONE, COOKTOP_LANDING_OTHER, FRIDGE_LANDING, Figure, LANDINGS_SHARED, MICROWAVE_LANDING,
     OVEN_LANDING, PREP_WIDTH, Rulings, SINK_LANDING_ONE, SINK_LANDING_OTHER,
 };
+use crate::book::vocabulary::Kind;
 use crate::book::{Landing, Opening};
 use crate::finding::Severity;
 use crate::units::Length;
@@ -50,9 +51,9 @@ pub fn shared(rulings: Rulings<'_>) -> Length {
 const SECOND_SINK: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 15";
 
 /// What an opening for that kind asks for.
-pub fn of_kind(rulings: Rulings<'_>, kind: &str, landing: &Landing) -> Option<Asked> {
+pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<Asked> {
     match kind {
-        "sink" if landing.second_sink.get() == Some(&true) => Some(Asked {
+        Kind::Sink if landing.second_sink.get() == Some(&true) => Some(Asked {
             greater: Length::from_inches(18),
             lesser: Length::from_inches(3),
             source: SECOND_SINK.into(),
@@ -61,11 +62,13 @@ pub fn of_kind(rulings: Rulings<'_>, kind: &str, landing: &Landing) -> Option<As
             not_a_walkway: false,
             by_the_handle: false,
         }),
-        "sink" => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
-        "cooktop" | "range" => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
-        "refrigerator" => one(rulings, &FRIDGE_LANDING).map(|one| Asked { across: true, by_the_handle: true, ..one }),
-        "microwave" => one(rulings, &MICROWAVE_LANDING).map(|one| Asked { by_the_handle: true, ..one }),
-        "wall oven" => one(rulings, &OVEN_LANDING).map(|one| Asked { across: true, not_a_walkway: true, ..one }),
+        Kind::Sink => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
+        Kind::Cooktop | Kind::Range => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
+        Kind::Refrigerator => {
+            one(rulings, &FRIDGE_LANDING).map(|one| Asked { across: true, by_the_handle: true, ..one })
+        }
+        Kind::Microwave => one(rulings, &MICROWAVE_LANDING).map(|one| Asked { by_the_handle: true, ..one }),
+        Kind::WallOven => one(rulings, &OVEN_LANDING).map(|one| Asked { across: true, not_a_walkway: true, ..one }),
         _ => None,
     }
 }
@@ -93,7 +96,7 @@ fn one(rulings: Rulings<'_>, figure: &'static Figure) -> Option<Asked> {
 /// What an opening asks for of a counter that it shares with another: the lesser length, where its
 /// other side is long enough for the greater or is not known; none for what sets nothing down.
 pub fn at_a_side(rulings: Rulings<'_>, opening: &Opening, landing: &Landing, shared_with: &str) -> Option<Length> {
-    let asked = of_kind(rulings, opening.takes.get()?.name, landing)?;
+    let asked = of_kind(rulings, *opening.takes.get()?, landing)?;
     if asked.lesser == Length::ZERO {
         return Some(asked.greater);
     }

@@ -1,0 +1,86 @@
+//! What of a thing can hurt someone, and the caution that stands on sheets and findings.
+
+/// What can hurt someone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Hazard {
+    /// Gas.
+    Gas,
+    /// Electricity.
+    Power,
+    /// Heat near things that burn.
+    Heat,
+    /// Air to breathe and to burn.
+    Air,
+    /// Weight.
+    Weight,
+    /// A thing that tips over.
+    Tipping,
+    /// Glass.
+    Glass,
+    /// Stone: weight, and dust when cut.
+    Stone,
+    /// Water that scalds, floods or meets power.
+    Water,
+}
+
+/// A caution, and the hazard that it is of, if it is of one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Caution {
+    /// What a thing can do.
+    Of(Hazard),
+    /// Words of a rule's own.
+    Own(&'static str),
+}
+
+impl Caution {
+    /// The hazard that it is of.
+    pub const fn hazard(self) -> Option<Hazard> {
+        match self {
+            Self::Of(hazard) => Some(hazard),
+            Self::Own(_) => None,
+        }
+    }
+
+    /// What stands on sheets and findings.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Of(hazard) => hazard.words(),
+            Self::Own(words) => words,
+        }
+    }
+}
+
+impl Hazard {
+    /// The caution of it.
+    pub const fn caution(self) -> Caution {
+        Caution::Of(self)
+    }
+
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Gas => {
+                "Gas can kill. Piping, connection and leak test are for a licensed trade, by the maker's instructions and the local code."
+            }
+            Self::Power => {
+                "Electricity can kill. Circuits and connections are for a licensed electrician, by the maker's instructions and the local code."
+            }
+            Self::Heat => {
+                "Heat sets fire to what burns. Clearances to anything combustible are those of the maker's instructions and the local code, whichever is greater."
+            }
+            Self::Air => {
+                "Exhaust and make-up air decide whether flues draw. Sizes and ducts are set by the maker's instructions, the local code and a licensed trade."
+            }
+            Self::Weight => "Heavy enough to injure. Enough hands, and proper gear to carry, lift and hold it.",
+            Self::Tipping => "It can tip over. The maker's anti-tip fixing goes into solid framing before first use.",
+            Self::Glass => {
+                "Glass breaks and cuts. Safety glazing, its fixing and its handling follow the local code and the maker's instructions."
+            }
+            Self::Stone => {
+                "Stone is heavy and brittle, and its dust harms lungs. Support, handling and cutting are for the fabricator, by the local code."
+            }
+            Self::Water => {
+                "Hot water scalds, and leaks rot. Valves, limits and connections are for a licensed plumber, by the maker's instructions and the local code."
+            }
+        }
+    }
+}
