@@ -11,9 +11,9 @@ use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
 use crate::publish::{Job, Kept, PublishError, Published, Setting, publish};
 use crate::read::{Looked, NotABook, read_again};
-use crate::source::{Files, Folder, Place, RecordFile};
+use crate::source::{Files, Folder, Place, RecordFile, STATED};
 use crate::units::Date;
-use crate::views::tell::{Subject, scan_path, tell};
+use crate::views::tell::{Subject, scan_path, stated, tell};
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
@@ -100,7 +100,7 @@ impl Workshop {
         today: Date,
     ) -> Result<Review, NotABook> {
         // What a link leads to may change without a word.
-        let linked = folder.entries().iter().filter(|entry| entry.linked).map(|entry| entry.path.as_str());
+        let linked = folder.entries().iter().filter(|entry| entry.linked.is_some()).map(|entry| entry.path.as_str());
         for path in changed.chain(linked) {
             self.looked.forget(path);
             self.pictures.remove(path);
@@ -146,7 +146,13 @@ pub fn make(
     let setting = Setting { later: making.later, interrupt: making.interrupt };
     let Published { mut output, waiting } = publish(told, theme, kept, pictures, cache, setting)?;
     put_scans(folder, &review.book, &mut output)?;
+    put_stated(&review.book, &mut output)?;
     Ok(Made { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })
+}
+
+/// States in the office's folder over which line of the ledger it was published, by which a lost one shows.
+fn put_stated(book: &Book, output: &mut Output) -> Result<(), PathError> {
+    stated(book).map_or(Ok(()), |bytes| output.insert(STATED, Content::Bytes(bytes.into())))
 }
 
 /// Puts the scans of signed sheets into the office's folder, and into no other.

@@ -14,6 +14,7 @@ use super::book_folder::BookFolder;
 use super::invite::tell_open_keys;
 use super::receive::{receiver, receiver_of};
 use super::report::say;
+use super::stated::published_over_another;
 use super::{CLEAN, Failure, clock};
 
 /// Serves what was published for client and installer, and takes in their responses
@@ -43,8 +44,14 @@ impl Host {
         let folder = self.book.open()?;
         let post = read(&folder)?.book.project.responses.post.get().cloned();
         let receiver = receiver(&folder)?;
-        if receiver.store().open()?.chain().opening().is_none() {
-            return Err("nothing of this book was issued; issue it first".into());
+        {
+            let open = receiver.store().open()?;
+            if open.chain().opening().is_none() {
+                return Err("nothing of this book was issued; issue it first".into());
+            }
+            if let Some(fault) = published_over_another(&self.site, &open.chain().lines) {
+                return Err(format!("{fault}; {}", fault.remedy()).into());
+            }
         }
         tell_open_keys(&folder);
         let site = Site::read(&self.site).map_err(|error| worded(&error))?;

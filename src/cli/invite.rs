@@ -51,7 +51,14 @@ impl Invite {
     pub fn run(&self) -> Result<u8, Failure> {
         let folder = self.book.open()?;
         let root = folder.root().ok_or("the book is not on a disk")?.to_path_buf();
-        let book = read(&folder)?.book;
+        let reading = read(&folder)?;
+        // A new ledger must not be begun over what was published from another.
+        let faults = || reading.findings.iter().filter(|one| one.rule == "approve/ledger" && one.stops());
+        if let Some(last) = faults().next_back() {
+            let told: Vec<&str> = faults().map(|fault| fault.message.as_str()).collect();
+            return Err(format!("{}; {}", told.join("; "), last.remedy).into());
+        }
+        let book = reading.book;
         let store = Store::of_book(&root);
         let now = clock::now()?;
         if let Some(who) = &self.withdraw {

@@ -8,6 +8,7 @@ mod clock;
 mod progress;
 mod report;
 mod scan;
+mod stated;
 mod today;
 mod written;
 

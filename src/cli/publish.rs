@@ -12,6 +12,7 @@ use crate::source::Folder;
 
 use super::book_folder::BookFolder;
 use super::report::{self, say};
+use super::stated::published_over_another;
 use super::today::Today;
 use super::{CLEAN, FAILED, Failure, STOPPED, progress};
 
@@ -39,6 +40,15 @@ impl Publish {
         let interrupt = interrupt()?;
         let folder = self.book.open()?;
         let review = pipeline::review(&folder, self.today.date()?)?;
+        if review.book.record.faulty {
+            report::say_review(&review);
+            say("not published, not even as a draft: the record is not as it was written; put it back first");
+            return Ok(STOPPED);
+        }
+        if let Some(fault) = published_over_another(&self.out, &review.book.record.lines) {
+            say(&format!("not published: {fault}; {}", fault.remedy()));
+            return Ok(STOPPED);
+        }
         if let Some(why) = self.would_lose(&review) {
             report::say_review(&review);
             say(&format!("not published: {why}; what was published before stays as it was"));

@@ -40,6 +40,10 @@ pub enum FaultKind {
     NoResponse(String, usize),
     /// No line names a key that lies beside it, by whose it is.
     NoKey(String),
+    /// A response states a line that is not the one that stands there: whose it is, and the line.
+    AnsweredOther(String, u32),
+    /// What was published states a line that is not the one that stands there: the folder, and the line.
+    PublishedOther(String, u32),
     /// An issue states a line that is not the one that stands there: the issue, and the line.
     OtherHead(u32, u32),
 }
@@ -83,11 +87,24 @@ impl fmt::Display for Fault {
             FaultKind::NoKey(who) => {
                 write!(f, "a key of `{}` is in the record, and no line of the ledger names it", who.escape_debug())
             }
-            FaultKind::OtherHead(issue, line) => {
-                write!(f, "issue {issue} was made on another line {line} of the ledger than the one that stands there")
+            FaultKind::OtherHead(..) | FaultKind::AnsweredOther(..) | FaultKind::PublishedOther(..) => {
+                self.kind.other(f)
             }
             FaultKind::Unknown => write!(f, "line {at} of the ledger holds a fact that this program does not know"),
         }
+    }
+}
+
+impl FaultKind {
+    /// What states a line that is not the one that stands there.
+    fn other(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (what, line) = match self {
+            Self::OtherHead(issue, line) => (format!("issue {issue} was made on"), line),
+            Self::AnsweredOther(who, line) => (format!("a response of `{}` was made on", who.escape_debug()), line),
+            Self::PublishedOther(site, line) => (format!("`{}` was published over", site.escape_debug()), line),
+            _ => return Ok(()),
+        };
+        write!(f, "{what} another line {line} of the ledger than the one that stands there")
     }
 }
 
@@ -113,6 +130,10 @@ impl Fault {
             FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoKey(_) => {
                 "put `record/ledger.jsonl` back from a backup that names it; a file that is no part of this record, \
                  move out of `record`; until then nothing can be recorded"
+            }
+            FaultKind::PublishedOther(..) => {
+                "put `record` back as it was, from a backup; where this is another book, or one that is begun anew, \
+                 publish it to a folder of its own and move the old one away"
             }
             FaultKind::Unknown => "use the newest `bookmatch`; until then nothing can be recorded",
             _ => "put `record/ledger.jsonl` back as it was, from a backup; until then nothing can be recorded",

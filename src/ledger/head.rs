@@ -16,6 +16,16 @@ pub struct Head {
     pub sha256: Digest,
 }
 
+/// What is published states of the ledger that it was published over, and where its pages send responses.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stated {
+    /// The last line of the ledger then.
+    pub ledger: Head,
+    /// The address that responses are posted to.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub post: Option<String>,
+}
+
 impl Head {
     /// Of a line.
     pub fn of(line: &Line) -> Self {

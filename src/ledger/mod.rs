@@ -31,7 +31,7 @@ pub use fact::{
     Withdrawn,
 };
 pub use fault::{Fault, FaultKind};
-pub use head::Head;
+pub use head::{Head, Stated};
 pub use issue::{Issue, IssuedItem, Named, Terms, Total, WhoMust};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};

@@ -1,10 +1,14 @@
 //! Reads the record: the ledger, and the issues that it names.
 
+use std::collections::BTreeSet;
+
+use serde::Deserialize;
+
 use crate::book::Record;
 use crate::digest::Digest;
 use crate::finding::{Finding, Severity};
-use crate::ledger::{Beside, Chain, Fact, Fault, FaultKind, Head, Issue, Issued, Line, Tail};
-use crate::source::{FileId, Files, Folder, Place, RecordFile, Span};
+use crate::ledger::{Beside, By, Chain, Fact, Fault, FaultKind, Head, Issue, Issued, Line, Stated, Tail};
+use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
 
 use super::kept;
 
@@ -16,6 +20,8 @@ const KEYS: &str = "approve/keys";
 const MAX_HEAD: u64 = 1024;
 /// Largest ledger, in bytes.
 const MAX_LEDGER: u64 = 256 * 1024 * 1024;
+/// Largest response, in bytes.
+const MAX_RESPONSE: u64 = 1024 * 1024;
 /// Largest issue, in bytes.
 const MAX_ISSUE: u64 = 64 * 1024 * 1024;
 /// How much of a line a finding shows, in bytes.
@@ -37,8 +43,11 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
     };
     let mut chain = Chain::read(&bytes);
     chain.hold_to(&beside(folder));
+    let published = published_over_another(folder, &chain.lines);
     if bytes.is_empty() && chain.is_sound() {
-        return Record::default();
+        let faulty = !published.is_empty();
+        findings.extend(published);
+        return Record { faulty, ..Record::default() };
     }
     if !chain.faults.is_empty() || chain.tail != Tail::Whole {
         tell(&chain, &bytes, files, findings);
@@ -57,6 +66,8 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
             }
         }
     }
+    findings.extend(published);
+    findings.extend(answered_another(folder, &chain.lines));
     record.faulty = !chain.faults.is_empty() || findings.len() > before;
     findings.extend(open_keys(folder));
     record.kept = kept::read(folder, &chain.lines, findings);
@@ -84,6 +95,46 @@ fn other_head(issue: &Issue, line: &Line) -> Option<Finding> {
     let fault = Fault { at: line.number, kind: FaultKind::OtherHead(issue.number, stated.line) };
     let place = Place::Path(RecordFile::Issue(issue.number).path());
     Some(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()))
+}
+
+/// Published folders in the book's own that were published over another ledger than this, or over more of it.
+fn published_over_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
+    let other = |stated: StatedIn| {
+        let head = serde_json::from_slice::<Stated>(&stated.bytes).ok()?.ledger;
+        if head.is_in(lines) {
+            return None;
+        }
+        let place = Place::Path(format!("{}/{STATED}", stated.site));
+        let fault = Fault { at: head.line, kind: FaultKind::PublishedOther(stated.site, head.line) };
+        Some(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()))
+    };
+    folder.stated().into_iter().filter_map(other).collect()
+}
+
+/// Responses that state a line of another ledger than this: it was held against the ledger when they came in.
+fn answered_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
+    let stands: BTreeSet<(u32, Digest)> = lines.iter().map(|line| (line.number, line.digest)).collect();
+    let other = |line: &Line| {
+        let (response, who) = match &line.fact {
+            Fact::Decided(decided) if decided.by != By::Hand => (decided.response, decided.who.clone()),
+            Fact::Measured(measured) => (measured.response, measured.by.clone()),
+            _ => return None,
+        };
+        let hex = response.to_string();
+        let file = RecordFile::Response(&hex);
+        let states: States = serde_json::from_slice(&folder.record(file, MAX_RESPONSE).ok()??).ok()?;
+        let head = states.ledger.filter(|head| !stands.contains(&(head.line, head.sha256)))?;
+        let fault = Fault { at: line.number, kind: FaultKind::AnsweredOther(who, head.line) };
+        Some(Finding::new(RULE, Severity::Stop, Place::Path(file.path()), fault.to_string()).remedy(fault.remedy()))
+    };
+    lines.iter().filter_map(other).collect()
+}
+
+/// What a response states of the ledger.
+#[derive(Deserialize)]
+struct States {
+    #[serde(default)]
+    ledger: Option<Head>,
 }
 
 /// Keys that others may read: whoever has one decides in its owner's name.

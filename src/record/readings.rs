@@ -23,6 +23,9 @@ impl Receiver {
         if !is_of(open.chain(), &says.book) {
             return Err(Refusal::OtherBook);
         }
+        if let Some(stated) = says.ledger.filter(|stated| !stated.is_in(&open.chain().lines)) {
+            return Err(Refusal::OtherLedger(stated.line));
+        }
         if let Some(number) = says.issue.filter(|number| issued(open.chain()).all(|issued| issued.number != *number)) {
             return Err(Refusal::NoIssue(number));
         }

@@ -108,6 +108,9 @@ pub struct Readings {
     pub nonce: String,
     /// When it was made, by the clock where it was made.
     pub made: Moment,
+    /// The line of the ledger that names the issue, as the page stated it; older pages do not.
+    #[serde(default)]
+    pub ledger: Option<Head>,
     /// What was read.
     pub readings: Vec<Read>,
 }

@@ -12,7 +12,7 @@ use walkdir::WalkDir;
 use super::aside::{is_aside, is_aside_on_disk, is_hidden, is_site};
 use super::regular::open_regular;
 
-pub use record::Recorded;
+pub use record::{Recorded, STATED, StatedIn};
 
 /// Where bookmatch keeps what it can make again.
 const CACHE: &str = ".bookmatch";
@@ -26,8 +26,8 @@ pub struct Entry {
     pub path: String,
     /// Size in bytes.
     pub bytes: u64,
-    /// It is a link to a file of the book that may lie where nobody looks.
-    pub linked: bool,
+    /// Where it ends, where it is a link to a file of the book: that may lie where nobody looks.
+    pub linked: Option<String>,
 }
 
 /// The texts of a book as they were when it was listed, by path, size and time.
@@ -168,7 +168,7 @@ impl Folder {
             files.into_iter().map(|(path, bytes)| (path.into(), bytes.into())).collect();
         let of_the_book = files.iter().filter(|(path, _)| !is_aside(path));
         let entries =
-            of_the_book.map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: false });
+            of_the_book.map(|(path, bytes)| Entry { path: path.clone(), bytes: bytes.len() as u64, linked: None });
         let entries: Vec<Entry> = entries.collect();
         let paths = entries.iter().map(|entry| entry.path.clone()).collect();
         Self { store: Store::Memory(files), entries, paths, strays: vec![] }
@@ -202,7 +202,8 @@ impl Folder {
                 self.stray(name, StrayKind::LeadsAside(end));
             }
             Ok((facts, end)) if facts.is_file() => {
-                self.entries.push(Entry { path: name, bytes: facts.len(), linked: end != path });
+                let inside = || end.strip_prefix(root).unwrap_or(&end).to_string_lossy().replace('\\', "/");
+                self.entries.push(Entry { path: name, bytes: facts.len(), linked: (end != path).then(inside) });
             }
             Ok((facts, _)) if !facts.is_dir() => self.stray(name, StrayKind::NoFile),
             Ok(_) => self.stray(name, StrayKind::LinkNotFollowed),

@@ -13,7 +13,7 @@ mod aside;
 pub use aside::is_aside;
 
 mod folder;
-pub use folder::{Entry, Folder, FolderError, RecordFile, Recorded, Stamp, Stray, StrayKind};
+pub use folder::{Entry, Folder, FolderError, RecordFile, Recorded, STATED, Stamp, StatedIn, Stray, StrayKind};
 
 mod regular;
 

@@ -124,6 +124,9 @@ pub struct TapeAsked {
     /// The book's id; absent while no issue was made.
     pub book: Option<String>,
     pub issue: Option<u32>,
+    /// The line of the ledger that names the issue, as pages for signature state it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ledger: Option<Head>,
     pub title: String,
     pub post: Option<String>,
     pub email: Option<String>,

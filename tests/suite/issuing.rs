@@ -134,6 +134,8 @@ fn a_ledger_that_is_gone_emptied_or_older_stops_every_command_and_nothing_is_wri
         run(&["review"]).exits(1).says(told);
         run(&["status"]).exits(1).says(told);
         run(&["publish", "--out", out.to_str().unwrap()]).exits(1).says(told);
+        run(&["publish", "--draft", "--out", out.to_str().unwrap()]).exits(1).says("not even as a draft");
+        assert!(!out.exists());
         run(&["issue", "--for", "approval"]).exits(1).says(told);
         run(&["invite", "--renew", "ada", "--address", "https://book.example/client"]).exits(2).says(told);
         project.run(["receive", "--confirm", "00000000", "--by", "Ines Tarrow"]).exits(2).says(told);

@@ -18,6 +18,7 @@ mod issuing;
 #[cfg(all(target_os = "linux", feature = "sheets"))]
 mod large_books;
 mod load;
+mod lost;
 mod marks;
 mod pictures;
 mod publishing;

@@ -235,6 +235,18 @@ fn readings_are_confirmed_and_taken_back_by_their_digits_or_by_who_measured() {
 }
 
 #[test]
+fn readings_made_on_a_page_of_another_ledger_are_refused() {
+    let book = IssuedBook::new();
+    let mut other: serde_json::Value = serde_json::from_slice(&readings(&book, "Bo", "2027-01-16T10:00:00Z")).unwrap();
+    other["ledger"] = serde_json::json!({"line": 4, "sha256": "0".repeat(64)});
+    let refused = book.receiver().take_in(other.to_string().as_bytes(), now()).unwrap_err();
+    assert!(matches!(refused, Refusal::OtherLedger(4)), "{refused}");
+    let ledger = bookmatch::ledger::Chain::read(&std::fs::read(book.path().join("record/ledger.jsonl")).unwrap());
+    other["ledger"] = serde_json::to_value(ledger.head().unwrap()).unwrap();
+    assert_eq!(book.receiver().take_in(other.to_string().as_bytes(), now()).unwrap(), Outcome::Waiting);
+}
+
+#[test]
 fn readings_from_a_moment_to_come_are_refused() {
     let book = IssuedBook::new();
     for made in ["2099-01-01T09:00:00Z", "2027-01-16T19:28:00Z"] {

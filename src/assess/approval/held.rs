@@ -31,6 +31,25 @@ pub enum Held {
     },
 }
 
+/// An issue that bears a later day than the one on which it was made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Ahead {
+    /// The issue.
+    pub issue: u32,
+    /// The day that it bears.
+    pub on: Date,
+    /// The day by the clock.
+    pub made: Date,
+}
+
+/// Whether an issue bears a later day than its own: what was approved in it holds, and its papers say a day on
+/// which they were not made.
+pub fn ahead(book: &Book, number: u32) -> Option<Ahead> {
+    let (issued, made) = book.record.lines.iter().filter_map(issued).find(|(issued, _)| issued.number == number)?;
+    let (on, made) = (issued.on, made?);
+    (made.days_until(on) > 1).then_some(Ahead { issue: number, on, made })
+}
+
 /// Everything that holds the approvals of an issue.
 pub fn of(book: &Book, issue: &Issue) -> Vec<Held> {
     let changes = terms(book, issue);

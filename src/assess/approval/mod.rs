@@ -15,7 +15,7 @@ use crate::digest::Digest;
 use crate::ledger::{Decided, Fact, Issue, Line, Odd, Purpose, Statements, Vouched};
 use crate::marks::{self, Marked};
 
-pub use held::{Held, terms_of};
+pub use held::{Ahead, Held, terms_of};
 pub use standing::{Standing, Whose};
 pub use withdrawn::Withdrawn;
 pub use word::{Given, Word};
@@ -30,6 +30,8 @@ pub struct Approvals {
     pub withdrawn: Vec<Withdrawn>,
     /// Why nothing may be ordered on what was approved.
     pub held: Vec<Held>,
+    /// The newest issue for approval, where it bears a day ahead of its own.
+    pub ahead: Option<Ahead>,
     /// Responses whose moments can't be, and what is wrong with them.
     pub odd: Vec<(Line, Odd)>,
     /// The newest issue for approval, and its day.
@@ -97,6 +99,7 @@ impl Approvals {
             unsigned: unsigned(book, said.vouched()),
             withdrawn: withdrawn::of(book, issue, &said),
             held,
+            ahead: held::ahead(book, issue.number),
             odd: odd.collect(),
             issue: Some((issue.number, issue.on)),
         }

@@ -2,10 +2,25 @@
 
 use std::path::Path;
 
+use super::super::aside::is_site;
 use super::{Folder, Store};
 
 /// The folders of the record whose files a line of the ledger names.
 const FOLDERS: [&str; 3] = ["issues", "responses", "keys"];
+
+/// Where a published folder states the line of the ledger that it was published over.
+pub const STATED: &str = "office/stated.json";
+/// The largest such file, in bytes.
+const MAX_STATED: u64 = 4096;
+
+/// What a published folder states of the ledger, as it stands there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StatedIn {
+    /// The published folder, inside the book's.
+    pub site: String,
+    /// What its file holds.
+    pub bytes: Vec<u8>,
+}
 
 /// A file of the record.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,6 +49,20 @@ impl Folder {
             found.extend(shown.map(|name| Recorded { folder, name }));
         }
         found
+    }
+
+    /// What the published folders that lie in the book's own folder state of the ledger, in the order of their
+    /// names.
+    pub fn stated(&self) -> Vec<StatedIn> {
+        let Store::Disk(root) = &self.store else { return vec![] };
+        let mut sites = names(root);
+        sites.sort_unstable();
+        let sites = sites.into_iter().filter(|name| !root.join(name).is_symlink() && is_site(&root.join(name)));
+        let stated = sites.filter_map(|site| {
+            let bytes = super::without_links(root, &format!("{site}/{STATED}"), MAX_STATED).ok()??;
+            Some(StatedIn { site, bytes })
+        });
+        stated.collect()
     }
 
     /// Keys that others than their owner may read, and the folder of keys where others may look into it: by

@@ -58,6 +58,7 @@ pub(super) fn tape() -> Data {
     Data::of(&TapeAsked {
         book: None,
         issue: None,
+        ledger: None,
         title: "Alder Court".into(),
         post: None,
         email: None,

@@ -2,13 +2,22 @@
 
 use crate::assess::Amounts;
 use crate::assess::approval::Word;
-use crate::book::{Room, Selection};
-use crate::ledger::Purpose;
+use crate::book::{Book, Room, Selection};
+use crate::digest::canonical;
+use crate::ledger::{Head, Purpose, Stated};
 use crate::units::{Currency, Money};
 use crate::views::asked::{Asked, AskedAllowance, AskedBefore, AskedFit, AskedItem, AskedOf, AskedOption, Issued};
 use crate::views::data::Data;
 
 use super::Teller;
+
+/// What is published states of its ledger and of where its pages send responses: the bytes of a file of the
+/// office's; nothing while there is no ledger.
+pub fn stated(book: &Book) -> Option<Vec<u8>> {
+    let ledger = book.record.lines.last().map(Head::of)?;
+    let stated = Stated { ledger, post: book.project.responses.post.get().cloned() };
+    canonical(&serde_json::to_value(stated).ok()?).ok()
+}
 
 impl Teller<'_> {
     /// The newest issue for approval; none when there is none.

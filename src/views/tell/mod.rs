@@ -41,6 +41,7 @@ mod schedule;
 mod waiting;
 
 pub use album::PageFile;
+pub use asked::stated;
 pub use change_order::change_order;
 pub use given::scan_path;
 

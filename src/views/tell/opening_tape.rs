@@ -48,6 +48,7 @@ impl Teller<'_> {
         Data::of(&TapeAsked {
             book: issued.as_ref().map(|issued| issued.book.clone()),
             issue: issued.as_ref().map(|issued| issued.number),
+            ledger: issued.as_ref().and_then(|issued| issued.line),
             title: project.title.text().into(),
             post,
             email,

@@ -23,6 +23,7 @@ const REGISTRIES: &[Registry] = &[
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
+            ("stated", "what a published folder states of the ledger"),
             ("today", "the date that a command is given"),
             ("written", "what `receive` is told to write down"),
         ],

@@ -83,7 +83,8 @@
     let response = all.response;
     const same = response && response.by === whole(all.by.trim()) && Seal.canonical(response.readings) === Seal.canonical(found);
     if (!same) {
-      response = { format: "bookmatch readings 1", book: asks.book, issue: asks.issue, by: whole(all.by.trim()), nonce: Seal.nonce(), made: now(), readings: found };
+      response = { format: "bookmatch readings 1", book: asks.book, issue: asks.issue, by: whole(all.by.trim()), nonce: Seal.nonce(), made: now(),
+        ledger: asks.ledger ?? undefined, readings: found };
       change((now) => { now.response = response; });
     } else if (handing.querySelector(".ways")) return;
     const name = `bookmatch-${asks.book.slice(0, 8)}-readings-${response.made.slice(0, 10)}.json`;

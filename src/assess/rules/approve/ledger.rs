@@ -19,9 +19,13 @@ declare! {
     /// is a stop, and lines that are lost are told by their numbers. Nothing is begun anew over a record,
     /// and nothing in it is written over.
     ///
-    /// Each issue states the line before it, and pages and sheets that ask for signatures state the line
-    /// that names their issue, by number and digest. A response that was made on a page whose line is not
-    /// in the ledger is refused, with the line. What nobody outside the folder has seen, and what is cut
+    /// Each issue states the line before it, and pages and sheets that ask for signatures or readings state
+    /// the line that names their issue, by number and digest. A response or reading that was made on a page
+    /// whose line is not in the ledger is refused, with the line; those that were taken in are held to the
+    /// ledger at each review. What is published states in `office/stated.json` over which line: a published
+    /// folder that lies in the book's own is held to the ledger at each review, and any other before it is
+    /// published over or served. Nothing is published over a record that is not as it was written, not even
+    /// a draft. What nobody outside the folder has seen, and what is cut
     /// off or rewritten in the ledger, its head and all that lies beside together, can't be told from
     /// within; a backup shows it.
     ///

@@ -1,7 +1,7 @@
 //! Moments that can't be.
 
 use crate::assess::Context;
-use crate::assess::approval::Held;
+use crate::assess::approval::{Ahead, Held};
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 use crate::ledger::{Decided, Fact, Line, Odd};
@@ -15,7 +15,7 @@ declare! {
     /// of a device whose clock ran backwards between two of them; and whether the newest issue for approval
     /// bears the day on which it was made, and none before that of an earlier issue. Five minutes are let
     /// pass between two clocks, and a day between time zones. Nothing can be ordered on what was approved
-    /// in an issue that bears a wrong day.
+    /// in an issue that bears an earlier day than its own; one that bears a later day is told.
     ///
     /// ## Why it matters
     /// What counts is what somebody said last. A clock that is wrong puts an old word after a new one, and
@@ -63,6 +63,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         let remedy = "nothing can be ordered on it: issue the book again on its own day, without `--today`";
         findings.push(Finding::new(RULE.code, Severity::Query, place.clone(), message).remedy(remedy));
+    }
+    if let Some(Ahead { issue, on, made }) = context.approvals.ahead {
+        let message = format!("issue {issue} bears the day {on}, which is ahead of {made}, the day it was made");
+        let remedy = "issue the book again on its own day, without `--today`";
+        findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
     }
 }
 

@@ -234,6 +234,12 @@ fn an_issue_that_bears_an_earlier_day_than_its_own_is_told_and_holds_what_was_ap
     late().now("approve/moment", RANGE).finds(told).weighs("query");
     assert_eq!(standing(late()), "approved, and held");
     Record { made: "2027-01-11T03:00:00Z", ..all() }.now("approve/moment", RANGE).stays_silent();
+    // One that bears a later day is told, and holds nothing: what was approved was on show.
+    let early = || Record { made: "2027-01-08T18:00:00Z", at: "2027-01-12T19:05:00Z", ..all() };
+    let told = "issue 1 bears the day 10 Jan 2027, which is ahead of 8 Jan 2027, the day it was made";
+    early().now("approve/moment", RANGE).finds(told).weighs("query");
+    assert_eq!(standing(early()), "approved");
+    Record { made: "2027-01-09T12:00:00Z", ..all() }.now("approve/moment", RANGE).stays_silent();
 }
 
 #[test]
