@@ -6,7 +6,7 @@ use rayon::prelude::*;
 
 use crate::finding::{Finding, Severity};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
-use crate::source::{FileId, Files, Folder, FolderError, Place, StrayKind};
+use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, StrayKind};
 
 /// Largest text file, in bytes.
 pub const MAX_TEXT: u64 = 4 * 1024 * 1024;
@@ -44,6 +44,8 @@ enum Part {
     Room(String),
     Prose,
     OtherProse,
+    /// A link in the place of prose, to another file of the book: where it ends.
+    LinkedProse(String),
     Stray,
     Other,
 }
@@ -66,6 +68,14 @@ fn part(path: &str) -> Part {
         ["rooms", room, name] => stem(name).map_or(Part::Other, |_| Part::Room((*room).to_string())),
         [.., name] if stem(name).is_some() => Part::Stray,
         _ => Part::Other,
+    }
+}
+
+/// What part an entry is. Prose is shown as it stands, so that a link to anything but such prose is none.
+fn part_of(entry: &Entry) -> Part {
+    match (part(&entry.path), &entry.linked) {
+        (Part::Prose, Some(end)) if !matches!(part(end), Part::Prose) => Part::LinkedProse(end.clone()),
+        (part, _) => part,
     }
 }
 
@@ -99,7 +109,7 @@ pub fn load(folder: &Folder) -> Loaded {
     let wanted: Vec<(String, Part)> = folder
         .entries()
         .iter()
-        .map(|entry| (entry.path.clone(), part(&entry.path)))
+        .map(|entry| (entry.path.clone(), part_of(entry)))
         .filter(|(_, part)| !matches!(part, Part::Other))
         .collect();
     let texts: Vec<Result<String, Finding>> = wanted
@@ -114,6 +124,7 @@ pub fn load(folder: &Folder) -> Loaded {
         match (part, text) {
             (Part::Stray, _) => loaded.nowhere(path),
             (Part::OtherProse, _) => loaded.not_shown(path),
+            (Part::LinkedProse(end), _) => loaded.not_prose(path, &end),
             (_, Err(finding)) => loaded.lost(&path, finding),
             (Part::Prose, Ok(text)) => {
                 loaded.prose.insert(path, text);
@@ -188,6 +199,13 @@ impl Loaded {
         let message = format!("`{path}` is shown to nobody: of a room's prose `{NOTES}` alone stands on its page");
         let finding = Finding::new("source/stray", Severity::Note, Place::Path(path.clone()), message)
             .remedy(format!("move what the client is to read into `{NOTES}`; what is for you alone may stay"));
+        self.findings.push(Finding { room: room_of(&path), ..finding });
+    }
+
+    fn not_prose(&mut self, path: String, end: &str) {
+        let message = format!("`{path}` is a link to `{end}`, which is no room's `{NOTES}`: it is shown to nobody");
+        let finding = Finding::new("source/stray", Severity::Query, Place::Path(path.clone()), message)
+            .remedy(format!("write what the client is to read into `{path}` itself; a link may lead to another room's `{NOTES}` alone"));
         self.findings.push(Finding { room: room_of(&path), ..finding });
     }
 

@@ -50,7 +50,7 @@ fn a_photo_named_by_a_path_that_leaves_the_folder() {
 
 /// What is in a book's folder and nobody's business, with words that must stand on no page.
 const SECRETS: [&str; 5] =
-    ["record/keys/odile.key", ".env", ".git/config", ".bookmatch/cache/sheets/kept", "site/office/margins.html"];
+    ["record/keys/odile.txt", ".env", ".git/config", ".bookmatch/cache/sheets/kept", "site/office/margins.html"];
 
 /// No file that a draft publishes for client or installer, and no word of the program, says what may not be said.
 #[track_caller]
@@ -105,4 +105,36 @@ fn prose_that_is_not_the_rooms_notes_is_told_and_not_shown() {
     let published = Published::new().with("rooms/kitchen/margins.md", words.as_bytes());
     published.review().exits(0).says("`rooms/kitchen/margins.md` is shown to nobody");
     is_kept(&published, words);
+}
+
+/// A link in the place of a room's notes would show a file of the book as it stands: prices of the firm, notes for
+/// the office, prose that the handbook says is shown to nobody.
+#[test]
+fn a_link_from_notes_to_any_other_file_of_the_book_is_told_and_not_shown() {
+    let words = "5f0c1e77aa they would pay more";
+    for hidden in
+        ["costs.yaml", "rooms/kitchen/margins.md", "products/margins.md", "rooms/bath/margins.md", "costs.txt"]
+    {
+        let published = Published::new().with(hidden, format!("# {words}\nselection: X\n").as_bytes());
+        fs::remove_file(published.project.root().join("rooms/kitchen/notes.md")).unwrap();
+        let published = with_link(published, "rooms/kitchen/notes.md", &format!("../../{hidden}"));
+        published.review().says(&format!("`rooms/kitchen/notes.md` is a link to `{hidden}`"));
+        is_kept(&published, words);
+    }
+    // What a link in the prose itself names is not published either.
+    let published = Published::new()
+        .with("costs.yaml", format!("# {words}\n").as_bytes())
+        .with("rooms/kitchen/notes.md", b"See [costs](../../costs.yaml) and ![costs](../../costs.yaml).");
+    is_kept(&published, words);
+    let page = fs::read_to_string(published.project.beside("draft/client/rooms/kitchen.html")).unwrap();
+    assert!(page.contains("costs") && !page.contains("costs.yaml"), "{page}");
+}
+
+#[test]
+fn notes_may_be_shared_by_rooms() {
+    let words = b"The light comes from the north.";
+    let published = Published::new().with("rooms/kitchen/notes.md", words);
+    let published = published.with("rooms/bath/room.yaml", b"name: Bath\n");
+    let published = with_link(published, "rooms/bath/notes.md", "../kitchen/notes.md");
+    published.review().does_not_say("is a link");
 }

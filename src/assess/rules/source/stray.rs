@@ -7,7 +7,8 @@ declare! {
     ///
     /// ## What it checks
     /// YAML files outside `book.yaml`, `rooms/ROOM/` and `products/`. Markdown in a room's folder other
-    /// than `notes.md` is a note: it is yours, and stands on no page.
+    /// than `notes.md` is a note: it is yours, and stands on no page. `notes.md` itself is shown as it stands:
+    /// where it is a link, it may lead to another room's `notes.md`, and to no other file of the book.
     ///
     /// ## Why it matters
     /// A selection saved one folder too deep is a selection that nobody reviews. Words that you take to
