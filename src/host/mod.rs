@@ -77,6 +77,8 @@ pub enum HostError {
     NotPublished(PathBuf),
     /// A published file can't be read.
     Unreadable(PathBuf, io::Error),
+    /// What stands there is not one publication as it was written: the first file that is another.
+    Mixed(PathBuf),
     /// The address can't be listened on.
     Listen(SocketAddr, io::Error),
     /// The server ended on its own.
@@ -88,6 +90,7 @@ impl HostError {
     pub fn remedy(&self) -> &'static str {
         match self {
             Self::NotPublished(_) => "publish the book there, or name the folder with `--site`",
+            Self::Mixed(_) => "publish the book again: nothing is served that is partly of another publication",
             Self::Unreadable(..) => "see that it may be read, or publish again",
             Self::Listen(..) => "choose another address, or end the program that has it",
             Self::Serve(_) => "start it again",
@@ -99,6 +102,7 @@ impl fmt::Display for HostError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotPublished(folder) => write!(f, "`{}` holds no pages for a client", folder.display()),
+            Self::Mixed(path) => write!(f, "`{}` is not as it was published", path.display()),
             Self::Unreadable(path, error) => write!(f, "`{}` can't be read: {error}", path.display()),
             Self::Listen(address, error) => write!(f, "`{address}` can't be listened on: {error}"),
             Self::Serve(error) => write!(f, "the server ended: {error}"),

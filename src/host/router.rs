@@ -32,14 +32,13 @@ pub struct Hosted {
     pub limits: Limits,
     /// A proxy stands before the server and says in `X-Forwarded-For` where requests come from.
     pub behind_proxy: bool,
-    /// The address that the pages send responses to.
+    /// The address that the pages send responses to, where they do not state it themselves.
     pub post: Option<String>,
 }
 
 /// What requests share.
 pub(super) struct Shared {
     pub(super) hosted: Hosted,
-    headers: HeaderMap,
     pub(super) log: Log,
     reading: Buckets,
     sending: Buckets,
@@ -53,7 +52,6 @@ impl Shared {
     pub(super) fn new(hosted: Hosted) -> Arc<Self> {
         let limits = hosted.limits;
         Arc::new(Self {
-            headers: guard::headers(hosted.post.as_deref()),
             log: Log::new(Arc::clone(&hosted.tell), limits.quiet),
             reading: Buckets::new(limits.reading, None),
             sending: Buckets::new(limits.sending, Some(limits.sending_in_all)),
@@ -61,6 +59,12 @@ impl Shared {
             waiting: Semaphore::new(limits.waiting),
             hosted,
         })
+    }
+
+    /// What every answer carries: pages may send to the address that they were published with.
+    fn headers(&self) -> HeaderMap {
+        let site = self.site();
+        guard::headers(site.post().unwrap_or(self.hosted.post.as_deref()))
     }
 
     fn site(&self) -> Arc<Site> {
@@ -84,7 +88,7 @@ async fn covered(State(shared): State<Arc<Shared>>, request: Request, next: Next
     let sends = *request.method() == Method::POST && request.uri().path() == RESPONSES;
     let answered = timeout(shared.hosted.limits.request, next.run(request)).await;
     let mut answer = answered.unwrap_or_else(|_| NotTaken::TooSlow.into_response());
-    guard::cover(&mut answer, &shared.headers);
+    guard::cover(&mut answer, &shared.headers());
     let status = answer.status();
     if sends {
         shared.log.hear(Event::Response(from, status.as_u16()), Instant::now());

@@ -1,14 +1,17 @@
-//! The published files that strangers may see: a map from path to bytes, read once.
+//! The published files that strangers may see: a map from path to bytes, read once, of one publication.
 
 use std::collections::BTreeMap;
 use std::io;
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use axum::body::Bytes;
+use serde::Deserialize;
 use walkdir::WalkDir;
 
 use super::HostError;
-use crate::publish::output::Digest;
+use crate::publish::STATED;
+use crate::publish::output::{Digest, listed};
 
 /// The folders that are served. What the office reads is not among them.
 const SERVED: [&str; 2] = ["client", "installer"];
@@ -26,15 +29,61 @@ pub(super) struct Held {
 #[derive(Clone, Debug, Default)]
 pub struct Site {
     files: BTreeMap<String, Held>,
+    /// Where its pages send responses, as it states itself; nothing where it states nothing.
+    post: Option<Option<String>>,
 }
+
+/// What a publication states of itself.
+#[derive(Deserialize)]
+struct Stated {
+    #[serde(default)]
+    post: Option<String>,
+}
+
+/// How often a publication is read that changes while it is read.
+const TRIES: usize = 5;
+/// How long is waited before it is read again.
+const AGAIN: Duration = Duration::from_millis(200);
 
 impl Site {
     /// Reads the folders for client and installer of a published folder.
     ///
+    /// All of them are of one publication: each file is what the list of what was published says of it, and the
+    /// list is the same before and after. A folder without such a list is taken as it is.
+    ///
     /// # Errors
-    /// When there are no pages for a client, or a file can't be read.
+    /// When there are no pages for a client, a file can't be read, or what stands there is not one publication.
     pub fn read(published: &Path) -> Result<Self, HostError> {
+        let mut read = Self::read_once(published);
+        for _ in 1..TRIES {
+            // While it is published anew a file may be gone, or of the other publication.
+            if !matches!(&read, Err(HostError::Mixed(_) | HostError::Unreadable(..))) {
+                break;
+            }
+            std::thread::sleep(AGAIN);
+            read = Self::read_once(published);
+        }
+        read
+    }
+
+    fn read_once(published: &Path) -> Result<Self, HostError> {
+        let before = listed(published);
+        let site = Self::found(published)?;
+        let Some(listed_files) = &before else { return Ok(site) };
+        if listed(published) != before {
+            return Err(HostError::Mixed(published.into()));
+        }
+        let served = listed_files.iter().filter(|(path, _)| is_served(path));
+        let other =
+            served.into_iter().find(|(path, digest)| site.get(path).is_none_or(|held| held.tag != tag(**digest)));
+        other.map_or(Ok(site), |(path, _)| Err(HostError::Mixed(published.join(path))))
+    }
+
+    fn found(published: &Path) -> Result<Self, HostError> {
         let mut site = Self::default();
+        if let Ok(bytes) = std::fs::read(published.join(STATED)) {
+            site.state(&bytes);
+        }
         for folder in SERVED {
             let root = published.join(folder);
             if !root.is_dir() || root.is_symlink() {
@@ -69,10 +118,22 @@ impl Site {
     }
 
     fn insert(&mut self, path: &str, bytes: Vec<u8>) {
-        if SERVED.iter().any(|folder| path.split('/').next() == Some(folder)) {
-            let tag = format!("\"{}\"", Digest::of(&bytes));
+        if path == STATED {
+            self.state(&bytes);
+        }
+        if is_served(path) {
+            let tag = tag(Digest::of(&bytes));
             self.files.insert(path.to_owned(), Held { bytes: bytes.into(), tag });
         }
+    }
+
+    fn state(&mut self, bytes: &[u8]) {
+        self.post = serde_json::from_slice::<Stated>(bytes).ok().map(|stated| stated.post);
+    }
+
+    /// Where its pages send responses; nothing where it does not say.
+    pub(super) fn post(&self) -> Option<Option<&str>> {
+        self.post.as_ref().map(Option::as_deref)
     }
 
     /// The file at a path.
@@ -89,6 +150,14 @@ impl Site {
     pub fn is_empty(&self) -> bool {
         self.files.is_empty()
     }
+}
+
+fn is_served(path: &str) -> bool {
+    SERVED.iter().any(|folder| path.split('/').next() == Some(folder))
+}
+
+fn tag(digest: Digest) -> String {
+    format!("\"{digest}\"")
 }
 
 fn unreadable(path: &Path, error: io::Error) -> HostError {
@@ -123,5 +192,52 @@ mod tests {
     fn a_folder_without_pages_is_refused() {
         let dir = tempfile::tempdir().unwrap();
         assert!(matches!(Site::read(dir.path()), Err(HostError::NotPublished(_))));
+    }
+
+    /// A folder that was published with these two pages.
+    fn published(dir: &Path, pages: [&str; 2]) {
+        let mut output = crate::publish::output::Output::default();
+        for (path, text) in ["client/index.html", "installer/index.html"].into_iter().zip(pages) {
+            let content = crate::publish::output::Content::Bytes(text.as_bytes().into());
+            output.insert(path, content).unwrap();
+        }
+        let book = dir.join("book");
+        std::fs::create_dir_all(&book).unwrap();
+        let place = crate::publish::output::Place { dir: dir.join("site"), book };
+        crate::publish::output::write(&output, &place, &std::sync::atomic::AtomicBool::new(false)).unwrap();
+    }
+
+    #[test]
+    fn pages_of_two_publications_are_not_served_together() {
+        let dir = tempfile::tempdir().unwrap();
+        let site = dir.path().join("site");
+        published(dir.path(), ["one", "one"]);
+        let old = std::fs::read(site.join("installer/index.html")).unwrap();
+        published(dir.path(), ["two", "two"]);
+        assert_eq!(Site::read(&site).unwrap().len(), 2);
+        // As a reader finds it that opened one file before the exchange and one after.
+        std::fs::write(site.join("installer/index.html"), old).unwrap();
+        assert!(matches!(Site::read(&site), Err(HostError::Mixed(path)) if path.ends_with("installer/index.html")));
+        std::fs::remove_file(site.join("installer/index.html")).unwrap();
+        assert!(matches!(Site::read(&site), Err(HostError::Mixed(_))));
+    }
+
+    /// Source of the expectation: every page of a publication bears its number, so that two numbers are a mixture.
+    #[test]
+    fn whoever_reads_while_it_is_published_reads_one_publication() {
+        let dir = tempfile::tempdir().unwrap();
+        published(dir.path(), ["0", "0"]);
+        std::thread::scope(|scope| {
+            let writing = scope.spawn(|| {
+                for number in 1..40 {
+                    published(dir.path(), [&number.to_string(); 2]);
+                }
+            });
+            while !writing.is_finished() {
+                let Ok(site) = Site::read_once(&dir.path().join("site")) else { continue };
+                let of = |path: &str| site.get(path).unwrap().bytes.clone();
+                assert_eq!(of("client/index.html"), of("installer/index.html"));
+            }
+        });
     }
 }

@@ -64,6 +64,9 @@ impl From<PathError> for PublishError {
     }
 }
 
+/// Where a published folder states what it was published from.
+pub use crate::source::STATED;
+
 /// A file to write: its path, and its bytes.
 type File = (String, Arc<[u8]>);
 

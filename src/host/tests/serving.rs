@@ -108,3 +108,27 @@ async fn an_address_that_asks_too_fast_waits_and_others_do_not() {
     assert_eq!(ask(&router, other).await.status(), 200);
     assert_eq!(*heard.lock().unwrap(), [Event::Refused([192, 0, 2, 1].into(), 429)]);
 }
+
+/// What pages may send to is what they were published with, whatever the book said when the server was started.
+#[tokio::test]
+async fn the_address_that_pages_send_to_follows_what_is_published() {
+    let (mut hosted, _) = hosted(recorded);
+    hosted.post = Some("https://old.example/responses".into());
+    let shared = super::super::router::Shared::new(hosted);
+    let router = super::super::router::routed(Arc::clone(&shared));
+    let policy = async || {
+        let answer = ask(&router, request("GET", "/client/", "")).await;
+        answer.headers()["content-security-policy"].to_str().unwrap().to_owned()
+    };
+    assert!(policy().await.ends_with("connect-src 'self' https://old.example"));
+    for (stated, ends) in [
+        (r#"{"ledger":{},"post":"https://new.example/responses"}"#, "connect-src 'self' https://new.example"),
+        (r#"{"ledger":{}}"#, "connect-src 'self'"),
+    ] {
+        let files = [("client/index.html", "cover"), ("office/stated.json", stated)];
+        let site = Site::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
+        *shared.hosted.site.write().unwrap() = Arc::new(site);
+        assert!(policy().await.ends_with(ends), "{stated}");
+    }
+    assert_eq!(ask(&router, request("GET", "/office/stated.json", "")).await.status(), 404);
+}

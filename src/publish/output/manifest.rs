@@ -41,7 +41,7 @@ impl Manifest {
         Self::parse(&bytes).ok_or(WriteError::Damaged(path))
     }
 
-    fn parse(bytes: &[u8]) -> Option<Self> {
+    pub(super) fn parse(bytes: &[u8]) -> Option<Self> {
         let written: Written = serde_json::from_slice(bytes).ok()?;
         if written.format != FORMAT {
             return None;

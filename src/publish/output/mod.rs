@@ -130,6 +130,14 @@ pub fn is_published(folder: &Path) -> bool {
     has(ground::LOCK) || has(ground::MANIFEST)
 }
 
+/// What a published folder lists as its own, each path with the digest of what was written there; nothing where
+/// there is no list, or none that can be read.
+#[must_use]
+pub fn listed(folder: &Path) -> Option<BTreeMap<String, Digest>> {
+    let bytes = std::fs::read(folder.join(ground::MANIFEST)).ok()?;
+    manifest::Manifest::parse(&bytes).map(|manifest| manifest.files)
+}
+
 impl Content {
     /// The digest of the bytes: computed for a page, known for a picture.
     #[must_use]
