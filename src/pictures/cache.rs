@@ -165,7 +165,7 @@ impl Cache {
     /// Where a rendition's JPEG file is kept.
     pub(super) fn rendition_path(&self, digest: &Digest) -> PathBuf {
         let name = rendition_name(digest);
-        let kept = self.roots().map(|root| root.join(&name)).find(|path| path.is_file());
+        let kept = self.roots().map(|root| root.join(&name)).find(|path| is_own(path));
         kept.unwrap_or_else(|| self.root.join(name))
     }
 
@@ -293,9 +293,15 @@ fn readable_by_all() -> tempfile::Builder<'static, 'static> {
     builder
 }
 
-/// The whole file, unless it is missing, unreadable, not a file, or larger than `most`.
+/// Whether a file stands there itself, and not behind a link: what is behind one is somebody else's.
+fn is_own(path: &Path) -> bool {
+    let is_file = fs::symlink_metadata(path).is_ok_and(|found| found.is_file());
+    is_file && !path.parent().is_some_and(Path::is_symlink)
+}
+
+/// The whole file, unless it is missing, unreadable, not a file of our own, or larger than `most`.
 fn read_at_most(path: &Path, most: u64) -> Option<Vec<u8>> {
-    if !fs::symlink_metadata(path).ok()?.is_file() {
+    if !is_own(path) {
         return None;
     }
     let mut bytes = Vec::new();

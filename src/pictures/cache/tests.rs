@@ -84,6 +84,34 @@ fn a_link_within_the_cache_or_on_the_way_to_it_is_not_followed() {
     }
 }
 
+/// What another book kept, or whoever laid the link wrote, is not published as this book's.
+#[cfg(unix)]
+#[test]
+fn nothing_is_read_from_the_cache_through_a_link() {
+    let other = tempfile::tempdir().unwrap();
+    let (key, digest) = (Digest::of(b"key"), Digest::of(b"a picture"));
+    let kept = Cache::of_book(other.path());
+    kept.put("sheets", &key, b"another book's").unwrap();
+    kept.put_rendition(&digest, b"a picture").unwrap();
+    for links in
+        [&[".bookmatch"][..], &[".bookmatch/cache"], &[".bookmatch/cache/sheets", ".bookmatch/cache/renditions"]]
+    {
+        let book = tempfile::tempdir().unwrap();
+        for link in links {
+            let place = book.path().join(link);
+            fs::create_dir_all(place.parent().unwrap()).unwrap();
+            std::os::unix::fs::symlink(other.path().join(link), &place).unwrap();
+        }
+        let cache = Cache::of_book(book.path());
+        assert_eq!(cache.get("sheets", &key), None, "{links:?}");
+        assert!(!cache.rendition_path(&digest).starts_with(other.path()), "{links:?}");
+        cache.put("sheets", &key, b"own").unwrap();
+        let made = cache.put_rendition(&digest, b"a picture").unwrap();
+        assert_eq!(cache.get("sheets", &key).as_deref(), Some(&b"own"[..]), "{links:?}");
+        assert_eq!(cache.rendition_path(&digest), made, "{links:?}");
+    }
+}
+
 #[cfg(unix)]
 #[test]
 fn a_link_that_is_laid_after_the_cache_was_opened_is_not_followed() {
