@@ -13,7 +13,7 @@ use crate::publish::{Job, Kept, PublishError, Published, Setting, publish};
 use crate::read::{Looked, NotABook, read_again};
 use crate::source::{Files, Folder, Place, RecordFile, STATED};
 use crate::units::Date;
-use crate::views::tell::{Subject, scan_path, stated, tell};
+use crate::views::tell::{Subject, scan_path, stated};
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
@@ -135,16 +135,16 @@ pub fn make(
 ) -> Result<Made, PublishError> {
     make_pictures(folder, review, cache, making, workshop);
     let Workshop { theme, kept, pictures, faulty, .. } = workshop;
-    let told = tell(Subject {
+    let subject = Subject {
         book: &review.book,
         assessment: &review.assessment,
         files: &review.files,
         pictures,
         today: review.today,
         draft: making.draft,
-    });
+    };
     let setting = Setting { later: making.later, interrupt: making.interrupt };
-    let Published { mut output, waiting } = publish(told, theme, kept, pictures, cache, setting)?;
+    let Published { mut output, waiting } = publish(subject, theme, kept, cache, setting)?;
     put_scans(folder, &review.book, &mut output)?;
     put_stated(&review.book, &mut output)?;
     Ok(Made { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })

@@ -5,12 +5,11 @@
 //! glass, the maker's sheet before the opening); the rest the book names with `depends on`, and that
 //! counts first.
 
-use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
+use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
 use crate::book::vocabulary::{Kind, Trade};
-use crate::book::{Book, Choice, Opening, Room, Selection};
-use crate::source::{Span, Spanned};
+use crate::book::{Book, Choice, Names, Opening, Room, Selection, circles};
+use crate::source::Span;
 
 use super::approval::Approvals;
 
@@ -125,37 +124,41 @@ fn has_sheet(option: &Choice) -> bool {
 #[derive(Debug, Default)]
 pub struct Depends<'a> {
     grounds: BTreeMap<Span, Vec<Ground<'a>>>,
+    /// Every pair of what rests and what it rests on.
+    pairs: HashSet<(Span, Span)>,
 }
 
 impl<'a> Depends<'a> {
     /// Follows a book's kinds, places and `depends on`.
     pub fn of(book: &'a Book) -> Self {
-        let mut depends = Self::default();
+        let (mut depends, names) = (Self::default(), Names::of(book));
+        let named: Vec<(&Selection, Ground<'_>)> = book
+            .selections()
+            .flat_map(|(room, resting)| resting.depends_on.iter().map(move |name| (room, resting, name)))
+            .filter_map(|(room, resting, name)| {
+                let (room, selection) = names.selection(room, name)?;
+                Some((resting, Ground { room, selection, because: Because::Named }))
+            })
+            .collect();
+        let said: HashSet<(Span, Span)> =
+            named.iter().map(|(resting, ground)| (resting.span, ground.selection.span)).collect();
         for room in &book.rooms {
-            for (resting, ground, because) in implied(room) {
+            for (resting, selection, because) in implied(room) {
                 // What the book says the other way round counts first.
-                let named = |name: &Spanned<String>| {
-                    book.selection_named(room, name).is_some_and(|(_, other)| other.span == resting.span)
-                };
-                if !ground.depends_on.iter().any(named) {
-                    depends.add(resting, Ground { room, selection: ground, because });
+                if !said.contains(&(selection.span, resting.span)) {
+                    depends.add(resting, Ground { room, selection, because });
                 }
             }
-            for selection in &room.selections {
-                for name in &selection.depends_on {
-                    if let Some((room, ground)) = book.selection_named(room, name) {
-                        depends.add(selection, Ground { room, selection: ground, because: Because::Named });
-                    }
-                }
-            }
+        }
+        for (resting, ground) in named {
+            depends.add(resting, ground);
         }
         depends
     }
 
     fn add(&mut self, resting: &Selection, ground: Ground<'a>) {
-        let grounds = self.grounds.entry(resting.span).or_default();
-        if !grounds.iter().any(|other| other.selection.span == ground.selection.span) {
-            grounds.push(ground);
+        if self.pairs.insert((resting.span, ground.selection.span)) {
+            self.grounds.entry(resting.span).or_default().push(ground);
         }
     }
 
@@ -176,33 +179,72 @@ impl<'a> Depends<'a> {
         self.grounds(selection).iter().filter(open)
     }
 
-    /// The selections that rest on each other in a circle through this one, itself first; nothing where
-    /// there is none.
-    pub fn circle(&self, selection: &Selection) -> Vec<&'a Selection> {
-        // Each is reached once, and remembers from where.
-        let mut came: BTreeMap<Span, Option<&'a Selection>> = BTreeMap::new();
-        let mut open: Vec<(&'a Selection, Option<&'a Selection>)> =
-            self.grounds(selection).iter().map(|ground| (ground.selection, None)).collect();
-        while let Some((at, before)) = open.pop() {
-            if at.span == selection.span {
-                let back = |step: &&'a Selection| came.get(&step.span).copied().flatten();
-                let mut trail: Vec<&'a Selection> = std::iter::successors(before, back).collect();
-                trail.reverse();
-                trail.push(at);
-                return trail;
+    /// The groups of selections that rest on each other in circles, found once for the whole book.
+    pub fn circles(&self, book: &'a Book) -> Vec<Circle<'a>> {
+        let all: Vec<(&Room, &Selection)> = book.selections().collect();
+        let numbers: HashMap<Span, usize> =
+            all.iter().enumerate().map(|(number, (_, selection))| (selection.span, number)).collect();
+        let links: Vec<Vec<usize>> = all
+            .iter()
+            .map(|(_, selection)| {
+                let grounds = self.grounds(selection).iter();
+                grounds.filter_map(|ground| numbers.get(&ground.selection.span).copied()).collect()
+            })
+            .collect();
+        let told = |group: Vec<usize>| {
+            // Some of it follows from kinds: the book's own word is the one that can be taken out.
+            let says = |number: &&usize| all.get(**number).is_some_and(|(_, one)| !one.depends_on.is_empty());
+            let from = *group.iter().find(says)?;
+            let way = around(&links, &group, from);
+            let others = group.len() - way.len();
+            let (room, selection) = *all.get(from)?;
+            let way = way.into_iter().filter_map(|number| Some(all.get(number)?.1)).collect();
+            Some(Circle { room, selection, way, others })
+        };
+        circles(&links).into_iter().filter_map(told).collect()
+    }
+}
+
+/// Selections that rest on each other.
+#[derive(Debug)]
+pub struct Circle<'a> {
+    /// The room of the first of them that says what it depends on.
+    pub room: &'a Room,
+    /// That selection.
+    pub selection: &'a Selection,
+    /// A shortest way from it back to it: itself last.
+    pub way: Vec<&'a Selection>,
+    /// How many more of its group stand in circles with these.
+    pub others: usize,
+}
+
+/// A shortest way from a thing of a group back to it, itself last.
+fn around(links: &[Vec<usize>], group: &[usize], from: usize) -> Vec<usize> {
+    let here: HashSet<usize> = group.iter().copied().collect();
+    // Each is reached once, and remembers from where.
+    let mut came: HashMap<usize, usize> = HashMap::new();
+    let mut ahead = VecDeque::from([from]);
+    while let Some(at) = ahead.pop_front() {
+        for next in links.get(at).into_iter().flatten().filter(|next| here.contains(next)) {
+            if *next == from {
+                let back = |step: &usize| came.get(step).copied();
+                let mut way: Vec<usize> = std::iter::successors(Some(at), back).filter(|step| *step != from).collect();
+                way.reverse();
+                way.push(from);
+                return way;
             }
-            if let Entry::Vacant(place) = came.entry(at.span) {
-                place.insert(before);
-                open.extend(self.grounds(at).iter().map(|ground| (ground.selection, Some(at))));
+            if !came.contains_key(next) {
+                came.insert(*next, at);
+                ahead.push_back(*next);
             }
         }
-        vec![]
     }
+    vec![from]
 }
 
 /// The selection whose sheet an opening is made by: a new revision of it re-opens the opening.
 pub fn made_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> {
-    room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
+    room.goes_into(&opening.name).next()
 }
 
 type Implied<'a> = (&'a Selection, &'a Selection, Because);

@@ -66,6 +66,15 @@ pub use fuel::Fuel;
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, Heat, MakersSheet, Needs};
 
+mod look_up;
+pub use look_up::LookUp;
+
+mod names;
+pub use names::Names;
+
+mod circles;
+pub use circles::circles;
+
 mod short_name;
 pub use short_name::short_name_of;
 
@@ -100,18 +109,6 @@ impl Book {
     /// Every selection with its room.
     pub fn selections(&self) -> impl Iterator<Item = (&Room, &Selection)> {
         self.rooms.iter().flat_map(|room| room.selections.iter().map(move |selection| (room, selection)))
-    }
-
-    /// The selection of that name: in the room, or in another one as `room/name`.
-    pub fn selection_named(&self, room: &Room, name: &str) -> Option<(&Room, &Selection)> {
-        let room = self.room(&room.folder)?;
-        let find = |room: &Room, name: &str| room.selections.iter().position(|other| other.name.value == name);
-        if let Some(at) = find(room, name) {
-            return Some((room, room.selections.get(at)?));
-        }
-        let (folder, name) = name.split_once('/')?;
-        let room = self.room(folder.trim())?;
-        Some((room, room.selections.get(find(room, name.trim())?)?))
     }
 
     /// The room with that folder name.

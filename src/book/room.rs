@@ -2,7 +2,7 @@
 
 use super::vocabulary::{Kind, Trait};
 use super::{
-    Access, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, NarrowPoint, Outline, Photo,
+    Access, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, LookUp, NarrowPoint, Outline, Photo,
     Seating, Selection, ServicePoint, Slot, Waiver,
 };
 use crate::source::{Span, Spanned};
@@ -61,17 +61,14 @@ pub struct Room {
     pub waivers: Vec<Waiver>,
     /// Where `room.yaml` begins; none when the room has no such file.
     pub span: Option<Span>,
+    /// Finds openings and selections by name.
+    pub look_up: LookUp,
 }
 
 impl Room {
     /// What the household calls it, or its folder.
     pub fn title(&self) -> &str {
         self.name.get().map_or(&self.folder, |name| name)
-    }
-
-    /// The opening of that name.
-    pub fn opening(&self, name: &str) -> Option<&Opening> {
-        self.openings.iter().find(|opening| opening.name.value == name)
     }
 }
 

@@ -8,6 +8,8 @@ use crate::book::Book;
 use crate::ledger::{Issue, Purpose};
 use crate::pipeline::{self, Review};
 use crate::source::Folder;
+use crate::views::change_order::ChangeOrder as View;
+use crate::views::tell;
 
 use super::report::{self, change_order};
 use super::today::Today;
@@ -69,7 +71,7 @@ impl Compare {
         let order = ChangeOrder::between(&from, &to);
         let (issues, book) = ((&from, &to), &review.book);
         match (self.format, &self.out) {
-            (Format::Pdf, Some(out)) => write(out, &sheet(&order, issues, book)?)?,
+            (Format::Pdf, Some(out)) => write(out, &order, issues, book)?,
             (_, Some(_)) => return Err("only a PDF is written to a file; give `--format pdf` with `--out`".into()),
             (Format::Json, None) => report::print_json(&change_order::json(&order, issues, book))?,
             (_, None) => report::print(&change_order::text(&order, issues, book))?,
@@ -110,41 +112,91 @@ fn find(review: &Review, edition: Edition, book: &Path) -> Result<Issue, Failure
     }
 }
 
-/// The change order as a sheet.
+/// A part of the change order as a sheet.
 #[cfg(feature = "sheets")]
-fn sheet(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> Result<Vec<u8>, Failure> {
-    let view = crate::views::tell::change_order(order, issues, book);
-    Ok(crate::publish::sheets::change_order(&view)?)
+fn sheet(view: &View) -> Result<Vec<u8>, Failure> {
+    Ok(crate::publish::sheets::change_order(view)?)
 }
 
 /// Without the feature there are no sheets.
 #[cfg(not(feature = "sheets"))]
-fn sheet(_: &ChangeOrder, _: (&Issue, &Issue), _: &Book) -> Result<Vec<u8>, Failure> {
+fn sheet(_: &View) -> Result<Vec<u8>, Failure> {
     Err("this program was built without sheets; print it with `--format text`".into())
 }
 
-/// Writes a sheet whole or not at all, and never over a file that is no sheet.
-fn write(out: &Path, sheet: &[u8]) -> Result<(), Failure> {
-    let refused = |error: std::io::Error| format!("can't write `{}`: {error}", out.display());
+/// Writes the change order whole or not at all: one file or, where it has very many items, a numbered one for
+/// each part.
+fn write(out: &Path, order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> Result<(), Failure> {
+    let parts = tell::change_order(order, issues, book);
+    let paths: Vec<PathBuf> = (1..=parts.len()).map(|part| path_of(out, part, parts.len())).collect();
+    paths.iter().try_for_each(|path| may_replace(path))?;
+    let mut laid = Vec::new();
+    for (path, view) in paths.iter().zip(&parts) {
+        laid.push((path, lay_beside(path, &sheet(view)?)?));
+    }
+    for (path, file) in laid {
+        file.persist(path).map_err(|error| refused(path, &error.error))?;
+    }
+    if let ([first, .., last], all) = (paths.as_slice(), paths.len()) {
+        let (first, last) = (first.display(), last.display());
+        report::say(&format!(
+            "written in {all} parts, `{first}` to `{last}`; the sums and the signatures stand on the last"
+        ));
+    }
+    Ok(())
+}
+
+/// The file of a part: `order.pdf` where there is but one, else `order-1.pdf`.
+fn path_of(out: &Path, part: usize, of: usize) -> PathBuf {
+    let Some(stem) = out.file_stem().filter(|_| of > 1) else { return out.to_path_buf() };
+    let mut name = stem.to_os_string();
+    name.push(format!("-{part}"));
+    if let Some(ending) = out.extension() {
+        name.push(".");
+        name.push(ending);
+    }
+    out.with_file_name(name)
+}
+
+/// Refuses a place where something stands that is no sheet.
+fn may_replace(out: &Path) -> Result<(), Failure> {
     let mut start = Vec::new();
     let there = std::fs::File::open(out).and_then(|file| file.take(5).read_to_end(&mut start));
     if out.is_dir() || (there.is_ok() && start != b"%PDF-") {
         return Err(format!("`{}` is there and is no PDF; name another file", out.display()).into());
     }
+    Ok(())
+}
+
+/// Lays a sheet out beside its place, on the disk already.
+fn lay_beside(out: &Path, sheet: &[u8]) -> Result<tempfile::NamedTempFile, Failure> {
     let folder = out.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut building = tempfile::Builder::new();
     // As any new file: the system takes away what the user does not want others to have.
     #[cfg(unix)]
     building.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    let mut file = building.tempfile_in(folder).map_err(refused)?;
-    file.write_all(sheet).and_then(|()| file.as_file().sync_all()).map_err(refused)?;
-    file.persist(out).map_err(|error| refused(error.error))?;
-    Ok(())
+    let lay = || {
+        let mut file = building.tempfile_in(folder)?;
+        file.write_all(sheet).and_then(|()| file.as_file().sync_all())?;
+        Ok(file)
+    };
+    Ok(lay().map_err(|error| refused(out, &error))?)
+}
+
+fn refused(out: &Path, error: &std::io::Error) -> String {
+    format!("can't write `{}`: {error}", out.display())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_part_has_a_number_in_its_name() {
+        let of = |out: &str, part, of| path_of(Path::new(out), part, of).display().to_string();
+        assert_eq!(of("a/order.pdf", 1, 1), "a/order.pdf");
+        assert_eq!([of("a/order.pdf", 2, 3), of("order", 1, 2)], ["a/order-2.pdf", "order-1"]);
+    }
 
     #[test]
     fn an_edition_is_a_number_or_now() {

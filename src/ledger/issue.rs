@@ -1,5 +1,7 @@
 //! An issue: what was shown of every item, frozen under a number.
 
+use std::collections::HashMap;
+
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -109,5 +111,11 @@ impl Issue {
     /// The item of that room and selection.
     pub fn item(&self, room: &str, item: &str) -> Option<&IssuedItem> {
         self.items.iter().find(|issued| issued.room == room && issued.item == item)
+    }
+
+    /// Every item by room and selection, for whoever asks for many.
+    pub fn by_item(&self) -> HashMap<(&str, &str), &IssuedItem> {
+        // Of two that are called alike the first counts.
+        self.items.iter().rev().map(|item| ((item.room.as_str(), item.item.as_str()), item)).collect()
     }
 }

@@ -19,10 +19,7 @@ pub struct Depths {
 
 /// The option that is chosen for an opening, or the only one.
 pub fn settled<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Choice> {
-    room.selections
-        .iter()
-        .find(|selection| selection.place.get().is_some_and(|place| *place == opening.name.value))
-        .and_then(|selection| selection.settled())
+    room.goes_into(&opening.name).next().and_then(|selection| selection.settled())
 }
 
 /// How far case, door and handle of an option reach out from the frame of the place that it goes

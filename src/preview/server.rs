@@ -133,6 +133,7 @@ async fn file(State(live): State<Arc<Live>>, request: Request) -> Response {
 async fn answer(path: &str, content: Content, shown: &Shown) -> Response {
     let bytes = match content {
         Content::Bytes(bytes) => Ok(bytes),
+        Content::Laid(laid) => laid.whole().map(Arc::from),
         Content::File { path, .. } => {
             let read = tokio::task::spawn_blocking(move || std::fs::read(path).map(Arc::from)).await;
             read.unwrap_or_else(|_| Err(io::ErrorKind::Other.into()))

@@ -13,15 +13,13 @@ mod papers;
 
 mod press;
 
-use std::collections::BTreeMap;
 use std::fmt;
-use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
-use crate::pictures::{Cache, Renditions};
-use crate::views::tell::Told;
+use crate::pictures::Cache;
+use crate::views::tell::{Subject, Telling};
 
-use output::{Content, Output, PathError};
+use output::{Content, Output, PathError, Spool};
 use papers::Papering;
 pub use press::Job;
 use theme::{Theme, ThemeError};
@@ -67,8 +65,8 @@ impl From<PathError> for PublishError {
 /// Where a published folder states what it was published from.
 pub use crate::source::STATED;
 
-/// A file to write: its path, and its bytes.
-type File = (String, Arc<[u8]>);
+/// A file to write: its path, and what it holds.
+type File = (String, Content);
 
 /// Pages and sheets as they were made last: those that still say the same are not made again.
 #[derive(Debug, Default)]
@@ -100,30 +98,32 @@ pub struct Published {
 /// # Errors
 /// When the theme, a path or a sheet is at fault, or `interrupt` is raised before the last sheet is set.
 pub fn publish(
-    told: Told,
+    subject: Subject<'_>,
     theme: &Theme,
     kept: &mut Kept,
-    pictures: &BTreeMap<String, Renditions>,
     cache: &Cache,
     setting: Setting<'_>,
 ) -> Result<Published, PublishError> {
-    let Told { site, pictures: shown, papers } = told;
+    // A preview shows again and again what it made; else it is written once, and lies aside until then.
+    let spool = if setting.later { Spool::default() } else { Spool::aside() };
+    let telling = Telling::of(subject);
     // Before the pages: what setting needs is given back, and they take its place.
-    let papers = Papering { pictures, cache, setting }.take(papers, &mut kept.papers)?;
+    let papering = Papering { pictures: subject.pictures, cache, spool: &spool, setting };
+    let papers = papering.take(telling.papers(), &mut kept.papers)?;
     let mut output = Output::default();
-    for (path, bytes) in site::render(&site, theme, &mut kept.pages)? {
-        output.insert(path, Content::Bytes(bytes))?;
+    for (path, content) in site::render(&telling.pages(), telling.issued(), theme, &spool, &mut kept.pages)? {
+        output.insert(path, content)?;
     }
-    for (folder, files) in &shown {
+    for (folder, files) in &telling.pictures() {
         for file in files {
             let content = Content::File { path: file.from.clone(), digest: file.digest, bytes: file.bytes };
             output.insert(format!("{folder}/{}", file.path), content)?;
         }
     }
-    for (path, bytes) in papers.files {
+    for (path, content) in papers.files {
         // The client signs them; the office keeps its own copies.
-        output.insert(format!("office/{path}"), Content::Bytes(bytes.clone()))?;
-        output.insert(format!("client/{path}"), Content::Bytes(bytes))?;
+        output.insert(format!("office/{path}"), content.clone())?;
+        output.insert(format!("client/{path}"), content)?;
     }
     Ok(Published { output, waiting: papers.waiting })
 }

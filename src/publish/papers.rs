@@ -1,13 +1,13 @@
 //! The sheets to sign: taken as they were set when nothing on them has changed, else handed to the press.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
 use rayon::prelude::*;
 
 use crate::pictures::{Cache, Digest, Rendition, Renditions};
 use crate::views::sign_off::SignOff;
 
+use super::output::{Content, Spool};
 use super::press::{Job, Made, Order, Shelf};
 use super::{File, PublishError, Setting};
 
@@ -22,7 +22,7 @@ pub struct Kept {
 #[derive(Debug, Clone)]
 struct Paper {
     from: Digest,
-    bytes: Arc<[u8]>,
+    content: Content,
 }
 
 /// Every sheet that there is.
@@ -37,6 +37,7 @@ pub struct Papers {
 pub struct Papering<'a> {
     pub pictures: &'a BTreeMap<String, Renditions>,
     pub cache: &'a Cache,
+    pub spool: &'a Spool,
     pub setting: Setting<'a>,
 }
 
@@ -74,11 +75,11 @@ impl Papering<'_> {
                 }
             };
             if let Some(paper) = paper {
-                taken.files.push((path.clone(), Arc::clone(&paper.bytes)));
+                taken.files.push((path.clone(), paper.content.clone()));
                 kept.papers.insert(path, paper);
             }
         }
-        let job = Job::new(orders, self.cache.clone(), kept.shelf.clone());
+        let job = Job::new(orders, self.cache.clone(), self.spool.clone(), kept.shelf.clone());
         if self.setting.later || job.is_empty() {
             taken.waiting = Some(job).filter(|job| !job.is_empty());
             return Ok(taken);
@@ -89,11 +90,11 @@ impl Papering<'_> {
 
     /// The sheets that were ready, and those that the press put out just now.
     fn collect(&self, kept: &mut Kept, ready: Vec<File>) -> Result<Papers, PublishError> {
-        let mut files: BTreeMap<String, Arc<[u8]>> = ready.into_iter().collect();
-        for (path, Made { from, bytes }) in kept.shelf.emptied() {
-            let bytes = bytes.map_err(|why| PublishError::Sheet(path.clone(), why))?;
-            files.insert(path.clone(), Arc::clone(&bytes));
-            kept.papers.insert(path, Paper { from, bytes });
+        let mut files: BTreeMap<String, Content> = ready.into_iter().collect();
+        for (path, Made { from, content }) in kept.shelf.emptied() {
+            let content = content.map_err(|why| PublishError::Sheet(path.clone(), why))?;
+            files.insert(path.clone(), content.clone());
+            kept.papers.insert(path, Paper { from, content });
         }
         Ok(Papers { files: files.into_iter().collect(), waiting: None })
     }
@@ -114,12 +115,12 @@ impl Papering<'_> {
         if let Some(paper) = before.filter(|paper| paper.from == from) {
             return Ok(Stands::Ready(paper.clone()));
         }
-        if let Some(Made { bytes, .. }) = made.filter(|made| made.from == from) {
-            let bytes = bytes.clone().map_err(fail)?;
-            return Ok(Stands::Ready(Paper { from, bytes }));
+        if let Some(Made { content, .. }) = made.filter(|made| made.from == from) {
+            let content = content.clone().map_err(fail)?;
+            return Ok(Stands::Ready(Paper { from, content }));
         }
         if let Some(bytes) = self.cache.get("sheet", &from) {
-            return Ok(Stands::Ready(Paper { from, bytes: bytes.into() }));
+            return Ok(Stands::Ready(Paper { from, content: self.spool.lay(bytes) }));
         }
         let pictures = shown.into_iter().map(|(key, rendition)| (key, rendition.clone())).collect();
         let order = Order { path: path.to_owned(), from, view, pictures };

@@ -14,6 +14,7 @@ use crate::pictures::{Cache, Digest, Rendition};
 use crate::views::sign_off::SignOff;
 
 use super::PublishError;
+use super::output::{Content, Spool};
 
 /// Raised when the same view would be set otherwise.
 pub const SETTING: &str = concat!("sheets 6 ", env!("CARGO_PKG_VERSION"));
@@ -39,7 +40,7 @@ pub struct Order {
 #[derive(Debug)]
 pub struct Made {
     pub from: Digest,
-    pub bytes: Result<Arc<[u8]>, String>,
+    pub content: Result<Content, String>,
 }
 
 /// Where the press puts what it has set.
@@ -62,12 +63,13 @@ impl Shelf {
 pub struct Job {
     orders: Vec<Order>,
     cache: Cache,
+    spool: Spool,
     shelf: Shelf,
 }
 
 impl Job {
-    pub(super) fn new(orders: Vec<Order>, cache: Cache, shelf: Shelf) -> Self {
-        Self { orders, cache, shelf }
+    pub(super) fn new(orders: Vec<Order>, cache: Cache, spool: Spool, shelf: Shelf) -> Self {
+        Self { orders, cache, spool, shelf }
     }
 
     pub(super) fn is_empty(&self) -> bool {
@@ -125,7 +127,7 @@ impl Job {
             // A sheet that can't be kept is set again next time.
             let _ = self.cache.put("sheet", &order.from, bytes);
         }
-        self.shelf.put(order.path, Made { from: order.from, bytes: bytes.map(Arc::from) });
+        self.shelf.put(order.path, Made { from: order.from, content: bytes.map(|bytes| self.spool.lay(bytes)) });
     }
 }
 

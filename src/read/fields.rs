@@ -168,12 +168,20 @@ fn with_article(name: &str) -> String {
     format!("{article} {name}")
 }
 
+/// The most names that one that is nobody's is compared with.
+const MOST_COMPARED: usize = 500;
+
 /// The known word that is nearest to what was written, if one is near.
 pub fn nearest<'k>(written: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
     let plain = |word: &str| word.to_lowercase().replace(['_', '-'], " ");
     let written = plain(written);
-    let allowed = (written.chars().count() / 3).clamp(1, 3);
+    let length = written.chars().count();
+    let allowed = (length / 3).clamp(1, 3);
+    // In a book of thousands of names thousands may be wrong.
+    let is_as_long = |word: &&str| word.chars().count().abs_diff(length) <= allowed;
     known
+        .take(MOST_COMPARED)
+        .filter(is_as_long)
         .map(|word| (strsim::damerau_levenshtein(&written, &plain(word)), word))
         .filter(|(distance, _)| *distance <= allowed)
         .min_by_key(|(distance, _)| *distance)

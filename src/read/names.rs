@@ -1,9 +1,9 @@
 //! Names that must be somebody's: openings, milestones, options, allowances, products.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 use crate::book::vocabulary::NameOf;
-use crate::book::{Book, NeededFor, Opening, Room, Selection, Waiver, When};
+use crate::book::{Book, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
 use crate::finding::Finding;
 use crate::source::Span;
 
@@ -14,26 +14,34 @@ use super::plan_names;
 use super::room::Common;
 use super::values::{unknown_message, unknown_remedy};
 
+/// The names that are somebody's in the whole book.
+struct Known<'a> {
+    milestones: HashSet<&'a str>,
+    selections: Names<'a>,
+}
+
 /// Checks every name of the book.
 pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     let mut faults = Faults::default();
-    milestones(book, &mut faults);
-    hold_points(book, &mut faults);
-    waivers(book, &book.project.waivers, &mut faults);
+    let milestone_names = book.project.milestones.iter().map(|milestone| milestone.name.as_str());
+    let known = Known { milestones: milestone_names.collect(), selections: Names::of(book) };
+    milestones(book, &known, &mut faults);
+    hold_points(book, &known, &mut faults);
+    waivers(book, &known, &book.project.waivers, &mut faults);
     for room in &book.rooms {
         faults.room = Some(room.folder.clone());
-        waivers(book, &room.waivers, &mut faults);
+        waivers(book, &known, &room.waivers, &mut faults);
         plan_names::check(room, &mut faults);
         for opening in &room.openings {
             faults.item = Some(opening.name.clone());
             shared_counter(room, opening, &mut faults);
-            waivers(book, &opening.waivers, &mut faults);
+            waivers(book, &known, &opening.waivers, &mut faults);
         }
         for selection in &room.selections {
             faults.item = Some(selection.name.clone());
-            of_selection(book, loaded, room, selection, &mut faults);
-            other_selections(book, room, selection, &mut faults);
-            waivers(book, &selection.waivers, &mut faults);
+            of_selection(book, (&known, loaded), room, selection, &mut faults);
+            other_selections(book, &known, room, selection, &mut faults);
+            waivers(book, &known, &selection.waivers, &mut faults);
         }
         faults.item = None;
     }
@@ -57,7 +65,7 @@ pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
     findings.append(&mut faults.findings);
 }
 
-fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection, faults: &mut Faults) {
+fn of_selection(book: &Book, (names, loaded): (&Known<'_>, &Loaded), room: &Room, selection: &Selection, faults: &mut Faults) {
     let mut told = |span: Span, name: &str, of: NameOf, known: Vec<&str>| {
         faults.stop(
             "source/unknown-name",
@@ -74,9 +82,9 @@ fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection
         told(place.span, place, NameOf::Opening, known);
     }
     if let Some(needed) = selection.needed_for.spanned() {
-        let known: Vec<&str> = book.project.milestones.iter().map(|milestone| milestone.name.as_str()).collect();
         match &needed.value {
-            NeededFor::Milestone(name) if !known.contains(&name.as_str()) => {
+            NeededFor::Milestone(name) if !names.milestones.contains(name.as_str()) => {
+                let known = book.project.milestones.iter().map(|milestone| milestone.name.as_str()).collect();
                 told(needed.span, name, NameOf::Milestone, known)
             }
             _ => {}
@@ -96,15 +104,15 @@ fn of_selection(book: &Book, loaded: &Loaded, room: &Room, selection: &Selection
     }
 }
 
-fn milestones(book: &Book, faults: &mut Faults) {
+fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
     let milestones = &book.project.milestones;
-    for milestone in milestones {
+    let circular = on_themselves(milestones);
+    for (number, milestone) in milestones.iter().enumerate() {
         let When::After { milestones: all_before, .. } = &milestone.when else { continue };
-        let known = |name: &str| milestones.iter().any(|other| other.name.value == name);
-        for before in all_before.iter().filter(|before| !known(&before.value)) {
+        for before in all_before.iter().filter(|before| !known.milestones.contains(before.as_str())) {
             unknown_milestone(book, before.span, before, faults);
         }
-        if let (Some(before), true) = (all_before.first(), hangs_on_itself(book, &milestone.name)) {
+        if let (Some(before), true) = (all_before.first(), circular.contains(&number)) {
             let message = format!("the milestone `{}` comes after itself", milestone.name.value);
             faults.stop("source/wrong-type", before.span, message, "give one milestone of the circle a date");
         }
@@ -118,10 +126,10 @@ fn unknown_milestone(book: &Book, span: Span, name: &str, faults: &mut Faults) {
 }
 
 /// Milestones after which waivers no longer hold.
-fn waivers(book: &Book, waivers: &[Waiver], faults: &mut Faults) {
+fn waivers(book: &Book, known: &Known<'_>, waivers: &[Waiver], faults: &mut Faults) {
     for until in waivers.iter().filter_map(|waiver| waiver.until.spanned()) {
         if let NeededFor::Milestone(name) = &until.value
-            && !book.project.milestones.iter().any(|milestone| milestone.name.value == *name)
+            && !known.milestones.contains(name.as_str())
         {
             unknown_milestone(book, until.span, name, faults);
         }
@@ -141,10 +149,10 @@ fn shared_counter(room: &Room, opening: &Opening, faults: &mut Faults) {
 }
 
 /// Other selections that a selection names.
-fn other_selections(book: &Book, room: &Room, selection: &Selection, faults: &mut Faults) {
+fn other_selections(book: &Book, known: &Known<'_>, room: &Room, selection: &Selection, faults: &mut Faults) {
     for name in selection.depends_on.iter().chain(&selection.meets) {
         // A room of which a file could not be read may hold the selection.
-        if book.unread.is_empty() && book.selection_named(room, name).is_none() {
+        if book.unread.is_empty() && known.selections.selection(room, name).is_none() {
             let known = room.selections.iter().map(|other| other.name.as_str());
             let remedy = unknown_remedy(name, NameOf::Selection, known);
             faults.stop("source/unknown-name", name.span, unknown_message(name, NameOf::Selection), remedy);
@@ -152,33 +160,28 @@ fn other_selections(book: &Book, room: &Room, selection: &Selection, faults: &mu
     }
 }
 
-fn hold_points(book: &Book, faults: &mut Faults) {
+fn hold_points(book: &Book, known: &Known<'_>, faults: &mut Faults) {
     for hold in &book.project.hold_points {
         if let NeededFor::Milestone(name) = &hold.on.value
-            && !book.project.milestones.iter().any(|milestone| milestone.name.value == *name)
+            && !known.milestones.contains(name.as_str())
         {
             unknown_milestone(book, hold.on.span, name, faults);
         }
     }
 }
 
-fn hangs_on_itself(book: &Book, name: &str) -> bool {
-    let before = |name: &str| {
-        let milestone = book.project.milestones.iter().find(|other| other.name.value == name);
-        match milestone.map(|milestone| &milestone.when) {
-            Some(When::After { milestones, .. }) => milestones.iter().map(|before| before.as_str()).collect(),
-            _ => vec![],
-        }
-    };
-    let mut seen = BTreeSet::new();
-    let mut ahead = before(name);
-    while let Some(at) = ahead.pop() {
-        if at == name {
-            return true;
-        }
-        if seen.insert(at) {
-            ahead.extend(before(at));
-        }
+/// The milestones that come after themselves, by number.
+fn on_themselves(milestones: &[Milestone]) -> BTreeSet<usize> {
+    let mut numbers: HashMap<&str, usize> = HashMap::new();
+    for (number, milestone) in milestones.iter().enumerate() {
+        numbers.entry(milestone.name.as_str()).or_insert(number);
     }
-    false
+    let before = |milestone: &Milestone| match &milestone.when {
+        When::After { milestones, .. } => {
+            milestones.iter().filter_map(|name| numbers.get(name.as_str()).copied()).collect()
+        }
+        When::On(_) => vec![],
+    };
+    let links: Vec<Vec<usize>> = milestones.iter().map(before).collect();
+    circles(&links).into_iter().flatten().collect()
 }

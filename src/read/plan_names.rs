@@ -84,7 +84,7 @@ fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
         let message = format!("there is no island or run called `{}`", name.value);
         let remedy = match known.as_slice() {
             [] => "write the room's `islands` or `runs` first".to_string(),
-            known => format!("write one of {}", known.join(", ")),
+            known => format!("write one of {}", known.iter().take(12).copied().collect::<Vec<_>>().join(", ")),
         };
         faults.stop("source/unknown-name", name.span, message, remedy);
     }

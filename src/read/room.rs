@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::vocabulary::{OPENING, ROOM};
-use crate::book::{Access, Clearances, Layout, Note, Room, Selection, Slot};
+use crate::book::{LookUp, Access, Clearances, Layout, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
@@ -122,6 +122,7 @@ fn empty(folder: &str) -> Room {
         private: Slot::Absent,
         waivers: vec![],
         span: None,
+        look_up: LookUp::default(),
     }
 }
 
@@ -162,7 +163,7 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
 
 fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {
     let prefix = format!("rooms/{folder}/");
-    let notes = loaded.prose.iter().filter(|(path, _)| path.starts_with(&prefix));
+    let notes = loaded.prose.range(prefix.clone()..).take_while(|(path, _)| path.starts_with(&prefix));
     notes.map(|(path, markdown)| Note { path: path.clone(), markdown: markdown.clone() }).collect()
 }
 

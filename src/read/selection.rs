@@ -1,6 +1,6 @@
 //! Reads a selection: its own fields, and its options.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 
 use crate::book::vocabulary::{NameOf, OPTION, SELECTION, Shape};
 use crate::book::{NeededFor, Room, Selection, short_name_of};
@@ -117,29 +117,62 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
             }
         }
     }
+    let (mut names, mut numbers) = (FreeNames::default(), FreeTags::of(&room.letter));
     for selection in &mut room.selections {
         if selection.id.is_empty() {
-            selection.id = free(&short_name_of(&selection.name), &ids);
-            ids.insert(selection.id.clone());
+            selection.id = names.take(short_name_of(&selection.name), &mut ids);
         }
         if selection.tag.is_empty() {
-            selection.tag = free_tag(&room.letter, &tags);
-            tags.insert(selection.tag.clone());
+            selection.tag = numbers.take(&mut tags);
         }
     }
-    room.selections.sort_by_key(|selection| tag_order(&selection.tag));
+    room.selections.sort_by_cached_key(|selection| tag_order(&selection.tag));
+    room.was_changed();
     findings.append(&mut faults.findings);
 }
 
-/// The first number of a room that is not taken, such as `K-07`.
-pub fn free_tag(letter: &str, taken: &BTreeSet<String>) -> String {
-    let mut numbers = (1_u32..).map(|number| format!("{letter}-{number:02}"));
-    numbers.find(|tag| !taken.contains(tag)).unwrap_or_default()
+/// The numbers of a room that are not taken, such as `K-07`, each tried once.
+pub struct FreeTags<'a> {
+    letter: &'a str,
+    tried: u32,
 }
 
-fn free(name: &str, taken: &BTreeSet<String>) -> String {
-    let mut names = std::iter::once(name.to_string()).chain((2_u32..).map(|number| format!("{name}-{number}")));
-    names.find(|name| !taken.contains(name)).unwrap_or_default()
+impl<'a> FreeTags<'a> {
+    /// Of a room, by its letter.
+    pub fn of(letter: &'a str) -> Self {
+        Self { letter, tried: 0 }
+    }
+
+    /// The first that is free, which is taken from now on. Nothing that was taken is given back meanwhile.
+    pub fn take(&mut self, taken: &mut BTreeSet<String>) -> String {
+        loop {
+            self.tried += 1;
+            let tag = format!("{}-{:02}", self.letter, self.tried);
+            if taken.insert(tag.clone()) {
+                return tag;
+            }
+        }
+    }
+}
+
+/// Short names that are not taken, each tried once: `tap`, `tap-2`.
+#[derive(Default)]
+struct FreeNames(HashMap<String, u32>);
+
+impl FreeNames {
+    fn take(&mut self, name: String, taken: &mut BTreeSet<String>) -> String {
+        if taken.insert(name.clone()) {
+            return name;
+        }
+        let tried = self.0.entry(name.clone()).or_insert(1);
+        loop {
+            *tried += 1;
+            let other = format!("{name}-{tried}");
+            if taken.insert(other.clone()) {
+                return other;
+            }
+        }
+    }
 }
 
 /// Letters, then the number, so that `K-9` comes before `K-10`.

@@ -6,7 +6,7 @@ use crate::book::{Book, Record, Room};
 use crate::finding::{Finding, Severity};
 use crate::source::{Span, Spanned};
 
-use super::selection::{free_tag, tag_order};
+use super::selection::{FreeTags, tag_order};
 
 /// The tag under which each item was issued last, by room and item, with its name then.
 struct AsIssued<'r> {
@@ -29,7 +29,7 @@ impl<'r> AsIssued<'r> {
     /// Each tag of a room that was issued, with the item that bears it: the first of two that do.
     fn of_room(&self, room: &str) -> BTreeMap<&'r str, (&'r str, &'r str)> {
         let mut tags = BTreeMap::new();
-        for ((_, item), (tag, name)) in self.items.iter().filter(|((folder, _), _)| *folder == room) {
+        for ((_, item), (tag, name)) in self.items.range((room, "")..).take_while(|((folder, _), _)| *folder == room) {
             tags.entry(*tag).or_insert((*item, *name));
         }
         tags
@@ -54,17 +54,19 @@ fn set(room: &mut Room, issued: &AsIssued<'_>, taken: &BTreeMap<&str, (&str, &st
     let (folder, letter) = (room.folder.clone(), room.letter.clone());
     // What was issued first, so that nothing new takes a number that is spoken for.
     for selection in room.selections.iter_mut().filter(|selection| selection.tag_at.is_none()) {
-        let own = taken.iter().find(|(_, (item, _))| *item == selection.id).map(|(tag, _)| *tag);
-        let own = own.filter(|tag| issued.tag(&folder, &selection.id) == Some(*tag) && !used.contains(*tag));
+        // Of two that were issued with one tag, the first bears it.
+        let own = issued.tag(&folder, &selection.id).filter(|tag| !used.contains(*tag));
+        let own = own.filter(|tag| taken.get(tag).is_some_and(|(item, _)| *item == selection.id));
         selection.tag = own.unwrap_or_default().to_string();
         used.extend(own.map(str::to_string));
     }
     used.extend(taken.keys().map(|tag| (*tag).to_string()));
+    let mut numbers = FreeTags::of(&letter);
     for selection in room.selections.iter_mut().filter(|selection| selection.tag.is_empty()) {
-        selection.tag = free_tag(&letter, &used);
-        used.insert(selection.tag.clone());
+        selection.tag = numbers.take(&mut used);
     }
-    room.selections.sort_by_key(|selection| tag_order(&selection.tag));
+    room.selections.sort_by_cached_key(|selection| tag_order(&selection.tag));
+    room.was_changed();
 }
 
 fn written_otherwise(

@@ -4,7 +4,7 @@
 
 use serde::Serialize;
 
-use super::sign_off::{Approver, Line, Paper, Project, Sheet};
+use super::sign_off::{Approver, Line, Paper, Part, Project, Sheet};
 
 /// A change order from one issue to a later one.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -37,6 +37,16 @@ pub struct ChangeOrder {
     pub approvers: Vec<Approver>,
     /// How many must sign, in words.
     pub rule: String,
+    /// Which part of the change order this is, where it has so many items that it is set in parts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub part: Option<Part>,
+}
+
+impl ChangeOrder {
+    /// How many items stand on it.
+    pub fn count(&self) -> usize {
+        self.rooms.iter().map(|room| room.items.len()).sum()
+    }
 }
 
 /// A room, and what changed in it.

@@ -1,6 +1,48 @@
-//! A made-up book of as many selections as are wanted, each with two options, in rooms of twenty.
+//! A made-up book of as many selections as are wanted, each with two options, in rooms of twenty; and what
+//! publishing it takes.
 
 use std::path::Path;
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+/// What a run took.
+#[derive(Debug)]
+#[allow(dead_code)]
+pub struct Took {
+    /// Whether it ended well.
+    pub success: bool,
+    /// How long, in seconds.
+    pub seconds: f64,
+    /// The most memory that it held at a time, in KiB; 0 where the system does not tell.
+    pub peak: u64,
+}
+
+/// Publishes a book with every sheet to set.
+#[allow(dead_code)]
+pub fn publish(book: &Path, out: &Path) -> Took {
+    let mut publish = Command::new(env!("CARGO_BIN_EXE_bookmatch"));
+    publish.args(["publish", "--draft", "--today", "2027-01-15", "--out"]).args([out, book]);
+    measured(&mut publish)
+}
+
+/// Runs a command to its end, in silence.
+#[allow(clippy::disallowed_methods, dead_code)]
+pub fn measured(command: &mut Command) -> Took {
+    let began = Instant::now();
+    let mut child = command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().expect("bookmatch");
+    let mut peak = 0;
+    let status = loop {
+        // The system's own mark of the most that was held, while there is a process to ask.
+        let told = std::fs::read_to_string(format!("/proc/{}/status", child.id())).unwrap_or_default();
+        let line = told.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+        peak = line.and_then(|line| line.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(peak);
+        if let Some(status) = child.try_wait().expect("a child") {
+            break status;
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    };
+    Took { success: status.success(), seconds: began.elapsed().as_secs_f64(), peak }
+}
 
 /// The selections of one room.
 const IN_A_ROOM: usize = 20;

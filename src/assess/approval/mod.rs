@@ -8,11 +8,11 @@ mod standing;
 mod withdrawn;
 mod word;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 use crate::book::{Book, Room, Selection};
 use crate::digest::Digest;
-use crate::ledger::{Decided, Fact, Issue, Line, Odd, Purpose, Statements, Vouched};
+use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, Odd, Purpose, Statements, Vouched};
 use crate::marks::{self, Marked};
 
 pub use held::{Ahead, Held, terms_of};
@@ -82,9 +82,11 @@ impl Approvals {
         let now = marks::items(book, &marks::as_read(book));
         let said = Statements::of(&book.record.lines);
         let held = held::of(book, issue);
+        let issued: BTreeMap<u32, HashMap<(&str, &str), &IssuedItem>> =
+            book.record.issues.iter().map(|(number, issue)| (*number, issue.by_item())).collect();
         let items = book.selections().filter_map(|(room, selection)| {
             let key = (room.folder.as_str(), selection.id.as_str());
-            let facts = word::Facts { book, now: now.get(&key)?, said: &said };
+            let facts = word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued };
             let mut item = Item::of(&facts, issue, room, selection);
             if !held.is_empty() && item.standing == Standing::Approved {
                 item.standing = Standing::Held;
@@ -128,7 +130,7 @@ impl Approvals {
 
 impl Item {
     fn of(facts: &word::Facts<'_>, issue: &Issue, room: &Room, selection: &Selection) -> Self {
-        let issued = issue.item(&room.folder, &selection.id);
+        let issued = facts.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let words = facts.words(&room.folder, &selection.id);
         let wanted = &facts.book.project.approvers;
         let holds = |id: &str| words.iter().any(|word| word.who == id && word.stands());

@@ -1,5 +1,7 @@
 //! What was issued for approval and is in the book no longer.
 
+use std::collections::HashSet;
+
 use crate::book::Book;
 use crate::ledger::{Decision, Issue, Statements};
 
@@ -18,9 +20,9 @@ pub struct Withdrawn {
 
 /// The items of an issue that the book does not hold any more, in the order of the issue.
 pub fn of(book: &Book, issue: &Issue, said: &Statements<'_>) -> Vec<Withdrawn> {
-    let is_here = |room: &str, item: &str| {
-        book.room(room).is_some_and(|room| room.selections.iter().any(|selection| selection.id == item))
-    };
+    let here: HashSet<(&str, &str)> =
+        book.selections().map(|(room, selection)| (room.folder.as_str(), selection.id.as_str())).collect();
+    let is_here = |room: &str, item: &str| here.contains(&(room, item));
     let approvers = &book.project.approvers;
     let gone = issue.items.iter().filter(|item| !is_here(&item.room, &item.item) && !book.unread.contains(&item.room));
     let told = gone.map(|item| {

@@ -1,8 +1,10 @@
 //! An approver's newest word on an item.
 
+use std::collections::{BTreeMap, HashMap};
+
 use crate::book::Book;
 use crate::digest::Digest;
-use crate::ledger::{Asked, By, Decided, Decision, Moment, Signed, Statement, Statements};
+use crate::ledger::{Asked, By, Decided, Decision, IssuedItem, Moment, Signed, Statement, Statements};
 use crate::marks::{self, Change, Marked};
 
 use super::name_of;
@@ -99,6 +101,8 @@ pub(super) struct Facts<'a> {
     pub book: &'a Book,
     pub now: &'a Marked,
     pub said: &'a Statements<'a>,
+    /// Every item of each issue.
+    pub issued: &'a BTreeMap<u32, HashMap<(&'a str, &'a str), &'a IssuedItem>>,
 }
 
 impl Facts<'_> {
@@ -137,8 +141,8 @@ impl Facts<'_> {
 
     /// What changed since the issue in which that mark was shown.
     fn changes(&self, issue: u32, asked: &Asked) -> Vec<Change> {
-        let issues = &self.book.record.issues;
-        let shown = |number: &u32| issues.get(number)?.item(&asked.room, &asked.item);
+        let issues = self.issued;
+        let shown = |number: &u32| issues.get(number)?.get(&(asked.room.as_str(), asked.item.as_str()));
         let is_it = |number: &&u32| shown(number).is_some_and(|issued| issued.mark == asked.mark);
         let issued = issues.keys().rev().find(is_it).or(Some(&issue)).and_then(shown);
         issued.map_or(vec![], |issued| marks::changes(&issued.content, &self.now.content))

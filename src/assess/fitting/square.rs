@@ -41,7 +41,7 @@ impl OutOfSquare {
 /// How far an opening may be out, and whether a sheet says so: the least figure among the sheets of
 /// what may go in, or the usual one.
 pub fn square_within(room: &Room, opening: &Opening) -> (Length, bool) {
-    let here = room.selections.iter().filter(|selection| selection.place.get() == Some(&opening.name.value));
+    let here = room.goes_into(&opening.name);
     let asked = here.flat_map(|selection| selection.standing()).filter_map(|option| option.fit.get()?.square.get());
     let strictest = asked.min().copied();
     (strictest.unwrap_or(USUAL), strictest.is_some())

@@ -22,9 +22,12 @@ impl<'a> Stack<'a> {
     pub fn of(room: &'a Room, opening: &Opening) -> Option<Self> {
         let own = room.opening(&opening.name.value)?;
         let bottom = |opening: &Opening| opening.sill.get().copied().unwrap_or_default();
-        // What begins at one height is asked no further: names are compared for few.
         let is_other = |other: &&Opening| bottom(other) != bottom(own) && other.name.value != own.name.value;
-        let other = room.openings.iter().find(|other| is_other(other) && are_joined(own, other))?;
+        // Those that it names, and those that name it; of several the first that is written.
+        let above = own.above.get().map(|above| &above.what);
+        let named = own.pair.get().into_iter().chain(above).flat_map(|name| room.openings_called(name));
+        let joined = named.chain(room.openings_naming(&own.name)).filter(|other| is_other(other) && are_joined(own, other));
+        let other = joined.min_by_key(|other| other.span)?;
         let (lower, upper) = if bottom(own) < bottom(other) { (own, other) } else { (other, own) };
         // Two that stand side by side at unlike heights are no stack; the lower one's height may be the bay's.
         let least = lower.height.get().and_then(|height| height.least()).map_or(Length::ZERO, |least| least.value);

@@ -116,7 +116,7 @@ fn over<'a>(hearth: &Hearth<'a>, plan: &'a Plan<'a>, own: &Thing<'a>, surface: L
 fn lower_edge(thing: &Thing<'_>, hearth: &Hearth<'_>) -> Length {
     let made = || {
         let opening = thing.opening.filter(|_| thing.is(Kind::Hood))?;
-        let hood = hearth.fitted.room.selections.iter().find(|one| one.place.get() == Some(&opening.name.value))?;
+        let hood = hearth.fitted.room.goes_into(&opening.name).next()?;
         skirt(hood, opening)
     };
     made().map_or(thing.low, |skirt| skirt.min(thing.low))

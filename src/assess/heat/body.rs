@@ -124,7 +124,7 @@ impl<'a> Body<'a> {
 
 /// What is chosen for an opening.
 fn chosen<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> {
-    room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
+    room.goes_into(&opening.name).next()
 }
 
 /// Whether a thing of the plan burns: by its part, its run, or what is chosen there.

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 
 use super::Content;
 use super::error::WriteError;
+use super::spool::Laid;
 use crate::pictures::{Hasher, PIECE};
 
 #[cfg(test)]
@@ -43,6 +44,7 @@ impl Disk {
         let mut file = File::create_new(path).map_err(failed)?;
         match content {
             Content::Bytes(bytes) => file.write_all(bytes).map_err(failed)?,
+            Content::Laid(laid) => copy_laid(laid, &mut file).map_err(failed)?,
             Content::File { path: kept, digest, .. } => {
                 let gone = |_| WriteError::Picture(kept.clone());
                 let mut source = File::open(kept).map_err(gone)?;
@@ -166,6 +168,16 @@ impl Disk {
     fn may(&self, doing: &str) -> io::Result<()> {
         self.fault.may(doing)
     }
+}
+
+/// Writes what lay aside, and checks on the way that it is what was made.
+fn copy_laid(laid: &Laid, file: &mut File) -> io::Result<()> {
+    let mut hasher = Hasher::default();
+    laid.pieces(|piece| {
+        hasher.add(piece);
+        file.write_all(piece)
+    })?;
+    if hasher.finish() == laid.digest() { Ok(()) } else { Err(io::Error::other("what lay aside for it is damaged")) }
 }
 
 #[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]

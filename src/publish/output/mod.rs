@@ -22,6 +22,8 @@ mod stage;
 
 mod switch;
 
+mod spool;
+
 mod write;
 
 #[cfg(test)]
@@ -36,6 +38,7 @@ pub use error::WriteError;
 pub use ground::MANIFEST;
 pub use path::PathError;
 pub use place::Place;
+pub use spool::{Laid, Spool};
 pub use write::{Written, write};
 
 /// Every file of a publication, in the order of its paths.
@@ -51,6 +54,8 @@ pub struct Output {
 pub enum Content {
     /// A page, style sheet, script or sheet, made just now.
     Bytes(Arc<[u8]>),
+    /// What was made just now and lies aside until it is written.
+    Laid(Laid),
     /// A picture that stands in the picture cache; it is never held in memory whole.
     File {
         /// Where it stands now.
@@ -144,6 +149,7 @@ impl Content {
     pub fn digest(&self) -> Digest {
         match self {
             Self::Bytes(bytes) => Digest::of(bytes),
+            Self::Laid(laid) => laid.digest(),
             Self::File { digest, .. } => *digest,
         }
     }
@@ -153,6 +159,7 @@ impl Content {
     pub fn size(&self) -> u64 {
         match self {
             Self::Bytes(bytes) => bytes.len() as u64,
+            Self::Laid(laid) => laid.size(),
             Self::File { bytes, .. } => *bytes,
         }
     }

@@ -45,8 +45,7 @@ pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> R
 pub fn change_order(view: &ChangeOrder) -> Result<Vec<u8>, SheetError> {
     let json = content::json(view, &[])?;
     let ident = identifier(&json, &[]);
-    let items = view.rooms.iter().map(|room| room.items.len()).sum();
-    let bytes = export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), &ident, items);
+    let bytes = export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), &ident, view.count());
     forget();
     bytes
 }

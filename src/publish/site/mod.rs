@@ -1,14 +1,14 @@
 //! The site: a view and a template make a page.
 
 use super::File;
+use super::output::{Content, Spool};
 use super::theme::{Theme, ThemeError};
 use crate::pictures::Digest;
-use crate::views::sheet::OnSheet;
-use crate::views::site::Site;
+use crate::views::sheet::{IssuedAs, OnSheet};
+use crate::views::site::{Portion, Site};
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use std::sync::Arc;
 use tera::Context;
 
 #[cfg(test)]
@@ -50,17 +50,17 @@ pub struct Leaf<'a> {
 
 /// Every kind of page that there is.
 pub const PAGES: &[Page] = &[
-    Page { folder: "client", template: "cover.html", leaves: |site| vec![leaf(&site.client.cover)] },
+    Page { folder: "client", template: "cover.html", leaves: |site| leaves(site.client.cover.as_slice()) },
     Page { folder: "client", template: "room.html", leaves: |site| leaves(&site.client.rooms) },
     Page { folder: "client", template: "item.html", leaves: |site| leaves(&site.client.items) },
-    Page { folder: "client", template: "sign.html", leaves: |site| vec![leaf(&site.client.sign)] },
-    Page { folder: "installer", template: "installer.html", leaves: |site| vec![leaf(&site.installer.index)] },
+    Page { folder: "client", template: "sign.html", leaves: |site| leaves(site.client.sign.as_slice()) },
+    Page { folder: "installer", template: "installer.html", leaves: |site| leaves(site.installer.index.as_slice()) },
     Page { folder: "installer", template: "opening.html", leaves: |site| leaves(&site.installer.openings) },
-    Page { folder: "office", template: "office.html", leaves: |site| vec![leaf(&site.office.index)] },
+    Page { folder: "office", template: "office.html", leaves: |site| leaves(site.office.index.as_slice()) },
     Page { folder: "office", template: "schedule.html", leaves: |site| leaves(&site.office.schedules) },
-    Page { folder: "office", template: "schedule.html", leaves: |site| vec![leaf(&site.office.orders)] },
-    Page { folder: "office", template: "schedule.html", leaves: |site| vec![leaf(&site.office.money)] },
-    Page { folder: "office", template: "review.html", leaves: |site| vec![leaf(&site.office.review)] },
+    Page { folder: "office", template: "schedule.html", leaves: |site| leaves(site.office.orders.as_slice()) },
+    Page { folder: "office", template: "schedule.html", leaves: |site| leaves(site.office.money.as_slice()) },
+    Page { folder: "office", template: "review.html", leaves: |site| leaves(site.office.review.as_slice()) },
     Page { folder: "office", template: "rules.html", leaves: |site| leaves(site.office.rules.as_slice()) },
 ];
 
@@ -88,62 +88,70 @@ fn leaf<View: OnSheet + Serialize + Sync>(view: &View) -> Leaf<'_> {
 }
 
 /// Renders one page and the style sheet of its margins: what to write, by path in its folder.
-///
-/// # Errors
-/// When the template asks for something that the page does not say.
-pub fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) -> Result<[File; 2], ThemeError> {
+fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) -> Result<[String; 2], ThemeError> {
     let mut values = (leaf.values)();
     values.insert("folder", page.folder);
     let html = theme.render(page.template, language, &values)?;
-    let margins = theme.render("margins.css", language, &values)?;
-    Ok([(leaf.path.clone(), html.into_bytes().into()), (leaf.margins.clone(), margins.into_bytes().into())])
+    Ok([html, theme.render("margins.css", language, &values)?])
 }
 
-/// Renders the whole site, pictures and papers excepted: path from the site's root → bytes.
+/// Renders a site portion by portion, pictures and papers excepted: path from the site's root → what to write.
+/// What a page says is dropped as soon as it is rendered. `issued` is the newest issue.
 ///
 /// # Errors
 /// When a template asks for something that a page does not say, or the language has no words.
-pub fn render(site: &Site, theme: &Theme, kept: &mut Kept) -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
+pub fn render(
+    portions: &[Portion<'_>],
+    issued: Option<&IssuedAs>,
+    theme: &Theme,
+    spool: &Spool,
+    kept: &mut Kept,
+) -> Result<BTreeMap<String, Content>, ThemeError> {
     let mut files = BTreeMap::new();
     for folder in FOLDERS {
-        let carried = theme.assets_of(folder).map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone()));
-        files.extend(carried);
+        let carried = theme.assets_of(folder);
+        files.extend(carried.map(|(path, bytes)| (format!("{folder}/{path}"), Content::Bytes(bytes.clone()))));
         // By this a page that is older than what is published now can know it; the office's own has no script.
-        if let Some(issued) = site.client.cover.sheet.project.issued.as_ref().filter(|_| folder != "office") {
+        if let Some(issued) = issued.filter(|_| folder != "office") {
             let text = serde_json::to_vec(issued).unwrap_or_default();
-            files.insert(format!("{folder}/issue.json"), text.into());
+            files.insert(format!("{folder}/issue.json"), Content::Bytes(text.into()));
         }
     }
-    let pages: Vec<&Page> = PAGES.iter().collect();
-    let leaves: Vec<(&Page, Leaf<'_>)> =
-        pages.par_iter().flat_map_iter(|page| (page.leaves)(site).into_iter().map(move |leaf| (*page, leaf))).collect();
     let before = std::mem::take(kept);
-    let make = |(page, leaf): &(&Page, Leaf<'_>)| before.or_render(theme, &site.language, page, leaf);
-    let made: Vec<Result<(String, Made), ThemeError>> = leaves.par_iter().map(make).collect();
-    for made in made {
-        let (key, made) = made?;
-        let (folder, _) = key.split_once('/').unwrap_or((&key, ""));
-        files.extend(made.files.iter().map(|(path, bytes)| (format!("{folder}/{path}"), bytes.clone())));
-        kept.0.insert(key, made);
+    let rendered: Vec<Result<Vec<(String, Made)>, ThemeError>> =
+        portions.par_iter().map(|portion| before.or_rendered(&portion(), theme, spool)).collect();
+    for portion in rendered {
+        for (key, made) in portion? {
+            let (folder, _) = key.split_once('/').unwrap_or((&key, ""));
+            files.extend(made.files.iter().map(|(path, content)| (format!("{folder}/{path}"), content.clone())));
+            kept.0.insert(key, made);
+        }
     }
     Ok(files)
 }
 
 impl Kept {
+    /// Every page of a portion.
+    fn or_rendered(&self, site: &Site, theme: &Theme, spool: &Spool) -> Result<Vec<(String, Made)>, ThemeError> {
+        let leaves = PAGES.iter().flat_map(|page| (page.leaves)(site).into_iter().map(move |leaf| (page, leaf)));
+        leaves.map(|(page, leaf)| self.or_render(theme, &site.language, (page, &leaf), spool)).collect()
+    }
+
     /// The page as it was kept, or rendered anew when what it says has changed.
     fn or_render(
         &self,
         theme: &Theme,
         language: &str,
-        page: &Page,
-        leaf: &Leaf<'_>,
+        (page, leaf): (&Page, &Leaf<'_>),
+        spool: &Spool,
     ) -> Result<(String, Made), ThemeError> {
         let key = format!("{}/{}", page.folder, leaf.path);
         let from = Digest::of_parts(&[language.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
-        let files = match self.0.get(&key) {
-            Some(made) if made.from == from => made.files.clone(),
-            _ => render_page(theme, language, page, leaf)?,
-        };
-        Ok((key, Made { from, files }))
+        if let Some(made) = self.0.get(&key).filter(|made| made.from == from) {
+            return Ok((key, Made { from, files: made.files.clone() }));
+        }
+        let [html, margins] = render_page(theme, language, page, leaf)?;
+        let lay = |path: &str, text: String| (path.to_owned(), spool.lay(text.into_bytes()));
+        Ok((key, Made { from, files: [lay(&leaf.path, html), lay(&leaf.margins, margins)] }))
     }
 }

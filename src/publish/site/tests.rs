@@ -1,12 +1,30 @@
 //! Every page of the made-up books, as HTML.
 
 use super::*;
+use crate::views::cover::Cover;
 use crate::views::samples;
+use crate::views::site::ClientPages;
 use std::path::{Component, Path};
 
 fn rendered(site: &Site) -> BTreeMap<String, String> {
-    let files = render(site, &Theme::standard().unwrap(), &mut Kept::default()).unwrap();
-    files.into_iter().filter_map(|(path, bytes)| Some((path, String::from_utf8(bytes.to_vec()).ok()?))).collect()
+    let files = made(site, &Theme::standard().unwrap(), &mut Kept::default());
+    files.into_iter().filter_map(|(path, content)| Some((path, text(content)?))).collect()
+}
+
+/// All of a site as one portion.
+fn made(site: &Site, theme: &Theme, kept: &mut Kept) -> BTreeMap<String, Content> {
+    let whole: Portion<'_> = Box::new(|| site.clone());
+    let issued = site.client.cover.as_ref().and_then(|cover| cover.sheet.project.issued.as_ref());
+    render(&[whole], issued, theme, &Spool::default(), kept).unwrap()
+}
+
+fn text(content: Content) -> Option<String> {
+    let Content::Bytes(bytes) = content else { return None };
+    String::from_utf8(bytes.to_vec()).ok()
+}
+
+fn cover(site: &mut Site) -> &mut Cover {
+    site.client.cover.as_mut().unwrap()
 }
 
 /// Values of an attribute, in the order of the page.
@@ -102,7 +120,7 @@ fn a_draft_says_so_on_every_page_and_an_issue_does_not() {
         assert!(html.contains("class=\"watermark\""), "{page} on paper");
         assert!(html.contains("class=\"draft\""), "{page} on a screen");
     }
-    site.client.cover.sheet.project.draft = false;
+    cover(&mut site).sheet.project.draft = false;
     let cover = &rendered(&site)["client/index.html"];
     assert!(!cover.contains("Draft"), "an issued cover is no draft");
 }
@@ -110,7 +128,7 @@ fn a_draft_says_so_on_every_page_and_an_issue_does_not() {
 #[test]
 fn a_name_with_marks_of_html_and_css_is_only_a_name() {
     let mut site = samples::full();
-    site.client.cover.sheet.project.title = "</title><b>\"A\\B\"".into();
+    cover(&mut site).sheet.project.title = "</title><b>\"A\\B\"".into();
     let files = rendered(&site);
     assert!(!files["client/index.html"].contains("<b>\"A"));
     assert!(files["client/assets/margins/index.css"].contains("\\3c /title>\\3c b>\\22 A\\5c B\\22 "));
@@ -131,8 +149,8 @@ fn pictures_reserve_their_space_and_all_but_the_first_wait_to_be_seen() {
 #[test]
 fn the_same_views_make_the_same_bytes() {
     let theme = Theme::standard().unwrap();
-    let made = || render(&samples::full(), &theme, &mut Kept::default()).unwrap();
-    assert_eq!(made(), made());
+    let once = || made(&samples::full(), &theme, &mut Kept::default());
+    assert_eq!(once(), once());
 }
 
 #[test]
@@ -140,14 +158,14 @@ fn pages_that_were_kept_are_those_that_would_be_made() {
     let theme = Theme::standard().unwrap();
     let mut kept = Kept::default();
     let mut site = samples::full();
-    render(&site, &theme, &mut kept).unwrap();
-    site.client.cover.sheet.project.title = "Another Court".into();
+    made(&site, &theme, &mut kept);
+    cover(&mut site).sheet.project.title = "Another Court".into();
     site.client.rooms.pop();
-    let again = render(&site, &theme, &mut kept).unwrap();
-    assert_eq!(again, render(&site, &theme, &mut Kept::default()).unwrap());
-    assert!(String::from_utf8_lossy(&again["client/index.html"]).contains("Another Court"));
+    let again = made(&site, &theme, &mut kept);
+    assert_eq!(again, made(&site, &theme, &mut Kept::default()));
+    assert!(text(again["client/index.html"].clone()).unwrap().contains("Another Court"));
     site.language = "es".into();
-    assert_eq!(render(&site, &theme, &mut kept).unwrap(), render(&site, &theme, &mut Kept::default()).unwrap());
+    assert_eq!(made(&site, &theme, &mut kept), made(&site, &theme, &mut Kept::default()));
 }
 
 /// Most that a page weighs on a screen without its photographs: HTML with its data, styles, and the fonts
@@ -178,4 +196,29 @@ fn what_scripts_add_to_a_page_stays_light() {
         let weight = theme.assets()[script].len() + theme.assets()["assets/act.css"].len();
         assert!(weight < ACTS, "{script} and its style weigh {weight} bytes");
     }
+}
+
+#[test]
+fn a_site_told_page_by_page_is_the_one_told_whole() {
+    let (theme, site) = (Theme::standard().unwrap(), samples::full());
+    let language = || site.language.clone();
+    let of_client = |client: ClientPages| Site { language: language(), client, ..Site::default() };
+    let rest = ClientPages { rooms: vec![], items: vec![], ..site.client.clone() };
+    let mut portions: Vec<Portion<'_>> = vec![];
+    let (rooms, items) = (site.client.rooms.clone(), site.client.items.clone());
+    portions.extend(items.into_iter().map(|item| -> Portion<'_> {
+        Box::new(move || of_client(ClientPages { items: vec![item.clone()], ..ClientPages::default() }))
+    }));
+    portions.push(Box::new(move || of_client(ClientPages { rooms: rooms.clone(), ..ClientPages::default() })));
+    portions.push(Box::new(|| Site { client: rest.clone(), ..site.clone() }));
+    let issued = site.client.cover.as_ref().and_then(|cover| cover.sheet.project.issued.as_ref());
+    let in_pieces = render(&portions, issued, &theme, &Spool::aside(), &mut Kept::default()).unwrap();
+    let whole = made(&site, &theme, &mut Kept::default());
+    let digests = |files: &BTreeMap<String, Content>| -> Vec<(String, Digest)> {
+        files.iter().map(|(path, content)| (path.clone(), content.digest())).collect()
+    };
+    assert_eq!(digests(&in_pieces), digests(&whole));
+    // What stands in every folder is held once; all else lies aside.
+    let in_memory = in_pieces.iter().filter(|(_, content)| matches!(content, Content::Bytes(_)));
+    assert!(in_memory.into_iter().all(|(path, _)| !path.ends_with(".html") && !path.contains("/margins/")));
 }

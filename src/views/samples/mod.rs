@@ -5,9 +5,15 @@ mod client;
 mod office;
 mod site_work;
 
+use super::cover::Cover;
 use super::html::Html;
+use super::installer::InstallerIndex;
+use super::office::OfficeIndex;
 use super::photo::{Photo, PhotoSize};
+use super::review::ReviewPage;
+use super::schedule::SchedulePage;
 use super::sheet::{Crumb, Fact, IssuedAs, Link, Notice, Project, Revision, Sheet};
+use super::sign::SignPage;
 use super::site::{ClientPages, InstallerPages, OfficePages, Site};
 use super::state::{Shape, State};
 
@@ -16,21 +22,21 @@ pub(crate) fn full() -> Site {
     Site {
         language: "en".into(),
         client: ClientPages {
-            cover: client::cover(),
+            cover: Some(client::cover()),
             rooms: vec![client::kitchen(), client::bath()],
             items: (1..=5).map(client::item).collect(),
-            sign: client::sign(),
+            sign: Some(client::sign()),
         },
         installer: InstallerPages {
-            index: site_work::index(),
+            index: Some(site_work::index()),
             openings: vec![site_work::refrigerator(), site_work::hood()],
         },
         office: OfficePages {
-            index: office::index(),
+            index: Some(office::index()),
             schedules: vec![office::appliances()],
-            orders: office::orders(),
-            money: office::money(),
-            review: office::review(),
+            orders: Some(office::orders()),
+            money: Some(office::money()),
+            review: Some(office::review()),
             rules: Some(office::rules()),
         },
     }
@@ -38,7 +44,6 @@ pub(crate) fn full() -> Site {
 
 /// A book with next to nothing in it: no photograph, no opening, no selection, no name of a firm.
 pub(crate) fn bare() -> Site {
-    let mut site = Site { language: "es".into(), ..Site::default() };
     let project = Project {
         title: "Patio Hondo".into(),
         issue: "borrador".into(),
@@ -50,15 +55,18 @@ pub(crate) fn bare() -> Site {
     rows.columns = vec!["Todas".into()];
     rows.totals = vec!["0".into()];
     rows.rows.iter_mut().for_each(|row| row.counts = vec!["–".into()]);
-    site.client.cover.tally = rows;
+    let [mut orders, mut money] = [SchedulePage::default(), SchedulePage::default()];
+    let (mut cover, mut sign) = (Cover { tally: rows, ..Cover::default() }, SignPage::default());
+    let (mut index, mut office, mut review) =
+        (InstallerIndex::default(), OfficeIndex::default(), ReviewPage::default());
     let sheets = [
-        (&mut site.client.cover.sheet, "index.html", "G-00", "Portada"),
-        (&mut site.client.sign.sheet, "sign.html", "S-01", "Qué se firma"),
-        (&mut site.installer.index.sheet, "index.html", "F-00", "Obra"),
-        (&mut site.office.index.sheet, "index.html", "Q-00", "Oficina"),
-        (&mut site.office.orders.sheet, "orders.html", "Q-07", "Pedidos"),
-        (&mut site.office.money.sheet, "money.html", "Q-08", "Dinero"),
-        (&mut site.office.review.sheet, "review.html", "Q-09", "Revisión"),
+        (&mut cover.sheet, "index.html", "G-00", "Portada"),
+        (&mut sign.sheet, "sign.html", "S-01", "Qué se firma"),
+        (&mut index.sheet, "index.html", "F-00", "Obra"),
+        (&mut office.sheet, "index.html", "Q-00", "Oficina"),
+        (&mut orders.sheet, "orders.html", "Q-07", "Pedidos"),
+        (&mut money.sheet, "money.html", "Q-08", "Dinero"),
+        (&mut review.sheet, "review.html", "Q-09", "Revisión"),
     ];
     for (sheet, path, number, name) in sheets {
         *sheet = Sheet {
@@ -70,7 +78,18 @@ pub(crate) fn bare() -> Site {
             ..Sheet::default()
         };
     }
-    site
+    Site {
+        language: "es".into(),
+        client: ClientPages { cover: Some(cover), sign: Some(sign), ..ClientPages::default() },
+        installer: InstallerPages { index: Some(index), ..InstallerPages::default() },
+        office: OfficePages {
+            index: Some(office),
+            orders: Some(orders),
+            money: Some(money),
+            review: Some(review),
+            ..OfficePages::default()
+        },
+    }
 }
 
 fn sheet(path: &str, number: &str, name: &str) -> Sheet {

@@ -1,8 +1,8 @@
 //! The pictures that a folder shows, under names that stay the same as long as the picture does.
 
-use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::path::PathBuf;
+use std::sync::{Mutex, PoisonError};
 
 use crate::book::Photo as Named;
 use crate::pictures::{Digest, Renditions};
@@ -27,13 +27,13 @@ pub struct PageFile {
 /// The pictures at hand, and those that were shown.
 pub struct Album<'a> {
     pictures: &'a BTreeMap<String, Renditions>,
-    shown: RefCell<BTreeMap<String, PageFile>>,
+    shown: Mutex<BTreeMap<String, PageFile>>,
 }
 
 impl<'a> Album<'a> {
     /// An album with nothing shown yet.
     pub fn of(pictures: &'a BTreeMap<String, Renditions>) -> Self {
-        Self { pictures, shown: RefCell::default() }
+        Self { pictures, shown: Mutex::default() }
     }
 
     /// A picture for a page, no wider than `most`; none when it could not be made.
@@ -44,7 +44,7 @@ impl<'a> Album<'a> {
         files.sort_by_key(|file| file.width);
         let middle = files.iter().rev().find(|file| file.width <= MIDDLE).or(files.first())?;
         let path = |file: &crate::pictures::Rendition| format!("pictures/{}-{}.jpg", made.digest.short(16), file.width);
-        let mut shown = self.shown.borrow_mut();
+        let mut shown = self.shown.lock().unwrap_or_else(PoisonError::into_inner);
         for file in &files {
             let page = PageFile { path: path(file), from: file.path.clone(), digest: file.digest, bytes: file.bytes };
             shown.insert(page.path.clone(), page);
@@ -66,6 +66,6 @@ impl<'a> Album<'a> {
 
     /// The files that were shown, ordered by path.
     pub fn shown(self) -> Vec<PageFile> {
-        self.shown.into_inner().into_values().collect()
+        self.shown.into_inner().unwrap_or_else(PoisonError::into_inner).into_values().collect()
     }
 }

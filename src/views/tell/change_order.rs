@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort, cautions};
-use crate::book::Book;
 use crate::book::vocabulary::Kind;
+use crate::book::{Book, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem};
 use crate::marks;
@@ -14,14 +14,19 @@ use crate::views::sign_off::{Line, Sheet};
 
 use super::figures::{and, count};
 use super::lines::capital;
+use super::parts;
 use super::sign::who_signs;
 use super::sign_off::{approvers, paper_of, project_of};
 
 /// The issues that are compared, the earlier one first; number 0 is the book as it stands.
 type Issues<'a> = (&'a Issue, &'a Issue);
 
-/// The change order between two issues of a book.
-pub fn change_order(order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
+/// The change order between two issues of a book: one sheet, or its parts where it has very many items.
+pub fn change_order(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangeOrder> {
+    parts::of_change_order(whole(order, issues, book))
+}
+
+fn whole(order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
     let draft = from.number == 0 || to.number == 0;
     let asks = order.asks() && !draft;
     let number = |issue: &Issue| if issue.number == 0 { "now".into() } else { issue.number.to_string() };
@@ -45,6 +50,7 @@ pub fn change_order(order: &Order, (from, to): Issues<'_>, book: &Book) -> Chang
         totals: totals(order),
         approvers: if asks { approvers(book) } else { vec![] },
         rule: if asks { who_signs(book) } else { "nobody needs to sign".into() },
+        part: None,
     }
 }
 
@@ -149,23 +155,36 @@ fn moved(what: &str, sum: Moved<Money>) -> Change {
 
 /// The rooms in the order in which their items stand in the change order.
 fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Room> {
-    let mut rooms: Vec<(&str, Room)> = Vec::new();
+    let (mut rooms, mut at): (Vec<Room>, BTreeMap<&str, usize>) = (Vec::new(), BTreeMap::new());
+    let issued = (by_item(issues.0), by_item(issues.1));
+    let here: BTreeMap<(&str, &str), (&BookRoom, &Selection)> =
+        book.selections().map(|(room, one)| ((room.folder.as_str(), one.id.as_str()), (room, one))).collect();
     for changed in &order.items {
-        let item = item(changed, issues, book);
-        match rooms.iter_mut().find(|(folder, _)| *folder == changed.room) {
-            Some((_, room)) => room.items.push(item),
-            None => {
-                let name = book.room(&changed.room).map_or(changed.room.as_str(), |room| room.title());
-                rooms.push((&changed.room, Room { name: name.into(), items: vec![item] }));
-            }
-        }
+        let key = (changed.room.as_str(), changed.item.as_str());
+        let number = *at.entry(&changed.room).or_insert_with(|| {
+            let name = book.room(&changed.room).map_or(changed.room.as_str(), |room| room.title());
+            rooms.push(Room { name: name.into(), items: vec![] });
+            rooms.len() - 1
+        });
+        let (was, is) = (issued.0.get(&key).copied(), issued.1.get(&key).copied());
+        let item = item(changed, (was, is), issues, here.get(&key).copied());
+        rooms.get_mut(number).into_iter().for_each(|room| room.items.push(item.clone()));
     }
-    rooms.into_iter().map(|(_, room)| room).collect()
+    rooms
 }
 
-fn item(changed: &Changed, (from, to): Issues<'_>, book: &Book) -> Item {
-    let of = |issue: &'_ Issue| issue.item(&changed.room, &changed.item).cloned();
-    let (was, is) = (of(from), of(to));
+/// The items of an issue by room and selection; of two the first.
+fn by_item(issue: &Issue) -> BTreeMap<(&str, &str), &IssuedItem> {
+    issue.items.iter().rev().map(|item| ((item.room.as_str(), item.item.as_str()), item)).collect()
+}
+
+/// An item as it was and is on record, and where it is in the book now.
+fn item(
+    changed: &Changed,
+    (was, is): (Option<&IssuedItem>, Option<&IssuedItem>),
+    (from, to): Issues<'_>,
+    here: Option<(&BookRoom, &Selection)>,
+) -> Item {
     let fate = match changed.fate {
         Fate::Added => "New",
         Fate::Gone => "Gone",
@@ -174,29 +193,27 @@ fn item(changed: &Changed, (from, to): Issues<'_>, book: &Book) -> Item {
     };
     let mut changes = vec![];
     if matches!(changed.fate, Fate::Added | Fate::Gone) {
-        changes.push(change("Shown as", shown(was.as_ref()), shown(is.as_ref())));
+        changes.push(change("Shown as", shown(was), shown(is)));
     }
     let currencies = (Currency::parse(&from.currency).ok(), Currency::parse(&to.currency).ok());
     changes.extend(changed.changes.iter().filter_map(|one| content(one, changed, currencies)));
     changes.extend(ordering(changed));
     if changed.asks() {
         let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| marks::shown(&item.mark));
-        changes.push(change("Mark", mark(was.as_ref()), mark(is.as_ref())));
+        changes.push(change("Mark", mark(was), mark(is)));
     }
-    let cautions = is.as_ref().map_or_else(Vec::new, |is| cautions(is, book));
+    let cautions = is.map_or_else(Vec::new, |is| cautions(is, here));
     Item { tag: changed.tag.clone(), name: changed.name.clone(), fate: fate.into(), changes, cautions }
 }
 
 /// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
 /// what is in the book no longer, all that its kind may do.
-fn cautions(item: &IssuedItem, book: &Book) -> Vec<String> {
+fn cautions(item: &IssuedItem, here: Option<(&BookRoom, &Selection)>) -> Vec<String> {
     let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
     let makers = options.filter_map(|option| option.get("caution")?.as_str());
     let named = item.content.get("kind").and_then(|name| Kind::named(name.as_str()?));
     let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
-    let room = book.room(&item.room);
-    let now = room.and_then(|room| Some((room, room.selections.iter().find(|one| one.id == item.item)?)));
-    let hazards = now.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
+    let hazards = here.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
     let mut told: Vec<String> = Vec::new();
     for caution in makers.chain(hazards.iter().map(|hazard| hazard.caution().words())) {
         if !told.iter().any(|before| before == caution) {

@@ -1,15 +1,18 @@
 //! What every sheet has: its title block, its number, where it stands and where it leads.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 use super::Subject;
 use crate::book::{Book, Opening, Room, Selection, short_name_of};
+use crate::source::Span;
 use crate::views::sheet::{Crumb, IssuedAs, Link, Project, Sheet};
 
 /// What every sheet of a book shares, and the paths of its pages.
 pub struct Chrome<'a> {
     project: Project,
     rooms: BTreeMap<&'a str, String>,
+    /// Each opening's name in paths, by where it is named.
+    openings: HashMap<Span, String>,
 }
 
 /// A sheet in the making: its path, number, name, and the crumbs above it.
@@ -45,7 +48,7 @@ impl<'a> Chrome<'a> {
                 on: issue.on.iso(),
             }),
         };
-        Self { project: shared, rooms: room_names(book) }
+        Self { project: shared, rooms: room_names(book), openings: opening_names(book) }
     }
 
     /// The name that a room has in paths.
@@ -65,10 +68,7 @@ impl<'a> Chrome<'a> {
 
     /// An opening's sheet.
     pub fn opening_path(&self, room: &Room, opening: &Opening) -> String {
-        let before = room.openings.iter().take_while(|other| other.name != opening.name);
-        let short = short_name_of(&opening.name);
-        let same = before.filter(|other| short_name_of(&other.name) == short).count();
-        let name = if same == 0 { short } else { format!("{short}-{}", same + 1) };
+        let name = self.openings.get(&opening.name.span).map_or("opening", String::as_str);
         format!("openings/{}/{name}.html", self.room_name(room))
     }
 
@@ -128,9 +128,11 @@ fn issue_line(subject: Subject<'_>) -> String {
         return if subject.draft { "draft, not issued".into() } else { "not issued yet".into() };
     };
     let approvals = &subject.assessment.approvals;
+    let issued = issue.by_item();
     let is_as_issued = |room: &Room, selection: &Selection| {
         let now = approvals.marked(room, selection);
-        now.zip(issue.item(&room.folder, &selection.id)).is_none_or(|(now, issued)| now.mark == issued.mark)
+        let issued = issued.get(&(room.folder.as_str(), selection.id.as_str()));
+        now.zip(issued).is_none_or(|(now, issued)| now.mark == issued.mark)
     };
     let changed = subject.book.selections().any(|(room, selection)| !is_as_issued(room, selection));
     let since = if changed { "changed since " } else { "" };
@@ -139,12 +141,34 @@ fn issue_line(subject: Subject<'_>) -> String {
 
 /// Each room's name in paths, no two the same.
 fn room_names(book: &Book) -> BTreeMap<&str, String> {
-    let mut names: BTreeMap<&str, String> = BTreeMap::new();
+    let (mut names, mut taken): (BTreeMap<&str, String>, HashSet<String>) = (BTreeMap::new(), HashSet::new());
+    // The last number that was tried of each name.
+    let mut tried: HashMap<String, u32> = HashMap::new();
     for room in &book.rooms {
         let short = short_name_of(&room.folder);
-        let mut all = std::iter::once(short.clone()).chain((2_u32..).map(|number| format!("{short}-{number}")));
-        let free = all.find(|name| !names.values().any(|taken| taken == name));
-        names.insert(&room.folder, free.unwrap_or(short));
+        let mut name = short.clone();
+        while !taken.insert(name.clone()) {
+            let number = tried.entry(short.clone()).or_insert(1);
+            *number += 1;
+            name = format!("{short}-{number}");
+        }
+        names.insert(&room.folder, name);
+    }
+    names
+}
+
+/// Each opening's name in paths, by where it is named: of several that are called alike the later ones have a number.
+fn opening_names(book: &Book) -> HashMap<Span, String> {
+    let mut names = HashMap::new();
+    for room in &book.rooms {
+        let mut same: HashMap<String, u32> = HashMap::new();
+        for opening in &room.openings {
+            let short = short_name_of(&opening.name);
+            let count = same.entry(short.clone()).or_insert(0);
+            *count += 1;
+            let name = if *count == 1 { short } else { format!("{short}-{count}") };
+            names.insert(opening.name.span, name);
+        }
     }
     names
 }

@@ -1,5 +1,7 @@
 //! Whom a finding concerns, and what it says to them: the client, the installer, or the office alone.
 
+use std::collections::BTreeSet;
+
 use crate::book::{Opening, Room, Selection};
 use crate::finding::Finding;
 use crate::source::Span;
@@ -67,56 +69,43 @@ impl Reader {
 impl Teller<'_> {
     /// What was found of a room as a whole: of no item, or of one that has no page of this reader's.
     pub fn told_of_room(&self, room: &Room, reader: Reader) -> Vec<Html> {
-        let has_page = |about: &Span| match reader {
-            Reader::Client => room.selections.iter().any(|selection| selection.name.span == *about),
+        let selections = room.selections.iter();
+        let pages: BTreeSet<Span> = match reader {
+            Reader::Client => selections.map(|selection| selection.name.span).collect(),
             Reader::Installer => {
-                let mut fitted = room.selections.iter().filter(|selection| selection.name.span == *about);
-                room.openings.iter().any(|opening| opening.name.span == *about)
-                    || fitted.any(|selection| selection.place.get().and_then(|place| room.opening(place)).is_some())
+                let is_fitted = |one: &&Selection| one.place.get().and_then(|place| room.opening(place)).is_some();
+                let fitted = selections.filter(is_fitted).map(|selection| selection.name.span);
+                fitted.chain(room.openings.iter().map(|opening| opening.name.span)).collect()
             }
         };
-        let here = |finding: &&Finding| {
-            finding.room.as_deref() == Some(room.folder.as_str()) && !finding.about.as_ref().is_some_and(has_page)
-        };
-        self.sentences(reader, here)
+        let of_room = self.found.of_room(Some(&room.folder)).into_iter();
+        sentences(reader, of_room.filter(|finding| !finding.about.is_some_and(|about| pages.contains(&about))))
     }
 
     /// What was found at an opening: of itself, of what goes in, and of the option shown there.
     pub fn told_at_opening(&self, room: &Room, opening: &Opening, thing: Option<(&Selection, &str)>) -> Vec<Html> {
-        let here = |finding: &&Finding| {
-            let named = finding.about.is_some_and(|about| {
-                about == opening.name.span || thing.is_some_and(|(selection, _)| selection.name.span == about)
-            });
-            // What was found of another option says nothing of the one that is drawn here.
-            let shown = finding.option.is_none() || finding.option.as_deref() == thing.map(|(_, option)| option);
-            named && shown && finding.room.as_deref() == Some(room.folder.as_str())
+        let things: Vec<Span> =
+            std::iter::once(opening.name.span).chain(thing.map(|(selection, _)| selection.name.span)).collect();
+        // What was found of another option says nothing of the one that is drawn here.
+        let is_shown = |finding: &&Finding| {
+            finding.option.is_none() || finding.option.as_deref() == thing.map(|(_, option)| option)
         };
-        self.sentences(Reader::Installer, here)
+        sentences(Reader::Installer, self.found.about(&room.folder, &things).into_iter().filter(is_shown))
     }
 
     /// What a client should know of a selection before deciding.
     pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Vec<Html> {
-        let here = |finding: &&Finding| {
-            finding.room.as_deref() == Some(room.folder.as_str()) && finding.about == Some(selection.name.span)
-        };
-        let mut lines = self.sentences(Reader::Client, here);
+        let found = self.found.about(&room.folder, &[selection.name.span]);
+        let mut lines = sentences(Reader::Client, found.iter().copied());
         // A misfit that someone accepted is no secret from those who will live with it.
-        let accepted =
-            |finding: &&Finding| here(finding) && finding.waived.is_some() && finding.rule.starts_with("fit/");
-        lines.extend(
-            self.subject.assessment.findings.iter().filter(accepted).map(|finding| sentence(Reader::Client, finding)),
-        );
+        let accepted = found.into_iter().filter(|finding| finding.waived.is_some() && finding.rule.starts_with("fit/"));
+        lines.extend(accepted.map(|finding| sentence(Reader::Client, finding)));
         lines
     }
+}
 
-    fn sentences(&self, reader: Reader, here: impl Fn(&&Finding) -> bool) -> Vec<Html> {
-        let findings = self.subject.assessment.findings.iter();
-        findings
-            .filter(|finding| reader.is_told(finding.rule))
-            .filter(here)
-            .map(|finding| sentence(reader, finding))
-            .collect()
-    }
+fn sentences<'a>(reader: Reader, found: impl Iterator<Item = &'a Finding>) -> Vec<Html> {
+    found.filter(|finding| reader.is_told(finding.rule)).map(|finding| sentence(reader, finding)).collect()
 }
 
 /// A finding as a sentence, and that it was accepted if someone did so. Why, and by whom, is told to the

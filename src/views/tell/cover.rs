@@ -12,6 +12,7 @@ use crate::views::state::Shape;
 
 use super::chrome::Place;
 use super::figures::{and, count};
+use super::history::Of;
 use super::item::sign_link;
 use super::sign_off::WHOLE_BOOK;
 use super::{Teller, parts, prose};
@@ -30,7 +31,7 @@ impl Teller<'_> {
         let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         Cover {
-            sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), &|_, _| true),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), Of::All),
             picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
             lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
             stamp: self.stamp(),

@@ -128,12 +128,9 @@ impl Teller<'_> {
     /// The findings of the fit rules on this option.
     fn fit_findings(&self, room: &Room, selection: &Selection, option: &Choice) -> Vec<&Finding> {
         let of_it = |finding: &&Finding| {
-            finding.rule.starts_with("fit/")
-                && finding.room.as_deref() == Some(room.folder.as_str())
-                && finding.about == Some(selection.name.span)
-                && finding.option.as_deref().is_none_or(|id| id == option.id.value)
+            finding.rule.starts_with("fit/") && finding.option.as_deref().is_none_or(|id| id == option.id.value)
         };
-        self.subject.assessment.findings.iter().filter(of_it).collect()
+        self.found.about(&room.folder, &[selection.name.span]).into_iter().filter(of_it).collect()
     }
 
     /// The gaps at the sides and above, and what stands out, in a sentence or two.

@@ -40,6 +40,39 @@ enum Fate {
     Gone(String),
 }
 
+/// The items that are asked about, by room and selection.
+#[derive(Clone, Copy)]
+pub enum Of<'a> {
+    /// All of them.
+    All,
+    /// Those of a room.
+    Room(&'a str),
+    /// Those of some rooms.
+    Rooms(&'a BTreeSet<&'a str>),
+    /// One.
+    Item(&'a str, &'a str),
+    /// Some.
+    Items(&'a BTreeSet<(&'a str, &'a str)>),
+}
+
+impl Step {
+    /// What became of the items that are asked about. Of a room or an item only those are looked at.
+    fn fates<'a>(&'a self, of: Of<'a>) -> Box<dyn Iterator<Item = (&'a (String, String), &'a Fate)> + 'a> {
+        let first = |room: &str| (room.to_owned(), String::new());
+        match of {
+            Of::All => Box::new(self.items.iter()),
+            Of::Room(room) => {
+                Box::new(self.items.range(first(room)..).take_while(move |((folder, _), _)| folder == room))
+            }
+            Of::Item(room, item) => Box::new(self.items.get_key_value(&(room.to_owned(), item.to_owned())).into_iter()),
+            Of::Rooms(rooms) => Box::new(self.items.iter().filter(|((room, _), _)| rooms.contains(room.as_str()))),
+            Of::Items(items) => {
+                Box::new(self.items.iter().filter(|((room, item), _)| items.contains(&(room.as_str(), item.as_str()))))
+            }
+        }
+    }
+}
+
 impl History {
     /// What the issues on record changed.
     pub fn of(book: &Book) -> History {
@@ -54,10 +87,14 @@ impl History {
     }
 
     /// At most a few lines: the issues in which one of some items was new, changed or gone, the newest first.
-    fn revisions(&self, is_shown: &dyn Fn(&str, &str) -> bool, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
+    fn revisions(&self, of: Of<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
         let told = self.issues.iter().rev().filter_map(|step| {
-            let here = step.items.iter().filter(|((room, item), _)| is_shown(room, item));
-            let here: Vec<(String, &Fate)> = here.map(|((room, item), fate)| (name(room, item), fate)).collect();
+            let fates: Vec<_> = step.fates(of).collect();
+            // Many are counted, not named.
+            let is_few = fates.len() <= NAMED;
+            let named = |room: &str, item: &str| if is_few { name(room, item) } else { String::new() };
+            let here: Vec<(String, &Fate)> =
+                fates.into_iter().map(|((room, item), fate)| (named(room, item), fate)).collect();
             let what = words(&here)?;
             Some(Revision {
                 number: step.number.to_string(),
@@ -149,19 +186,18 @@ fn listed(mut fields: Vec<String>) -> String {
 
 impl Teller<'_> {
     /// A sheet with its revisions: of the items that it shows, by room and selection.
-    pub fn revised(&self, sheet: Sheet, is_shown: &dyn Fn(&str, &str) -> bool) -> Sheet {
-        Sheet { revisions: self.revisions(is_shown), ..sheet }
+    pub fn revised(&self, sheet: Sheet, of: Of<'_>) -> Sheet {
+        Sheet { revisions: self.revisions(of), ..sheet }
     }
 
     /// The revisions of some items, by room and selection.
-    pub fn revisions(&self, is_shown: &dyn Fn(&str, &str) -> bool) -> Vec<Revision> {
-        self.history.revisions(is_shown, &|folder, id| self.named(folder, id))
+    pub fn revisions(&self, of: Of<'_>) -> Vec<Revision> {
+        self.history.revisions(of, &|folder, id| self.named(folder, id))
     }
 
     fn named(&self, folder: &str, id: &str) -> String {
-        let of = |issue: &Issue| issue.item(folder, id).map(|item| item.name.clone());
-        let record = &self.subject.book.record;
-        record.issues.values().rev().find_map(of).unwrap_or_else(|| id.to_string())
+        let mut issued = self.issued.values().rev().filter_map(|items| items.get(&(folder, id)));
+        issued.next().map_or_else(|| id.to_string(), |item| item.name.clone())
     }
 }
 
@@ -200,8 +236,8 @@ mod tests {
         History::of(&book)
     }
 
-    fn told(history: &History, is_shown: &dyn Fn(&str, &str) -> bool) -> Vec<(String, String)> {
-        let revisions = history.revisions(is_shown, &|_, id| id.into());
+    fn told(history: &History, of: Of<'_>) -> Vec<(String, String)> {
+        let revisions = history.revisions(of, &|_, id| id.into());
         revisions.into_iter().map(|revision| (revision.number, revision.what)).collect()
     }
 
@@ -216,26 +252,32 @@ mod tests {
         let second = Issue { items: range("B", "2"), ..issue(2, &[]) };
         let third = Issue { items: range("B", "2"), ..issue(3, &[]) };
         let history = history(vec![first, second, third]);
-        let of_range = |_: &str, id: &str| id == "range";
         assert_eq!(
-            told(&history, &of_range),
+            told(&history, Of::Item("kitchen", "range")),
             [pair("2", "For construction: model and price changed"), pair("1", "For approval: new")]
         );
-        assert_eq!(told(&history, &|_, id| id == "tap"), [pair("1", "For approval: new")]);
-        assert_eq!(told(&history, &|_, id| id == "lamp"), []);
+        assert_eq!(told(&history, Of::Item("kitchen", "tap")), [pair("1", "For approval: new")]);
+        assert_eq!(told(&history, Of::Item("kitchen", "lamp")), []);
     }
 
     #[test]
     fn several_items_are_named_or_counted_and_the_newest_issues_are_listed() {
         let first = issue(1, &[("a", "1", "1"), ("b", "1", "1"), ("c", "1", "1")]);
         let second = issue(2, &[("a", "2", "1"), ("c", "1", "1"), ("d", "1", "1")]);
-        let all = |_: &str, _: &str| true;
         assert_eq!(
-            told(&history(vec![first.clone(), second]), &all),
+            told(&history(vec![first.clone(), second.clone()]), Of::All),
             [pair("2", "For construction: 1 changed, 1 new, 1 gone"), pair("1", "For approval: 3 new")]
         );
+        let both = history(vec![first, second]);
+        let some = BTreeSet::from([("kitchen", "a"), ("kitchen", "c")]);
+        let (rooms, none) = (BTreeSet::from(["kitchen"]), BTreeSet::new());
+        let told_of = |of: Of<'_>| told(&both, of).into_iter().map(|(_, what)| what).collect::<Vec<_>>();
+        assert_eq!(told_of(Of::Items(&some)), ["For construction: model changed", "For approval: a and c new"]);
+        assert_eq!(told_of(Of::Room("kitchen")), told_of(Of::All));
+        assert_eq!(told_of(Of::Rooms(&rooms)), told_of(Of::All));
+        assert_eq!((told_of(Of::Room("kitch")), told_of(Of::Rooms(&none))), (vec![], vec![]));
         let many = (1..=6).map(|number| issue(number, &[("a", &number.to_string(), "1")])).collect();
-        let numbers: Vec<String> = told(&history(many), &all).into_iter().map(|(number, _)| number).collect();
+        let numbers: Vec<String> = told(&history(many), Of::All).into_iter().map(|(number, _)| number).collect();
         assert_eq!(numbers, ["6", "5", "4"]);
     }
 }

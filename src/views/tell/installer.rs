@@ -16,9 +16,7 @@ use super::opening::At;
 
 impl<'a> Teller<'a> {
     /// `index.html` of the installer's folder.
-    pub fn installer_index(&self) -> InstallerIndex {
-        let all = self.at_openings();
-        let plans = Plans::of(self.subject.book);
+    pub fn installer_index(&self, plans: &Plans<'_>, all: &[At<'_>]) -> InstallerIndex {
         let place = Place { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };
         let planned = all.iter().filter(|at| at.opening.measured.is_absent()).count();
         let lead = match (all.len(), planned) {
@@ -27,6 +25,13 @@ impl<'a> Teller<'a> {
             (all, planned) => {
                 format!("{}, {planned} still as planned: verify in field.", count(all, "opening", "openings"))
             }
+        };
+        // They stand in the order of the rooms.
+        let mut rest = all;
+        let mut here = |room: &Room| {
+            let (here, after) = rest.split_at_checked(room.openings.len()).unwrap_or((rest, &[]));
+            rest = after;
+            here
         };
         let project = &self.subject.book.project;
         let mut facts = Vec::new();
@@ -37,13 +42,18 @@ impl<'a> Teller<'a> {
             sheet: self.chrome.sheet(place, None, None, all.first().map(|at| self.opening_link(*at))),
             lead: Html::text(&lead),
             facts,
-            rooms: self.subject.book.rooms.iter().filter_map(|room| self.opening_group(&plans, room, &all)).collect(),
+            rooms: self
+                .subject
+                .book
+                .rooms
+                .iter()
+                .filter_map(|room| self.opening_group(plans, room, here(room)))
+                .collect(),
             notices: vec![Notice { title: "Before you start".into(), lines: vec![Html::text(general)] }],
         }
     }
 
-    fn opening_group(&self, plans: &Plans<'_>, room: &Room, all: &[At<'_>]) -> Option<OpeningGroup> {
-        let here: Vec<&At<'_>> = all.iter().filter(|at| at.room.folder == room.folder).collect();
+    fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[At<'_>]) -> Option<OpeningGroup> {
         if here.is_empty() {
             return None;
         }
@@ -59,7 +69,7 @@ impl<'a> Teller<'a> {
         Some(OpeningGroup {
             room: room.title().into(),
             line,
-            openings: here.into_iter().map(|at| self.opening_line(*at)).collect(),
+            openings: here.iter().map(|at| self.opening_line(*at)).collect(),
             drawings: self.room_drawings(plans, room),
             found: self.told_of_room(room, Reader::Installer),
         })

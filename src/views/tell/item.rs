@@ -15,6 +15,7 @@ use crate::views::sheet::{Crumb, Fact, Link, Notice};
 
 use super::chrome::Place;
 use super::figures::{count, quoted};
+use super::history::Of;
 use super::lines::{capital, fact, letter};
 use super::{Teller, parts, prose};
 
@@ -22,19 +23,9 @@ use super::{Teller, parts, prose};
 const PICTURE: u32 = 1600;
 
 impl Teller<'_> {
-    /// Every selection's page, in the book's order.
-    pub fn items(&self) -> Vec<ItemPage> {
-        let rooms = self.subject.book.rooms.iter();
-        let asking = self.asking();
-        rooms
-            .flat_map(|room| {
-                let selections = room.selections.iter().enumerate();
-                selections.map(|(at, selection)| self.item(room, selection, at, asking.as_ref()))
-            })
-            .collect()
-    }
-
-    fn item(&self, room: &Room, selection: &Selection, at: usize, asking: Option<&(Issued, Asked)>) -> ItemPage {
+    /// The page of one of a room's selections, by its number in the room.
+    pub fn item(&self, room: &Room, at: usize, asking: Option<&(Issued, Asked)>) -> Option<ItemPage> {
+        let selection = room.selections.get(at)?;
         let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
         let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
         let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
@@ -47,8 +38,8 @@ impl Teller<'_> {
         };
         let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
         let sheet = self.chrome.sheet(place, mark, Some(from), Some(onward));
-        ItemPage {
-            sheet: self.revised(sheet, &|folder, id| folder == room.folder && id == selection.id),
+        Some(ItemPage {
+            sheet: self.revised(sheet, Of::Item(&room.folder, &selection.id)),
             label: format!("{} · {}", room.title(), selection.tag),
             lead: Some(self.item_lead(selection)),
             state: Some(self.decision(room, selection)),
@@ -58,9 +49,10 @@ impl Teller<'_> {
             why: selection.why.get().map(|why| prose::blocks(why)),
             cautions: self.before_deciding(room, selection),
             signers: self.signers(room, selection),
-            paper: self.item_paper(room, selection),
+            // The file of the room's sheet that the item stands on.
+            paper: self.room_papers(room).into_iter().nth(at / parts::MOST_ITEMS),
             asked: asking.map(|asking| self.asked_of(asking, room, selection)),
-        }
+        })
     }
 
     /// A room's sheet to sign: a file alone, but for rooms of very many items.
@@ -68,12 +60,6 @@ impl Teller<'_> {
         let name = format!("{}, sign-off sheet", room.title());
         let number = format!("S-{}", room.letter);
         parts::links(&self.chrome.paper_path(room), &name, &number, &[room.selections.len()])
-    }
-
-    /// The file of the room's sheet that the item stands on.
-    fn item_paper(&self, room: &Room, selection: &Selection) -> Option<Link> {
-        let at = room.selections.iter().position(|one| one.id == selection.id).unwrap_or(0);
-        self.room_papers(room).into_iter().nth(at / parts::MOST_ITEMS)
     }
 
     fn item_lead(&self, selection: &Selection) -> Html {
@@ -206,7 +192,8 @@ impl Teller<'_> {
         let record = &self.subject.book.record;
         let item = self.subject.assessment.approvals.item(room, selection);
         let Some((issue, item)) = record.latest().zip(item) else { return vec![] };
-        let Some(issued) = issue.item(&room.folder, &selection.id) else { return vec![] };
+        let issued = self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
+        let Some(issued) = issued else { return vec![] };
         let told = |value: Option<String>| value.map_or_else(|| Html::text("–"), |value| quoted(&value));
         let (since, number) = match issued.mark == item.now.mark {
             true => {

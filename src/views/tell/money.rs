@@ -7,6 +7,7 @@ use crate::views::schedule::{Bar, Cell, Column, SchedulePage, Table};
 
 use super::Teller;
 use super::figures::money;
+use super::history::Of;
 use super::lines::{capital, fact};
 
 /// The widest bar, in pixels.
@@ -25,7 +26,7 @@ impl Teller<'_> {
         };
         let sums = self.sums(amounts.book.settled, &self.all_rooms());
         SchedulePage {
-            sheet: self.revised(self.chrome.sheet(place, None, from, onward), &|_, _| true),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), Of::All),
             lead: Html::text(&lead),
             facts: sums.into_iter().map(|sum| fact(&sum.name, sum.amount.to_string())).collect(),
             drawings: vec![],

@@ -15,6 +15,7 @@ use crate::views::state::{Shape, State};
 use super::chrome::Place;
 use super::figures::{and, quoted};
 use super::given::scan_path;
+use super::history::Of;
 use super::lines::{capital, fact};
 use super::signatures::day;
 use super::{Teller, schedule, states};
@@ -34,7 +35,7 @@ impl Teller<'_> {
         facts.extend(project.private.get().map(|note| fact("For the office", note.as_str())));
         let sheets = self.office_sheets();
         OfficeIndex {
-            sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), &|_, _| true),
+            sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), Of::All),
             lead: Html::text(&lead),
             facts,
             counts: states::counts(counts),

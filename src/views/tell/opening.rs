@@ -12,6 +12,7 @@ use crate::views::state::{Shape, State};
 
 use super::chrome::Place;
 use super::figures::{self, finer, in_prose};
+use super::history::Of;
 use super::lines::fact;
 use super::{Teller, opening_tape, prose};
 
@@ -33,18 +34,11 @@ impl<'a> Teller<'a> {
         rooms.flat_map(|room| room.openings.iter().map(move |opening| at(room, opening))).collect()
     }
 
-    /// Every opening's sheet.
-    pub fn openings(&self) -> Vec<OpeningPage> {
-        let all = self.at_openings();
-        let plans = Plans::of(self.subject.book);
-        all.iter()
-            .enumerate()
-            .map(|(index, at)| {
-                let before = index.checked_sub(1).and_then(|index| all.get(index)).map(|at| self.opening_link(*at));
-                let after = all.get(index + 1).map(|at| self.opening_link(*at));
-                self.opening(&plans, *at, (before, after))
-            })
-            .collect()
+    /// The sheet of one of all openings, by its number.
+    pub fn opening_page(&self, plans: &Plans<'_>, all: &[At<'_>], number: usize) -> Option<OpeningPage> {
+        let before = number.checked_sub(1).and_then(|before| all.get(before)).map(|at| self.opening_link(*at));
+        let after = all.get(number + 1).map(|at| self.opening_link(*at));
+        Some(self.opening(plans, *all.get(number)?, (before, after)))
     }
 
     /// A link to an opening's sheet.
@@ -84,10 +78,8 @@ impl<'a> Teller<'a> {
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
         let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
         sheet.scale = Some("by the bar".into());
-        let is_here = |folder: &str, id: &str| {
-            folder == at.room.folder && at.thing.is_some_and(|(selection, _)| selection.id == id)
-        };
-        sheet.revisions = self.revisions(&is_here);
+        let of_thing = |(selection, _): (&Selection, _)| self.revisions(Of::Item(&at.room.folder, &selection.id));
+        sheet.revisions = at.thing.map_or_else(Vec::new, of_thing);
         let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
         OpeningPage {
             sheet,
@@ -307,7 +299,7 @@ impl<'a> Teller<'a> {
 
 /// What goes into an opening: the option that stands, or the first of those still open.
 fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
-    let selection = room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value));
+    let selection = room.goes_into(&opening.name).next();
     let thing = selection.and_then(|selection| Some((selection, selection.standing().first()?)));
     At { room, opening, thing }
 }

@@ -9,6 +9,7 @@ use crate::views::state::{Shape, State};
 
 use super::Teller;
 use super::figures::{and, count, day, money};
+use super::history::Of;
 use super::lines::fact;
 use super::schedule::dashed;
 
@@ -41,7 +42,7 @@ impl<'a> Teller<'a> {
             lead += &format!(" {} no date yet.", count(dateless, "selection has", "selections have"));
         }
         SchedulePage {
-            sheet: self.revised(self.chrome.sheet(place, None, from, onward), &|_, _| true),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), Of::All),
             lead: Html::text(&lead),
             facts: self.order_facts(receiving),
             drawings: vec![],

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use crate::views::change_order::{ChangeOrder, Room as ChangedRoom};
 use crate::views::sheet::Link;
 use crate::views::sign_off::{Part, Room, SignOff};
 
@@ -57,7 +58,7 @@ pub fn links(whole: &str, name: &str, number: &str, rooms: &[usize]) -> Vec<Link
 }
 
 /// The parts of a sheet, each with its path. Sums and signatures stand on the last.
-pub fn of(whole: String, sheet: SignOff) -> Vec<(String, SignOff)> {
+pub fn of(whole: String, mut sheet: SignOff) -> Vec<(String, SignOff)> {
     let counts: Vec<usize> = sheet.rooms.iter().map(|room| room.items.len()).collect();
     let parts = shared_out(&counts);
     let all = parts.len();
@@ -65,19 +66,43 @@ pub fn of(whole: String, sheet: SignOff) -> Vec<(String, SignOff)> {
         return vec![(whole, sheet)];
     }
     let cut = |(number, stretches): (usize, Vec<Stretch>)| {
-        let rooms = stretches.into_iter().filter_map(|stretch| room(&sheet.rooms, stretch)).collect();
+        let rooms = stretches.into_iter().filter_map(|stretch| room(&mut sheet.rooms, stretch)).collect();
         let part = SignOff { rooms, part: Some(Part { number, of: all }), ..sheet.without_rooms() };
         (path(&whole, number, all), part)
     };
     (1..).zip(parts).map(cut).collect()
 }
 
-/// So many of a room's items; its sum stands below the last.
-fn room(rooms: &[Room], (room, items): Stretch) -> Option<Room> {
-    let room = rooms.get(room)?;
-    let subtotal = room.subtotal.clone().filter(|_| items.end == room.items.len());
-    let items = room.items.get(items)?.to_vec();
+/// So many of a room's items, the next ones, taken out of it; its sum stands below the last.
+fn room(rooms: &mut [Room], (room, items): Stretch) -> Option<Room> {
+    let room = rooms.get_mut(room)?;
+    let rest = room.items.split_off(items.len().min(room.items.len()));
+    let items = std::mem::replace(&mut room.items, rest);
+    let subtotal = room.subtotal.clone().filter(|_| room.items.is_empty());
     Some(Room { name: room.name.clone(), note: room.note.clone(), items, subtotal })
+}
+
+/// The parts of a change order. Sums and signatures stand on the last.
+pub fn of_change_order(mut order: ChangeOrder) -> Vec<ChangeOrder> {
+    let counts: Vec<usize> = order.rooms.iter().map(|room| room.items.len()).collect();
+    let parts = shared_out(&counts);
+    let of = parts.len();
+    if of == 1 {
+        return vec![order];
+    }
+    let mut rooms = std::mem::take(&mut order.rooms);
+    let cut = |(number, stretches): (usize, Vec<Stretch>)| {
+        let rooms = stretches.into_iter().filter_map(|stretch| changed_room(&mut rooms, stretch)).collect();
+        ChangeOrder { rooms, part: Some(Part { number, of }), ..order.clone() }
+    };
+    (1..).zip(parts).map(cut).collect()
+}
+
+/// The next so many of a room's changed items, taken out of it.
+fn changed_room(rooms: &mut [ChangedRoom], (room, items): Stretch) -> Option<ChangedRoom> {
+    let room = rooms.get_mut(room)?;
+    let rest = room.items.split_off(items.len().min(room.items.len()));
+    Some(ChangedRoom { name: room.name.clone(), items: std::mem::replace(&mut room.items, rest) })
 }
 
 #[cfg(test)]

@@ -38,8 +38,8 @@ impl Teller<'_> {
     }
 
     fn finding_group(&self, folder: Option<&str>, name: String) -> FindingGroup {
-        let standing = self.subject.assessment.findings.iter().filter(|finding| finding.waived.is_none());
-        let findings: Vec<&Finding> = standing.filter(|finding| finding.room.as_deref() == folder).collect();
+        let mut findings = self.found.of_room(folder);
+        findings.retain(|finding| finding.waived.is_none());
         let told: Vec<Finding> = findings.iter().map(|finding| (*finding).clone()).collect();
         let counts = Counts::of(&told);
         let words = states::counts(counts).into_iter().map(|state| state.word).filter(|word| !word.starts_with("0 "));

@@ -11,6 +11,7 @@ use crate::views::sheet::{Fact, Link, Notice};
 use super::chrome::Place;
 use super::concerns::Reader;
 use super::figures::{self, count};
+use super::history::Of;
 use super::item::sign_link;
 use super::lines::fact;
 use super::{Teller, prose};
@@ -21,18 +22,8 @@ const PICTURE: u32 = 1600;
 const THUMBNAIL: u32 = 240;
 
 impl Teller<'_> {
-    /// Every room's page.
-    pub fn rooms(&self) -> Vec<RoomPage> {
-        let rooms = &self.subject.book.rooms;
-        let plans = Plans::of(self.subject.book);
-        rooms
-            .iter()
-            .enumerate()
-            .map(|(at, room)| self.room(&plans, room, at.checked_sub(1).and_then(|at| rooms.get(at))))
-            .collect()
-    }
-
-    fn room(&self, plans: &Plans<'_>, room: &Room, before: Option<&Room>) -> RoomPage {
+    /// A room's page, after that of the room before it.
+    pub fn room(&self, plans: &Plans<'_>, room: &Room, before: Option<&Room>) -> RoomPage {
         let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
         let from = before.map_or(cover, |before| self.chrome.room_link(before));
         let onward = room.selections.first().map_or_else(sign_link, |first| self.chrome.item_link(room, first));
@@ -46,7 +37,7 @@ impl Teller<'_> {
         let named = room.photo.iter().chain(&room.photos);
         let sheet = self.chrome.sheet(place, Some(self.room_mark(room)), Some(from), Some(onward));
         RoomPage {
-            sheet: self.revised(sheet, &|folder, _| folder == room.folder),
+            sheet: self.revised(sheet, Of::Room(&room.folder)),
             place: room.whereabouts.get().cloned(),
             lead: room.intro.get().map(|intro| prose::line(intro)),
             facts: self.room_facts(room),

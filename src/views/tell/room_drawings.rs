@@ -53,9 +53,7 @@ impl Teller<'_> {
 
     fn standing(&self, plan: &Plan<'_>, thing: &crate::plan::Thing<'_>) -> Thing {
         let room = plan.room;
-        let selection = thing.opening.and_then(|opening| {
-            room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
-        });
+        let selection = thing.opening.and_then(|opening| room.goes_into(&opening.name).next());
         let form = match thing.what {
             _ if thing.low >= HIGH => Form::Above,
             _ if thing.opening.is_some() => Form::Chosen,

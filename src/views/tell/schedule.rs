@@ -8,6 +8,7 @@ use crate::views::schedule::{Cell, Column, SchedulePage, Table};
 
 use super::Teller;
 use super::figures::{self, count, money};
+use super::history::Of;
 use super::lines::fact;
 
 /// A schedule's names.
@@ -88,10 +89,9 @@ impl Teller<'_> {
         let rows = chosen.iter().flat_map(|(room, selection)| {
             selection.standing().iter().map(|option| self.row(title, room, selection, option)).collect::<Vec<_>>()
         });
-        let is_listed =
-            |folder: &str, id: &str| chosen.iter().any(|(room, selection)| room.folder == folder && selection.id == id);
+        let listed = chosen.iter().map(|(room, selection)| (room.folder.as_str(), selection.id.as_str())).collect();
         SchedulePage {
-            sheet: self.revised(self.chrome.sheet(place, None, from, onward), &is_listed),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), Of::Items(&listed)),
             lead: Html::text(&lead),
             facts: vec![fact("Prices", self.terms())],
             drawings: vec![],

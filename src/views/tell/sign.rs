@@ -13,6 +13,7 @@ use crate::views::state::{Shape, State};
 use super::Teller;
 use super::chrome::Place;
 use super::figures::count;
+use super::history::Of;
 use super::item::day_and_reason;
 use super::lines::{fact, letter};
 
@@ -78,7 +79,7 @@ impl Teller<'_> {
         facts.extend(sums.last().map(|sum| fact(&sum.name, sum.amount.to_string())));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         SignPage {
-            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), &|_, _| true),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), Of::All),
             lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),

@@ -14,6 +14,7 @@ use crate::views::sign_off::{
 use crate::views::state::Shape as Mark;
 
 use super::figures::count;
+use super::history::Of;
 use super::lines::fact;
 use super::{Teller, parts, prose};
 
@@ -74,7 +75,7 @@ impl Teller<'_> {
             allowances: if whole { self.paper_allowances() } else { vec![] },
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
-            revisions: self.revisions(&|folder, _| rooms.iter().any(|room| room.folder == folder)),
+            revisions: self.revisions(Of::Rooms(&rooms.iter().map(|room| room.folder.as_str()).collect())),
             part: None,
         }
     }

@@ -144,3 +144,47 @@ fn a_pdf_goes_to_a_file_that_is_named_and_over_nothing_but_a_pdf() {
     assert_eq!(fs::read(project.root().join("book.yaml")).expect("the book"), before);
     project.run(["compare", "1", "2", "--format", "pdf", "--out", "nowhere/x.pdf"]).exits(2).says("can't write");
 }
+
+/// More things than one file holds, all of them changed.
+#[test]
+fn one_of_very_many_items_is_set_in_parts_and_signed_on_the_last() {
+    const ALL: usize = 250;
+
+    let list = |price: &str| -> String {
+        let rug = |number| {
+            let rug = RUG.replace("Rug", &format!("Rug {number}")).replace("100.00", price);
+            format!("- {}\n", rug.trim_end().replace('\n', "\n  "))
+        };
+        (0..ALL).map(rug).collect()
+    };
+    let project = book("").without("rooms/kitchen/mat.yaml").file("rooms/kitchen/rug.yaml", &list("100.00"));
+    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+    let project = project.file("rooms/kitchen/rug.yaml", &list("120.00"));
+    let out = project.beside("order.pdf");
+    let path = out.to_str().expect("a path in plain letters");
+    project
+        .run(["compare", "1", "now", "--format", "pdf", "--out", path, "--today", "2027-02-02"])
+        .exits(0)
+        .says("written in 3 parts")
+        .says("order-3.pdf");
+    assert!(!out.exists());
+    let parts = [1, 2, 3].map(|part| {
+        let sheet = fs::read(project.beside(&format!("order-{part}.pdf"))).expect("a part");
+        Pdf::of(&sheet).pages().concat()
+    });
+    for (n, text) in parts.iter().enumerate() {
+        assert!(text.contains(&format!("Part {} of 3", n + 1)), "{text}");
+        assert_eq!(text.contains("Items before tax"), n == 2, "{text}");
+        assert_eq!(text.to_lowercase().contains("stand on the last part"), n < 2, "{text}");
+    }
+    let told = (0..ALL).filter(|number| {
+        let name = format!("Rug {number}");
+        parts
+            .iter()
+            .flat_map(|text| text.lines())
+            .filter(|line| line.split("  ").any(|words| words.trim() == name))
+            .count()
+            == 1
+    });
+    assert_eq!(told.count(), ALL, "{}", parts[0]);
+}

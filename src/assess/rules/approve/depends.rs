@@ -1,11 +1,13 @@
 //! Approvals that rest on something that changed.
 
+use std::collections::HashMap;
+
 use crate::assess::approval::Word;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Ground};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
-use crate::ledger::{Decision, Fact, IssuedItem, Vouched};
+use crate::ledger::{Decision, Fact, IssuedItem, Moment, Vouched};
 use crate::marks;
 
 declare! {
@@ -43,26 +45,29 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !context.approvals.is_asked() {
         return;
     }
+    let (chosen, mut issued) = (Chosen::of(context), HashMap::new());
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let approving = item.words.iter().filter(|word| word.holds && word.given.is_known() && word.approves());
         let Some(word) = approving.max_by_key(|word| (word.issue, word.made)) else { continue };
+        let Some(issue) = context.book.record.issues.get(&word.issue) else { continue };
+        let items = issued.entry(word.issue).or_insert_with(|| issue.by_item());
         for ground in context.depends.grounds(selection) {
-            findings.extend(changed(context, word, (room, selection), ground));
+            let Some(issued) = items.get(&(ground.room.folder.as_str(), ground.selection.id.as_str())) else { continue };
+            findings.extend(changed((context, &chosen), (word, issued), (room, selection), ground));
         }
     }
 }
 
 fn changed(
-    context: &Context<'_>,
-    word: &Word,
+    (context, chosen): (&Context<'_>, &Chosen<'_>),
+    (word, issued): (&Word, &IssuedItem),
     (room, selection): (&Room, &Selection),
     ground: &Ground<'_>,
 ) -> Option<Finding> {
     let issue = word.issue;
-    let issued = context.book.record.issues.get(&issue)?.item(&ground.room.folder, &ground.selection.id)?;
     let now = context.approvals.marked(ground.room, ground.selection)?;
-    let told = match another_choice(context, word, issued, ground) {
+    let told = match another_choice(context, chosen.up_to(word, ground), issued, ground) {
         Some((from, to)) => format!(": the choice from `{from}` to `{to}`"),
         // That a choice was written down is no change of the thing that was on show.
         None if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
@@ -86,12 +91,11 @@ fn changed(
 /// are two. A first choice is none: all options were on show.
 fn another_choice(
     context: &Context<'_>,
-    word: &Word,
+    by_record: Option<&str>,
     issued: &IssuedItem,
     ground: &Ground<'_>,
 ) -> Option<(String, String)> {
-    let by_record = chosen_by(context, word, ground);
-    let before = by_record.as_deref().or_else(|| issued.content.get("chosen")?.as_str())?;
+    let before = by_record.or_else(|| issued.content.get("chosen")?.as_str())?;
     let item = context.approvals.item(ground.room, ground.selection)?;
     let now = ground.selection.chosen.get().map(String::as_str).or_else(|| item.chosen())?;
     let name = |id: &str| {
@@ -105,19 +109,31 @@ fn another_choice(
     (before != now).then(|| (name(before), name(now)))
 }
 
-/// The option of a ground that was last approved up to when a word was given.
-fn chosen_by(context: &Context<'_>, word: &Word, ground: &Ground<'_>) -> Option<String> {
-    let record = &context.book.record;
-    let vouched = Vouched::of(&record.lines);
-    let given = record.facts().filter_map(|fact| match fact {
-        Fact::Decided(given) if vouched.is_known(given) => Some(given),
-        _ => None,
-    });
-    let upto = given.filter(|given| given.made <= word.made);
-    let asked = upto.flat_map(|given| given.items.iter().map(move |asked| (given.made, asked)));
-    let chosen = asked.filter(|(_, asked)| {
-        let approves = matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted);
-        approves && asked.option.is_some() && asked.room == ground.room.folder && asked.item == ground.selection.id
-    });
-    chosen.max_by_key(|(made, _)| *made).and_then(|(_, asked)| asked.option.clone())
+/// The options that were approved of each item, by room and selection, with when that was said.
+struct Chosen<'a>(HashMap<(&'a str, &'a str), Vec<(Moment, &'a str)>>);
+
+impl<'a> Chosen<'a> {
+    fn of(context: &Context<'a>) -> Self {
+        let record = &context.book.record;
+        let vouched = Vouched::of(&record.lines);
+        let given = record.facts().filter_map(|fact| match fact {
+            Fact::Decided(given) if vouched.is_known(given) => Some(given),
+            _ => None,
+        });
+        let mut chosen: HashMap<(&str, &str), Vec<(Moment, &str)>> = HashMap::new();
+        for (made, asked) in given.flat_map(|given| given.items.iter().map(move |asked| (given.made, asked))) {
+            let approves = matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted);
+            if let Some(option) = asked.option.as_deref().filter(|_| approves) {
+                chosen.entry((&asked.room, &asked.item)).or_default().push((made, option));
+            }
+        }
+        Self(chosen)
+    }
+
+    /// The option of a ground that was last approved up to when a word was given.
+    fn up_to(&self, word: &Word, ground: &Ground<'_>) -> Option<&'a str> {
+        let options = self.0.get(&(ground.room.folder.as_str(), ground.selection.id.as_str()))?;
+        let before = options.iter().filter(|(made, _)| *made <= word.made);
+        before.max_by_key(|(made, _)| *made).map(|(_, option)| *option)
+    }
 }

@@ -43,7 +43,7 @@ fn told(context: &Context<'_>, waiting: &Waiting) -> Finding {
     let first = measured.readings.first();
     let opening = first.and_then(|read| {
         let room = context.book.room(&read.room)?;
-        Some((room, room.openings.iter().find(|opening| opening.name.value == read.opening)?))
+        Some((room, room.opening(&read.opening)?))
     });
     let place = opening.map_or_else(|| Place::Path("record/ledger.jsonl".into()), |(_, one)| one.name.span.into());
     let (count, openings) = (measured.readings.len(), of(waiting));

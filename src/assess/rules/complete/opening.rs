@@ -43,11 +43,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
+/// The most openings that a remedy names.
+const MOST_NAMED: usize = 12;
+
 fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
     let kind = selection.kind.get().filter(|kind| kind.takes_opening() && selection.place.is_absent())?;
     let message = format!("the {} goes into no opening", kind.name());
     let finding = Finding::new(RULE.code, Severity::Stop, selection.span, message).room(&room.folder);
-    let known: Vec<&str> = room.openings.iter().map(|opening| opening.name.as_str()).collect();
+    let known: Vec<&str> = room.openings.iter().take(MOST_NAMED).map(|opening| opening.name.as_str()).collect();
     let remedy = match known.is_empty() {
         true => "add an opening to `room.yaml`, and name it with `place: …`".to_string(),
         false => format!("name one with `place: …`: {}", known.join(", ")),
@@ -57,8 +60,7 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
 
 fn taken(room: &Room, opening: &Opening) -> Option<Finding> {
     let name = &opening.name.value;
-    let inside: Vec<&Selection> =
-        room.selections.iter().filter(|selection| selection.place.get() == Some(name)).collect();
+    let inside: Vec<&Selection> = room.goes_into(name).collect();
     let told = |message: String, remedy: &str| {
         let finding = Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder);
         Some(finding.item(&opening.name).remedy(remedy))

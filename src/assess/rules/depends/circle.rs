@@ -1,7 +1,5 @@
 //! Selections that wait for each other.
 
-use std::collections::BTreeSet;
-
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
@@ -34,17 +32,25 @@ declare! {
     Check::Book(check)
 }
 
+/// The most names that a way is told by.
+const MOST_NAMED: usize = 12;
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let mut told = BTreeSet::new();
-    for (room, selection) in context.book.selections().filter(|(_, selection)| !selection.depends_on.is_empty()) {
-        let circle = context.depends.circle(selection);
-        if circle.is_empty() || !told.insert(circle.iter().map(|at| at.span).collect::<BTreeSet<_>>()) {
-            continue;
+    for circle in context.depends.circles(context.book) {
+        let selection = circle.selection;
+        let mut names: Vec<String> =
+            circle.way.iter().take(MOST_NAMED).map(|at| format!("`{}`", at.name.value)).collect();
+        if circle.way.len() > MOST_NAMED {
+            names.push(format!("and {} more", circle.way.len() - MOST_NAMED));
         }
-        let names: Vec<String> = circle.iter().map(|at| format!("`{}`", at.name.value)).collect();
-        let message = format!("`{}` depends on itself, by way of {}", selection.name.value, names.join(", "));
+        let others = match circle.others {
+            0 => String::new(),
+            1 => "; one more stands in a circle with these".into(),
+            more => format!("; {more} more stand in circles with these"),
+        };
+        let message = format!("`{}` depends on itself, by way of {}{others}", selection.name.value, names.join(", "));
         let at = selection.depends_on.first().map_or(selection.span, |name| name.span);
-        let finding = Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder);
+        let finding = Finding::new(RULE.code, Severity::Stop, at, message).room(&circle.room.folder);
         findings.push(finding.item(&selection.name).remedy("take out the `depends on` that can be decided first"));
     }
 }
@@ -79,5 +85,22 @@ mod tests {
         };
         trial("depends on: [kitchen/A]").finds_one();
         trial("").stays_silent();
+    }
+
+    #[test]
+    fn circles_that_meet_are_told_once_with_how_many_stand_in_them() {
+        Trial::of("depends/circle")
+            .selection("selection: A\nkind: rug\ndepends on: [B]", "")
+            .selection("selection: B\nkind: rug\ndepends on: [A, C]", "")
+            .selection("selection: C\nkind: rug\ndepends on: [B]", "")
+            .finds("`A` depends on itself, by way of `B`, `A`; one more stands in a circle with these");
+    }
+
+    #[test]
+    fn a_long_circle_is_told_by_its_first_names() {
+        let all = 40;
+        let rug = |n: usize| format!("selection: R{n}\nkind: rug\ndepends on: [R{}]", (n + 1) % all);
+        let trial = (0..all).fold(Trial::of("depends/circle"), |trial, n| trial.selection(&rug(n), ""));
+        trial.finds("`R0` depends on itself, by way of `R1`, `R2`, `R3`, `R4`, `R5`, `R6`, `R7`, `R8`, `R9`, `R10`, `R11`, `R12`, and 28 more");
     }
 }

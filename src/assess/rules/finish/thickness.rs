@@ -1,10 +1,13 @@
 //! Tiles of different thickness edge to edge.
 
 use super::has_no_trim;
+use std::collections::HashSet;
+
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, Room, Selection, System};
+use crate::book::{Choice, Names, Room, Selection, System};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
 use crate::units::Length;
 
 declare! {
@@ -42,14 +45,18 @@ const STEP: Length = Length::from_sixty_fourths(4);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let units = context.book.project.units;
+    let names = Names::of(context.book);
+    // What meets what, by where it is written.
+    let met = |(room, one): (&Room, &Selection)| -> Vec<(Span, Span)> {
+        let others = one.meets.iter().filter_map(|name| names.selection(room, name));
+        others.map(|(_, other)| (one.span, other.span)).collect()
+    };
+    let meets: HashSet<(Span, Span)> = context.book.selections().flat_map(met).collect();
     for (room, selection) in context.book.selections() {
         for name in &selection.meets {
-            let Some((_, other)) = context.book.selection_named(room, name) else { continue };
+            let Some((_, other)) = names.selection(room, name) else { continue };
             // Where both name each other, the first of them tells.
-            let told = other.span < selection.span
-                && other.meets.iter().any(|back| {
-                    context.book.selection_named(room, back).is_some_and(|(_, back)| back.span == selection.span)
-                });
+            let told = other.span < selection.span && meets.contains(&(other.span, selection.span));
             if !told {
                 findings.extend(judge(room, selection, other, units));
             }

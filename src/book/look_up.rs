@@ -1,0 +1,79 @@
+//! Finds what a room holds by name, without looking through the room for each thing.
+
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
+use super::{Opening, Room, Selection};
+
+/// The lists of a room by what is looked for; made at the first question, when the room is as it was read.
+#[derive(Debug, Default)]
+pub struct LookUp(OnceLock<Lists>);
+
+#[derive(Debug, Default)]
+struct Lists {
+    /// The numbers of openings by their own names; case does not count.
+    named: HashMap<String, Vec<usize>>,
+    /// The numbers of openings by what they name beside or above them; case does not count.
+    naming: HashMap<String, Vec<usize>>,
+    /// The numbers of selections by the opening that they go into.
+    placed: HashMap<String, Vec<usize>>,
+}
+
+impl Lists {
+    fn of(room: &Room) -> Self {
+        let mut lists = Self::default();
+        let add = |list: &mut HashMap<String, Vec<usize>>, name: String, number: usize| {
+            let numbers = list.entry(name).or_default();
+            if numbers.last() != Some(&number) {
+                numbers.push(number);
+            }
+        };
+        for (number, opening) in room.openings.iter().enumerate() {
+            add(&mut lists.named, opening.name.to_ascii_lowercase(), number);
+            let above = opening.above.get().map(|above| &above.what);
+            for other in opening.pair.get().into_iter().chain(above) {
+                add(&mut lists.naming, other.to_ascii_lowercase(), number);
+            }
+        }
+        for (number, selection) in room.selections.iter().enumerate() {
+            if let Some(place) = selection.place.get() {
+                add(&mut lists.placed, place.clone(), number);
+            }
+        }
+        lists
+    }
+}
+
+impl Room {
+    fn lists(&self) -> &Lists {
+        self.look_up.0.get_or_init(|| Lists::of(self))
+    }
+
+    /// Forgets what was looked up: the lists of the room are no longer as they were.
+    pub fn was_changed(&mut self) {
+        self.look_up = LookUp::default();
+    }
+
+    /// The opening of that name.
+    pub fn opening(&self, name: &str) -> Option<&Opening> {
+        self.openings_called(name).find(|opening| opening.name.value == name)
+    }
+
+    /// The openings of that name, whatever its case, in the order written.
+    pub fn openings_called(&self, name: &str) -> impl Iterator<Item = &Opening> {
+        let numbers = self.lists().named.get(&name.to_ascii_lowercase()).map_or(&[][..], Vec::as_slice);
+        numbers.iter().filter_map(|number| self.openings.get(*number))
+    }
+
+    /// The openings that name another as their pair or as what is above them, whatever its case.
+    pub fn openings_naming(&self, name: &str) -> impl Iterator<Item = &Opening> {
+        let numbers = self.lists().naming.get(&name.to_ascii_lowercase()).map_or(&[][..], Vec::as_slice);
+        numbers.iter().filter_map(|number| self.openings.get(*number))
+    }
+
+    /// The selections that go into an opening, by its name, in the order of the book.
+    pub fn goes_into(&self, opening: &str) -> impl Iterator<Item = &Selection> {
+        let numbers = self.lists().placed.get(opening).map_or(&[][..], Vec::as_slice);
+        numbers.iter().filter_map(|number| self.selections.get(*number))
+    }
+}

@@ -1,0 +1,69 @@
+//! The findings by what they are about, sorted once, so that no page looks through those of the others.
+
+use std::collections::BTreeMap;
+
+use crate::finding::Finding;
+use crate::source::Span;
+
+/// The findings of a book.
+#[derive(Debug, Default)]
+pub struct Found<'a> {
+    all: &'a [Finding],
+    /// The numbers of those of each room, or of none.
+    rooms: BTreeMap<Option<&'a str>, Vec<usize>>,
+    /// The numbers of those about what is written at a place.
+    about: BTreeMap<Span, Vec<usize>>,
+}
+
+impl<'a> Found<'a> {
+    /// Sorts all that was found.
+    pub fn of(all: &'a [Finding]) -> Self {
+        let mut found = Self { all, ..Self::default() };
+        for (number, finding) in all.iter().enumerate() {
+            found.rooms.entry(finding.room.as_deref()).or_default().push(number);
+            if let Some(about) = finding.about {
+                found.about.entry(about).or_default().push(number);
+            }
+        }
+        found
+    }
+
+    /// Those of a room, by its folder, or of none, in the order in which they are told.
+    pub fn of_room(&self, room: Option<&str>) -> Vec<&'a Finding> {
+        self.rooms.get(&room).map_or_else(Vec::new, |numbers| self.told(numbers))
+    }
+
+    /// Those of a room about one of a few things, by where their names are written.
+    pub fn about(&self, room: &str, things: &[Span]) -> Vec<&'a Finding> {
+        let mut numbers: Vec<usize> =
+            things.iter().filter_map(|thing| self.about.get(thing)).flatten().copied().collect();
+        numbers.sort_unstable();
+        numbers.dedup();
+        let mut told = self.told(&numbers);
+        told.retain(|finding| finding.room.as_deref() == Some(room));
+        told
+    }
+
+    fn told(&self, numbers: &[usize]) -> Vec<&'a Finding> {
+        numbers.iter().filter_map(|number| self.all.get(*number)).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::finding::Severity;
+    use crate::source::Place;
+
+    #[test]
+    fn findings_are_told_in_their_order_and_each_once() {
+        let of = |room: Option<&str>, message: &str| Finding {
+            room: room.map(Into::into),
+            ..Finding::new("fit/width", Severity::Stop, Place::Path("a".into()), message)
+        };
+        let all = [of(Some("bath"), "1"), of(None, "2"), of(Some("bath"), "3")];
+        let found = Found::of(&all);
+        let told = |room| found.of_room(room).into_iter().map(|finding| finding.message.as_str()).collect::<Vec<_>>();
+        assert_eq!((told(Some("bath")), told(None), told(Some("hall"))), (vec!["1", "3"], vec!["2"], vec![]));
+    }
+}
