@@ -96,10 +96,10 @@ mod tests {
 
     #[test]
     fn circles_are_told_apart_from_chains() {
-        assert_eq!(circles(&[vec![1], vec![2], vec![]]), [vec![0; 0]; 0]);
+        assert!(circles(&[vec![1], vec![2], vec![]]).is_empty());
         assert_eq!(circles(&[vec![0], vec![]]), [[0]]);
         assert_eq!(circles(&[vec![1], vec![2, 3], vec![0], vec![4], vec![3], vec![0]]), [vec![0, 1, 2], vec![3, 4]]);
-        assert_eq!(circles(&[vec![7]]), [vec![0; 0]; 0], "a link to nothing leads nowhere");
+        assert!(circles(&[vec![7]]).is_empty(), "a link to nothing leads nowhere");
     }
 
     /// Each thing leads to a few others by a fixed rule: two are of one group where each reaches the other, as

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::finding::{Finding, Severity};
-use crate::source::portable::fault;
+use crate::source::portable::{difference, fault, folded};
 use crate::source::{Folder, Place};
 
 const RULE: &str = "source/unportable";
@@ -16,7 +16,7 @@ pub fn faults(folder: &Folder) -> Vec<Finding> {
         steps.extend(ends.filter_map(|end| entry.path.get(..end)));
     }
     let mut found = Vec::new();
-    let mut folded: BTreeMap<String, &str> = BTreeMap::new();
+    let mut names: BTreeMap<String, &str> = BTreeMap::new();
     for path in steps {
         let (above, name) = path.rsplit_once('/').unwrap_or(("", path));
         let mut tell = |message: String, remedy: &str| {
@@ -29,14 +29,14 @@ pub fn faults(folder: &Folder) -> Vec<Finding> {
             let remedy = "rename it with plain letters, figures and hyphens, and change the places that name it";
             tell(format!("the name `{name}` {fault}"), remedy);
         }
-        match folded.get(&format!("{above}/{}", name.to_lowercase())) {
+        let key = format!("{above}/{}", folded(name));
+        match names.get(&key) {
             Some(first) => {
-                let message = format!("`{name}` and `{first}` are one name on some disks");
-                tell(message, "rename one of them, so that they differ by more than capital letters");
+                let differ = difference(name, first);
+                let message = format!("`{name}` and `{first}` are one name on some disks: they differ {differ}");
+                tell(message, "rename one of them, so that its letters differ");
             }
-            None => {
-                folded.insert(format!("{above}/{}", name.to_lowercase()), name);
-            }
+            None => _ = names.insert(key, name),
         }
     }
     found

@@ -65,7 +65,13 @@ pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
     findings.append(&mut faults.findings);
 }
 
-fn of_selection(book: &Book, (names, loaded): (&Known<'_>, &Loaded), room: &Room, selection: &Selection, faults: &mut Faults) {
+fn of_selection(
+    book: &Book,
+    (names, loaded): (&Known<'_>, &Loaded),
+    room: &Room,
+    selection: &Selection,
+    faults: &mut Faults,
+) {
     let mut told = |span: Span, name: &str, of: NameOf, known: Vec<&str>| {
         faults.stop(
             "source/unknown-name",

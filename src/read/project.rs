@@ -9,6 +9,7 @@ use crate::book::{
     Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Photo, Project, Slot, System, Waiver, When,
 };
 use crate::finding::{Finding, Severity};
+use crate::source::portable::{difference, folded};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
@@ -82,8 +83,15 @@ fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
         languages(&project.languages, node.span, faults);
     }
     project.approvers = fields.list("approvers", faults, approver);
-    let mut seen = BTreeSet::new();
+    let (mut seen, mut stored) = (BTreeSet::new(), BTreeMap::new());
     for approver in &project.approvers {
+        super::selection::file_name(&approver.id, approver.id.span, faults);
+        let same = stored.insert(folded(&approver.id), &approver.id.value).filter(|same| **same != approver.id.value);
+        if let Some(same) = same {
+            let (id, differ) = (&approver.id.value, difference(&approver.id, same));
+            let message = format!("the ids `{id}` and `{same}` are one name on some disks: they differ {differ}");
+            faults.stop("source/unportable", approver.id.span, message, "give one of them another id");
+        }
         if !seen.insert(&approver.id.value) {
             let message = format!("two approvers have the id `{}`", approver.id.value);
             faults.stop("source/duplicate", approver.id.span, message, "give each approver an id of their own");

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::vocabulary::{OPENING, ROOM};
-use crate::book::{LookUp, Access, Clearances, Layout, Note, Room, Selection, Slot};
+use crate::book::{Access, Clearances, Layout, LookUp, Note, Room, Selection, Slot};
 use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};

@@ -5,8 +5,9 @@ use std::collections::{BTreeSet, HashMap};
 use crate::book::vocabulary::{NameOf, OPTION, SELECTION, Shape};
 use crate::book::{NeededFor, Room, Selection, short_name_of};
 use crate::finding::Finding;
-use crate::source::Spanned;
+use crate::source::portable::{self, NameFault};
 use crate::source::yaml::{Node, Value};
+use crate::source::{Span, Spanned};
 use crate::units::Date;
 
 use super::faults::Faults;
@@ -20,7 +21,7 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
     let mut fields = Fields::of(node, &SELECTION, faults)?.beside(&OPTION);
     faults.item = node.at("selection").and_then(name_of);
     let name = fields.read("selection", faults, text);
-    let id = fields.read("id", faults, short_name);
+    let id = fields.read("id", faults, page_name);
     let options = fields.node("options");
     let tag = fields.read("tag", faults, text);
     let kind = fields.read("kind", faults, kind_name);
@@ -81,6 +82,21 @@ pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
         format!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
     );
     None
+}
+
+/// A short name that a page is stored under.
+fn page_name(node: &Node, faults: &mut Faults) -> Option<String> {
+    let name = short_name(node, faults)?;
+    file_name(&name, node.span, faults);
+    Some(name)
+}
+
+/// Tells an id that no file can be named by on some disk.
+pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
+    if let Some(fault) = portable::fault(id) {
+        let remedy = "write another id, of plain letters, figures and hyphens";
+        faults.stop("source/unportable", at, format!("the id `{id}` {fault}"), remedy);
+    }
 }
 
 /// A day, or the name of a milestone (whether it exists is seen when all is read).
@@ -161,6 +177,12 @@ struct FreeNames(HashMap<String, u32>);
 
 impl FreeNames {
     fn take(&mut self, name: String, taken: &mut BTreeSet<String>) -> String {
+        // What some system takes for a device names no page.
+        let name = match portable::fault(&name) {
+            Some(NameFault::Device) => format!("{name}-item"),
+            Some(NameFault::Long) => name.chars().take(portable::LONGEST_NAME).collect(),
+            _ => name,
+        };
         if taken.insert(name.clone()) {
             return name;
         }
@@ -181,4 +203,32 @@ pub fn tag_order(tag: &str) -> (String, u32, String) {
     let (letters, rest) = tag.split_at(at);
     let figures: String = rest.chars().take_while(char::is_ascii_digit).collect();
     (letters.to_string(), figures.parse().unwrap_or(u32::MAX), rest.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Names and numbers that were tried are counted: a thousand things that are called alike take a thousand
+    /// tries, not half a million.
+    #[test]
+    fn each_free_name_and_number_is_tried_once() {
+        const ALL: u32 = 4_000;
+        let (mut names, mut tags, mut taken) = (FreeNames::default(), FreeTags::of("K"), BTreeSet::new());
+        let mut ids = BTreeSet::from(["tap-3".to_string()]);
+        for _ in 0..ALL {
+            tags.take(&mut taken);
+            names.take("tap".into(), &mut ids);
+        }
+        assert_eq!((tags.tried, taken.len()), (ALL, ALL as usize));
+        assert_eq!((names.0["tap"], ids.len()), (ALL + 1, ALL as usize + 1));
+        assert!(ids.contains("tap") && ids.contains("tap-2") && ids.contains(&format!("tap-{}", ALL + 1)));
+    }
+
+    #[test]
+    fn a_name_that_is_a_device_to_some_system_names_no_page() {
+        let take = |name: &str| FreeNames::default().take(name.into(), &mut BTreeSet::new());
+        assert_eq!([take("con"), take("console")], ["con-item", "console"]);
+        assert_eq!(take(&"a".repeat(300)).len(), portable::LONGEST_NAME);
+    }
 }

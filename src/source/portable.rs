@@ -2,6 +2,9 @@
 
 use std::fmt;
 
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
 /// The longest name of a file or folder in a book, in bytes: what is published adds to it.
 pub const LONGEST_NAME: usize = 200;
 
@@ -49,9 +52,52 @@ pub fn fault(name: &str) -> Option<NameFault> {
     }
 }
 
+/// The form under which two names are one on some disk: in lower case, and composed. Some disks ignore case, and
+/// some compose accents or take them apart (Unicode Standard Annex #15: forms NFC and NFD).
+pub fn folded(name: &str) -> String {
+    if name.is_ascii() {
+        return name.to_ascii_lowercase();
+    }
+    let composed: String = name.nfc().collect();
+    composed.to_lowercase().nfc().collect()
+}
+
+/// How two names that are one on some disk differ, in words.
+pub fn difference(one: &str, other: &str) -> String {
+    if one.to_lowercase() == other.to_lowercase() {
+        return "by capital letters alone".into();
+    }
+    // They look alike: only the numbers of their signs tell them apart.
+    let same = one.chars().zip(other.chars()).take_while(|(one, other)| one == other).count();
+    let sign = |name: &str| {
+        let mut rest = name.chars().skip(same);
+        let first = rest.next();
+        let signs = first.into_iter().chain(rest.take_while(|sign| is_combining_mark(*sign)));
+        let signs: Vec<String> = signs.map(|sign| format!("U+{:04X}", u32::from(sign))).collect();
+        if signs.is_empty() { "nothing".into() } else { signs.join(" ") }
+    };
+    format!("in how an accent is stored: {} here, {} there", sign(one), sign(other))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Published source: Unicode Standard Annex #15, figures 3 and 4 (canonical composition).
+    #[test]
+    fn an_accent_makes_no_other_name_however_it_is_stored() {
+        for (one, other) in
+            [("\u{e9}", "e\u{301}"), ("\u{c5}", "\u{212b}"), ("\u{1e69}", "s\u{307}\u{323}"), ("\u{c9}", "e\u{301}")]
+        {
+            assert_eq!(folded(one), folded(other), "{one} {other}");
+        }
+        assert_ne!(folded("e"), folded("\u{e9}"));
+        assert_eq!(
+            difference("caf\u{e9}", "cafe\u{301}"),
+            "in how an accent is stored: U+00E9 here, U+0065 U+0301 there"
+        );
+        assert_eq!(difference("Tap", "tap"), "by capital letters alone");
+    }
 
     #[test]
     fn names_that_some_disk_refuses_are_known() {

@@ -130,7 +130,8 @@ impl Approvals {
 
 impl Item {
     fn of(facts: &word::Facts<'_>, issue: &Issue, room: &Room, selection: &Selection) -> Self {
-        let issued = facts.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
+        let issued =
+            facts.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let words = facts.words(&room.folder, &selection.id);
         let wanted = &facts.book.project.approvers;
         let holds = |id: &str| words.iter().any(|word| word.who == id && word.stands());

@@ -75,3 +75,33 @@ fn a_name_in_the_book_counts_once_and_before_kinds() {
         kitchen(&[("Range", "range", ""), ("Cabinets", "cabinet", "depends on: [Range, Rug]"), ("Rug", "rug", "")]);
     assert_eq!(rests_on(&book, "Cabinets"), ["is built around Range", "depends on Rug"]);
 }
+
+/// Rugs that rest on each other by these links, in one file as it would be written.
+fn rugs(all: usize, on: impl Fn(usize) -> Vec<usize>) -> Book {
+    let rug = |number: usize| {
+        let on: Vec<String> = on(number).into_iter().map(|other| format!("Rug {other}")).collect();
+        format!("- selection: Rug {number}\n  kind: rug\n  depends on: [{}]\n", on.join(", "))
+    };
+    let list: String = (0..all).map(rug).collect();
+    Trial::of("depends/circle").file("rooms/kitchen/rugs.yaml", list).read()
+}
+
+/// What was followed is counted: each link once, however long the chain or the circle, and of hundreds that all rest
+/// on each other the pairs there are.
+#[test]
+fn thousands_in_a_chain_and_hundreds_that_rest_on_each_other_are_followed_once() {
+    let counted = |book: &Book| {
+        let depends = Depends::of(book);
+        let links: usize = depends.grounds.values().map(Vec::len).sum();
+        let told: Vec<(usize, usize)> =
+            depends.circles(book).iter().map(|circle| (circle.way.len(), circle.others)).collect();
+        (links, depends.pairs.len(), told)
+    };
+    const LONG: usize = 4_000;
+    let chain = rugs(LONG, |number| (number + 1 < LONG).then_some(number + 1).into_iter().collect());
+    assert_eq!(counted(&chain), (LONG - 1, LONG - 1, vec![]));
+    let circle = rugs(LONG, |number| vec![(number + 1) % LONG]);
+    assert_eq!(counted(&circle), (LONG, LONG, vec![(LONG, 0)]));
+    let mutual = rugs(150, |number| (0..150).filter(|other| *other != number).collect());
+    assert_eq!(counted(&mutual), (150 * 149, 150 * 149, vec![(2, 148)]));
+}

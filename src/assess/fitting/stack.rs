@@ -26,7 +26,8 @@ impl<'a> Stack<'a> {
         // Those that it names, and those that name it; of several the first that is written.
         let above = own.above.get().map(|above| &above.what);
         let named = own.pair.get().into_iter().chain(above).flat_map(|name| room.openings_called(name));
-        let joined = named.chain(room.openings_naming(&own.name)).filter(|other| is_other(other) && are_joined(own, other));
+        let joined =
+            named.chain(room.openings_naming(&own.name)).filter(|other| is_other(other) && are_joined(own, other));
         let other = joined.min_by_key(|other| other.span)?;
         let (lower, upper) = if bottom(own) < bottom(other) { (own, other) } else { (other, own) };
         // Two that stand side by side at unlike heights are no stack; the lower one's height may be the bay's.

@@ -214,6 +214,30 @@ fn a_save_goes_before_what_takes_long_which_is_left_and_begun_again() {
     assert!(running.built().unwrap().is_empty());
 }
 
+/// As somebody saves who writes for a while: whenever what takes long has begun, the next save comes. None waits for
+/// it, nothing half made is shown, and once the rhythm ends it is made all the same.
+#[test]
+fn in_a_steady_rhythm_every_save_is_shown_before_anything_that_takes_long() {
+    let (running, slow) = Slow::start();
+    let save = |n: u32| {
+        running.save("book.yaml", &format!("title: slow {n}."));
+        assert_eq!(running.built().unwrap().paths, ["book.yaml".into()].into(), "{n}");
+        assert!(running.page("/client/").contains(&format!("title: slow {n}.")), "{n}");
+    };
+    save(0);
+    for n in 1..=5 {
+        slow.begun.recv_timeout(PATIENCE).unwrap();
+        save(n);
+        slow.end.send(()).unwrap();
+        assert!(slow.left.recv_timeout(PATIENCE).unwrap(), "save {n} goes before it");
+        assert!(running.builds.try_recv().is_err(), "what was left is of no build, {n}");
+    }
+    slow.begun.recv_timeout(PATIENCE).unwrap();
+    slow.end.send(()).unwrap();
+    assert!(!slow.left.recv_timeout(PATIENCE).unwrap(), "nothing keeps it from being made");
+    assert!(running.built().unwrap().is_empty());
+}
+
 #[test]
 fn a_folder_that_goes_and_is_laid_anew_at_its_path_is_followed() {
     let running = Running::start();

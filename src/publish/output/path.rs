@@ -69,9 +69,9 @@ fn portable(step: &str) -> bool {
     }
 }
 
-/// The form under which two paths are the same on a disk that ignores case.
+/// The form under which two paths are the same on a disk that ignores case, or how an accent is stored.
 pub(super) fn folded(path: &str) -> String {
-    path.to_lowercase()
+    portable::folded(path)
 }
 
 /// The folders above a path, the outermost first: `a/b/c` has `a` and `a/b`.

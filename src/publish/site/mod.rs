@@ -4,6 +4,7 @@ use super::File;
 use super::output::{Content, Spool};
 use super::theme::{Theme, ThemeError};
 use crate::pictures::Digest;
+use crate::source::portable::{self, NameFault};
 use crate::views::sheet::{IssuedAs, OnSheet};
 use crate::views::site::{Portion, Site};
 use rayon::prelude::*;
@@ -70,7 +71,7 @@ fn leaves<View: OnSheet + Sync>(views: &[View]) -> Vec<Leaf<'_>> {
 
 fn leaf<View: OnSheet + Serialize + Sync>(view: &View) -> Leaf<'_> {
     let path = view.sheet().path.clone();
-    let margins = format!("assets/margins/{}.css", path.trim_end_matches(".html").replace('/', "--"));
+    let margins = format!("assets/margins/{}.css", margins_of(path.trim_end_matches(".html")));
     let root = "../".repeat(path.matches('/').count());
     let values = Box::new({
         let margins = margins.clone();
@@ -85,6 +86,13 @@ fn leaf<View: OnSheet + Serialize + Sync>(view: &View) -> Leaf<'_> {
     // A view holds texts, numbers and lists alone, which JSON can always hold.
     let said = Digest::of(&serde_json::to_vec(view).unwrap_or_default());
     Leaf { path, margins, said, values }
+}
+
+/// What the style sheet of a page's margins is called: by all the steps of its path, or by a digest of them where that
+/// would be longer than some disk holds.
+fn margins_of(page: &str) -> String {
+    let name = page.replace('/', "--");
+    if portable::fault(&name) == Some(NameFault::Long) { Digest::of(name.as_bytes()).short(32) } else { name }
 }
 
 /// Renders one page and the style sheet of its margins: what to write, by path in its folder.

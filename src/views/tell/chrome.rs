@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, HashMap, HashSet};
 use super::Subject;
 use crate::book::{Book, Opening, Room, Selection, short_name_of};
 use crate::source::Span;
+use crate::source::portable::{self, NameFault};
 use crate::views::sheet::{Crumb, IssuedAs, Link, Project, Sheet};
 
 /// What every sheet of a book shares, and the paths of its pages.
@@ -163,7 +164,11 @@ fn opening_names(book: &Book) -> HashMap<Span, String> {
     for room in &book.rooms {
         let mut same: HashMap<String, u32> = HashMap::new();
         for opening in &room.openings {
-            let short = short_name_of(&opening.name);
+            // What some system takes for a device, or no disk holds, names no page.
+            let short = match portable::fault(&short_name_of(&opening.name)) {
+                Some(NameFault::Device) => format!("{}-opening", short_name_of(&opening.name)),
+                _ => short_name_of(&opening.name).chars().take(portable::LONGEST_NAME).collect(),
+            };
             let count = same.entry(short.clone()).or_insert(0);
             *count += 1;
             let name = if *count == 1 { short } else { format!("{short}-{count}") };

@@ -192,7 +192,8 @@ impl Teller<'_> {
         let record = &self.subject.book.record;
         let item = self.subject.assessment.approvals.item(room, selection);
         let Some((issue, item)) = record.latest().zip(item) else { return vec![] };
-        let issued = self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
+        let issued =
+            self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let Some(issued) = issued else { return vec![] };
         let told = |value: Option<String>| value.map_or_else(|| Html::text("–"), |value| quoted(&value));
         let (since, number) = match issued.mark == item.now.mark {

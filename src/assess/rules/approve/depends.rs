@@ -53,7 +53,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(issue) = context.book.record.issues.get(&word.issue) else { continue };
         let items = issued.entry(word.issue).or_insert_with(|| issue.by_item());
         for ground in context.depends.grounds(selection) {
-            let Some(issued) = items.get(&(ground.room.folder.as_str(), ground.selection.id.as_str())) else { continue };
+            let Some(issued) = items.get(&(ground.room.folder.as_str(), ground.selection.id.as_str())) else {
+                continue;
+            };
             findings.extend(changed((context, &chosen), (word, issued), (room, selection), ground));
         }
     }
