@@ -147,3 +147,18 @@ fn a_finding_says_which_of_two_namesakes_it_is_about() {
     assert_eq!(finding.item.as_deref(), Some("Refrigerator"));
     assert!(finding.about.is_some());
 }
+
+/// What is looked at is counted: each waiver stands under its own few keys, and no two under one, so that a finding
+/// is met by asking for its own keys, however many waivers there are.
+#[test]
+fn thousands_of_waivers_are_looked_up_and_not_walked_through() {
+    const ALL: usize = 3_000;
+    let rug =
+        |n: usize| format!("- selection: Rug {n}\n  kind: rug\n  {}\n", WAIVER.replace("fit/width", "complete/field"));
+    let list: String = (0..ALL).map(rug).collect();
+    let book = Trial::of("waive/orphan").file("rooms/kitchen/rugs.yaml", list).read();
+    let reaches = super::reaches(&book);
+    let keys: Vec<_> = reaches.iter().flat_map(super::Reach::keys).collect();
+    assert_eq!((reaches.len(), keys.len()), (ALL, ALL));
+    assert_eq!(keys.into_iter().collect::<std::collections::BTreeSet<_>>().len(), ALL);
+}
