@@ -4,28 +4,66 @@ use std::collections::BTreeSet;
 
 use serde_json::{Map, Value};
 
-use crate::units::Length;
 use crate::units::length::Grain;
+use crate::units::{Currency, Length, Money};
 
 /// One thing that is no longer as it was shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Change {
-    /// What: `width`, or `steel: width` where several options stand.
+    /// The option that it is of, by name, where several stand.
+    pub of: Option<String>,
+    /// What: `width`.
     pub what: String,
     /// What it was; nothing where it was not there.
-    pub from: Option<String>,
+    pub from: Option<Said>,
     /// What it is; nothing where it is gone.
-    pub to: Option<String>,
+    pub to: Option<Said>,
+}
+
+/// What something was, or is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Said {
+    /// An amount: what stands where prices stand.
+    Amount(Money),
+    /// Anything else, as one would say it.
+    Words(String),
+}
+
+impl Said {
+    /// The amount, if it is one.
+    pub fn amount(&self) -> Option<Money> {
+        if let Self::Amount(money) = self { Some(*money) } else { None }
+    }
+}
+
+impl std::fmt::Display for Said {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Amount(money) => write!(f, "{} {}", money.plain(), money.currency),
+            Self::Words(words) => f.write_str(words),
+        }
+    }
 }
 
 impl Change {
+    /// Of the item as a whole.
+    fn new(what: impl Into<String>, from: Option<String>, to: Option<String>) -> Self {
+        Self { of: None, what: what.into(), from: from.map(Said::Words), to: to.map(Said::Words) }
+    }
+
+    /// What, with the option that it is of: `steel: width`.
+    pub fn named(&self) -> String {
+        self.of.as_ref().map_or_else(|| self.what.clone(), |of| format!("{of}: {}", self.what))
+    }
+
     /// In a phrase: "width from 29 7/8" (758.8 mm) to 30" (762 mm)".
     pub fn words(&self) -> String {
+        let what = self.named();
         match (&self.from, &self.to) {
-            (Some(from), Some(to)) => format!("{} from {from} to {to}", self.what),
-            (Some(from), None) => format!("{} gone, which was {from}", self.what),
-            (None, Some(to)) => format!("{} new: {to}", self.what),
-            (None, None) => self.what.clone(),
+            (Some(from), Some(to)) => format!("{what} from {from} to {to}"),
+            (Some(from), None) => format!("{what} gone, which was {from}"),
+            (None, Some(to)) => format!("{what} new: {to}"),
+            (None, None) => what,
         }
     }
 }
@@ -43,7 +81,7 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
             "options" => options(old, new, &mut found),
             "chosen" if old != new => {
                 let (from, to) = (names.called(old), later.called(new));
-                found.push(Change { what: key.clone(), from, to });
+                found.push(Change::new(key, from, to));
             }
             _ => compare(key, old, new, &mut found),
         }
@@ -62,14 +100,16 @@ fn options(before: &Value, after: &Value, found: &mut Vec<Change>) {
         let of = |option: &Value, all: &[Value]| name(option, all);
         match (named(old, id), named(new, id)) {
             (Some(before), Some(after)) => {
-                let lead = if several { format!("{}: ", of(&after, new)) } else { String::new() };
-                fields(&lead, &before, &after, found);
+                let first = found.len();
+                fields(&before, &after, found);
+                let lead = several.then(|| of(&after, new));
+                found.iter_mut().skip(first).for_each(|change| change.of.clone_from(&lead));
             }
             (Some(gone), None) => {
-                found.push(Change { what: "option".into(), from: Some(of(&gone, old)), to: None });
+                found.push(Change::new("option", Some(of(&gone, old)), None));
             }
             (None, Some(added)) => {
-                found.push(Change { what: "option".into(), from: None, to: Some(of(&added, new)) });
+                found.push(Change::new("option", None, Some(of(&added, new))));
             }
             (None, None) => {}
         }
@@ -77,20 +117,46 @@ fn options(before: &Value, after: &Value, found: &mut Vec<Change>) {
 }
 
 /// The fields of one option, those of `size` and `details` by their own names.
-fn fields(lead: &str, before: &Value, after: &Value, found: &mut Vec<Change>) {
+fn fields(before: &Value, after: &Value, found: &mut Vec<Change>) {
     let none = Map::new();
     let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
     for key in keys(old, new) {
         let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
         match key.as_str() {
-            "size" => sizes(lead, old, new, found),
-            "details" => fields(lead, old, new, found),
-            "pictures" => pictures(lead, list(old), list(new), found),
+            "size" => sizes(old, new, found),
+            "details" => details(old, new, found),
+            "pictures" => pictures(list(old), list(new), found),
             // The total says again what price, quantity and accessories say.
             "total" if before["price"] != after["price"] || before["quantity"] != after["quantity"] => {}
-            _ => compare(&format!("{lead}{key}"), old, new, found),
+            "price" | "total" => amounts(key, old, new, found),
+            _ => compare(key, old, new, found),
         }
     }
+}
+
+/// What a kind tells besides, by its own names: whatever they are, none is an amount.
+fn details(before: &Value, after: &Value, found: &mut Vec<Change>) {
+    let none = Map::new();
+    let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
+    for key in keys(old, new) {
+        compare(key, old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null), found);
+    }
+}
+
+/// An amount, as the contents of an item hold it: `3180.00 USD`.
+fn amounts(key: &str, old: &Value, new: &Value, found: &mut Vec<Change>) {
+    if old == new {
+        return;
+    }
+    let amount = |value: &Value| {
+        let text = value.as_str()?;
+        let money = || {
+            let (figure, code) = text.rsplit_once(' ')?;
+            Money::parse(figure, Currency::parse(code).ok()?).ok()
+        };
+        Some(money().map_or_else(|| Said::Words(text.into()), Said::Amount))
+    };
+    found.push(Change { of: None, what: key.into(), from: amount(old), to: amount(new) });
 }
 
 /// What a client reads of an option; with its id where two read the same.
@@ -118,19 +184,19 @@ impl<'v> Names<'v> {
 }
 
 /// The sizes of an option: lengths, each of them.
-fn sizes(lead: &str, before: &Value, after: &Value, found: &mut Vec<Change>) {
+fn sizes(before: &Value, after: &Value, found: &mut Vec<Change>) {
     let none = Map::new();
     let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
     for key in keys(old, new) {
         let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
         if old != new {
-            found.push(Change { what: format!("{lead}{key}"), from: measured(old), to: measured(new) });
+            found.push(Change::new(key, measured(old), measured(new)));
         }
     }
 }
 
 /// Pictures by their place in the row: nobody can say a picture in words.
-fn pictures(lead: &str, old: &[Value], new: &[Value], found: &mut Vec<Change>) {
+fn pictures(old: &[Value], new: &[Value], found: &mut Vec<Change>) {
     for at in 0..old.len().max(new.len()) {
         let (before, after) = (old.get(at), new.get(at));
         if before == after {
@@ -139,17 +205,17 @@ fn pictures(lead: &str, old: &[Value], new: &[Value], found: &mut Vec<Change>) {
         let shown = |picture: Option<&Value>| {
             picture.map(|picture| picture["caption"].as_str().unwrap_or("a picture").to_string())
         };
-        let what = format!("{lead}picture {}", at + 1);
-        match (shown(before), shown(after)) {
-            (from, to) if from == to => found.push(Change { what: format!("{what} is another"), from: None, to: None }),
-            (from, to) => found.push(Change { what, from, to }),
-        }
+        let what = format!("picture {}", at + 1);
+        found.push(match (shown(before), shown(after)) {
+            (from, to) if from == to => Change::new(format!("{what} is another"), None, None),
+            (from, to) => Change::new(what, from, to),
+        });
     }
 }
 
 fn compare(what: &str, old: &Value, new: &Value, found: &mut Vec<Change>) {
     if old != new {
-        found.push(Change { what: what.into(), from: said(old), to: said(new) });
+        found.push(Change::new(what, said(old), said(new)));
     }
 }
 
@@ -247,6 +313,17 @@ mod tests {
             told(&before, &after),
             ["price from 3180.00 USD to 3280.00 USD", "width from 29 7/8\" (≈ 758.8 mm) to 30\" (762 mm)"]
         );
+    }
+
+    /// A model that reads like an amount is a model, and a detail called `total` is a detail.
+    #[test]
+    fn only_what_stands_where_prices_stand_is_an_amount() {
+        let with =
+            |text: &str| json!({"options": [{"id": "a", "model": text, "price": text, "details": {"total": text}}]});
+        let found = changes(&with("120.00 USD"), &with("130.00 USD"));
+        let told: Vec<_> =
+            found.iter().map(|one| (one.what.as_str(), one.to.as_ref().unwrap().amount().is_some())).collect();
+        assert_eq!(told, [("total", false), ("model", false), ("price", true)]);
     }
 
     #[test]

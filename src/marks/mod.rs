@@ -11,7 +11,7 @@ use serde_json::Value;
 use crate::book::Book;
 use crate::digest::Digest;
 
-pub use changes::{Change, changes};
+pub use changes::{Change, Said, changes};
 pub use content::content;
 
 /// The page that `explain mark` shows.

@@ -60,7 +60,14 @@ async function begins() {
 async function adaApproves(ada, link) {
   await ada.page.goto(link);
   await ada.page.getByText("Deciding as Ada Okonedo, by private link").waitFor();
+  // What is open is told beside what is agreed, and beside what an allowance has left.
+  const running = async () => (await ada.page.locator("#running").innerText()).replace(/\s+/g, " ");
+  const open = await running();
+  must(open.includes("1 still open, $240.00 to $310.00 more"), `the sums say nothing of what is open: “${open}”`);
+  must(open.includes("$300.00 left; with what is open $10.00 over to $60.00 left"), `the allowance says nothing of what is open: “${open}”`);
   await decide(ada.page, "Rug", "Approved", { option: /^A, Oak/ });
+  const chosen = await running();
+  must(chosen.includes("$240.00 of $300.00; $60.00 left") && !chosen.includes("open,") && !chosen.includes("with what is open"), `what is chosen still counts as open: “${chosen}”`);
   await decide(ada.page, "Runner", "Approved");
   await decide(ada.page, "Pulls", "Approved as noted", { note: HOSTILE });
   await decide(ada.page, "Mirror", "Rejected");

@@ -55,6 +55,9 @@ fn items(order: &ChangeOrder, book: &Book) -> String {
     }
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
+    if let Some(sum) = order.settled.filter(|_| !order.sums.is_empty()) {
+        let _ = writeln!(text, "base: {}", sum.from);
+    }
     for (sort, sum) in &order.sums {
         let _ = writeln!(text, "{}: {}", sort_word(*sort), more(*sum));
     }
@@ -193,7 +196,7 @@ struct Item<'a> {
     tag: &'a str,
     name: &'a str,
     is: &'static str,
-    changes: Vec<Line<'a>>,
+    changes: Vec<Line>,
     price: Moving,
     difference: Option<String>,
     lead_time: Moving,
@@ -203,10 +206,10 @@ struct Item<'a> {
 }
 
 #[derive(Serialize)]
-struct Line<'a> {
-    what: &'a str,
-    from: Option<&'a str>,
-    to: Option<&'a str>,
+struct Line {
+    what: String,
+    from: Option<String>,
+    to: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -279,7 +282,11 @@ fn told_item(item: &Changed) -> Item<'_> {
         changes: item
             .changes
             .iter()
-            .map(|change| Line { what: &change.what, from: change.from.as_deref(), to: change.to.as_deref() })
+            .map(|change| Line {
+                what: change.named(),
+                from: change.from.as_ref().map(ToString::to_string),
+                to: change.to.as_ref().map(ToString::to_string),
+            })
             .collect(),
         price: Moving { from: item.price.from.map(Money::plain), to: item.price.to.map(Money::plain) },
         difference: item.money().map(Money::plain),

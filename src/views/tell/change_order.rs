@@ -7,8 +7,8 @@ use crate::book::vocabulary::Kind;
 use crate::book::{Book, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem};
-use crate::marks;
-use crate::units::{Currency, Money};
+use crate::marks::{self, Said};
+use crate::units::Money;
 use crate::views::change_order::{Change, ChangeOrder, Item, Room};
 use crate::views::sign_off::{Line, Sheet};
 
@@ -128,14 +128,17 @@ fn difference(by: Money) -> String {
     }
 }
 
-/// What each sort of change brings, then the sums before and after, which are theirs.
+/// What the items came to before, what each sort of change brings, then the sums before and after, which are
+/// theirs: base and changes add up to the new sum.
 fn totals(order: &Order) -> Vec<Change> {
+    let base = order.settled.filter(|_| !order.sums.is_empty());
+    let base = base.map(|sum| change("Base, before tax", sum.from.to_string(), String::new()));
     let sorts = order
         .sums
         .iter()
         .map(|(sort, sum)| Change { by: difference(*sum), ..change(sort_name(*sort), String::new(), String::new()) });
     let sums = [("Items before tax", order.settled), ("Total with tax", order.with_tax)];
-    sorts.chain(sums.into_iter().filter_map(|(name, sum)| Some(moved(name, sum?)))).collect()
+    base.into_iter().chain(sorts).chain(sums.into_iter().filter_map(|(name, sum)| Some(moved(name, sum?)))).collect()
 }
 
 /// What a change of money comes from, in words.
@@ -167,7 +170,7 @@ fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Room> {
             rooms.len() - 1
         });
         let (was, is) = (issued.0.get(&key).copied(), issued.1.get(&key).copied());
-        let item = item(changed, (was, is), issues, here.get(&key).copied());
+        let item = item(changed, (was, is), here.get(&key).copied());
         rooms.get_mut(number).into_iter().for_each(|room| room.items.push(item.clone()));
     }
     rooms
@@ -182,7 +185,6 @@ fn by_item(issue: &Issue) -> BTreeMap<(&str, &str), &IssuedItem> {
 fn item(
     changed: &Changed,
     (was, is): (Option<&IssuedItem>, Option<&IssuedItem>),
-    (from, to): Issues<'_>,
     here: Option<(&BookRoom, &Selection)>,
 ) -> Item {
     let fate = match changed.fate {
@@ -195,8 +197,7 @@ fn item(
     if matches!(changed.fate, Fate::Added | Fate::Gone) {
         changes.push(change("Shown as", shown(was), shown(is)));
     }
-    let currencies = (Currency::parse(&from.currency).ok(), Currency::parse(&to.currency).ok());
-    changes.extend(changed.changes.iter().filter_map(|one| content(one, changed, currencies)));
+    changes.extend(changed.changes.iter().filter_map(|one| content(one, changed)));
     changes.extend(ordering(changed));
     if changed.asks() {
         let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| marks::shown(&item.mark));
@@ -243,24 +244,22 @@ fn shown(item: Option<&IssuedItem>) -> String {
 }
 
 /// A change of what is shown; none for a price that the sum says again.
-fn content(change: &marks::Change, of: &Changed, (was, is): (Option<Currency>, Option<Currency>)) -> Option<Change> {
-    let amount = |text: Option<&String>, currency| {
-        let (figure, code) = text?.rsplit_once(' ')?;
-        let money = Money::parse(figure, Currency::parse(code).ok().or(currency)?).ok()?;
-        (money.currency.code() == code).then_some(money)
-    };
-    let (from, to) = (amount(change.from.as_ref(), was), amount(change.to.as_ref(), is));
+fn content(change: &marks::Change, of: &Changed) -> Option<Change> {
+    let amount = |said: &Option<Said>| said.as_ref().and_then(Said::amount);
+    let (from, to) = (amount(&change.from), amount(&change.to));
     if (from.is_some() || to.is_some()) && (from, to) == (of.price.from, of.price.to) {
         return None;
     }
-    let words = |money: Option<Money>, text: &Option<String>| {
-        money.map_or_else(|| text.clone().unwrap_or_default(), |money| money.to_string())
+    let words = |said: &Option<Said>| match said {
+        Some(Said::Amount(money)) => money.to_string(),
+        Some(Said::Words(words)) => words.clone(),
+        None => String::new(),
     };
     let by = from.zip(to).and_then(|(from, to)| Some(difference(Moved { from, to }.by()?)));
     Some(Change {
-        what: capital(&change.what),
-        from: words(from, &change.from),
-        to: words(to, &change.to),
+        what: capital(&change.named()),
+        from: words(&change.from),
+        to: words(&change.to),
         by: by.unwrap_or_default(),
     })
 }
@@ -292,6 +291,7 @@ fn ordering(changed: &Changed) -> Vec<Change> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Currency;
 
     #[test]
     fn what_is_shown_of_a_new_item_is_told_once() {

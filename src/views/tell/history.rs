@@ -130,7 +130,7 @@ fn changed(before: Option<&Issue>, issue: &Issue) -> BTreeMap<(String, String), 
 fn fields(was: &IssuedItem, is: &IssuedItem) -> Vec<String> {
     let mut fields: Vec<String> = Vec::new();
     for change in marks::changes(&was.content, &is.content) {
-        let field = short(&change.what);
+        let field = change.what.replace('`', "");
         if !fields.contains(&field) {
             fields.push(field);
         }
@@ -139,11 +139,6 @@ fn fields(was: &IssuedItem, is: &IssuedItem) -> Vec<String> {
         fields.retain(|field| field != "name");
     }
     fields
-}
-
-/// A field without the option that it is of: `price` of `steel: price`.
-fn short(what: &str) -> String {
-    what.rsplit_once(": ").map_or(what, |(_, field)| field).replace('`', "")
 }
 
 /// What became of some items in a line, few by name and many by count: `Range changed, Tap new`, `12

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::assess::approval::Word;
 use crate::assess::{Amounts, DecideBy, cautions};
 use crate::book::{Choice, NeededFor, Room, Selection};
-use crate::marks;
+use crate::marks::{self, Said};
 use crate::units::Date;
 use crate::views::asked::{Asked, Issued};
 use crate::views::cover::Stamp;
@@ -195,7 +195,7 @@ impl Teller<'_> {
         let issued =
             self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let Some(issued) = issued else { return vec![] };
-        let told = |value: Option<String>| value.map_or_else(|| Html::text("–"), |value| quoted(&value));
+        let told = |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.to_string()));
         let (since, number) = match issued.mark == item.now.mark {
             true => {
                 let mut known = self.known_words(room, selection);
@@ -205,7 +205,7 @@ impl Teller<'_> {
         };
         let changes = since.unwrap_or_default().into_iter().map(|change| Change {
             issue: number.to_string(),
-            what: capital(&change.what),
+            what: capital(&change.named()),
             was: told(change.from),
             now: told(change.to),
             because: None,

@@ -66,6 +66,7 @@ fn it_tells_what_from_to_money_days_and_has_a_line_for_each_who_signs() {
     row(&["Runner", "New"]);
     row(&["Mat", "Gone"]);
     row(&["Shown as", "–", "Zelmor ZS-1, oak $1"]);
+    row(&["Base, before tax", "$200.00"]);
     row(&["Items before tax", "$200.00", "$170.00", "$30.00 less"]);
     row(&["Total with tax", "$220.00", "$187.00", "$33.00 less"]);
     row(&["1, for approval, 15 Jan 2027"]);

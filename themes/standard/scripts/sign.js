@@ -35,8 +35,16 @@
 
   const allowance = (one) => {
     const left = one.allowed - one.drawn, over = left < 0n;
+    const rest = (left) => fill(left < 0n ? w.signs.rest_over : w.signs.rest_left, { rest: Sums.money(left < 0n ? -left : left) });
+    const [dearest, cheapest] = [rest(left - one.open.most), rest(left - one.open.least)];
+    const open = one.open.priced ? `; ${fill(dearest === cheapest ? w.signs.with_open : w.signs.with_open_range, { dearest, cheapest })}` : "";
     return el("div", {}, el("dt", {}, one.name), el("dd", {}, fill(over ? w.signs.over : w.signs.left,
-      { drawn: Sums.money(one.drawn), allowed: Sums.money(one.allowed), rest: Sums.money(over ? -left : left) })));
+      { drawn: Sums.money(one.drawn), allowed: Sums.money(one.allowed), rest: Sums.money(over ? -left : left) }) + open));
+  };
+  /** What is still open, and what it may add. */
+  const besides = ({ count, least, most, priced }) => {
+    if (!count) return "";
+    return `; ${fill(priced ? (least === most ? w.signs.and_open_at : w.signs.and_open) : w.signs.and_unpriced, { n: count, least: Sums.money(least), most: Sums.money(most) })}`;
   };
   const open = (item) => {
     const late = item.due && item.due < Paper.now().slice(0, 10);
@@ -64,7 +72,7 @@
     const before = askable.filter((item) => Answer.recorded(item, kept));
     const waiting = askable.filter((item) => !done.includes(item) && !before.includes(item)).sort((one, other) => ((one.due ?? "9") < (other.due ?? "9") ? -1 : 1));
     const count = fill(w.signs.so_many, { n: done.length + before.length, all: askable.length });
-    const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.signs.unpriced, { n: sums.unpriced })}` : "");
+    const agreed = Sums.money(sums.agreed) + (sums.unpriced ? `; ${fill(w.signs.unpriced, { n: sums.unpriced })}` : "") + besides(sums.open);
     const by = Object.entries(grouped(done, kept));
     figures.replaceChildren(
       el("dl", { class: "facts" }, fact(w.signs.decided, count), fact(w.signs.agreed, agreed), ...sums.allowances.map(allowance), ...(Answer.who() ? together(kept) : [])),
