@@ -71,7 +71,7 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &Choice, opening: Option<&Op
         Hazard::Stone => {
             option.top.get().and_then(|top| top.material.get()).is_some_and(|material| !STONES.contains(material))
         }
-        Hazard::Power | Hazard::Heat | Hazard::Air | Hazard::Glass | Hazard::Water => false,
+        Hazard::Power | Hazard::Heat | Hazard::Air | Hazard::Glass | Hazard::Dust | Hazard::Water => false,
     }
 }
 
@@ -100,9 +100,10 @@ pub fn of_finding(caution: Caution, finding: &Finding, things: &Things<'_>) -> O
     let due = match (caution.hazard(), things.of_finding(finding)) {
         (None, _) | (_, None) => true,
         (Some(Hazard::Stone), Some((room, selection))) => stone_is_near(room, selection),
-        (Some(hazard @ (Hazard::Gas | Hazard::Heat | Hazard::Weight | Hazard::Tipping)), Some((room, selection))) => {
-            of_selection(room, selection).contains(&hazard)
-        }
+        (
+            Some(hazard @ (Hazard::Gas | Hazard::Heat | Hazard::Weight | Hazard::Tipping | Hazard::Dust)),
+            Some((room, selection)),
+        ) => of_selection(room, selection).contains(&hazard),
         // Wires, pipes, ducts and panes are of the house as well.
         (Some(Hazard::Power | Hazard::Air | Hazard::Glass | Hazard::Water), _) => true,
     };

@@ -15,6 +15,16 @@ pub struct ReviewPage {
     pub counts: Vec<State>,
     pub groups: Vec<FindingGroup>,
     pub waivers: Vec<WaiverLine>,
+    /// The cautions of what is waived, each once: they stand, waived or not.
+    pub waiver_cautions: Vec<Caution>,
+}
+
+/// A caution that is said once for all the findings of a place.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Caution {
+    /// Where it stands on the page.
+    pub anchor: String,
+    pub words: Html,
 }
 
 /// The findings of one room, or of the book as a whole.
@@ -23,6 +33,8 @@ pub struct FindingGroup {
     pub name: String,
     /// `1 stop, 2 notes`.
     pub count: String,
+    /// The cautions of its findings, each once.
+    pub cautions: Vec<Caution>,
     pub findings: Vec<FindingLine>,
 }
 
@@ -41,7 +53,8 @@ pub struct FindingLine {
     pub source: Option<String>,
     /// The moment by which it must be settled.
     pub by: Option<String>,
-    pub caution: Option<Html>,
+    /// Where its caution stands on the page.
+    pub caution: Option<String>,
 }
 
 /// A rule that someone set aside for one place, and why.
@@ -54,8 +67,8 @@ pub struct WaiverLine {
     pub because: String,
     pub by: String,
     pub on: String,
-    /// A caution stands, waived or not.
-    pub caution: Option<Html>,
+    /// Where its caution stands on the page.
+    pub caution: Option<String>,
 }
 
 on_sheet!(ReviewPage);

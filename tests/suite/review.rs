@@ -89,6 +89,42 @@ fn the_same_book_gives_the_same_words() {
     project.run(["review", "--today", "2027-01-15"]).says_exactly(&first);
 }
 
+/// On the office's page a caution stands once a place, and every finding that bears it leads there.
+#[test]
+fn the_review_s_page_says_each_caution_once_a_place_and_loses_none() {
+    let fridge = |name: &str, place: &str| {
+        format!(
+            "- selection: {name}\n  kind: refrigerator\n  place: {place}\n  fit: {{sheet: {{name: S, revision: A}}, carton: 40\" x 40\" x 70\"}}\n"
+        )
+    };
+    let hole = "{takes: refrigerator, measured: {on: 2027-01-11, by: Teo}";
+    let waived = "waive: [{rule: fit/way-in, because: by crane, by: Ines, on: 2027-01-12}]";
+    let room = format!(
+        "name: Kitchen\nopenings:\n  one: {hole}}}\n  two: {hole}}}\n  three: {hole}, {waived}}}\n  four: {hole}, {waived}}}\n"
+    );
+    let all: String =
+        [("A", "one"), ("B", "two"), ("C", "three"), ("D", "four")].map(|(name, place)| fridge(name, place)).concat();
+    let project = Project::new()
+        .file(
+            "book.yaml",
+            "title: A\nclient: B\nunits: imperial\ncurrency: USD\nway in: [{name: door, width: 30\", height: 80\"}]\n",
+        )
+        .file("rooms/kitchen/room.yaml", &room)
+        .file("rooms/kitchen/fridges.yaml", &all)
+        .file("rooms/hall/room.yaml", &room.replace("Kitchen", "Hall"))
+        .file("rooms/hall/fridges.yaml", &all);
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+    let page = std::fs::read_to_string(out.join("office/review.html")).unwrap();
+    // Once in each room, once for all that is waived.
+    assert_eq!(page.matches("Heavy enough to injure").count(), 3, "{page}");
+    for anchor in ["caution-1-1", "caution-2-1", "caution-waived-1"] {
+        assert_eq!(page.matches(&format!("id=\"{anchor}\"")).count(), 1, "{anchor}");
+    }
+    let led = |anchor: &str| page.matches(&format!("href=\"#{anchor}\"")).count();
+    assert_eq!([led("caution-1-1"), led("caution-2-1"), led("caution-waived-1")], [2, 2, 4]);
+}
+
 #[test]
 fn a_waived_finding_is_told_as_waived_keeps_its_caution_and_does_not_stop() {
     let fit = "fit: {sheet: {name: S, revision: A}, carton: 40\" x 40\" x 70\"}";

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::rules::trial::Trial;
-use Hazard::{Air, Gas, Glass, Heat, Power as Electricity, Stone, Tipping, Water, Weight as Heavy};
+use Hazard::{Air, Dust, Gas, Glass, Heat, Power as Electricity, Stone, Tipping, Water, Weight as Heavy};
 
 fn due(kind: &str, option: &str, service: &str) -> Vec<Hazard> {
     let book = Trial::of("fit/width")
@@ -66,6 +66,15 @@ fn cautions_follow_from_what_a_thing_is_and_what_feeds_it() {
     }
 }
 
+/// Source: OSHA 29 CFR 1926.1153 (silica in what is cut), from memory.
+#[test]
+fn wherever_tile_is_laid_its_dust_is_told() {
+    for option in ["", "face size: 3\" x 6\"\nthickness: 3/8\"", "name: Zellon glaze\nlaid: {edges: rectified}"] {
+        assert_eq!(due("tile", option, ""), [Dust], "{option}");
+    }
+    assert_eq!(due("floor", "", ""), []);
+}
+
 /// A gas branch at the place may feed whatever goes there.
 #[test]
 fn gas_that_is_laid_to_a_place_is_due_unless_the_thing_is_said_to_take_none() {
@@ -112,7 +121,7 @@ fn a_finding_cautions_of_what_its_thing_can_do() {
 
 #[test]
 fn each_caution_is_said_once_and_says_one_thing() {
-    let all = [Gas, Electricity, Heat, Air, Heavy, Tipping, Glass, Stone, Water];
+    let all = [Gas, Electricity, Heat, Air, Heavy, Tipping, Glass, Stone, Dust, Water];
     let mut words: Vec<&str> = all.iter().map(|hazard| hazard.caution().words()).collect();
     words.sort_unstable();
     words.dedup();

@@ -19,6 +19,8 @@ pub enum Hazard {
     Glass,
     /// Stone: weight, and dust when cut.
     Stone,
+    /// Tile: dust when cut.
+    Dust,
     /// Water that scalds, floods or meets power.
     Water,
 }
@@ -77,6 +79,9 @@ impl Hazard {
             }
             Self::Stone => {
                 "Stone is heavy and brittle, and its dust harms lungs. Support, handling and cutting are for the fabricator, by the local code."
+            }
+            Self::Dust => {
+                "Tile that is cut gives off dust that harms lungs for good. Cut it wet or with the dust drawn off, and with a mask that fits, by the local rules on silica."
             }
             Self::Water => {
                 "Hot water scalds, and leaks rot. Valves, limits and connections are for a licensed plumber, by the maker's instructions and the local code."

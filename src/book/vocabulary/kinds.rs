@@ -181,7 +181,7 @@ macro_rules! kinds {
     };
 }
 
-use Hazard::{Air, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
+use Hazard::{Air, Dust, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Plumbing, Tile};
 use Trait::{
     Bathes, BreaksCounter, Cooks, CutIntoCounter, DropsIn, HasHandles, InNoCabinet, LapsOver, StandsTall, WashesDishes,
@@ -326,7 +326,8 @@ kinds! {
             .needs(&["maker", "model", "size.length"]);
     Tile: "tile", "tile on wall or floor" =>
         onto(Tile)
-            .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"]);
+            .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"])
+            .hurts(&[Dust]);
     Cabinet: "cabinet", "cabinets and their fronts" =>
         onto(Finish)
             .needs(&["maker", "door style"])

@@ -1,7 +1,7 @@
 //! The office's pages of the made-up book.
 
 use super::super::office::{HoldPoint, Obstacle, OfficeIndex};
-use super::super::review::{FindingGroup, FindingLine, ReviewPage, WaiverLine};
+use super::super::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
 use super::super::rules::{RuleFamily, RuleText, RulesPage};
 use super::super::schedule::{Bar, Cell, Column, SchedulePage, Table};
 use super::*;
@@ -138,6 +138,10 @@ pub(super) fn money() -> SchedulePage {
     }
 }
 
+fn caution(anchor: &str, words: &str) -> Caution {
+    Caution { anchor: anchor.into(), words: words.into() }
+}
+
 pub(super) fn review() -> ReviewPage {
     let finding = |shape, word: &str, rule: &str, message: &str| FindingLine {
         severity: state(shape, word),
@@ -149,7 +153,7 @@ pub(super) fn review() -> ReviewPage {
         remedy: Some("ask the plumber for the branch’s size, or give the meter’s capacity".into()),
         source: Some("the maker’s sheet, rev. D".into()),
         by: Some("rough-in closed, 12 Mar 2027".into()),
-        caution: Some("Gas is for a licensed trade, to local code and the maker’s instructions.".into()),
+        caution: Some("caution-0-1".into()),
     };
     ReviewPage {
         sheet: sheet("review.html", "Q-09", "Review"),
@@ -164,13 +168,12 @@ pub(super) fn review() -> ReviewPage {
         groups: vec![FindingGroup {
             name: "Kitchen".into(),
             count: "1 stop, 1 query, 1 note".into(),
+            cautions: vec![caution(
+                "caution-0-1",
+                "Gas is for a licensed trade, to local code and the maker’s instructions.",
+            )],
             findings: vec![
-                finding(
-                    Shape::Stop,
-                    "Stop",
-                    "fit/width",
-                    "the range is <i class=\"fr\">1/16</i>″ (≈&nbsp;1.6 mm) wider than its opening",
-                ),
+                finding(Shape::Stop, "Stop", "fit/width", "<i class=\"fr\">1/16</i>″ wider than its opening"),
                 finding(Shape::Query, "Query", "service/gas", "the branch carries less than the range asks for"),
                 FindingLine {
                     caution: None,
@@ -190,8 +193,9 @@ pub(super) fn review() -> ReviewPage {
             because: "the cabinetmaker scribes the panel on site".into(),
             by: "Ines Tarrow".into(),
             on: "12 Jan 2027".into(),
-            caution: Some("Weight: two people.".into()),
+            caution: Some("caution-waived-1".into()),
         }],
+        waiver_cautions: vec![caution("caution-waived-1", "Weight: two people.")],
     }
 }
 

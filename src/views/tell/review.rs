@@ -3,7 +3,7 @@
 use crate::finding::{Counts, Finding, SettleBy};
 use crate::source::Place;
 use crate::views::html::Html;
-use crate::views::review::{FindingGroup, FindingLine, ReviewPage, WaiverLine};
+use crate::views::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
 
 use super::figures::{and, quoted};
 use super::{Teller, states};
@@ -25,6 +25,11 @@ impl Teller<'_> {
             counts: states::counts(counts),
             groups: self.finding_groups(),
             waivers: self.waiver_lines(),
+            waiver_cautions: Cautions::of(
+                "waived",
+                self.subject.assessment.findings.iter().filter(|one| one.waived.is_some()),
+            )
+            .told(),
         }
     }
 
@@ -32,22 +37,25 @@ impl Teller<'_> {
         let rooms = self.subject.book.rooms.iter().map(|room| (Some(room.folder.as_str()), room.title().to_string()));
         let groups = std::iter::once((None, "The book as a whole".to_string())).chain(rooms);
         groups
-            .map(|(folder, name)| self.finding_group(folder, name))
+            .enumerate()
+            .map(|(at, (folder, name))| self.finding_group(at, folder, name))
             .filter(|group| !group.findings.is_empty())
             .collect()
     }
 
-    fn finding_group(&self, folder: Option<&str>, name: String) -> FindingGroup {
+    fn finding_group(&self, at: usize, folder: Option<&str>, name: String) -> FindingGroup {
         let mut findings = self.found.of_room(folder);
         findings.retain(|finding| finding.waived.is_none());
         let told: Vec<Finding> = findings.iter().map(|finding| (*finding).clone()).collect();
         let counts = Counts::of(&told);
         let words = states::counts(counts).into_iter().map(|state| state.word).filter(|word| !word.starts_with("0 "));
         let count = and(&words.collect::<Vec<_>>());
-        FindingGroup { name, count, findings: findings.into_iter().map(|finding| self.finding_line(finding)).collect() }
+        let cautions = Cautions::of(&at.to_string(), findings.iter().copied());
+        let lines = findings.iter().map(|finding| self.finding_line(finding, &cautions)).collect();
+        FindingGroup { name, count, cautions: cautions.told(), findings: lines }
     }
 
-    fn finding_line(&self, finding: &Finding) -> FindingLine {
+    fn finding_line(&self, finding: &Finding, cautions: &Cautions) -> FindingLine {
         FindingLine {
             severity: states::severity(finding),
             rule: finding.rule.into(),
@@ -58,7 +66,7 @@ impl Teller<'_> {
             remedy: Some(quoted(&finding.remedy)).filter(|remedy| !remedy.is_empty()),
             source: Some(finding.source.clone()).filter(|source| !source.is_empty()),
             by: finding.by.as_ref().map(SettleBy::words),
-            caution: finding.caution.map(Html::text),
+            caution: finding.caution.and_then(|words| cautions.anchor(words)),
         }
     }
 
@@ -72,8 +80,9 @@ impl Teller<'_> {
     }
 
     fn waiver_lines(&self) -> Vec<WaiverLine> {
-        let findings = self.subject.assessment.findings.iter();
-        findings
+        let waived = || self.subject.assessment.findings.iter().filter(|finding| finding.waived.is_some());
+        let cautions = Cautions::of("waived", waived());
+        waived()
             .filter_map(|finding| {
                 let waived = finding.waived.as_ref()?;
                 Some(WaiverLine {
@@ -86,9 +95,37 @@ impl Teller<'_> {
                         .until
                         .as_ref()
                         .map_or(waived.on.clone(), |until| format!("{}, until {until}", waived.on)),
-                    caution: finding.caution.map(Html::text),
+                    caution: finding.caution.and_then(|words| cautions.anchor(words)),
                 })
             })
             .collect()
+    }
+}
+
+/// The cautions of a place's findings, each once, in the order in which they are met.
+struct Cautions {
+    place: String,
+    words: Vec<&'static str>,
+}
+
+impl Cautions {
+    fn of<'f>(place: &str, findings: impl Iterator<Item = &'f Finding>) -> Self {
+        let mut words = Vec::new();
+        for caution in findings.filter_map(|finding| finding.caution) {
+            if !words.contains(&caution) {
+                words.push(caution);
+            }
+        }
+        Self { place: place.into(), words }
+    }
+
+    fn anchor(&self, words: &str) -> Option<String> {
+        let at = self.words.iter().position(|other| *other == words)?;
+        Some(format!("caution-{}-{}", self.place, at + 1))
+    }
+
+    fn told(&self) -> Vec<Caution> {
+        let told = self.words.iter().filter_map(|words| Some((self.anchor(words)?, Html::text(words))));
+        told.map(|(anchor, words)| Caution { anchor, words }).collect()
     }
 }
