@@ -152,6 +152,9 @@ pub struct TapeRange {
     pub body: Option<String>,
     /// The play in all that it wants beside itself.
     pub play: Option<String>,
+    /// How much more air its sheet wants at its left than at its right, where it wants more at one of them;
+    /// below zero where it is the right.
+    pub off: Option<String>,
     /// What is still to come on the faces that the tape reads between.
     pub less: Vec<TapeLess>,
     /// Why one reading decides nothing here: `studs`, what comes on them is not known; `stack`, it is

@@ -218,6 +218,27 @@ fn the_front_of_a_cooking_surface_shows_above_it_what_the_verdict_finds_there() 
     }
 }
 
+/// Where the sheet wants more air at one side, no page says that both are alike.
+#[test]
+fn unequal_air_is_told_for_each_side_on_its_own() {
+    let project = Project::new()
+        .file("book.yaml", "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+        .file("rooms/scullery/room.yaml", "name: Scullery\nopenings: {hole: {takes: refrigerator, width: 34\", height: 72\", depth: 26\"}}\n")
+        .file("rooms/scullery/all.yaml", "selection: Cold\nkind: refrigerator\nplace: hole\nsize: {width: 30\", height: 70\", depth: 24\"}\nfit: {air: {left: 0\", right: 2\"}}\n");
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+    let page = walkdir::WalkDir::new(out.join("installer/openings")).into_iter().map(Result::unwrap);
+    let page = page.filter(|page| page.file_type().is_file()).find(|page| page.path().ends_with("hole.html"));
+    let html = fs::read_to_string(page.expect("a sheet").path()).unwrap();
+    // 4" of play, 2" of it the sheet's at the right.
+    let verdict = html.split("class=\"verdict ").nth(1).unwrap().split("</div>").next().unwrap();
+    assert!(verdict.contains(" at the left and ") && verdict.contains(" at the right"), "{verdict}");
+    assert!(!html.contains("on each side."), "a page says that both sides are alike");
+    let row = html.split("<th scope=\"row\">Width<small>").nth(1).unwrap().split("</tr>").next().unwrap();
+    assert!(row.contains(" left, ") && row.contains(" right"), "{row}");
+    assert!(html.contains("\"off\":\"-50800000\""), "what the tape's form is given");
+}
+
 #[test]
 fn drawings_of_a_metric_book_are_in_millimetres_first() {
     let (openings, selections) = room("metric");

@@ -49,6 +49,14 @@ pub struct Gaps {
     pub top: Option<Length>,
 }
 
+impl Gaps {
+    /// What is left at each side, where it is the same: but for the nanometre that no half parts.
+    pub fn each_side(&self) -> Option<Length> {
+        let (left, right) = self.left.zip(self.right)?;
+        Some(left).filter(|_| (left - right).abs() <= Length::from_nanometres(1))
+    }
+}
+
 impl Gauge {
     /// The least that the opening must be: by the sheet, or by the thing and the air around it,
     /// whichever is more.

@@ -136,13 +136,13 @@ impl Teller<'_> {
     /// The gaps at the sides and above, and what stands out, in a sentence or two.
     fn gaps(&self, fit: &Fitting, opening: &Opening) -> Html {
         let mut parts: Vec<Html> = Vec::new();
-        match (fit.gaps.left, fit.gaps.right) {
-            (Some(left), Some(right)) if left != right => {
+        match (fit.gaps.each_side(), fit.gaps.left.zip(fit.gaps.right)) {
+            (Some(each), _) => parts.push(in_prose(self.wording, each).then(" on each side")),
+            (None, Some((left, right))) => {
                 parts.push(in_prose(self.wording, left).then(" at the left"));
                 parts.push(in_prose(self.wording, right).then(" at the right"));
             }
-            (Some(each), _) => parts.push(in_prose(self.wording, each).then(" on each side")),
-            (None, _) => {}
+            (None, None) => {}
         }
         if let (Some(play), true) = (fit.height.play(), opening.above.get().is_some() || fit.height.asked.is_some()) {
             parts.push(in_prose(self.wording, play).then(" above"));

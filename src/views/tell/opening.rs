@@ -177,28 +177,41 @@ impl<'a> Teller<'a> {
         let fit = fit.unwrap_or(&none);
         let there = fitting_of_nothing(at);
         let mut rows = vec![
-            self.size_row("Width", "the least governs", &fit.width, there.0, true),
+            self.size_row("Width", "the least governs", &fit.width, there.0, self.sides_cell(fit)),
             self.size_row(
                 "Height",
                 if at.opening.sill.is_absent() { "from FF" } else { "from its bottom" },
                 &fit.height,
                 there.1,
-                false,
+                dash(),
             ),
-            self.size_row("Depth", "to wall or outlet", &fit.depth, there.2, false),
+            self.size_row("Depth", "to wall or outlet", &fit.depth, there.2, dash()),
         ];
         rows.extend(self.square_row(at));
         rows
     }
 
-    fn size_row(&self, name: &str, note: &str, gauge: &Gauge, there: Option<Length>, sides: bool) -> SizeRow {
+    /// What is left at each side: one figure where it is the same, both where the sheet's air differs.
+    fn sides_cell(&self, fit: &Fitting) -> SizeCell {
+        let Some((left, right)) = fit.gaps.left.zip(fit.gaps.right) else { return dash() };
+        if let each @ Some(_) = fit.gaps.each_side() {
+            return self.cell(each);
+        }
+        let (one, other) = (self.cell(Some(left)), self.cell(Some(right)));
+        let both = |one: Html, other: Html| one.then(" left, ").then(other).then(" right");
+        SizeCell {
+            figure: both(one.figure, other.figure),
+            note: one.note.zip(other.note).map(|(one, other)| both(one, other)),
+        }
+    }
+
+    fn size_row(&self, name: &str, note: &str, gauge: &Gauge, there: Option<Length>, sides: SizeCell) -> SizeRow {
         let needs = match (gauge.asked, gauge.least()) {
             (Some(asked), _) => self.range_cell(asked),
             (None, Some(least)) => self.range_cell(LengthRange::at_least(least)),
             (None, None) => dash(),
         };
         let left = gauge.left_over();
-        let each = gauge.play().filter(|_| sides).map(Length::half);
         let verdict = match (gauge.misfit(), left) {
             (Some(Misfit::TooSmall(_)), _) => State::new(Shape::DoesNotFit, "Too small"),
             (Some(Misfit::TooLarge(_)), _) => State::new(Shape::DoesNotFit, "Too large"),
@@ -211,7 +224,7 @@ impl<'a> Teller<'a> {
             needs,
             measured: self.cell(gauge.there.or(there)),
             left: self.cell(left),
-            each_side: self.cell(each),
+            each_side: sides,
             verdict,
         }
     }

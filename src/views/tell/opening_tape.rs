@@ -72,6 +72,7 @@ fn asks(at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
     vec![
         TapeRange {
             play: play.map(|(play, _)| text(play)),
+            off: off(fit).map(text),
             less: less(&[("left", walls.left), ("right", walls.right)]),
             unsure: unsure.clone(),
             ..range("width", &fit.width)
@@ -84,6 +85,12 @@ fn asks(at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
         },
         TapeRange { less: less(&[("back", walls.back)]), unsure, ..range("depth", &fit.depth) },
     ]
+}
+
+/// How much more is left at the left than at the right, where the sheet's air differs.
+fn off(fit: &Fitting) -> Option<Length> {
+    let (left, right) = fit.gaps.left.zip(fit.gaps.right)?;
+    Some(left - right).filter(|_| fit.gaps.each_side().is_none())
 }
 
 fn less(parts: &[(&str, Length)]) -> Vec<TapeLess> {
@@ -123,6 +130,16 @@ mod tests {
         assert_eq!(range.most.unwrap(), (71_i64 * 25_400_000).to_string());
         let told = less(&[("floor", inches(1)), ("left", Length::ZERO)]);
         assert_eq!(told, [TapeLess { of: "floor".into(), length: "25400000".into() }]);
+    }
+
+    /// Equal air tells nothing of the sides; unequal air says by how much they differ.
+    #[test]
+    fn air_that_differs_at_the_sides_says_by_how_much() {
+        let of = |left: i64, right: i64| {
+            let gaps = crate::assess::fitting::Gaps { left: Some(inches(left)), right: Some(inches(right)), top: None };
+            off(&Fitting { gaps, ..Fitting::default() })
+        };
+        assert_eq!([of(1, 1), of(1, 3), of(3, 1)], [None, Some(-inches(2)), Some(inches(2))]);
     }
 
     #[test]

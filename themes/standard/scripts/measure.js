@@ -25,7 +25,10 @@ const Measure = (() => {
     if (to != null && largest > to) return { ...told, verdict: "large", governs: largest, by: largest - to };
     const left = body == null ? null : governs - body;
     if (what === "width" && left != null && play != null && left < play) return { ...told, verdict: "tight", by: left, wants: play };
-    return { ...told, verdict: "fits", by: from == null ? null : governs - from, each: what === "width" && left != null ? left / 2n : null };
+    // Where the sheet wants more air at one side than at the other, what is left beside the thing differs by that.
+    const off = big(ask.off), beside = what === "width" && left != null ? left : null;
+    const sides = beside != null && off != null ? [(beside + off) / 2n, beside - (beside + off) / 2n] : null;
+    return { ...told, verdict: "fits", by: from == null ? null : governs - from, each: beside != null && !sides ? beside / 2n : null, ...(sides ? { sides } : {}) };
   };
   const spread = (all) => most(all) - least(all);
   const square = (asks, lines) => {

@@ -42,7 +42,8 @@
     large: (one, name) => [state("does-not-fit", fill(w.tape.large, { name })), el("p", {}, ...told(w.tape.large_by, { reading: words(one.governs), gap: words(one.by) }))],
     tight: (one, name) => [state("fits", fill(w.tape.tight, { name })), el("p", {}, ...told(w.tape.tight_by, { gap: words(one.by), wants: words(one.wants) }))],
     fits: (one, name) => [state("fits", fill(w.tape.fits, { name })), el("p", {}, ...told(one.by == null ? w.tape.reads : w.tape.fits_by, { reading: words(one.governs), gap: words(one.by ?? 0n) }),
-      ...(one.each == null ? [] : told(w.tape.each_side, { gap: words(one.each) })))],
+      ...(one.each == null ? [] : told(w.tape.each_side, { gap: words(one.each) })),
+      ...(one.sides ? told(w.tape.at_sides, { left: words(one.sides[0]), right: words(one.sides[1]) }) : []))],
     skew: (one) => [state("does-not-fit", w.tape.skew), el("p", {}, ...told(one.plumb ? w.tape.leans_by : w.tape.skew_by, { gap: words(one.by), wants: words(one.wants) }))],
     square: (one) => [state("fits", w.tape.square), el("p", {}, ...told(w.tape.square_by, { gap: words(one.by), wants: words(one.wants) }))],
   };
