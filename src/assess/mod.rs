@@ -36,7 +36,7 @@ pub use depends::{Because, Depends, Ground, Lacks, made_for};
 mod things;
 mod waivers;
 mod words;
-pub use words::say;
+pub use words::{say, say_range};
 
 use std::collections::HashMap;
 

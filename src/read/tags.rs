@@ -89,7 +89,7 @@ fn written_otherwise(
                     at,
                     &selection.name,
                     message,
-                    format!("write `tag: {before}`, or take the tag out: it keeps its number"),
+                    format!("write `{before}` after `tag`, or take the tag out: it keeps its number"),
                 );
             }
             Some(_) => {}

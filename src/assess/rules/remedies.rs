@@ -18,6 +18,12 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     }
     let places = places(book, finding);
     for snippet in finding.remedy.split('`').skip(1).step_by(2) {
+        // A name that is unknown may be mended by any other name.
+        let names_a_key = !finding.rule.starts_with("source/") && is_key(snippet);
+        if names_a_key && is_known(snippet, &EVERYTHING) && !is_known(snippet, &places) {
+            let names: Vec<_> = places.iter().map(|record| record.name).collect();
+            return said(format!("`{snippet}`, which nothing at {names:?} knows,"));
+        }
         let Some((key, _)) = snippet.split_once(": ").filter(|(key, _)| is_key(key)) else { continue };
         let Ok(Value::Mapping(written)) = serde_yaml::from_str(snippet) else {
             return said(format!("`{snippet}`, which is no YAML,"));
@@ -32,8 +38,47 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     None
 }
 
+/// What of a finding says inches first in a metric book; what the designer wrote stands as it was written.
+pub fn speaks_inches(book: &Book, finding: &Finding) -> Option<String> {
+    let own = |text: &str| text.split('`').step_by(2).collect::<String>();
+    let told = [&finding.message, &finding.remedy].into_iter().find(|text| says_inches_first(&own(text)));
+    let said = |text: &String| format!("{}: inches first in a metric book: {text}", finding.rule);
+    told.filter(|_| book.project.units == System::Metric).map(said)
+}
+
 fn is_key(text: &str) -> bool {
     text.chars().all(|letter| letter.is_lowercase() || matches!(letter, ' ' | '-'))
+}
+
+/// The records of whole files.
+const EVERYTHING: [&Record; 4] = [&BOOK, &ROOM, &SELECTION, &OPTION];
+
+/// Whether one of these records, or one within them, knows a key.
+fn is_known(key: &str, records: &[&'static Record]) -> bool {
+    let mut open: Vec<&'static Record> = records.to_vec();
+    let mut seen: Vec<&str> = Vec::new();
+    while let Some(record) = open.pop() {
+        if record.field(key).is_some() {
+            return true;
+        }
+        if !seen.contains(&record.name) {
+            seen.push(record.name);
+            record.fields.iter().for_each(|field| within(&field.shape, &mut open));
+        }
+    }
+    false
+}
+
+fn within(shape: &'static Shape, records: &mut Vec<&'static Record>) {
+    match shape {
+        Shape::Record(inner) => records.push(inner),
+        Shape::List(inner) | Shape::Named(inner) => within(inner, records),
+        Shape::Either(one, other) => {
+            within(one, records);
+            within(other, records);
+        }
+        _ => {}
+    }
 }
 
 /// The records that the designer is sent to: the one that the finding is about, and those that the remedy names.
@@ -44,10 +89,11 @@ fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
         (None, Some(_)) => vec![&ROOM],
         (_, None) => vec![&BOOK],
     };
-    let named: [(&str, &[&'static Record]); 8] = [
+    let named: [(&str, &[&'static Record]); 9] = [
         ("at each selection", &[&SELECTION, &OPTION]),
         ("opening", &[&OPENING]),
         ("room", &[&ROOM]),
+        ("under `walls`", &[&ROOM]),
         ("`book.yaml`", &[&BOOK]),
         ("ceiling", &[&CEILING]),
         ("at that counter", &[&COUNTER_RUN]),
@@ -150,6 +196,9 @@ mod tests {
         assert!(of("It", "add `service: {gas: …}`").is_some());
         assert!(of("It", "add at the opening `service: {gas: …}`").is_none());
         assert!(of("hole", "add `width: 30 mm`").is_some());
+        assert!(of("hole", "add its `top` to the opening's `left`").is_none());
+        assert!(of("hole", "write the option after `chosen`").is_some(), "an opening chooses nothing");
+        assert!(of("It", "write the option after `chosen`").is_none());
         assert!(of("hole", "make it 30\" wide").is_some());
         assert!(of("hole", "make it 762 mm (30\") wide").is_none());
     }

@@ -17,11 +17,15 @@ pub struct Trial {
     selections: Vec<String>,
     files: Vec<(String, Vec<u8>)>,
     any_yaml: bool,
+    /// The files, once they were laid.
+    laid: Vec<(String, Vec<u8>)>,
 }
 
 /// What the rule found.
 pub struct Found {
     findings: Vec<Finding>,
+    /// Where each points: `rooms/kitchen/room.yaml:3:6`.
+    places: Vec<String>,
 }
 
 impl Trial {
@@ -36,6 +40,7 @@ impl Trial {
             selections: vec![],
             files: vec![],
             any_yaml: false,
+            laid: vec![],
         }
     }
 
@@ -98,6 +103,7 @@ impl Trial {
             files.push((format!("rooms/kitchen/selection-{number}.yaml"), selection.into_bytes()));
         }
         files.extend(std::mem::take(&mut self.files));
+        self.laid.clone_from(&files);
         Folder::in_memory(files)
     }
 
@@ -108,8 +114,10 @@ impl Trial {
 
     /// Runs the review, and keeps what the tested rule found.
     pub fn run(mut self) -> Found {
-        let reading = read(&self.folder()).unwrap();
+        let folder = self.folder();
         let today = Date::parse(self.today).unwrap();
+        self.speaks_metric_too(today);
+        let reading = read(&folder).unwrap();
         let assessment = assess(&reading.book, reading.findings, today);
         let faults = |finding: &&Finding| {
             !self.any_yaml && finding.rule.starts_with("source/") && !self.rule.starts_with("source/")
@@ -120,7 +128,25 @@ impl Trial {
         assert!(failed.is_none(), "a check failed: {failed:?}");
         let refused = assessment.findings.iter().find_map(|finding| super::remedies::fault(&reading.book, finding));
         assert!(refused.is_none(), "{}", refused.unwrap_or_default());
-        Found { findings: assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect() }
+        let findings: Vec<Finding> =
+            assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect();
+        let place = |finding: &Finding| {
+            let start = reading.files.start(&finding.place);
+            format!("{}:{}:{}", reading.files.path(&finding.place), start.line, start.column)
+        };
+        Found { places: findings.iter().map(place).collect(), findings }
+    }
+
+    /// The same book in metric units: whatever is found of it says millimetres first.
+    fn speaks_metric_too(&self, today: Date) {
+        let book = self.book.replace("units: imperial", "units: metric");
+        let others = self.laid.iter().filter(|(path, _)| path != "book.yaml").cloned();
+        let files = others.chain([("book.yaml".to_string(), book.into_bytes())]);
+        let Ok(reading) = read(&Folder::in_memory(files)) else { return };
+        for finding in assess(&reading.book, reading.findings, today).findings {
+            let fault = super::remedies::speaks_inches(&reading.book, &finding);
+            assert!(fault.is_none(), "{}", fault.unwrap_or_default());
+        }
     }
 
     /// Runs, and wants exactly this one message.
@@ -154,6 +180,12 @@ impl Found {
     /// Wants every finding to weigh so much.
     pub fn weighs(self, severity: &str) -> Self {
         assert!(self.findings.iter().all(|finding| finding.severity.word() == severity), "{:#?}", self.findings);
+        self
+    }
+
+    /// Wants the findings to point there, each at its line and column.
+    pub fn points_at(self, places: &[&str]) -> Self {
+        assert_eq!(self.places, places);
         self
     }
 

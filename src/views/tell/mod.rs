@@ -7,6 +7,7 @@ mod asked;
 mod carried;
 mod chrome;
 mod concerns;
+mod examples;
 mod figures;
 mod fit;
 mod found;

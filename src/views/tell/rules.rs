@@ -1,11 +1,13 @@
 //! Tells what the review checks, rule by rule.
 
 use crate::assess::rules::{RULES, Rule};
+use crate::book::System;
 use crate::finding::Severity;
 use crate::views::html::Html;
 use crate::views::rules::{RuleFamily, RuleText, RulesPage};
 use crate::views::state::{Shape, State};
 
+use super::examples::in_units;
 use super::{Teller, prose};
 
 /// The families, in order, and what each is about.
@@ -31,11 +33,12 @@ impl Teller<'_> {
     /// `rules.html`.
     pub fn rules(&self) -> RulesPage {
         let (place, from, onward) = self.office_place("Q-10");
+        let units = self.subject.book.project.units;
         let with_rules = FAMILIES.iter().filter(|(family, _)| RULES.iter().any(|rule| is_of(rule, family)));
         let families = with_rules.map(|(family, scope)| RuleFamily {
             name: format!("{family}/"),
             scope: Some((*scope).to_string()),
-            rules: RULES.iter().filter(|rule| is_of(rule, family)).map(text).collect(),
+            rules: RULES.iter().filter(|rule| is_of(rule, family)).map(|rule| text(rule, units)).collect(),
         });
         RulesPage {
             sheet: self.chrome.sheet(place, None, from, onward),
@@ -49,7 +52,7 @@ fn is_of(rule: &Rule, family: &str) -> bool {
     rule.code.split_once('/').is_some_and(|(own, _)| own == family)
 }
 
-fn text(rule: &Rule) -> RuleText {
+fn text(rule: &Rule, units: System) -> RuleText {
     let shape = match rule.severity {
         Severity::Stop => Shape::Stop,
         Severity::Query => Shape::Query,
@@ -57,7 +60,7 @@ fn text(rule: &Rule) -> RuleText {
     };
     // Each line of the page begins with the blank that follows its comment mark.
     let docs: Vec<&str> = rule.docs.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
-    let page = docs.join("\n");
+    let page = in_units(&docs.join("\n"), units);
     let body = page.trim().split_once('\n').map_or("", |(_, body)| body);
     RuleText {
         code: rule.code.into(),

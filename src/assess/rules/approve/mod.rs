@@ -12,7 +12,7 @@ pub mod sent_back;
 pub mod stale;
 pub mod terms;
 #[cfg(test)]
-mod tests;
+pub(in crate::assess::rules) mod tests;
 pub mod unsigned;
 pub mod unwritten;
 pub mod waiting;

@@ -13,11 +13,12 @@ mod unsigned;
 use Decision::{Approved, ApprovedAsNoted, Rejected, ReviseAndResubmit};
 
 const BOOK: &str = "0123456789abcdef0123456789abcdef";
-const BOTH: &str = "approvers: [{id: ada, name: Ada Marrowby}, {id: sven, name: Sven Lint}]";
+pub(in crate::assess::rules) const BOTH: &str =
+    "approvers: [{id: ada, name: Ada Marrowby}, {id: sven, name: Sven Lint}]";
 const CHOICE: &str = "options: [{id: steel, finish: brushed steel}, {id: black, finish: black}]";
 
 /// A record in the making, on a book of a range and the cabinets around it.
-struct Record {
+pub(in crate::assess::rules) struct Record {
     issue: Issue,
     facts: Vec<Fact>,
     approvers: String,
@@ -35,7 +36,7 @@ fn book(rule: &'static str, approvers: &str, range: &str) -> Trial {
 }
 
 /// Issue 1 of that book.
-fn issued(approvers: &str, range: &str) -> Record {
+pub(in crate::assess::rules) fn issued(approvers: &str, range: &str) -> Record {
     let book = book("approve/ledger", approvers, range).read();
     let items = marks::items(&book, &|_| None).into_iter().map(|((room, item), marked)| IssuedItem {
         room: room.into(),
@@ -107,7 +108,7 @@ impl Record {
     }
 
     /// The review of the book as it is now, with this record.
-    fn now(self, rule: &'static str, range: &str) -> Trial {
+    pub(in crate::assess::rules) fn now(self, rule: &'static str, range: &str) -> Trial {
         let issue = serde_json::to_vec(&self.issue).unwrap();
         let issued = Issued {
             number: 1,

@@ -102,7 +102,7 @@ fn asked(option: &Choice, units: System) -> Vec<Asked> {
             "calibrated" => (CALIBRATED, "calibrated tile"),
             _ => (RECTIFIED, "even rectified tile"),
         };
-        let why = format!("{made} in running bond with a side over 15\"");
+        let why = format!("{made} in running bond with a side over {}", say(LONG, units));
         asked.extend(least.checked_add(warpage).map(|joint| by(joint, "ANSI A108.02, 4.3.8.1", why)));
     }
     if let Some(least) = laid.least_joint.get() {
@@ -122,9 +122,10 @@ fn offset(room: &Room, selection: &Selection, option: &Choice, units: System) ->
         return None;
     }
     let message = format!(
-        "`{}` is laid at an offset of {percent} %, and its side is {}: 33 % at most past 15\"",
+        "`{}` is laid at an offset of {percent} %, and its side is {}: 33 % at most past {}",
         selection.name.value,
-        say(side, units)
+        say(side, units),
+        say(LONG, units)
     );
     let finding = about(room, selection, option, RULE.code, Severity::Query, at, message);
     Some(finding.source("ANSI A108.02, 4.3.8.2").remedy("lay it in thirds or straight, or choose a shorter tile"))
@@ -193,8 +194,9 @@ mod tests {
     /// Source: check values TL-04: 12 × 24 at 50 % fails, 6 × 12 at 50 % passes.
     #[test]
     fn a_long_tile_is_not_laid_half_over_half() {
-        tile("12\" x 24\"", "3/16\"", "offset: 50 %")
-            .finds("`Floor` is laid at an offset of 50 %, and its side is 24\" (609.6 mm): 33 % at most past 15\"");
+        tile("12\" x 24\"", "3/16\"", "offset: 50 %").finds(
+            "`Floor` is laid at an offset of 50 %, and its side is 24\" (609.6 mm): 33 % at most past 15\" (381 mm)",
+        );
         tile("6\" x 12\"", "3/16\"", "offset: 50 %").stays_silent();
         tile("12\" x 24\"", "3/16\"", "offset: 33.3 %").stays_silent();
         tile("12\" x 24\"", "3/16\"", "offset: 34 %").finds_one();

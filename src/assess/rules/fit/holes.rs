@@ -1,7 +1,7 @@
 //! Holes in counters and sinks against the taps that go through them.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, about, say};
+use crate::assess::{Context, about, say, say_range};
 use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Hole, Room, Selection};
 use crate::finding::{Finding, Severity};
@@ -76,7 +76,11 @@ fn fault(context: &Context<'_>, tap: &Selection, option: &Choice, hole: &Hole) -
     if let (Some(range), Some(diameter)) = (option.range("hole diameter"), hole.diameter.get())
         && !range.contains(*diameter)
     {
-        return Some(format!("the hole for `{name}` is {} across, where its sheet asks {range}", say(*diameter)));
+        return Some(format!(
+            "the hole for `{name}` is {} across, where its sheet asks {}",
+            say(*diameter),
+            say_range(range, context.book.project.units)
+        ));
     }
     let (travel, _) = option.length("rear travel")?;
     let behind = *hole.behind.get()?;

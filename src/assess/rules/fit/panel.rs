@@ -1,7 +1,7 @@
 //! A joiner's front panel against the maker's sheet.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, about, say};
+use crate::assess::{Context, about, say, say_range};
 use crate::book::vocabulary::Hazard;
 use crate::book::{AskedPanel, Choice, Panel};
 use crate::finding::{Finding, Severity};
@@ -54,7 +54,9 @@ fn asked(option: &Choice) -> Option<&AskedPanel> {
 fn faults(context: &Context<'_>, panel: &Panel, asked: &AskedPanel) -> Vec<(Span, String)> {
     let say = |length| say(length, context.book.project.units);
     let outside = |way: &str, there: Length, asked: &LengthRange| {
-        (!asked.contains(there)).then(|| format!("is {} {way}, where its sheet asks {asked}", say(there)))
+        (!asked.contains(there)).then(|| {
+            format!("is {} {way}, where its sheet asks {}", say(there), say_range(*asked, context.book.project.units))
+        })
     };
     let mut faults = Vec::new();
     let mut add = |at: Option<Span>, fault: Option<String>| faults.extend(at.zip(fault));

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Fitted, say, say_range};
 use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Opening, Slot};
 use crate::finding::{Finding, Severity};
@@ -141,9 +141,10 @@ fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     };
     let say = |length| say(length, context.book.project.units);
     let message = format!(
-        "the valve of `{}` is {} behind the finished wall, where its sheet asks {asked}",
+        "the valve of `{}` is {} behind the finished wall, where its sheet asks {}",
         fitted.selection.name.value,
-        say(there)
+        say(there),
+        say_range(*asked, context.book.project.units)
     );
     let finding = || fitted.finding(RULE.code, Severity::Stop, measured.span, message);
     (!asked.contains(there))

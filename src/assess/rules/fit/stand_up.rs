@@ -1,20 +1,22 @@
-//! A tall cabinet that is stood up in its room.
+//! A tall cabinet or appliance that is stood up in its room.
 
 use crate::assess::fitting::overhead;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say};
-use crate::book::vocabulary::{Hazard, Kind};
-use crate::book::{Ceiling, Room};
+use crate::book::vocabulary::{Hazard, Kind, Trade};
+use crate::book::{Ceiling, PartIs, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
 declare! {
-    /// A tall cabinet can't be stood up under the ceiling
+    /// A tall cabinet or appliance can't be stood up under the ceiling
     ///
     /// ## What it checks
-    /// The diagonal of a cabinet's side (height and depth) against the ceiling above the floor that will be
-    /// there, where it can be stood up: under a slope, at the cabinet's own width from the high side. What
-    /// goes up there alone, if at all, is asked about. Exactly, by squares: no root is taken.
+    /// The diagonal of the side (height and depth) of a cabinet, of a `tall` part of a run, and of an
+    /// appliance, against the ceiling above the floor that will be there, where it can be stood up: under a
+    /// slope, at its own width from the high side. What goes up there alone, if at all, is asked about; so is
+    /// a part whose depth nobody says (24" is usual), and an appliance, which may come in upright. Exactly, by
+    /// squares: no root is taken.
     ///
     /// ## Why it matters
     /// A cabinet of 95 1/2" fits under a ceiling of 96" and can't be tilted up under it.
@@ -37,30 +39,72 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let mut told = Vec::new();
     for (room, selection, option) in context.options() {
-        let is_cabinet = selection.is(Kind::Cabinet);
-        let height = option.size.height.spanned().filter(|_| is_cabinet);
-        let (Some(height), Some(depth)) = (height, option.size.depth.get()) else { continue };
+        let Some(kind) = selection.kind.get() else { continue };
+        let upright = kind.trade() == Trade::Appliance;
+        let stands = upright || *kind == Kind::Cabinet;
+        let height = option.size.height.spanned().filter(|_| stands);
+        let (Some(height), Some(deep)) = (height, option.size.depth.get()) else { continue };
         let Some(high) = height.value.least.or(height.value.most) else { continue };
-        let wide = option.size.width.get().copied();
-        let say = |length| say(length, context.book.project.units);
-        let of = format!("`{}`, {} high and {} deep,", selection.name.value, say(high), say(*depth));
-        let (severity, message) = match where_it_stands_up(context, room, (high, *depth), wide) {
-            None | Some(StandsUp::Freely) => continue,
-            Some(StandsUp::Nowhere(ceiling)) => {
-                (Severity::Stop, format!("{of} is longer across its side than the {} under the ceiling", say(ceiling)))
-            }
-            Some(StandsUp::AtTheHighSide(ceiling)) => (
-                Severity::Query,
-                format!("{of} stands up at the high side alone, where the ceiling is {}", say(ceiling)),
-            ),
-        };
+        let body = Body { high, deep: *deep, wide: option.size.width.get().copied(), asks_only: upright };
+        let Some((severity, message)) = judged(context, room, &selection.name.value, &body) else { continue };
         let finding = about(room, selection, option, RULE.code, severity, height.span, message);
-        let remedy = match severity {
-            Severity::Stop => "order it in two parts or without its base, or choose a lower one",
-            _ => "plan where it is stood up, and have the ceiling measured there; or order it in two parts",
-        };
-        findings.push(finding.remedy(remedy));
+        findings.push(finding.remedy(remedy(severity, upright)));
+        told.push((room.folder.as_str(), high));
+    }
+    for room in &context.book.rooms {
+        for (run, part) in room.layout.runs.iter().flat_map(|run| run.parts.iter().map(move |part| (run, part))) {
+            let (PartIs::Tall(name), Some(height)) = (&part.is, part.height.spanned()) else { continue };
+            // A cabinet that is chosen for it, and so high, is told already.
+            if told.contains(&(room.folder.as_str(), height.value)) {
+                continue;
+            }
+            let deep = part.depth.get().or_else(|| run.depth.get()).copied();
+            let wide = part.width.get().copied();
+            let (deep, asks_only) = (deep.unwrap_or(USUAL_DEPTH), deep.is_none());
+            let body = Body { high: height.value, deep, wide, asks_only };
+            let called = format!("{name}` of the run `{}", run.name.value);
+            let Some((severity, message)) = judged(context, room, &called, &body) else { continue };
+            let finding = Finding::new(RULE.code, severity, height.span, message).room(&room.folder).item(&run.name);
+            findings.push(finding.remedy(remedy(severity, false)));
+        }
+    }
+}
+
+/// How deep a tall part is where nobody says (common practice).
+const USUAL_DEPTH: Length = Length::from_inches(24);
+
+/// What is to be stood up.
+struct Body {
+    high: Length,
+    deep: Length,
+    wide: Option<Length>,
+    /// Whether it need not be tilted, or not all of it is known.
+    asks_only: bool,
+}
+
+/// What is wrong with standing it up, and how much that weighs; nothing where it goes freely.
+fn judged(context: &Context<'_>, room: &Room, name: &str, body: &Body) -> Option<(Severity, String)> {
+    let say = |length| say(length, context.book.project.units);
+    let of = format!("`{name}`, {} high and {} deep,", say(body.high), say(body.deep));
+    Some(match where_it_stands_up(context, room, (body.high, body.deep), body.wide)? {
+        StandsUp::Freely => return None,
+        StandsUp::Nowhere(ceiling) => (
+            if body.asks_only { Severity::Query } else { Severity::Stop },
+            format!("{of} is longer across its side than the {} under the ceiling", say(ceiling)),
+        ),
+        StandsUp::AtTheHighSide(ceiling) => {
+            (Severity::Query, format!("{of} stands up at the high side alone, where the ceiling is {}", say(ceiling)))
+        }
+    })
+}
+
+fn remedy(severity: Severity, upright: bool) -> &'static str {
+    match (severity, upright) {
+        (_, true) => "ask whether it can come in upright all the way, or choose a lower one",
+        (Severity::Stop, false) => "order it in two parts or without its base, or choose a lower one",
+        (_, false) => "plan where it is stood up, and have the ceiling measured there; or order it in two parts",
     }
 }
 
@@ -116,6 +160,36 @@ mod tests {
     fn a_pantry_longer_across_its_side_than_the_ceiling_is_high_stops() {
         pantry("96\"", "99 15/16\"").finds_one().weighs("stop").cautions();
         pantry("96\"", "100\"").stays_silent();
+    }
+
+    /// Source: geometry; the triangle of 28, 96, 100 has whole sides. Wherever a tall thing is written.
+    #[test]
+    fn a_tall_part_of_a_run_and_a_tall_appliance_are_stood_up_too() {
+        let run = |ceiling: &str, depth: &str| {
+            Trial::of("fit/stand-up").room(&format!(
+                "ceiling: {ceiling}\nruns: {{end: {{{depth}parts: [{{cabinet: pots, width: 30\"}}, {{tall: larder, width: 24\", height: 96\"}}]}}}}"
+            ))
+        };
+        run("99 15/16\"", "depth: 28\", ")
+            .finds("`larder` of the run `end`, 8'-0\" (2438.4 mm) high and 28\" (711.2 mm) deep, is longer across its side than the 8'-3 15/16\" (≈ 2538.4 mm) under the ceiling")
+            .weighs("stop")
+            .cautions();
+        run("100\"", "depth: 28\", ").stays_silent();
+        run("{low: 60\", high: 99\"}", "depth: 28\", ").finds_one().weighs("stop");
+        // Nobody says how deep: 24" is usual, 98.95" across, and only asked about.
+        run("98\"", "").finds_one().weighs("query");
+        run("99\"", "").stays_silent();
+        let chosen = run("99\"", "depth: 28\", ")
+            .selection("selection: Larder\nkind: cabinet", "size: {height: 96\", depth: 28\"}");
+        chosen.finds_one();
+        let fridge = |ceiling: &str| {
+            Trial::of("fit/stand-up")
+                .room(&format!("ceiling: {ceiling}"))
+                .selection("selection: Column\nkind: refrigerator", "size: {height: 84\", depth: 35\", width: 30\"}")
+        };
+        // 35, 84, 91.
+        fridge("90 15/16\"").finds_one().weighs("query").cautions();
+        fridge("91\"").stays_silent();
     }
 
     /// Geometry: from 60" to 132" over 144" the ceiling is 120" high at 24" from the high side, and 101" at 62".

@@ -1,7 +1,7 @@
 //! Where a service comes out against where the maker's sheet wants it.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Fitted, say, say_range};
 use crate::book::vocabulary::Hazard;
 use crate::book::{ServicePoint, ServiceZone};
 use crate::finding::{Finding, Severity};
@@ -76,8 +76,13 @@ fn fault(
     let name = &fitted.selection.name.value;
     let outside = |way: &str, at: Option<&Length>, range: Option<&LengthRange>| {
         let (at, range) = (at?, range?);
-        (!range.contains(*at))
-            .then(|| format!("the {service} for `{name}` comes out {} {way}, where its sheet wants {range}", say(*at)))
+        (!range.contains(*at)).then(|| {
+            format!(
+                "the {service} for `{name}` comes out {} {way}, where its sheet wants {}",
+                say(*at),
+                say_range(*range, context.book.project.units)
+            )
+        })
     };
     let beside = zone.and_then(|zone| zone.beside.get()).is_some_and(|beside| *beside);
     if beside && point.beside.get() == Some(&false) {

@@ -30,3 +30,35 @@ declare! {
     caution: None,
     Check::Reading
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::approve::tests::{BOTH, issued};
+    use crate::assess::rules::trial::Trial;
+
+    /// The range was issued as K-01 and the cabinets as K-02; then the book writes this of the range.
+    fn range(now: &str) -> Trial {
+        issued(BOTH, "").now("source/tag", now)
+    }
+
+    #[test]
+    fn a_tag_written_otherwise_than_it_was_issued_is_told_where_it_stands() {
+        range("tag: K-09")
+            .finds("`Range` was issued as `K-01`, and its tag is `K-09` now")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:6"])
+            .remedies("write `K-01` after `tag`, or take the tag out: it keeps its number");
+        range("tag: K-01").stays_silent();
+        range("").stays_silent();
+    }
+
+    #[test]
+    fn a_number_that_was_issued_is_given_to_nothing_else() {
+        let sink =
+            |tag: &str| range("").file("rooms/kitchen/sink.yaml", format!("selection: Sink\nkind: sink\ntag: {tag}\n"));
+        sink("K-02")
+            .finds("the tag `K-02` was issued for `cabinets`, and `Sink` bears it now")
+            .points_at(&["rooms/kitchen/sink.yaml:3:6"]);
+        sink("K-07").stays_silent();
+    }
+}

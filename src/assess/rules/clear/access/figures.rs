@@ -118,7 +118,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
     findings.extend(end_of_bar(context, room));
     findings.extend(seats(context, room));
     findings.extend(shelves(room));
-    findings.extend(counter_heights(room));
+    findings.extend(counter_heights(context, room));
     findings.extend(table(context, room));
 }
 
@@ -239,14 +239,18 @@ fn shelves(room: &Room) -> Option<Finding> {
 }
 
 /// One counter to sit at, one to stand at.
-fn counter_heights(room: &Room) -> Option<Finding> {
+fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let heights = room.access.lengths.get("counter heights")?;
     let within = |(least, most): (i64, i64)| {
         let (least, most) = (Length::from_inches(least), Length::from_inches(most));
         heights.0.iter().any(|height| height.value >= least && height.value <= most)
     };
     let first = heights.0.first()?;
-    let message = "the counters do not offer two heights to work at, one from 28\" to 36\" and one from 36\" to 45\"";
+    let say = |inches| crate::assess::say(Length::from_inches(inches), context.book.project.units);
+    let (low, middle, high) = (say(28), say(36), say(45));
+    let message = format!(
+        "the counters do not offer two heights to work at, one from {low} to {middle} and one from {middle} to {high}"
+    );
     let finding = Finding::new(super::RULE.code, Severity::Query, first.span, message).room(&room.folder);
     let source = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25, access standard";
     let both = heights.0.len() > 1 && within((28, 36)) && within((36, 45));

@@ -5,7 +5,7 @@ use super::{RULE, stop};
 use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::Fact;
 use crate::assess::{Context, say};
-use crate::book::{Control, Room};
+use crate::book::{Control, Room, System};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -25,7 +25,7 @@ pub enum Barred {
 pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
     for control in &room.access.controls {
         findings.extend(reached(context, room, control));
-        findings.extend(twists(room, control));
+        findings.extend(twists(context, room, control));
     }
 }
 
@@ -85,11 +85,14 @@ fn told(context: &Context<'_>, room: &Room, control: &Control, barred: Barred) -
     Finding::new(RULE.code, Severity::Stop, control.span, message).room(&room.folder).remedy(REMEDY)
 }
 
-fn twists(room: &Room, control: &Control) -> Option<Finding> {
+fn twists(context: &Context<'_>, room: &Room, control: &Control) -> Option<Finding> {
     let twists = control.twists.spanned().filter(|twists| twists.value)?;
     let message = format!("`{}` must be gripped tightly, pinched or twisted", control.name.value);
     let finding = Finding::new(RULE.code, Severity::Query, twists.span, message).room(&room.folder);
-    Some(
-        finding.source("2010 ADA Standards 309.4").remedy("choose one that a closed fist can work, with 5 lbf at most"),
-    )
+    let force = match context.book.project.units {
+        System::Imperial => "5 lbf (22.2 N)",
+        System::Metric => "22.2 N (5 lbf)",
+    };
+    let remedy = format!("choose one that a closed fist can work, with {force} at most");
+    Some(finding.source("2010 ADA Standards 309.4").remedy(remedy))
 }
