@@ -1,7 +1,7 @@
 //! bookmatch: a remodel's selections book, reviewed and published.
 //!
 //! One way through, each stage with one input and one output:
-//! [`source`] (the folder) → [`read`] → [`book`] → [`plan`] → [`assess`] and [`pictures`] → [`views`] →
+//! [`source`] (the folder) → [`read`] → [`book`] (worded by [`vocabulary`]) → [`plan`] → [`assess`] and [`pictures`] → [`views`] →
 //! [`publish`]. Nothing flows back; `tests/suite/house.rs` holds the table of allowed imports.
 
 // Tests lay out and break folders themselves.
@@ -32,6 +32,8 @@ pub mod ledger;
 pub mod source;
 
 pub mod finding;
+
+pub mod vocabulary;
 
 pub mod book;
 

@@ -2,10 +2,10 @@
 //!
 //! Pages, sheets and findings all ask here. Where nobody says what would rule a hazard out, it is due.
 
-use crate::book::vocabulary::{Caution, Hazard, Kind};
 use crate::book::{Choice, Fuel, Opening, Room, Selection};
 use crate::finding::Finding;
 use crate::units::{Length, Weight};
+use crate::vocabulary::{Caution, Hazard, Kind};
 
 use super::supply::Power;
 use super::things::Things;
@@ -19,8 +19,6 @@ const TIPS_FROM: Length = Length::from_inches(27);
 const INSERT: Length = Length::from_inches(6);
 /// Power that heats: less only lights burners and turns motors (common practice).
 const HEATS_FROM_WATTS: u32 = 2_500;
-/// What a counter is made of whose dust harms lungs, and which breaks.
-const STONES: [&str; 4] = ["stone", "quartz", "porcelain", "concrete"];
 
 /// Whatever may be due of a kind of which nothing is said.
 pub fn of_kind(kind: Kind) -> Vec<Hazard> {
@@ -69,7 +67,7 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &Choice, opening: Option<&Op
         }
         Hazard::Tipping => height.is_some_and(|height| height < TIPS_FROM),
         Hazard::Stone => {
-            option.top.get().and_then(|top| top.material.get()).is_some_and(|material| !STONES.contains(material))
+            option.top.get().and_then(|top| top.material.get()).is_some_and(|material| !material.is_stony())
         }
         Hazard::Power | Hazard::Heat | Hazard::Air | Hazard::Glass | Hazard::Dust | Hazard::Water => false,
     }

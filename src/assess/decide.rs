@@ -1,7 +1,7 @@
 //! By when each selection must be decided: by its own order, by its hold point, and by the earliest
 //! order or closing of what rests on it.
 
-use crate::book::vocabulary::Kind;
+use crate::vocabulary::Kind;
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 

@@ -7,9 +7,9 @@
 
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
-use crate::book::vocabulary::{Kind, Trade};
 use crate::book::{Book, Choice, Names, Opening, Room, Selection, circles};
 use crate::source::Span;
+use crate::vocabulary::{Kind, Trade};
 
 use super::approval::Approvals;
 

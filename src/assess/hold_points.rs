@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::vocabulary::{Kind, Trade};
 use crate::book::{Book, NeededFor, Room, Selection};
 use crate::finding::{Finding, SettleBy, Severity};
 use crate::units::Date;
+use crate::vocabulary::{Kind, Trade};
 
 use super::dates::Dates;
 use super::rules::can_be_waived;

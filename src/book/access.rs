@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::{Readings, Slot};
-use crate::source::{Span, Spanned};
+use crate::source::Spanned;
 use crate::units::{Length, Percent};
+use crate::vocabulary::{Named, Readings, Slot, record, words};
 
 /// What a room offers to somebody in a wheelchair or on weak legs.
 #[derive(Clone, Debug, Default)]
@@ -14,9 +14,9 @@ pub struct Access {
     /// Clear floor at each fixture or appliance, width and depth.
     pub clear_floor: Vec<ClearFloor>,
     /// Open space under a basin, a sink or a counter.
-    pub knee_spaces: Vec<KneeSpace>,
+    pub knee_spaces: Named<KneeSpace>,
     /// What one must reach.
-    pub controls: Vec<Control>,
+    pub controls: Named<Control>,
     /// Whether the work surface can be set to several heights.
     pub work_surface_adjusts: Slot<bool>,
     /// How much of the shelves is within reach.
@@ -36,38 +36,41 @@ pub struct ClearFloor {
     pub sides: Spanned<(Length, Length)>,
 }
 
-/// Open space for feet and knees.
-#[derive(Clone, Debug)]
-pub struct KneeSpace {
-    /// Where it is.
-    pub name: Spanned<String>,
-    /// Clear width.
-    pub width: Slot<Length>,
-    /// Clear height at the front.
-    pub height: Slot<Length>,
-    /// Clear depth at that height.
-    pub depth: Slot<Length>,
-    /// Clear depth for feet.
-    pub toe_depth: Slot<Length>,
-    /// Depths at some heights: height, then depth.
-    pub knees: Vec<(Length, Spanned<Length>)>,
+record! {
+    named
+    pub struct KneeSpace = KNEE_SPACE("knee space", "open space for feet and knees under a basin, a sink or a counter") {
+        width: Slot<Length> = "width", "clear width", "36\"";
+        height: Slot<Length> = "height", "clear height at the front", "27\"";
+        depth: Slot<Length> = "depth", "clear depth at that height", "19\"";
+        toe_depth: Slot<Length> = "toe depth", "clear depth for feet, up to 9\" above the floor", "17\"";
+        knees: Vec<KneesAt> = "knees",
+            "how deep it is at some heights between 9\" and 27\"",
+            "[{at: 9\", deep: 11\"}, {at: 27\", deep: 8\"}]";
+    }
 }
 
-/// Something that one must reach.
-#[derive(Clone, Debug)]
-pub struct Control {
-    /// What it is.
-    pub name: Spanned<String>,
-    /// Its height above the floor.
-    pub height: Spanned<Length>,
-    /// Whether one comes up to it with one's side.
-    pub from_the_side: bool,
-    /// Depth of what one reaches over.
-    pub over_depth: Slot<Length>,
-    /// Height of what one reaches over.
-    pub over_height: Slot<Length>,
-    /// Whether it must be gripped tightly, pinched or twisted.
-    pub twists: Slot<bool>,
-    /// Where it is written.
-    pub span: Span,
+record! {
+    pub struct KneesAt = KNEES_AT("depth for knees", "how deep a knee space is at a height") {
+        at: Length = "at", "the height above the floor", "27\"";
+        deep: Spanned<Length> = "deep", "the clear depth there", "8\"";
+    }
+}
+
+words! {
+    /// How one comes up to what one must reach.
+    pub enum Reach {
+        Forward = "forward",
+        Side = "side",
+    }
+}
+
+record! {
+    named
+    pub struct Control = CONTROL("control", "a switch, a handle or a knob that one must reach from a chair") {
+        height: Spanned<Length> = "height", "its height above the floor", "44\"";
+        reach: Slot<Reach> = "reach", "how one comes up to it", "side";
+        over_depth: Slot<Length> = "over depth", "depth of what one reaches over", "24\"";
+        over_height: Slot<Length> = "over height", "height of what one reaches over", "34\"";
+        twists: Slot<bool> = "twists", "whether it must be gripped tightly, pinched or twisted", "true";
+    }
 }

@@ -1,55 +1,51 @@
 //! What is built in: a sheet's front panel, what stands below, the wall's hollow, drilled holes.
 
-use super::Slot;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange, Weight};
+use crate::vocabulary::{Slot, record, words};
 
-/// The panel that a maker's sheet asks for.
-#[derive(Clone, Debug, Default)]
-pub struct AskedPanel {
-    /// Width.
-    pub width: Slot<LengthRange>,
-    /// Height.
-    pub height: Slot<LengthRange>,
-    /// Thickness.
-    pub thickness: Slot<LengthRange>,
-    /// The most that it may weigh.
-    pub weight: Slot<Weight>,
+words! {
+    /// What a wall was probed from.
+    pub enum HollowFrom {
+        FinishedWall = "finished wall",
+        Studs = "studs",
+    }
 }
 
-/// What stands below an opening in a counter.
-#[derive(Clone, Debug)]
-pub struct Below {
-    /// What it is.
-    pub what: Spanned<String>,
-    /// From the top of the counter to it.
-    pub clear: Slot<Length>,
+record! {
+    #[derive(Default)]
+    pub struct AskedPanel = ASKED_PANEL("asked panel", "the front panel that the maker's sheet asks for") {
+        width: Slot<LengthRange> = "width", "width", "23 3/4\"";
+        height: Slot<LengthRange> = "height", "height", "29 13/16\" to 30 1/4\"";
+        thickness: Slot<LengthRange> = "thickness", "thickness", "5/8\" to 3/4\"";
+        weight: Slot<Weight> = "weight", "the most that it may weigh", "20 lb";
+    }
 }
 
-/// The wall that something goes into.
-#[derive(Clone, Debug, Default)]
-pub struct Hollow {
-    /// From the studs' face to whatever is behind.
-    pub cavity: Slot<Length>,
-    /// Still to come on the studs.
-    pub build_up: Slot<Length>,
-    /// What runs in it.
-    pub holds: Slot<String>,
-    /// To the centre of the toilet's outlet.
-    pub rough_in: Slot<Length>,
-    /// To the valve's mark.
-    pub valve: Slot<Length>,
-    /// `finished wall` or `studs`.
-    pub from: Slot<&'static str>,
+record! {
+    short "what" as String;
+    pub struct Below = BELOW("below", "what stands below a cooktop or a sink") {
+        what: Spanned<String> = "what", "what it is", "drawer";
+        clear: Slot<Length> = "clear", "from the top of the counter to it", "5\"";
+    }
 }
 
-/// A hole that is drilled.
-#[derive(Clone, Debug)]
-pub struct Hole {
-    /// What goes through it.
-    pub purpose: Spanned<String>,
-    /// Its diameter.
-    pub diameter: Slot<Length>,
-    /// From its centre to what is behind.
-    pub behind: Slot<Length>,
+record! {
+    #[derive(Default)]
+    pub struct Hollow = HOLLOW("wall", "the wall that something goes into, probed") {
+        cavity: Slot<Length> = "cavity", "from the studs' face to whatever is behind", "3 1/2\"";
+        build_up: Slot<Length> = "build-up", "board, mortar and tile still to come on the studs", "7/8\"";
+        holds: Slot<String> = "holds", "what runs in it where the thing goes", "vent pipe";
+        rough_in: Slot<Length> = "rough-in", "to the centre of the toilet's outlet, from where `from` says", "12\"";
+        valve: Slot<Length> = "valve", "to the valve's mark, from where `from` says", "3\"";
+        from: Slot<HollowFrom> = "from", "what these are measured from", "studs";
+    }
+}
+
+record! {
+    pub struct Hole = HOLE("hole", "a hole to be drilled in a counter or a sink") {
+        purpose: Spanned<String> = "for", "what goes through it", "kitchen tap";
+        diameter: Slot<Length> = "diameter", "its diameter", "1 3/8\"";
+        behind: Slot<Length> = "behind", "from its centre to the splash, sill or wall behind", "2 1/2\"";
+    }
 }

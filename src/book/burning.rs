@@ -1,38 +1,31 @@
 //! Whether something burns: a fact of its own, never read out of a name.
 
-/// What a thing does near heat. Where nobody says, it counts as [`Burning::Burns`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Burning {
-    /// Nothing of it can burn.
-    DoesNotBurn,
-    /// It burns, and is shielded from the heat as the local code says.
-    Shielded,
-    /// It burns.
-    Burns,
+use crate::vocabulary::words;
+
+words! {
+    /// What a thing does near heat. Where nobody says, it counts as [`Burning::Burns`].
+    pub enum Burning {
+        /// It burns.
+        Burns = "burns",
+        /// It burns, and is shielded from the heat as the local code says.
+        Shielded = "shielded",
+        /// Nothing of it can burn.
+        DoesNotBurn = "does not burn",
+    }
 }
 
 impl Burning {
-    /// Its words in the book, in the order of a designer's question.
-    pub const WORDS: &'static [&'static str] = &["burns", "shielded", "does not burn"];
-
-    /// What that word says.
-    pub fn of(word: &str) -> Option<Self> {
-        [Self::Burns, Self::Shielded, Self::DoesNotBurn].into_iter().find(|burning| burning.word() == word)
-    }
-
-    /// Its word in the book.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Burns => "burns",
-            Self::Shielded => "shielded",
-            Self::DoesNotBurn => "does not burn",
-        }
+    /// The worse of two answers about one thing, as far as there are any.
+    pub fn worse(one: Option<Self>, other: Option<Self>) -> Option<Self> {
+        // The worst stands first.
+        one.into_iter().chain(other).min()
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::Burning;
+    use crate::vocabulary::Words;
 
     #[test]
     fn each_word_is_one_answer_and_there_is_no_other() {

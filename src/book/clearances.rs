@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::{Readings, Slot};
-use crate::source::{Span, Spanned};
+use crate::source::Spanned;
+use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::Length;
+use crate::vocabulary::{Faults, NameOf, Readings, Shape, Slot, Value, record, words};
 
 /// Distances in a room, by the words of the vocabulary.
 #[derive(Clone, Debug, Default)]
@@ -28,17 +29,18 @@ impl Clearances {
     }
 }
 
-/// The ways between the three centres of a kitchen.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Triangle {
-    /// From sink to cooktop or range.
-    pub sink_to_cooking: Slot<Length>,
-    /// From cooktop or range to the refrigerator.
-    pub cooking_to_refrigerator: Slot<Length>,
-    /// From the refrigerator to the sink.
-    pub refrigerator_to_sink: Slot<Length>,
-    /// How far a way cuts across an island.
-    pub cuts_into_island: Slot<Length>,
+record! {
+    #[derive(Default)]
+    pub struct Triangle = TRIANGLE("triangle", "the ways between sink, cooking and refrigerator, from the middle of each front") {
+        sink_to_cooking: Slot<Length> = "sink to cooking", "from the sink to cooktop or range", "60\"";
+        cooking_to_refrigerator: Slot<Length> = "cooking to refrigerator",
+            "from cooktop or range to the refrigerator",
+            "72\"";
+        refrigerator_to_sink: Slot<Length> = "refrigerator to sink", "from the refrigerator to the sink", "84\"";
+        cuts_into_island: Slot<Length> = "cuts into island",
+            "how far one of them cuts across an island's corner",
+            "6\"";
+    }
 }
 
 /// Counter that can be worked at.
@@ -50,72 +52,72 @@ pub enum Frontage {
     Stretches(Vec<Stretch>),
 }
 
-/// A straight piece of counter.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Stretch {
-    /// Along its front.
-    pub length: Length,
-    /// From front to wall.
-    pub depth: Slot<Length>,
-    /// To whatever hangs over it.
-    pub clear_above: Slot<Length>,
+record! {
+    pub struct Stretch = STRETCH("stretch of counter", "a straight piece of counter that can be worked at") {
+        length: Length = "length", "along its front", "96\"";
+        depth: Slot<Length> = "depth", "from front to wall", "25 1/2\"";
+        clear_above: Slot<Length> = "clear above", "to whatever hangs over it", "18\"";
+    }
 }
 
-/// Counter to set things down on, around an opening.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Landing {
-    /// To the left, seen from the front.
-    pub left: Slot<Beside>,
-    /// To the right.
-    pub right: Slot<Beside>,
-    /// Behind it, on an island.
-    pub behind: Slot<Length>,
-    /// On top of it, or above or below it.
-    pub above: Slot<Length>,
-    /// Across from it.
-    pub across: Slot<Length>,
-    /// How far away that is.
-    pub across_at: Slot<Length>,
-    /// Whether others walk between.
-    pub across_a_walkway: Slot<bool>,
-    /// From a sink's edge to an inside corner.
-    pub to_corner: Slot<Length>,
-    /// Clear counter around that corner.
-    pub around_corner: Slot<Length>,
-    /// Whether it is a sink besides the one for cleaning up.
-    pub second_sink: Slot<bool>,
+record! {
+    #[derive(Default)]
+    pub struct Landing = LANDING("landing", "counter beside, behind or across from a sink or an appliance, to set things down on") {
+        left: Slot<Beside> = "left", "counter to the left, seen from the front", "24\"";
+        right: Slot<Beside> = "right", "counter to the right", "{counter: 36\", to: fridge}";
+        behind: Slot<Length> = "behind", "counter behind it, on an island", "9\"";
+        above: Slot<Length> = "above", "counter on top of it, or above or below it", "24\"";
+        across: Slot<Length> = "across", "counter across from it", "18\"";
+        across_at: Slot<Length> = "across at", "how far away the counter across from it is", "42\"";
+        across_a_walkway: Slot<bool> = "across a walkway",
+            "whether others walk between it and the counter across from it",
+            "true";
+        to_corner: Slot<Length> = "to corner", "from a sink's edge to an inside corner of the counter", "3\"";
+        around_corner: Slot<Length> = "return", "clear counter around that corner", "21\"";
+        second_sink: Slot<bool> = "second sink", "whether it is a sink besides the one for cleaning up", "true";
+    }
 }
 
-/// Counter at one side.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Beside {
-    /// Its length along the front.
-    pub counter: Length,
-    /// The opening at its other end.
-    pub to: Option<Spanned<String>>,
-    /// Whether food is prepared there as well.
-    pub preparation: bool,
+record! {
+    short "counter" as Length;
+    pub struct Beside = SHARED("shared counter", "counter that ends at another sink or appliance, and serves both") {
+        counter: Length = "counter", "its length along the front", "36\"";
+        to: Slot<String> = "to", "the opening at its other end", "fridge", Shape::Name(NameOf::Opening), String::read;
+        preparation: Slot<bool> = "preparation", "whether food is prepared there as well", "true";
+    }
 }
 
-/// Where people sit.
-#[derive(Clone, Debug)]
-pub struct Seating {
-    /// What the room calls it.
-    pub name: Spanned<String>,
-    /// Length of the edge at which they sit.
-    pub edge: Slot<Length>,
-    /// How many.
-    pub seats: Slot<u32>,
-    /// Top of the surface from the finished floor.
-    pub height: Slot<Length>,
-    /// Clear for knees, from the edge inward.
-    pub knee_depth: Slot<Length>,
-    /// Clear floor behind, from the edge.
-    pub behind: Slot<Length>,
-    /// Whether others go by.
-    pub traffic: Slot<&'static str>,
-    /// Whether somebody goes by in a wheelchair.
-    pub wheelchair: Slot<bool>,
-    /// Where it is written.
-    pub span: Span,
+words! {
+    /// Whether others go by behind seats.
+    pub enum Traffic {
+        None = "none",
+        EdgePast = "edge past",
+        WalkPast = "walk past",
+    }
+}
+
+record! {
+    named
+    pub struct Seating = SEATING("seating", "a place at an island, a counter or a table where people sit") {
+        edge: Slot<Length> = "edge", "length of the edge at which they sit", "72\"";
+        seats: Slot<u32> = "seats", "how many sit there", "3";
+        height: Slot<Length> = "height", "top of the surface from the finished floor", "36\"";
+        knee_depth: Slot<Length> = "knee depth", "clear for knees, from the edge inward", "15\"";
+        behind: Slot<Length> = "behind", "clear floor from the edge to whatever is behind the seats", "44\"";
+        traffic: Slot<Traffic> = "traffic", "whether others go by behind the seats", "walk past";
+        wheelchair: Slot<bool> = "wheelchair", "whether somebody goes by in a wheelchair", "true";
+    }
+}
+
+impl Value for Frontage {
+    const SHAPE: Shape = Shape::Either(&Shape::Length, &Shape::List(&Stretch::SHAPE));
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
+        let Yaml::List(items) = &node.value else {
+            return Length::read(node, faults).map(Self::InAll);
+        };
+        // Every stretch is read before judging, so that each faulty one is told.
+        let stretches: Vec<Option<Stretch>> = items.iter().map(|item| Stretch::read(item, faults)).collect();
+        stretches.into_iter().collect::<Option<Vec<_>>>().map(Self::Stretches)
+    }
 }

@@ -1,177 +1,177 @@
 //! What the maker's own sheet asks of the opening.
 
-use super::{AskedPanel, Each, ServiceZone, Slot};
+use super::{AskedPanel, Each, ServiceZone};
 use crate::source::Spanned;
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
+use crate::vocabulary::{Clearance, Shape, Slot, record, values, words};
 
-/// The maker's figures.
-#[derive(Clone, Debug, Default)]
-pub struct Fit {
-    /// Which sheet.
-    pub sheet: Slot<MakersSheet>,
-    /// The opening that it asks for.
-    pub opening: AskedOpening,
-    /// Clear space around the thing.
-    pub air: Air,
-    /// How far what burns must stay from its heat.
-    pub heat: Heat,
-    /// The least play in all.
-    pub play: Slot<Length>,
-    /// How far the diagonals may differ.
-    pub square: Slot<Length>,
-    /// The flange or front that covers the cutout's edge.
-    pub face: Slot<Face>,
-    /// What it asks of its cabinet.
-    pub cabinet: Slot<AskedCabinet>,
-    /// The front panel that it takes.
-    pub panel: Slot<AskedPanel>,
-    /// How far it reaches below the top of the counter.
-    pub below: Slot<Length>,
-    /// What it may not stand over.
-    pub not_over: Vec<Spanned<String>>,
-    /// Room for its clips on each side.
-    pub clips: Slot<Length>,
-    /// Models that it may stand beside or on.
-    pub pairs_with: Vec<Spanned<String>>,
-    /// Width that the joining kit adds.
-    pub joining_kit: Slot<Length>,
-    /// From the finished wall to the valve's mark.
-    pub valve_depth: Slot<LengthRange>,
-    /// How its door moves.
-    pub door: Slot<Door>,
-    /// What it must be connected to.
-    pub needs: Needs,
-    /// Where it wants each service to come out.
-    pub zones: Slot<Each<ServiceZone>>,
-    /// The carton.
-    pub carton: Slot<Sides>,
-    /// The body out of its carton, doors off.
-    pub doors_off: Slot<Sides>,
-    /// Weight as delivered.
-    pub weight: Slot<Weight>,
-    /// The maker's own caution.
-    pub caution: Slot<String>,
+words! {
+    /// Where a thing breathes.
+    pub enum Vents {
+        Front = "front",
+        Rear = "rear",
+        Top = "top",
+        Sides = "sides",
+    }
 }
 
-/// Which sheet the figures come from.
-#[derive(Clone, Debug, Default)]
-pub struct MakersSheet {
-    /// Title or number.
-    pub name: Slot<String>,
-    /// Revision.
-    pub revision: Slot<String>,
-    /// Date.
-    pub date: Slot<Date>,
+words! {
+    /// How a cabinet's back panel is, or must be.
+    pub enum BackPanel {
+        Whole = "whole",
+        CutAway = "cut away",
+    }
 }
 
-/// The opening that the sheet asks for.
-#[derive(Clone, Debug, Default)]
-pub struct AskedOpening {
-    /// Clear width.
-    pub width: Slot<LengthRange>,
-    /// Clear height.
-    pub height: Slot<LengthRange>,
-    /// Clear depth.
-    pub depth: Slot<LengthRange>,
+record! {
+    #[derive(Default)]
+    pub struct Fit = FIT("fit", "figures from the maker's own sheet, never from a shop's page") {
+        sheet: Slot<MakersSheet> = "sheet",
+            "which sheet, so that a newer one is noticed",
+            "{name: 30 C installation, revision: D, date: 2026-09-04}";
+        opening: AskedOpening = "opening",
+            "the opening that it asks for",
+            "{width: 30\" to 30 1/4\", height: 36\", depth: at least 24\"}";
+        air: Air = "air", "clear space that it asks for around it", "{left: 0\", right: 2\" above counter, back: 0\"}";
+        heat: Heat = "heat",
+            "how far what burns must stay from a cooking surface",
+            "{above: 30\", left: 6\", right: 6\", up to: 18\"}";
+        play: Slot<Length> = "play", "the least play in all that it asks for, over its own width", "1/8\"";
+        square: Slot<Length> = "square", "how far the diagonals may differ", "1/8\"";
+        face: Slot<Face> = "face",
+            "the flange or front that covers the edge of the cutout",
+            "{width: 29 7/8\", overlap: 3/4\"}";
+        cabinet: Slot<AskedCabinet> = "cabinet",
+            "what it asks of the cabinet that it is cut into",
+            "{inside width: at least 28 1/2\"}";
+        panel: Slot<AskedPanel> = "panel",
+            "the front panel that it takes",
+            "{width: 23 3/4\", height: 29 13/16\" to 30 1/4\", weight: 20 lb}";
+        below: Slot<Length> = "below", "how far it reaches below the top of the counter", "6 1/4\"";
+        not_over: Vec<Spanned<String>> = "not over", "what it may not stand over", "[oven, dishwasher, drawer]";
+        clips: Slot<Length> = "clips", "room for its clips on each side, inside the cabinet", "3/4\"";
+        pairs_with: Vec<Spanned<String>> = "pairs with",
+            "models that it may stand beside or on, by the sheet",
+            "[FZ-18, FZ-24]";
+        joining_kit: Slot<Length> = "joining kit", "width that the joining kit adds between two", "1/4\"";
+        valve_depth: Slot<LengthRange> = "valve depth",
+            "from the finished wall to the valve's mark",
+            "2 3/8\" to 3 1/2\"";
+        door: Slot<Door> = "door", "how its door moves", "{drops: 20 1/2\"}";
+        needs: Needs = "needs", "what it must be connected to", "{power: 120 V 15 A 5-15, gas: 51000 Btu/h}";
+        zones: Slot<Each<ServiceZone>> = "zones",
+            "where the sheet wants each service to come out",
+            "{power: {from left: 2\" to 28\", height: at most 6\"}}";
+        carton: Slot<Sides> = "carton",
+            "the carton that it comes in",
+            "32\" x 41\" x 30\"", Shape::Sides, values::three_sides;
+        doors_off: Slot<Sides> = "doors off",
+            "the body out of its carton, doors taken off",
+            "30\" x 36\" x 25\"", Shape::Sides, values::three_sides;
+        weight: Slot<Weight> = "weight", "weight as delivered", "205 lb";
+        caution: Slot<String> = "caution",
+            "a caution of the maker's, as printed on the sheet",
+            "Fix the anti-tip bracket before use";
+    }
 }
 
-/// A clear space, and where it holds.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Clearance {
-    /// How much.
-    pub length: Length,
-    /// Where, in the sheet's words: `above counter`; empty: everywhere.
-    pub holds: String,
+record! {
+    #[derive(Default)]
+    pub struct MakersSheet = SHEET("maker's sheet", "the maker's sheet that the figures come from") {
+        name: Slot<String> = "name", "its title or number", "30 C installation guide";
+        revision: Slot<String> = "revision", "its revision", "D";
+        date: Slot<Date> = "date", "its date", "2026-09-04";
+    }
 }
 
-/// Clear space around the thing.
-#[derive(Clone, Debug, Default)]
-pub struct Air {
-    /// To the left.
-    pub left: Slot<Clearance>,
-    /// To the right.
-    pub right: Slot<Clearance>,
-    /// Above.
-    pub top: Slot<Clearance>,
-    /// Behind.
-    pub back: Slot<Clearance>,
-    /// Where it breathes.
-    pub vents_at: Slot<String>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct AskedOpening = FIT_OPENING("asked opening", "the opening or cutout that the maker's sheet asks for") {
+        width: Slot<LengthRange> = "width", "clear width", "30\" to 30 1/4\"";
+        height: Slot<LengthRange> = "height", "clear height, from the finished floor for what stands on it", "36\"";
+        depth: Slot<LengthRange> = "depth", "clear depth", "at least 24\"";
+    }
 }
 
-/// How far what burns must stay from a cooking surface, by the maker's sheet.
-#[derive(Clone, Debug, Default)]
-pub struct Heat {
-    /// From the cooking surface up to what burns.
-    pub above: Slot<Length>,
-    /// From the cooking surface up to what is shielded, or does not burn.
-    pub above_shielded: Slot<Length>,
-    /// From its left side to what burns and stands higher than the cooking surface.
-    pub left: Slot<Length>,
-    /// From its right side likewise.
-    pub right: Slot<Length>,
-    /// How far up from the cooking surface the distances to the sides hold; absent: all the way.
-    pub up_to: Slot<Length>,
-    /// From a cooking surface up to this thing, for what is made to hang over one.
-    pub over_cooking: Slot<Length>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Air = AIR("air", "clear space that the maker's sheet asks for around the thing") {
+        left: Slot<Clearance> = "left", "to the left", "0\"";
+        right: Slot<Clearance> = "right", "to the right", "2\" above counter";
+        top: Slot<Clearance> = "top", "above", "1\"";
+        back: Slot<Clearance> = "back", "behind", "1\"";
+        vents_at: Slot<Vents> = "vents at", "where it breathes", "front";
+    }
 }
 
-/// The flange or front that covers the cutout's edge.
-#[derive(Clone, Debug, Default)]
-pub struct Face {
-    /// Its width.
-    pub width: Slot<Length>,
-    /// Its height.
-    pub height: Slot<Length>,
-    /// How far it must cover the edge on each side.
-    pub overlap: Slot<Length>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Heat = HEAT("heat", "how far what burns must stay from a cooking surface, by the maker's sheet") {
+        above: Slot<Length> = "above", "from the cooking surface up to what burns", "30\"";
+        above_shielded: Slot<Length> = "above shielded",
+            "from the cooking surface up to what is shielded, or does not burn",
+            "24\"";
+        left: Slot<Length> = "left",
+            "from its left side to what burns and stands higher than the cooking surface",
+            "6\"";
+        right: Slot<Length> = "right", "from its right side likewise", "6\"";
+        up_to: Slot<Length> = "up to",
+            "how far up from the cooking surface the distances to the sides hold; left out, all the way",
+            "18\"";
+        over_cooking: Slot<Length> = "over cooking",
+            "from a cooking surface up to this thing, for a hood or what else is made to hang over one",
+            "27\"";
+    }
 }
 
-/// What it asks of the cabinet that it is cut into.
-#[derive(Clone, Debug, Default)]
-pub struct AskedCabinet {
-    /// Clear between the sides.
-    pub inside_width: Slot<LengthRange>,
-    /// From front edge to back panel or outlet.
-    pub inside_depth: Slot<LengthRange>,
-    /// Clear height.
-    pub inside_height: Slot<LengthRange>,
-    /// Over the sides.
-    pub outside_width: Slot<LengthRange>,
-    /// Whether the back panel must be cut away.
-    pub back_cut_away: Slot<bool>,
+record! {
+    #[derive(Default)]
+    pub struct Face = FACE("face", "the flange, trim or front that covers the edge of a cutout") {
+        width: Slot<Length> = "width", "its width", "29 7/8\"";
+        height: Slot<Length> = "height", "its height", "28 1/2\"";
+        overlap: Slot<Length> = "overlap", "how far it must cover the edge on each side", "3/4\"";
+    }
 }
 
-/// How its door moves.
-#[derive(Clone, Debug, Default)]
-pub struct Door {
-    /// How far a drop-down door reaches in front of the case.
-    pub drops: Slot<Length>,
-    /// How far a hung door reaches in front of the case.
-    pub swings: Slot<Length>,
-    /// How far a drawer comes out.
-    pub pulls: Slot<Length>,
-    /// To a wall on the hinge side.
-    pub wall_clearance: Slot<Length>,
-    /// The angle at which drawers come out, in words.
-    pub angle: Slot<String>,
-    /// Clear floor that the sheet asks for in front.
-    pub in_front: Slot<Length>,
+record! {
+    #[derive(Default)]
+    pub struct AskedCabinet = CABINET("asked cabinet", "what the maker's sheet asks of the cabinet that it is cut into") {
+        inside_width: Slot<LengthRange> = "inside width", "clear between the cabinet's sides", "at least 28 1/2\"";
+        inside_depth: Slot<LengthRange> = "inside depth",
+            "from the front edge to back panel or outlet",
+            "at least 23 1/2\"";
+        inside_height: Slot<LengthRange> = "inside height", "clear height", "at least 27 5/8\"";
+        outside_width: Slot<LengthRange> = "outside width", "over the cabinet's sides", "at least 30\"";
+        back_panel: Slot<BackPanel> = "back panel", "how the back panel must be", "cut away";
+    }
 }
 
-/// What it must be connected to, in the trade's words.
-#[derive(Clone, Debug, Default)]
-pub struct Needs {
-    /// Volts, amperes, receptacle.
-    pub power: Slot<String>,
-    /// Kind and input.
-    pub gas: Slot<String>,
-    /// Line and valve.
-    pub water: Slot<String>,
-    /// Size and height.
-    pub drain: Slot<String>,
-    /// Size, length and way out.
-    pub duct: Slot<String>,
-    /// What brackets are fixed to.
-    pub blocking: Slot<String>,
+record! {
+    #[derive(Default)]
+    pub struct Door = DOOR("door", "how a door moves, and what it needs to move") {
+        drops: Slot<Length> = "drops", "how far a drop-down door reaches in front of the case when open", "20 1/2\"";
+        swings: Slot<Length> = "swings", "how far a hung door reaches in front of the case when open", "29 3/4\"";
+        pulls: Slot<Length> = "pulls", "how far a drawer comes out of the case", "18\"";
+        wall_clearance: Slot<Length> = "wall clearance",
+            "to a wall on the hinge side, so that the drawers inside come out",
+            "2 1/2\"";
+        angle: Slot<String> = "angle", "the angle at which drawers and shelves come out", "115 degrees";
+        in_front: Slot<Length> = "in front", "clear floor that the sheet asks for in front", "36\"";
+    }
+}
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct Needs = NEEDS("needs", "what the thing must be connected to") {
+        power: Slot<String> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
+        gas: Slot<String> = "gas", "kind and input", "natural gas, 51000 Btu/h";
+        water: Slot<String> = "water", "line and valve", "1/4\" with shut-off";
+        drain: Slot<String> = "drain", "size and height", "1 1/2\", at most 20\" AFF";
+        duct: Slot<String> = "duct", "size, length and way out", "8\" round, at most 30 ft";
+        blocking: Slot<String> = "blocking", "what brackets and bars are fixed to", "solid blocking 66\" to 70\" AFF";
+    }
 }

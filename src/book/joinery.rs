@@ -1,29 +1,47 @@
 //! Cabinets: their fronts, and what they hold.
 
-use super::Slot;
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::{Slot, record, words};
 
-/// Doors and drawer fronts.
-#[derive(Clone, Debug, Default)]
-pub struct Fronts {
-    /// Pulls or knobs that the doors take.
-    pub doors: Slot<u32>,
-    /// Pulls or knobs that the drawers take.
-    pub drawers: Slot<u32>,
-    /// Thickness that the screws go through.
-    pub thickness: Slot<Length>,
+words! {
+    /// How shelves are made.
+    pub enum ShelfKind {
+        Fixed = "fixed",
+        Adjustable = "adjustable",
+        RollOut = "roll-out",
+        PullOut = "pull-out",
+    }
 }
 
-/// Shelves and bins inside cabinets.
-#[derive(Clone, Debug, Default)]
-pub struct Stores {
-    /// Depth of the shelves.
-    pub depth: Slot<Length>,
-    /// How the shelves are made.
-    pub shelves: Slot<String>,
-    /// The highest shelf, from the finished floor.
-    pub highest: Slot<Length>,
-    /// What bins for waste stand within a step of.
-    pub bins_near: Vec<Spanned<&'static str>>,
+words! {
+    /// What bins for waste stand near.
+    pub enum BinPlace {
+        Sink = "sink",
+        Cooktop = "cooktop",
+        Preparation = "preparation",
+        Refrigerator = "refrigerator",
+    }
+}
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct Fronts = FRONTS("fronts", "doors and drawer fronts, as pulls and knobs are counted by") {
+        doors: Slot<u32> = "doors", "pulls or knobs that the doors take", "6";
+        drawers: Slot<u32> = "drawers", "pulls or knobs that the drawers take; a wide one takes two", "14";
+        thickness: Slot<Length> = "thickness", "thickness that the screws go through", "3/4\"";
+    }
+}
+
+record! {
+    #[derive(Default)]
+    pub struct Stores = STORES("storage", "shelves and bins inside cabinets") {
+        depth: Slot<Length> = "depth", "depth of the shelves", "24\"";
+        shelves: Slot<ShelfKind> = "shelves", "how the shelves are made", "roll-out";
+        highest: Slot<Length> = "highest", "the highest shelf, from the finished floor", "60\"";
+        bins_near: Vec<Spanned<BinPlace>> = "bins near",
+            "what bins for waste stand within a step of",
+            "[sink, preparation]";
+    }
 }

@@ -1,9 +1,9 @@
 //! A room's plan as written: outline, walls, doors, windows, runs, islands, fixtures, hung lights.
 
-use super::vocabulary::Kind;
 use super::{Burning, Readings, Slot};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 /// The finished faces of a room.
 #[derive(Clone, Debug, PartialEq, Eq)]

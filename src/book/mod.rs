@@ -4,22 +4,24 @@
 
 pub mod vocabulary;
 
-mod slot;
-pub use slot::Slot;
+pub use crate::vocabulary::{Clearance, Readings, Slot};
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, Responses, System, Waiver, When,
+    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
 };
+
+mod responses;
+pub use responses::Responses;
 
 mod burning;
 pub use burning::Burning;
 
 mod access;
-pub use access::{Access, ClearFloor, Control, KneeSpace};
+pub use access::{Access, ClearFloor, Control, KneeSpace, KneesAt, Reach};
 
 mod clearances;
-pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Triangle};
+pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Traffic, Triangle};
 
 mod layout;
 pub use layout::{
@@ -29,15 +31,14 @@ pub use layout::{
 
 mod room;
 pub use room::{
-    AsWritten, Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Readings, Room, Services,
-    WallBuildUp,
+    AsWritten, Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Room, Services, WallBuildUp,
 };
 
 mod selection;
 pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
 
 mod built_in;
-pub use built_in::{AskedPanel, Below, Hole, Hollow};
+pub use built_in::{AskedPanel, Below, Hole, Hollow, HollowFrom};
 
 mod codes;
 pub use codes::{Codes, House, OwnFigure};
@@ -46,25 +47,25 @@ mod supply;
 pub use supply::{CounterRun, Each, ServicePoint, ServiceZone};
 
 mod joinery;
-pub use joinery::{Fronts, Stores};
+pub use joinery::{BinPlace, Fronts, ShelfKind, Stores};
 
 mod light;
-pub use light::Hanging;
+pub use light::{Hanging, HangsOver};
 
 mod order;
 pub use order::Order;
 
 mod surface;
-pub use surface::{Laid, Papered, Sold};
+pub use surface::{Laid, Papered, Sold, TileEdges};
 
 mod top;
-pub use top::{Piece, Seam, Slab, Supports, Top};
+pub use top::{Direction, LastWord, Piece, Seam, SeamOver, Slab, Support, Supports, Top, TopMaterial};
 
 mod fuel;
 pub use fuel::Fuel;
 
 mod fit;
-pub use fit::{Air, AskedCabinet, AskedOpening, Clearance, Door, Face, Fit, Heat, MakersSheet, Needs};
+pub use fit::{Air, AskedCabinet, AskedOpening, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, Vents};
 
 mod look_up;
 pub use look_up::LookUp;

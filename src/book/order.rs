@@ -1,19 +1,18 @@
 //! What the supplier has said of an order, and when.
 
-use super::Slot;
 use crate::units::Date;
+use crate::vocabulary::{Slot, record};
 
-/// How an order stands.
-#[derive(Clone, Debug, Default)]
-pub struct Order {
-    /// The number of the supplier's quotation.
-    pub quote: Slot<String>,
-    /// The last day on which the quotation holds.
-    pub good_until: Slot<Date>,
-    /// The day on which the supplier last said that it can be had.
-    pub available_on: Slot<Date>,
-    /// The day on which it was ordered.
-    pub placed_on: Slot<Date>,
-    /// The day on which the supplier says it comes.
-    pub promised_for: Slot<Date>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Order = ORDER("order", "what the supplier has said and when, and whether it is ordered") {
+        quote: Slot<String> = "quote", "the number of the supplier's quotation", "Q-1182";
+        good_until: Slot<Date> = "good until", "the last day on which the quotation holds", "2027-02-28";
+        available_on: Slot<Date> = "available on",
+            "the day on which the supplier last said that it can be had",
+            "2027-01-12";
+        placed_on: Slot<Date> = "placed on", "the day on which it was ordered", "2027-01-14";
+        promised_for: Slot<Date> = "promised for", "the day on which the supplier says it comes", "2027-03-30";
+    }
 }

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::{Codes, House, NeededFor, Photo, Slot};
+use super::{Codes, House, NeededFor, Photo, Responses};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent};
+use crate::vocabulary::{Slot, record};
 
 /// `book.yaml`.
 #[derive(Debug, Default)]
@@ -63,26 +64,15 @@ pub struct Project {
     pub waivers: Vec<Waiver>,
 }
 
-/// The firm in the title block.
-#[derive(Debug, Default)]
-pub struct Firm {
-    /// Its name.
-    pub name: Slot<String>,
-    /// What it does.
-    pub trade: Slot<String>,
-    /// Where to call.
-    pub phone: Slot<String>,
-    /// Where to write.
-    pub email: Slot<String>,
-}
-
-/// Where responses go.
-#[derive(Debug, Default)]
-pub struct Responses {
-    /// The address that pages send them to: `https://…`, or `http://…` on a network of one's own.
-    pub post: Slot<String>,
-    /// Where to write instead.
-    pub email: Slot<String>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Firm = FIRM("firm", "the firm whose name stands in the title block") {
+        name: Slot<String> = "name", "the firm's name", "Pennick & Tarrow";
+        trade: Slot<String> = "trade", "what it does, in two or three words", "design and build";
+        phone: Slot<String> = "phone", "where to call", "555 0142";
+        email: Slot<String> = "email", "where to write", "office@pennick.example";
+    }
 }
 
 /// The system of units shown first.

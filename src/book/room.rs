@@ -1,12 +1,12 @@
 //! A room as measured: its size, its openings and what stands around them.
 
-use super::vocabulary::{Kind, Trait};
 use super::{
-    Access, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, LookUp, NarrowPoint, Outline, Photo,
-    Seating, Selection, ServicePoint, Slot, Waiver,
+    Access, BackPanel, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, LookUp, NarrowPoint,
+    Outline, Photo, Seating, Selection, ServicePoint, Waiver,
 };
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
+use crate::vocabulary::{Kind, Named, Readings, Slot, Trait, record};
 
 /// A room.
 #[derive(Debug)]
@@ -36,7 +36,7 @@ pub struct Room {
     /// Distances in it.
     pub clearances: Clearances,
     /// Where people sit in it.
-    pub seating: Vec<Seating>,
+    pub seating: Named<Seating>,
     /// The standard of access that it is planned by, where it differs from the book's.
     pub access_profile: Slot<&'static str>,
     /// What it offers in access.
@@ -48,7 +48,7 @@ pub struct Room {
     /// Its openings, in the order written.
     pub openings: Vec<Opening>,
     /// Stretches of counter between sink, cooktop and refrigerator.
-    pub counters: Vec<CounterRun>,
+    pub counters: Named<CounterRun>,
     /// Narrow points on the way to it, after those of the book.
     pub way_in: Vec<NarrowPoint>,
     /// What is chosen in it, in the order of files and records.
@@ -97,22 +97,6 @@ pub struct Note {
     pub path: String,
     /// Its text.
     pub markdown: String,
-}
-
-/// The lengths that were read at several points; the least governs.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Readings(pub Vec<Spanned<Length>>);
-
-impl Readings {
-    /// The least of them.
-    pub fn least(&self) -> Option<&Spanned<Length>> {
-        self.0.iter().min_by_key(|reading| reading.value)
-    }
-
-    /// The greatest of them.
-    pub fn greatest(&self) -> Option<&Spanned<Length>> {
-        self.0.iter().max_by_key(|reading| reading.value)
-    }
 }
 
 /// A hole that something goes into.
@@ -280,32 +264,27 @@ impl Plumb {
     }
 }
 
-/// Who measured.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Measured {
-    /// The day.
-    pub on: Slot<Date>,
-    /// Who.
-    pub by: Slot<String>,
-    /// The instrument.
-    pub with: Slot<String>,
+record! {
+    #[derive(Default)]
+    pub struct Measured = MEASURED("measurement", "who measured an opening, when, and with what") {
+        on: Slot<Date> = "on", "the day", "2027-01-11";
+        by: Slot<String> = "by", "who", "site lead";
+        with: Slot<String> = "with", "the instrument", "steel tape";
+    }
 }
 
-/// What stands beside or above an opening.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Neighbour {
-    /// What it is.
-    pub what: String,
-    /// From the opening's edge to it; absent: right beside it.
-    pub gap: Slot<Length>,
-    /// Its lower edge from the finished floor.
-    pub height: Slot<Length>,
-    /// Its top from the finished floor, for what stands beside.
-    pub top: Slot<Length>,
-    /// How far it stands out from the wall.
-    pub depth: Slot<Length>,
-    /// Whether it burns.
-    pub burning: Slot<Burning>,
+record! {
+    short "what" as String;
+    pub struct Neighbour = NEIGHBOUR("neighbour", "what stands beside or above an opening") {
+        what: String = "what", "what it is", "wall";
+        gap: Slot<Length> = "gap", "from the opening's edge to it, trim and baseboard counted as part of it", "2 1/2\"";
+        height: Slot<Length> = "height", "its lower edge from the finished floor, for what is above", "66\"";
+        top: Slot<Length> = "top", "its top from the finished floor, for what stands beside", "84\"";
+        depth: Slot<Length> = "depth", "how far it stands out from the wall", "12\"";
+        burning: Slot<Burning> = "material",
+            "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
+            "does not burn";
+    }
 }
 
 impl Neighbour {
@@ -318,34 +297,28 @@ impl Neighbour {
     }
 }
 
-/// The cabinet that something is cut into, inside.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct HousingCabinet {
-    /// Clear between its sides.
-    pub inside_width: Slot<Length>,
-    /// From front edge to back panel or outlet.
-    pub inside_depth: Slot<Length>,
-    /// Clear height.
-    pub inside_height: Slot<Length>,
-    /// Over its sides or stiles.
-    pub outside_width: Slot<Length>,
-    /// Whether the back panel is cut away.
-    pub back_cut_away: Slot<bool>,
+record! {
+    #[derive(Default)]
+    pub struct HousingCabinet = INSIDE("housing cabinet", "the cabinet that an oven, cooktop or sink is cut into, inside") {
+        inside_width: Slot<Length> = "inside width", "clear between its sides", "34 1/2\"";
+        inside_depth: Slot<Length> = "inside depth",
+            "from its front edge to the back panel, or to an outlet that stands proud",
+            "23 1/2\"";
+        inside_height: Slot<Length> = "inside height", "clear height", "28\"";
+        outside_width: Slot<Length> = "outside width", "over its sides or stiles", "36\"";
+        back_panel: Slot<BackPanel> = "back panel", "whether the back panel is cut away behind it", "whole";
+    }
 }
 
-/// What is there to connect to, in the trade's words.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Services {
-    /// Volts, amperes, receptacle.
-    pub power: Slot<String>,
-    /// What the branch carries.
-    pub gas: Slot<String>,
-    /// Line and valve.
-    pub water: Slot<String>,
-    /// Size and height.
-    pub drain: Slot<String>,
-    /// Size and way out.
-    pub duct: Slot<String>,
-    /// What holds brackets.
-    pub blocking: Slot<String>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Services = SERVICE("services", "power, gas, water and air as they are at the opening") {
+        power: Slot<String> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
+        gas: Slot<String> = "gas", "what the branch carries", "65000 Btu/h";
+        water: Slot<String> = "water", "line and valve", "1/4\" with shut-off, 8\" AFF";
+        drain: Slot<String> = "drain", "size and height", "1 1/2\", 16\" AFF";
+        duct: Slot<String> = "duct", "size and way out", "8\" round, through the roof";
+        blocking: Slot<String> = "blocking", "what holds brackets and bars", "solid blocking 66\" to 70\" AFF";
+    }
 }

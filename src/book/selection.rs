@@ -1,10 +1,10 @@
 //! What was, or is to be, chosen for one place.
 
-use super::vocabulary::{Kind, Trait};
-use super::{Burning, Fit, Fronts, Fuel, Hanging, Hole, Laid, Order, Papered, Photo, Slot, Sold, Stores, Top, Waiver};
+use super::{Burning, Fit, Fronts, Fuel, Hanging, Hole, Laid, Order, Papered, Photo, Sold, Stores, Top, Waiver};
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
+use crate::vocabulary::{Kind, Slot, Trait, record};
 
 /// A choice to be made for one place.
 #[derive(Debug)]
@@ -266,40 +266,30 @@ pub enum DetailValue {
     Sides(Sides),
 }
 
-/// Sizes of the thing as it stands.
-#[derive(Clone, Debug, Default)]
-pub struct Size {
-    /// Overall width.
-    pub width: Slot<Length>,
-    /// Overall height, as legs can be set.
-    pub height: Slot<LengthRange>,
-    /// Depth of the case.
-    pub depth: Slot<Length>,
-    /// Depth with the door.
-    pub depth_with_door: Slot<Length>,
-    /// Depth with door and handle.
-    pub depth_with_handle: Slot<Length>,
-    /// Height to the top of the hinge cap.
-    pub height_to_hinge: Slot<Length>,
-    /// Length.
-    pub length: Slot<Length>,
-    /// Diameter.
-    pub diameter: Slot<Length>,
-    /// Thickness.
-    pub thickness: Slot<Length>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Size = SIZE("size", "sizes of the thing as it stands") {
+        width: Slot<Length> = "width", "overall width", "29 7/8\"";
+        height: Slot<LengthRange> = "height", "overall height, as its legs can be set", "35 3/4\" to 36 3/4\"";
+        depth: Slot<Length> = "depth", "depth of the case or body", "26 1/4\"";
+        depth_with_door: Slot<Length> = "depth with door", "depth with the door, without its handle", "27 1/2\"";
+        depth_with_handle: Slot<Length> = "depth with handle", "depth with door and handle", "28 1/2\"";
+        height_to_hinge: Slot<Length> = "height to hinge", "height to the top of the hinge cap", "69 7/8\"";
+        length: Slot<Length> = "length", "length, for what has one", "8\"";
+        diameter: Slot<Length> = "diameter", "diameter, for what is round", "12\"";
+        thickness: Slot<Length> = "thickness", "thickness", "1 1/4\"";
+    }
 }
 
-/// A front panel that the joiner makes.
-#[derive(Clone, Debug, Default)]
-pub struct Panel {
-    /// Width.
-    pub width: Slot<Length>,
-    /// Height.
-    pub height: Slot<LengthRange>,
-    /// Thickness.
-    pub thickness: Slot<Length>,
-    /// Weight.
-    pub weight: Slot<Weight>,
+record! {
+    #[derive(Default)]
+    pub struct Panel = PANEL("panel", "a front panel that the joiner makes, by the maker's sheet") {
+        width: Slot<Length> = "width", "width", "23 3/4\"";
+        height: Slot<LengthRange> = "height", "height", "29 13/16\" to 30 1/4\"";
+        thickness: Slot<Length> = "thickness", "thickness", "3/4\"";
+        weight: Slot<Weight> = "weight", "weight", "16 lb";
+    }
 }
 
 /// What is ordered with a thing.

@@ -1,51 +1,48 @@
 //! How tile, floors and wallpaper are sold, laid and hung.
 
-use super::Slot;
 use crate::units::{Area, Length, Percent, Quantity};
+use crate::vocabulary::{Slot, record, words};
 
-/// The boxes or rolls that a surface comes in.
-#[derive(Clone, Debug, Default)]
-pub struct Sold {
-    /// What one box holds: an area, or so many pieces.
-    pub box_holds: Slot<Quantity>,
-    /// Lot and calibre, as printed on the boxes.
-    pub lot: Slot<String>,
-    /// Width and length of a roll.
-    pub roll: Slot<(Length, Length)>,
-    /// After what length its pattern comes again.
-    pub repeat: Slot<Length>,
+words! {
+    /// How a tile's edges are made.
+    pub enum TileEdges {
+        Rectified = "rectified",
+        Calibrated = "calibrated",
+        HandMade = "hand-made",
+    }
 }
 
-/// How a tile, floor or board is laid.
-#[derive(Clone, Debug, Default)]
-pub struct Laid {
-    /// The area to be covered.
-    pub area: Slot<Area>,
-    /// More than the area, for cuts and breakage.
-    pub waste: Slot<Percent>,
-    /// The direction of its long side, grain or figure.
-    pub runs: Slot<String>,
-    /// How far each row is shifted, of a tile's length.
-    pub offset: Slot<Percent>,
-    /// How its edges are made.
-    pub edges: Slot<String>,
-    /// How far faces of one lot differ in size.
-    pub varies_by: Slot<Length>,
-    /// How far an edge bows.
-    pub warps_by: Slot<Length>,
-    /// The narrowest joint that its maker allows.
-    pub least_joint: Slot<Length>,
-    /// Length of edges that end against nothing.
-    pub open_edges: Slot<Length>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Sold = SOLD("packing", "the boxes or rolls that a surface comes in") {
+        box_holds: Slot<Quantity> = "box holds", "what one box holds: an area, or so many pieces", "9.7 sq ft";
+        lot: Slot<String> = "lot", "lot and calibre, as printed on every box", "7714 / 03";
+        roll: Slot<(Length, Length)> = "roll", "width and length of a roll of wallpaper", "20 1/2\" x 33'";
+        repeat: Slot<Length> = "repeat", "after what length its pattern comes again", "21\"";
+    }
 }
 
-/// The walls that a wallpaper covers.
-#[derive(Clone, Debug)]
-pub struct Papered {
-    /// Length of all walls together.
-    pub along: Length,
-    /// Height of the paper.
-    pub height: Length,
-    /// Cut off each strip, top and bottom together.
-    pub trim: Slot<Length>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Laid = LAID("laying", "how a tile, floor or board is laid; makers' figures beside the setter's") {
+        area: Slot<Area> = "area", "the area to be covered, openings left out", "117 sq ft";
+        waste: Slot<Percent> = "waste", "more than the area, for cuts and breakage", "15 %";
+        runs: Slot<String> = "runs", "the direction of its long side, grain or figure", "long side level";
+        offset: Slot<Percent> = "offset", "how far each row is shifted, of a tile's length", "33 %";
+        edges: Slot<TileEdges> = "edges", "how its edges are made: ground to size, or sorted by size", "rectified";
+        varies_by: Slot<Length> = "varies by", "how far faces of one lot differ in size", "1/16\"";
+        warps_by: Slot<Length> = "warps by", "how far an edge bows", "1/32\"";
+        least_joint: Slot<Length> = "least joint", "the narrowest joint that its maker allows", "1/8\"";
+        open_edges: Slot<Length> = "open edges", "length of edges that end against nothing", "14'";
+    }
+}
+
+record! {
+    pub struct Papered = PAPERED("papered walls", "the walls that a wallpaper covers") {
+        along: Length = "along", "length of all walls together", "40'";
+        height: Length = "height", "height of the paper", "8'";
+        trim: Slot<Length> = "trim", "cut off each strip, top and bottom together", "4\"";
+    }
 }

@@ -1,66 +1,120 @@
 //! Counters: what they are made of, what carries them, and the slabs that they are cut from.
 
-use super::Slot;
 use crate::source::Spanned;
+use crate::source::yaml::Node;
 use crate::units::Length;
+use crate::vocabulary::{Faults, Named, NamedValue, Shape, Slot, Value, record, words};
 
-/// A counter or an island's top.
-#[derive(Clone, Debug, Default)]
-pub struct Top {
-    /// What it is made of.
-    pub material: Slot<&'static str>,
-    /// The runs, islands and places to sit that it covers.
-    pub lies_on: Vec<Spanned<String>>,
-    /// From its back to its front edge, overhangs counted.
-    pub depth: Slot<Length>,
-    /// The farthest that it stands out past what carries it.
-    pub overhang: Slot<Length>,
-    /// The widest gap below it with nothing that carries it.
-    pub free_span: Slot<Length>,
-    /// What carries its overhang.
-    pub supports: Slot<Supports>,
-    /// The slabs that are held for it.
-    pub slab: Slot<Slab>,
-    /// What is cut in one piece: along the run, and from front to back.
-    pub pieces: Vec<Piece>,
-    /// Where pieces meet.
-    pub seams: Vec<Seam>,
-    /// Who has the last word on seams and veins.
-    pub layout: Slot<&'static str>,
-    /// Radius of the inside corners of its cutouts.
-    pub inside_corners: Slot<Length>,
+words! {
+    /// What counters are made of.
+    pub enum TopMaterial {
+        Stone = "stone",
+        Quartz = "quartz",
+        Porcelain = "porcelain",
+        Concrete = "concrete",
+        SolidSurface = "solid surface",
+        Wood = "wood",
+        Laminate = "laminate",
+        Metal = "metal",
+    }
 }
 
-/// What carries an overhang.
-#[derive(Clone, Debug)]
-pub struct Supports {
-    /// What they are.
-    pub by: Spanned<&'static str>,
-    /// How far they reach out past the cabinets.
-    pub out: Slot<Length>,
-    /// How far they reach back over the cabinets.
-    pub inward: Slot<Length>,
-    /// The widest distance between two of them.
-    pub apart: Slot<Length>,
+impl TopMaterial {
+    /// Whether it breaks rather than bends, and its dust harms lungs.
+    pub fn is_stony(self) -> bool {
+        matches!(self, Self::Stone | Self::Quartz | Self::Porcelain | Self::Concrete)
+    }
 }
 
-/// The slabs that are held.
-#[derive(Clone, Debug, Default)]
-pub struct Slab {
-    /// Length and width.
-    pub size: Slot<(Length, Length)>,
-    /// What is left of them without rough edges and flaws.
-    pub usable: Slot<(Length, Length)>,
-    /// What the saw takes.
-    pub kerf: Slot<Length>,
-    /// `kept` or `free`.
-    pub direction: Slot<&'static str>,
-    /// How many are held.
-    pub count: Slot<u32>,
+words! {
+    /// Who has the last word on seams and on the run of the veins.
+    pub enum LastWord {
+        SignedDrawing = "signed drawing",
+        FabricatorDecides = "fabricator decides",
+    }
+}
+
+words! {
+    /// What carries an overhang.
+    pub enum Support {
+        Brackets = "brackets",
+        SteelBars = "steel bars",
+        Legs = "legs",
+        Panels = "panels",
+    }
+}
+
+words! {
+    /// Whether pieces may be turned on their slab.
+    pub enum Direction {
+        Kept = "kept",
+        Free = "free",
+    }
+}
+
+words! {
+    /// What stands below a seam, or the cutout that it runs through.
+    pub enum SeamOver {
+        Cabinet = "cabinet",
+        Dishwasher = "dishwasher",
+        Sink = "sink",
+        Cooktop = "cooktop",
+    }
+}
+
+record! {
+    #[derive(Default)]
+    pub struct Top = TOP("top", "a counter or an island's top: its material, what carries it, and how it is cut from its slabs") {
+        material: Slot<TopMaterial> = "material", "what it is made of", "stone";
+        lies_on: Vec<Spanned<String>> = "lies on",
+            "the runs, islands and places to sit that it covers, by their names in the room",
+            "[range wall, island]";
+        depth: Slot<Length> = "depth", "from its back to its front edge, overhangs counted", "42\"";
+        overhang: Slot<Length> = "overhang", "the farthest that it stands out past what carries it", "15\"";
+        free_span: Slot<Length> = "free span",
+            "the widest gap below it with nothing that carries it, such as a dishwasher's",
+            "24\"";
+        supports: Slot<Supports> = "supports",
+            "what carries its overhang",
+            "{by: steel bars, out: 12\", in: 24\", apart: 24\"}";
+        slab: Slot<Slab> = "slab",
+            "the slabs that are held for it",
+            "{size: 126\" x 63\", usable: 122\" x 60\", kerf: 1/8\", direction: kept, count: 1}";
+        pieces: Named<Piece> = "pieces",
+            "what is cut in one piece, along the run and from front to back",
+            "{left of range: 66\" x 25 1/2\"}";
+        seams: Vec<Seam> = "seams", "where pieces meet", "[{at: left of the sink, over: cabinet}]";
+        layout: Slot<LastWord> = "layout", "who has the last word on seams and on the run of the veins", "signed drawing";
+        inside_corners: Slot<Length> = "inside corners",
+            "radius of the inside corners of its cutouts; square is `0\"`",
+            "3/8\"";
+    }
+}
+
+record! {
+    pub struct Supports = SUPPORTS("supports", "what carries an overhang, as the fabricator asks for it") {
+        by: Spanned<Support> = "by", "what they are", "legs";
+        out: Slot<Length> = "out", "how far they reach out past the cabinets", "12\"";
+        inward: Slot<Length> = "in", "how far they reach back over the cabinets", "24\"";
+        apart: Slot<Length> = "apart", "the widest distance between two of them", "24\"";
+    }
+}
+
+record! {
+    #[derive(Default)]
+    pub struct Slab = SLAB("slab", "the slabs that a top is cut from, as the yard measured them") {
+        size: Slot<(Length, Length)> = "size", "length and width", "126\" x 63\"";
+        usable: Slot<(Length, Length)> = "usable", "what is left of them without rough edges and flaws", "122\" x 60\"";
+        kerf: Slot<Length> = "kerf", "what the saw takes", "1/8\"";
+        direction: Slot<Direction> = "direction",
+            "whether every piece keeps the run of the stone, its first side along the slab's first, or may be turned",
+            "kept";
+        count: Slot<u32> = "count", "how many are held", "2";
+    }
 }
 
 /// What is cut in one.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Piece {
     /// Its name in the book.
     pub name: Spanned<String>,
@@ -70,17 +124,21 @@ pub struct Piece {
     pub depth: Length,
 }
 
-/// Where two pieces meet.
-#[derive(Clone, Debug)]
-pub struct Seam {
-    /// Where it is.
-    pub at: Spanned<String>,
-    /// What stands below it, or the cutout that it runs through.
-    pub over: Slot<&'static str>,
-    /// The run that it is on.
-    pub on: Slot<String>,
-    /// From the left end of that run's wall.
-    pub from_left: Slot<Length>,
-    /// Whether it is reinforced from below.
-    pub reinforced: Slot<bool>,
+impl NamedValue for Piece {
+    const SHAPE: Shape = Shape::Sides;
+
+    fn read_named(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<Self> {
+        let (length, depth) = <(Length, Length)>::read(node, faults)?;
+        Some(Self { name: name.clone(), length, depth })
+    }
+}
+
+record! {
+    pub struct Seam = SEAM("seam", "a place where two pieces of a top meet") {
+        at: Spanned<String> = "at", "where it is", "left of the sink";
+        over: Slot<SeamOver> = "over", "what stands below it, or the cutout that it runs through", "cabinet";
+        on: Slot<String> = "on", "the run that it is on, by its name in the room", "range wall";
+        from_left: Slot<Length> = "from left", "from the left end of that run's wall to it", "62\"";
+        reinforced: Slot<bool> = "reinforced", "whether it is reinforced from below", "true";
+    }
 }

@@ -1,6 +1,7 @@
 //! The page of a kind.
 
-use crate::book::vocabulary::{Kind, OPTION, Shape, Trade};
+use crate::book::vocabulary::OPTION;
+use crate::vocabulary::{Kind, Shape, Trade};
 
 use super::page::{cut, entry, heading, item, paragraph};
 

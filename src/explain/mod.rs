@@ -10,8 +10,9 @@ mod rules;
 
 use crate::assess::codes;
 use crate::assess::rules::{RULES, rule};
-use crate::book::vocabulary::{Kind, RECORDS};
+use crate::book::vocabulary::RECORDS;
 use crate::marks;
+use crate::vocabulary::Kind;
 
 /// Why something can't be explained, with the names that are near.
 #[derive(Debug, PartialEq, Eq)]

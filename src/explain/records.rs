@@ -1,6 +1,7 @@
 //! The page of a record, and of a field.
 
-use crate::book::vocabulary::{Field, Kind, RECORDS, Record, Shape};
+use crate::book::vocabulary::RECORDS;
+use crate::vocabulary::{Field, Kind, Record, Shape};
 
 use super::page::{cut, entry, heading, paragraph};
 

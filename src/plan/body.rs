@@ -1,8 +1,8 @@
 //! How far out of its opening a thing stands: case, door and handle.
 
-use crate::book::vocabulary::Trait;
 use crate::book::{Choice, Opening, Room};
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 use super::thing::Thing;
 

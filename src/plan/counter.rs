@@ -1,8 +1,8 @@
 //! Counter: its unbroken stretches, what lies over them, and what can be set down beside a thing.
 
-use crate::book::vocabulary::Trait;
 use crate::book::{End, PartIs};
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 use super::Plan;
 use super::frame::{GRAIN, nm};

@@ -1,9 +1,9 @@
 //! Puts openings and fixtures in their place, each by its own measure.
 
-use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Choice, End, Fixture, HungLights, Opening, Room};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trait};
 
 use super::fault::{Fault, Wrong};
 use super::frame::{divided, length, nm};

@@ -35,7 +35,7 @@ pub use sweep::{Opens, Sweep};
 pub use thing::{Counter, Row, RowOf, Stands, Thing, What};
 pub use way::{SeatEdge, Way};
 
-use crate::book::vocabulary::Kind;
+use crate::vocabulary::Kind;
 use std::collections::BTreeMap;
 
 use crate::book::{Book, Doorway, HungLights, Island, Opening, Room, Window};

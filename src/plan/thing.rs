@@ -1,9 +1,9 @@
 //! A thing in its place: what it is, the wall or island it stands at, its footprint and its height.
 
-use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Fixture, Island, IslandSide, Opening, Part, PartIs, Run};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trait};
 
 use super::frame::{Frame, Point};
 use super::shape::Shape;

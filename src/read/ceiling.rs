@@ -4,10 +4,8 @@ use crate::book::vocabulary::CEILING;
 use crate::book::{Burning, Ceiling, Slot};
 use crate::source::yaml::{Node, Value};
 use crate::units::Length;
-
-use super::faults::Faults;
-use super::fields::Fields;
-use super::values::{burning, positive_length, readings, text, word};
+use crate::vocabulary::values::{positive_length, readings, text, word};
+use crate::vocabulary::{Faults, Fields, Value as _};
 
 /// A ceiling as written, and whether it was measured from the floor that is there now.
 pub struct Measured {
@@ -30,7 +28,7 @@ pub fn ceiling(node: &Node, faults: &mut Faults) -> Option<Measured> {
     let high = fields.read("high", faults, positive_length);
     let along = word(&mut fields, &CEILING, "rises along", faults);
     let low_at = fields.read("low at", faults, text);
-    let burning = burning(&mut fields, &CEILING, faults);
+    let burning = fields.read("material", faults, Burning::read);
     fields.finish(faults);
     let from_present_floor = from.is_some_and(|from| from.value == "present floor");
     if let Some(least) = height.get().and_then(|readings| readings.least()) {

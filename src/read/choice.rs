@@ -2,20 +2,21 @@
 
 use std::collections::BTreeSet;
 
-use crate::book::vocabulary::{ACCESSORY, Field, Kind, NameOf, OPTION, PANEL, SIZE, Shape};
-use crate::book::{Accessory, Choice, Detail, DetailValue, Fronts, Laid, Order, Panel, Size, Slot, Sold};
+use crate::book::vocabulary::{ACCESSORY, OPTION};
+use crate::book::{
+    Accessory, Burning, Choice, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, Panel, Size, Slot, Sold,
+    Stores, Top,
+};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::Currency;
-
-use super::faults::Faults;
-use super::fields::Fields;
-use super::layers::{Layers, Pair};
-use super::room::Common;
-use super::values::{
-    self, date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, weight, whole,
+use crate::vocabulary::values::{
+    date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, whole,
 };
-use super::{built_in, fit, joinery, order as ordering, project, selection, surface, top};
+use crate::vocabulary::{Faults, Field, Fields, Kind, Layers, NameOf, Pair, Shape, Value as _, values};
+
+use super::room::Common;
+use super::{project, selection};
 
 /// Keys that name one record, and so are never taken over from another.
 const ITS_OWN: [&str; 2] = ["id", "product"];
@@ -94,18 +95,18 @@ fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mu
     let mut choice = empty(id, span);
     words(&mut choice, &mut fields, faults);
     order(&mut choice, &mut fields, common.currency, faults);
-    choice.size = fields.node("size").and_then(|node| size(node, faults)).unwrap_or_default();
-    choice.fit = fields.read("fit", faults, fit::fit);
-    choice.panel = fields.read("panel", faults, panel);
-    choice.sold = fields.node("sold").and_then(|node| surface::sold(node, faults)).unwrap_or_default();
-    choice.laid = fields.node("laid").and_then(|node| surface::laid(node, faults)).unwrap_or_default();
-    choice.fronts = fields.node("fronts").and_then(|node| joinery::fronts(node, faults)).unwrap_or_default();
-    choice.stores = fields.read("stores", faults, joinery::stores);
-    choice.top = fields.read("top", faults, top::top);
+    choice.size = fields.node("size").and_then(|node| Size::read(node, faults)).unwrap_or_default();
+    choice.fit = fields.read("fit", faults, Fit::read);
+    choice.panel = fields.read("panel", faults, Panel::read);
+    choice.sold = fields.node("sold").and_then(|node| Sold::read(node, faults)).unwrap_or_default();
+    choice.laid = fields.node("laid").and_then(|node| Laid::read(node, faults)).unwrap_or_default();
+    choice.fronts = fields.node("fronts").and_then(|node| Fronts::read(node, faults)).unwrap_or_default();
+    choice.stores = fields.read("stores", faults, Stores::read);
+    choice.top = fields.read("top", faults, Top::read);
     choice.sample_seen = fields.read("sample seen", faults, date);
     choice.photos = fields.list("photos", faults, project::photo);
     choice.requires = fields.list("requires", faults, spanned_text);
-    choice.drilled = fields.list("drilled", faults, built_in::hole);
+    choice.drilled = fields.list("drilled", faults, Hole::read);
     choice.details = details(&mut fields, faults);
     fields.finish(faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
@@ -178,8 +179,8 @@ fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.colour = fields.read("colour", faults, text);
     choice.description = fields.read("description", faults, text);
     choice.hinge = values::word_slot(fields, &OPTION, "hinge", faults);
-    choice.burning = values::burning(fields, &OPTION, faults);
-    choice.fuel = values::fuel(fields, &OPTION, faults);
+    choice.burning = fields.read("material", faults, Burning::read);
+    choice.fuel = fields.read("fuel", faults, Fuel::read);
 }
 
 fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {
@@ -190,7 +191,7 @@ fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, fault
     choice.quantity = fields.read("quantity", faults, quantity);
     choice.price_per = fields.read("price per", faults, text);
     choice.total = project::money_field(fields, "total", currency, faults);
-    choice.order = fields.node("order").and_then(|node| ordering::order(node, faults)).unwrap_or_default();
+    choice.order = fields.node("order").and_then(|node| Order::read(node, faults)).unwrap_or_default();
     let Some(node) = fields.node("accessories") else { return };
     match &node.value {
         Value::List(items) => {
@@ -209,35 +210,6 @@ fn accessory(node: &Node, currency: Currency, faults: &mut Faults) -> Option<Acc
     let quantity = fields.read("quantity", faults, quantity);
     fields.finish(faults);
     Some(Accessory { name: name.spanned()?.clone(), model, price, cost, quantity })
-}
-
-fn size(node: &Node, faults: &mut Faults) -> Option<Size> {
-    let mut fields = Fields::of(node, &SIZE, faults)?;
-    let size = Size {
-        width: fields.read("width", faults, positive_length),
-        height: fields.read("height", faults, length_range),
-        depth: fields.read("depth", faults, positive_length),
-        depth_with_door: fields.read("depth with door", faults, positive_length),
-        depth_with_handle: fields.read("depth with handle", faults, positive_length),
-        height_to_hinge: fields.read("height to hinge", faults, positive_length),
-        length: fields.read("length", faults, positive_length),
-        diameter: fields.read("diameter", faults, positive_length),
-        thickness: fields.read("thickness", faults, positive_length),
-    };
-    fields.finish(faults);
-    Some(size)
-}
-
-fn panel(node: &Node, faults: &mut Faults) -> Option<Panel> {
-    let mut fields = Fields::of(node, &PANEL, faults)?;
-    let panel = Panel {
-        width: fields.read("width", faults, positive_length),
-        height: fields.read("height", faults, length_range),
-        thickness: fields.read("thickness", faults, positive_length),
-        weight: fields.read("weight", faults, weight),
-    };
-    fields.finish(faults);
-    Some(panel)
 }
 
 /// The facts that only some kinds have: every field of an option that has no place of its own.

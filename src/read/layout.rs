@@ -1,15 +1,14 @@
 //! Reads a room's plan: outline, walls, doors, windows, fixtures, hung lights.
 
-use crate::book::vocabulary::{DOORWAY, FIXTURE, HUNG, NameOf, ROOM, Record, Shape, WALL, WINDOW};
-use crate::book::{Doorway, End, Fixture, HungLights, Layout, Outline, Slot, WallNote, Window};
+use crate::book::vocabulary::{DOORWAY, FIXTURE, HUNG, ROOM, WALL, WINDOW};
+use crate::book::{Burning, Doorway, End, Fixture, HungLights, Layout, Outline, Slot, WallNote, Window};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::Length;
+use crate::vocabulary::values::{kind_name, length, positive_length, readings, scalar, text, two_sides, whole, yes_no};
+use crate::vocabulary::{Faults, Fields, NameOf, Record, Shape, Value as _, values};
 
-use super::faults::Faults;
-use super::fields::Fields;
 use super::run;
-use super::values::{self, kind_name, length, positive_length, readings, scalar, text, two_sides, whole, yes_no};
 
 /// Length and width, or corners.
 pub fn outline(node: &Node, faults: &mut Faults) -> Option<Outline> {
@@ -108,7 +107,7 @@ fn wall(letter: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         length: fields.read("length", faults, readings),
         height: fields.read("height", faults, positive_length),
         is: word(fields, &WALL, "is", faults),
-        burning: values::burning(fields, &WALL, faults),
+        burning: fields.read("material", faults, Burning::read),
     }
 }
 
@@ -125,7 +124,7 @@ fn doorway(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         slides: fields.read("slides", faults, yes_no),
         casing: fields.read("casing", faults, positive_length),
         casing_thickness: fields.read("casing thickness", faults, positive_length),
-        burning: values::burning(fields, &DOORWAY, faults),
+        burning: fields.read("material", faults, Burning::read),
         free_swing: fields.read("free swing", faults, positive_length),
     }
 }
@@ -146,7 +145,7 @@ fn window(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) ->
         above: fields.read("above", faults, text),
         casing: fields.read("casing", faults, positive_length),
         casing_thickness: fields.read("casing thickness", faults, positive_length),
-        burning: values::burning(fields, &WINDOW, faults),
+        burning: fields.read("material", faults, Burning::read),
     }
 }
 
@@ -164,7 +163,7 @@ fn fixture(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         takes: fields.read("takes", faults, kind_name),
         selection: fields.read("selection", faults, name),
         opening: fields.read("opening", faults, name),
-        burning: values::burning(fields, &FIXTURE, faults),
+        burning: fields.read("material", faults, Burning::read),
         door: fields.read("door", faults, positive_length),
         hinge: word(fields, &FIXTURE, "hinge", faults),
     }

@@ -3,41 +3,26 @@
 //! Reading never fails on what a book says: it answers the book as far as it can be understood, and
 //! every fault of every file.
 
-mod faults;
-mod fields;
-mod values;
-
 mod load;
 mod names;
 mod photos;
 
 mod access;
-mod built_in;
 mod ceiling;
 mod choice;
 mod clearances;
-mod codes;
 mod disk_names;
-mod fit;
-mod joinery;
 mod kept;
-mod layers;
 mod layout;
-mod light;
 mod opening;
-mod order;
 mod plan_names;
 mod project;
 mod readings;
 mod record;
-mod responses;
 mod room;
 mod run;
 mod selection;
-mod supply;
-mod surface;
 mod tags;
-mod top;
 
 use std::fmt;
 

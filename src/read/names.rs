@@ -2,17 +2,16 @@
 
 use std::collections::{BTreeSet, HashMap, HashSet};
 
-use crate::book::vocabulary::NameOf;
 use crate::book::{Book, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
 use crate::finding::Finding;
 use crate::source::Span;
+use crate::vocabulary::{Faults, NameOf};
 
 use super::choice;
-use super::faults::Faults;
 use super::load::Loaded;
 use super::plan_names;
 use super::room::Common;
-use super::values::{unknown_message, unknown_remedy};
+use crate::vocabulary::values::{unknown_message, unknown_remedy};
 
 /// The names that are somebody's in the whole book.
 struct Known<'a> {
@@ -145,7 +144,7 @@ fn waivers(book: &Book, known: &Known<'_>, waivers: &[Waiver], faults: &mut Faul
 /// Openings at the other end of a counter.
 fn shared_counter(room: &Room, opening: &Opening, faults: &mut Faults) {
     let sides = opening.landing.get().into_iter().flat_map(|landing| [&landing.left, &landing.right]);
-    for to in sides.filter_map(|side| side.get()?.to.as_ref()) {
+    for to in sides.filter_map(|side| side.get()?.to.spanned()) {
         if room.opening(&to.value).is_none() {
             let known = room.openings.iter().map(|opening| opening.name.as_str());
             let remedy = unknown_remedy(to, NameOf::Opening, known);

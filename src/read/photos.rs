@@ -11,8 +11,8 @@ use crate::finding::{Finding, Severity};
 use crate::pictures::{Limits, PictureError, inspect};
 use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
 
-use super::fields::nearest;
 use super::load::Loaded;
+use crate::vocabulary::nearest;
 
 /// How many pictures on either side of a name are tried when a picture is not there.
 const BESIDE: usize = 100;

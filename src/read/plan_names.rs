@@ -2,12 +2,12 @@
 
 use std::collections::BTreeSet;
 
-use crate::book::vocabulary::NameOf;
 use crate::book::{PartIs, Room, Top};
 use crate::source::Spanned;
+use crate::vocabulary::NameOf;
 
-use super::faults::Faults;
-use super::values::{unknown_message, unknown_remedy};
+use crate::vocabulary::Faults;
+use crate::vocabulary::values::{unknown_message, unknown_remedy};
 
 /// Checks every name in a room's plan.
 pub fn check(room: &Room, faults: &mut Faults) {

@@ -10,12 +10,11 @@ use crate::finding::Finding;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::Currency;
+use crate::vocabulary::values::{positive_length, text, whole};
+use crate::vocabulary::{Faults, Fields, Held, Named, values};
 
-use super::faults::Faults;
-use super::fields::Fields;
 use super::load::Loaded;
-use super::values::{positive_length, text, whole};
-use super::{access, ceiling, clearances, layout, opening, project, selection, supply, values};
+use super::{access, ceiling, clearances, layout, opening, project, selection};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -109,13 +108,13 @@ fn empty(folder: &str) -> Room {
         floor_build_up: Slot::Absent,
         cooks: Slot::Absent,
         clearances: Clearances::default(),
-        seating: vec![],
+        seating: Named::default(),
         access_profile: Slot::Absent,
         access: Access::default(),
         photo: None,
         photos: vec![],
         openings: vec![],
-        counters: vec![],
+        counters: Named::default(),
         way_in: vec![],
         selections: vec![],
         notes: vec![],
@@ -140,7 +139,7 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.ceiling = ceiling::from_finished_floor(measured, room.floor_build_up.get().copied());
     room.cooks = fields.read("cooks", faults, whole);
     room.clearances = clearances::clearances(fields.node("clearances"), faults);
-    room.seating = clearances::seating(fields.named("seating", faults), faults);
+    room.seating = Named::take(&mut fields, "seating", faults).unwrap_or_default();
     room.access_profile = values::word(&mut fields, &ROOM, "access profile", faults).map_or(Slot::Absent, Slot::Given);
     room.access = access::access(fields.node("access"), faults);
     room.photo = fields.node("photo").and_then(|node| project::photo(node, faults));
@@ -148,9 +147,7 @@ fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
     room.way_in = fields.list("way in", faults, project::narrow_point);
     room.private = fields.read("private", faults, text);
     room.waivers = fields.list("waive", faults, project::waiver);
-    for (name, node) in fields.named("counters", faults) {
-        room.counters.extend(supply::counter(name, node, faults));
-    }
+    room.counters = Named::take(&mut fields, "counters", faults).unwrap_or_default();
     for (name, node) in fields.named("openings", faults) {
         faults.item = Some(name.clone());
         if let Some(fields) = Fields::of(node, &OPENING, faults) {

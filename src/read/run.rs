@@ -1,15 +1,14 @@
 //! Reads runs of cabinets, their parts, and islands.
 
 use crate::book::vocabulary::{COUNTER, PART, RUN, SIDE};
-use crate::book::{Island, IslandEdge, Part, PartIs, Run, Slot};
+use crate::book::{Burning, Island, IslandEdge, Part, PartIs, Run, Slot};
 use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::units::Length;
+use crate::vocabulary::values::{positive_length, readings, text, two_sides, whole, yes_no};
+use crate::vocabulary::{Faults, Fields, Value};
 
-use super::faults::Faults;
-use super::fields::Fields;
 use super::layout::{end, name, word};
-use super::values::{burning, positive_length, readings, text, two_sides, whole, yes_no};
 
 /// A run of cabinets.
 pub fn run(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -> Run {
@@ -29,7 +28,7 @@ pub fn run(own: Spanned<String>, fields: &mut Fields<'_>, faults: &mut Faults) -
         space: fields.read("space", faults, readings),
         left_end: word(fields, &RUN, "left end", faults),
         right_end: word(fields, &RUN, "right end", faults),
-        burning: burning(fields, &RUN, faults),
+        burning: fields.read("material", faults, Burning::read),
         parts: fields.list("parts", faults, part),
     }
 }
@@ -77,7 +76,7 @@ fn part(node: &Node, faults: &mut Faults) -> Option<Part> {
     let doors = fields.read("doors", faults, whole);
     let drawers = fields.read("drawers", faults, whole);
     let hinge = word(&mut fields, &PART, "hinge", faults);
-    let burning = burning(&mut fields, &PART, faults);
+    let burning = fields.read("material", faults, Burning::read);
     let holds =
         fields.list("holds", faults, |node, faults| name(node, faults).map(|name| Spanned::new(name, node.span)));
     fields.finish(faults);

@@ -2,19 +2,18 @@
 
 use std::collections::{BTreeSet, HashMap};
 
-use crate::book::vocabulary::{NameOf, OPTION, SELECTION, Shape};
-use crate::book::{NeededFor, Room, Selection, short_name_of};
+use crate::book::vocabulary::{OPTION, SELECTION};
+use crate::book::{Hanging, NeededFor, Papered, Room, Selection, short_name_of};
 use crate::finding::Finding;
 use crate::source::portable::{self, NameFault};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::Date;
+use crate::vocabulary::values::{area, date, kind_name, scalar, spanned_text, text};
+use crate::vocabulary::{Faults, Fields, NameOf, Shape, Value as _};
 
-use super::faults::Faults;
-use super::fields::Fields;
 use super::room::Common;
-use super::values::{area, date, kind_name, scalar, spanned_text, text};
-use super::{choice, light, project, surface};
+use super::{choice, project};
 
 /// Reads one record of a selection's file.
 pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Selection> {
@@ -36,8 +35,8 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
         chosen_on: fields.read("chosen on", faults, date),
         depends_on: fields.list("depends on", faults, spanned_text),
         meets: fields.list("meets", faults, spanned_text),
-        hangs: fields.read("hangs", faults, light::hanging),
-        papered: fields.read("papered", faults, surface::papered),
+        hangs: fields.read("hangs", faults, Hanging::read),
+        papered: fields.read("papered", faults, Papered::read),
         allowance: fields.read("allowance", faults, text),
         furnished_by: fields.read("furnished by", faults, text),
         installed_by: fields.read("installed by", faults, text),

@@ -7,7 +7,8 @@ mod shapes;
 
 use serde_json::{Map, Value, json};
 
-use crate::book::vocabulary::{BOOK, Field, OPTION, ROOM, Record, SELECTION};
+use crate::book::vocabulary::{BOOK, OPTION, ROOM, SELECTION};
+use crate::vocabulary::{Field, Record};
 
 /// A schema and the file name that it is written under.
 pub struct Schema {

@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 
-use crate::book::vocabulary::{Kind, NameOf, Shape};
+use crate::vocabulary::{Kind, NameOf, Shape};
 
 use super::record;
 

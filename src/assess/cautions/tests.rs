@@ -93,7 +93,7 @@ fn what_any_option_may_do_is_due_while_the_choice_is_open() {
 /// Every kind keeps all that is due of it where nothing is said.
 #[test]
 fn of_a_thing_of_which_nothing_is_said_everything_of_its_kind_is_due() {
-    for kind in crate::book::vocabulary::Kind::ALL {
+    for kind in crate::vocabulary::Kind::ALL {
         let mut wanted = kind.hazards().to_vec();
         wanted.sort_unstable();
         assert_eq!(due(kind.name(), "", ""), wanted, "{kind}");

@@ -7,7 +7,7 @@ use crate::assess::rules::trial::Trial;
 fn kitchen(selections: &[(&str, &str, &str)]) -> Book {
     let mut trial = Trial::of("order/before");
     for (name, kind, more) in selections {
-        let has_opening = crate::book::vocabulary::Kind::named(kind).unwrap().takes_opening();
+        let has_opening = crate::vocabulary::Kind::named(kind).unwrap().takes_opening();
         let place = if has_opening { format!("place: {}", name.to_lowercase()) } else { String::new() };
         if has_opening {
             trial = trial.opening(&name.to_lowercase(), &format!("{{takes: {kind}}}"));

@@ -3,8 +3,8 @@
 use rust_decimal::Decimal;
 
 use crate::book::Choice;
-use crate::book::vocabulary::{Kind, Trade};
 use crate::units::Percent;
+use crate::vocabulary::{Kind, Trade};
 
 /// How tiles or planks are laid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

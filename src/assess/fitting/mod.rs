@@ -23,10 +23,10 @@ pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 
-use crate::book::vocabulary::Trait;
 use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
+use crate::vocabulary::Trait;
 
 /// The usual play in all: 1/8 in (common practice).
 const USUAL_PLAY: Length = Length::from_sixty_fourths(8);

@@ -1,9 +1,9 @@
 //! What is above a cooking surface, from every place where it may be written.
 
-use crate::book::vocabulary::Kind;
 use crate::book::{Burning, Ceiling, Selection, Window};
 use crate::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing};
 use crate::units::{Length, LengthRange};
+use crate::vocabulary::Kind;
 
 use super::asked;
 use super::body::Body;
@@ -30,7 +30,7 @@ pub fn above<'a>(hearth: &Hearth<'a>) -> Vec<Near<'a>> {
             told = None;
         }
         let (height, said) = twin.map_or((low, None), |(height, said)| (height, said));
-        all.push((body, low.min(height), body.burning().max(said)));
+        all.push((body, low.min(height), Burning::worse(body.burning(), said)));
     }
     if let Some((said, height)) = told {
         let body = Body::Said(said, None);

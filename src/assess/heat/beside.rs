@@ -1,11 +1,11 @@
 //! What rises beside a cooking surface, from every place where it may be written.
 
 use crate::assess::fitting::{Side, rises_above_counter};
-use crate::book::vocabulary::Kind;
 use crate::book::{Burning, Neighbour, PartIs};
 use crate::plan::{Plan, Shape, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 use super::asked::{self, Reach};
 use super::body::Body;
@@ -24,7 +24,7 @@ pub fn beside<'a>(hearth: &Hearth<'a>, side: Side) -> Vec<Near<'a>> {
     if let Some(said) = said {
         match all.iter_mut().find(|near| (near.distance - said.distance).abs() <= ONE_THING) {
             // One thing in two places: what is said of it in either counts, the worse where they differ.
-            Some(twin) => twin.burning = twin.burning.max(said.burning),
+            Some(twin) => twin.burning = Burning::worse(twin.burning, said.burning),
             None => all.push(said),
         }
     }

@@ -1,10 +1,11 @@
 //! What stands near a cooking surface, where that is written, and whether it burns.
 
 use crate::assess::fitting::Side;
-use crate::book::vocabulary::Kind;
 use crate::book::{Burning, Choice, Neighbour, Opening, Room, Selection, Window};
 use crate::plan::{HoleIs, RowOf, Thing, Wall, What};
 use crate::source::{Span, Spanned};
+use crate::vocabulary::Kind;
+use crate::vocabulary::Words as _;
 
 /// What stands near a cooking surface.
 #[derive(Clone, Copy, Debug)]

@@ -18,11 +18,11 @@ pub use near::{Near, Where, nearest};
 
 use crate::assess::Fitted;
 use crate::assess::codes::Rulings;
-use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{Neighbour, Room, Selection};
 use crate::plan::{Plan, Thing};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trait};
 
 /// Two heights that differ by no more are of one thing, told twice.
 const ONE_THING: Length = Length::from_inches(1);

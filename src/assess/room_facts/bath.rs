@@ -1,9 +1,9 @@
 //! Clear distances of a bath.
 
-use crate::book::vocabulary::Kind;
 use crate::book::{End, Room};
 use crate::plan::{Met, Plan, Thing};
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 use super::{Fact, least};
 

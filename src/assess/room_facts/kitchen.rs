@@ -2,10 +2,10 @@
 
 use crate::assess::Context;
 use crate::assess::codes::metric;
-use crate::book::vocabulary::{Kind, Trait};
 use crate::book::{End, Frontage, Room, Stretch};
 use crate::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trait};
 
 use super::{Fact, least, plan};
 

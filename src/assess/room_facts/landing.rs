@@ -2,11 +2,11 @@
 
 use crate::assess::Context;
 use crate::assess::fitting::Side;
-use crate::book::vocabulary::Kind;
-use crate::book::{Beside, End, Landing, Opening, Room};
+use crate::book::{Beside, End, Landing, Opening, Room, Slot};
 use crate::plan::{Met, Plan, StretchEnd, Thing};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 use super::{Fact, Whence, plan};
 
@@ -75,9 +75,10 @@ fn beside<'a>(plan: &Plan<'a>, thing: &Thing<'a>, side: End) -> Option<Beside> {
         StretchEnd::Corner(_) if !sink => None,
         StretchEnd::Thing(other) => {
             let to = other.opening.map(|opening| opening.name.clone()).filter(|_| landing.counter > Length::ZERO);
-            Some(Beside { counter: landing.counter, to, preparation: false })
+            let to = to.map_or(Slot::Absent, Slot::Given);
+            Some(Beside { counter: landing.counter, to, preparation: Slot::Absent })
         }
-        _ => Some(Beside { counter: landing.counter, to: None, preparation: false }),
+        _ => Some(Beside { counter: landing.counter, to: Slot::Absent, preparation: Slot::Absent }),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::codes::{KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling};
-use crate::book::{Room, Seating};
+use crate::book::{Room, Seating, Traffic};
 use crate::units::Length;
 
 use super::{Fact, plan};
@@ -23,7 +23,7 @@ pub struct Seats<'a> {
     /// Clear floor behind, from the edge.
     pub behind: Option<Fact>,
     /// Whether others go by.
-    pub traffic: Option<&'static str>,
+    pub traffic: Option<Traffic>,
     /// Whether somebody goes by in a wheelchair.
     pub wheelchair: bool,
 }

@@ -4,9 +4,9 @@ use std::cell::Cell;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::Once;
 
-use crate::book::vocabulary::Caution;
 use crate::finding::{Finding, Severity};
 use crate::source::Place;
+use crate::vocabulary::Caution;
 
 use super::Rule;
 use super::source::unchecked;

@@ -6,8 +6,8 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
-use crate::book::vocabulary::Caution;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Caution;
 
 use super::context::Context;
 

@@ -4,11 +4,12 @@
 use serde_yaml::Value;
 
 use crate::book::vocabulary::{
-    BOOK, CEILING, COUNTER_RUN, DOORWAY, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, Record, SEAM, SEATING,
-    SELECTION, SIDE, Shape, WINDOW,
+    BOOK, CEILING, COUNTER_RUN, DOORWAY, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, SEAM, SEATING, SELECTION,
+    SIDE, WINDOW,
 };
 use crate::book::{Book, Room, System};
 use crate::finding::Finding;
+use crate::vocabulary::{Record, Shape};
 
 /// What is wrong with a finding's remedy; none where nothing is.
 pub fn fault(book: &Book, finding: &Finding) -> Option<String> {

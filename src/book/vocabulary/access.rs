@@ -1,6 +1,7 @@
 //! The words for access: what a room offers to somebody in a wheelchair, or on weak legs.
 
-use super::shape::{Field, Record, Shape};
+use crate::book::{Control, KneeSpace};
+use crate::vocabulary::{Field, NamedValue, Record, Shape};
 
 /// The standards that a book can be planned by.
 pub const PROFILES: Shape = Shape::OneOf(&["2010 ADA", "none"]);
@@ -25,13 +26,13 @@ pub const ACCESS: Record = Record {
         ),
         Field::optional(
             "knee spaces",
-            Shape::Named(&Shape::Record(&KNEE_SPACE)),
+            Shape::Named(&KneeSpace::SHAPE),
             "open space under a basin, a sink or a counter, by name",
             "{basin: {width: 30\", toe depth: 17\", knees: [{at: 9\", deep: 11\"}, {at: 27\", deep: 8\"}]}}",
         ),
         Field::optional(
             "controls",
-            Shape::Named(&Shape::Record(&CONTROL)),
+            Shape::Named(&Control::SHAPE),
             "switches, handles and knobs that one must reach, by name",
             "{hood switch: {height: 44\", reach: forward, over depth: 25\"}}",
         ),
@@ -65,44 +66,3 @@ pub const ACCESS: Record = Record {
 const fn at(key: &'static str, about: &'static str, example: &'static str) -> Field {
     Field::optional(key, Shape::Readings, about, example)
 }
-
-/// Open space for feet and knees.
-pub const KNEE_SPACE: Record = Record {
-    name: "knee space",
-    about: "open space for feet and knees under a basin, a sink or a counter",
-    fields: &[
-        Field::optional("width", Shape::Length, "clear width", "36\""),
-        Field::optional("height", Shape::Length, "clear height at the front", "27\""),
-        Field::optional("depth", Shape::Length, "clear depth at that height", "19\""),
-        Field::optional("toe depth", Shape::Length, "clear depth for feet, up to 9\" above the floor", "17\""),
-        Field::optional(
-            "knees",
-            Shape::List(&Shape::Record(&KNEES_AT)),
-            "how deep it is at some heights between 9\" and 27\"",
-            "[{at: 9\", deep: 11\"}, {at: 27\", deep: 8\"}]",
-        ),
-    ],
-};
-
-/// The depth for knees at a height.
-pub const KNEES_AT: Record = Record {
-    name: "depth for knees",
-    about: "how deep a knee space is at a height",
-    fields: &[
-        Field::required("at", Shape::Length, "the height above the floor", "27\""),
-        Field::required("deep", Shape::Length, "the clear depth there", "8\""),
-    ],
-};
-
-/// Something that one must reach.
-pub const CONTROL: Record = Record {
-    name: "control",
-    about: "a switch, a handle or a knob that one must reach from a chair",
-    fields: &[
-        Field::required("height", Shape::Length, "its height above the floor", "44\""),
-        Field::optional("reach", Shape::OneOf(&["forward", "side"]), "how one comes up to it", "side"),
-        Field::optional("over depth", Shape::Length, "depth of what one reaches over", "24\""),
-        Field::optional("over height", Shape::Length, "height of what one reaches over", "34\""),
-        Field::optional("twists", Shape::YesNo, "whether it must be gripped tightly, pinched or twisted", "true"),
-    ],
-};

@@ -1,6 +1,7 @@
 //! The words for what is clear in a room: distances that a designer measures on site or plans.
 
-use super::shape::{Field, Record, Shape};
+use super::{STRETCH, TRIANGLE};
+use crate::vocabulary::{Field, Record, Shape};
 
 /// Distances in a room.
 pub const CLEARANCES: Record = Record {
@@ -71,90 +72,3 @@ pub const CLEARANCES: Record = Record {
 const fn at(key: &'static str, about: &'static str, example: &'static str) -> Field {
     Field::optional(key, Shape::Readings, about, example)
 }
-
-/// The ways between the three centres of a kitchen.
-pub const TRIANGLE: Record = Record {
-    name: "triangle",
-    about: "the ways between sink, cooking and refrigerator, from the middle of each front",
-    fields: &[
-        Field::optional("sink to cooking", Shape::Length, "from the sink to cooktop or range", "60\""),
-        Field::optional("cooking to refrigerator", Shape::Length, "from cooktop or range to the refrigerator", "72\""),
-        Field::optional("refrigerator to sink", Shape::Length, "from the refrigerator to the sink", "84\""),
-        Field::optional("cuts into island", Shape::Length, "how far one of them cuts across an island's corner", "6\""),
-    ],
-};
-
-/// A stretch of counter.
-pub const STRETCH: Record = Record {
-    name: "stretch of counter",
-    about: "a straight piece of counter that can be worked at",
-    fields: &[
-        Field::required("length", Shape::Length, "along its front", "96\""),
-        Field::optional("depth", Shape::Length, "from front to wall", "25 1/2\""),
-        Field::optional("clear above", Shape::Length, "to whatever hangs over it", "18\""),
-    ],
-};
-
-/// Counter beside something, to set things down on.
-pub const LANDING: Record = Record {
-    name: "landing",
-    about: "counter beside, behind or across from a sink or an appliance, to set things down on",
-    fields: &[
-        Field::optional(
-            "left",
-            Shape::Either(&Shape::Length, &Shape::Record(&SHARED)),
-            "counter to the left, seen from the front",
-            "24\"",
-        ),
-        Field::optional(
-            "right",
-            Shape::Either(&Shape::Length, &Shape::Record(&SHARED)),
-            "counter to the right",
-            "{counter: 36\", to: fridge}",
-        ),
-        Field::optional("behind", Shape::Length, "counter behind it, on an island", "9\""),
-        Field::optional("above", Shape::Length, "counter on top of it, or above or below it", "24\""),
-        Field::optional("across", Shape::Length, "counter across from it", "18\""),
-        Field::optional("across at", Shape::Length, "how far away the counter across from it is", "42\""),
-        Field::optional(
-            "across a walkway",
-            Shape::YesNo,
-            "whether others walk between it and the counter across from it",
-            "true",
-        ),
-        Field::optional("to corner", Shape::Length, "from a sink's edge to an inside corner of the counter", "3\""),
-        Field::optional("return", Shape::Length, "clear counter around that corner", "21\""),
-        Field::optional("second sink", Shape::YesNo, "whether it is a sink besides the one for cleaning up", "true"),
-    ],
-};
-
-/// Counter between two things.
-pub const SHARED: Record = Record {
-    name: "shared counter",
-    about: "counter that ends at another sink or appliance, and serves both",
-    fields: &[
-        Field::required("counter", Shape::Length, "its length along the front", "36\""),
-        Field::optional("to", Shape::Name(super::NameOf::Opening), "the opening at its other end", "fridge"),
-        Field::optional("preparation", Shape::YesNo, "whether food is prepared there as well", "true"),
-    ],
-};
-
-/// Where people sit at a counter or table.
-pub const SEATING: Record = Record {
-    name: "seating",
-    about: "a place at an island, a counter or a table where people sit",
-    fields: &[
-        Field::optional("edge", Shape::Length, "length of the edge at which they sit", "72\""),
-        Field::optional("seats", Shape::Whole, "how many sit there", "3"),
-        Field::optional("height", Shape::Length, "top of the surface from the finished floor", "36\""),
-        Field::optional("knee depth", Shape::Length, "clear for knees, from the edge inward", "15\""),
-        Field::optional("behind", Shape::Length, "clear floor from the edge to whatever is behind the seats", "44\""),
-        Field::optional(
-            "traffic",
-            Shape::OneOf(&["none", "edge past", "walk past"]),
-            "whether others go by behind the seats",
-            "walk past",
-        ),
-        Field::optional("wheelchair", Shape::YesNo, "whether somebody goes by in a wheelchair", "true"),
-    ],
-};

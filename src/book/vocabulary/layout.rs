@@ -1,7 +1,7 @@
 //! The words for a room's plan: walls, doors, windows, fixtures on their centrelines, hung lights.
 
-use super::burning::MATERIAL;
-use super::shape::{Field, NameOf, Record, Shape};
+use super::MATERIAL;
+use crate::vocabulary::{Field, NameOf, Record, Shape};
 
 /// The ends of a wall, as seen from inside the room.
 pub const ENDS: &[&str] = &["left", "right"];

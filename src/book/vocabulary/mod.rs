@@ -2,49 +2,45 @@
 //!
 //! Reading, `explain` and `schema` all go by these tables; there is no second list.
 
-mod shape;
-pub use shape::{Field, NameOf, Record, Shape};
+use crate::vocabulary::Record;
 
 mod access;
-mod built_in;
 mod burning;
 mod clearances;
-mod codes;
-mod fit;
-mod hazards;
-mod joinery;
-mod kinds;
 mod layout;
-mod light;
 mod opening;
-mod order;
 mod project;
 mod room;
 mod run;
 mod selection;
-mod supply;
-mod surface;
-mod top;
 
-pub use access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
-pub use built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
-pub use clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
-pub use codes::{CODES, FIGURE, HOUSE};
-pub use fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
-pub use hazards::{Caution, Hazard};
-pub use joinery::{FRONTS, STORES};
-pub use kinds::{Kind, Trade, Trait};
+pub use access::ACCESS;
+pub use burning::MATERIAL;
+pub use clearances::CLEARANCES;
 pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
-pub use light::HANGING;
-pub use opening::{INSIDE, MEASURED, NEIGHBOUR, OPENING, PLUMB, SERVICE, WALL_BUILD_UP};
-pub use order::ORDER;
-pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, RESPONSES, WAIVER};
+pub use opening::{OPENING, PLUMB, WALL_BUILD_UP};
+pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, HOLD_POINT, NARROW, WAIVER};
 pub use room::{CEILING, ROOM};
 pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
-pub use selection::{ACCESSORY, OPTION, PANEL, PHOTO, SELECTION, SIZE, choice_fields};
-pub use supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
-pub use surface::{LAID, PAPERED, SOLD};
-pub use top::{SEAM, SLAB, SUPPORTS, TOP};
+pub use selection::{ACCESSORY, OPTION, PHOTO, SELECTION, choice_fields};
+
+pub use super::access::{CONTROL, KNEE_SPACE, KNEES_AT};
+pub use super::built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
+pub use super::clearances::{LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
+pub use super::codes::{CODES, FIGURE, HOUSE};
+pub use super::fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
+pub use super::joinery::{FRONTS, STORES};
+pub use super::light::HANGING;
+pub use super::order::ORDER;
+pub use super::project::FIRM;
+pub use super::responses::RESPONSES;
+pub use super::room::{INSIDE, MEASURED, NEIGHBOUR, SERVICE};
+pub use super::selection::{PANEL, SIZE};
+pub use super::supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
+pub use super::surface::{LAID, PAPERED, SOLD};
+pub use super::top::{SEAM, SLAB, SUPPORTS, TOP};
+pub use access::PROFILES;
+pub use layout::ENDS;
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[
@@ -130,6 +126,7 @@ pub const RECORDS: &[&Record] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::vocabulary::{Kind, Shape};
     use std::collections::BTreeSet;
 
     #[test]

@@ -1,9 +1,7 @@
 //! The words of an opening: what goes in, how it was measured, what stands around it.
 
-use super::burning::MATERIAL;
-use super::clearances::LANDING;
-use super::project::WAIVER;
-use super::shape::{Field, NameOf, Record, Shape};
+use super::{BELOW, HOLLOW, INSIDE, LANDING, MEASURED, NEIGHBOUR, POINTS, SERVICE, WAIVER};
+use crate::vocabulary::{Field, NameOf, Record, Shape};
 
 /// An opening.
 pub const OPENING: Record = Record {
@@ -124,17 +122,12 @@ pub const OPENING: Record = Record {
         ),
         Field::optional(
             "below",
-            Shape::Either(&Shape::Text, &Shape::Record(&super::BELOW)),
+            Shape::Either(&Shape::Text, &Shape::Record(&BELOW)),
             "what stands below a cooktop or a sink",
             "{what: drawer, clear: 5\"}",
         ),
         Field::optional("apron opening", Shape::Length, "height left in the cabinet's front for a sink's apron", "8\""),
-        Field::optional(
-            "hollow",
-            Shape::Record(&super::HOLLOW),
-            "the wall that it goes into, probed",
-            "{cavity: 3 1/2\"}",
-        ),
+        Field::optional("hollow", Shape::Record(&HOLLOW), "the wall that it goes into, probed", "{cavity: 3 1/2\"}"),
         Field::optional(
             "pair",
             Shape::Text,
@@ -143,7 +136,7 @@ pub const OPENING: Record = Record {
         ),
         Field::optional(
             "service points",
-            Shape::Record(&super::POINTS),
+            Shape::Record(&POINTS),
             "where each service comes out",
             "{power: {from left: 6\", height: 12\"}}",
         ),
@@ -168,17 +161,6 @@ pub const WALL_BUILD_UP: Record = Record {
     ],
 };
 
-/// Who measured.
-pub const MEASURED: Record = Record {
-    name: "measurement",
-    about: "who measured an opening, when, and with what",
-    fields: &[
-        Field::optional("on", Shape::Date, "the day", "2027-01-11"),
-        Field::optional("by", Shape::Text, "who", "site lead"),
-        Field::optional("with", Shape::Text, "the instrument", "steel tape"),
-    ],
-};
-
 /// Distances from one plumb line.
 pub const PLUMB: Record = Record {
     name: "plumb readings",
@@ -196,61 +178,5 @@ pub const PLUMB: Record = Record {
             "from the line to the right side, at the same heights",
             "[31\", 31\", 31 1/8\"]",
         ),
-    ],
-};
-
-/// What stands beside or above.
-pub const NEIGHBOUR: Record = Record {
-    name: "neighbour",
-    about: "what stands beside or above an opening",
-    fields: &[
-        Field::required("what", Shape::Text, "what it is", "wall"),
-        Field::optional(
-            "gap",
-            Shape::Length,
-            "from the opening's edge to it, trim and baseboard counted as part of it",
-            "2 1/2\"",
-        ),
-        Field::optional("height", Shape::Length, "its lower edge from the finished floor, for what is above", "66\""),
-        Field::optional("top", Shape::Length, "its top from the finished floor, for what stands beside", "84\""),
-        Field::optional("depth", Shape::Length, "how far it stands out from the wall", "12\""),
-        MATERIAL,
-    ],
-};
-
-/// The cabinet that something is cut into.
-pub const INSIDE: Record = Record {
-    name: "housing cabinet",
-    about: "the cabinet that an oven, cooktop or sink is cut into, inside",
-    fields: &[
-        Field::optional("inside width", Shape::Length, "clear between its sides", "34 1/2\""),
-        Field::optional(
-            "inside depth",
-            Shape::Length,
-            "from its front edge to the back panel, or to an outlet that stands proud",
-            "23 1/2\"",
-        ),
-        Field::optional("inside height", Shape::Length, "clear height", "28\""),
-        Field::optional("outside width", Shape::Length, "over its sides or stiles", "36\""),
-        Field::optional(
-            "back panel",
-            Shape::OneOf(&["whole", "cut away"]),
-            "whether the back panel is cut away behind it",
-            "whole",
-        ),
-    ],
-};
-
-/// What is there to connect to.
-pub const SERVICE: Record = Record {
-    name: "services",
-    about: "power, gas, water and air as they are at the opening",
-    fields: &[
-        Field::optional("power", Shape::Text, "volts, amperes and receptacle", "120 V 15 A 5-15"),
-        Field::optional("gas", Shape::Text, "what the branch carries", "65000 Btu/h"),
-        Field::optional("water", Shape::Text, "line and valve", "1/4\" with shut-off, 8\" AFF"),
-        Field::optional("drain", Shape::Text, "size and height", "1 1/2\", 16\" AFF"),
-        Field::optional("duct", Shape::Text, "size and way out", "8\" round, through the roof"),
-        Field::optional("blocking", Shape::Text, "what holds brackets and bars", "solid blocking 66\" to 70\" AFF"),
     ],
 };

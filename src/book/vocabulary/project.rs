@@ -1,6 +1,7 @@
 //! The words of `book.yaml`.
 
-use super::shape::{Field, NameOf, Record, Shape};
+use super::{CODES, FIRM, HOUSE, PHOTO, RESPONSES};
+use crate::vocabulary::{Field, NameOf, Record, Shape};
 
 /// `book.yaml`.
 pub const BOOK: Record = Record {
@@ -26,7 +27,7 @@ pub const BOOK: Record = Record {
         ),
         Field::optional(
             "cover",
-            Shape::Either(&Shape::Text, &Shape::Record(&super::PHOTO)),
+            Shape::Either(&Shape::Text, &Shape::Record(&PHOTO)),
             "the picture on the cover",
             "photos/house.jpg",
         ),
@@ -86,13 +87,13 @@ pub const BOOK: Record = Record {
         ),
         Field::optional(
             "codes",
-            Shape::Record(&super::CODES),
+            Shape::Record(&CODES),
             "the codes that count here, local amendments, and figures of the firm's own",
             "{adopts: [IRC 2021, NEC 2020]}",
         ),
         Field::optional(
             "house",
-            Shape::Record(&super::HOUSE),
+            Shape::Record(&HOUSE),
             "what the rules must know of the house around the rooms",
             "{open flue: false}",
         ),
@@ -136,18 +137,6 @@ pub const BOOK: Record = Record {
     ],
 };
 
-/// The firm.
-pub const FIRM: Record = Record {
-    name: "firm",
-    about: "the firm whose name stands in the title block",
-    fields: &[
-        Field::required("name", Shape::Text, "the firm's name", "Pennick & Tarrow"),
-        Field::optional("trade", Shape::Text, "what it does, in two or three words", "design and build"),
-        Field::optional("phone", Shape::Text, "where to call", "555 0142"),
-        Field::optional("email", Shape::Text, "where to write", "office@pennick.example"),
-    ],
-};
-
 /// A person who decides.
 pub const APPROVER: Record = Record {
     name: "approver",
@@ -156,21 +145,6 @@ pub const APPROVER: Record = Record {
         Field::required("id", Shape::Text, "a short name for files", "ada"),
         Field::required("name", Shape::Text, "the name as signed", "Ada Okonedo"),
         Field::optional("email", Shape::Text, "where to write", "ada@okonedo.example"),
-    ],
-};
-
-/// Where responses go.
-pub const RESPONSES: Record = Record {
-    name: "responses",
-    about: "where decisions and readings are handed over; a file can always be saved, whatever stands here",
-    fields: &[
-        Field::optional("post", Shape::Text, "the address that pages send them to", "https://book.example/responses"),
-        Field::optional(
-            "email",
-            Shape::Text,
-            "where to write instead; the firm's own, unless another is named",
-            "office@pennick.example",
-        ),
     ],
 };
 

@@ -1,12 +1,10 @@
 //! The words of `room.yaml`.
 
-use super::access::{ACCESS, PROFILES};
-use super::burning::MATERIAL;
-use super::clearances::{CLEARANCES, SEATING};
-use super::layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
-use super::project::{NARROW, WAIVER};
-use super::run::{ISLAND, RUN};
-use super::shape::{Field, NameOf, Record, Shape};
+use super::{
+    ACCESS, CLEARANCES, COUNTER_RUN, DOORWAY, FIXTURE, HUNG, ISLAND, MATERIAL, NARROW, OPENING, PHOTO, PROFILES, RUN,
+    SEATING, WAIVER, WALL, WINDOW,
+};
+use crate::vocabulary::{Field, NameOf, Record, Shape};
 
 /// `room.yaml`.
 pub const ROOM: Record = Record {
@@ -110,25 +108,25 @@ pub const ROOM: Record = Record {
         ),
         Field::optional(
             "photo",
-            Shape::Either(&Shape::Text, &Shape::Record(&super::PHOTO)),
+            Shape::Either(&Shape::Text, &Shape::Record(&PHOTO)),
             "the picture that opens the room",
             "room.jpg",
         ),
         Field::optional(
             "photos",
-            Shape::List(&Shape::Either(&Shape::Text, &Shape::Record(&super::PHOTO))),
+            Shape::List(&Shape::Either(&Shape::Text, &Shape::Record(&PHOTO))),
             "more pictures of the room",
             "[range-wall.jpg]",
         ),
         Field::optional(
             "openings",
-            Shape::Named(&Shape::Record(&super::OPENING)),
+            Shape::Named(&Shape::Record(&OPENING)),
             "the holes that things go into, by name",
             "{range: {takes: range, width: 30\"}}",
         ),
         Field::optional(
             "counters",
-            Shape::Named(&Shape::Record(&super::COUNTER_RUN)),
+            Shape::Named(&Shape::Record(&COUNTER_RUN)),
             "stretches of counter between sink, cooktop and refrigerator, by name",
             "{left of range: {length: 4', receptacles: 1}}",
         ),

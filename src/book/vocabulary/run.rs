@@ -1,8 +1,7 @@
 //! The words for what stands in a row: runs of cabinets, their parts, islands and their sides.
 
-use super::burning::MATERIAL;
-use super::layout::ENDS;
-use super::shape::{Field, NameOf, Record, Shape};
+use super::{ENDS, MATERIAL};
+use crate::vocabulary::{Field, NameOf, Record, Shape};
 
 /// A run.
 pub const RUN: Record = Record {

@@ -1,14 +1,8 @@
 //! The words of a selection, its options and the products they share.
 
-use super::burning::MATERIAL;
-use super::fit::FIT;
-use super::joinery::{FRONTS, STORES};
-use super::light::HANGING;
-use super::order::ORDER;
-use super::project::WAIVER;
-use super::shape::{Field, NameOf, Record, Shape};
-use super::surface::{LAID, PAPERED, SOLD};
+use super::{FIT, FRONTS, HANGING, HOLE, LAID, MATERIAL, ORDER, PANEL, PAPERED, SIZE, SOLD, STORES, TOP, WAIVER};
 use crate::book::Fuel;
+use crate::vocabulary::{Field, NameOf, Record, Shape, Value};
 
 /// A selection: what was, or is to be, chosen for one place.
 pub const SELECTION: Record = Record {
@@ -116,7 +110,7 @@ pub const OPTION: Record = Record {
         MATERIAL,
         Field::optional(
             "fuel",
-            Shape::OneOf(Fuel::WORDS),
+            Fuel::SHAPE,
             "what a range, cooktop, oven or dryer heats with; left out, gas is reckoned with",
             "induction",
         ),
@@ -154,7 +148,7 @@ pub const OPTION: Record = Record {
         ),
         Field::optional(
             "top",
-            Shape::Record(&super::TOP),
+            Shape::Record(&TOP),
             "a counter: its material, what carries it, how it is cut",
             "{material: stone, lies on: [island], overhang: 15\", supports: {by: steel bars, out: 12\", in: 24\"}}",
         ),
@@ -184,7 +178,7 @@ pub const OPTION: Record = Record {
         ),
         Field::optional(
             "drilled",
-            Shape::List(&Shape::Record(&super::HOLE)),
+            Shape::List(&Shape::Record(&HOLE)),
             "the holes to be drilled in a counter or a sink, each by its purpose",
             "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]",
         ),
@@ -277,35 +271,6 @@ pub const OPTION: Record = Record {
 pub fn choice_fields() -> impl Iterator<Item = &'static Field> {
     OPTION.fields.iter()
 }
-
-/// Sizes of the thing itself.
-pub const SIZE: Record = Record {
-    name: "size",
-    about: "sizes of the thing as it stands",
-    fields: &[
-        Field::optional("width", Shape::Length, "overall width", "29 7/8\""),
-        Field::optional("height", Shape::LengthRange, "overall height, as its legs can be set", "35 3/4\" to 36 3/4\""),
-        Field::optional("depth", Shape::Length, "depth of the case or body", "26 1/4\""),
-        Field::optional("depth with door", Shape::Length, "depth with the door, without its handle", "27 1/2\""),
-        Field::optional("depth with handle", Shape::Length, "depth with door and handle", "28 1/2\""),
-        Field::optional("height to hinge", Shape::Length, "height to the top of the hinge cap", "69 7/8\""),
-        Field::optional("length", Shape::Length, "length, for what has one", "8\""),
-        Field::optional("diameter", Shape::Length, "diameter, for what is round", "12\""),
-        Field::optional("thickness", Shape::Length, "thickness", "1 1/4\""),
-    ],
-};
-
-/// A front panel.
-pub const PANEL: Record = Record {
-    name: "panel",
-    about: "a front panel that the joiner makes, by the maker's sheet",
-    fields: &[
-        Field::optional("width", Shape::Length, "width", "23 3/4\""),
-        Field::optional("height", Shape::LengthRange, "height", "29 13/16\" to 30 1/4\""),
-        Field::optional("thickness", Shape::Length, "thickness", "3/4\""),
-        Field::optional("weight", Shape::Weight, "weight", "16 lb"),
-    ],
-};
 
 /// A picture.
 pub const PHOTO: Record = Record {

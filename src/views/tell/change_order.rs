@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort, cautions};
-use crate::book::vocabulary::Kind;
 use crate::book::{Book, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem};
@@ -11,6 +10,7 @@ use crate::marks::{self, Said};
 use crate::units::Money;
 use crate::views::change_order::{Change, ChangeOrder, Item, Room};
 use crate::views::sign_off::{Line, Sheet};
+use crate::vocabulary::Kind;
 
 use super::figures::{and, count};
 use super::lines::capital;

@@ -8,6 +8,7 @@ use crate::book::Burning;
 use crate::plan::Plans;
 use crate::views::html::Html;
 use crate::views::sheet::Fact;
+use crate::vocabulary::Words as _;
 
 use super::Teller;
 use super::figures;

@@ -1,10 +1,10 @@
 //! Tells the office's schedules: finish, appliance, plumbing, lighting, hardware, tile.
 
 use crate::assess::Amounts;
-use crate::book::vocabulary::Trade;
 use crate::book::{Choice, Room, Selection};
 use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, SchedulePage, Table};
+use crate::vocabulary::Trade;
 
 use super::Teller;
 use super::figures::{self, count, money};

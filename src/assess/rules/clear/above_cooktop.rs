@@ -3,10 +3,10 @@
 use crate::assess::heat::{Body, Hearth, Near, Whose, is_said_above_cooking, nearest, windows_over};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
 use crate::book::{Neighbour, Room, Window};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
+use crate::vocabulary::Hazard;
 
 declare! {
     /// What burns is nearer above a cooking surface than it may be

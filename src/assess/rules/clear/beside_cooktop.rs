@@ -4,8 +4,8 @@ use crate::assess::fitting::Side;
 use crate::assess::heat::{Hearth, Near, Whose, nearest};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// What burns is nearer beside a cooking surface than it may be

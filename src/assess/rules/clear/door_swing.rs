@@ -3,12 +3,12 @@
 use crate::assess::fitting::hinge_sides;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::{Kind, Trade};
 use crate::book::{Doorway, Room};
 use crate::finding::{Finding, Severity};
 use crate::plan::{Hole, Plan, Sweep, Thing, What};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trade};
 
 /// Words for a light beside a mirror.
 const LIGHTS: [&str; 4] = ["light", "lights", "sconce", "lamp"];

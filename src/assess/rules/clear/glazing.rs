@@ -3,8 +3,8 @@
 use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// Glass near a tub or shower is not told to be safety glass

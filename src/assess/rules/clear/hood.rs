@@ -4,10 +4,10 @@ use crate::assess::codes::metric;
 use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, about, say};
-use crate::book::vocabulary::{Hazard, Kind, Trait};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
     /// A hood is narrower than what it hangs over, or too low or too high above it

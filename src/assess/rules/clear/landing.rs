@@ -11,10 +11,10 @@ use crate::assess::fitting::{Side, hinge_sides};
 use crate::assess::room_facts::{self, Around, landing_of};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Trait;
 use crate::book::{Opening, Room};
 use crate::finding::Finding;
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 use asked::{Asked, at_a_side, of_kind, shared};
 
@@ -116,9 +116,9 @@ impl One<'_> {
     fn short(&self, side: Side, needed: Length) -> Option<Short> {
         let beside = self.landing.beside(side)?;
         let there = beside.counter;
-        let with = beside.to.as_ref().and_then(|to| self.room.opening(&to.value));
+        let with = beside.to.get().and_then(|to| self.room.opening(to));
         let others = with.and_then(|with| self.asked_by(with)).into_iter();
-        let prepared = beside.preparation.then_some(self.counts(&PREP_WIDTH));
+        let prepared = beside.preparation.get().filter(|prepared| **prepared).map(|_| self.counts(&PREP_WIDTH));
         let longest = others.chain(prepared).max();
         let needed = longest.map_or(needed, |other| needed.max(other) + shared(self.context.rulings()));
         let needed = self.against(needed, there);

@@ -6,10 +6,10 @@ use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
 use crate::assess::room_facts::{Fact, distance};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, fitting};
-use crate::book::vocabulary::Kind;
 use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 declare! {
     /// A microwave stands too high or too low

@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::{SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK};
 use crate::assess::room_facts::{Seats, seats};
 use crate::assess::rules::{Check, declare};
-use crate::book::Room;
+use crate::book::{Room, Traffic};
 use crate::finding::Finding;
 use crate::units::Length;
 
@@ -52,8 +52,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn behind<'a>(room: &'a Room, seats: &Seats<'a>) -> Option<Measure<'a>> {
     let figure = match seats.traffic {
         _ if seats.wheelchair => FOR_A_WHEELCHAIR,
-        Some("walk past") => Figure::of(&SEATED_WALK).told("advised where one walks past"),
-        Some("edge past") => Figure::of(&SEATED_EDGE).told("advised where one edges past"),
+        Some(Traffic::WalkPast) => Figure::of(&SEATED_WALK).told("advised where one walks past"),
+        Some(Traffic::EdgePast) => Figure::of(&SEATED_EDGE).told("advised where one edges past"),
         _ => Figure::of(&SEATED_NO_TRAFFIC).told("advised where nobody passes"),
     };
     Some(Measure {

@@ -2,9 +2,9 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
-use crate::book::vocabulary::Kind;
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Kind;
 
 declare! {
     /// A dimension is taken from a floor or a wall, and nobody says from which face

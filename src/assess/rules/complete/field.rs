@@ -4,8 +4,9 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::book::Choice;
-use crate::book::vocabulary::{Field, Kind, OPTION, Shape};
+use crate::book::vocabulary::OPTION;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::{Field, Kind, Shape};
 
 declare! {
     /// Fields are missing that the thing can't be ordered or fitted without

@@ -3,8 +3,8 @@
 use crate::assess::Context;
 use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, declare};
-use crate::book::vocabulary::Hazard;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// Nobody says what stands above a flame or an element

@@ -4,9 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
-use crate::book::vocabulary::Trade;
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Trade;
 
 declare! {
     /// One metal finish comes from several makers, and nobody has seen it side by side

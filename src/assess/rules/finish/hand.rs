@@ -4,9 +4,9 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::fitting::bond::{Bond, bond};
 use crate::assess::rules::{Check, declare};
-use crate::book::vocabulary::Kind;
 use crate::book::{Choice, DetailValue, Selection};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Kind;
 
 declare! {
     /// Nobody says which way it hangs, runs or is laid

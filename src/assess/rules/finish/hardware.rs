@@ -2,11 +2,11 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Kind;
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
+use crate::vocabulary::Kind;
 
 declare! {
     /// Too few pulls or knobs for the fronts, or screws that do not suit them

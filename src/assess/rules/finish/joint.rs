@@ -7,7 +7,7 @@ use crate::assess::context::about;
 use crate::assess::fitting::bond::{Bond, bond};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, DetailValue, Room, Selection, System};
+use crate::book::{Choice, DetailValue, Room, Selection, System, TileEdges};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -98,8 +98,8 @@ fn asked(option: &Choice, units: System) -> Vec<Asked> {
     }
     if is_offset(option) && longest(option).is_some_and(|side| side > LONG) {
         let warpage = laid.warps_by.get().copied().unwrap_or(Length::ZERO);
-        let (least, made) = match laid.edges.text() {
-            "calibrated" => (CALIBRATED, "calibrated tile"),
+        let (least, made) = match laid.edges.get() {
+            Some(TileEdges::Calibrated) => (CALIBRATED, "calibrated tile"),
             _ => (RECTIFIED, "even rectified tile"),
         };
         let why = format!("{made} in running bond with a side over {}", say(LONG, units));

@@ -7,8 +7,8 @@ pub mod hardware;
 pub mod joint;
 pub mod thickness;
 
-use crate::book::vocabulary::Kind;
 use crate::book::{Choice, Selection};
+use crate::vocabulary::Kind;
 
 /// Whether a selection is tile.
 fn is_tile(selection: &Selection) -> bool {

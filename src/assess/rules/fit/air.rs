@@ -3,10 +3,10 @@
 use crate::assess::fitting::{Fitting, Gauge, Side, fitting, rises_above_counter, up_to_what_is_above};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
-use crate::book::{Clearance, Opening, Slot};
+use crate::book::{Clearance, Opening, Slot, Vents};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::Hazard;
 
 declare! {
     /// Air that the sheet asks for is missing at a side, above or behind
@@ -104,11 +104,11 @@ fn closed_in(fitted: &Fitted<'_>, fitting: &Fitting) -> Option<Finding> {
     let air = &fitted.option.fit.get()?.air;
     let vents = air.vents_at.spanned()?;
     let depth = &fitting.depth;
-    let (place, left, is_said) = match vents.value.as_str() {
-        "rear" => ("behind", depth.there.zip(depth.body).map(|(there, body)| there - body), !air.back.is_absent()),
-        "top" => ("above", fitting.height.play(), !air.top.is_absent()),
-        "sides" => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
-        _ => return None,
+    let (place, left, is_said) = match vents.value {
+        Vents::Rear => ("behind", depth.there.zip(depth.body).map(|(there, body)| there - body), !air.back.is_absent()),
+        Vents::Top => ("above", fitting.height.play(), !air.top.is_absent()),
+        Vents::Sides => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
+        Vents::Front => return None,
     };
     let shut = is_closed_above(fitted.opening) && !is_said && left? <= Length::ZERO;
     let message = format!(

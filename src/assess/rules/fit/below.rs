@@ -3,10 +3,10 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// What stands below a cooktop or a sink leaves too little room, or may not stand there

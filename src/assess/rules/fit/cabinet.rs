@@ -3,10 +3,10 @@
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
 use crate::book::{AskedCabinet, HousingCabinet, Slot};
 use crate::finding::{Finding, Severity};
 use crate::units::{Length, LengthRange};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// The housing cabinet is not as the sheet asks, or the cutout meets its sides
@@ -93,13 +93,10 @@ fn measure(
 }
 
 fn back(fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &HousingCabinet) -> Option<Finding> {
-    let (wanted, is) = (asked.back_cut_away.get()?, cabinet.back_cut_away.spanned()?);
-    let word = |cut: bool| if cut { "cut away" } else { "whole" };
+    let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.spanned()?);
     let message = format!(
         "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",
-        fitted.opening.name.value,
-        word(is.value),
-        word(*wanted)
+        fitted.opening.name.value, is.value, wanted
     );
     (*wanted != is.value).then(|| fitted.finding(RULE.code, Severity::Stop, is.span, message).remedy(REMEDY))
 }

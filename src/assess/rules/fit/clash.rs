@@ -3,11 +3,11 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::book::Room;
-use crate::book::vocabulary::Trade;
 use crate::finding::{Finding, Severity};
 use crate::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Trade;
 
 /// The guideline that no two of these doors may meet.
 const GUIDELINE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2";

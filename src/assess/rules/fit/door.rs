@@ -4,9 +4,9 @@ use crate::assess::codes::metric;
 use crate::assess::fitting::{Side, case_stands_out, hinge_sides, stands_in_the_door_s_way};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Kind;
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 /// What a refrigerator usually needs to a wall at its hinges (trade reports F-11: 2" to 2 1/2").
 const USUAL_AT_THE_WALL: Length = Length::from_sixty_fourths(160);

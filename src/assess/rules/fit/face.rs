@@ -3,11 +3,11 @@
 use crate::assess::fitting::{Side, fitting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Trait;
 use crate::book::{Readings, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 declare! {
     /// The front does not cover the edge of its cutout, or has no room beside it

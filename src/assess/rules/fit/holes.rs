@@ -2,9 +2,9 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say, say_range};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Hole, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A tap has no hole, or one of another size, or no room behind it for its lever

@@ -2,11 +2,11 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say, say_range};
-use crate::book::vocabulary::Hazard;
 use crate::book::{AskedPanel, Choice, Panel};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// A front panel is not of the size, thickness or weight that the maker's sheet asks for

@@ -2,9 +2,9 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::Hazard;
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::Hazard;
 
 declare! {
     /// A recessed cabinet, niche or box goes deeper into the wall than the wall is hollow

@@ -3,11 +3,11 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
 use crate::assess::{Context, Fitted, say, say_range};
-use crate::book::vocabulary::{Hazard, Kind};
-use crate::book::{Choice, Opening, Slot};
+use crate::book::{Choice, HollowFrom, Opening, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A toilet's outlet, a tub's drain or a valve is not where the thing wants it
@@ -85,7 +85,7 @@ impl RoughIn {
     fn there(opening: &Opening) -> Option<Self> {
         let field = opening.hollow.get().and_then(|hollow| {
             let measured = hollow.rough_in.spanned()?;
-            let studs = hollow.from.get() == Some(&"studs");
+            let studs = hollow.from.get() == Some(&HollowFrom::Studs);
             Some(Self { distance: measured.value, studs, at: measured.span, in_words: false })
         });
         field.or_else(|| Self::in_words(&opening.service.drain))
@@ -133,7 +133,7 @@ fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let measured = hollow.valve.spanned()?;
     let there = match hollow.from.get() {
         // Behind the studs' face, the build-up comes on top.
-        Some(&"studs") => match hollow.build_up.get() {
+        Some(&HollowFrom::Studs) => match hollow.build_up.get() {
             Some(build_up) => measured.value + *build_up,
             None => return Some(unknown(fitted, hollow.from.span()?, "the valve")),
         },

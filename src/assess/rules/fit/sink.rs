@@ -2,8 +2,8 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A sink does not fit its cabinet: its sides, its clips, its apron

@@ -3,10 +3,10 @@
 use crate::assess::fitting::overhead;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say};
-use crate::book::vocabulary::{Hazard, Kind, Trade};
 use crate::book::{Ceiling, PartIs, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind, Trade};
 
 declare! {
     /// A tall cabinet or appliance can't be stood up under the ceiling

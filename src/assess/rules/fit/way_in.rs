@@ -4,10 +4,10 @@ use crate::assess::context::about;
 use crate::assess::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
 use crate::book::{Choice, NarrowPoint, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::Hazard;
 
 declare! {
     /// The thing can't be carried through a narrow point on the way in

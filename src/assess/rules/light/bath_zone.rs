@@ -6,10 +6,10 @@ use crate::assess::context::about;
 use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::{Hazard, Kind, Trait};
 use crate::finding::Finding;
 use crate::plan::{Plan, Shape, Thing};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
     /// A hanging light is within reach of a tub or shower

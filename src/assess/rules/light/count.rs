@@ -4,6 +4,7 @@ use super::{Hung, hung, spacing};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::HangsOver;
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -60,7 +61,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
-    if !(hung.over_work() || hung.hangs.over.get() == Some(&"table")) {
+    if !(hung.over_work() || hung.hangs.over.get() == Some(&HangsOver::Table)) {
         return None;
     }
     let (length, count, diameter) = (*hung.hangs.length.get()?, hung.count()?, hung.diameter()?);

@@ -6,10 +6,10 @@ use crate::assess::fitting::Pitch;
 use crate::assess::fitting::overhead::{Slope, at, slope};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, DetailValue, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::{Length, LengthRange};
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A pendant can't be set to its drop, or its canopy is not made for the slope

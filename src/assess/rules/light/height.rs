@@ -6,6 +6,7 @@ use crate::assess::context::about;
 use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
+use crate::book::HangsOver;
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -58,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) -> Option<Finding> {
     let units = context.book.project.units;
     let name = &hung.selection.name.value;
-    let message = if hung.hangs.over.get() == Some(&"path") {
+    let message = if hung.hangs.over.get() == Some(&HangsOver::Path) {
         let headroom = metric::advised(HEADROOM, bottom, units);
         (bottom < headroom).then(|| {
             format!(

@@ -10,7 +10,7 @@ pub mod spacing;
 
 use crate::assess::Context;
 use crate::assess::fitting::overhead;
-use crate::book::{Choice, Hanging, Room, Selection};
+use crate::book::{Choice, Hanging, HangsOver, Room, Selection};
 use crate::units::Length;
 
 /// A light that the book says where it hangs.
@@ -48,7 +48,7 @@ impl Hung<'_> {
 
     /// Whether they hang over an island or a counter, a place where one works.
     fn over_work(&self) -> bool {
-        matches!(self.hangs.over.get(), Some(&("island" | "counter")))
+        matches!(self.hangs.over.get(), Some(HangsOver::Island | HangsOver::Counter))
     }
 }
 

@@ -8,11 +8,11 @@ use crate::assess::fitting::bond::waste;
 use crate::assess::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Trade;
 use crate::book::{Choice, DetailValue, Room, Selection, System};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::{Area, Length, Quantity, Weight};
+use crate::vocabulary::Trade;
 
 declare! {
     /// Too little is ordered for the area and its pattern, or part of a box, or two lots

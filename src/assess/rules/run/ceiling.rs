@@ -2,11 +2,11 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Kind;
 use crate::book::{Ceiling, PartIs, Room, Run, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 declare! {
     /// Cabinets and their moulding are higher than the ceiling

@@ -4,12 +4,12 @@ use super::width;
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Trait;
 use crate::book::{End, PartIs, Room, Run};
 use crate::finding::{Finding, Severity};
 use crate::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 /// Beside drawers (common practice: 3/4" of door, 1" of pull, 1 1/4" to spare).
 const BESIDE_DRAWERS: Length = Length::from_inches(3);

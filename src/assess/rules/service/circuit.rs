@@ -5,8 +5,8 @@ use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Power;
-use crate::book::vocabulary::{Hazard, Trait};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::{Hazard, Trait};
 
 declare! {
     /// The circuit has another voltage or fewer amperes than the thing needs

@@ -5,9 +5,9 @@ use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, Fitted, say};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// The drain is smaller or higher than the thing needs

@@ -5,9 +5,9 @@ use crate::assess::codes::DRYER_DUCT;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// The duct is narrower or longer than the thing allows

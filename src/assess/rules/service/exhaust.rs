@@ -7,10 +7,10 @@ use crate::assess::codes::{
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
-use crate::book::vocabulary::{Hazard, Kind, Trait};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
     /// A hood or a fan moves less air than the rules ask

@@ -6,8 +6,8 @@ use crate::assess::codes::gas::{SOURCE, least_size};
 use crate::assess::rules::{Check, declare};
 use crate::assess::say;
 use crate::assess::supply::{Gas, GasKind};
-use crate::book::vocabulary::Hazard;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// The gas is of another kind, or the branch carries less than the thing takes

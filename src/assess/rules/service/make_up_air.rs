@@ -4,9 +4,9 @@ use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Fa
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Room};
 use crate::finding::Finding;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A hood moves so much air that the house must be given some, and no line orders it

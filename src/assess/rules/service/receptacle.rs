@@ -4,8 +4,8 @@ use super::asked;
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Power;
-use crate::book::vocabulary::Hazard;
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// The receptacle has another pattern than the thing's plug

@@ -3,10 +3,10 @@
 use crate::assess::codes::{COUNTER_THAT_NEEDS_ONE, Family, RECEPTACLE_SPACING};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Hazard;
 use crate::book::{CounterRun, Room};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::Hazard;
 
 declare! {
     /// A counter or an island has fewer receptacles than the electrical code asks
@@ -56,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn wall(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Finding> {
-    let (length, has) = (*counter.length.get()?, *counter.receptacles.get()?);
+    let (length, has) = (counter.length.value, *counter.receptacles.get()?);
     let least = context.rulings().length(&COUNTER_THAT_NEEDS_ONE)?;
     let spacing = context.rulings().length(&RECEPTACLE_SPACING)?;
     let wants = on_a_wall(length, least.value, spacing.value);
@@ -73,7 +73,7 @@ fn on_a_wall(length: Length, least: Length, spacing: Length) -> u32 {
 }
 
 fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Finding> {
-    let (length, depth) = (*counter.length.get()?, *counter.depth.get()?);
+    let (length, depth) = (counter.length.value, *counter.depth.get()?);
     let adopted = context.rulings().editions().year(Family::Nec);
     let severity = if adopted.is_some() { Severity::Stop } else { Severity::Query };
     let edition = adopted.unwrap_or(USUAL_EDITION);
@@ -119,7 +119,7 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
     if told.has >= told.wants {
         return None;
     }
-    let length = say(*counter.length.get()?, context.book.project.units);
+    let length = say(counter.length.value, context.book.project.units);
     let message =
         format!("the counter `{}`, {length} long, has {} of {} receptacles", counter.name.value, told.has, told.wants);
     let remedy = "have the electrician plan the missing boxes before the counter is templated";
@@ -127,7 +127,7 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
 }
 
 fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: String) -> Finding {
-    Finding::new(RULE.code, severity, counter.span, message).room(&room.folder).item(&counter.name)
+    Finding::new(RULE.code, severity, counter.name.span, message).room(&room.folder).item(&counter.name)
 }
 
 #[cfg(test)]

@@ -2,11 +2,11 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say, say_range};
-use crate::book::vocabulary::Hazard;
 use crate::book::{ServicePoint, ServiceZone};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
+use crate::vocabulary::Hazard;
 
 declare! {
     /// An outlet, valve or stub is outside the sheet's zone, or stands too far out of the wall

@@ -2,9 +2,9 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
-use crate::book::vocabulary::{Kind, Trait};
-use crate::book::{Room, Selection};
+use crate::book::{BinPlace, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::{Kind, Trait};
 
 declare! {
     /// No bin stands near the sink, or none near where food is prepared
@@ -49,10 +49,11 @@ fn judge(room: &Room) -> Option<Finding> {
         .flat_map(|selection| selection.standing().iter().map(move |option| (selection, option)))
         .filter_map(|(selection, option)| Some((selection, option.stores.spanned()?)))
         .collect();
-    let near =
-        |place: &str| stored.iter().any(|(_, stores)| stores.value.bins_near.iter().any(|near| near.value == place));
+    let near = |place: BinPlace| {
+        stored.iter().any(|(_, stores)| stores.value.bins_near.iter().any(|near| near.value == place))
+    };
     let (cabinets, first) = stored.first()?;
-    if near("sink") || near("preparation") {
+    if near(BinPlace::Sink) || near(BinPlace::Preparation) {
         return None;
     }
     let message = format!("no bin stands near the sink or the place of preparation in `{}`", room.title());

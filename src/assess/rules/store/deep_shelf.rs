@@ -3,7 +3,7 @@
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Stores, System};
+use crate::book::{ShelfKind, Stores, System};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -52,13 +52,13 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn judge(stores: &Stores, name: &str, units: System) -> Option<(String, &'static str)> {
-    match stores.shelves.text() {
-        "fixed" | "adjustable" => {
+    match stores.shelves.get()? {
+        ShelfKind::Fixed | ShelfKind::Adjustable => {
             let depth = *stores.depth.get().filter(|depth| **depth > DEEP)?;
             let message = format!("the shelves of `{name}` are {} deep and do not come out", say(depth, units));
             Some((message, "common practice"))
         }
-        "roll-out" | "pull-out" => {
+        ShelfKind::RollOut | ShelfKind::PullOut => {
             let highest = *stores.highest.get().filter(|highest| **highest > REACH)?;
             let message = format!(
                 "a shelf of `{name}` comes out at {}, above a reach of {}",
@@ -67,7 +67,6 @@ fn judge(stores: &Stores, name: &str, units: System) -> Option<(String, &'static
             );
             Some((message, "2010 ADA Standards, 308.2.1"))
         }
-        _ => None,
     }
 }
 

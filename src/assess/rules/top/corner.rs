@@ -4,11 +4,11 @@ use super::{Counter, counters};
 use crate::assess::codes::INSIDE_CORNER;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Because, Context, say};
-use crate::book::vocabulary::Hazard;
 use crate::book::{Choice, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::Hazard;
 
 declare! {
     /// An inside corner of a cutout is square, too tight, or not the sink's

@@ -10,11 +10,11 @@ pub mod template_ready;
 use crate::assess::Context;
 use crate::assess::codes::{Figure, Ruling};
 use crate::assess::context::about;
-use crate::book::vocabulary::Kind;
 use crate::book::{Choice, Room, Selection, Top};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 /// A counter that can be chosen.
 #[derive(Clone, Copy)]
@@ -24,8 +24,6 @@ struct Counter<'a> {
     option: &'a Choice,
 }
 
-/// Materials that break rather than bend.
-const BRITTLE: [&str; 4] = ["stone", "quartz", "porcelain", "concrete"];
 /// Thickness from which a slab sold as 2 cm or as 3 cm is one: 3/4" and 1 1/8", since 3/4" and 1 1/4"
 /// are the trade's names for them.
 const TWO_CM: Length = Length::from_sixty_fourths(48);
@@ -50,7 +48,7 @@ impl<'a> Counter<'a> {
     /// Whether it breaks rather than bends; none while nobody says what it is made of.
     fn is_brittle(&self) -> Option<bool> {
         let material = self.top()?.material.get()?;
-        Some(BRITTLE.contains(material))
+        Some(material.is_stony())
     }
 
     fn thickness(&self) -> Option<Length> {

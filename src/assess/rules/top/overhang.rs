@@ -5,11 +5,11 @@ use crate::assess::codes::{OVERHANG_WITHOUT_POSTS, OVERHANG_WITHOUT_STEEL, STONE
 use crate::assess::room_facts::{knee_depth, seats};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::Caution;
-use crate::book::{Island, IslandSide, Supports};
+use crate::book::{Island, IslandSide, Support, Supports};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Caution;
 
 declare! {
     /// A counter stands out farther than it bears, and nothing carries it
@@ -118,7 +118,7 @@ fn across(island: &Island, side: IslandSide) -> Option<Length> {
 
 fn judge(context: &Context<'_>, counter: &Counter<'_>, overhang: &Overhang<'_>) -> Option<Finding> {
     let supports = counter.top().and_then(|top| top.supports.get());
-    if supports.is_some_and(|supports| matches!(supports.by.value, "legs" | "panels")) {
+    if supports.is_some_and(|supports| matches!(supports.by.value, Support::Legs | Support::Panels)) {
         return None;
     }
     match counter.is_brittle() {
@@ -195,7 +195,7 @@ fn any_counter(
     overhang: &Overhang<'_>,
     supports: Option<&Supports>,
 ) -> Option<Finding> {
-    let steel = supports.is_some_and(|supports| supports.by.value == "steel bars");
+    let steel = supports.is_some_and(|supports| supports.by.value == Support::SteelBars);
     let (figure, wants) = match steel {
         true => (&OVERHANG_WITHOUT_POSTS, "legs or panels below it"),
         false => (&OVERHANG_WITHOUT_STEEL, "steel, legs or panels below it"),

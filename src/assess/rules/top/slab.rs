@@ -5,11 +5,11 @@ use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
 use crate::assess::fitting::nest::{Sides, Stock, slabs};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::vocabulary::{Hazard, Trait};
-use crate::book::{Seam, Slab, Top};
+use crate::book::{Direction, Seam, SeamOver, Slab, Top};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Trait};
 
 declare! {
     /// A counter does not come out of its slabs, or has a seam where none belongs
@@ -97,7 +97,7 @@ fn pieces<'a>(counter: &Counter<'a>, top: &'a Top) -> Vec<Piece<'a>> {
 fn stock(slab: &Slab) -> Option<Stock> {
     let usable = slab.usable.get().or(slab.size.get())?;
     let kerf = slab.kerf.get().copied().unwrap_or(Length::ZERO);
-    Some(Stock { slab: *usable, kerf, may_turn: slab.direction.get() != Some(&"kept") })
+    Some(Stock { slab: *usable, kerf, may_turn: slab.direction.get() != Some(&Direction::Kept) })
 }
 
 fn too_large(context: &Context<'_>, counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Finding> {
@@ -161,11 +161,11 @@ fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Fi
 fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Option<Finding> {
     let planned = seam_over_dishwasher(context, counter, seam);
     let (fault, remedy) = match seam.over.get() {
-        Some(&"dishwasher") => ("lies over a dishwasher".to_string(), "move the seam over a cabinet"),
+        Some(SeamOver::Dishwasher) => ("lies over a dishwasher".to_string(), "move the seam over a cabinet"),
         _ if planned.is_some() => {
             (format!("lies over `{}` by the plan", planned.unwrap_or_default()), "move the seam over a cabinet")
         }
-        Some(&"sink") if seam.reinforced.get() != Some(&true) => (
+        Some(SeamOver::Sink) if seam.reinforced.get() != Some(&true) => (
             "runs through a sink's cutout, and nobody says that it is reinforced".to_string(),
             "have it reinforced front and back, and say so at the seam, under `reinforced`",
         ),
@@ -190,7 +190,7 @@ fn seam_over_dishwasher<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: 
 
 /// Nobody says who has the last word on seams and veins.
 fn undecided(counter: &Counter<'_>, top: &Top) -> Option<Finding> {
-    let kept = top.slab.get().filter(|slab| slab.direction.get() == Some(&"kept"));
+    let kept = top.slab.get().filter(|slab| slab.direction.get() == Some(&Direction::Kept));
     let at = top.seams.first().map(|seam| seam.at.span);
     let at = at.or_else(|| top.pieces.get(1).map(|piece| piece.name.span));
     let at = at.or_else(|| kept?.direction.span())?;

@@ -5,11 +5,11 @@ use crate::assess::codes::{STONE_SPAN_2, STONE_SPAN_3};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Opening;
-use crate::book::vocabulary::{Hazard, Trait};
 use crate::finding::Finding;
 use crate::plan::{Plan, Row};
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::{Hazard, Trait};
 
 declare! {
     /// Stone spans farther than it bears with nothing below it

@@ -3,11 +3,11 @@
 use super::{Counter, counters};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Because, Context, Ground, HoldPoints, Moment, RunsOut};
-use crate::book::vocabulary::{Hazard, Kind};
 use crate::book::{Choice, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Date;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A counter is templated before what it is cut for, or stands on, is there

@@ -6,9 +6,9 @@ use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::{Fact, distance, for_access, rectangle};
 use crate::book::Room;
-use crate::book::vocabulary::{Kind, Trait};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trait};
 
 /// What is asked of one distance.
 struct Asked {

@@ -73,11 +73,11 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Find
         let figure = asked(TOES.0, "2010 ADA Standards 306.2");
         findings.extend(stop(context, room, (format!("the space for feet at `{name}`"), "deep"), toes.into(), figure));
     }
-    findings.extend(space.knees.iter().find_map(|(height, deep)| {
-        let figure = asked(knee_depth(*height)?, "2010 ADA Standards 306.3.3, 306.3.4");
-        let at = crate::assess::say(*height, context.book.project.units);
+    findings.extend(space.knees.iter().find_map(|knees| {
+        let figure = asked(knee_depth(knees.at)?, "2010 ADA Standards 306.3.3, 306.3.4");
+        let at = crate::assess::say(knees.at, context.book.project.units);
         let is = (format!("the space for knees at `{name}`, at a height of {at},"), "deep");
-        stop(context, room, is, deep.into(), figure)
+        stop(context, room, is, (&knees.deep).into(), figure)
     }));
     findings
 }

@@ -5,7 +5,7 @@ use super::{RULE, stop};
 use crate::assess::codes::metric::Printed;
 use crate::assess::room_facts::Fact;
 use crate::assess::{Context, say};
-use crate::book::{Control, Room, System};
+use crate::book::{Control, Reach, Room, System};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -54,7 +54,7 @@ pub fn side(depth: Option<Length>, height: Option<Length>) -> Result<Length, Bar
 
 fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Finding> {
     let (depth, height) = (control.over_depth.get().copied(), control.over_height.get().copied());
-    let (highest, source) = if control.from_the_side {
+    let (highest, source) = if control.reach.get() == Some(&Reach::Side) {
         (side(depth, height), "2010 ADA Standards 308.3")
     } else {
         (forward(depth), "2010 ADA Standards 308.2")
@@ -82,7 +82,7 @@ fn told(context: &Context<'_>, room: &Room, control: &Control, barred: Barred) -
         Barred::TooHigh(most) => format!("more than {} high", say(most)),
     };
     let message = format!("`{}` cannot be reached from a chair over something {why}", control.name.value);
-    Finding::new(RULE.code, Severity::Stop, control.span, message).room(&room.folder).remedy(REMEDY)
+    Finding::new(RULE.code, Severity::Stop, control.name.span, message).room(&room.folder).remedy(REMEDY)
 }
 
 fn twists(context: &Context<'_>, room: &Room, control: &Control) -> Option<Finding> {

@@ -4,10 +4,10 @@ use crate::assess::codes::{
     COOKTOP_LANDING_ONE, COOKTOP_LANDING_OTHER, FRIDGE_LANDING, Figure, LANDINGS_SHARED, MICROWAVE_LANDING,
     OVEN_LANDING, PREP_WIDTH, Rulings, SINK_LANDING_ONE, SINK_LANDING_OTHER,
 };
-use crate::book::vocabulary::Kind;
 use crate::book::{Landing, Opening};
 use crate::finding::Severity;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 /// Counter asked for, on both sides or in one place.
 pub struct Asked {
@@ -101,7 +101,7 @@ pub fn at_a_side(rulings: Rulings<'_>, opening: &Opening, landing: &Landing, sha
         return Some(asked.greater);
     }
     let sides = [&landing.left, &landing.right].into_iter().filter_map(|side| side.get());
-    let mut others = sides.filter(|side| side.to.as_ref().is_none_or(|to| to.value != shared_with));
+    let mut others = sides.filter(|side| side.to.get().is_none_or(|to| to != shared_with));
     let short = others.next().is_some_and(|other| other.counter < asked.greater);
     Some(if short { asked.greater } else { asked.lesser })
 }

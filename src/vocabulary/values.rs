@@ -2,15 +2,13 @@
 
 use std::fmt::Display;
 
-use crate::book::vocabulary::{Kind, NameOf, Shape};
-use crate::book::{Burning, Clearance, Fuel, Readings, Slot, vocabulary};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::length::LengthError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Percent, Quantity, Sides, Weight};
 
-use super::faults::Faults;
-use super::fields::{Fields, nearest};
+use super::fields::nearest;
+use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Record, Shape, Slot, Words};
 
 /// The words of a single value; says so if it is none.
 pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<&'n str> {
@@ -251,10 +249,15 @@ pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) 
     None
 }
 
+/// One of a closed set of words.
+pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
+    one_of(node, T::WORDS, faults).and_then(T::of)
+}
+
 /// One of the words that a record's field allows.
 pub fn word(
     fields: &mut Fields<'_>,
-    record: &'static vocabulary::Record,
+    record: &'static Record,
     key: &'static str,
     faults: &mut Faults,
 ) -> Option<Spanned<&'static str>> {
@@ -266,25 +269,11 @@ pub fn word(
 /// One of the words that a record's field allows, as the book keeps it.
 pub fn word_slot(
     fields: &mut Fields<'_>,
-    record: &'static vocabulary::Record,
+    record: &'static Record,
     key: &'static str,
     faults: &mut Faults,
 ) -> Slot<String> {
     word(fields, record, key, faults).map_or(Slot::Absent, |word| Slot::Given(word.map(str::to_string)))
-}
-
-/// Whether a thing burns, by a record's `material`.
-pub fn burning(fields: &mut Fields<'_>, record: &'static vocabulary::Record, faults: &mut Faults) -> Slot<Burning> {
-    let said = word(fields, record, "material", faults);
-    let said = said.and_then(|word| Burning::of(word.value).map(|burning| Spanned::new(burning, word.span)));
-    said.map_or(Slot::Absent, Slot::Given)
-}
-
-/// What a thing's heat is fed with, by a record's `fuel`.
-pub fn fuel(fields: &mut Fields<'_>, record: &'static vocabulary::Record, faults: &mut Faults) -> Slot<Fuel> {
-    let said = word(fields, record, "fuel", faults);
-    let said = said.and_then(|word| Fuel::of(word.value).map(|fuel| Spanned::new(fuel, word.span)));
-    said.map_or(Slot::Absent, Slot::Given)
 }
 
 /// The name of a kind.

@@ -4,7 +4,7 @@ use crate::finding::{Finding, Severity};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 
-use crate::book::vocabulary::Shape;
+use super::Shape;
 
 /// The faults met so far, and what is being read.
 #[derive(Debug, Default)]

@@ -1,12 +1,9 @@
 //! Takes a group of keys apart: what is asked for, what is missing, what nobody knows.
 
-use crate::book::Slot;
-use crate::book::vocabulary::{Field, Record, Shape};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 
-use super::faults::Faults;
-use super::layers::Layers;
+use super::{Faults, Field, Layers, Record, Shape, Slot};
 
 /// Reads one value; `None` when it is faulty, having said so.
 pub type Parse<T> = fn(&Node, &mut Faults) -> Option<T>;
@@ -26,7 +23,7 @@ pub struct Fields<'n> {
 
 /// A key, its value, and whether anybody asked for it.
 struct Pair<'n> {
-    key: &'n Spanned<String>,
+    key: Spanned<&'n str>,
     node: &'n Node,
     asked: bool,
 }
@@ -41,6 +38,13 @@ impl<'n> Fields<'n> {
         Some(Self::from_pairs(pairs.iter().map(|(key, node)| (key, node)), record, node.span))
     }
 
+    /// The same where a single value may stand for the whole group: it is the value of that key.
+    pub fn of_short(node: &'n Node, record: &'static Record, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        let Value::Scalar { .. } = node.value else { return Self::of(node, record, faults) };
+        let pair = Pair { key: Spanned::new(key, node.span), node, asked: false };
+        Some(Self::of_pairs(vec![pair], record, node.span))
+    }
+
     /// The same of keys that stand in several places.
     pub fn of_layers(layers: &'n Layers<'n>, record: &'static Record, span: Span) -> Self {
         Self::from_pairs(layers.iter(), record, span)
@@ -51,10 +55,15 @@ impl<'n> Fields<'n> {
         record: &'static Record,
         span: Span,
     ) -> Self {
+        let of = |key: &'n Spanned<String>| Spanned::new(key.value.as_str(), key.span);
+        Self::of_pairs(pairs.map(|(key, node)| Pair { key: of(key), node, asked: false }).collect(), record, span)
+    }
+
+    fn of_pairs(pairs: Vec<Pair<'n>>, record: &'static Record, span: Span) -> Self {
         Self {
             record,
             elsewhere: None,
-            pairs: pairs.map(|(key, node)| Pair { key, node, asked: false }).collect(),
+            pairs,
             span,
             #[cfg(debug_assertions)]
             asked: vec![],
@@ -126,7 +135,7 @@ impl<'n> Fields<'n> {
         let elsewhere = |key: &str| self.elsewhere.is_some_and(|record| record.field(key).is_some());
         for Pair { key, .. } in self.pairs.iter().filter(|pair| !pair.asked) {
             // Of a key that stands twice the first was asked for; the second has been told.
-            if self.field(&key.value).is_none() && !elsewhere(&key.value) {
+            if self.field(key.value).is_none() && !elsewhere(key.value) {
                 self.unknown(key, faults);
             }
         }
@@ -143,10 +152,10 @@ impl<'n> Fields<'n> {
         }
     }
 
-    fn unknown(&self, name: &Spanned<String>, faults: &mut Faults) {
+    fn unknown(&self, name: &Spanned<&str>, faults: &mut Faults) {
         let records = std::iter::once(self.record).chain(self.elsewhere);
         let known = records.flat_map(|record| record.fields).map(|field| field.key);
-        let remedy = match nearest(&name.value, known.clone()) {
+        let remedy = match nearest(name.value, known.clone()) {
             Some(near) => format!("did you mean `{near}`?"),
             None => format!("{} knows: {}", with_article(self.record.name), known.collect::<Vec<_>>().join(", ")),
         };

@@ -1,0 +1,43 @@
+//! Where responses go.
+
+use crate::source::yaml::Node;
+use crate::vocabulary::{Faults, Shape, Slot, Value, record};
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct Responses = RESPONSES("responses", "where decisions and readings are handed over; a file can always be saved, whatever stands here") {
+        post: Slot<String> = "post",
+            "the address that pages send them to",
+            "https://book.example/responses", Shape::Text, post;
+        email: Slot<String> = "email",
+            "where to write instead; the firm's own, unless another is named",
+            "office@pennick.example", Shape::Text, email;
+    }
+}
+
+fn post(node: &Node, faults: &mut Faults) -> Option<String> {
+    let address = String::read(node, faults)?;
+    let rest = address.strip_prefix("https://").or_else(|| address.strip_prefix("http://"));
+    let host = rest.and_then(|rest| rest.split('/').next()).unwrap_or_default();
+    // A name and a password in an address would stand on every page that is published.
+    if host.is_empty() || host.contains('@') || address.contains(|letter: char| letter.is_whitespace()) {
+        let message = format!("`{address}` is no address that a page can send to");
+        let remedy = "write the whole address without a name or password, such as `https://book.example/responses`";
+        faults.stop("source/wrong-type", node.span, message, remedy);
+        return None;
+    }
+    Some(address)
+}
+
+fn email(node: &Node, faults: &mut Faults) -> Option<String> {
+    let address = String::read(node, faults)?;
+    let parts = address.split_once('@').filter(|(name, host)| !name.is_empty() && !host.is_empty());
+    let plain = |letter: char| letter.is_ascii_alphanumeric() || "@.-_+".contains(letter);
+    if parts.is_none() || !address.chars().all(plain) {
+        let message = format!("`{address}` is no address to write to");
+        faults.stop("source/wrong-type", node.span, message, "write one address, such as `office@pennick.example`");
+        return None;
+    }
+    Some(address)
+}

@@ -1,0 +1,41 @@
+//! How the book's files are worded: what a field may hold, how a record is written down once, and the kinds.
+//!
+//! A record's table gives its struct, its reader, its page in `explain` and its schema (`record!`); a closed
+//! set of words gives its type the same way (`words!`).
+
+mod shape;
+pub use shape::{Field, NameOf, Record, Shape};
+
+mod hazards;
+pub use hazards::{Caution, Hazard};
+
+mod kinds;
+pub use kinds::{Kind, Trade, Trait};
+
+mod slot;
+pub use slot::Slot;
+
+mod readings;
+pub use readings::Readings;
+
+mod clearance;
+pub use clearance::Clearance;
+
+mod faults;
+pub use faults::Faults;
+
+mod layers;
+pub use layers::{Layers, Pair};
+
+mod fields;
+pub use fields::{Fields, Parse, nearest};
+
+pub mod values;
+
+mod words;
+pub use words::Words;
+pub(crate) use words::words;
+
+mod record;
+pub(crate) use record::record;
+pub use record::{Held, Named, NamedValue, Value};
