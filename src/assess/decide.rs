@@ -1,7 +1,7 @@
 //! By when each selection must be decided: by its own order, by its hold point, and by the earliest
 //! order or closing of what rests on it.
 
-use crate::vocabulary::Kind;
+use crate::vocabulary::{HoldPoint, Kind};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
@@ -11,7 +11,8 @@ use crate::units::Date;
 
 use super::dates::Dates;
 use super::depends::{Because, Depends};
-use super::hold_points::{HoldPoints, Moment};
+use super::hold_points::HoldPoints;
+use super::rules::for_thing;
 
 /// The last day to decide a selection, and why it is that day.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -97,7 +98,7 @@ fn own_day(own: &OwnMoments, points: &HoldPoints, dates: &Dates, selection: &Sel
     let placed = selection.settled().and_then(|option| option.order.placed_on.get()).copied();
     let order = placed.map(|day| (day, Step::Ordered)).or_else(|| Some((dates.last_order(selection)?, Step::Order)));
     let closing = own.of_thing(selection).and_then(|moment| Some((points.written_day(moment)?, moment.name())));
-    let ordered = if is_cabinet(selection) { Moment::CabinetsOrdered } else { Moment::GoodsOrdered };
+    let ordered = if is_cabinet(selection) { HoldPoint::CabinetsOrdered } else { HoldPoint::GoodsOrdered };
     let due = |on, hold_point: &str, is| DecideBy { on, hold_point: hold_point.into(), is, rests: None };
     match (order, closing) {
         (Some((on, Step::Order)), Some((day, name))) if day < on => Some(due(day, name, Step::Closing)),
@@ -126,11 +127,11 @@ impl OwnMoments {
 
     /// The hold point of a thing itself; none where its order alone counts. The order of cabinets counts
     /// for what they are built around; in a book without cabinets, for all that they are usually built around.
-    pub fn of_thing(&self, selection: &Selection) -> Option<Moment> {
+    pub fn of_thing(&self, selection: &Selection) -> Option<HoldPoint> {
         let housed = |selection: &Selection| self.housed.as_ref().is_none_or(|all| all.contains(&selection.span));
-        match Moment::for_thing(Some(selection)) {
-            Moment::GoodsOrdered => None,
-            Moment::CabinetsOrdered if !is_cabinet(selection) && !housed(selection) => None,
+        match for_thing(Some(selection)) {
+            HoldPoint::GoodsOrdered => None,
+            HoldPoint::CabinetsOrdered if !is_cabinet(selection) && !housed(selection) => None,
             moment => Some(moment),
         }
     }

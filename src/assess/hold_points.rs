@@ -5,123 +5,15 @@ use std::collections::BTreeMap;
 use crate::book::{Book, NeededFor, Room, Selection};
 use crate::finding::{Finding, SettleBy, Severity};
 use crate::units::Date;
-use crate::vocabulary::{Kind, Trade};
+use crate::vocabulary::{HoldPoint, Kind};
 
 use super::dates::Dates;
-use super::rules::can_be_waived;
+use super::rules::{self, Due};
 use super::things::Things;
-
-/// The usual moments, in the order in which work meets them (trade practice).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Moment {
-    /// An item is ordered: its own last day to order.
-    GoodsOrdered,
-    /// Pipes, wires and ducts disappear behind boards.
-    RoughInClosed,
-    /// The cabinets are ordered, with every hole in them.
-    CabinetsOrdered,
-    /// An item is released to be delivered: the day on which it must be in hand.
-    GoodsReleased,
-    /// The counters are templated.
-    CounterTemplated,
-    /// Tile is set.
-    TileSet,
-    /// Shower glass is measured.
-    GlassMeasured,
-}
-
-impl Moment {
-    /// All of them.
-    pub const ALL: [Self; 7] = [
-        Self::GoodsOrdered,
-        Self::RoughInClosed,
-        Self::CabinetsOrdered,
-        Self::GoodsReleased,
-        Self::CounterTemplated,
-        Self::TileSet,
-        Self::GlassMeasured,
-    ];
-
-    /// Its name, as a book dates it.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::GoodsOrdered => "goods ordered",
-            Self::RoughInClosed => "rough-in closed",
-            Self::CabinetsOrdered => "cabinets ordered",
-            Self::GoodsReleased => "goods released",
-            Self::CounterTemplated => "counter templated",
-            Self::TileSet => "tile set",
-            Self::GlassMeasured => "glass measured",
-        }
-    }
-
-    /// The milestones that date it when the book does not, the telling one first.
-    fn milestones(self) -> &'static [&'static str] {
-        match self {
-            Self::RoughInClosed => &["rough-in"],
-            Self::CounterTemplated => &["counter template"],
-            Self::GlassMeasured => &["glass measure", "tile set"],
-            Self::GoodsOrdered | Self::GoodsReleased | Self::CabinetsOrdered | Self::TileSet => &[],
-        }
-    }
-
-    /// By when what a rule finds of such a thing must be settled; none for faults of the files, which
-    /// are mended at once.
-    pub fn of(rule: &str, thing: Option<&Selection>) -> Option<Self> {
-        let (family, fault) = rule.split_once('/').unwrap_or((rule, ""));
-        let in_kitchen = !matches!(
-            fault,
-            "toilet" | "lavatory" | "shower" | "bath-floor" | "headroom" | "glazing" | "door-swing" | "access"
-        );
-        if !can_be_waived(rule) {
-            return None;
-        }
-        Some(match family {
-            "service" | "light" => Self::RoughInClosed,
-            "clear" if in_kitchen => Self::CabinetsOrdered,
-            "clear" => Self::RoughInClosed,
-            // Supports are let into the cabinets.
-            "top" if matches!(fault, "overhang" | "span" | "seats") => Self::CabinetsOrdered,
-            "top" => Self::CounterTemplated,
-            "run" | "store" => Self::CabinetsOrdered,
-            "fit" => match fault {
-                "way-in" | "stand-up" => Self::GoodsReleased,
-                "rough-in" | "recess" => Self::RoughInClosed,
-                "below" | "holes" => Self::CounterTemplated,
-                _ => Self::for_thing(thing),
-            },
-            "complete" | "finish" => Self::for_thing(thing),
-            _ => Self::GoodsOrdered,
-        })
-    }
-
-    /// Whether what a rule finds speaks of the thing itself, so that it is due with the thing: with the
-    /// earliest order or closing that rests on it.
-    fn is_of_thing(rule: &str) -> bool {
-        match rule.split_once('/') {
-            Some(("fit", fault)) => !matches!(fault, "way-in" | "stand-up" | "rough-in" | "recess" | "below" | "holes"),
-            Some((family, _)) => matches!(family, "complete" | "finish" | "approve"),
-            None => false,
-        }
-    }
-
-    /// By when a thing itself must be settled.
-    pub fn for_thing(thing: Option<&Selection>) -> Self {
-        let Some(kind) = thing.and_then(|thing| thing.kind.get()) else { return Self::GoodsOrdered };
-        match (kind, kind.trade()) {
-            (Kind::Sink | Kind::Cabinet, _) | (_, Trade::Appliance) => Self::CabinetsOrdered,
-            (Kind::Counter, _) => Self::CounterTemplated,
-            (Kind::ShowerGlass, _) => Self::GlassMeasured,
-            (Kind::MirrorCabinet, _) | (_, Trade::Plumbing | Trade::Lighting) => Self::RoughInClosed,
-            (_, Trade::Tile) => Self::TileSet,
-            _ => Self::GoodsOrdered,
-        }
-    }
-}
 
 /// A hold point with its day.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct HoldPoint {
+pub struct DatedHoldPoint {
     /// Its name.
     pub name: String,
     /// Its day; none where nothing dates it, or each item has a day of its own.
@@ -146,50 +38,50 @@ impl HoldPoints {
             NeededFor::Milestone(name) => dates.milestones.get(name).copied(),
         };
         let mut points = Self::default();
-        for moment in Moment::ALL {
+        for moment in HoldPoint::ALL {
             let named = std::iter::once(moment.name()).chain(moment.milestones().iter().copied());
             let by_milestone = named.filter_map(|name| dates.milestones.get(name).copied()).next();
             let by_order = || match moment {
-                Moment::CabinetsOrdered => cabinets(book).filter_map(|cabinet| dates.last_order(cabinet)).min(),
+                HoldPoint::CabinetsOrdered => cabinets(book).filter_map(|cabinet| dates.last_order(cabinet)).min(),
                 _ => None,
             };
-            points.cabinets_by_order |= moment == Moment::CabinetsOrdered && by_milestone.is_none();
+            points.cabinets_by_order |= moment == HoldPoint::CabinetsOrdered && by_milestone.is_none();
             points.days.insert(moment.name().into(), by_milestone.or_else(by_order));
         }
         for point in &book.project.hold_points {
             points.days.insert(point.name.value.clone(), day(&point.on));
-            points.cabinets_by_order &= point.name.value != Moment::CabinetsOrdered.name();
+            points.cabinets_by_order &= point.name.value != HoldPoint::CabinetsOrdered.name();
             points.own.extend(point.settles.iter().map(|rule| (rule.value.clone(), point.name.value.clone())));
         }
         points
     }
 
     /// The day of a usual moment, where the book or a milestone dates it.
-    pub fn day(&self, moment: Moment) -> Option<Date> {
+    pub fn day(&self, moment: HoldPoint) -> Option<Date> {
         self.days.get(moment.name()).copied().flatten()
     }
 
     /// The day of a usual moment, where the book or a milestone says it: not by what happens to be ordered.
-    pub fn written_day(&self, moment: Moment) -> Option<Date> {
-        self.day(moment).filter(|_| moment != Moment::CabinetsOrdered || !self.cabinets_by_order)
+    pub fn written_day(&self, moment: HoldPoint) -> Option<Date> {
+        self.day(moment).filter(|_| moment != HoldPoint::CabinetsOrdered || !self.cabinets_by_order)
     }
 
     /// By when what a rule found of a thing must be settled: at its hold point, when the thing is
     /// ordered, or when what rests on it is, whichever comes first.
     fn settle_by(&self, rule: &str, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
         let family = rule.split_once('/').map_or(rule, |(family, _)| family);
-        let usual = Moment::of(rule, thing)?;
+        let due = rules::rule(rule)?.due;
+        let usual = due.of(thing)?;
         let ordered = thing.and_then(|thing| dates.last_order(thing));
         let own = self.own.get(rule).or_else(|| self.own.get(family));
         let (name, on) = match (own, usual) {
             (Some(name), _) => (name.as_str(), self.days.get(name).copied().flatten()),
-            (None, Moment::GoodsReleased) => (usual.name(), thing.and_then(|thing| dates.in_hand(thing))),
+            (None, HoldPoint::GoodsReleased) => (usual.name(), thing.and_then(|thing| dates.in_hand(thing))),
             (None, _) => (usual.name(), self.days.get(usual.name()).copied().flatten()),
         };
         let earlier = ordered.filter(|ordered| on.is_none_or(|on| *ordered < on));
-        let (name, on) = earlier.map_or((name, on), |ordered| (Moment::GoodsOrdered.name(), Some(ordered)));
-        let decision =
-            thing.filter(|_| own.is_none() && Moment::is_of_thing(rule)).and_then(|thing| dates.decision(thing));
+        let (name, on) = earlier.map_or((name, on), |ordered| (HoldPoint::GoodsOrdered.name(), Some(ordered)));
+        let decision = thing.filter(|_| own.is_none() && due == Due::WithThing).and_then(|thing| dates.decision(thing));
         let earlier = decision.filter(|due| due.rests.is_some() && on.is_none_or(|on| due.on < on));
         let (name, on) = earlier.map_or((name, on), |due| (due.hold_point.as_str(), Some(due.on)));
         Some(SettleBy { hold_point: name.into(), on })
@@ -221,7 +113,7 @@ pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Fi
 #[derive(Debug)]
 pub struct InTheWay<'a> {
     /// The hold point.
-    pub point: HoldPoint,
+    pub point: DatedHoldPoint,
     /// What stands in its way: stops and queries that nobody waived.
     pub findings: Vec<&'a Finding>,
     /// What may not be ordered yet, because not all have approved it who must.
@@ -247,7 +139,7 @@ impl HoldPoints {
     pub fn in_the_way<'a>(
         &self,
         findings: &'a [Finding],
-        unapproved: Vec<(Moment, Unapproved<'a>)>,
+        unapproved: Vec<(HoldPoint, Unapproved<'a>)>,
     ) -> Vec<InTheWay<'a>> {
         let mut all: BTreeMap<(bool, Option<Date>, &str), Vec<&'a Finding>> = BTreeMap::new();
         for (name, on) in self.days.iter().filter(|(_, on)| on.is_some()) {
@@ -264,7 +156,7 @@ impl HoldPoints {
             waiting.entry(moment.name()).or_default().push(thing);
         }
         let told = |((_, on, name), findings): ((bool, Option<Date>, &str), Vec<&'a Finding>)| InTheWay {
-            point: HoldPoint { name: name.into(), on },
+            point: DatedHoldPoint { name: name.into(), on },
             findings,
             // A thing stands where its hold point stands as the book dates it, and there alone.
             unapproved: match self.days.get(name) {
@@ -279,13 +171,13 @@ impl HoldPoints {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::rules::RULES;
     use crate::assess::rules::trial::Trial;
+    use crate::assess::rules::{RULES, can_be_waived};
 
     #[test]
     fn every_rule_that_judges_the_work_has_a_hold_point() {
         for rule in RULES {
-            assert_eq!(Moment::of(rule.code, None).is_none(), !can_be_waived(rule.code), "{}", rule.code);
+            assert_eq!(rule.due.of(None).is_none(), !can_be_waived(rule.code), "{}", rule.code);
         }
     }
 

@@ -25,7 +25,7 @@ mod freeze;
 pub use freeze::{Heading, freeze};
 
 mod hold_points;
-pub use hold_points::{HoldPoint, HoldPoints, InTheWay, Moment, Unapproved};
+pub use hold_points::{DatedHoldPoint, HoldPoints, InTheWay, Unapproved};
 
 mod amounts;
 pub use amounts::{Allowance, Amounts, Due};

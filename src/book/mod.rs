@@ -8,7 +8,7 @@ pub use crate::vocabulary::{Clearance, Readings, Slot};
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, Firm, HoldPoint, Milestone, NarrowPoint, Project, System, Waiver, When,
+    Allowed, Approval, Approver, Firm, Milestone, NarrowPoint, OwnHoldPoint, Project, System, Waiver, When,
 };
 
 mod responses;

@@ -45,7 +45,7 @@ pub struct Project {
     /// The dates that the work hangs on, in the order written.
     pub milestones: Vec<Milestone>,
     /// Moments after which a mistake is dear, as far as the book names them.
-    pub hold_points: Vec<HoldPoint>,
+    pub hold_points: Vec<OwnHoldPoint>,
     /// The codes that count here.
     pub codes: Codes,
     /// The house around the rooms.
@@ -142,7 +142,7 @@ pub enum When {
 
 /// A moment after which a mistake is dear.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct HoldPoint {
+pub struct OwnHoldPoint {
     /// Its name.
     pub name: Spanned<String>,
     /// The milestone or the day.

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::vocabulary::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, PHOTO, WAIVER};
 use crate::book::{
-    Allowed, Approval, Approver, Codes, Firm, HoldPoint, House, Milestone, NarrowPoint, Photo, Project, Responses,
+    Allowed, Approval, Approver, Codes, Firm, House, Milestone, NarrowPoint, OwnHoldPoint, Photo, Project, Responses,
     Slot, System, Waiver, When,
 };
 use crate::finding::{Finding, Severity};
@@ -240,16 +240,16 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
     (!milestones.is_empty()).then_some(When::After { milestones, lasts: *lasts.get()? })
 }
 
-fn hold_point(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<HoldPoint> {
+fn hold_point(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<OwnHoldPoint> {
     if let Value::Scalar { .. } = node.value {
         let on = Spanned::new(needed_for(node, faults)?, node.span);
-        return Some(HoldPoint { name: name.clone(), on, settles: vec![] });
+        return Some(OwnHoldPoint { name: name.clone(), on, settles: vec![] });
     }
     let mut fields = Fields::of(node, &HOLD_POINT, faults)?;
     let on = fields.read("on", faults, needed_for);
     let settles = fields.list("settles", faults, spanned_text);
     fields.finish(faults);
-    Some(HoldPoint { name: name.clone(), on: on.spanned()?.clone(), settles })
+    Some(OwnHoldPoint { name: name.clone(), on: on.spanned()?.clone(), settles })
 }
 
 /// A narrow point on the way in.

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::hazards::Hazard;
+use super::{Hazard, HoldPoint};
 
 /// The schedule that a kind stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -48,6 +48,7 @@ struct Row {
     own: &'static [&'static str],
     hazards: &'static [Hazard],
     traits: &'static [Trait],
+    due: HoldPoint,
 }
 
 /// What holds for some kinds, whoever makes the thing.
@@ -110,6 +111,11 @@ impl Kind {
         self.row().traits.contains(&what)
     }
 
+    /// The hold point by which one of it must be settled.
+    pub const fn due(self) -> HoldPoint {
+        self.row().due
+    }
+
     /// Everything that it needs; `.` leads into a group.
     pub fn needs(self) -> impl Iterator<Item = &'static str> {
         Self::COMMON.iter().chain(self.row().own).copied()
@@ -124,7 +130,14 @@ impl fmt::Display for Kind {
 
 /// A thing that goes into an opening of its own, by the maker's sheet.
 const fn into(trade: Trade) -> Row {
-    Row { trade, opening: true, sheet: true, own: &[], hazards: &[], traits: &[] }
+    // What cabinets are built around is due with them; what stands on pipes and wires, before they disappear.
+    let due = match trade {
+        Trade::Appliance => HoldPoint::CabinetsOrdered,
+        Trade::Plumbing | Trade::Lighting => HoldPoint::RoughInClosed,
+        Trade::Tile => HoldPoint::TileSet,
+        Trade::Finish | Trade::Hardware => HoldPoint::GoodsOrdered,
+    };
+    Row { trade, opening: true, sheet: true, own: &[], hazards: &[], traits: &[], due }
 }
 
 /// A thing that goes onto or over something.
@@ -139,6 +152,10 @@ impl Row {
 
     const fn hurts(self, hazards: &'static [Hazard]) -> Self {
         Self { hazards, ..self }
+    }
+
+    const fn due(self, due: HoldPoint) -> Self {
+        Self { due, ..self }
     }
 
     const fn is(self, traits: &'static [Trait]) -> Self {
@@ -272,7 +289,8 @@ kinds! {
         into(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "bowl depth", "mount", "drain"])
             .hurts(&[Water, Weight])
-            .is(&[DropsIn, CutIntoCounter]);
+            .is(&[DropsIn, CutIntoCounter])
+            .due(HoldPoint::CabinetsOrdered);
     Basin: "basin", "a washbasin" =>
         onto(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "mount", "drain"])
@@ -300,7 +318,8 @@ kinds! {
         onto(Plumbing)
             .needs(&["maker", "model", "glass", "size.width", "size.height"])
             .hurts(&[Glass, Weight])
-            .is(&[Bathes]);
+            .is(&[Bathes])
+            .due(HoldPoint::GlassMeasured);
     Pendant: "pendant", "a light hung from the ceiling" =>
         onto(Lighting)
             .needs(&[
@@ -331,11 +350,13 @@ kinds! {
     Cabinet: "cabinet", "cabinets and their fronts" =>
         onto(Finish)
             .needs(&["maker", "door style"])
-            .hurts(&[Weight, Tipping]);
+            .hurts(&[Weight, Tipping])
+            .due(HoldPoint::CabinetsOrdered);
     Counter: "counter", "a counter or sill" =>
         onto(Finish)
             .needs(&["maker", "thickness", "edge"])
-            .hurts(&[Stone, Weight]);
+            .hurts(&[Stone, Weight])
+            .due(HoldPoint::CounterTemplated);
     Floor: "floor", "a floor other than tile" =>
         onto(Finish)
             .needs(&["maker", "model", "thickness", "pattern"]);
@@ -358,7 +379,8 @@ kinds! {
     MirrorCabinet: "mirror cabinet", "a mirror cabinet, recessed or on the wall" =>
         into(Finish)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
-            .hurts(&[Glass]);
+            .hurts(&[Glass])
+            .due(HoldPoint::RoughInClosed);
     Mirror: "mirror", "a mirror" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height"])

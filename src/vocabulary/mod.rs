@@ -6,6 +6,9 @@
 mod shape;
 pub use shape::{Field, NameOf, Record, Shape};
 
+mod hold_point;
+pub use hold_point::HoldPoint;
+
 mod hazards;
 pub use hazards::{Caution, Hazard};
 

@@ -6,8 +6,9 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
+use crate::book::Selection;
 use crate::finding::{Finding, Severity};
-use crate::vocabulary::Caution;
+use crate::vocabulary::{Caution, HoldPoint};
 
 use super::context::Context;
 
@@ -168,6 +169,10 @@ pub struct Rule {
     pub code: &'static str,
     /// Its usual weight.
     pub severity: Severity,
+    /// By when what it finds must be settled.
+    pub due: Due,
+    /// Whom it tells besides the office.
+    pub tells: &'static [Reader],
     /// Its page: what it checks, why it matters, remedy, example, source.
     pub docs: &'static str,
     /// The published sources of its figures, or `common practice`, or `from memory`.
@@ -176,6 +181,43 @@ pub struct Rule {
     pub caution: Option<Caution>,
     /// How it is checked.
     pub check: Check,
+}
+
+/// By when what a rule finds must be settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Due {
+    /// At once: a fault of the files or of the record, which no waiver sets aside.
+    AtOnce,
+    /// At that hold point.
+    By(HoldPoint),
+    /// With the thing that it speaks of: with the earliest order or closing that rests on it.
+    WithThing,
+}
+
+impl Due {
+    /// The hold point for what is found of such a thing; none for what is mended at once.
+    pub fn of(self, thing: Option<&Selection>) -> Option<HoldPoint> {
+        match self {
+            Self::AtOnce => None,
+            Self::By(point) => Some(point),
+            Self::WithThing => Some(for_thing(thing)),
+        }
+    }
+}
+
+/// By when a thing itself must be settled.
+pub fn for_thing(thing: Option<&Selection>) -> HoldPoint {
+    thing.and_then(|thing| thing.kind.get()).map_or(HoldPoint::GoodsOrdered, |kind| kind.due())
+}
+
+/// Who reads pages besides the office, which is told everything.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reader {
+    /// Those who decide and pay, and will live with it. What does not fit stands beside each option; what
+    /// the firm has still to do is the office's.
+    Client,
+    /// Those who measure and fit.
+    Installer,
 }
 
 /// How a rule is checked.
@@ -213,16 +255,21 @@ pub fn rule(code: &str) -> Option<&'static Rule> {
 
 /// Whether a waiver may set a rule's findings aside: never what can't be read, and never the record.
 pub fn can_be_waived(code: &str) -> bool {
-    !code.starts_with("source/") && code != "approve/ledger"
+    rule(code).is_some_and(|rule| rule.due != Due::AtOnce)
 }
 
 /// Declares a rule: its doc comment is rustdoc and the page that `explain` shows.
 macro_rules! rule {
-    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, sources: [$($source:literal),* $(,)?], caution: $caution:expr, $check:expr) => {
+    (@due AtOnce) => { crate::assess::rules::Due::AtOnce };
+    (@due WithThing) => { crate::assess::rules::Due::WithThing };
+    (@due $point:ident) => { crate::assess::rules::Due::By(crate::vocabulary::HoldPoint::$point) };
+    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], sources: [$($source:literal),* $(,)?], caution: $caution:expr, $check:expr) => {
         $(#[doc = $docs])+
         pub const RULE: crate::assess::rules::Rule = crate::assess::rules::Rule {
             code: $code,
             severity: crate::finding::Severity::$severity,
+            due: crate::assess::rules::declare!(@due $due),
+            tells: &[$(crate::assess::rules::Reader::$reader),*],
             docs: concat!($($docs, "\n"),+),
             sources: &[$($source),*],
             caution: $caution,

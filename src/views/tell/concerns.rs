@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::assess::rules::{Reader, rule};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::Finding;
 use crate::source::Span;
@@ -10,60 +11,9 @@ use crate::views::html::Html;
 use super::Teller;
 use super::fit::sentence_of;
 
-/// Who reads a page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reader {
-    /// Those who decide and pay, and will live with it.
-    Client,
-    /// Those who measure and fit.
-    Installer,
-}
-
-/// Rules, or families of rules, that tell the client something about living with a choice. What does
-/// not fit stands beside each option; what the firm has still to do is the office's.
-const CLIENTS: &[&str] = &[
-    "clear/seating",
-    "clear/work-aisle",
-    "clear/walkway",
-    "clear/landing",
-    "clear/toilet",
-    "clear/lavatory",
-    "clear/shower",
-    "clear/headroom",
-    "top/overhang",
-    "top/corner",
-    "top/seats",
-    "light",
-    "store",
-    "finish/family",
-    "finish/hand",
-];
-
-/// Rules, or families of rules, that tell the installer what to look out for.
-const INSTALLERS: &[&str] = &[
-    "fit",
-    "service",
-    "clear",
-    "top",
-    "run",
-    "light/height",
-    "light/drop",
-    "light/bath-zone",
-    "complete/measured",
-    "complete/datum",
-    "complete/accessory",
-];
-
-impl Reader {
-    /// Whether what a rule finds concerns this reader.
-    pub fn is_told(self, rule: &str) -> bool {
-        let family = rule.split_once('/').map_or(rule, |(family, _)| family);
-        let list = match self {
-            Self::Client => CLIENTS,
-            Self::Installer => INSTALLERS,
-        };
-        list.contains(&rule) || list.contains(&family)
-    }
+/// Whether what a rule finds concerns this reader.
+fn is_told(reader: Reader, code: &str) -> bool {
+    rule(code).is_some_and(|rule| rule.tells.contains(&reader))
 }
 
 impl Teller<'_> {
@@ -105,7 +55,7 @@ impl Teller<'_> {
 }
 
 fn sentences<'a>(reader: Reader, found: impl Iterator<Item = &'a Finding>) -> Vec<Html> {
-    found.filter(|finding| reader.is_told(finding.rule)).map(|finding| sentence(reader, finding)).collect()
+    found.filter(|finding| is_told(reader, finding.rule)).map(|finding| sentence(reader, finding)).collect()
 }
 
 /// A finding as a sentence, and that it was accepted if someone did so. Why, and by whom, is told to the
@@ -129,12 +79,12 @@ mod tests {
             .iter()
             .filter(|rule| ["source/", "order/", "money/"].iter().any(|family| rule.code.starts_with(family)))
         {
-            assert!(!Reader::Client.is_told(rule.code) && !Reader::Installer.is_told(rule.code), "{}", rule.code);
+            assert!(!is_told(Reader::Client, rule.code) && !is_told(Reader::Installer, rule.code), "{}", rule.code);
         }
     }
 
     #[test]
     fn a_misfit_concerns_the_installer_and_stands_beside_the_option_for_the_client() {
-        assert!(Reader::Installer.is_told("fit/width") && !Reader::Client.is_told("fit/width"));
+        assert!(is_told(Reader::Installer, "fit/width") && !is_told(Reader::Client, "fit/width"));
     }
 }

@@ -1,5 +1,6 @@
 //! Tells the installer's first page.
 
+use crate::assess::rules::Reader;
 use crate::book::Room;
 use crate::plan::Plans;
 use crate::units::Length;
@@ -9,7 +10,6 @@ use crate::views::sheet::Notice;
 
 use super::Teller;
 use super::chrome::Place;
-use super::concerns::Reader;
 use super::figures::{self, count};
 use super::lines::fact;
 use super::opening::At;

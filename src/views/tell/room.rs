@@ -1,5 +1,6 @@
 //! Tells the page of a room.
 
+use crate::assess::rules::Reader;
 use crate::book::{Ceiling, Outline, Room};
 use crate::marks;
 use crate::plan::Plans;
@@ -9,7 +10,6 @@ use crate::views::room::{ItemLine, RoomPage, Why};
 use crate::views::sheet::{Fact, Link, Notice};
 
 use super::chrome::Place;
-use super::concerns::Reader;
 use super::figures::{self, count};
 use super::history::Of;
 use super::item::sign_link;

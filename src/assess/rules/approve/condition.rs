@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// Trade practice: a condition that is open makes a line not orderable.
     "approve/condition", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -34,6 +34,7 @@ declare! {
     /// ## Source
     /// Trade practice: all who decide must agree, in writing.
     "approve/conflict", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     /// ## Source
     /// Trade practice: appliances before cabinets, sink and taps before the counter.
     "approve/depends", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

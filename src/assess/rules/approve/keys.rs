@@ -24,6 +24,7 @@ declare! {
     /// ## Source
     /// The record's own rule: keys are written for their owner alone (mode 600).
     "approve/keys", Query,
+    due: WithThing, tells: [],
     sources: ["the record's own rule"],
     caution: None,
     Check::Reading

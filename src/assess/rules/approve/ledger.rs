@@ -45,6 +45,7 @@ declare! {
     /// ## Source
     /// Digests are SHA-256 (FIPS 180-4) of canonical JSON (RFC 8785); the chain is the record's own format.
     "approve/ledger", Stop,
+    due: AtOnce, tells: [],
     sources: ["FIPS 180-4", "RFC 8785", "the record's own format"],
     caution: None,
     Check::Reading

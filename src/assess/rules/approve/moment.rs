@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// The record's own rule; five minutes are common practice for clocks that nobody sets alike.
     "approve/moment", Query,
+    due: WithThing, tells: [],
     sources: ["the record's own rule", "common practice"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// Trade practice: one signature doesn't bind the other; get both.
     "approve/one-of-two", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// Trade practice: whoever orders answers for the field measurement.
     "approve/reading", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

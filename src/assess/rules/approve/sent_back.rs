@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// Trade practice: the review stamps of submittals.
     "approve/sent-back", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// Trade practice: any edit to model, finish, size, price or quantity voids the approval of that line.
     "approve/stale", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// Trade practice: all who decide must agree, in writing.
     "approve/terms", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -32,6 +32,7 @@ declare! {
     /// The record's own format: a response by private link is authenticated with HMAC-SHA-256 (RFC 2104). The
     /// limits are of our own choice.
     "approve/unsigned", Query,
+    due: WithThing, tells: [],
     sources: ["RFC 2104"],
     caution: None,
     Check::Book(check)

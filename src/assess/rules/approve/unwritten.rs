@@ -24,6 +24,7 @@ declare! {
     /// ## Source
     /// The record.
     "approve/unwritten", Note,
+    due: WithThing, tells: [],
     sources: ["the record"],
     caution: None,
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// Trade practice: no order before the client agreed the line.
     "approve/waiting", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

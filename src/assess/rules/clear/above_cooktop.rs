@@ -38,6 +38,7 @@ declare! {
     /// 24" under a shield; kitchen planning guidelines 18 and 20. Free summaries cite another section for
     /// the 30": check locally.
     "clear/above-cooktop", Query,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["the maker's sheet", "IRC M1901.1", "IFGC 623.7 (from memory)", "kitchen planning guidelines 18 and 20"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)

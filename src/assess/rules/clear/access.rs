@@ -41,6 +41,7 @@ declare! {
     /// ICC A117.1 for the depth of a bowl; access standards of the Kitchen and Bath Planning Guidelines,
     /// 2nd edition.
     "clear/access", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: [
         "2010 ADA Standards",
         "ICC A117.1",

@@ -32,6 +32,7 @@ declare! {
     /// Code: IRC R307.1 and P2705.1 (21"; 24" at a shower). Advice: Kitchen and Bath Planning Guidelines,
     /// 2nd edition, bath guideline 4.
     "clear/bath-floor", Query,
+    due: RoughInClosed, tells: [Installer],
     sources: [
         "IRC R307.1, P2705.1",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 4",

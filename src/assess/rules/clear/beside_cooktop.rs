@@ -36,6 +36,7 @@ declare! {
     /// The maker's sheet; common practice for 6" and 18" (trade reports section 6 have 18" up to the
     /// cabinets at the sides). The maker's instructions govern.
     "clear/beside-cooktop", Query,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)

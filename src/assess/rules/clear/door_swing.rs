@@ -40,6 +40,7 @@ declare! {
     /// ## Source
     /// Common practice; the maker's sheet.
     "clear/door-swing", Query,
+    due: RoughInClosed, tells: [Installer],
     sources: ["common practice", "the maker's sheet"],
     caution: None,
     Check::Book(check)

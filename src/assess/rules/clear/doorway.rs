@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1 and bath guideline 1.
     "clear/doorway", Query,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// IRC R308.4.5. The 2018 edition reads `facing` the wet place, from 2021 on `adjacent`: a window on a
     /// side wall counts by the later text.
     "clear/glazing", Query,
+    due: RoughInClosed, tells: [Installer],
     sources: ["IRC R308.4.5"],
     caution: Some(Hazard::Glass.caution()),
     Check::Book(check)

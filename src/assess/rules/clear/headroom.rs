@@ -28,6 +28,7 @@ declare! {
     /// ## Source
     /// IRC R305.1; Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3.
     "clear/headroom", Query,
+    due: RoughInClosed, tells: [Client, Installer],
     sources: ["IRC R305.1", "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3"],
     caution: None,
     Check::Book(check)

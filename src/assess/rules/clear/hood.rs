@@ -34,6 +34,7 @@ declare! {
     /// Common practice (trade magazines on capture area; 24" to 30" over gas, 20" to 24" over electric);
     /// the hood's instructions govern.
     "clear/hood", Query,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["common practice", "the hood's instructions"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)

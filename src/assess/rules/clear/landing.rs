@@ -51,6 +51,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17 and 22 to 24.
     "clear/landing", Query,
+    due: CabinetsOrdered, tells: [Client, Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17, 22 to 24"],
     caution: None,
     Check::Book(check)

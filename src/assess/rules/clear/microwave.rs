@@ -34,6 +34,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21.
     "clear/microwave", Query,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21"],
     caution: None,
     Check::Book(check)

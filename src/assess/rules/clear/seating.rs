@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8.
     "clear/seating", Query,
+    due: CabinetsOrdered, tells: [Client, Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8"],
     caution: None,
     Check::Book(check)

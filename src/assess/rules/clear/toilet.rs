@@ -37,6 +37,7 @@ declare! {
     /// Code: IRC P2705.1, IPC 405.3.1. Advice: Kitchen and Bath Planning Guidelines, 2nd edition, bath
     /// guidelines 20, 21 and 23.
     "clear/toilet", Query,
+    due: RoughInClosed, tells: [Client, Installer],
     sources: [
         "IRC P2705.1, IPC 405.3.1",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 20, 21, 23",

@@ -28,6 +28,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7.
     "clear/walkway", Query,
+    due: CabinetsOrdered, tells: [Client, Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7"],
     caution: None,
     Check::Book(check)

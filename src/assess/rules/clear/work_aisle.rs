@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6.
     "clear/work-aisle", Query,
+    due: CabinetsOrdered, tells: [Client, Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6"],
     caution: None,
     Check::Book(check)

@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// trade reports F-13 (joining kit), F-47 (conversion kit).
     "complete/accessory", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// trade reports, section 2c (numbers on retail pages are not a cut sheet; a 27 in cutout told for
     /// what the sheet gives as 28 1/4 in); F-13.
     "complete/cut-sheet", Stop,
+    due: WithThing, tells: [],
     sources: ["trade practice: the maker's own sheet, with its revision"],
     caution: None,
     Check::Book(check)

@@ -35,6 +35,7 @@ declare! {
     /// ## Source
     /// trade reports F-17 to F-25 and cautions 5 (store the datum with each dimension).
     "complete/datum", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["trade practice: the datum with each dimension"],
     caution: None,
     Check::Book(check)

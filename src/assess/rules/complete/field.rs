@@ -35,6 +35,7 @@ declare! {
     /// trade reports, cautions 3 (completeness by class is the strongest check); F-01, F-07 to F-12,
     /// F-55, F-77.
     "complete/field", Stop,
+    due: WithThing, tells: [],
     sources: ["trade practice: completeness by class of product"],
     caution: None,
     Check::Book(check)

@@ -28,6 +28,7 @@ declare! {
     /// ## Source
     /// The words of the standard theme.
     "complete/language", Note,
+    due: WithThing, tells: [],
     sources: ["the words of the standard theme"],
     caution: None,
     Check::Reading

@@ -28,6 +28,7 @@ declare! {
     /// ## Source
     /// The book's own format; trade reports F-39 (no undecided appliance at the cabinet order).
     "complete/opening", Stop,
+    due: WithThing, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::Book(check)

@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// The book's own format.
     "complete/photo", Stop,
+    due: WithThing, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// common practice; the distances are those of `clear/above-cooktop`.
     "complete/site", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)

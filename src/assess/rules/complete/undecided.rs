@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// trade reports F-06, F-39 and section 5; four weeks ahead is common practice.
     "complete/undecided", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// The book's own format; what follows from kinds is trade practice.
     "depends/circle", Stop,
+    due: GoodsOrdered, tells: [],
     sources: ["the book's own format", "common practice"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// Trade practice: trim stands on the signed drawing.
     "finish/edge", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -32,6 +32,7 @@ declare! {
     /// ## Source
     /// Trade practice: one finish, one maker's code, a sample in hand.
     "finish/family", Query,
+    due: WithThing, tells: [Client],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// Trade practice: direction stands on the drawing that is signed.
     "finish/hand", Query,
+    due: WithThing, tells: [Client],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

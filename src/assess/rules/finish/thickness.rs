@@ -35,6 +35,7 @@ declare! {
     /// ## Source
     /// 1/16": common practice.
     "finish/thickness", Query,
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

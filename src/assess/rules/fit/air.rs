@@ -35,6 +35,7 @@ declare! {
     /// The maker's own sheet. That something closed in needs air where it breathes is common
     /// practice, and only asked about.
     "fit/air", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)

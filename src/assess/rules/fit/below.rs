@@ -32,6 +32,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the field measurement.
     "fit/below", Stop,
+    due: CounterTemplated, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Heat.caution()),
     Check::Book(check)

@@ -35,6 +35,7 @@ declare! {
     /// ## Source
     /// The maker's own sheet and the field measurement.
     "fit/cabinet", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)

@@ -42,6 +42,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2; the maker's sheet.
     "fit/clash", Query,
+    due: WithThing, tells: [Installer],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2", "the maker's sheet"],
     caution: None,
     Check::Book(check)

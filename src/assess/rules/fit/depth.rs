@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the field measurement; trade reports F-07, F-15, F-35, F-121.
     "fit/depth", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

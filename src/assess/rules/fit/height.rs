@@ -37,6 +37,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the field measurement; trade reports F-01, F-03, F-17, F-19, F-25.
     "fit/height", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the fabricator's list of holes.
     "fit/holes", Stop,
+    due: CounterTemplated, tells: [Installer],
     sources: ["the maker's sheet", "the fabricator's list of holes"],
     caution: Some(Hazard::Stone.caution()),
     Check::Book(check)

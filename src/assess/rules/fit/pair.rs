@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// The makers' sheets.
     "fit/pair", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the makers' sheets"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// The maker's sheet.
     "fit/panel", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)

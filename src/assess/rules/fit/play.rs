@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// The maker's sheet; without one 1/8" in all (common practice; trade reports F-03, F-27).
     "fit/play", Query,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice: 1/8 in in all"],
     caution: None,
     Check::Book(check)

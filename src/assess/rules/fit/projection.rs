@@ -31,6 +31,7 @@ declare! {
     /// Trade report F-08 (counter-depth units with doors and handles past the counter); 1 1/2" for
     /// a handle is common practice.
     "fit/projection", Query,
+    due: WithThing, tells: [Installer],
     sources: ["common practice: 1 1/2 in for a handle"],
     caution: None,
     Check::Book(check)

@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the field measurement.
     "fit/recess", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the field measurement.
     "fit/rough-in", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Water.caution()),
     Check::Book(check)

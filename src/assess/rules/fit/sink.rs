@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the cabinet's drawing.
     "fit/sink", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the cabinet's drawing"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)

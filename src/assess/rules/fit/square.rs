@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// The maker's own sheet; else common practice: an eighth of an inch.
     "fit/square", Query,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],
     caution: None,
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// Pythagoras; trade practice.
     "fit/stand-up", Stop,
+    due: GoodsReleased, tells: [Installer],
     sources: ["geometry", "common practice"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)

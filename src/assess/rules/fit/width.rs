@@ -34,6 +34,7 @@ declare! {
     /// ## Source
     /// The maker's own sheet and the field measurement.
     "fit/width", Stop,
+    due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

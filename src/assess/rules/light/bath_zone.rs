@@ -34,6 +34,7 @@ declare! {
     /// ## Source
     /// Bath planning guidelines 25, which print IRC E3903.10; NEC 410.10(D) is from memory.
     "light/bath-zone", Query,
+    due: RoughInClosed, tells: [Client, Installer],
     sources: ["Bath planning guidelines 25, after IRC E3903.10", "NEC 410.10(D) (from memory)"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)

@@ -40,6 +40,7 @@ declare! {
     /// ## Source
     /// Common practice.
     "light/count", Note,
+    due: RoughInClosed, tells: [Client],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

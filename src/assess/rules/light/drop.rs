@@ -40,6 +40,7 @@ declare! {
     /// ## Source
     /// The maker's sheet; drop and slope are geometry, from memory.
     "light/drop", Stop,
+    due: RoughInClosed, tells: [Client, Installer],
     sources: ["the maker's sheet", "from memory: geometry"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)

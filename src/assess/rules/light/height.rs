@@ -34,6 +34,7 @@ declare! {
     /// American Lighting Association's advice, as trade pages quote it; the 3" a foot is a rule of
     /// trade pages.
     "light/height", Query,
+    due: RoughInClosed, tells: [Client, Installer],
     sources: ["American Lighting Association, as trade pages quote it", "common practice"],
     caution: None,
     Check::Book(check)

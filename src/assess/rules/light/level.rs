@@ -32,6 +32,7 @@ declare! {
     /// IES RP-28-16 and the kitchen association's text of 2015: 50 footcandles; lumens are footcandles
     /// times square feet (IES).
     "light/level", Query,
+    due: RoughInClosed, tells: [Client],
     sources: ["IES RP-28-16", "NKBA text of 2015"],
     caution: None,
     Check::Book(check)

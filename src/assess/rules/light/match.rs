@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// Common practice: one colour temperature a room.
     "light/match", Query,
+    due: RoughInClosed, tells: [Client],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// Equal division: geometry, from memory. The gap of 24" to 30": trade pages, common practice.
     "light/spacing", Note,
+    due: RoughInClosed, tells: [Client],
     sources: ["from memory: geometry", "common practice"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// Trade practice: a running balance for each allowance, and a word on what it includes.
     "money/allowance", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

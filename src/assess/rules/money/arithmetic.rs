@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// Arithmetic.
     "money/arithmetic", Stop,
+    due: GoodsOrdered, tells: [],
     sources: ["arithmetic"],
     caution: None,
     Check::Book(check)

@@ -23,6 +23,7 @@ declare! {
     /// ## Source
     /// ISO 4217 (letters and decimals of currencies).
     "money/currency", Stop,
+    due: GoodsOrdered, tells: [],
     sources: ["ISO 4217"],
     caution: None,
     Check::Reading

@@ -39,6 +39,7 @@ declare! {
     /// ## Source
     /// Trade practice: appliances and their sheets before cabinets, sink and taps before the counter.
     "order/before", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

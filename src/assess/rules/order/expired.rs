@@ -26,6 +26,7 @@ declare! {
     /// ## Source
     /// Trade practice (quotations for 30 and for 15 days, then priced anew).
     "order/expired", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["the supplier's quotation"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// Order day = day needed − receiving − lead time: from memory (trade practice).
     "order/late", Stop,
+    due: GoodsOrdered, tells: [],
     sources: ["from memory: order day = day needed − receiving − lead time"],
     caution: None,
     Check::Book(check)

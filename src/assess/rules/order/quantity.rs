@@ -52,6 +52,7 @@ declare! {
     /// Trade practice for waste, which varies from 5 to 25 %; grout at 1.6 kg a litre by a makers'
     /// rule, its layout from memory; the rest is arithmetic.
     "order/quantity", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["common practice", "arithmetic", "from memory: layout of the makers' grout rule"],
     caution: None,
     Check::Book(check)

@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// Two weeks ahead: common practice (a buffer of two weeks on every order).
     "order/soon", Note,
+    due: GoodsOrdered, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

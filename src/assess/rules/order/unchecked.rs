@@ -30,6 +30,7 @@ declare! {
     /// ## Source
     /// Thirty days are common practice (as long as most quotations hold).
     "order/unchecked", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     /// ## Source
     /// The book's own figures and the field measurement.
     "run/ceiling", Stop,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["the field measurement", "the book's own figures"],
     caution: None,
     Check::Book(check)

@@ -38,6 +38,7 @@ declare! {
     /// ## Source
     /// The book's own figures and the field measurement.
     "run/sum", Stop,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["the field measurement", "the book's own figures"],
     caution: None,
     Check::Book(check)

@@ -35,6 +35,7 @@ declare! {
     /// (demand; that half a kilowatt counts as a whole one is from memory); IRC E3702.3 (80 % of a branch
     /// circuit for what is plugged in).
     "service/circuit", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "NEC 210.19", "NEC Table 220.55, column C, note 1", "IRC E3702.3"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)

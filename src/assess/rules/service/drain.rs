@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// The maker's sheet; IRC Table P3201.7 (trap sizes).
     "service/drain", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IRC Table P3201.7"],
     caution: Some(Hazard::Water.caution()),
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// The maker's sheet; IRC M1502.4.6 (35 ft; 25 ft before 2009).
     "service/duct", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IRC M1502.4.6"],
     caution: Some(Hazard::Air.caution()),
     Check::Book(check)

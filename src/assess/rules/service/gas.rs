@@ -35,6 +35,7 @@ declare! {
     /// IFGC Table 402.4(2), IRC Table G2413.4(1): Schedule 40 pipe, natural gas of specific gravity 0.60,
     /// drop of 0.5 in of water; longest-length method, IRC G2413.4.1. Looked up, never computed.
     "service/gas", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IFGC Table 402.4(2), IRC Table G2413.4(1)", "IRC G2413.4.1"],
     caution: Some(Hazard::Gas.caution()),
     Check::Book(check)

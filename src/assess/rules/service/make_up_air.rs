@@ -36,6 +36,7 @@ declare! {
     /// ## Source
     /// IRC M1503.4 (2009 to 2015), M1503.6 (2018 on).
     "service/make-up-air", Query,
+    due: RoughInClosed, tells: [Installer],
     sources: ["IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)"],
     caution: Some(Hazard::Air.caution()),
     Check::Book(check)

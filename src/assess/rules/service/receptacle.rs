@@ -30,6 +30,7 @@ declare! {
     /// The maker's sheet. The names of patterns are those of NEMA WD 6; that a 15 A plug goes into a
     /// 20 A receptacle is from memory.
     "service/receptacle", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "NEMA WD 6 (from memory)"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)

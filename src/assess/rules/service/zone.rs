@@ -31,6 +31,7 @@ declare! {
     /// ## Source
     /// The maker's sheet and the field measurement.
     "service/zone", Stop,
+    due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Power.caution()),
     Check::Book(check)

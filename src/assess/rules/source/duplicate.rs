@@ -24,6 +24,7 @@ declare! {
     /// ## Source
     /// YAML 1.2.2, section 3.2.1.3 (keys are unique); the book's own format.
     "source/duplicate", Stop,
+    due: AtOnce, tells: [],
     sources: ["YAML 1.2.2", "the book's own format"],
     caution: None,
     Check::Reading

@@ -33,6 +33,7 @@ declare! {
     /// ## Source
     /// The book's own figures.
     "source/geometry", Stop,
+    due: AtOnce, tells: [],
     sources: ["the book's own figures"],
     caution: None,
     Check::Book(check)

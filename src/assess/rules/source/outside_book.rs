@@ -25,6 +25,7 @@ declare! {
     /// ## Source
     /// The book's own format.
     "source/outside-book", Stop,
+    due: AtOnce, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::Reading

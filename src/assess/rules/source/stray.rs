@@ -26,6 +26,7 @@ declare! {
     /// ## Source
     /// The book's own format.
     "source/stray", Query,
+    due: AtOnce, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::Reading

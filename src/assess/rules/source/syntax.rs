@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// YAML 1.2.2, chapters 5 and 6 (characters, indentation); the book's own format.
     "source/syntax", Stop,
+    due: AtOnce, tells: [],
     sources: ["YAML 1.2.2", "the book's own format"],
     caution: None,
     Check::Reading

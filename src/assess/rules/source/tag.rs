@@ -26,6 +26,7 @@ declare! {
     /// ## Source
     /// Trade practice: a number on drawings is never used again.
     "source/tag", Stop,
+    due: AtOnce, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Reading

@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// Limits of our own (common practice).
     "source/too-large", Stop,
+    due: AtOnce, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Reading

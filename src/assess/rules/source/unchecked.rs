@@ -23,6 +23,7 @@ declare! {
     /// ## Source
     /// What is not known is not passed (common practice).
     "source/unchecked", Stop,
+    due: AtOnce, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Reading

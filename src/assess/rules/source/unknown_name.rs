@@ -24,6 +24,7 @@ declare! {
     /// ## Source
     /// The book's own format.
     "source/unknown-name", Stop,
+    due: AtOnce, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::Reading

@@ -27,6 +27,7 @@ declare! {
     /// ## Source
     /// Rules of the file systems FAT, exFAT and NTFS, from memory.
     "source/unportable", Stop,
+    due: AtOnce, tells: [],
     sources: ["rules of FAT, exFAT and NTFS (from memory)"],
     caution: None,
     Check::Reading

@@ -24,6 +24,7 @@ declare! {
     /// ## Source
     /// The book's own format; ISO 8601 for dates; ISO 4217 for the decimals of a currency.
     "source/wrong-type", Stop,
+    due: AtOnce, tells: [],
     sources: ["the book's own format", "ISO 8601", "ISO 4217"],
     caution: None,
     Check::Reading

@@ -28,6 +28,7 @@ declare! {
     /// ## Source
     /// Common practice.
     "store/bins", Note,
+    due: CabinetsOrdered, tells: [Client],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

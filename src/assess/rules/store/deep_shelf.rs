@@ -29,6 +29,7 @@ declare! {
     /// ## Source
     /// 16": common practice. 48": the high reach of the 2010 ADA Standards, 308.2.1, taken here as advice.
     "store/deep-shelf", Query,
+    due: CabinetsOrdered, tells: [Client],
     sources: ["common practice", "2010 ADA Standards, 308.2.1"],
     caution: None,
     Check::Book(check)

@@ -34,6 +34,7 @@ declare! {
     /// ## Source
     /// Shop practice; the usual core bits are 1/2" to 1" across.
     "top/corner", Query,
+    due: CounterTemplated, tells: [Client, Installer],
     sources: ["shop practice", "the sink's sheet"],
     caution: Some(Hazard::Stone.caution()),
     Check::Book(check)

@@ -50,6 +50,7 @@ declare! {
     /// MIA/NSI Dimension Stone Design Manual, chapter 17, as fabricators quote it; the rest is common
     /// practice.
     "top/overhang", Query,
+    due: CabinetsOrdered, tells: [Client, Installer],
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17", "common practice"],
     caution: Some(Caution::Own("A counter that gives way crushes. An overhang is never a step or a seat. Its support is for the fabricator and licensed trades, by the stone's maker and the local code.")),
     Check::Book(check)

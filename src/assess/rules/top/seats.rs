@@ -35,6 +35,7 @@ declare! {
     /// Kitchen planning guidelines, 31-guideline edition, guideline 9; the island's example is common
     /// practice.
     "top/seats", Query,
+    due: CabinetsOrdered, tells: [Client, Installer],
     sources: ["Kitchen planning guidelines, 31-guideline edition, guideline 9", "common practice"],
     caution: None,
     Check::Book(check)

@@ -45,6 +45,7 @@ declare! {
     /// MIA/NSI Dimension Stone Design Manual, drawing 17-D-1; usual slabs and fabricators' terms are
     /// common practice.
     "top/slab", Query,
+    due: CounterTemplated, tells: [Installer],
     sources: ["MIA/NSI Dimension Stone Design Manual, drawing 17-D-1", "common practice"],
     caution: Some(Hazard::Stone.caution()),
     Check::Book(check)

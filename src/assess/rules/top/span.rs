@@ -35,6 +35,7 @@ declare! {
     /// ## Source
     /// MIA/NSI Dimension Stone Design Manual, chapter 17, as fabricators quote it.
     "top/span", Query,
+    due: CabinetsOrdered, tells: [Installer],
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17"],
     caution: Some(Hazard::Stone.caution()),
     Check::Book(check)

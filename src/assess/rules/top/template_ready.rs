@@ -2,12 +2,12 @@
 
 use super::{Counter, counters};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Because, Context, Ground, HoldPoints, Moment, RunsOut};
+use crate::assess::{Because, Context, Ground, HoldPoints, RunsOut};
 use crate::book::{Choice, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Date;
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, HoldPoint, Kind};
 
 declare! {
     /// A counter is templated before what it is cut for, or stands on, is there
@@ -37,6 +37,7 @@ declare! {
     /// ## Source
     /// Fabricators' terms and trade reports: common practice.
     "top/template-ready", Query,
+    due: CounterTemplated, tells: [Installer],
     sources: ["common practice"],
     caution: Some(Hazard::Stone.caution()),
     Check::Book(check)
@@ -47,7 +48,7 @@ const NEAR: i64 = 28;
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let points = HoldPoints::of(context.book, context.dates);
-    let Some(day) = points.day(Moment::CounterTemplated) else { return };
+    let Some(day) = points.day(HoldPoint::CounterTemplated) else { return };
     for counter in counters(context) {
         // What a counter is cut for is one thing for all of its options.
         let is_first = counter.selection.standing().first().is_some_and(|first| std::ptr::eq(first, counter.option));

@@ -24,6 +24,7 @@ declare! {
     /// ## Source
     /// The book's own format.
     "waive/expired", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::OfWaivers

@@ -25,6 +25,7 @@ declare! {
     /// ## Source
     /// The book's own format.
     "waive/orphan", Query,
+    due: GoodsOrdered, tells: [],
     sources: ["the book's own format"],
     caution: None,
     Check::OfWaivers

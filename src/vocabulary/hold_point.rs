@@ -1,0 +1,57 @@
+//! The usual hold points of a job.
+
+/// A usual hold point: a moment after which a mistake is dear, in the order in which work meets them
+/// (trade practice).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum HoldPoint {
+    /// An item is ordered: its own last day to order.
+    GoodsOrdered,
+    /// Pipes, wires and ducts disappear behind boards.
+    RoughInClosed,
+    /// The cabinets are ordered, with every hole in them.
+    CabinetsOrdered,
+    /// An item is released to be delivered: the day on which it must be in hand.
+    GoodsReleased,
+    /// The counters are templated.
+    CounterTemplated,
+    /// Tile is set.
+    TileSet,
+    /// Shower glass is measured.
+    GlassMeasured,
+}
+
+impl HoldPoint {
+    /// All of them.
+    pub const ALL: [Self; 7] = [
+        Self::GoodsOrdered,
+        Self::RoughInClosed,
+        Self::CabinetsOrdered,
+        Self::GoodsReleased,
+        Self::CounterTemplated,
+        Self::TileSet,
+        Self::GlassMeasured,
+    ];
+
+    /// Its name, as a book dates it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::GoodsOrdered => "goods ordered",
+            Self::RoughInClosed => "rough-in closed",
+            Self::CabinetsOrdered => "cabinets ordered",
+            Self::GoodsReleased => "goods released",
+            Self::CounterTemplated => "counter templated",
+            Self::TileSet => "tile set",
+            Self::GlassMeasured => "glass measured",
+        }
+    }
+
+    /// The milestones that date it when the book does not, the telling one first.
+    pub fn milestones(self) -> &'static [&'static str] {
+        match self {
+            Self::RoughInClosed => &["rough-in"],
+            Self::CounterTemplated => &["counter template"],
+            Self::GlassMeasured => &["glass measure", "tile set"],
+            Self::GoodsOrdered | Self::GoodsReleased | Self::CabinetsOrdered | Self::TileSet => &[],
+        }
+    }
+}
