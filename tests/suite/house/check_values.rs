@@ -1,6 +1,9 @@
-//! Every test that checks a published value names its row; here they are counted.
+//! Every test that checks a published value names its row of `tests/published-figures.tsv`; here the rows are
+//! counted and looked up, and the product's own figures compared with them.
 
 use std::collections::BTreeSet;
+
+use bookmatch::assess::codes::{self, Value};
 
 use super::rust_files;
 
@@ -37,6 +40,93 @@ fn enough_published_values_are_checked_and_the_first_of_them_all() {
     println!("{} rows of check values are named by tests", rows.len());
     assert!(missing.is_empty(), "no test names {missing:?}");
     assert!(rows.len() >= AT_LEAST, "tests name only {} rows", rows.len());
+}
+
+/// A row of the published figures.
+struct Published {
+    row: &'static str,
+    /// What it is of, and its value, in inches or as it is published.
+    states: [&'static str; 2],
+    place: &'static str,
+    /// The figures of the product that stand for it.
+    figures: Vec<&'static str>,
+}
+
+fn published() -> Vec<Published> {
+    let lines = include_str!("../../published-figures.tsv").lines().filter(|line| !line.starts_with('#')).skip(1);
+    let cells = |line: &'static str| line.split('\t').collect::<Vec<_>>();
+    let rows = lines.map(cells).map(|cells| {
+        let [row, what, value, _, place, _, _, figures] = cells[..] else {
+            panic!("{cells:?}: eight cells are wanted")
+        };
+        let figures = figures.split("; ").filter(|name| !name.is_empty()).collect();
+        Published { row, states: [what, value], place, figures }
+    });
+    rows.collect()
+}
+
+#[test]
+fn whoever_reads_a_row_s_name_can_look_it_up() {
+    let published = published();
+    let known: BTreeSet<&str> = published.iter().map(|row| row.row).collect();
+    assert_eq!(known.len(), published.len(), "a row stands twice");
+    assert!(published.iter().all(|row| !row.place.is_empty()));
+    let mut unknown = BTreeSet::new();
+    for file in ["src", "tests"].into_iter().flat_map(rust_files) {
+        unknown.extend(rows_of(&file.text).into_iter().filter(|row| !known.contains(row.as_str())));
+    }
+    assert!(unknown.is_empty(), "tests/published-figures.tsv has no {unknown:?}");
+}
+
+#[test]
+fn the_product_s_figures_are_the_published_ones() {
+    let mut checked = 0;
+    for row in published() {
+        for name in &row.figures {
+            let figure = codes::all().find(|figure| figure.name == *name);
+            let figure = figure.unwrap_or_else(|| panic!("{}: there is no figure `{name}`", row.row));
+            // In 64ths of an inch, or a whole number of its unit.
+            let is = match figure.value {
+                Value::Length(length) => i64::try_from(length.nanometres()).unwrap() / (25_400_000 / 64),
+                Value::Number(number, _) => i64::from(number) * 64,
+            };
+            let stated = numbers(&row.states.join(" "));
+            assert!(stated.contains(&is), "{} states {:?} for `{name}`, which is {is}/64", row.row, row.states);
+            checked += 1;
+        }
+    }
+    println!("{checked} figures are compared with their rows");
+    assert!(checked >= 75, "{checked}");
+}
+
+/// Every number of a text, in 64ths: `1¼ / 1½` has two.
+fn numbers(text: &str) -> Vec<i64> {
+    const PARTS: [(char, i64); 7] = [('¼', 16), ('½', 32), ('¾', 48), ('⅛', 8), ('⅜', 24), ('⅝', 40), ('⅞', 56)];
+    // Feet are told as inches.
+    if let Some((feet, rest)) = text.split_once(" ft ") {
+        let (before, feet) = feet.rsplit_once(' ').unwrap_or(("", feet));
+        let told: Vec<i64> = numbers(feet).into_iter().map(|feet| feet * 12).collect();
+        return [numbers(before), told, numbers(rest)].concat();
+    }
+    let mut all = Vec::new();
+    let mut open: Option<i64> = None;
+    for letter in text.chars().chain([' ']) {
+        let part = PARTS.iter().find(|(part, _)| *part == letter).map(|(_, part)| *part);
+        match (letter.to_digit(10), part) {
+            (Some(digit), _) => open = Some(open.unwrap_or(0) * 10 + i64::from(digit) * 64),
+            (None, Some(part)) => open = Some(open.unwrap_or(0) + part),
+            (None, None) => all.extend(open.take()),
+        }
+    }
+    all
+}
+
+#[test]
+fn numbers_are_read_as_they_are_published() {
+    assert_eq!(numbers("1¼ / 1½ / 2"), [80, 96, 128]);
+    assert_eq!(numbers("≥32 (door leaf ≥34)"), [32 * 64, 34 * 64]);
+    assert_eq!(numbers("3 ft horiz., 8 ft above"), [36 * 64, 96 * 64]);
+    assert_eq!(numbers("n/a"), [0_i64; 0]);
 }
 
 fn is_due(row: &str) -> bool {
