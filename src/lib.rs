@@ -57,6 +57,8 @@ pub mod record;
 
 pub mod pipeline;
 
+pub mod serving;
+
 pub mod preview;
 
 pub mod host;

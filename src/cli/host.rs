@@ -5,9 +5,9 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError, RwLock};
 
 use crate::host::{Answer, Event, HostError, Hosted, Limits, Site, TakeIn, run};
-use crate::preview::Stop;
 use crate::read::read;
 use crate::record::{Receiver, Refusal, said};
+use crate::serving::Stop;
 use crate::source::{Folder, Stamp};
 
 use super::book_folder::BookFolder;

@@ -7,8 +7,9 @@ use std::sync::atomic::AtomicBool;
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
 use crate::pipeline::{self, Making, Review, Workshop};
-use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight, Stop};
+use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight};
 use crate::publish::output::Output;
+use crate::serving::Stop;
 use crate::source::{Folder, Place};
 use crate::units::Date;
 

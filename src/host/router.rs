@@ -15,7 +15,7 @@ use tokio::time::{Instant, timeout};
 use super::limits::Buckets;
 use super::log::Log;
 use super::{Answer, Event, Limits, NotTaken, Site, TakeIn, Tell, guard};
-use crate::preview::{asked, media};
+use crate::serving::{media, path as asked};
 
 /// The path that responses are sent to: the only one where anything changes.
 pub(super) const RESPONSES: &str = "/responses";

@@ -20,7 +20,7 @@ use tokio::time::{Instant, sleep, timeout};
 use super::door::Door;
 use super::router::{Shared, routed};
 use super::{Event, HostError, Hosted, Limits, Site, guard::Peer};
-use crate::preview::Stop;
+use crate::serving::Stop;
 
 /// The largest head of a request, in bytes.
 const HEAD: usize = 16 * 1024;

@@ -5,8 +5,6 @@
 
 mod findings;
 
-mod stop;
-
 mod seen;
 mod watch;
 
@@ -16,9 +14,7 @@ mod root;
 mod live;
 mod page;
 
-pub mod asked;
 mod host;
-pub mod media;
 mod server;
 
 use std::fmt;
@@ -33,9 +29,9 @@ use std::time::Duration;
 pub use behind::Later;
 pub use findings::{FindingLine, Severity};
 pub use seen::Changes;
-pub use stop::Stop;
 
 use crate::publish::output::Output;
+use crate::serving::Stop;
 use behind::Behind;
 use live::Live;
 use root::Root;

@@ -18,7 +18,9 @@ use tokio_stream::wrappers::BroadcastStream;
 use tokio_stream::{Stream, StreamExt, once};
 
 use super::live::{Live, Notice, Shown};
-use super::{FAREWELL, Stop, asked, host, media, page};
+use crate::serving::{Stop, media, path as asked};
+
+use super::{FAREWELL, host, page};
 use crate::publish::output::Content;
 
 /// Serves until told to stop; open pages are let go first.

@@ -12,7 +12,7 @@ use axum::body::Body;
 use axum::http::Request;
 use bookmatch::host::{Answer, Hosted, Limits, Pace, Site, router, run};
 use bookmatch::ledger::Fact;
-use bookmatch::preview::Stop;
+use bookmatch::serving::Stop;
 use tower::ServiceExt;
 
 use crate::issued::{IssuedBook, now};

@@ -7,7 +7,7 @@ use std::thread::{self, JoinHandle};
 use std::time::Duration;
 
 use super::*;
-use crate::preview::Stop;
+use crate::serving::Stop;
 
 /// A server on a free port, ended when dropped.
 struct Running {

@@ -1,10 +1,10 @@
-//! Ends a preview from any thread, a signal handler's among them.
+//! Ends a server from any thread, a signal handler's among them.
 
 use std::sync::Arc;
 
 use tokio::sync::watch::{Sender, channel};
 
-/// A preview ends once any copy of this is told [`Stop::now`].
+/// A server ends once any copy of this is told [`Stop::now`].
 #[derive(Debug, Clone)]
 pub struct Stop(Arc<Sender<bool>>);
 
@@ -15,12 +15,12 @@ impl Default for Stop {
 }
 
 impl Stop {
-    /// Ends the preview soon.
+    /// Ends the server soon.
     pub fn now(&self) {
         self.0.send_replace(true);
     }
 
-    /// Waits until somebody wants the preview to end.
+    /// Waits until somebody wants the server to end.
     pub async fn asked(&self) {
         let mut asked = self.0.subscribe();
         // The sender lives as long as `self`, so this waits for the word and nothing else.
