@@ -87,7 +87,7 @@ fn the_product_s_figures_are_the_published_ones() {
             let figure = figure.unwrap_or_else(|| panic!("{}: there is no figure `{name}`", row.row));
             // In 64ths of an inch, or a whole number of its unit.
             let is = match figure.value {
-                Value::Length(length) => i64::try_from(length.nanometres()).unwrap() / (25_400_000 / 64),
+                Value::Length(length) => length.nanometres() / (25_400_000 / 64),
                 Value::Number(number, _) => i64::from(number) * 64,
             };
             let stated = numbers(&row.states.join(" "));
