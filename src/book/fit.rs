@@ -133,6 +133,7 @@ record! {
         width: Slot<Length> = "width", "its width", "29 7/8\"";
         height: Slot<Length> = "height", "its height", "28 1/2\"";
         overlap: Slot<Length> = "overlap", "how far it must cover the edge on each side", "3/4\"";
+        gap: Slot<Length> = "gap", "the gap that it must have to the fronts around it", "1/8\"";
     }
 }
 
@@ -145,6 +146,7 @@ record! {
             "at least 23 1/2\"";
         inside_height: Slot<LengthRange> = "inside height", "clear height", "at least 27 5/8\"";
         outside_width: Slot<LengthRange> = "outside width", "over the cabinet's sides", "at least 30\"";
+        stiles: Slot<Length> = "stiles", "the least that must be left of a stile on each side of the cutout", "1 1/2\"";
         back_panel: Slot<BackPanel> = "back panel", "how the back panel must be", "cut away";
     }
 }

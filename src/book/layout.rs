@@ -232,6 +232,8 @@ pub struct Part {
     pub drawers: Slot<u32>,
     /// The side a single door hangs on.
     pub hinge: Slot<&'static str>,
+    /// Width of each stile of its face frame.
+    pub stiles: Slot<Length>,
     /// Openings cut into it.
     pub holds: Vec<Spanned<String>>,
     /// Whether it burns.

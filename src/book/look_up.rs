@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
-use super::{Opening, Room, Selection};
+use super::{Island, Opening, Part, PartIs, Room, Run, Selection};
 
 /// The lists of a room by what is looked for; made at the first question, when the room is as it was read.
 #[derive(Debug, Default)]
@@ -17,6 +17,42 @@ struct Lists {
     naming: HashMap<String, Vec<usize>>,
     /// The numbers of selections by the opening that they go into.
     placed: HashMap<String, Vec<usize>>,
+    /// Where openings are cut into a part: the number of its row, and its own there.
+    held: HashMap<String, (usize, usize)>,
+    /// Where openings are themselves a part.
+    parts: HashMap<String, (usize, usize)>,
+}
+
+/// A part of a run or of an island's side.
+#[derive(Clone, Copy, Debug)]
+pub struct InRow<'a> {
+    /// The part.
+    pub part: &'a Part,
+    /// Its own number in the row, as it is written.
+    pub number: usize,
+    /// All parts of the row, in the order written.
+    pub parts: &'a [Part],
+    /// The run that it stands in.
+    pub run: Option<&'a Run>,
+    /// The island in whose side it stands.
+    pub island: Option<&'a Island>,
+}
+
+impl InRow<'_> {
+    /// Depth of the part: its own, or that of its row.
+    pub fn depth(&self) -> Option<crate::source::Spanned<crate::units::Length>> {
+        let of_row = self.run.map(|run| &run.depth).or_else(|| self.island.map(|island| &island.depth));
+        self.part.depth.spanned().or_else(|| of_row?.spanned()).cloned()
+    }
+}
+
+/// Every row of a room: runs, then the sides of islands.
+fn rows(room: &Room) -> impl Iterator<Item = (Option<&Run>, Option<&Island>, &[Part])> {
+    let runs = room.layout.runs.iter().map(|run| (Some(run), None, run.parts.as_slice()));
+    let islands = room.layout.islands.iter();
+    runs.chain(
+        islands.flat_map(|island| island.sides.iter().map(move |side| (None, Some(island), side.parts.as_slice()))),
+    )
 }
 
 impl Lists {
@@ -38,6 +74,16 @@ impl Lists {
         for (number, selection) in room.selections.iter().enumerate() {
             if let Some(place) = selection.place.get() {
                 add(&mut lists.placed, place.clone(), number);
+            }
+        }
+        for (row, (_, _, parts)) in rows(room).enumerate() {
+            for (number, part) in parts.iter().enumerate() {
+                if let PartIs::Opening(name) = &part.is {
+                    lists.parts.entry(name.to_ascii_lowercase()).or_insert((row, number));
+                }
+                for held in &part.holds {
+                    lists.held.entry(held.to_ascii_lowercase()).or_insert((row, number));
+                }
             }
         }
         lists
@@ -75,5 +121,20 @@ impl Room {
     pub fn goes_into(&self, opening: &str) -> impl Iterator<Item = &Selection> {
         let numbers = self.lists().placed.get(opening).map_or(&[][..], Vec::as_slice);
         numbers.iter().filter_map(|number| self.selections.get(*number))
+    }
+
+    /// The part that an opening is cut into.
+    pub fn holder(&self, opening: &str) -> Option<InRow<'_>> {
+        self.in_row(*self.lists().held.get(&opening.to_ascii_lowercase())?)
+    }
+
+    /// The part that an opening itself is.
+    pub fn part_of(&self, opening: &str) -> Option<InRow<'_>> {
+        self.in_row(*self.lists().parts.get(&opening.to_ascii_lowercase())?)
+    }
+
+    fn in_row(&self, (row, number): (usize, usize)) -> Option<InRow<'_>> {
+        let (run, island, parts) = rows(self).nth(row)?;
+        Some(InRow { part: parts.get(number)?, number, parts, run, island })
     }
 }

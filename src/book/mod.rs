@@ -63,12 +63,14 @@ pub use top::{Direction, LastWord, Piece, Seam, SeamOver, Slab, Support, Support
 
 mod fuel;
 pub use fuel::Fuel;
+mod setting;
+pub use setting::{CutOut, Setting};
 
 mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, Vents};
 
 mod look_up;
-pub use look_up::LookUp;
+pub use look_up::{InRow, LookUp};
 
 mod names;
 pub use names::Names;

@@ -1,8 +1,8 @@
 //! A room as measured: its size, its openings and what stands around them.
 
 use super::{
-    Access, BackPanel, Below, Burning, Clearances, CounterRun, Each, Hollow, Landing, Layout, LookUp, NarrowPoint,
-    Outline, Photo, Seating, Selection, ServicePoint, Waiver,
+    Access, BackPanel, Below, Burning, Clearances, CounterRun, CutOut, Each, Hollow, Landing, Layout, LookUp,
+    NarrowPoint, Outline, Photo, Seating, Selection, ServicePoint, Setting, Waiver,
 };
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
@@ -148,6 +148,10 @@ pub struct Opening {
     pub landing: Slot<Landing>,
     /// The cabinet that it is cut into.
     pub cabinet: Slot<HousingCabinet>,
+    /// Where the front of what goes in is meant to be.
+    pub setting: Slot<Setting>,
+    /// The type of unit that it is made for.
+    pub made_for: Slot<CutOut>,
     /// What is there to connect to.
     pub service: Services,
     /// What stands below.
@@ -306,6 +310,8 @@ record! {
             "23 1/2\"";
         inside_height: Slot<Length> = "inside height", "clear height", "28\"";
         outside_width: Slot<Length> = "outside width", "over its sides or stiles", "36\"";
+        sides: Slot<Length> = "sides", "thickness of each of its sides; the usual one if left out", "3/4\"";
+        stiles: Slot<Length> = "stiles", "width of each stile of its face frame", "1 1/2\"";
         back_panel: Slot<BackPanel> = "back panel", "whether the back panel is cut away behind it", "whole";
     }
 }

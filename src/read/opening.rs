@@ -2,7 +2,8 @@
 
 use crate::book::vocabulary::{OPENING, PLUMB, WALL_BUILD_UP};
 use crate::book::{
-    Below, Each, Hollow, HousingCabinet, Landing, Measured, Neighbour, Opening, Plumb, Services, Slot, WallBuildUp,
+    Below, CutOut, Each, Hollow, HousingCabinet, Landing, Measured, Neighbour, Opening, Plumb, Services, Setting, Slot,
+    WallBuildUp,
 };
 use crate::source::Spanned;
 use crate::source::yaml::Node;
@@ -40,6 +41,8 @@ pub fn read(name: Spanned<String>, mut fields: Fields<'_>, faults: &mut Faults) 
         counter_height: fields.read("counter height", faults, positive_length),
         landing: fields.read("landing", faults, Landing::read),
         cabinet: fields.read("cabinet", faults, HousingCabinet::read),
+        setting: fields.read("set", faults, Setting::read),
+        made_for: fields.read("made for", faults, CutOut::read),
         service: Services::take(&mut fields, "service", faults).unwrap_or_default(),
         below: fields.read("below", faults, Below::read),
         apron_opening: fields.read("apron opening", faults, positive_length),

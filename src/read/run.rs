@@ -76,6 +76,7 @@ fn part(node: &Node, faults: &mut Faults) -> Option<Part> {
     let doors = fields.read("doors", faults, whole);
     let drawers = fields.read("drawers", faults, whole);
     let hinge = word(&mut fields, &PART, "hinge", faults);
+    let stiles = fields.read("stiles", faults, positive_length);
     let burning = fields.read("material", faults, Burning::read);
     let holds =
         fields.list("holds", faults, |node, faults| name(node, faults).map(|name| Spanned::new(name, node.span)));
@@ -89,7 +90,7 @@ fn part(node: &Node, faults: &mut Faults) -> Option<Part> {
         faults.stop("source/wrong-type", span, message, remedy);
         return None;
     }
-    Some(Part { is: is?, width, depth, height, doors, drawers, hinge, holds, burning, span })
+    Some(Part { is: is?, width, depth, height, doors, drawers, hinge, stiles, holds, burning, span })
 }
 
 /// An island.

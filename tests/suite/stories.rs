@@ -47,6 +47,7 @@ const LEFT_OUT: &[&str] = &[
     "complete/opening",
     "complete/photo",
     "complete/site",
+    "fit/way-in",
 ];
 
 const BOOK: &str = "title: Story\nclient: Nobody\nunits: imperial\ncurrency: USD\n";

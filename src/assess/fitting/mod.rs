@@ -6,7 +6,10 @@
 mod beside;
 pub mod bond;
 pub mod cover;
+mod flank;
+mod flush;
 mod gauge;
+mod housing;
 pub mod nest;
 pub mod overhead;
 mod passage;
@@ -17,8 +20,11 @@ mod stack;
 mod tests;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
+pub use flank::{Flank, flank};
+pub use flush::{DepthStack, depth_stack, recess, setting};
 pub use gauge::{Gaps, Gauge, Misfit};
-pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, least_hall_around_a_corner, spare, way_in};
+pub use housing::{By, Housing, Known};
+pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, spare, way_in};
 pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
@@ -270,8 +276,9 @@ fn projection(opening: &Opening, option: &Choice, fit: &Fit) -> Option<Length> {
         return None;
     }
     let size = &option.size;
-    let out = [&size.depth_with_handle, &size.depth_with_door, &size.depth];
-    let out = out.into_iter().find_map(|depth| depth.get().copied())?;
+    let with_panel = size.depth.get().map(|depth| *depth + flush::panel_before(option));
+    let out = [&size.depth_with_handle, &size.depth_with_door];
+    let out = out.into_iter().find_map(|depth| depth.get().copied()).or(with_panel)?;
     // A front that covers the edge stops the case there, whatever is left behind it.
     if let Some(case) = size.depth.get().filter(|_| fit.face.get().is_some()) {
         return Some(out - *case);

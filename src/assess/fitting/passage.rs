@@ -1,7 +1,7 @@
 //! The way in: what is left when a thing is carried through each narrow point.
 
 use crate::book::{Book, Choice, NarrowPoint, Room};
-use crate::units::{Length, Sides};
+use crate::units::{Length, Sides, Weight};
 
 /// Play that whoever carries a thing usually needs, in width and in height, once in all (trade reports
 /// F-111: smallest dimension and one inch more).
@@ -17,6 +17,8 @@ pub struct Passage<'a> {
     pub carton: Option<Length>,
     /// What is left for the body out of its carton, doors off; none when its size is not written.
     pub doors_off: Option<Length>,
+    /// What is left for the body as it stands; none when its size is not written.
+    pub body: Option<Length>,
 }
 
 /// How a thing passes a narrow point.
@@ -46,18 +48,51 @@ pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &Choice) -> Vec<Passag
     let fit = option.fit.get();
     let carton = fit.and_then(|fit| fit.carton.get());
     let doors_off = fit.and_then(|fit| fit.doors_off.get());
+    let body = body(option);
     let points = book.project.way_in.iter().chain(&room.way_in);
     let passage = |point| Passage {
         point,
         carton: carton.map(|sides| spare(point, sides)),
         doors_off: doors_off.map(|sides| spare(point, sides)),
+        body: body.as_ref().map(|sides| left(point, sides)),
     };
     points.map(passage).collect()
 }
 
+/// A thing as it stands, by its own size.
+fn body(option: &Choice) -> Option<Vec<Length>> {
+    let size = &option.size;
+    let height = size.height.get().and_then(|height| height.least.or(height.most))?;
+    let mut sides = vec![*size.width.get()?, *size.depth.get()?, height];
+    sides.sort_unstable();
+    Some(sides)
+}
+
+/// The least side of what does not go through every door; the longest of what does not turn in every hall;
+/// the weight of what is not carried by hand (common practice).
+const LARGE: Length = Length::from_inches(28);
+const LONG: Length = Length::from_inches(60);
+const HEAVY: Weight = Weight::from_pounds(150);
+
+/// Whether a thing is so large or heavy that how it comes in must be known before it is ordered: no side
+/// less than 28", the longest 60" or more, or 150 lb (common practice).
+pub fn is_large(option: &Choice) -> bool {
+    let fit = option.fit.get();
+    let written = fit.and_then(|fit| fit.carton.get().or_else(|| fit.doors_off.get())).map(Sides::sorted);
+    let sides = written.or_else(|| body(option));
+    let is_large = sides.as_deref().is_some_and(|sides| {
+        sides.first().is_some_and(|shortest| *shortest >= LARGE) || sides.last().is_some_and(|longest| *longest >= LONG)
+    });
+    is_large || fit.and_then(|fit| fit.weight.get()).is_some_and(|weight| *weight >= HEAVY)
+}
+
 /// What is left beside or above a box at a narrow point, whichever is less, turned whichever way suits best.
 pub fn spare(point: &NarrowPoint, sides: &Sides) -> Length {
-    let sides = sides.sorted();
+    left(point, &sides.sorted())
+}
+
+/// The same of sides in any order.
+fn left(point: &NarrowPoint, sides: &[Length]) -> Length {
     let upright = |(up, tall): (usize, &Length)| {
         let plan = || sides.iter().enumerate().filter(|(at, _)| *at != up).map(|(_, side)| *side);
         let (shorter, longer) = (plan().min().unwrap_or_default(), plan().max().unwrap_or_default());

@@ -13,7 +13,7 @@ use figure::{End, Figures, Unit};
 
 pub use gas::{Gas, GasKind};
 pub use phrase::{Face, Meaning, Told, lengths};
-pub use pipe::Pipe;
+pub use pipe::{Pipe, Section};
 pub use power::Power;
 pub use side::Side;
 

@@ -9,6 +9,8 @@ use super::phrase::{self, Meaning};
 pub struct Pipe {
     /// Its nominal size: the first length of which nothing else is said.
     pub size: Option<Length>,
+    /// The least of all sizes that its words name: where it is reduced, it is no larger.
+    pub narrowest: Option<Section>,
     /// Its centre from the finished floor: the length before `AFF`.
     pub height: Option<Length>,
     /// Whether that height is the most that may be.
@@ -27,11 +29,17 @@ impl Pipe {
         let lower = text.to_lowercase();
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
-        let sizes = parts.iter().filter(|part| run(part).is_none()).flat_map(|part| phrase::lengths(part));
-        let size = sizes.into_iter().find(|told| told.is == Meaning::Size).map(|told| told.length);
+        let told = parts.iter().flat_map(|part| phrase::lengths(part));
+        // What is as long as that is a run, and not what goes through it.
+        let sizes: Vec<Length> = told
+            .filter(|told| told.is == Meaning::Size && told.length < Length::from_inches(24))
+            .map(|told| told.length)
+            .collect();
+        let size = sizes.first().copied();
         let high = parts.iter().find(|part| part.contains("aff"));
         Self {
             size,
+            narrowest: Section::narrowest(&lower, sizes),
             height: high.and_then(|part| length(part.trim_start_matches("at most "))),
             at_most: high.is_some_and(|part| part.contains("at most")),
             run: run(&lower),
@@ -39,6 +47,61 @@ impl Pipe {
             half_bends: count(&parts, &["45"], &[]),
         }
     }
+}
+
+/// What air or water goes through: round, or two sides of a rectangle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Section {
+    /// Of that diameter.
+    Round(Length),
+    /// Of those sides.
+    Rectangle(Length, Length),
+}
+
+impl Section {
+    /// The least of those that a text names: `8" round, reduced to 6" at the wall` is one of 6".
+    fn narrowest(lower: &str, sizes: Vec<Length>) -> Option<Self> {
+        let sides = rectangle(lower);
+        let round = sizes.into_iter().filter(|size| sides.is_none_or(|(one, other)| *size != one && *size != other));
+        let round = round.min().map(Self::Round);
+        let rectangle = sides.map(|(one, other)| Self::Rectangle(one, other));
+        round.into_iter().chain(rectangle).min_by_key(|section| section.quarters())
+    }
+
+    /// Four times its area in square nanometres, of a circle to a ten-thousandth.
+    fn quarters(self) -> i128 {
+        match self {
+            Self::Round(across) => i128::from(across.nanometres()).pow(2) / 10_000 * 31_416,
+            Self::Rectangle(one, other) => i128::from(one.nanometres()) * i128::from(other.nanometres()) * 4,
+        }
+    }
+
+    /// Whether less goes through it than through another.
+    pub fn is_narrower_than(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::Round(own), Self::Round(other)) => own < other,
+            _ => self.quarters() < other.quarters(),
+        }
+    }
+
+    /// The diameter, or both sides.
+    pub fn say(self, say: impl Fn(Length) -> String) -> String {
+        match self {
+            Self::Round(across) => say(across),
+            Self::Rectangle(one, other) => format!("{} by {}", say(one), say(other)),
+        }
+    }
+}
+
+/// Two sides, one times the other: `3 1/4" x 10"`.
+fn rectangle(lower: &str) -> Option<(Length, Length)> {
+    lower.split([',', ';']).find_map(|part| {
+        let (one, other) =
+            part.split_once(" x ").or_else(|| part.split_once('×')).or_else(|| part.split_once(" by "))?;
+        let first = phrase::lengths(one).pop()?;
+        let second = phrase::lengths(other).into_iter().next()?;
+        Some((first.length, second.length))
+    })
 }
 
 /// The length with which a phrase begins: `1 1/2" under the tub`, `38 mm`.
@@ -95,5 +158,24 @@ mod tests {
         assert_eq!(Pipe::read("3\" flange, 12\" from the finished wall").size, length("3\""));
         assert_eq!(Pipe::read("12\" rough-in").size, None);
         assert_eq!(Pipe::read("to the disposer, air gap at the sink"), Pipe::default());
+    }
+
+    #[test]
+    fn the_narrowest_of_all_sizes_governs() {
+        let narrowest = |text: &str| Pipe::read(text).narrowest;
+        let round = |text: &str| length(text).map(Section::Round);
+        for text in [
+            "8\" round, reduced to 6\" at the wall",
+            "8\" round, 10 ft, 6\" at the roof cap",
+            "8 in. reduced to 6 in. through the joists",
+            "6\"",
+            "6\" round, 20 ft",
+        ] {
+            assert_eq!(narrowest(text), round("6\""), "{text}");
+        }
+        let flat = Section::Rectangle(length("3 1/4\"").unwrap(), length("10\"").unwrap());
+        assert_eq!(narrowest("3 1/4\" x 10\", 12 ft"), Some(flat));
+        assert!(!flat.is_narrower_than(round("6\"").unwrap()) && flat.is_narrower_than(round("7\"").unwrap()));
+        assert_eq!(narrowest("8\", then 3 1/4\" x 10\""), Some(flat));
     }
 }

@@ -1,7 +1,8 @@
 //! The words of an opening: what goes in, how it was measured, what stands around it.
 
 use super::{BELOW, HOLLOW, INSIDE, LANDING, MEASURED, NEIGHBOUR, POINTS, SERVICE, WAIVER};
-use crate::vocabulary::{Field, NameOf, Record, Shape};
+use crate::book::{CutOut, Setting};
+use crate::vocabulary::{Field, NameOf, Record, Shape, Value};
 
 /// An opening.
 pub const OPENING: Record = Record {
@@ -114,6 +115,13 @@ pub const OPENING: Record = Record {
             "the cabinet that it is cut into",
             "{inside width: 34 1/2\", inside depth: 23 1/2\"}",
         ),
+        Field::optional(
+            "set",
+            Setting::SHAPE,
+            "where the front of what goes in is meant to be: in one plane with the fronts beside it, or before them",
+            "flush",
+        ),
+        Field::optional("made for", CutOut::SHAPE, "the type of unit that it is made for", "slide-in"),
         Field::optional(
             "service",
             Shape::Record(&SERVICE),

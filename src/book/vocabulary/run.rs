@@ -70,6 +70,7 @@ pub const PART: Record = Record {
         Field::optional("doors", Shape::Whole, "how many doors", "2"),
         Field::optional("drawers", Shape::Whole, "how many drawers or pull-outs", "3"),
         Field::optional("hinge", Shape::OneOf(ENDS), "the side a single door hangs on", "left"),
+        Field::optional("stiles", Shape::Length, "width of each stile of its face frame", "1 1/2\""),
         MATERIAL,
         Field::optional(
             "holds",

@@ -1,7 +1,7 @@
 //! The words of a selection, its options and the products they share.
 
 use super::{FIT, FRONTS, HANGING, HOLE, LAID, MATERIAL, ORDER, PANEL, PAPERED, SIZE, SOLD, STORES, TOP, WAIVER};
-use crate::book::Fuel;
+use crate::book::{CutOut, Fuel, Setting};
 use crate::vocabulary::{Field, NameOf, Record, Shape, Value};
 
 /// A selection: what was, or is to be, chosen for one place.
@@ -195,6 +195,13 @@ pub const OPTION: Record = Record {
             "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}",
         ),
         Field::optional("capacity", Shape::Text, "what it holds", "16 cu ft"),
+        Field::optional(
+            "set",
+            Setting::SHAPE,
+            "where its front is meant to be: in one plane with the fronts beside it, or before them",
+            "flush",
+        ),
+        Field::optional("made as", CutOut::SHAPE, "how the unit is made to be set in", "slide-in"),
         Field::optional("airflow", Shape::Text, "rated airflow, the most it moves", "390 cfm"),
         Field::optional("holes", Shape::Whole, "how many holes it takes", "2"),
         Field::optional("spread", Shape::Text, "distance between holes, centre to centre", "8\""),

@@ -3,15 +3,17 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
-use crate::book::{Choice, Room, Selection, Slot};
+use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
 
 declare! {
     /// A kit, trim or filler that the sheet requires is not ordered
     ///
     /// ## What it checks
-    /// Each name under `requires` against what is under `accessories`, and against the other selections of
-    /// the room: by name or by model.
+    /// Each line under `requires` against what is under `accessories`, and against the other selections of
+    /// the room: by name, by model, or by both. A kit of that name, but of another model than the one
+    /// required, is told as that.
     ///
     /// ## Why it matters
     /// A pair of tall units without its joining kit, a range on the wrong gas without its
@@ -39,15 +41,24 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
         for required in &option.requires {
             let name = &required.value;
-            let (severity, message) = match ordered(room, selection, option, name) {
+            let (severity, at, message) = match ordered(room, selection, option, name) {
                 Ordered::Yes => continue,
                 Ordered::WhereChosen(other) => (
                     Severity::Query,
+                    required.span,
                     format!("the sheet requires `{name}`, and `{}` orders it only if that option is chosen", other),
                 ),
-                Ordered::No => (Severity::Stop, format!("the sheet requires `{name}`, and nothing orders it")),
+                Ordered::OtherModel(ordered, at) => (
+                    Severity::Stop,
+                    at,
+                    format!("the sheet requires `{name}`, and what is ordered is of another model: `{ordered}`"),
+                ),
+                Ordered::No => {
+                    (Severity::Stop, required.span, format!("the sheet requires `{name}`, and nothing orders it"))
+                }
             };
-            let finding = about(room, selection, option, RULE.code, severity, required.span, message);
+            let finding =
+                about(room, selection, option, RULE.code, severity, at, message).also(required.span, "required");
             findings.push(finding.remedy(
                 "order it: add its name or model under `accessories`, or make it a selection of its own in this room",
             ));
@@ -60,37 +71,89 @@ enum Ordered<'a> {
     Yes,
     /// One of the options of that selection does, and another can still be chosen.
     WhereChosen(&'a str),
+    /// A thing of that name is ordered, of a model that the sheet does not name.
+    OtherModel(String, Span),
     No,
 }
 
 /// Looks for it among what goes with the thing, then among the room's other selections; by name or by model.
 fn ordered<'a>(room: &'a Room, selection: &Selection, option: &Choice, required: &str) -> Ordered<'a> {
-    let is_it = |words: &str| same(words, required);
-    let model = |model: &Slot<String>| model.get().is_some_and(|model| is_it(model));
-    if option.accessories.iter().any(|with| is_it(&with.name.value) || model(&with.model)) {
-        return Ordered::Yes;
+    let mut otherwise = Ordered::No;
+    for with in &option.accessories {
+        match meets(&[&with.name.value, with.model.text()], required) {
+            Meets::Yes => return Ordered::Yes,
+            Meets::ButForTheModel => {
+                let at = with.model.span().unwrap_or(with.name.span);
+                otherwise = Ordered::OtherModel(titled(&with.name.value, with.model.text()), at);
+            }
+            Meets::No => {}
+        }
     }
-    let mut only_where_chosen = Ordered::No;
     for other in room.selections.iter().filter(|other| !std::ptr::eq(*other, selection)) {
-        let orders = |option: &Choice| model(&option.model) || option.name.get().is_some_and(|name| is_it(name));
+        let words = |option: &Choice| {
+            let of_option = [option.name.text(), option.maker.text(), option.model.text()].join(" ");
+            meets(&[&other.name.value, &of_option], required)
+        };
         let standing = other.standing();
-        let count = standing.iter().filter(|option| orders(option)).count();
-        if is_it(&other.name.value) || (count > 0 && count == standing.len()) {
+        let met: Vec<Meets> = standing.iter().map(words).collect();
+        let count = met.iter().filter(|met| **met == Meets::Yes).count();
+        let by_name = standing.is_empty() && meets(&[&other.name.value], required) == Meets::Yes;
+        if by_name || (count > 0 && count == standing.len()) {
             return Ordered::Yes;
         }
         if count > 0 {
-            only_where_chosen = Ordered::WhereChosen(&other.name.value);
+            otherwise = Ordered::WhereChosen(&other.name.value);
+        } else if met.contains(&Meets::ButForTheModel) && matches!(otherwise, Ordered::No) {
+            let model = other.settled().map_or("", |option| option.model.text());
+            otherwise = Ordered::OtherModel(titled(&other.name.value, model), other.name.span);
         }
     }
-    only_where_chosen
+    otherwise
 }
 
-/// The same words, whatever their case and whatever stands between them: `JK 2` and `jk-2`.
-fn same(one: &str, other: &str) -> bool {
-    let plain = |words: &str| -> String {
-        words.chars().filter(|letter| letter.is_alphanumeric()).flat_map(char::to_lowercase).collect()
-    };
-    plain(one) == plain(other)
+fn titled(name: &str, model: &str) -> String {
+    if model.is_empty() { name.to_string() } else { format!("{name} {model}") }
+}
+
+/// How what is ordered meets what is required.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Meets {
+    Yes,
+    /// Its name is that, and its model another one.
+    ButForTheModel,
+    No,
+}
+
+/// The words of a name and of a model against those required, whatever their case and whatever stands
+/// between them: `JK 2` and `jk-2`. Words with a figure, or in capitals, are a model.
+fn meets(ordered: &[&str], required: &str) -> Meets {
+    if ordered.iter().any(|words| !words.is_empty() && squeezed(words) == squeezed(required)) {
+        return Meets::Yes;
+    }
+    let all: Vec<String> = ordered.iter().flat_map(|words| words.split_whitespace()).map(squeezed).collect();
+    let squeezed_all = all.concat();
+    let (models, names): (Vec<&str>, Vec<&str>) =
+        required.split_whitespace().filter(|word| !squeezed(word).is_empty()).partition(|word| is_model(word));
+    let has_names = names.iter().all(|name| all.contains(&squeezed(name)));
+    let model: String = models.iter().map(|model| squeezed(model)).collect();
+    // As whole words: `SK-2` is not found in `SK-27`.
+    let has_model = model.is_empty() || all.contains(&model) || ordered.iter().any(|words| squeezed(words) == model);
+    let has_model = has_model || (models.len() > 1 && squeezed_all.ends_with(&model));
+    match (has_names, has_model, names.is_empty()) {
+        (true, true, _) => Meets::Yes,
+        // Without a model of its own, nobody knows which it is.
+        (true, false, false) => Meets::ButForTheModel,
+        _ => Meets::No,
+    }
+}
+
+fn is_model(word: &str) -> bool {
+    let capitals = word.chars().any(char::is_alphabetic) && !word.chars().any(char::is_lowercase) && word.len() > 1;
+    word.chars().any(|letter| letter.is_ascii_digit()) || capitals
+}
+
+fn squeezed(words: &str) -> String {
+    words.chars().filter(|letter| letter.is_alphanumeric()).flat_map(char::to_lowercase).collect()
 }
 
 #[cfg(test)]
@@ -125,5 +188,31 @@ mod tests {
             .selection("selection: Kit for the pair\nkind: shelf", open)
             .finds("the sheet requires `JK-2`, and `Kit for the pair` orders it only if that option is chosen")
             .weighs("query");
+    }
+
+    /// Source: trade reports F-13: a kit for another pair is no kit for this one.
+    #[test]
+    fn a_kit_of_another_model_than_the_sheet_requires_is_told() {
+        let pair = |requires: &str, with: &str| {
+            Trial::of("complete/accessory")
+                .selection("selection: Pair\nkind: washer", &format!("requires: [{requires}]\naccessories: [{with}]"))
+        };
+        let told =
+            "the sheet requires `stacking kit SK-27`, and what is ordered is of another model: `stacking kit SK-30`";
+        pair("stacking kit SK-27", "{name: stacking kit, model: SK-30}")
+            .finds(told)
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/selection-0.yaml:4:43"]);
+        pair("stacking kit SK-27", "{name: Stacking kit SK-30}").finds_one();
+        pair("stacking kit SK-27", "{name: stacking kit}").finds_one();
+        pair("stacking kit SK-27", "{name: stacking kit, model: sk 27}").stays_silent();
+        pair("stacking kit SK-27", "{name: Stacking kit SK-27}").stays_silent();
+        pair("SK-27", "{name: stacking kit, model: SK-27}").stays_silent();
+        pair("SK-2", "{name: stacking kit, model: SK-27}").finds_one();
+        pair("stacking kit", "{name: stacking kit, model: SK-27}").stays_silent();
+        pair("stacking kit SK-27", "").selection("selection: Stacking kit\nkind: shelf", "model: SK-27").stays_silent();
+        pair("stacking kit SK-27", "")
+            .selection("selection: Stacking kit\nkind: shelf", "model: SK-30")
+            .finds(told.replace("stacking kit SK-30", "Stacking kit SK-30").as_str());
     }
 }

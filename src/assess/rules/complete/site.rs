@@ -1,5 +1,8 @@
 //! A fact of the site that a check needs for a thing, and that nobody gives.
 
+mod services;
+mod setting;
+
 use crate::assess::Context;
 use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, declare};
@@ -7,13 +10,17 @@ use crate::finding::{Finding, Severity};
 use crate::vocabulary::Hazard;
 
 declare! {
-    /// Nobody says what stands above a flame or an element
+    /// A fact of the site that a check needs, and that nobody gives
     ///
     /// ## What it checks
     /// Whether any place tells what is above each range and cooktop: `above` at its opening, wall cabinets,
     /// shelves and hoods of the plan, a window, the room's one hood with the height of its lower edge.
     /// Where the plan sets out what hangs at that wall and nothing of it is above, that is an answer, and
     /// so is `above: nothing`. A ceiling alone is none: every room has one.
+    ///
+    /// Besides, where the maker's sheet is exact: the pattern of a receptacle, where services come out, what a
+    /// heated thing is connected to; the recess of what is meant to be flush; the drawers below what
+    /// reaches into their cabinet; the type of unit that an opening is made for.
     ///
     /// ## Why it matters
     /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for
@@ -45,6 +52,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         asked.push(fitted.opening.span);
         findings.push(ask(&hearth, unsaid));
     }
+    services::ask(context, findings);
+    setting::ask(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.

@@ -1,19 +1,22 @@
 //! What is under a cooktop or a sink.
 
+use crate::assess::fitting::Housing;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, Fitted, say};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
     /// What stands below a cooktop or a sink leaves too little room, or may not stand there
     ///
     /// ## What it checks
     /// How far the thing reaches below the counter by its sheet (`fit: {below: …}`) against what is clear
-    /// there; what the sheet forbids to stand below it (`not over`); and for a sink whether water still
+    /// there; what the sheet forbids to stand below it (`not over`): as the opening says, and what else the
+    /// cabinet of a run or island that holds it has: drawers, an oven; and for a sink whether water still
     /// falls: top of the counter, less the bowl, less the disposer in the same room, must not come out
     /// lower than the drain in the wall.
     ///
@@ -42,19 +45,39 @@ const REMEDY: &str = "choose what is shallower, or move what stands below";
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
-        findings.extend(forbidden(&fitted).or_else(|| too_deep(context, &fitted)));
+        findings.extend(forbidden(context, &fitted).or_else(|| too_deep(context, &fitted)));
         findings.extend(no_fall(context, &fitted));
     }
 }
 
-fn forbidden(fitted: &Fitted<'_>) -> Option<Finding> {
-    let (below, fit) = (fitted.opening.below.get()?, fitted.option.fit.get()?);
-    let what = below.what.value.to_lowercase();
-    let named = fit.not_over.iter().find(|not| what.contains(&not.value.to_lowercase()))?;
-    let message = format!("`{}` may not stand over a {what}, by its sheet", fitted.selection.name.value);
-    let finding =
-        fitted.finding(RULE.code, Severity::Stop, below.what.span, message).also(named.span, "the sheet's word");
+fn forbidden(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let fit = fitted.option.fit.get()?;
+    let below = what_is_below(context, fitted);
+    // `drawers` are a `drawer` each.
+    let one = |not: &str| not.to_lowercase().trim_end_matches('s').to_string();
+    let names = |(what, _): &(String, Span), not: &str| what.to_lowercase().contains(&one(not));
+    let met = |below: &(String, Span)| fit.not_over.iter().find(|not| names(below, &not.value)).map(|not| not.span);
+    let ((what, at), named) = below.iter().find_map(|below| Some((below, met(below)?)))?;
+    let article = if what.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    let message =
+        format!("`{}` may not stand over {article} {}, by its sheet", fitted.selection.name.value, what.to_lowercase());
+    let finding = fitted.finding(RULE.code, Severity::Stop, *at, message).also(named, "the sheet's word");
     Some(finding.remedy(REMEDY))
+}
+
+/// What stands below it: as the opening says, and what else the cabinet that holds it has.
+fn what_is_below(context: &Context<'_>, fitted: &Fitted<'_>) -> Vec<(String, Span)> {
+    let said = fitted.opening.below.get().map(|below| (below.what.value.clone(), below.what.span));
+    let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
+    let from_above = fitted.selection.has(Trait::CutIntoCounter);
+    let Some(housing) = housing.filter(|_| from_above) else { return said.into_iter().collect() };
+    let drawers = housing.drawers().map(|at| ("drawer".to_string(), at));
+    let others = housing.others(fitted.opening).filter_map(|other| {
+        let kind = fitted.room.opening(&other.value)?.takes.get().filter(|kind| !kind.is(Trait::CutIntoCounter))?;
+        Some((kind.name().to_string(), other.span))
+    });
+    let others: Vec<_> = others.collect();
+    said.into_iter().chain(drawers).chain(others).collect()
 }
 
 fn too_deep(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
@@ -137,5 +160,22 @@ mod tests {
         sink("10\"")
             .finds("`Sink` with its disposer comes out 13\" (330.2 mm) above the floor, 1\" (25.4 mm) below the drain");
         sink("9\"").stays_silent();
+    }
+
+    #[test]
+    fn what_else_the_cabinet_holds_stands_below_it() {
+        let held = |part: &str, not: &str| {
+            Trial::of("fit/below")
+                .room(&format!("runs: {{range wall: {{parts: [{{cabinet: base, width: 36\", {part}}}]}}}}"))
+                .opening("hob", "{takes: cooktop}")
+                .selection("selection: Cooktop\nkind: cooktop\nplace: hob", &format!("fit: {{not over: [{not}]}}"))
+                .opening("oven", "{takes: wall oven}")
+        };
+        held("drawers: 3, holds: [hob]", "drawers")
+            .finds("`Cooktop` may not stand over a drawer, by its sheet")
+            .points_at(&["rooms/kitchen/room.yaml:2:66"]);
+        held("doors: 2, holds: [hob]", "drawers").stays_silent();
+        held("holds: [hob, oven]", "oven").finds("`Cooktop` may not stand over a wall oven, by its sheet");
+        held("holds: [hob]", "oven").stays_silent();
     }
 }

@@ -1,20 +1,23 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
-use crate::assess::fitting::fitting;
+use crate::assess::fitting::{By, Housing, Known, fitting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::{AskedCabinet, HousingCabinet, Slot};
+use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Finding, Severity};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Words};
 
 declare! {
     /// The housing cabinet is not as the sheet asks, or the cutout meets its sides
     ///
     /// ## What it checks
     /// What the maker's sheet asks of the cabinet (inside width, depth and height, outside width,
-    /// back panel whole or cut away) against the cabinet as it is. And the cutout that the sheet
-    /// asks for against the inside of the cabinet, where it asks nothing of the cabinet itself. A
+    /// stiles, back panel whole or cut away) against the cabinet as it is: as the opening has it, as the
+    /// part of a run or island that `holds` the opening, as a cabinet selection of that name. Its inside
+    /// is its outside less two sides of 3/4" (18 mm), unless the book says; what rests on that is asked
+    /// about. And the cutout that the sheet asks for against the inside of the cabinet, where it asks
+    /// nothing of the cabinet itself. And whether the opening is `made for` another type of unit. A
     /// figure that is met exactly passes.
     ///
     /// ## Why it matters
@@ -45,22 +48,25 @@ const REMEDY: &str = "order a cabinet to the sheet, or ask its maker whether it 
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
-        let Some((fit, cabinet)) = fitted.option.fit.get().zip(fitted.opening.cabinet.get()) else { continue };
+        let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
+        let Some((fit, cabinet)) = fitted.option.fit.get().zip(housing) else { continue };
         let fitting = fitting(fitted.room, fitted.opening, fitted.option);
         let none = AskedCabinet::default();
         let asked = fit.cabinet.get().unwrap_or(&none);
         let width = [&asked.inside_width, &fit.opening.width];
         let depth = [&asked.inside_depth, &fit.opening.depth];
         for (name, there, asked) in [
-            ("inside width", &cabinet.inside_width, either(width, fitting.width.too_small_by())),
-            ("inside depth", &cabinet.inside_depth, either(depth, fitting.depth.too_small_by())),
-            ("inside height", &cabinet.inside_height, asked.inside_height.get().copied()),
-            ("outside width", &cabinet.outside_width, asked.outside_width.get().copied()),
+            ("inside width", cabinet.inside_width, either(width, fitting.width.too_small_by())),
+            ("inside depth", cabinet.inside_depth, either(depth, fitting.depth.too_small_by())),
+            ("inside height", cabinet.inside_height, asked.inside_height.get().copied()),
+            ("outside width", cabinet.outside_width, asked.outside_width.get().copied()),
         ] {
-            findings.extend(asked.and_then(|asked| measure(context, &fitted, name, there, asked)));
+            findings.extend(asked.and_then(|asked| measure(context, &fitted, name, there?, asked)));
         }
-        findings.extend(back(&fitted, asked, cabinet));
+        findings.extend(stiles(context, &fitted, asked, &cabinet));
+        findings.extend(back(&fitted, asked, &cabinet));
     }
+    findings.extend(context.fitted().filter_map(|fitted| other_type(&fitted)));
 }
 
 /// What is asked of the cabinet; else the least that the cutout itself needs, unless the opening is
@@ -70,36 +76,73 @@ fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> O
     cabinet.get().copied().or(cutout)
 }
 
-fn measure(
-    context: &Context<'_>,
-    fitted: &Fitted<'_>,
-    name: &str,
-    there: &Slot<Length>,
-    asked: LengthRange,
-) -> Option<Finding> {
+fn measure(context: &Context<'_>, fitted: &Fitted<'_>, name: &str, is: Known, asked: LengthRange) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let is = there.spanned()?;
     let beyond = |length: Length| Some(length).filter(|length| *length > Length::ZERO);
-    let short = asked.least.and_then(|least| Some((beyond(least - is.value)?, "less", least)));
-    let over = asked.most.and_then(|most| Some((beyond(is.value - most)?, "more", most)));
+    let short = asked.least.and_then(|least| Some((beyond(least - is.length)?, "less", least)));
+    // What is no more than the cabinet's outside can be too small, never too large.
+    let most = asked.most.filter(|_| is.by != By::AtMost);
+    let over = most.and_then(|most| Some((beyond(is.length - most)?, "more", most)));
     let (by, word, figure) = short.or(over)?;
     let message = format!(
-        "the cabinet of the opening `{}` has an {name} of {}, {} {word} than the {} that the maker's sheet asks for",
+        "the cabinet of the opening `{}` has an {name} of {}{}, {} {word} than the {} that the maker's sheet asks for",
         fitted.opening.name.value,
-        say(is.value),
+        if is.by == By::AtMost { "at most " } else { "" },
+        say(is.length),
         say(by),
         say(figure)
     );
-    Some(fitted.finding(RULE.code, Severity::Stop, is.span, message).remedy(REMEDY))
+    let finding = fitted.finding(RULE.code, severity(is), is.span, message).remedy(REMEDY);
+    Some(if is.by == By::Usual { finding.source("common practice: its outside less two sides") } else { finding })
 }
 
-fn back(fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &HousingCabinet) -> Option<Finding> {
-    let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.spanned()?);
+/// What rests on a usual thickness is only asked about.
+fn severity(known: Known) -> Severity {
+    if known.by == By::Usual { Severity::Query } else { Severity::Stop }
+}
+
+/// What is left of the face frame beside the cutout.
+fn stiles(context: &Context<'_>, fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Finding> {
+    let least = *asked.stiles.get()?;
+    let cutout = fitted.option.fit.get().and_then(|fit| fit.opening.width.get()?.least);
+    let measured = fitted.opening.width.get().and_then(|width| width.greatest()).map(|width| width.value);
+    let left = cabinet.stile_beside(measured.or(cutout))?;
+    let say = |length| say(length, context.book.project.units);
+    let message = || {
+        format!(
+            "the cabinet of the opening `{}` has {} of stile on each side, {} less than the {} that the maker's sheet \
+             asks for",
+            fitted.opening.name.value,
+            say(left.length.max(Length::ZERO)),
+            say(least - left.length.max(Length::ZERO)),
+            say(least)
+        )
+    };
+    (left.length < least).then(|| fitted.finding(RULE.code, severity(left), left.span, message()).remedy(REMEDY))
+}
+
+fn back(fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Finding> {
+    let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.as_ref()?);
     let message = format!(
         "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",
         fitted.opening.name.value, is.value, wanted
     );
     (*wanted != is.value).then(|| fitted.finding(RULE.code, Severity::Stop, is.span, message).remedy(REMEDY))
+}
+
+/// An opening that is made for one type of unit, and a unit that is made as another.
+fn other_type(fitted: &Fitted<'_>) -> Option<Finding> {
+    let made_for = fitted.opening.made_for.spanned()?;
+    let (word, at) = fitted.option.words("made as")?;
+    let made_as = CutOut::of(word).filter(|made_as| *made_as != made_for.value)?;
+    let message = format!(
+        "the opening `{}` is made for a {} unit, and `{}` is made as {}",
+        fitted.opening.name.value, made_for.value, fitted.selection.name.value, made_as
+    );
+    let finding = fitted.finding(RULE.code, Severity::Stop, at, message).also(made_for.span, "the opening");
+    Some(finding.remedy(
+        "choose a unit of the type that the opening is made for, or have opening and counter made for this one",
+    ))
 }
 
 #[cfg(test)]
@@ -149,5 +192,77 @@ mod tests {
         );
         into("wall oven", "cabinet: {outside width: 30\", back panel: cut away}", sheet).finds_one();
         into("wall oven", "cabinet: {outside width: 33\", back panel: cut away}", sheet).stays_silent();
+    }
+
+    /// The cabinet of a wall oven in the run: 30" outside, 28 1/2" inside with sides of 3/4" (common practice).
+    fn held(part: &str, sheet: &str) -> Trial {
+        Trial::of("fit/cabinet")
+            .room(&format!("runs: {{tall wall: {{depth: 24\", parts: [{{{part}, holds: [niche]}}]}}}}"))
+            .opening("niche", "{takes: wall oven}")
+            .selection("selection: Oven\nkind: wall oven\nplace: niche", &format!("fit: {{{sheet}}}"))
+    }
+
+    #[test]
+    fn the_part_of_a_run_that_holds_it_is_its_cabinet() {
+        let sheet = "cabinet: {inside width: at least 28 1/2\"}";
+        held("tall: oven, width: 30\"", sheet).stays_silent();
+        held("tall: oven, width: 29 1/2\"", sheet)
+            .finds("the cabinet of the opening `niche` has an inside width of 28\" (711.2 mm), 1/2\" (12.7 mm) less than the 28 1/2\" (723.9 mm) that the maker's sheet asks for")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:2:60"]);
+        held("tall: oven, width: 29 1/2\"", "cabinet: {outside width: at least 30\"}").finds_one().weighs("stop");
+        held("tall: oven, width: 30\"", "cabinet: {inside depth: at least 24 1/2\"}").finds_one().weighs("stop");
+        held("tall: oven, width: 30\"", "cabinet: {inside depth: at most 20\"}").stays_silent();
+        held("tall: oven, width: 30\"", "opening: {width: 28 1/2\"}").stays_silent();
+        held("tall: oven, width: 30\"", "opening: {width: 28 5/8\"}").finds_one();
+    }
+
+    #[test]
+    fn a_cabinet_selection_is_its_cabinet_too_and_thin_sides_are_said() {
+        let by_selection = |width: &str| {
+            held("tall: oven tower", "cabinet: {inside width: at least 28 1/2\"}")
+                .selection("selection: Oven tower\nkind: cabinet", &format!("size: {{width: {width}}}"))
+        };
+        by_selection("30\"").stays_silent();
+        by_selection("29\"").finds_one();
+        let sides = |sides: &str| {
+            into(
+                "wall oven",
+                &format!("cabinet: {{outside width: 30\", sides: {sides}}}"),
+                "fit: {cabinet: {inside width: at least 28 3/4\"}}",
+            )
+        };
+        sides("5/8\"").stays_silent();
+        sides("3/4\"").finds_one().weighs("stop");
+    }
+
+    /// Source: a sheet's own figure: a face frame keeps 1 1/2" of stile beside the cutout.
+    #[test]
+    fn the_least_stile_of_a_face_frame_is_kept_wherever_the_cabinet_is_written() {
+        let sheet = "opening: {width: 28 1/2\"}, cabinet: {stiles: 1 1/2\"}";
+        let opening =
+            |cabinet: &str| into("wall oven", &format!("cabinet: {{{cabinet}}}"), &format!("fit: {{{sheet}}}"));
+        opening("outside width: 31 1/2\"").stays_silent();
+        opening("outside width: 31\"")
+            .finds("the cabinet of the opening `niche` has 1 1/4\" (≈ 31.8 mm) of stile on each side, 1/4\" (≈ 6.4 mm) less than the 1 1/2\" (38.1 mm) that the maker's sheet asks for")
+            .weighs("stop");
+        opening("stiles: 1\"").finds_one();
+        opening("stiles: 1 1/2\"").stays_silent();
+        held("tall: oven, width: 31\"", sheet).finds_one();
+        held("tall: oven, width: 31 1/2\"", sheet).stays_silent();
+        held("tall: oven, width: 33\", stiles: 1\"", sheet).finds_one();
+    }
+
+    #[test]
+    fn an_opening_is_made_for_one_type_of_unit() {
+        let range = |made_as: &str| {
+            Trial::of("fit/cabinet")
+                .opening("bay", "{takes: range, made for: slide-in}")
+                .selection("selection: Range\nkind: range\nplace: bay", &format!("made as: {made_as}"))
+        };
+        range("freestanding")
+            .finds("the opening `bay` is made for a slide-in unit, and `Range` is made as freestanding")
+            .weighs("stop");
+        range("slide-in").stays_silent();
     }
 }

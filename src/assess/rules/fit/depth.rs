@@ -1,10 +1,12 @@
 //! The chosen thing's depth against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::fitting;
+use crate::assess::fitting::{depth_stack, fitting, recess, setting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted};
-use crate::finding::Finding;
+use crate::assess::{Context, Fitted, say};
+use crate::book::Setting;
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
 
 declare! {
     /// The opening is not as deep as the thing, or its sheet, needs
@@ -12,7 +14,9 @@ declare! {
     /// ## What it checks
     /// The least depth of the opening, to the wall or to whatever stands before it (an outlet, a
     /// valve, a baseboard), against the depth that the maker's sheet asks for, or for what is built
-    /// in, against the body and the air behind it.
+    /// in, against the body and the air behind it. And what is meant to be flush (`set: flush` at the
+    /// opening or the thing): case, front panel and the air behind it, or the plug or valve that stands
+    /// further out of the wall, against the recess: the opening's depth, or the depth of its run.
     ///
     /// ## Why it matters
     /// Width and height are measured, depth is believed. A refrigerator box that is deep enough for
@@ -37,7 +41,35 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted).or_else(|| flush(context, &fitted))));
+}
+
+/// What is meant to be flush against the recess that it stands in.
+fn flush(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let (_, meant_at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
+    let stack = depth_stack(fitted.opening, fitted.option)?;
+    let (recess, at) = recess(fitted.room, fitted.opening)?;
+    let say = |length| say(length, context.book.project.units);
+    let over = Some(stack.total() - recess).filter(|over| *over > Length::ZERO)?;
+    let panel = (stack.panel > Length::ZERO).then(|| format!("{} of panel", say(stack.panel)));
+    let behind = (stack.behind > Length::ZERO).then(|| match stack.struck {
+        Some(service) => format!("{} of {service} point behind it", say(stack.behind)),
+        None => format!("{} of air behind it", say(stack.behind)),
+    });
+    let parts = [Some(format!("{} of case", say(stack.case))), panel, behind].into_iter().flatten();
+    let message = format!(
+        "`{}` is meant to be flush and needs {} ({}), {} more than the recess `{}` is deep: {}",
+        fitted.selection.name.value,
+        say(stack.total()),
+        parts.collect::<Vec<_>>().join(", "),
+        say(over),
+        fitted.opening.name.value,
+        say(recess)
+    );
+    let finding = fitted.finding(RULE.code, Severity::Stop, at, message).also(meant_at, "meant to be flush");
+    Some(finding.remedy(
+        "have the recess made deeper or what stands behind recessed, or agree that it stands out: `set: proud`",
+    ))
 }
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
@@ -108,5 +140,44 @@ mod tests {
             .opening("fridge", "{takes: refrigerator, depth: 24\"}")
             .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", "size: {depth: 29\"}")
             .stays_silent();
+    }
+
+    /// Source: arithmetic of a sheet's own figures: 24" of case, 3/4" of panel and 1/2" of air want 25 1/4".
+    #[test]
+    fn what_is_meant_flush_goes_in_with_its_panel_and_the_air_behind_it() {
+        let fridge = |opening: &str, option: &str| {
+            Trial::of("fit/depth").opening("bay", &format!("{{takes: refrigerator, {opening}}}")).selection(
+                "selection: Refrigerator\nkind: refrigerator\nplace: bay",
+                &format!("size: {{depth: 24\"}}\nfit: {{air: {{back: 1/2\"}}}}\npanel: {{thickness: 3/4\"}}\n{option}"),
+            )
+        };
+        fridge("depth: 25\", set: flush", "")
+            .finds("`Refrigerator` is meant to be flush and needs 25 1/4\" (≈ 641.4 mm) (24\" (609.6 mm) of case, 3/4\" (≈ 19 mm) of panel, 1/2\" (12.7 mm) of air behind it), 1/4\" (≈ 6.4 mm) more than the recess `bay` is deep: 25\" (635 mm)")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:3:37"]);
+        fridge("depth: 25\"", "set: flush").finds_one();
+        fridge("depth: 25 1/4\", set: flush", "").stays_silent();
+        fridge("depth: 25\"", "").stays_silent();
+        fridge("depth: 25\", set: proud", "").stays_silent();
+        // A plug that stands out further than the air asked for; one that is beside it does not count.
+        let plug =
+            |more: &str| format!("depth: 25 1/4\", set: flush, service points: {{power: {{proud: 1 1/4\"{more}}}}}");
+        fridge(&plug(""), "").finds_one();
+        fridge(&plug(", beside: true"), "").stays_silent();
+    }
+
+    #[test]
+    fn the_recess_is_as_deep_as_the_run_it_stands_in() {
+        let fridge = |depth: &str| {
+            Trial::of("fit/depth")
+                .room(&format!("runs: {{cold wall: {{depth: {depth}, parts: [{{opening: bay}}]}}}}"))
+                .opening("bay", "{takes: refrigerator, width: 36\"}")
+                .selection(
+                    "selection: Refrigerator\nkind: refrigerator\nplace: bay",
+                    "size: {depth: 24\"}\nfit: {panel: {thickness: 3/4\"}}\nset: flush",
+                )
+        };
+        fridge("24\"").finds_one();
+        fridge("24 3/4\"").stays_silent();
     }
 }

@@ -1,10 +1,11 @@
 //! Doors and drawers: floor in front, and room to swing beside a wall.
 
 use crate::assess::codes::metric;
-use crate::assess::fitting::{Side, case_stands_out, hinge_sides, stands_in_the_door_s_way};
+use crate::assess::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
@@ -18,7 +19,8 @@ declare! {
     /// The clear floor in front of the opening against what the sheet asks for, and against the
     /// reach of door or drawer with what of the case stands out. On the side of the hinges, the gap
     /// to a wall, or to anything that stands out past the opening's front, against the sheet's wall
-    /// clearance: trim and baseboard are part of the wall. Where a refrigerator's sheet gives none,
+    /// clearance: trim and baseboard are part of the wall. What stands there is as the opening says, else
+    /// as its run and the plan have it, past fillers and panels. Where a refrigerator's sheet gives none,
     /// less than 2 1/2" is asked about. A door that can be hung either way needs one free side.
     /// Exactly as much as asked for passes.
     ///
@@ -76,16 +78,41 @@ fn in_front(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     Some(finding.remedy("move what stands opposite, or choose a model that reaches less far"))
 }
 
+/// What stands at the hinges: its name, how far away, and where that is written.
+struct Struck {
+    what: String,
+    gap: Length,
+    span: Span,
+}
+
+/// What the opening says stands there, where a door would strike it; else what its row or the plan says,
+/// fillers and panels seen through.
+fn struck(context: &Context<'_>, fitted: &Fitted<'_>, side: Side, needed: Length) -> Option<Struck> {
+    let said = side.of(fitted.opening).spanned();
+    let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.opening)).map(|said| Struck {
+        what: said.what.clone(),
+        gap: said.gap.get().copied().unwrap_or(Length::ZERO),
+        span: said.span,
+    });
+    let placed = || {
+        let beside = flank(fitted.room, context.plan(fitted.room), fitted.opening, side)?;
+        beside.is_proud.then_some(Struck { what: beside.what, gap: beside.gap, span: beside.span })
+    };
+    let near = |struck: &Struck| struck.gap < needed;
+    // Where the opening itself says that it is free there, that was looked at.
+    let is_said = said.is_some_and(|said| said.is_nothing() || !said.gap.is_absent());
+    by_words.filter(near).or_else(|| placed().filter(|struck| !is_said && near(struck)))
+}
+
 fn at_the_hinges(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let neighbour = side.of(fitted.opening).spanned()?;
     let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
     let is_refrigerator = fitted.selection.is(Kind::Refrigerator);
-    let gap = neighbour.gap.get().copied().unwrap_or(Length::ZERO);
-    let usual = metric::advised(USUAL_AT_THE_WALL, gap, context.book.project.units);
-    let needed = asked.or_else(|| is_refrigerator.then_some(usual))?;
-    let is_struck = stands_in_the_door_s_way(neighbour, fitted.opening) && gap < needed;
+    let most = asked.or_else(|| is_refrigerator.then_some(USUAL_AT_THE_WALL))?;
+    let struck = struck(context, fitted, side, most)?;
+    let usual = metric::advised(USUAL_AT_THE_WALL, struck.gap, context.book.project.units);
+    let needed = asked.unwrap_or(usual);
     let (severity, whose) = match asked {
         Some(_) => (Severity::Stop, "that the maker's sheet asks for"),
         None => (Severity::Query, "that is usual"),
@@ -94,16 +121,17 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Opti
     let to_open = if angle.is_empty() { String::new() } else { format!(" to open to {angle}") };
     let message = format!(
         "`{}` is {} from the hinges at the {} of the opening `{}`, {} less than the {} {whose}{to_open}",
-        neighbour.what,
-        say(gap),
+        struck.what,
+        say(struck.gap),
         side.word(),
         fitted.opening.name.value,
-        say(needed - gap),
+        say(needed - struck.gap),
         say(needed)
     );
-    let finding = || fitted.finding(RULE.code, severity, neighbour.span, message);
+    let finding = || fitted.finding(RULE.code, severity, struck.span, message);
     let source = if asked.is_some() { "" } else { "common practice" };
-    is_struck.then(|| finding().source(source).remedy("add a filler there, or have the door hung on the other side"))
+    (struck.gap < needed)
+        .then(|| finding().source(source).remedy("add a filler there, or have the door hung on the other side"))
 }
 
 #[cfg(test)]
@@ -167,5 +195,22 @@ mod tests {
     fn while_the_client_still_chooses_a_struck_wall_is_a_query() {
         let two = "hinge: left\noptions:\n  - {id: wide, fit: {door: {wall clearance: 4\"}}}\n  - {id: slim, fit: {door: {wall clearance: 2\"}}}";
         fridge("left: {what: wall, gap: 3\"}", two).finds_one().weighs("query");
+    }
+
+    /// Source: trade reports F-11: 1" of filler at a wall, where the sheet asks 2 1/2".
+    #[test]
+    fn past_fillers_and_panels_the_run_says_what_stands_at_the_hinges() {
+        let sheet = "hinge: left\nfit: {door: {wall clearance: 2 1/2\"}}";
+        let run = |outline: &str, parts: &str| {
+            fridge("width: 36\", depth: 25\"", sheet)
+                .room(&format!("{outline}left end: wall, depth: 24\", parts: [{parts}]}}}}"))
+        };
+        for outline in ["runs: {cold wall: {", "outline: 12' x 10'\nruns: {cold wall: {wall: A, "] {
+            run(outline, "{filler: 1\"}, {panel: 3/4\"}, {opening: fridge}").finds_one().weighs("stop");
+            run(outline, "{filler: 1 3/4\"}, {panel: 3/4\"}, {opening: fridge}").stays_silent();
+            run(outline, "{filler: 1\"}, {tall: pantry, width: 24\", depth: 27\"}, {opening: fridge}").finds_one();
+            run(outline, "{cabinet: base, width: 24\"}, {opening: fridge}").stays_silent();
+            run(outline, "{opening: fridge}, {tall: pantry, width: 24\", depth: 27\"}, {filler: 3\"}").finds_one();
+        }
     }
 }

@@ -1,9 +1,9 @@
 //! The front or flange against the cutout that it covers.
 
-use crate::assess::fitting::{Side, fitting};
+use crate::assess::fitting::{Housing, Side, fitting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
-use crate::book::{Readings, Slot};
+use crate::book::{Choice, Readings, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -16,7 +16,8 @@ declare! {
     /// The greatest reading of the cutout against the front less twice the overlap that the sheet
     /// asks for: `cutout ≤ front − 2 × overlap`, in width and in height. And the front's width (the
     /// thing's own, where its kind lies over the hole and the sheet tells no other) against the cabinet's outside, or, where that is not written, against a wall beside the
-    /// cutout. A figure that is met exactly passes.
+    /// cutout; with the `gap` to the fronts around it that its sheet asks for. And fronts one over the
+    /// other in one cabinet of a run, with the gaps between them, against its height. A figure that is met exactly passes.
     ///
     /// ## Why it matters
     /// The front of the old oven was measured instead of the hole, and the new flange shows a slot.
@@ -42,6 +43,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for fitted in context.fitted() {
+        findings.extend(over_one_another(context, &fitted));
         findings.extend(own_front(&fitted).and_then(|front| has_room(context, &fitted, &front)));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
         let overlap = face.overlap.get().copied().unwrap_or(Length::ZERO);
@@ -92,15 +94,62 @@ fn covers(
 /// The front against the cabinet's outside, or against a wall right beside the cutout.
 fn has_room(context: &Context<'_>, fitted: &Fitted<'_>, front: &Spanned<Length>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
-    let outside = fitted.opening.cabinet.get().and_then(|cabinet| cabinet.outside_width.get().copied());
+    let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
+    let outside = housing.and_then(|cabinet| cabinet.outside_width).map(|outside| outside.length);
     let (room, what) = match outside {
         Some(outside) => (outside, "its cabinet is over all".to_string()),
         None => [Side::Left, Side::Right].into_iter().filter_map(|side| up_to_the_wall(fitted, side)).min()?,
     };
-    let excess = Some(front.value - room).filter(|excess| *excess > Length::ZERO)?;
-    let message = format!("the front is {} wide, {} more than {what}: {}", say(front.value), say(excess), say(room));
+    let gap = gap(fitted);
+    let excess = Some(front.value + gap.times(2) - room).filter(|excess| *excess > Length::ZERO)?;
+    let with = if gap > Length::ZERO { format!(" with a gap of {} on each side", say(gap)) } else { String::new() };
+    let message =
+        format!("the front is {} wide{with}, {} more than {what}: {}", say(front.value), say(excess), say(room));
     let finding = fitted.finding(RULE.code, Severity::Stop, front.span, message);
     Some(finding.remedy("choose a narrower front, or have the cabinet made wider"))
+}
+
+/// The gap that the front must have to those around it, by the sheet.
+fn gap(fitted: &Fitted<'_>) -> Length {
+    let face = fitted.option.fit.get().and_then(|fit| fit.face.get());
+    face.and_then(|face| face.gap.get().copied()).unwrap_or_default()
+}
+
+/// The height of the front as its sheet gives it, else its own.
+fn front_height(option: &Choice) -> Option<Length> {
+    let face = option.fit.get().and_then(|fit| fit.face.get());
+    let own = || option.size.height.get().and_then(|height| height.least.or(height.most));
+    face.and_then(|face| face.height.get().copied()).or_else(own)
+}
+
+/// Fronts one over the other in one cabinet, with the gaps between them, against its height.
+fn over_one_another(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
+    let cabinet = housing.part?.part;
+    let height = cabinet.height.spanned()?;
+    // Told once, of the last that is written.
+    let last = cabinet.holds.last().filter(|last| cabinet.holds.len() > 1 && last.value == fitted.opening.name.value);
+    last?;
+    let others = housing.others(fitted.opening).map(|other| {
+        let opening = fitted.room.opening(&other.value)?;
+        front_height(crate::plan::settled(fitted.room, opening)?)
+    });
+    let others: Option<Vec<Length>> = others.collect();
+    let others = others?;
+    let gaps = gap(fitted).times(i64::try_from(others.len()).ok()?);
+    let needs = others.into_iter().sum::<Length>() + front_height(fitted.option)? + gaps;
+    let message = format!(
+        "the fronts in the cabinet `{}` are {} high with the gaps between them, {} more than it is: {}",
+        cabinet.is.word(),
+        say(needs),
+        say(needs - height.value),
+        say(height.value)
+    );
+    (needs > height.value).then(|| {
+        let finding = fitted.finding(RULE.code, Severity::Stop, height.span, message);
+        finding.remedy("have the cabinet made higher, or choose lower ones")
+    })
 }
 
 /// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
@@ -155,5 +204,27 @@ mod tests {
         let own = "size: {width: 29 3/4\"}\nfit: {opening: {width: 28 1/2\"}}";
         oven("width: 28 1/2\", cabinet: {outside width: 29 1/2\"}", own).finds_one();
         oven("width: 28 1/2\", cabinet: {outside width: 29 3/4\"}", own).stays_silent();
+    }
+
+    #[test]
+    fn a_front_keeps_the_gap_that_its_sheet_asks_for() {
+        let front = "fit: {face: {width: 29 3/4\", gap: 1/8\"}}";
+        oven("cabinet: {outside width: 30\"}", front).stays_silent();
+        oven("cabinet: {outside width: 29 7/8\"}", front).finds("the front is 29 3/4\" (≈ 755.6 mm) wide with a gap of 1/8\" (≈ 3.2 mm) on each side, 1/8\" (≈ 3.2 mm) more than its cabinet is over all: 29 7/8\" (≈ 758.8 mm)");
+    }
+
+    /// Source: a sheet's own figures: fronts of 28 1/2" and 17 1/2" with 1/8" between them want 46 1/8".
+    #[test]
+    fn two_fronts_in_one_cabinet_share_its_height() {
+        let tower = |height: &str| {
+            Trial::of("fit/face")
+                .room(&format!("runs: {{tall wall: {{parts: [{{tall: ovens, width: 30\", height: {height}, holds: [upper, oven]}}]}}}}"))
+                .opening("upper", "{takes: microwave}")
+                .selection("selection: Microwave\nkind: microwave\nplace: upper", "fit: {face: {height: 17 1/2\"}}")
+                .opening("oven", "{takes: wall oven}")
+                .selection("selection: Oven\nkind: wall oven\nplace: oven", "fit: {face: {height: 28 1/2\", gap: 1/8\"}}")
+        };
+        tower("46 1/8\"").stays_silent();
+        tower("46\"").finds_one().weighs("stop");
     }
 }

@@ -1,6 +1,6 @@
 //! How far a thing stands out.
 
-use crate::assess::fitting::fitting;
+use crate::assess::fitting::{fitting, setting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
@@ -11,7 +11,7 @@ declare! {
     ///
     /// ## What it checks
     /// The depth with door and handle (with the door, or of the case, where that is all that is
-    /// known) and the air behind it, against the counter's edge, or the opening's own depth. More
+    /// known; with its front panel) and the air behind it, against the counter's edge, or the opening's own depth. More
     /// than 1 1/2" is a query.
     ///
     /// ## Why it matters
@@ -43,6 +43,10 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
+    // What is meant to be flush is told by its depth; what is meant to stand out is meant.
+    if setting(fitted.opening, fitted.option).is_some() {
+        return None;
+    }
     let out = fitting(fitted.room, fitted.opening, fitted.option).projection.filter(|out| *out > HANDLE)?;
     let edge = if fitted.opening.counter_depth.is_absent() { "front of its opening" } else { "counter" };
     let size = &fitted.option.size;

@@ -1,13 +1,13 @@
 //! Whether a thing can be carried in.
 
 use crate::assess::context::about;
-use crate::assess::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
+use crate::assess::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, way_in};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Choice, NarrowPoint, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Trade};
 
 declare! {
     /// The thing can't be carried through a narrow point on the way in
@@ -17,6 +17,8 @@ declare! {
     /// room; at a point that turns, also round a corner between two halls of that width. What is larger
     /// stops; where the body with its doors off passes, it is a query. What goes through with less than
     /// 1" (25.4 mm) of play beside it or above it is asked about: that much is usual, and no sheet's figure.
+    /// Where neither size is known, the thing as it stands. And where an appliance or a fixture is large or
+    /// heavy (no side less than 28", one of 60" or more, or 150 lb) and no way in is written, it asks, once.
     ///
     /// ## Why it matters
     /// An appliance that does not pass the way in goes back to the shop with up to a third of its
@@ -45,7 +47,54 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection, option) in context.options() {
         findings.extend(judge(context, room, selection, option));
+        findings.extend(as_it_stands(context, room, selection, option));
     }
+    findings.extend(no_way_known(context));
+}
+
+/// Large or heavy things, and nobody says how anything comes in: told once, of the first of them.
+fn no_way_known(context: &Context<'_>) -> Option<Finding> {
+    let is_unknown = |room: &Room| context.book.project.way_in.is_empty() && room.way_in.is_empty();
+    let mut large = context.options().filter(|(room, selection, option)| {
+        // What is in the house already was carried in.
+        is_unknown(room) && is_large(option) && !selection.is_ordered() && is_delivered_whole(selection)
+    });
+    let (room, selection, option) = large.next()?;
+    let name = &selection.name.value;
+    let message = format!("nobody says what the way in is for `{name}`, which is large or heavy");
+    let finding = about(room, selection, option, RULE.code, Severity::Query, selection.name.span, message);
+    Some(
+        finding
+            .remedy("measure the narrowest points between truck and room, and add them to `book.yaml`: `way in: […]`"),
+    )
+}
+
+/// Whether it comes as one piece: what is hung, laid or made on site does not.
+fn is_delivered_whole(selection: &Selection) -> bool {
+    selection.kind.get().is_some_and(|kind| matches!(kind.trade(), Trade::Appliance | Trade::Plumbing))
+}
+
+/// Neither carton nor body without doors is known: the thing as it stands, against the way in.
+fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let fit = option.fit.get();
+    let is_known = fit.is_some_and(|fit| !fit.carton.is_absent() || !fit.doors_off.is_absent());
+    if is_known || !is_delivered_whole(selection) {
+        return None;
+    }
+    let passages = way_in(context.book, room, option);
+    let (short, point) = tightest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
+    let message = format!(
+        "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it without doors",
+        selection.name.value,
+        say(short.abs(), context.book.project.units),
+        point.name
+    );
+    let finding = about(room, selection, option, RULE.code, Severity::Query, option.size.width.span()?, message);
+    Some(
+        finding
+            .also(point.span, "the narrow point")
+            .remedy("ask the maker for the carton and for the body without doors: `fit: {carton: …, doors off: …}`"),
+    )
 }
 
 fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
@@ -177,5 +226,43 @@ mod tests {
             .finds_one()
             .weighs("query")
             .cautions();
+    }
+
+    #[test]
+    fn the_way_in_is_asked_for_where_something_large_or_heavy_comes() {
+        let fridge = |option: &str| {
+            Trial::of("fit/way-in")
+                .opening("hole", "{takes: refrigerator}")
+                .selection("selection: Fridge\nkind: refrigerator\nplace: hole", option)
+        };
+        fridge("size: {width: 36\", depth: 29\", height: 70\"}")
+            .finds("nobody says what the way in is for `Fridge`, which is large or heavy")
+            .weighs("query")
+            .cautions()
+            .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
+        fridge("fit: {weight: 150 lb}").finds_one();
+        fridge("fit: {weight: 149 lb}").stays_silent();
+        fridge("size: {width: 24\", depth: 24\", height: 34\"}").stays_silent();
+        let two = fridge("fit: {weight: 300 lb}").selection("selection: Tub\nkind: bathtub", "fit: {weight: 300 lb}");
+        two.finds_one();
+        fridge("fit: {weight: 300 lb}").room("way in: [{name: door, width: 36\", height: 80\"}]").stays_silent();
+    }
+
+    #[test]
+    fn without_a_carton_s_size_the_thing_itself_is_tried() {
+        let fridge = |width: &str, fit: &str| {
+            Trial::of("fit/way-in")
+                .book(&format!("way in: [{{name: kitchen door, width: {width}, height: 80\"}}]"))
+                .opening("hole", "{takes: refrigerator}")
+                .selection(
+                    "selection: Fridge\nkind: refrigerator\nplace: hole",
+                    &format!("size: {{width: 36\", depth: 30\", height: 70\"}}\n{fit}"),
+                )
+        };
+        fridge("29\"", "")
+            .finds("`Fridge` as it stands is 1\" (25.4 mm) too large for the kitchen door, and nobody says how large its carton is, or it without doors")
+            .weighs("query");
+        fridge("30\"", "").stays_silent();
+        fridge("29\"", "fit: {doors off: 36\" x 27\" x 69\"}").stays_silent();
     }
 }

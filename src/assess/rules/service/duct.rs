@@ -1,11 +1,12 @@
 //! The duct at an opening against what the thing needs.
 
 use super::{Asked, asked};
-use crate::assess::codes::DRYER_DUCT;
+use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, declare};
-use crate::assess::supply::Pipe;
-use crate::assess::{Context, say};
+use crate::assess::supply::{Pipe, Section, airflow};
+use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
 
@@ -13,7 +14,9 @@ declare! {
     /// The duct is narrower or longer than the thing allows
     ///
     /// ## What it checks
-    /// The duct's size against the maker's sheet (a reduction anywhere chokes the fan), and its length
+    /// The duct's size against the maker's sheet: of all sizes that its words name the narrowest counts, since
+    /// a reduction anywhere chokes the fan; a rectangle by its area. Where a hood's sheet names none, against
+    /// the usual duct for its airflow: 6" up to 400 cfm, 7" to 600, 8" to 1000, 10" beyond. And its length
     /// against the most that the sheet allows. Where a dryer's sheet names no length, the code's 35 ft
     /// count, less 5 ft for each tight bend of 90° and 2 1/2 ft for each of 45°.
     ///
@@ -29,10 +32,10 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; IRC M1502.4.6 (35 ft; 25 ft before 2009).
+    /// The maker's sheet; IRC M1502.4.6 (35 ft; 25 ft before 2009); by airflow, common practice.
     "service/duct", Stop,
     due: RoughInClosed, tells: [Installer],
-    sources: ["the maker's sheet", "IRC M1502.4.6"],
+    sources: ["the maker's sheet", "IRC M1502.4.6", "common practice"],
     caution: Some(Hazard::Air.caution()),
     Check::Book(check)
 }
@@ -44,10 +47,56 @@ const BEND: Length = Length::from_inches(60);
 /// What a bend of 45° takes off it.
 const HALF_BEND: Length = Length::from_inches(30);
 
+/// The usual round duct for a hood's airflow: cubic feet a minute up to which each size serves (trade
+/// reports, table of typical figures; common practice).
+const USUAL: [(u32, Length); 4] = [
+    (400, Length::from_inches(6)),
+    (600, Length::from_inches(7)),
+    (1000, Length::from_inches(8)),
+    (u32::MAX, Length::from_inches(10)),
+];
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.fitted().filter_map(|fitted| against_airflow(context, &fitted)));
     for asked in asked(context, |needs| &needs.duct, |service| &service.duct) {
         findings.extend(judge(context, &asked));
     }
+}
+
+/// The duct against the air that a hood moves, where its sheet names no size.
+fn against_airflow(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+    let of_sheet = fitted.option.fit.get().and_then(|fit| fit.needs.duct.get());
+    let is_told = of_sheet.is_some_and(|duct| Pipe::read(duct).narrowest.is_some());
+    if is_told || !fitted.selection.is(Kind::Hood) {
+        return None;
+    }
+    let there = fitted.opening.service.duct.spanned()?;
+    let (words, at) = fitted.option.words("airflow")?;
+    let (moves, is) = (airflow(words)?, Pipe::read(&there.value).narrowest?);
+    let (_, usual) = USUAL.iter().find(|(most, _)| moves <= *most)?;
+    let Section::Round(across) = is else { return narrow(context, fitted, (moves, at), (is, there.span), *usual) };
+    let usual = metric::advised(*usual, across, context.book.project.units);
+    narrow(context, fitted, (moves, at), (is, there.span), usual)
+}
+
+fn narrow(
+    context: &Context<'_>,
+    fitted: &Fitted<'_>,
+    (moves, at): (u32, Span),
+    (is, there): (Section, Span),
+    usual: Length,
+) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let message = format!(
+        "`{}` moves {moves} cfm, for which a duct of {} is usual, and there is one of {}",
+        fitted.selection.name.value,
+        say(usual),
+        is.say(say)
+    );
+    is.is_narrower_than(Section::Round(usual)).then(|| {
+        let finding = fitted.finding(RULE.code, Severity::Query, there, message).also(at, "moves so much");
+        finding.remedy(REMEDY).source("common practice")
+    })
 }
 
 fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
@@ -55,8 +104,9 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;
     let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
-    if let Some((wants, is)) = needs.size.zip(has.size).filter(|(wants, is)| is < wants) {
-        let message = format!("`{name}` needs a {} duct, and there is one of {}", say(wants), say(is));
+    let both = needs.narrowest.zip(has.narrowest);
+    if let Some((wants, is)) = both.filter(|(wants, is)| is.is_narrower_than(*wants)) {
+        let message = format!("`{name}` needs a {} duct, and there is one of {}", wants.say(say), is.say(say));
         return Some(asked.finding(RULE.code, Severity::Stop, message).remedy(REMEDY));
     }
     let run = has.run?;
@@ -117,5 +167,37 @@ mod tests {
         thing("dryer", "4\" rigid, 21 ft, three elbows", "4\" rigid").finds_one();
         thing("dryer", "4\" rigid, 36 ft", "4\" rigid").book("codes: {adopts: [IRC 2018]}").finds_one().weighs("stop");
         thing("dryer", "4\" rigid, 35 ft", "4\" rigid").stays_silent();
+    }
+
+    #[test]
+    fn every_size_that_the_words_name_counts() {
+        for there in ["8\" round, reduced to 6\" at the wall", "8\" round, 10 ft, 6\" roof cap", "6\" then 8\""] {
+            thing("hood", there, "8\" round")
+                .finds("`It` needs a 8\" (203.2 mm) duct, and there is one of 6\" (152.4 mm)");
+        }
+        thing("hood", "8\" round, 10\" at the roof", "8\" round").stays_silent();
+        thing("hood", "3 1/4\" x 10\"", "6\" round").stays_silent();
+        thing("hood", "3 1/4\" x 10\"", "8\" round").finds_one();
+    }
+
+    /// Source: trade reports, typical figures (up to 350–400 cfm a duct of 6", up to 900–1000 one of 8").
+    #[test]
+    fn where_the_sheet_is_silent_the_usual_duct_for_the_airflow_is_asked_about() {
+        let hood = |there: &str, moves: &str, sheet: &str| {
+            Trial::of("service/duct")
+                .opening("hole", &format!("{{takes: hood, service: {{duct: '{there}'}}}}"))
+                .selection("selection: Hood\nkind: hood\nplace: hole", &format!("airflow: {moves}\n{sheet}"))
+        };
+        hood("6\" round", "401 cfm", "")
+            .finds(
+                "`Hood` moves 401 cfm, for which a duct of 7\" (177.8 mm) is usual, and there is one of 6\" (152.4 mm)",
+            )
+            .weighs("query")
+            .cautions();
+        hood("6\" round", "400 cfm", "").stays_silent();
+        hood("8\", reduced to 6\"", "900 cfm", "").finds_one();
+        hood("8\" round", "900 cfm", "").stays_silent();
+        hood("6\" round", "600 cfm", "fit: {needs: {duct: '6\" round'}}").stays_silent();
+        hood("150 mm round", "400 cfm", "").metric().stays_silent();
     }
 }

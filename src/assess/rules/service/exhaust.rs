@@ -1,13 +1,13 @@
 //! A hood's or a fan's airflow against what the rules ask.
 
 use crate::assess::codes::{
-    BATH_EXHAUST, DOWNDRAFT_EXHAUST, EXHAUST_ADVISED, Figure, ISLAND_HOOD_A_FOOT, KITCHEN_EXHAUST,
+    BATH_EXHAUST, DOWNDRAFT_EXHAUST, EXHAUST_ADVISED, Family, Figure, ISLAND_HOOD_A_FOOT, KITCHEN_EXHAUST,
     KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
 };
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{Choice, Opening, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
@@ -19,7 +19,8 @@ declare! {
     /// The rated airflow of each hood against the code's least (100 cfm; 300 cfm for what is no hood by
     /// ASHRAE 62.2), against the guideline's 150, and against the trade's rules of thumb: so much for a
     /// foot of width, and 1 cfm for each 100 Btu/h of the burners under it. The rules disagree: each that
-    /// is missed is told, and the largest is what to aim at. A bath's fan wants 50 cfm.
+    /// is missed is told, and the largest is what to aim at. A bath's fan wants 50 cfm. Where the book adopts
+    /// a code that asks for exhaust, a room where somebody cooks and nothing moves air out is asked about.
     ///
     /// ## Why it matters
     /// Grease and steam that are not caught settle in the cabinets; moisture that stays rots a bath.
@@ -53,7 +54,35 @@ struct Asks {
     severity: Severity,
 }
 
+/// Rooms in which somebody cooks and nothing moves air out, where the book adopts a code that asks for it.
+fn no_hood(context: &Context<'_>, room: &Room) -> Option<Finding> {
+    let editions = context.rulings().editions();
+    let is_asked = editions.year(Family::Irc).or_else(|| editions.year(Family::Ashrae622)).is_some();
+    let ruling = context.rulings().number(&KITCHEN_EXHAUST).filter(|_| is_asked)?;
+    let moves_air = |selection: &Selection| {
+        selection.is_any(&[Kind::Hood, Kind::Fan])
+            || selection.standing().iter().any(|option| option.words("airflow").is_some())
+    };
+    let hood_is_said = |opening: &Opening| {
+        let above = opening.above.get().is_some_and(|above| above.what.to_lowercase().contains("hood"));
+        opening.takes_a(Kind::Hood) || above
+    };
+    let by_fixture = room.layout.fixtures.iter().any(|fixture| fixture.takes.get() == Some(&Kind::Hood));
+    if by_fixture || room.selections.iter().any(moves_air) || room.openings.iter().any(hood_is_said) {
+        return None;
+    }
+    let cooks = room.selections.iter().find(|selection| selection.has(Trait::Cooks))?;
+    let message = format!(
+        "nothing moves air out over `{}`, and the code asks {} cfm in a room where somebody cooks",
+        cooks.name.value, ruling.value
+    );
+    let finding = Finding::new(RULE.code, Severity::Query, cooks.name.span, message).room(&room.folder);
+    let remedy = "add the hood, or whatever moves the air out there, with its `airflow`";
+    Some(finding.item(&cooks.name).remedy(remedy).source(ruling.source))
+}
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.book.rooms.iter().filter_map(|room| no_hood(context, room)));
     for (room, selection, option) in context.options() {
         let Some((words, at)) = option.words("airflow") else { continue };
         let Some(moves) = airflow(words) else {
@@ -194,5 +223,25 @@ mod tests {
         };
         fan("40 cfm").finds("`Fan` moves 40 cfm: the code for a bath asks 50 cfm");
         fan("50 cfm").stays_silent();
+    }
+
+    /// Source: check values IR-07: 100 cfm in a kitchen, where the code is adopted.
+    #[test]
+    fn cooking_with_no_hood_is_asked_about_where_the_code_asks_for_one() {
+        let range = |book: &str| {
+            Trial::of("service/exhaust")
+                .book(book)
+                .selection("selection: Range\nkind: range\nplace: range", "fuel: gas")
+        };
+        let adopted = "codes: {adopts: [IRC 2021]}";
+        let bare = || range(adopted).opening("range", "{takes: range}");
+        bare()
+            .finds("nothing moves air out over `Range`, and the code asks 100 cfm in a room where somebody cooks")
+            .weighs("query")
+            .cautions();
+        range("").opening("range", "{takes: range}").stays_silent();
+        bare().selection("selection: Hood\nkind: hood", "airflow: 400 cfm").stays_silent();
+        bare().selection("selection: Microwave\nkind: microwave", "airflow: 300 cfm").stays_silent();
+        range(adopted).opening("range", "{takes: range, above: hood}").stays_silent();
     }
 }

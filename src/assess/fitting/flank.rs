@@ -1,0 +1,109 @@
+//! What stands beside an opening, fillers and panels seen through: by its row, by the plan.
+
+use crate::book::{InRow, Opening, PartIs, Room};
+use crate::plan::{Met, Plan, Shape, Thing};
+use crate::source::Span;
+use crate::units::Length;
+use crate::vocabulary::Trait;
+
+use super::{Side, front_edge};
+
+/// What stands beside an opening, past fillers and panels.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Flank {
+    /// What it is called.
+    pub what: String,
+    /// From the opening's edge to it.
+    pub gap: Length,
+    /// Whether it stands further out than the opening's front, as a wall across does.
+    pub is_proud: bool,
+    /// Whether it rises above the counter.
+    pub is_tall: bool,
+    /// Where the row or the place is written that this follows from.
+    pub span: Span,
+}
+
+/// What stands at a side of an opening: by the plan where it has a place there, else by the row that it is a
+/// part of. None where neither tells.
+pub fn flank(room: &Room, plan: Option<&Plan<'_>>, opening: &Opening, side: Side) -> Option<Flank> {
+    let placed = plan.and_then(|plan| Some((plan, plan.opening(opening)?)));
+    match placed {
+        Some((plan, own)) => in_plan(plan, own, opening, side),
+        None => in_row(room, &room.part_of(&opening.name)?, opening, side),
+    }
+}
+
+/// The nearest thing or wall at that side of a thing in its place.
+fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> Option<Flank> {
+    // An inch before the wall behind, which is not beside.
+    let inch = Length::from_inches(1);
+    let front = front_edge(opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
+    let out = (own.out.0 + inch, front.max(own.out.0 + inch.times(2)));
+    let gap = |shape: &Shape| {
+        let (first, last) = shape.beside(&own.frame, out)?;
+        let gap = if side == Side::Left { own.along.0 - last } else { first - own.along.1 };
+        (gap > -inch).then(|| gap.max(Length::ZERO))
+    };
+    let beside = plan.things.iter().filter(|other| {
+        !std::ptr::eq(*other, own)
+            && !other.is_closure()
+            && other.within.is_none()
+            && !is_a_gap(other)
+            && other.is_level_with(own.low, own.high)
+    });
+    let things = beside.filter_map(|other| Some((gap(&other.footprint())?, Met::Thing(other))));
+    let walls = plan.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
+    let walls = walls.filter_map(|(number, wall)| {
+        let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+        Some((gap(&face)?, Met::Wall(number)))
+    });
+    let (gap, met) = things.chain(walls).min_by_key(|(gap, _)| *gap)?;
+    let (is_proud, is_tall) = match met.thing() {
+        None => (true, true),
+        Some(other) => {
+            let far = (own.along.0 - Length::from_inches(1200), own.along.1 + Length::from_inches(1200));
+            let reach = other.footprint().within(&own.frame, far).map(|(_, far)| far);
+            (reach.is_some_and(|reach| reach > front), rises(other))
+        }
+    };
+    Some(Flank { what: met.name(plan), gap, is_proud, is_tall, span: own.span })
+}
+
+fn is_a_gap(thing: &Thing<'_>) -> bool {
+    thing.part().is_some_and(|part| matches!(part.is, PartIs::Gap(_)))
+}
+
+fn rises(thing: &Thing<'_>) -> bool {
+    thing.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_))) || thing.has(Trait::StandsTall)
+}
+
+/// The nearest part of a row without a place, or what the row meets at its end.
+fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Option<Flank> {
+    let run = place.run?;
+    let towards_the_end = (run.from == crate::book::End::Left) == (side == Side::Right);
+    let beside: Vec<_> = if towards_the_end {
+        place.parts.get(place.number + 1..)?.iter().collect()
+    } else {
+        place.parts.get(..place.number)?.iter().rev().collect()
+    };
+    let mut gap = Length::ZERO;
+    for part in beside {
+        let (what, depth, is_tall) = match &part.is {
+            PartIs::Filler(width) | PartIs::Panel(width) | PartIs::Gap(width) => {
+                gap = gap + *width;
+                continue;
+            }
+            PartIs::Cabinet(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), false),
+            PartIs::Tall(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), true),
+            PartIs::Opening(name) => {
+                let tall = room.opening(&name.value).is_some_and(|other| other.takes_one(Trait::StandsTall));
+                (name.value.as_str(), None, tall)
+            }
+        };
+        let is_proud = depth.zip(front_edge(opening)).is_some_and(|(depth, edge)| *depth > edge);
+        return Some(Flank { what: what.to_string(), gap, is_proud, is_tall, span: part.span });
+    }
+    let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
+    let what = meets.filter(|meets| **meets != "open")?;
+    Some(Flank { what: (*what).to_string(), gap, is_proud: true, is_tall: true, span: place.part.span })
+}

@@ -1,0 +1,85 @@
+//! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
+
+use crate::book::{Choice, Each, Opening, Room, ServicePoint, Setting, Slot};
+use crate::source::Span;
+use crate::units::Length;
+use crate::vocabulary::Words;
+
+use super::everywhere;
+
+/// How deep a thing stands, from the wall to its front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct DepthStack {
+    /// The case; or with its own door, where no panel goes before it.
+    pub case: Length,
+    /// The front panel.
+    pub panel: Length,
+    /// Air behind it by its sheet, or what stands out of the wall there, whichever is more.
+    pub behind: Length,
+    /// What stands out of the wall by more than that air, if anything does.
+    pub struck: Option<&'static str>,
+}
+
+impl DepthStack {
+    /// All of it.
+    pub fn total(&self) -> Length {
+        self.case + self.panel + self.behind
+    }
+}
+
+/// Where the front of a thing is meant to be, by the thing or by its opening.
+pub fn setting(opening: &Opening, option: &Choice) -> Option<(Setting, Span)> {
+    let own = option.words("set").and_then(|(word, at)| Some((Setting::of(word)?, at)));
+    own.or_else(|| opening.setting.spanned().map(|set| (set.value, set.span)))
+}
+
+/// The depth stack of an option at its opening; none where the depth of its case is not known.
+pub fn depth_stack(opening: &Opening, option: &Choice) -> Option<DepthStack> {
+    let size = &option.size;
+    let fit = option.fit.get();
+    let own = option.panel.get().and_then(|panel| panel.thickness.get().copied());
+    let of_sheet = || fit?.panel.get()?.thickness.get().and_then(|thickness| thickness.most.or(thickness.least));
+    let panel = own.or_else(of_sheet);
+    let with_door = size.depth_with_door.get().filter(|_| panel.is_none());
+    let case = with_door.or_else(|| size.depth.get()).copied()?;
+    let air = fit.map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
+    let proud = opening.points.get().and_then(|points| most_proud(points, option));
+    let struck = proud.filter(|(_, proud)| *proud > air);
+    Some(DepthStack {
+        case,
+        panel: panel.unwrap_or_default(),
+        behind: struck.map_or(air, |(_, proud)| proud),
+        struck: struck.map(|(service, _)| service),
+    })
+}
+
+/// What stands out of the wall behind it, past what its sheet lets in.
+fn most_proud(points: &Each<ServicePoint>, option: &Choice) -> Option<(&'static str, Length)> {
+    let zones = option.fit.get().and_then(|fit| fit.zones.get());
+    let behind = points.named().into_iter().filter_map(|(service, point)| {
+        let point = point.get().filter(|point| point.beside.get() != Some(&true))?;
+        let proud = *point.proud.get()?;
+        let zone = zones.and_then(|zones| zones.named().into_iter().find(|(name, _)| *name == service));
+        let let_in = zone.and_then(|(_, zone)| zone.get()?.proud.get().copied());
+        (let_in.is_none_or(|most| proud > most)).then_some((service, proud))
+    });
+    behind.max_by_key(|(_, proud)| *proud)
+}
+
+/// How deep the recess is, to the front that a thing is meant to be flush with: the opening's own depth,
+/// else the depth of the cabinets beside it in its run, doors counted.
+pub fn recess(room: &Room, opening: &Opening) -> Option<(Length, Span)> {
+    let own = opening.governing_depth().zip(opening.depth.span());
+    own.or_else(|| {
+        let to_come = opening.to_come_on_its_walls()?;
+        let place = room.part_of(&opening.name)?;
+        let depth = place.depth()?;
+        Some((depth.value - to_come.back, depth.span))
+    })
+}
+
+/// What a panel adds to the depth of a thing whose door is not known to be part of it.
+pub(super) fn panel_before(option: &Choice) -> Length {
+    let own = |slot: &Slot<Length>| slot.get().copied();
+    option.panel.get().and_then(|panel| own(&panel.thickness)).unwrap_or_default()
+}

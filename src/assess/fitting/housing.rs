@@ -1,0 +1,141 @@
+//! The cabinet that houses a thing, wherever it is written: at the opening, as the part of a run or island
+//! that holds it, as a cabinet selection of that name.
+
+use crate::book::{BackPanel, InRow, Opening, PartIs, Room, Selection, System};
+use crate::source::{Span, Spanned};
+use crate::units::Length;
+use crate::vocabulary::{Kind, Slot};
+
+/// The usual side of a cabinet, in inches: 3/4 (common practice).
+const USUAL_SIDE: Length = Length::from_sixty_fourths(48);
+/// The usual side of a cabinet in a metric book: 18 mm (common practice).
+const USUAL_SIDE_METRIC: Length = Length::from_nanometres(18_000_000);
+
+/// A figure of the cabinet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Known {
+    /// How much.
+    pub length: Length,
+    /// Where it, or what it follows from, is written.
+    pub span: Span,
+    /// How far it can be trusted.
+    pub by: By,
+}
+
+/// How a figure is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    /// It is written.
+    Written,
+    /// It follows from what is written and a usual thickness.
+    Usual,
+    /// It is no more than that: the cabinet's outside.
+    AtMost,
+}
+
+/// The cabinet that houses a thing.
+#[derive(Clone, Debug, Default)]
+pub struct Housing<'a> {
+    /// Clear between its sides.
+    pub inside_width: Option<Known>,
+    /// From its front edge to the back panel.
+    pub inside_depth: Option<Known>,
+    /// Clear height.
+    pub inside_height: Option<Known>,
+    /// Over its sides or stiles.
+    pub outside_width: Option<Known>,
+    /// Width of each stile of its face frame.
+    pub stiles: Option<Known>,
+    /// How its back panel is.
+    pub back_panel: Option<Spanned<BackPanel>>,
+    /// The part of a row that it is.
+    pub part: Option<InRow<'a>>,
+    /// The cabinet selection that it is.
+    pub selection: Option<&'a Selection>,
+}
+
+impl<'a> Housing<'a> {
+    /// The cabinet of an opening; none where nothing tells of one.
+    pub fn of(room: &'a Room, opening: &Opening, system: System) -> Option<Self> {
+        let own = opening.cabinet.get();
+        let part = room.holder(&opening.name).filter(|holder| is_cabinet(&holder.part.is));
+        if own.is_none() && part.is_none() {
+            return None;
+        }
+        let selection = part.and_then(|holder| chosen(room, holder.part.is.word()));
+        let size = selection.and_then(Selection::settled).map(|option| &option.size);
+        let of_part = part.map(|holder| holder.part);
+        let outside = first([
+            own.and_then(|own| written(&own.outside_width)),
+            of_part.and_then(|part| written(&part.width)),
+            size.and_then(|size| written(&size.width)),
+        ]);
+        let side = own.and_then(|own| own.sides.get().copied());
+        let usual = if system == System::Metric { USUAL_SIDE_METRIC } else { USUAL_SIDE };
+        let between = outside.map(|outside| Known {
+            length: outside.length - side.unwrap_or(usual).times(2),
+            by: if side.is_some() { By::Written } else { By::Usual },
+            ..outside
+        });
+        let deep = first([
+            part.and_then(|holder| holder.depth()).map(|depth| at_most(depth.value, depth.span)),
+            size.and_then(|size| size.depth.spanned()).map(|depth| at_most(depth.value, depth.span)),
+        ]);
+        let alone = of_part.filter(|part| part.holds.len() == 1);
+        let high = alone.and_then(|part| part.height.spanned()).map(|height| at_most(height.value, height.span));
+        Some(Self {
+            inside_width: first([own.and_then(|own| written(&own.inside_width)), between]),
+            inside_depth: first([own.and_then(|own| written(&own.inside_depth)), deep]),
+            inside_height: first([own.and_then(|own| written(&own.inside_height)), high]),
+            outside_width: outside,
+            stiles: first([own.and_then(|own| written(&own.stiles)), of_part.and_then(|part| written(&part.stiles))]),
+            back_panel: own.and_then(|own| own.back_panel.spanned().cloned()),
+            part,
+            selection,
+        })
+    }
+
+    /// What is left of a stile beside a cutout of that width: as written, else half of what the cutout
+    /// leaves of the cabinet.
+    pub fn stile_beside(&self, cutout: Option<Length>) -> Option<Known> {
+        let left = self
+            .outside_width
+            .zip(cutout)
+            .map(|(outside, cutout)| Known { length: (outside.length - cutout).half(), ..outside });
+        first([self.stiles, left])
+    }
+
+    /// The other openings that are cut into it.
+    pub fn others<'o>(&'o self, opening: &'o Opening) -> impl Iterator<Item = &'o Spanned<String>> {
+        let holds = self.part.map_or(&[][..], |holder| holder.part.holds.as_slice());
+        holds.iter().filter(|held| !held.eq_ignore_ascii_case(&opening.name))
+    }
+
+    /// Where its drawers are told, if it has any.
+    pub fn drawers(&self) -> Option<Span> {
+        let drawers = &self.part?.part.drawers;
+        drawers.span().filter(|_| drawers.get().is_some_and(|count| *count > 0))
+    }
+}
+
+fn is_cabinet(part: &PartIs) -> bool {
+    matches!(part, PartIs::Cabinet(_) | PartIs::Tall(_))
+}
+
+/// The cabinet selection that a part names.
+fn chosen<'a>(room: &'a Room, name: &str) -> Option<&'a Selection> {
+    let cabinets = room.selections.iter().filter(|selection| selection.is(Kind::Cabinet));
+    cabinets.into_iter().find(|selection| selection.name.eq_ignore_ascii_case(name))
+}
+
+fn written(slot: &Slot<Length>) -> Option<Known> {
+    slot.spanned().map(|length| Known { length: length.value, span: length.span, by: By::Written })
+}
+
+fn at_most(length: Length, span: Span) -> Known {
+    Known { length, span, by: By::AtMost }
+}
+
+fn first<const N: usize>(known: [Option<Known>; N]) -> Option<Known> {
+    known.into_iter().flatten().next()
+}

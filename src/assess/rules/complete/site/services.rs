@@ -1,0 +1,160 @@
+//! What nobody says of services that a sheet is exact about, or that a heated thing must have.
+
+use crate::assess::context::about;
+use crate::assess::supply::Power;
+use crate::assess::{Context, Fitted};
+use crate::book::{Choice, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::vocabulary::{Hazard, Kind};
+
+use super::RULE;
+
+/// Kinds of which some are heated, and most are not.
+const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
+/// Words that make one ask whether a thing is heated; they decide nothing.
+const HEATED: [&str; 5] = ["heated", "heating", "electric", "warmed", "demister"];
+
+/// Everything that is to be asked of services.
+pub fn ask(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for fitted in context.fitted() {
+        findings.extend(pattern(&fitted));
+        findings.extend(zones(&fitted));
+    }
+    for (room, selection, option) in context.options() {
+        findings.extend(no_place(room, selection, option).or_else(|| heated(room, selection, option)));
+    }
+}
+
+fn with_power(finding: Finding) -> Finding {
+    Finding { caution: Some(Hazard::Power.caution().words()), ..finding }
+}
+
+/// The plug is known, and the receptacle is not.
+fn pattern(fitted: &Fitted<'_>) -> Option<Finding> {
+    let needs = fitted.option.fit.get()?.needs.power.spanned()?;
+    let there = fitted.opening.service.power.spanned()?;
+    let plug = Power::asked(&needs.value).pattern?;
+    let is = Power::there(&there.value);
+    if is.pattern.is_some() || is.hardwired {
+        return None;
+    }
+    let message = format!(
+        "`{}` has a {plug} plug, and nobody says which receptacle is at the opening `{}`",
+        fitted.selection.name.value, fitted.opening.name.value
+    );
+    let finding = fitted.finding(RULE.code, Severity::Query, there.span, message).also(needs.span, "needs this");
+    Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
+}
+
+/// The sheet says where services come out, and the opening does not.
+fn zones(fitted: &Fitted<'_>) -> Option<Finding> {
+    let zones = fitted.option.fit.get()?.zones.get()?;
+    let points = fitted.opening.points.get();
+    let is_told = |service: &str| {
+        points.is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()))
+    };
+    let untold = zones.named().into_iter().filter(|(service, zone)| !zone.is_absent() && !is_told(service));
+    let untold: Vec<_> = untold.collect();
+    let at = untold.iter().find_map(|(_, zone)| zone.span())?;
+    let names: Vec<&str> = untold.iter().map(|(service, _)| *service).collect();
+    let message = format!(
+        "the sheet of `{}` says where {} must come out, and nobody says where at the opening `{}`",
+        fitted.selection.name.value,
+        names.join(" and "),
+        fitted.opening.name.value
+    );
+    let finding = fitted.finding(RULE.code, Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
+    Some(with_power(finding.remedy("measure it and add it to the opening's `service points`")))
+}
+
+/// It needs power, and has no opening that could tell what is there.
+fn no_place(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let needs = option.fit.get()?.needs.power.spanned()?;
+    let takes_opening = selection.kind.get().is_some_and(|kind| kind.takes_opening());
+    if takes_opening || selection.place.get().is_some() {
+        return None;
+    }
+    let message = format!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.value);
+    let finding = about(room, selection, option, RULE.code, Severity::Query, needs.span, message);
+    Some(with_power(
+        finding.remedy("add an opening for it with its `service: {power: …}`, and name that as its `place`"),
+    ))
+}
+
+/// It may be heated, by its words, and nobody says with what.
+fn heated(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let is_heated = |words: &str| {
+        let lower = words.to_lowercase();
+        lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| HEATED.contains(&word))
+    };
+    let fit = option.fit.get();
+    let is_said = fit.is_some_and(|fit| !fit.needs.power.is_absent() || !fit.needs.water.is_absent());
+    if is_said || !selection.is_any(&MAY_BE_HEATED) {
+        return None;
+    }
+    let words = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
+    let with = option.accessories.iter().map(|with| with.name.value.as_str());
+    let told = words.into_iter().chain(with).any(is_heated);
+    let message = format!("nobody says what heats `{}`", selection.name.value);
+    told.then(|| {
+        let finding = about(room, selection, option, RULE.code, Severity::Query, selection.name.span, message);
+        with_power(
+            finding.remedy("add what its sheet asks for: `fit: {needs: {power: …}}`, or `water` where that heats it"),
+        )
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn dryer(opening: &str, option: &str) -> Trial {
+        Trial::of("complete/site")
+            .opening("laundry", &format!("{{takes: dryer, {opening}}}"))
+            .selection("selection: Dryer\nkind: dryer\nplace: laundry", option)
+    }
+
+    /// Source: trade reports F-33: 10-30 and 14-30 look alike in a sentence and not at the wall.
+    #[test]
+    fn a_receptacle_whose_pattern_nobody_wrote_is_asked_for() {
+        let sheet = "fit: {needs: {power: 240 V 30 A 14-30}}";
+        dryer("service: {power: 240 V 30 A}", sheet)
+            .finds("`Dryer` has a 14-30 plug, and nobody says which receptacle is at the opening `laundry`")
+            .weighs("query")
+            .cautions()
+            .points_at(&["rooms/kitchen/room.yaml:3:44"]);
+        dryer("service: {power: 240 V 30 A 10-30}", sheet).stays_silent();
+        dryer("service: {power: 240 V 30 A hardwired}", sheet).stays_silent();
+        dryer("service: {power: 240 V 30 A}", "fit: {needs: {power: 240 V 30 A}}").stays_silent();
+    }
+
+    #[test]
+    fn a_zone_that_the_sheet_gives_wants_a_point() {
+        let sheet = "fit: {zones: {power: {height: at most 6\"}, duct: {height: at most 8\"}}}";
+        dryer("width: 27\"", sheet)
+            .finds("the sheet of `Dryer` says where power and duct must come out, and nobody says where at the opening `laundry`")
+            .weighs("query");
+        dryer("service points: {power: {height: 5\"}}", sheet).finds(
+            "the sheet of `Dryer` says where duct must come out, and nobody says where at the opening `laundry`",
+        );
+        dryer("service points: {power: {height: 5\"}, duct: {height: 5\"}}", sheet).stays_silent();
+    }
+
+    #[test]
+    fn what_is_heated_is_connected_to_something() {
+        let bar = |name: &str, option: &str| {
+            Trial::of("complete/site").selection(&format!("selection: {name}\nkind: bar"), option)
+        };
+        bar("Heated towel bar", "model: TB-2").finds("nobody says what heats `Heated towel bar`").cautions();
+        bar("Towel bar", "description: electric, with a timer").finds_one();
+        bar("Towel bar", "model: TB-2").stays_silent();
+        bar("Towel bar", "fit: {needs: {power: 120 V 15 A hardwired}}")
+            .finds("`Towel bar` needs power (120 V 15 A hardwired), and nobody says what is there");
+        bar("Towel bar", "place: rail\nfit: {needs: {power: 120 V 15 A}}")
+            .opening("rail", "{takes: bar, service: {power: 120 V 15 A}}")
+            .stays_silent();
+        Trial::of("complete/site")
+            .selection("selection: Bath floor\nkind: tile", "accessories: [{name: heating mat}]")
+            .finds_one();
+    }
+}
