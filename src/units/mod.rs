@@ -4,8 +4,10 @@
 //! reading, adding and comparing lose nothing. Rounding happens in printing only, and is marked `≈`.
 
 mod figure;
+mod letters;
 mod measure;
 mod number;
+mod series;
 
 pub mod area;
 pub mod date;
@@ -22,12 +24,14 @@ pub use area::Area;
 pub use date::{Calendar, Date, LeadTime};
 pub use figure::Figure;
 pub use length::Length;
+pub use letters::letter;
 pub use measure::MeasureError;
 pub use money::{Currency, Money};
 pub use number::NumberError;
 pub use percent::Percent;
 pub use quantity::Quantity;
 pub use range::LengthRange;
+pub use series::series;
 pub use size::Sides;
 pub use weight::Weight;
 

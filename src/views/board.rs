@@ -2,6 +2,7 @@
 
 use super::html::Html;
 use super::photo::Photo;
+use crate::units::letter;
 use serde::Serialize;
 
 /// Steps along each side of the board: a hundred per cent in ten-thousandths of one.
@@ -77,15 +78,6 @@ fn sample(index: usize, finish: Finish, tile: Tile, total: u64) -> Sample {
         y: as_percent(tile.y),
         w: as_percent(tile.w),
         h: as_percent(tile.h),
-    }
-}
-
-/// A to Z, then AA, AB and so on.
-fn letter(index: usize) -> String {
-    let last = char::from(b'A' + (index % 26) as u8);
-    match index / 26 {
-        0 => last.to_string(),
-        more => format!("{}{last}", letter(more - 1)),
     }
 }
 
@@ -225,10 +217,5 @@ mod tests {
             board.samples.iter().map(|s| (s.letter.as_str(), s.name.as_str(), s.share.as_str())).collect();
         assert_eq!(key, [("A", "paint", "75 %"), ("B", "tile", "25 %"), ("C", "brass", "under 1 %")]);
         assert_eq!(board.samples[0].w, "74.8%");
-    }
-
-    #[test]
-    fn letters_go_on_after_z() {
-        assert_eq!([letter(25), letter(26), letter(53)], ["Z", "AA", "BB"]);
     }
 }

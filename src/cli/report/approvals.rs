@@ -6,6 +6,7 @@ use std::fmt::Write;
 use serde::Serialize;
 
 use crate::pipeline::Review;
+use crate::units::series;
 
 /// What stands of an issue.
 #[derive(Serialize)]
@@ -79,7 +80,7 @@ impl Approvals<'_> {
         for gone in &self.withdrawn {
             let had = match gone.approved_by {
                 [] => String::new(),
-                names => format!("; {} had approved it", names.join(" and ")),
+                names => format!("; {} had approved it", series(names)),
             };
             let _ = writeln!(text, "      {} {} ({}): withdrawn{had}", gone.tag, gone.item, gone.room);
         }

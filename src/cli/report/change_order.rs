@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::assess::{ChangeOrder, Changed, Fate, Moved, Sort};
 use crate::book::{Approval, Book};
 use crate::ledger::Issue;
-use crate::units::{Currency, Money};
+use crate::units::{Currency, Money, series};
 
 /// What an issue froze, and what changed since the one before it.
 pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
@@ -161,7 +161,7 @@ fn signers(book: &Book) -> String {
     let names: Vec<&str> = book.project.approvers.iter().map(|approver| approver.name.as_str()).collect();
     match (names.as_slice(), book.project.approval) {
         ([], _) => "the book names no approver".into(),
-        (names, Approval::All) => names.join(" and "),
+        (names, Approval::All) => series(names),
         (names, Approval::Any) => names.join(" or "),
     }
 }

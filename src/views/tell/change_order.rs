@@ -7,12 +7,12 @@ use crate::book::{Book, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem};
 use crate::marks::{self, Said};
-use crate::units::Money;
+use crate::units::{Money, series};
 use crate::views::change_order::{Change, ChangeOrder, Item, Room};
 use crate::views::sign_off::{Line, Sheet};
 use crate::vocabulary::Kind;
 
-use super::figures::{and, count};
+use super::figures::count;
 use super::lines::capital;
 use super::parts;
 use super::sign::who_signs;
@@ -93,7 +93,7 @@ fn facts(order: &Order, (from, to): Issues<'_>, book: &Book, asks: bool) -> Vec<
 /// Approvers by name, with how many of them must sign.
 fn signers(book: &Book) -> String {
     let names: Vec<String> = book.project.approvers.iter().map(|approver| approver.name.clone()).collect();
-    if names.len() < 2 { who_signs(book) } else { format!("{}; {}", and(&names), who_signs(book)) }
+    if names.len() < 2 { who_signs(book) } else { format!("{}; {}", series(&names), who_signs(book)) }
 }
 
 fn tally(order: &Order) -> String {

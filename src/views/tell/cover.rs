@@ -5,13 +5,14 @@ use std::collections::BTreeMap;
 use crate::assess::{DecideBy, RunsOut};
 use crate::book::{Choice, Room, Selection};
 use crate::marks;
+use crate::units::series;
 use crate::views::cover::{Cover, Due, RoomCard, Stamp, Tally};
 use crate::views::html::Html;
 use crate::views::sheet::Link;
 use crate::views::state::Shape;
 
 use super::chrome::Place;
-use super::figures::{and, count};
+use super::figures::count;
 use super::history::Of;
 use super::item::sign_link;
 use super::sign_off::WHOLE_BOOK;
@@ -161,7 +162,7 @@ impl Teller<'_> {
                 .and_then(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), 960)),
             line: self.room_line(room),
             marks: shapes,
-            marks_in_words: and(&words),
+            marks_in_words: series(&words),
         }
     }
 

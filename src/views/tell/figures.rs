@@ -58,15 +58,6 @@ pub fn count(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
 }
 
-/// A list in a sentence: `a`, `a and b`, `a, b and c`.
-pub fn and(parts: &[String]) -> String {
-    match parts {
-        [] => String::new(),
-        [only] => only.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
-
 /// A finding's words for a page: what stands between backticks stands between quotation marks.
 pub fn quoted(words: &str) -> Html {
     let marks = [""].into_iter().chain(["“", "”"].into_iter().cycle());

@@ -5,10 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::book::Book;
 use crate::ledger::{Issue, IssuedItem};
 use crate::marks;
+use crate::units::series;
 use crate::views::sheet::{Revision, Sheet};
 
 use super::Teller;
-use super::figures::and;
 
 /// The most revisions that a title block lists; the newest count.
 const MOST: usize = 3;
@@ -162,7 +162,7 @@ fn words(items: &[(String, &Fate)]) -> Option<String> {
     ];
     let few = items.len() <= NAMED;
     let told = |names: &[String], fate: &str| {
-        if few { format!("{} {fate}", and(names)) } else { format!("{} {fate}", names.len()) }
+        if few { format!("{} {fate}", series(names)) } else { format!("{} {fate}", names.len()) }
     };
     let told: Vec<String> =
         fates.into_iter().filter(|(names, _)| !names.is_empty()).map(|(names, fate)| told(&names, fate)).collect();
@@ -173,7 +173,7 @@ fn words(items: &[(String, &Fate)]) -> Option<String> {
 fn listed(mut fields: Vec<String>) -> String {
     let more = fields.len().saturating_sub(NAMED + 1);
     if more == 0 {
-        return and(&fields);
+        return series(&fields);
     }
     fields.truncate(NAMED + 1);
     format!("{} and {more} more", fields.join(", "))

@@ -6,7 +6,7 @@ use crate::assess::approval::Word;
 use crate::assess::{Amounts, DecideBy, cautions};
 use crate::book::{Choice, NeededFor, Room, Selection};
 use crate::marks::{self, Said};
-use crate::units::Date;
+use crate::units::{Date, letter};
 use crate::views::asked::{Asked, Issued};
 use crate::views::cover::Stamp;
 use crate::views::html::Html;
@@ -16,7 +16,7 @@ use crate::views::sheet::{Crumb, Fact, Link, Notice};
 use super::chrome::Place;
 use super::figures::{count, quoted};
 use super::history::Of;
-use super::lines::{capital, fact, letter};
+use super::lines::{capital, fact};
 use super::{Teller, parts, prose};
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
@@ -135,7 +135,7 @@ impl Teller<'_> {
         let alt = format!("{}, {}", selection.name.value, self.in_a_line(option));
         OptionCard {
             id: option.id.value.clone(),
-            letter: number.map(|number| letter(number).to_string()),
+            letter: number.map(letter),
             name: option.title(),
             line: option
                 .description

@@ -1,6 +1,7 @@
 //! The lines that describe an option, worded once for pages, tables and sheets.
 
 use crate::book::{Choice, Selection};
+use crate::units::series;
 use crate::views::html::Html;
 use crate::views::sheet::Fact;
 
@@ -40,7 +41,7 @@ impl Teller<'_> {
         }
         if !option.accessories.is_empty() {
             let with: Vec<String> = option.accessories.iter().map(|with| with.name.value.clone()).collect();
-            facts.push(fact("With it", Html::text(&figures::and(&with))));
+            facts.push(fact("With it", Html::text(&series(&with))));
         }
         facts
     }
@@ -97,11 +98,6 @@ impl Teller<'_> {
 /// A named value.
 pub fn fact(name: &str, value: impl Into<Html>) -> Fact {
     Fact { name: name.into(), value: value.into() }
-}
-
-/// The letter of an option by its place in the row.
-pub fn letter(at: usize) -> char {
-    u8::try_from(at % 26).map_or('A', |at| char::from(b'A' + at))
 }
 
 /// A key with a capital first letter.

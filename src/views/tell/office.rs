@@ -6,6 +6,7 @@ use crate::assess::approval::Given;
 use crate::assess::{InTheWay, Unapproved};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::Finding;
+use crate::units::series;
 use crate::views::html::Html;
 use crate::views::office::{HoldPoint, Obstacle, OfficeIndex};
 use crate::views::schedule::{Cell, Column, Table};
@@ -13,7 +14,7 @@ use crate::views::sheet::Link;
 use crate::views::state::{Shape, State};
 
 use super::chrome::Place;
-use super::figures::{and, quoted};
+use super::figures::quoted;
 use super::given::scan_path;
 use super::history::Of;
 use super::lines::{capital, fact};
@@ -172,7 +173,7 @@ fn unapproved(things: &[Unapproved<'_>]) -> impl Iterator<Item = Obstacle> {
     }
     by_standing.into_iter().map(|(stands, names)| Obstacle {
         state: State::new(Shape::Waiting, "approval"),
-        what: Html::text(&format!("{}: {stands}", and(&names))),
+        what: Html::text(&format!("{}: {stands}", series(&names))),
         href: None,
     })
 }

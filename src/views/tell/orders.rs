@@ -2,13 +2,14 @@
 
 use crate::assess::{Amounts, Depends, Ground, OrderBy, RunsOut};
 use crate::book::{Choice, Room, Selection};
+use crate::units::series;
 use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, SchedulePage, Table};
 use crate::views::sheet::Fact;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
-use super::figures::{and, count, day, money};
+use super::figures::{count, day, money};
 use super::history::Of;
 use super::lines::fact;
 use super::schedule::dashed;
@@ -135,7 +136,7 @@ impl<'a> Teller<'a> {
         let waiting = self.subject.assessment.unapproved(self.subject.book, room, selection)?;
         Some(match waiting.of.is_empty() {
             true => format!("approval ({})", waiting.stands),
-            false => format!("approval of {}", and(&waiting.of)),
+            false => format!("approval of {}", series(&waiting.of)),
         })
     }
 

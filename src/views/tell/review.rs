@@ -2,10 +2,11 @@
 
 use crate::finding::{Counts, Finding, SettleBy};
 use crate::source::Place;
+use crate::units::series;
 use crate::views::html::Html;
 use crate::views::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
 
-use super::figures::{and, quoted};
+use super::figures::quoted;
 use super::{Teller, states};
 
 impl Teller<'_> {
@@ -49,7 +50,7 @@ impl Teller<'_> {
         let told: Vec<Finding> = findings.iter().map(|finding| (*finding).clone()).collect();
         let counts = Counts::of(&told);
         let words = states::counts(counts).into_iter().map(|state| state.word).filter(|word| !word.starts_with("0 "));
-        let count = and(&words.collect::<Vec<_>>());
+        let count = series(&words.collect::<Vec<_>>());
         let cautions = Cautions::of(&at.to_string(), findings.iter().copied());
         let lines = findings.iter().map(|finding| self.finding_line(finding, &cautions)).collect();
         FindingGroup { name, count, cautions: cautions.told(), findings: lines }

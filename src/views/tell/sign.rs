@@ -3,7 +3,7 @@
 use crate::assess::{Allowance, Amounts, DecideBy};
 use crate::book::{Approval, Book, Room, Selection};
 use crate::marks;
-use crate::units::Money;
+use crate::units::{Money, letter};
 use crate::views::html::Html;
 use crate::views::sheet::Link;
 use crate::views::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, SignPage, Total};
@@ -15,7 +15,7 @@ use super::chrome::Place;
 use super::figures::count;
 use super::history::Of;
 use super::item::day_and_reason;
-use super::lines::{fact, letter};
+use super::lines::fact;
 
 /// A sum with its name; the last of a list is what is signed for.
 pub struct Sum {

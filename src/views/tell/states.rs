@@ -4,10 +4,11 @@ use crate::assess::approval::{Item, Standing, Word};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::{Counts, Finding, Severity};
 use crate::ledger::Decision;
+use crate::units::series;
 use crate::views::state::{Shape, State};
 
 use super::Teller;
-use super::figures::{and, count};
+use super::figures::count;
 
 impl Teller<'_> {
     /// How far the decision on a selection has come. Before anything was issued nothing is approved, so
@@ -55,7 +56,7 @@ fn unissued(selection: &Selection) -> State {
 }
 
 fn standing(item: &Item, selection: &Selection) -> State {
-    let names = |who: &[String]| and(who);
+    let names = |who: &[String]| series(who);
     match &item.standing {
         Standing::NotIssued => State::new(Shape::Waiting, "Not asked yet"),
         Standing::Waiting if selection.settled().is_none() => State::new(Shape::Waiting, "Waiting: choose one"),

@@ -6,6 +6,7 @@ use crate::assess::approval::{Standing, Word};
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 use crate::ledger::Decision;
+use crate::units::series;
 
 declare! {
     /// Those who decide do not agree
@@ -74,7 +75,7 @@ fn told(word: &Word) -> String {
             format!("{}{}", decision.words(), chose(agreed(*decision), option))
         };
         let others: Vec<String> = word.rivals.iter().map(other).collect();
-        let (first, others) = (word.decision.words(), others.join(" and "));
+        let (first, others) = (word.decision.words(), series(&others));
         return format!("{} said {first}{option} and {others}, and which was last is not known", word.name);
     }
     let note = word.note.as_ref().map_or(String::new(), |note| format!(" (\"{}\")", super::short(note)));

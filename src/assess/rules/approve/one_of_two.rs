@@ -8,6 +8,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::units::series;
 
 declare! {
     /// One has approved, and another is still to decide
@@ -41,9 +42,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         if let Standing::Partly(who) = &item.standing {
-            let waits_for = item.waits_for.join(" and ");
+            let waits_for = series(&item.waits_for);
             findings.extend(ordered(context, RULE.code, (room, selection), &format!("and waits for {waits_for}")));
-            groups.entry((who.join(" and "), waits_for)).or_default().push((room, selection));
+            groups.entry((series(who), waits_for)).or_default().push((room, selection));
         }
     }
     let Some(first) = context.book.project.approvers.first() else { return };

@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::approval::Standing;
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
+use crate::units::series;
 
 declare! {
     /// An approver wants it revised, or rejected it
@@ -48,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             .find_map(|word| word.note.as_ref());
         let note = note.map_or(String::new(), |note| format!(": \"{}\"", short(note)));
         let name = &selection.name.value;
-        let message = format!("`{name}` {how} {}{note}", who.join(" and "));
+        let message = format!("`{name}` {how} {}{note}", series(who));
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding =
             Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);

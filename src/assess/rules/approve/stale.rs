@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::approval::Standing;
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
+use crate::units::series;
 
 declare! {
     /// What was approved has changed since
@@ -50,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
         let what = if told.is_empty() { String::new() } else { format!(": {}{more}", told.join("; ")) };
         let name = &selection.name.value;
-        let message = format!("`{name}` changed since {} approved it in issue {}{what}", who.join(" and "), word.issue);
+        let message = format!("`{name}` changed since {} approved it in issue {}{what}", series(who), word.issue);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding =
             Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);

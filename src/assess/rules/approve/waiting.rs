@@ -6,6 +6,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::units::series;
 
 declare! {
     /// What was issued for approval waits for a decision
@@ -70,7 +71,7 @@ fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Findin
     let severity = if near { Severity::Query } else { Severity::Note };
     let waits = if items.len() == 1 { "item of issue {issue} waits" } else { "items of issue {issue} wait" };
     let waits = waits.replace("{issue}", &issue.to_string());
-    let message = format!("{} {waits} for {}: {}", items.len(), item.waits_for.join(" and "), listed(items));
+    let message = format!("{} {waits} for {}: {}", items.len(), series(&item.waits_for), listed(items));
     let first = items.iter().filter_map(|(_, selection)| context.dates.decide_by(selection)).min();
     let by = first.map_or(String::new(), |day| format!("; the first must be decided by {day}"));
     Some(Finding::new(RULE.code, severity, place, message).remedy(format!("remind those who decide{by}")))

@@ -5,6 +5,7 @@ use crate::assess::heat::{Hearth, Near, Whose, nearest};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::units::series;
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -102,11 +103,11 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) 
     let farthest = unsaid.iter().map(|(_, near)| near.asked.length).max()?;
     let message = format!(
         "nobody says how high {} of the cooking surface of `{}` stands; what rises above it and burns stays {} away",
-        there.join(" and "),
+        series(&there),
         hearth.fitted.selection.name.value,
         say(farthest)
     );
-    let remedy = format!("add its `top` from the finished floor to the opening's {}", sides.join(" and "));
+    let remedy = format!("add its `top` from the finished floor to the opening's {}", series(&sides));
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
     let finding = hearth.fitted.finding(RULE.code, Severity::Query, at, message);
     let others = unsaid.iter().filter(|(side, _)| side != first);

@@ -7,7 +7,7 @@ use crate::assess::{Because, Context, Ground, Lacks, RunsOut};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::{Span, Spanned};
-use crate::units::Date;
+use crate::units::{Date, series};
 
 declare! {
     /// A thing is, or must soon be, ordered before what it depends on is settled
@@ -114,17 +114,9 @@ fn told(room: &Room, waits: &[(Ground<'_>, Lacks)]) -> String {
     }
     let told = alike.iter().map(|(because, lacks, names)| {
         let words = if names.len() == 1 { lacks.words() } else { lacks.words_of_many() };
-        format!("{}, which it {}, {words}", and(names), because.words())
+        format!("{}, which it {}, {words}", series(names), because.words())
     });
     told.collect::<Vec<_>>().join("; ")
-}
-
-/// `a`, `b` and `c`.
-fn and(names: &[String]) -> String {
-    match names {
-        [before @ .., last] if !before.is_empty() => format!("{} and {last}", before.join(", ")),
-        _ => names.join(""),
-    }
 }
 
 #[cfg(test)]
