@@ -1,8 +1,8 @@
 //! Hold points: the moments after which a mistake is dear, and by which of them a finding must be settled.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::{Book, NeededFor, Room, Selection};
+use crate::book::{Book, NeededFor, Part, PartIs, Room, Selection};
 use crate::finding::{Finding, SettleBy, Severity};
 use crate::units::Date;
 use crate::vocabulary::{HoldPoint, Kind};
@@ -88,6 +88,29 @@ impl HoldPoints {
     }
 }
 
+impl HoldPoints {
+    /// Distances of a room that no cabinets are made for are due before its walls are closed.
+    fn without_cabinets(&self, bare: &BTreeSet<&str>, finding: &mut Finding) {
+        let is_clear = finding.rule.starts_with("clear/");
+        let is_bare = finding.room.as_deref().is_some_and(|room| bare.contains(room));
+        let Some(by) = finding.by.as_mut().filter(|_| is_clear && is_bare) else { return };
+        let cabinets = HoldPoint::CabinetsOrdered.name();
+        let own = self.own.contains_key(finding.rule) || self.own.contains_key("clear");
+        if by.hold_point == cabinets && !own {
+            let name = HoldPoint::RoughInClosed.name();
+            *by = SettleBy { hold_point: name.into(), on: self.days.get(name).copied().flatten() };
+        }
+    }
+}
+
+/// Whether cabinets are chosen for a room, or stand in its plan.
+fn has_cabinets(room: &Room) -> bool {
+    let in_parts = |parts: &[Part]| parts.iter().any(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)));
+    let runs = room.layout.runs.iter().any(|run| in_parts(&run.parts));
+    let islands = room.layout.islands.iter().any(|island| island.sides.iter().any(|side| in_parts(&side.parts)));
+    runs || islands || room.selections.iter().any(|selection| selection.is(Kind::Cabinet))
+}
+
 fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
     let is_cabinet = |selection: &&Selection| selection.is(Kind::Cabinet);
     book.selections().map(|(_, selection)| selection).filter(is_cabinet)
@@ -97,9 +120,12 @@ fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
 /// advice, and what is asked of one option of several stays a query, since another can be taken.
 pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Finding]) {
     let things = Things::of(book);
+    let bare: BTreeSet<&str> =
+        book.rooms.iter().filter(|room| !has_cabinets(room)).map(|room| room.folder.as_str()).collect();
     for finding in findings {
         let thing = things.of_finding(finding).map(|(_, selection)| selection);
         finding.by = points.settle_by(finding.rule, thing, dates);
+        points.without_cabinets(&bare, finding);
         let past = finding.by.as_ref().and_then(|by| by.on).is_some_and(|on| on < dates.today());
         let open = finding.option.is_some() && thing.is_some_and(|thing| thing.settled().is_none());
         if past && !open && finding.severity == Severity::Query {
@@ -233,5 +259,17 @@ mod tests {
     #[test]
     fn a_hold_point_on_a_milestone_that_is_not_there_is_told() {
         Trial::of("source/unknown-name").book("hold points: {rough-in closed: ruff-in}").finds_one().weighs("stop");
+    }
+
+    #[test]
+    fn distances_of_a_room_without_cabinets_are_due_before_its_walls_are_closed() {
+        let doorway = |room: &str| {
+            Trial::of("clear/doorway")
+                .book("hold points: {cabinets ordered: 2027-03-01, rough-in closed: 2027-02-01}")
+                .room(&format!("clearances: {{doorways: {{hall door: 28\"}}}}\n{room}"))
+        };
+        assert_eq!(by(doorway("")).0, "rough-in closed, 1 Feb 2027");
+        let run = "runs: {vanity: {parts: [{cabinet: vanity, width: 36\"}]}}";
+        assert_eq!(by(doorway(run)).0, "cabinets ordered, 1 Mar 2027");
     }
 }

@@ -40,12 +40,23 @@ pub enum Wrong {
         /// How long the wall is.
         long: Length,
     },
-    /// It stands in the place of something else.
+    /// Two doors or windows are in one place of a wall.
     Overlaps {
+        /// The other one.
+        other: String,
+        /// How far they share the wall.
+        by: Length,
+    },
+    /// It stands in the place of something else: no fault of the file, but one of the work.
+    Clashes {
         /// The other thing.
         other: String,
-        /// How far, along a wall that both stand at.
-        by: Option<Length>,
+        /// How far one of them is to be moved along the wall.
+        along: Option<Length>,
+        /// How far in height, where one of them hangs or ends below the other's top.
+        in_height: Option<Length>,
+        /// How far from the wall.
+        out: Option<Length>,
     },
     /// It reaches out of the room.
     OutOfRoom,

@@ -18,7 +18,7 @@ pub fn look(plan: &mut Plan<'_>) {
             let overlaps =
                 !apart && thing.is_level_with(other.low, other.high) && own.footprint.overlaps(&others.footprint);
             if overlaps {
-                found.push(fault(thing, other.name, other.span, along(thing, other)));
+                found.push(fault(thing, &seen(thing, other)));
             }
         }
         found.extend(in_a_hole(plan, thing));
@@ -32,15 +32,42 @@ fn same_row(one: &Thing<'_>, other: &Thing<'_>) -> bool {
     one.row.is_some() && one.row == other.row
 }
 
-fn fault(thing: &Thing<'_>, other: &str, also: crate::source::Span, by: Option<Length>) -> Fault {
-    let wrong = Wrong::Overlaps { other: other.to_string(), by };
-    Fault { wrong, item: Some(thing.name.to_string()), span: thing.span, also: Some(also) }
+/// What a thing clashes with: its stretch along the thing's own frame, in height, and out from it.
+struct Other<'a> {
+    name: &'a str,
+    span: crate::source::Span,
+    along: Option<(Length, Length)>,
+    height: Option<(Length, Option<Length>)>,
+    out: Option<(Length, Length)>,
 }
 
-/// How far two things at one wall share it.
-fn along(one: &Thing<'_>, other: &Thing<'_>) -> Option<Length> {
-    (one.stands == other.stands && one.frame == other.frame)
-        .then(|| one.along.1.min(other.along.1) - one.along.0.max(other.along.0))
+fn fault(thing: &Thing<'_>, other: &Other<'_>) -> Fault {
+    // Whichever way is the shorter to move one of them past the other.
+    let past = |own: (Length, Length), other: (Length, Length)| (own.1 - other.0).min(other.1 - own.0);
+    let in_height = other.height.and_then(|(low, high)| {
+        let up = high.map(|high| high - thing.low).filter(|_| thing.low > Length::ZERO);
+        let down = thing.high.map(|high| high - low).filter(|_| low > Length::ZERO);
+        up.into_iter().chain(down).min()
+    });
+    let wrong = Wrong::Clashes {
+        other: other.name.to_string(),
+        along: other.along.map(|along| past(thing.along, along)),
+        in_height,
+        out: other.out.map(|out| past(thing.out, out)),
+    };
+    Fault { wrong, item: Some(thing.name.to_string()), span: thing.span, also: Some(other.span) }
+}
+
+/// Where another thing is, seen from a thing's own frame.
+fn seen<'a>(thing: &Thing<'_>, other: &Thing<'a>) -> Other<'a> {
+    let shape = other.footprint();
+    Other {
+        name: other.name,
+        span: other.span,
+        along: shape.beside(&thing.frame, thing.out),
+        height: Some((other.low, other.high)),
+        out: shape.within(&thing.frame, thing.along),
+    }
 }
 
 /// What stands in a doorway or hangs before a window.
@@ -54,7 +81,10 @@ fn in_a_hole(plan: &Plan<'_>, thing: &Thing<'_>) -> Vec<Fault> {
         let shared = hole.along.1.min(thing.along.1) - hole.along.0.max(thing.along.0);
         let here = thing.frame == hole.frame && shared > Length::ZERO;
         if here && thing.is_level_with(low, hole.high) {
-            found.push(fault(thing, hole.name(), hole.span(), Some(shared)));
+            let is_window = matches!(hole.is, HoleIs::Window(_));
+            let height = hole.low.filter(|_| is_window).map(|low| (low, hole.high));
+            let other = Other { name: hole.name(), span: hole.span(), along: Some(hole.along), height, out: None };
+            found.push(fault(thing, &other));
         }
     }
     found
@@ -69,7 +99,7 @@ fn holes(plan: &Plan<'_>) -> Vec<Fault> {
             let both_windows = matches!((one.is, other.is), (HoleIs::Window(_), HoleIs::Window(_)));
             let above = both_windows && (one.low >= other.high || other.low >= one.high);
             if shared > Length::ZERO && !above {
-                let wrong = Wrong::Overlaps { other: other.name().to_string(), by: Some(shared) };
+                let wrong = Wrong::Overlaps { other: other.name().to_string(), by: shared };
                 let item = Some(one.name().to_string());
                 found.push(Fault { wrong, item, span: one.span(), also: Some(other.span()) });
             }

@@ -1,4 +1,4 @@
-//! What stands beside an opening, fillers and panels seen through: by its row, by the plan.
+//! What stands beside an opening, fillers and panels seen through, and what hangs over it: by row and plan.
 
 use crate::book::{InRow, Opening, PartIs, Room};
 use crate::plan::{Met, Plan, Shape, Thing};
@@ -106,4 +106,17 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
     let what = meets.filter(|meets| **meets != "open")?;
     Some(Flank { what: (*what).to_string(), gap, is_proud: true, is_tall: true, span: place.part.span })
+}
+
+/// The lowest thing of the plan that hangs over an opening: a wall cabinet, a shelf, what stands over it in
+/// the same cabinet.
+pub fn hanging_over<'p, 'a>(plan: &'p Plan<'a>, opening: &Opening) -> Option<&'p Thing<'a>> {
+    let own = plan.opening(opening)?;
+    let footprint = own.footprint();
+    // What begins lower than that stands beside it, or is what it is cut into.
+    let over = own.low + Length::from_inches(12);
+    let above = plan.things.iter().filter(|other| {
+        !std::ptr::eq(*other, own) && other.low >= over && !other.is_closure() && other.footprint().overlaps(&footprint)
+    });
+    above.min_by_key(|other| other.low)
 }

@@ -20,7 +20,7 @@ mod stack;
 mod tests;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
-pub use flank::{Flank, flank};
+pub use flank::{Flank, flank, hanging_over};
 pub use flush::{DepthStack, depth_stack, recess, setting};
 pub use gauge::{Gaps, Gauge, Misfit};
 pub use housing::{By, Housing, Known};

@@ -1,6 +1,8 @@
 //! Air around the chosen thing, where it holds only somewhere or is left out.
 
-use crate::assess::fitting::{Fitting, Gauge, Side, fitting, rises_above_counter, up_to_what_is_above};
+use crate::assess::fitting::{
+    Fitting, Gauge, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter, up_to_what_is_above,
+};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
@@ -15,7 +17,8 @@ declare! {
     /// Clear space that the sheet asks for only somewhere along a side (`2" above counter`) against
     /// the gap to what stands there: above the counter, only what rises above it counts. The same
     /// above and behind. And whether a thing that breathes at its rear, top or sides is closed in
-    /// with nothing left there. Air along a whole side is part of the width, height and depth, and
+    /// with nothing left there; by the opening, the cabinet of a run that holds it, and what the plan has
+    /// hang over it. What stands beside is as the opening says, else as its run and the plan have it. Air along a whole side is part of the width, height and depth, and
     /// told by those rules. Exactly as much as asked for passes.
     ///
     /// ## Why it matters
@@ -46,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let fitting = fitting(fitted.room, fitted.opening, fitted.option);
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
         findings.extend(above_and_behind(context, &fitted, &fitting));
-        findings.extend(closed_in(&fitted, &fitting));
+        findings.extend(closed_in(context, &fitted, &fitting));
     }
 }
 
@@ -55,15 +58,22 @@ fn beside(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Find
     let say = |length| say(length, context.book.project.units);
     let air = &fitted.option.fit.get()?.air;
     let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
-    let neighbour = side.of(fitted.opening).spanned()?;
-    if asked.holds.contains("above") && !rises_above_counter(neighbour) {
-        return None;
-    }
-    let gap = neighbour.gap.get().copied().unwrap_or(Length::ZERO);
+    let (what, gap, at) = match side.of(fitted.opening).spanned() {
+        Some(said) if asked.holds.contains("above") && !rises_above_counter(said) => return None,
+        Some(said) => (said.what.clone(), said.gap.get().copied().unwrap_or(Length::ZERO), said.span),
+        // By its row or the plan, fillers seen through.
+        None => {
+            let beside = flank(fitted.room, context.plan(fitted.room), fitted.opening, side)?;
+            if asked.holds.contains("above") && !beside.is_tall {
+                return None;
+            }
+            (beside.what, beside.gap, beside.span)
+        }
+    };
     let short = Some(asked.length - gap).filter(|short| *short > Length::ZERO)?;
     let message = format!(
         "`{}` to the {} of the opening `{}` is {} away, {} less than the {} {} that the maker's sheet asks for",
-        neighbour.what,
+        what,
         side.word(),
         fitted.opening.name.value,
         say(gap),
@@ -71,7 +81,7 @@ fn beside(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Find
         say(asked.length),
         asked.holds
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, neighbour.span, message);
+    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
     Some(finding.remedy("move the opening, add a filler beside it, or choose a model that asks for less"))
 }
 
@@ -101,17 +111,20 @@ fn above_and_behind(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fittin
 }
 
 /// A thing that breathes where nothing is left, and whose sheet says nothing of how much it needs.
-fn closed_in(fitted: &Fitted<'_>, fitting: &Fitting) -> Option<Finding> {
+fn closed_in(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fitting) -> Option<Finding> {
     let air = &fitted.option.fit.get()?.air;
     let vents = air.vents_at.spanned()?;
     let depth = &fitting.depth;
     let (place, left, is_said) = match vents.value {
-        Vents::Rear => ("behind", depth.there.zip(depth.body).map(|(there, body)| there - body), !air.back.is_absent()),
-        Vents::Top => ("above", fitting.height.play(), !air.top.is_absent()),
+        Vents::Rear => {
+            let there = depth.there.or_else(|| recess(fitted.room, fitted.opening).map(|(recess, _)| recess));
+            ("behind", there.zip(depth.body).map(|(there, body)| there - body), !air.back.is_absent())
+        }
+        Vents::Top => ("above", fitting.height.play().or_else(|| above_in_plan(context, fitted)), !air.top.is_absent()),
         Vents::Sides => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
         Vents::Front => return None,
     };
-    let shut = is_closed_above(fitted.opening) && !is_said && left? <= Length::ZERO;
+    let shut = is_closed_in(context, fitted) && !is_said && left? <= Length::ZERO;
     let message = format!(
         "it breathes at its {} and is closed in by the opening `{}`, with nothing left {place} it",
         vents.value, fitted.opening.name.value
@@ -120,6 +133,24 @@ fn closed_in(fitted: &Fitted<'_>, fitting: &Fitting) -> Option<Finding> {
     shut.then(|| {
         finding().remedy("ask the maker how much air it needs there, or choose one that breathes at the front")
     })
+}
+
+/// Whether it is closed in, by everything that is around it: a cabinet of the opening or of the run, what is
+/// above it by the opening or by the plan.
+fn is_closed_in(context: &Context<'_>, fitted: &Fitted<'_>) -> bool {
+    let housed = || Housing::of(fitted.room, fitted.opening, context.book.project.units).is_some();
+    let left = || above_in_plan(context, fitted);
+    is_closed_above(fitted.opening) || housed() || left().is_some_and(|left| left <= CLOSED)
+}
+
+/// What hangs so near above it, or nearer, closes it in (common practice).
+const CLOSED: Length = Length::from_inches(3);
+
+/// What is left between it and what the plan has hang over it.
+fn above_in_plan(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Length> {
+    let over = hanging_over(context.plan(fitted.room)?, fitted.opening)?;
+    let height = fitted.option.size.height.get().and_then(|height| height.least.or(height.most))?;
+    Some(over.low - fitted.opening.sill.get().copied().unwrap_or_default() - height)
 }
 
 /// Whether the opening is a box: in a cabinet, or bounded by what is above it.
@@ -201,5 +232,37 @@ mod tests {
             .weighs("query");
         cooler("25\"", "rear").stays_silent();
         cooler("24\"", "front").stays_silent();
+    }
+
+    #[test]
+    fn what_stands_beside_is_known_by_the_run_past_its_fillers() {
+        let beside = |parts: &str| {
+            Trial::of("fit/air")
+                .room(&format!("runs: {{range wall: {{right end: wall, parts: [{{opening: range}}, {parts}]}}}}"))
+                .opening("range", "{takes: range, width: 30\", above: nothing}")
+                .selection("selection: Range\nkind: range\nplace: range", "fit: {air: {right: 2\" above counter}}")
+        };
+        beside("{filler: 1\"}").finds_one().weighs("stop");
+        beside("{filler: 2\"}").stays_silent();
+        beside("{tall: pantry, width: 24\"}").finds_one();
+        beside("{cabinet: drawers, width: 24\"}").stays_silent();
+    }
+
+    #[test]
+    fn a_cabinet_of_the_run_closes_it_in_as_one_of_the_opening_does() {
+        let unit = |part: &str, vents: &str| {
+            Trial::of("fit/air")
+                .room(&format!("runs: {{tall wall: {{parts: [{part}]}}}}"))
+                .opening("bay", "{takes: microwave, depth: 20\", height: 18\"}")
+                .selection(
+                    "selection: Microwave\nkind: microwave\nplace: bay",
+                    &format!("size: {{depth: 20\", height: 18\"}}\nfit: {{air: {{vents at: {vents}}}}}"),
+                )
+        };
+        let held = "{tall: ovens, width: 30\", holds: [bay]}";
+        unit(held, "rear").finds_one().weighs("query");
+        unit(held, "top").finds_one();
+        unit(held, "front").stays_silent();
+        unit("{opening: bay}", "rear").stays_silent();
     }
 }

@@ -1,4 +1,6 @@
-//! Doors and drawers that open into one another.
+//! Doors and drawers that open into one another, and bodies in one another's place.
+
+mod bodies;
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
@@ -13,14 +15,16 @@ use crate::vocabulary::Trade;
 const GUIDELINE: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2";
 
 declare! {
-    /// Two things open into each other
+    /// Two things open into each other, or stand in one place
     ///
     /// ## What it checks
     /// The floor that each appliance's door or drawer sweeps (from the maker's `fit.door`, its case
     /// standing as deep as it is), what the doors of the room sweep, and cabinets' drawers and doors:
     /// against what stands across from them or around the corner, with its handles. Two appliances'
     /// doors, or an appliance's and a door of the room, must not sweep the same floor either. What
-    /// touches at most passes. Needs the room's plan: runs, islands or `wall` and `at`.
+    /// touches at most passes. Needs the room's plan: runs, islands or `wall` and `at`. And no two bodies
+    /// may stand in one place, at the heights that they have: cabinets, appliances, fixtures, doorways and
+    /// windows; it names the way that is shortest to part them.
     ///
     /// ## Why it matters
     /// A refrigerator of the same width that is two inches deeper keeps the dishwasher around the corner
@@ -51,6 +55,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         let Some(plan) = context.plan(room) else { continue };
+        findings.extend(bodies::clash(context, plan));
         let movers = movers(context, plan, room);
         let mut found: Vec<Clash> = Vec::new();
         for (number, mover) in movers.iter().enumerate() {

@@ -1,7 +1,7 @@
 //! The chosen thing's height against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::{Stack, fitting};
+use crate::assess::fitting::{Gauge, Stack, fitting, hanging_over};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::Finding;
@@ -12,8 +12,8 @@ declare! {
     ///
     /// ## What it checks
     /// The least height of the opening from the finished floor (what is still to be laid is taken
-    /// off where it was measured from the present floor; the lower edge of what hangs above counts
-    /// too) against the height that the maker's sheet asks for, and against the thing's own least
+    /// off where it was measured from the present floor; the lower edge of what hangs above, by the opening or
+    /// by the plan, counts too) against the height that the maker's sheet asks for, and against the thing's own least
     /// height, its hinge cap included, with the air that the sheet wants above it. A single figure
     /// of the sheet is the least for what stands on the floor. Of two that are stacked (a `pair` of which
     /// one begins above the other, or what is `above` by its opening's name) one has what the other and
@@ -57,7 +57,11 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     }
     let fitting = fitting(fitted.room, fitted.opening, fitted.option);
     let laid = Some(fitting.to_lay).filter(|to_lay| *to_lay > Length::ZERO);
-    let under = stack.map_or(String::new(), |stack| format!(" under `{}`", stack.upper.name.value));
+    let (gauge, over) = match stack {
+        Some(stack) => (fitting.height, Some(stack.upper.name.value.as_str())),
+        None => under_what_hangs(context, fitted, fitting.height),
+    };
+    let under = over.map_or(String::new(), |over| format!(" under `{over}`"));
     let once = |to_lay| format!("high{under} once {} of floor is laid", say(to_lay, context.book.project.units));
     let direction = Direction {
         rule: RULE.code,
@@ -65,7 +69,18 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         too_small: "choose a lower model, or have the opening raised and measured again from the finished floor",
         too_large: "order the maker's filler or trim, or have the opening made lower",
     };
-    tell(context, fitted, &fitting.height, &direction)
+    tell(context, fitted, &gauge, &direction)
+}
+
+/// The height that is left under what the plan has hang over it, where that is less.
+fn under_what_hangs<'a>(context: &Context<'a>, fitted: &Fitted<'a>, height: Gauge) -> (Gauge, Option<&'a str>) {
+    let over = context.plan(fitted.room).and_then(|plan| hanging_over(plan, fitted.opening));
+    let Some(over) = over else { return (height, None) };
+    let left = over.low - fitted.opening.sill.get().copied().unwrap_or_default();
+    if height.there.is_some_and(|there| there <= left) {
+        return (height, None);
+    }
+    (Gauge { there: Some(left), there_at: Some(over.span), largest: None, bound: true, ..height }, Some(over.name))
 }
 
 #[cfg(test)]
@@ -162,5 +177,23 @@ mod tests {
     fn what_hangs_high_above_makes_no_opening_too_high() {
         let sheet = "fit: {opening: {height: 83 1/2\" to 84 1/2\"}}";
         trial("", "above: {what: soffit, height: 90\"}", sheet).stays_silent();
+    }
+
+    /// Source: trade reports F-01: what hangs over it decides, and a wall cabinet is drawn in the plan.
+    #[test]
+    fn what_the_plan_has_hang_over_it_ends_its_height() {
+        let under = |above_floor: &str, starts: &str, more: &str| {
+            let runs = format!(
+                "outline: 12' x 10'\nruns:\n  cold wall: {{wall: A, depth: 24\", parts: [{{opening: hole}}]}}\n  uppers: {{wall: A, starts: {starts}, above floor: {above_floor}, depth: 12\", parts: [{{cabinet: trays, width: 36\", height: 15\"}}]}}"
+            );
+            trial(&runs, &format!("width: 36\", depth: 29\"{more}"), "size: {height: 69\"}\nfit: {air: {top: 1\"}}")
+        };
+        under("69 1/2\"", "0\"", "")
+            .finds("the opening `hole` is 5'-9 1/2\" (1765.3 mm) high under `trays`, 1/2\" (12.7 mm) less than the 5'-10\" (1778 mm) needed")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:5:80"]);
+        under("70\"", "0\"", "").stays_silent();
+        under("69 1/2\"", "0\"", ", height: 72\"").finds_one();
+        under("69 1/2\"", "40\"", "").stays_silent();
     }
 }

@@ -15,6 +15,8 @@ use crate::vocabulary::Trait;
 const BESIDE_DRAWERS: Length = Length::from_inches(3);
 /// Beside a door that hangs on that side (common practice).
 const BESIDE_A_DOOR: Length = Length::from_sixty_fourths(96);
+/// The pull that is reckoned with in that.
+const USUAL_HANDLE: Length = Length::from_inches(1);
 /// Before the handle of an appliance around the corner (common practice: 4 1/2" to 6").
 const BEFORE_A_HANDLE: Length = Length::from_sixty_fourths(288);
 
@@ -24,7 +26,8 @@ declare! {
     /// ## What it checks
     /// Beside each cabinet, in front of its own front, the distance to a wall or to whatever stands
     /// across the corner: 3" beside drawers, 1 1/2" beside a door that hangs on that side, 4 1/2" where
-    /// an appliance with a handle stands around the corner. In a run without a wall of the outline, the
+    /// an appliance with a handle stands around the corner, and more beside drawers where the row around the
+    /// corner has `handles` that stand out more than 1". In a run without a wall of the outline, the
     /// fillers and panels at an end that meets a `wall` or a `corner`. Exactly as much passes.
     ///
     /// ## Why it matters
@@ -107,7 +110,9 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
         return None;
     }
     if other.is_closure() || !other.has(Trait::HasHandles) {
-        return Some(usual);
+        // Where the row around the corner says how far its handles stand out, that counts, not the usual inch.
+        let more = (other.handles - USUAL_HANDLE).max(Length::ZERO);
+        return Some(if usual == BESIDE_DRAWERS { usual + more } else { usual });
     }
     let option = other.opening.and_then(|opening| crate::plan::settled(plan.room, opening));
     let handle = with_handles(other, option) - other.out.1;
@@ -222,5 +227,18 @@ mod tests {
         };
         run("2 1/2\"").finds_one();
         run("3\"").stays_silent();
+    }
+
+    /// Source: check values HW-03: 3/4" of door, the pull, 1 1/4" to spare: a pull of 2" wants 4".
+    #[test]
+    fn the_handles_around_the_corner_are_reckoned_with_as_they_are() {
+        let corner = |filler: &str, handles: &str| {
+            Trial::of("run/filler").room(&format!(
+                "outline: 10' x 8'\nruns:\n  back: {{wall: A, from: right, starts: 24\", parts: [{{filler: {filler}}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}\n  side: {{wall: B, handles: {handles}, parts: [{{cabinet: blind corner, width: 27\"}}, {{cabinet: plates, width: 30\", doors: 2}}]}}"
+            ))
+        };
+        corner("3\"", "1\"").stays_silent();
+        corner("3\"", "2\"").finds_one().weighs("query");
+        corner("4\"", "2\"").stays_silent();
     }
 }

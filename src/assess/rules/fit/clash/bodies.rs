@@ -1,0 +1,103 @@
+//! Bodies that stand in one another's place.
+
+use crate::assess::{Context, say};
+use crate::finding::{Finding, Severity};
+use crate::plan::{Fault, Plan, Wrong};
+
+use super::RULE;
+
+/// Every pair of bodies of a room that are in one place.
+pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Finding> {
+    plan.faults.iter().filter_map(|fault| told(context, plan, fault)).collect()
+}
+
+fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Finding> {
+    let say = |length| say(length, context.book.project.units);
+    let Wrong::Clashes { other, along, in_height, out } = &fault.wrong else { return None };
+    let item = fault.item.as_deref()?;
+    let ways = [(along, "along the wall"), (in_height, "in height"), (out, "from the wall")];
+    let shortest = ways.into_iter().filter_map(|(by, way)| Some(((*by)?, way))).min_by_key(|(by, _)| *by);
+    let (how, remedy) = match shortest {
+        Some((by, way)) => {
+            let by = say(by);
+            (
+                format!(", and {by} {way} would part them"),
+                format!("move one of them {by} {way}, or choose a smaller one"),
+            )
+        }
+        None => (String::new(), "move one of them, or choose a smaller one".into()),
+    };
+    let message = format!("`{item}` stands where `{other}` is{how}");
+    let finding = Finding::new(RULE.code, Severity::Stop, fault.span, message).remedy(remedy);
+    let finding = finding.room(&plan.room.folder).named(item);
+    Some(match fault.also {
+        Some(also) => finding.also(also, format!("`{other}`")),
+        None => finding,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn room(lines: &str) -> Trial {
+        Trial::of("fit/clash").room(lines)
+    }
+
+    #[test]
+    fn two_things_do_not_stand_in_one_place() {
+        let toilet = |centre: &str| {
+            format!(
+                "outline: 10' x 8'\ndoors: {{hall door: {{wall: A, at: 0\", width: 32\"}}}}\nfixtures:\n  toilet: {{wall: A, centre: {centre}, width: 15\", depth: 28\"}}\n  basin: {{wall: A, centre: 60\", width: 24\", depth: 20\"}}"
+            )
+        };
+        room(&toilet("40\"")).stays_silent();
+        room(&toilet("55\""))
+            .finds("`basin` stands where `toilet` is, and 14 1/2\" (368.3 mm) along the wall would part them")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:6:3"])
+            .remedies("move one of them 14 1/2\" (368.3 mm) along the wall, or choose a smaller one");
+        room(&toilet("38\""))
+            .finds("`toilet` stands where `hall door` is, and 1 1/2\" (38.1 mm) along the wall would part them");
+    }
+
+    /// Arithmetic: a cabinet from 54" to 84" before a window from 44" up to 56": 2" in height part them.
+    #[test]
+    fn the_direction_that_is_shortest_to_mend_is_named() {
+        let upper = |above_floor: &str| {
+            room(&format!(
+                "outline: 12' x 8'\nwindows: {{yard: {{wall: A, at: 36\", width: 36\", sill: 44\", height: 12\"}}}}\nruns: {{uppers: {{wall: A, starts: 30\", above floor: {above_floor}, depth: 12\", height: 30\", parts: [{{cabinet: plates, width: 30\"}}]}}}}"
+            ))
+        };
+        upper("54\"").finds("`plates` stands where `yard` is, and 2\" (50.8 mm) in height would part them");
+        upper("56\"").stays_silent();
+    }
+
+    #[test]
+    fn it_has_a_hold_point_and_can_be_waived_where_it_is_meant() {
+        let lines = "outline: 10' x 8'\nfixtures:\n  bench: {wall: A, centre: 55\", width: 15\", depth: 28\"}\n  trough: {wall: A, centre: 60\", width: 24\", depth: 20\"}";
+        let found = room(lines).finds_one();
+        assert!(found.findings()[0].by.is_some());
+        let waived = room(&format!(
+            "{lines}\nwaive: [{{rule: fit/clash, because: the trough hangs over the bench, by: Ada, on: 2027-01-10}}]"
+        ));
+        assert!(waived.run().findings().iter().all(|finding| finding.waived.is_some()));
+    }
+
+    /// A window in the slope takes up no wall: it is above a cabinet, not behind it.
+    #[test]
+    fn a_window_in_the_roof_is_in_no_cabinet_s_place() {
+        let bath = |ceiling: &str, name: &str, more: &str| {
+            room(&format!(
+                "outline: 12' x 8'\nceiling: {ceiling}\nwindows: {{{name}: {{wall: C, at: 30\", width: 30\", sill: 50\", height: 46\"{more}}}}}\nruns: {{low: {{wall: C, height: 56\", parts: [{{tall: linen, width: 60\", height: 56\"}}]}}}}"
+            ))
+        };
+        let sloped = "{low: 62\", high: 102\", low at: C}";
+        bath(sloped, "light", "").stays_silent();
+        bath(sloped, "light", ", in: roof").stays_silent();
+        bath("{low: 62\", high: 102\", rises along: width}", "roof window", "").stays_silent();
+        bath(sloped, "light", ", in: wall").finds_one();
+        bath("{low: 62\", high: 102\", low at: A}", "light", "").finds_one();
+        bath("8' 6\"", "roof window", "").finds_one();
+    }
+}
