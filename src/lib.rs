@@ -1,7 +1,8 @@
 //! bookmatch: a remodel's selections book, reviewed and published.
 //!
 //! One way through, each stage with one input and one output:
-//! [`source`] (the folder) → [`read`] → [`book`] (worded by [`vocabulary`]) → [`plan`] → [`assess`] and [`pictures`] → [`views`] →
+//! [`source`] (the folder) → [`read`] → [`book`] (worded by [`vocabulary`]) → [`plan`] →
+//! [`site`] → [`assess`] and [`pictures`] → [`views`] →
 //! [`publish`]. Nothing flows back; `tests/suite/house.rs` holds the table of allowed imports.
 
 // Tests lay out and break folders themselves.
@@ -44,6 +45,8 @@ pub mod pictures;
 pub mod marks;
 
 pub mod plan;
+
+pub mod site;
 
 pub mod assess;
 

@@ -46,7 +46,7 @@ pub struct Fitted<'a> {
 impl<'a> Context<'a> {
     /// The figures of codes and guidelines as they count for this book.
     pub fn rulings(&self) -> Rulings<'a> {
-        Rulings::of(&self.book.project.codes)
+        Rulings::of(&self.book.project)
     }
 
     /// Every option that still counts, at its opening.

@@ -8,6 +8,7 @@ pub mod heat;
 pub mod room_facts;
 pub mod rules;
 pub mod supply;
+pub mod taps;
 
 mod context;
 pub use context::{Context, Fitted, about};

@@ -47,5 +47,7 @@ record! {
         purpose: Spanned<String> = "for", "what goes through it", "kitchen tap";
         diameter: Slot<Length> = "diameter", "its diameter", "1 3/8\"";
         behind: Slot<Length> = "behind", "from its centre to the splash, sill or wall behind", "2 1/2\"";
+        spread: Slot<Length> = "spread", "to the next hole for the same thing, centre to centre", "8\"";
+        to_bowl: Slot<Length> = "to bowl", "from its centre forward to the inner edge of the bowl", "2 1/4\"";
     }
 }

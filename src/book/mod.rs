@@ -40,6 +40,9 @@ pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Se
 mod built_in;
 pub use built_in::{AskedPanel, Below, Hole, Hollow, HollowFrom};
 
+mod country;
+pub use country::Country;
+
 mod codes;
 pub use codes::{Codes, House, OwnFigure};
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Codes, House, NeededFor, Photo, Responses};
+use super::{Codes, Country, House, NeededFor, Photo, Responses};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent};
 use crate::vocabulary::{Slot, record};
@@ -28,6 +28,8 @@ pub struct Project {
     pub cover: Option<Photo>,
     /// The units shown first.
     pub units: System,
+    /// Where the work is.
+    pub country: Slot<Country>,
     /// The currency of every amount; none while the project's file can't be read.
     pub currency: Option<Currency>,
     /// Tax on what is bought.
@@ -83,6 +85,15 @@ pub enum System {
     Imperial,
     /// Millimetres.
     Metric,
+}
+
+impl Project {
+    /// The country that the work is in: as written, or the United States where a book in feet and inches says
+    /// none. None for a book in metric units that says none.
+    pub fn where_it_is(&self) -> Option<Country> {
+        let unsaid = (self.units == System::Imperial).then_some(Country::UnitedStates);
+        self.country.get().copied().or(unsaid)
+    }
 }
 
 /// Whether all approvers must sign.

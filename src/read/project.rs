@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::vocabulary::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, PHOTO, WAIVER};
 use crate::book::{
-    Allowed, Approval, Approver, Codes, Firm, House, Milestone, NarrowPoint, OwnHoldPoint, Photo, Project, Responses,
-    Slot, System, Waiver, When,
+    Allowed, Approval, Approver, Codes, Country, Firm, House, Milestone, NarrowPoint, OwnHoldPoint, Photo, Project,
+    Responses, Slot, System, Waiver, When,
 };
 use crate::finding::{Finding, Severity};
 use crate::source::portable::{difference, folded};
@@ -68,6 +68,7 @@ fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
     if let Some(units) = values::word(fields, &BOOK, "units", faults) {
         project.units = if units.value == "metric" { System::Metric } else { System::Imperial };
     }
+    project.country = fields.read("country", faults, Country::read);
     if let Some(approval) = values::word(fields, &BOOK, "approval", faults) {
         project.approval = if approval.value == "any" { Approval::Any } else { Approval::All };
     }

@@ -41,6 +41,11 @@ impl<T> Slot<T> {
         matches!(self, Self::Absent)
     }
 
+    /// Whether something is written that could not be read.
+    pub fn is_faulty(&self) -> bool {
+        matches!(self, Self::Faulty)
+    }
+
     /// The same place, another value; `None` makes it faulty.
     pub fn and_then<U>(self, change: impl FnOnce(Spanned<T>) -> Option<U>) -> Slot<U> {
         match self {

@@ -1,6 +1,6 @@
 //! Codes by name and year, as a book adopts them.
 
-use crate::book::Codes;
+use crate::book::{Codes, Country};
 
 /// A code that comes in editions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,16 +23,28 @@ pub enum Family {
     Ada,
     /// Ontario Building Code.
     Obc,
+    /// The planning guidelines of kitchen and bath designers: advice, in editions that are numbered.
+    KitchenAndBath,
 }
+
+/// The guidelines' title, which a book may adopt without a year.
+const GUIDELINES: &str = "Kitchen and Bath Planning Guidelines";
+/// Their edition here.
+const GUIDELINES_EDITION: u16 = 2;
 
 impl Family {
     /// Its name, as a book writes it before the year.
     pub fn name(self) -> &'static str {
         NAMES.iter().find(|(family, _)| *family == self).map_or("", |(_, name)| name)
     }
+
+    /// The country that it is published for.
+    pub fn country(self) -> Country {
+        if self == Self::Obc { Country::Canada } else { Country::UnitedStates }
+    }
 }
 
-const NAMES: [(Family, &str); 9] = [
+const NAMES: [(Family, &str); 10] = [
     (Family::Irc, "IRC"),
     (Family::Ibc, "IBC"),
     (Family::Nec, "NEC"),
@@ -42,6 +54,7 @@ const NAMES: [(Family, &str); 9] = [
     (Family::Ashrae622, "ASHRAE 62.2"),
     (Family::Ada, "ADA"),
     (Family::Obc, "OBC"),
+    (Family::KitchenAndBath, GUIDELINES),
 ];
 
 /// The editions that a book adopts.
@@ -62,6 +75,9 @@ impl Editions {
 
 /// `IRC 2021` as code and year.
 pub(super) fn read(text: &str) -> Option<(Family, u16)> {
+    if text.trim() == GUIDELINES {
+        return Some((Family::KitchenAndBath, GUIDELINES_EDITION));
+    }
     let (name, year) = text.trim().rsplit_once(' ')?;
     let year: u16 = year.parse().ok().filter(|year| (1980..2100).contains(year))?;
     NAMES.iter().find(|(_, known)| *known == name.trim()).map(|(family, _)| (*family, year))
@@ -81,6 +97,7 @@ mod tests {
         assert_eq!(read("IRC 2021"), Some((Family::Irc, 2021)));
         assert_eq!(read("ASHRAE 62.2 2016"), Some((Family::Ashrae622, 2016)));
         assert_eq!(read("ADA 2010"), Some((Family::Ada, 2010)));
+        assert_eq!(read("Kitchen and Bath Planning Guidelines"), Some((Family::KitchenAndBath, 2)));
         assert_eq!(read("IRC"), None);
         assert_eq!(read("IRC 21"), None);
     }

@@ -11,7 +11,7 @@ pub mod metric;
 pub use editions::{Editions, Family};
 pub use figures::*;
 
-use crate::book::{Codes, OwnFigure};
+use crate::book::{Codes, Country, OwnFigure, Project};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -49,6 +49,11 @@ pub struct Figure {
 }
 
 impl Figure {
+    /// Whether it guards against fire, gas, glass or shock, wherever the work is.
+    pub fn guards(&self) -> bool {
+        figures::GUARDS.iter().any(|guard| std::ptr::eq(*guard, self))
+    }
+
     /// The length that it asks for; nothing where it is a number.
     pub const fn length(&self) -> Length {
         match self.value {
@@ -75,12 +80,20 @@ pub struct Ruling<T> {
 #[derive(Clone, Copy, Debug)]
 pub struct Rulings<'a> {
     codes: &'a Codes,
+    country: Option<Country>,
 }
 
 impl<'a> Rulings<'a> {
-    /// The figures for a book's codes.
-    pub fn of(codes: &'a Codes) -> Self {
-        Self { codes }
+    /// The figures for a book: those that it sets, those of the codes that it adopts, and what is published
+    /// in its own country.
+    pub fn of(project: &'a Project) -> Self {
+        Self { codes: &project.codes, country: project.where_it_is() }
+    }
+
+    /// Whether what a code or guideline says is offered: in the country that it is published for, or where
+    /// the book adopts it.
+    pub fn offers(&self, family: Family) -> bool {
+        self.country == Some(family.country()) || self.editions().year(family).is_some()
     }
 
     /// The editions that the book adopts.
@@ -113,8 +126,11 @@ impl<'a> Rulings<'a> {
             return Some(Ruling { value, source, severity: Severity::Stop, own: true });
         }
         let severity = match figure.basis {
+            Basis::Guideline if !self.offers(Family::KitchenAndBath) => return None,
             Basis::Guideline | Basis::Practice => Severity::Query,
             Basis::Code(family, first, last) => match self.editions().year(family) {
+                // What can burn, cut or shock is asked about everywhere, by the figure that is at hand.
+                None if !self.offers(family) && !figure.guards() => return None,
                 None => Severity::Query,
                 Some(year) if (first..=last).contains(&year) => Severity::Stop,
                 Some(_) => return None,
@@ -184,5 +200,37 @@ mod tests {
         Trial::of("source/wrong-type").book(&own("work aisle for one cook", "44 cfm")).finds_one();
         Trial::of("source/wrong-type").book(&own("exhaust without make-up air", "44\"")).finds_one();
         Trial::of("source/wrong-type").book(&own("exhaust without make-up air", "600 cfm")).stays_silent();
+    }
+
+    /// A galley of 1100 mm, as it is usual where kitchens are set out in millimetres.
+    #[test]
+    fn advice_of_one_country_is_offered_to_its_own_books_and_to_those_that_adopt_it() {
+        let aisle = |book: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\n{book}\n");
+            Trial::of("clear/work-aisle").file("book.yaml", book).room("cooks: 1\nclearances: {work aisle: 1000 mm}")
+        };
+        aisle("units: imperial").finds_one();
+        aisle("units: metric\ncountry: US").finds_one();
+        aisle("units: metric").stays_silent();
+        aisle("units: imperial\ncountry: GB").stays_silent();
+        for country in ["CA", "MX", "GB", "IE", "DE", "FR", "ES", "IT", "NL", "AU", "NZ"] {
+            aisle(&format!("units: metric\ncountry: {country}")).stays_silent();
+        }
+        aisle("units: metric\ncountry: DE\ncodes: {adopts: [Kitchen and Bath Planning Guidelines]}").finds_one();
+        let own =
+            "codes: {figures: [{figure: work aisle for one cook, is: 1200 mm, because: two chairs, by: the firm}]}";
+        aisle(&format!("units: metric\ncountry: DE\n{own}")).finds_one().weighs("stop");
+    }
+
+    #[test]
+    fn what_can_burn_or_cut_is_asked_about_everywhere() {
+        let window = |book: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\nunits: metric\n{book}\n");
+            Trial::of("clear/glazing")
+                .file("book.yaml", book)
+                .room("windows: {bath window: {sill: 1000 mm, height: 600 mm, from water: 500 mm, glass: float}}")
+        };
+        window("country: US").finds_one();
+        window("country: DE").finds_one();
     }
 }

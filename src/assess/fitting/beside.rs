@@ -1,6 +1,6 @@
 //! What stands beside an opening: whether a door meets it, whether it rises above the counter.
 
-use crate::book::{Choice, Neighbour, Opening, Slot};
+use crate::book::{Choice, Neighbour, Opening, Room, Slot};
 
 use super::front_edge;
 
@@ -52,8 +52,8 @@ pub fn hinge_sides(option: &Choice) -> (&'static [Side], bool) {
 
 /// Whether a door that opens beside it would strike it: a wall, or something that stands out
 /// further than what surrounds the opening.
-pub fn stands_in_the_door_s_way(neighbour: &Neighbour, opening: &Opening) -> bool {
-    let proud = neighbour.depth.get().zip(front_edge(opening)).is_some_and(|(depth, edge)| *depth > edge);
+pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Opening) -> bool {
+    let proud = neighbour.depth.get().zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
     proud || (has(neighbour, &BUILT) && !has(neighbour, &FURNITURE))
 }
 

@@ -37,7 +37,7 @@ pub fn flank(room: &Room, plan: Option<&Plan<'_>>, opening: &Opening, side: Side
 fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> Option<Flank> {
     // An inch before the wall behind, which is not beside.
     let inch = Length::from_inches(1);
-    let front = front_edge(opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
+    let front = front_edge(plan.room, opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
     let out = (own.out.0 + inch, front.max(own.out.0 + inch.times(2)));
     let gap = |shape: &Shape| {
         let (first, last) = shape.beside(&own.frame, out)?;
@@ -100,7 +100,7 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
                 (name.value.as_str(), None, tall)
             }
         };
-        let is_proud = depth.zip(front_edge(opening)).is_some_and(|(depth, edge)| *depth > edge);
+        let is_proud = depth.zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
         return Some(Flank { what: what.to_string(), gap, is_proud, is_tall, span: part.span });
     }
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };

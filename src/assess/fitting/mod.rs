@@ -30,6 +30,7 @@ pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 
 use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
+use crate::site::counter_depth;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Trait;
@@ -116,7 +117,7 @@ pub fn fitting(room: &Room, opening: &Opening, option: &Choice) -> Fitting {
         gaps: gaps(&width, &height, fit),
         body: Rectangle { width: width.goes_in(), height: height.goes_in() },
         front: front(&width, &height, fit),
-        projection: projection(opening, option, fit),
+        projection: projection(room, opening, option, fit),
         width,
         height,
         depth,
@@ -260,18 +261,18 @@ pub fn build_up(room: &Room, opening: &Opening) -> Length {
 }
 
 /// Where the front of what stands around the opening is: the counter's edge, or the opening's own.
-pub fn front_edge(opening: &Opening) -> Option<Length> {
-    opening.counter_depth.get().copied().or_else(|| opening.governing_depth())
+pub fn front_edge(room: &Room, opening: &Opening) -> Option<Length> {
+    counter_depth(room, opening).value().or_else(|| opening.governing_depth())
 }
 
 /// How far the case, without door and handle, stands out; nothing where it stays behind the edge.
-pub fn case_stands_out(opening: &Opening, option: &Choice) -> Length {
+pub fn case_stands_out(room: &Room, opening: &Opening, option: &Choice) -> Length {
     let air = option.fit.get().map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
-    let out = option.size.depth.get().zip(front_edge(opening)).map(|(depth, edge)| *depth + air - edge);
+    let out = option.size.depth.get().zip(front_edge(room, opening)).map(|(depth, edge)| *depth + air - edge);
     out.unwrap_or(Length::ZERO).max(Length::ZERO)
 }
 
-fn projection(opening: &Opening, option: &Choice, fit: &Fit) -> Option<Length> {
+fn projection(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> Option<Length> {
     if lets_in_from_above(opening) {
         return None;
     }
@@ -283,7 +284,7 @@ fn projection(opening: &Opening, option: &Choice, fit: &Fit) -> Option<Length> {
     if let Some(case) = size.depth.get().filter(|_| fit.face.get().is_some()) {
         return Some(out - *case);
     }
-    Some(out + everywhere(&fit.air.back) - front_edge(opening)?)
+    Some(out + everywhere(&fit.air.back) - front_edge(room, opening)?)
 }
 
 fn gaps(width: &Gauge, height: &Gauge, fit: &Fit) -> Gaps {

@@ -20,6 +20,7 @@ use crate::assess::Fitted;
 use crate::assess::codes::Rulings;
 use crate::book::{Neighbour, Room, Selection};
 use crate::plan::{Plan, Thing};
+use crate::site::counter_height;
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -54,7 +55,7 @@ impl<'a> Hearth<'a> {
     /// the row that it stands in says; the top of a range, where that is higher.
     pub fn surface(&self) -> Option<Length> {
         let of_row = || self.plan?.row_of(self.placed?)?.counter?.height;
-        let counter = self.fitted.opening.counter_height.get().copied().or_else(of_row);
+        let counter = counter_height(self.fitted.room, self.fitted.opening).value().or_else(of_row);
         let is_range = self.fitted.selection.is(Kind::Range);
         let own = self.fitted.option.size.height.get().filter(|_| is_range);
         let most = own.and_then(|own| own.most.or(own.least));

@@ -50,9 +50,9 @@ impl Trial {
         self
     }
 
-    /// A book in metric units.
+    /// A book in metric units, of the country whose advice is told.
     pub fn metric(mut self) -> Self {
-        self.book = self.book.replace("units: imperial", "units: metric");
+        self.book = self.book.replace("units: imperial", "units: metric\ncountry: US");
         self
     }
 

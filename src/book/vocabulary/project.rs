@@ -1,7 +1,8 @@
 //! The words of `book.yaml`.
 
 use super::{CODES, FIRM, HOUSE, PHOTO, RESPONSES};
-use crate::vocabulary::{Field, NameOf, Record, Shape};
+use crate::book::Country;
+use crate::vocabulary::{Field, NameOf, Record, Shape, Value};
 
 /// `book.yaml`.
 pub const BOOK: Record = Record {
@@ -36,6 +37,13 @@ pub const BOOK: Record = Record {
             Shape::OneOf(&["imperial", "metric"]),
             "the units shown first; the others stand beside them",
             "imperial",
+        ),
+        Field::optional(
+            "country",
+            <Country as Value>::SHAPE,
+            "where the work is, by its two letters in ISO 3166: planning advice and codes of another country are not \
+             offered unless `codes` adopts them; left out, a book in feet and inches counts as of the US",
+            "GB",
         ),
         Field::required("currency", Shape::Currency, "the currency of every amount, by its three letters", "USD"),
         Field::optional("tax", Shape::Percent, "tax on what is bought", "8.25 %"),

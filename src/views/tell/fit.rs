@@ -5,6 +5,7 @@ use crate::book::{Choice, Opening, Room, Selection, System};
 use crate::drawings;
 use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
 use crate::finding::{Finding, Severity};
+use crate::site::counter_depth;
 use crate::units::Length;
 use crate::views::html::Html;
 use crate::views::item::Fit;
@@ -45,7 +46,7 @@ impl Teller<'_> {
         if !against.is_empty() {
             return (State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(against));
         }
-        let sentence = self.gaps(&fit, opening);
+        let sentence = self.gaps(&fit, (room, opening));
         if opening.measured.is_absent() {
             let sentence = Html::text("As planned, not measured yet. ").then(sentence);
             return (State::new(Shape::NotMeasured, "Verify in field"), sentence);
@@ -110,7 +111,7 @@ impl Teller<'_> {
             width,
             gap_left: gap_left(&fit)?,
             thing: deep(option, selection)?,
-            counter_edge: opening.counter_depth.get().copied(),
+            counter_edge: counter_depth(room, opening).value(),
             misfits: misfits(&fit),
             laps: laps(&fit),
             units: self.units(),
@@ -134,7 +135,7 @@ impl Teller<'_> {
     }
 
     /// The gaps at the sides and above, and what stands out, in a sentence or two.
-    fn gaps(&self, fit: &Fitting, opening: &Opening) -> Html {
+    fn gaps(&self, fit: &Fitting, (room, opening): (&Room, &Opening)) -> Html {
         let mut parts: Vec<Html> = Vec::new();
         match (fit.gaps.each_side(), fit.gaps.left.zip(fit.gaps.right)) {
             (Some(each), _) => parts.push(in_prose(self.wording, each).then(" on each side")),
@@ -151,7 +152,8 @@ impl Teller<'_> {
         if !parts.is_empty() {
             sentence = sentence.then("With ").then(joined(parts)).then(".");
         }
-        let against = if opening.counter_depth.is_absent() { "of the opening's front edge" } else { "of the counter" };
+        let counter = counter_depth(room, opening);
+        let against = if counter.best().is_some() { "of the counter" } else { "of the opening's front edge" };
         if let Some(out) = fit.projection.filter(|out| *out > Length::ZERO) {
             let lead = if sentence.is_empty() { "Stands " } else { " Stands " };
             sentence = sentence.then(lead).then(in_prose(self.wording, out)).then(format!(" proud {against}."));

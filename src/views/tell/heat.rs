@@ -41,7 +41,7 @@ impl Teller<'_> {
     {
         let (selection, option) = at.thing?;
         let fitted = Fitted { room: at.room, opening: at.opening, selection, option };
-        Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project.codes))
+        Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project))
     }
 
     /// What is there, how near, and what is asked.

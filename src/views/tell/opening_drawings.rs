@@ -9,6 +9,7 @@ use crate::drawings::sizes::{
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::plan::Plans;
+use crate::site;
 use crate::units::{Length, LengthRange};
 use crate::views::drawing::Drawing;
 use crate::views::html::Html;
@@ -77,7 +78,7 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
         right: neighbour(&opening.right),
         above: set.above.clone(),
         services: vec![],
-        counter: opening.counter_height.get().copied(),
+        counter: site::counter_height(at.room, opening).value(),
         opening: face(at)?,
         misfits: misfits(&set.fit),
         units: set.units,
@@ -101,8 +102,8 @@ fn side(set: &Set<'_>) -> Option<OpeningSide> {
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         thing,
         height,
-        counter_edge: opening.counter_depth.get().copied(),
-        counter: opening.counter_height.get().copied(),
+        counter_edge: site::counter_depth(at.room, opening).value(),
+        counter: site::counter_height(at.room, opening).value(),
         services: vec![],
         misfits: misfits(&set.fit),
         units: set.units,
@@ -119,7 +120,8 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         return None;
     }
     // The clear floor is measured from the counter's edge, or from the front of what stands there.
-    let face = opening.counter_depth.get().copied().or(depth);
+    let counter_edge = site::counter_depth(at.room, opening).value();
+    let face = counter_edge.or(depth);
     let across = opening
         .in_front
         .get()
@@ -137,7 +139,7 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         thing_width: set.fit.front.width,
         left: neighbour(&opening.left),
         right: neighbour(&opening.right),
-        counter_edge: opening.counter_depth.get().copied(),
+        counter_edge,
         across,
         misfits: misfits(&set.fit),
         units: set.units,

@@ -22,7 +22,9 @@ fn in_millimetres(book: &Book) -> Book {
 /// The book with its findings told in the other system.
 fn told_in_metric(book: &Book) -> Book {
     let change = |(path, bytes): &(String, Vec<u8>)| match path.as_str() {
-        "book.yaml" => (path.clone(), text(bytes).replace("units: imperial", "units: metric").into_bytes()),
+        "book.yaml" => {
+            (path.clone(), text(bytes).replace("units: imperial", "units: metric\ncountry: US").into_bytes())
+        }
         _ => (path.clone(), bytes.clone()),
     };
     book.iter().map(change).collect()

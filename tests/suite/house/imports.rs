@@ -18,7 +18,8 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("read", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "pictures"]),
     ("marks", &["units", "digest", "book"]),
     ("plan", &["units", "source", "vocabulary", "book"]),
-    ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "plan", "marks"]),
+    ("site", &["units", "source", "vocabulary", "book", "plan"]),
+    ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "plan", "site", "marks"]),
     ("drawings", &["units"]),
     (
         "views",
@@ -32,6 +33,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
             "book",
             "marks",
             "plan",
+            "site",
             "pictures",
             "assess",
             "drawings",

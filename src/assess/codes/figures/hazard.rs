@@ -163,6 +163,21 @@ pub static WASHER_TRAP: Figure =
     length("trap of a washer's standpipe", 128, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
 
 /// All of them.
+/// Those that guard against fire, gas, glass or shock.
+pub(in crate::assess::codes) static GUARDS: &[&Figure] = &[
+    &ABOVE_COOKTOP_BARE,
+    &ABOVE_COOKTOP_SHIELDED,
+    &BESIDE_COOKTOP,
+    &BESIDE_COOKTOP_UP_TO,
+    &EXHAUST_WITHOUT_MAKE_UP_AIR,
+    &EXHAUST_NOT_REPLACED,
+    &DRYER_DUCT,
+    &GLASS_ABOVE_STANDING,
+    &GLASS_FROM_WATER,
+    &LIGHT_FROM_TUB,
+    &LIGHT_ABOVE_TUB,
+];
+
 pub(super) static ALL: &[&Figure] = &[
     &ABOVE_COOKTOP_BARE,
     &ABOVE_COOKTOP_SHIELDED,

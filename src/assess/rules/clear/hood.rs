@@ -6,6 +6,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, about, say};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::counter_height;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
@@ -84,7 +85,7 @@ fn width(
 
 fn height(context: &Context<'_>, fitted: &Fitted<'_>, cooks: &Selection) -> Option<Finding> {
     let (sill, at) = (*fitted.opening.sill.get()?, fitted.opening.sill.span()?);
-    let counter = fitted.room.opening(cooks.place.get()?)?.counter_height.get().copied()?;
+    let counter = counter_height(fitted.room, fitted.room.opening(cooks.place.get()?)?).value()?;
     if sill <= counter {
         return None;
     }

@@ -8,6 +8,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, fitting};
 use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
+use crate::site::counter_height;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
@@ -82,7 +83,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
 }
 
 fn is_below_a_counter(room: &Room, opening: &Opening, bottom: Length) -> bool {
-    let counter = opening.counter_height.get().copied().unwrap_or(COUNTER);
+    let counter = counter_height(room, opening).value().unwrap_or(COUNTER);
     fitting::height(room, opening).is_some_and(|height| bottom + height <= counter)
 }
 

@@ -89,6 +89,10 @@ impl Figure {
     /// As it counts for this book; none where the edition that it adopts does not have it.
     fn ruled(self, context: &Context<'_>) -> Option<Ruled> {
         let Some(named) = self.named else {
+            // A guideline's advice is that of its own country.
+            if self.printed == Printed::InInches && !context.rulings().offers(Family::KitchenAndBath) {
+                return None;
+            }
             return Some(Ruled { figure: self, source: self.source.into(), severity: Severity::Query, own: false });
         };
         let ruling = context.rulings().length(named)?;

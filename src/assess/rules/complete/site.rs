@@ -6,8 +6,11 @@ mod setting;
 use crate::assess::Context;
 use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, declare};
+use crate::assess::taps;
+use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
-use crate::vocabulary::Hazard;
+use crate::site::{Mount, inside_width};
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A fact of the site that a check needs, and that nobody gives
@@ -16,7 +19,9 @@ declare! {
     /// Whether any place tells what is above each range and cooktop: `above` at its opening, wall cabinets,
     /// shelves and hoods of the plan, a window, the room's one hood with the height of its lower edge.
     /// Where the plan sets out what hangs at that wall and nothing of it is above, that is an answer, and
-    /// so is `above: nothing`. A ceiling alone is none: every room has one.
+    /// so is `above: nothing`. A ceiling alone is none: every room has one. Which cabinet holds each sink
+    /// that is set into one: `cabinet` at its opening, or the part of a run or island that holds it. And
+    /// whether any tap is chosen in a room that has a basin or a sink, where none comes with it.
     ///
     /// Besides, where the maker's sheet is exact: the pattern of a receptacle, where services come out, what a
     /// heated thing is connected to; the recess of what is meant to be flush; the drawers below what
@@ -54,6 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     services::ask(context, findings);
     setting::ask(context, findings);
+    bowls(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.
@@ -75,9 +81,76 @@ fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Finding {
     finding.room(&room.folder).item(&hearth.fitted.selection.name).remedy(remedy)
 }
 
+/// Which cabinet holds a sink, and whether a tap is chosen for it.
+fn bowls(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let mut asked = Vec::new();
+    for fitted in context.fitted().filter(|fitted| fitted.selection.is(Kind::Sink)) {
+        let opening = fitted.opening;
+        let set_in = Mount::of(fitted.option).is_some_and(Mount::is_in_a_cabinet);
+        let known = inside_width(fitted.room, opening, context.book.project.units).is_some();
+        if set_in && !known && !opening.cabinet.is_faulty() && !asked.contains(&opening.span) {
+            asked.push(opening.span);
+            let message = format!("nobody says which cabinet holds `{}`", fitted.selection.name.value);
+            let finding = Finding::new(RULE.code, Severity::Query, opening.span, message);
+            let finding = finding.room(&fitted.room.folder).item(&fitted.selection.name);
+            findings.push(finding.remedy(
+                "add `cabinet` to the opening, with its width inside or outside; or name the opening in the part \
+                 of the run that holds it",
+            ));
+        }
+    }
+    for room in &context.book.rooms {
+        findings.extend(no_tap(room));
+    }
+}
+
+/// The first bowl of a room in which nobody chooses a tap, and none comes with a bowl.
+fn no_tap(room: &Room) -> Option<Finding> {
+    let bowl = room.selections.iter().find(|selection| selection.is_any(&[Kind::Sink, Kind::Basin]))?;
+    let is_tap = |selection: &Selection| selection.is(Kind::Tap) || selection.standing().iter().any(taps::comes_with);
+    if room.selections.iter().any(is_tap) {
+        return None;
+    }
+    let message = format!("nobody chooses a tap for `{}`", bowl.name.value);
+    let finding = Finding::new(RULE.code, Severity::Query, bowl.name.span, message);
+    let finding = finding.room(&room.folder).item(&bowl.name);
+    Some(finding.remedy("add a selection of the kind `tap`; or, where one comes with it, name it among `accessories`"))
+}
+
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn the_cabinet_that_holds_a_sink_is_asked_for() {
+        let sink = |opening: &str, mount: &str| {
+            Trial::of("complete/site")
+                .opening("hole", &format!("{{takes: sink{opening}}}"))
+                .selection(
+                    "selection: Sink\nkind: sink\nplace: hole",
+                    &format!("size: {{width: 33\"}}\nmount: {mount}"),
+                )
+                .selection("selection: Tap\nkind: tap", "")
+        };
+        sink("", "undermount")
+            .finds("nobody says which cabinet holds `Sink`")
+            .points_at(&["rooms/kitchen/room.yaml:3:3"]);
+        sink(", cabinet: {inside width: 34 1/2\"}", "undermount").stays_silent();
+        sink(", cabinet: {outside width: 36\"}", "undermount").stays_silent();
+        sink("", "undermount")
+            .room("runs: {wall: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}}")
+            .stays_silent();
+        sink("", "on the wall, with brackets").stays_silent();
+    }
+
+    #[test]
+    fn a_room_with_a_bowl_has_a_tap() {
+        let basin = |option: &str| Trial::of("complete/site").selection("selection: Basin\nkind: basin", option);
+        basin("").finds("nobody chooses a tap for `Basin`").weighs("query");
+        basin("").selection("selection: Mixer\nkind: tap", "").stays_silent();
+        basin("accessories: [{name: mixer tap, price: 90.00}]").stays_silent();
+        basin("description: With its own faucet").stays_silent();
+    }
 
     fn range(opening: &str) -> Trial {
         Trial::of("complete/site")

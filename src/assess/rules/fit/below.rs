@@ -6,6 +6,7 @@ use crate::assess::supply::Pipe;
 use crate::assess::{Context, Fitted, say};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::counter_height;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
@@ -100,7 +101,7 @@ fn too_deep(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
 fn no_fall(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let (bowl, at) = fitted.option.length("bowl depth")?;
-    let counter = *fitted.opening.counter_height.get()?;
+    let counter = counter_height(fitted.room, fitted.opening).value()?;
     let drain = Pipe::read(fitted.opening.service.drain.get()?).height?;
     let disposer = disposer(fitted.room).unwrap_or_default();
     let outlet = counter - bowl - disposer;

@@ -64,7 +64,7 @@ fn in_front(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let door = fitted.option.fit.get()?.door.get()?;
     let there = fitted.opening.in_front.spanned()?;
     let reach = [&door.drops, &door.swings, &door.pulls].into_iter().filter_map(|reach| reach.get().copied()).max();
-    let reach = reach.map(|reach| reach + case_stands_out(fitted.opening, fitted.option));
+    let reach = reach.map(|reach| reach + case_stands_out(fitted.room, fitted.opening, fitted.option));
     let needed = door.in_front.get().copied().into_iter().chain(reach).max()?;
     let short = Some(needed - there.value).filter(|short| *short > Length::ZERO)?;
     let message = format!(
@@ -89,7 +89,7 @@ struct Struck {
 /// fillers and panels seen through.
 fn struck(context: &Context<'_>, fitted: &Fitted<'_>, side: Side, needed: Length) -> Option<Struck> {
     let said = side.of(fitted.opening).spanned();
-    let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.opening)).map(|said| Struck {
+    let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.room, fitted.opening)).map(|said| Struck {
         what: said.what.clone(),
         gap: said.gap.get().copied().unwrap_or(Length::ZERO),
         span: said.span,

@@ -1,18 +1,23 @@
 //! Holes in counters and sinks against the taps that go through them.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, about, say, say_range};
+use crate::assess::{Context, about, say, say_range, taps};
 use crate::book::{Choice, Hole, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A tap has no hole, or one of another size, or no room behind it for its lever
     ///
     /// ## What it checks
-    /// Where a room lists the holes to be drilled (`drilled` at the counter or the sink): each tap there
-    /// has as many as it takes, of a diameter that its sheet allows, and its lever or handle turns free of
-    /// the splash, sill or wall behind.
+    /// The holes that a room lists (`drilled` at the counter or the sink) and those that a sink or basin
+    /// comes with (`holes`, `spread`, `hole diameter` of its own): each tap has as many as it takes, as
+    /// far apart as it asks, of a diameter that its sheet allows, and its lever or handle turns free of
+    /// the splash, sill or wall behind. Holes of a bowl that stay open are asked about, unless a plate or
+    /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
+    /// one that its name shares a word with.
     ///
     /// ## Why it matters
     /// A hole that is missing is drilled in a kitchen full of dust; one that is too near the splash is
@@ -37,62 +42,131 @@ declare! {
 
 const REMEDY: &str = "have the list of holes signed at the template: each by purpose, diameter and place";
 
+/// How far apart two spreads may be (common practice: what a washer hides).
+const PLAY: Length = Length::from_sixty_fourths(4);
+
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let holes: Vec<&Hole> =
+        let listed: Vec<&Hole> =
             room.selections.iter().flat_map(Selection::standing).flat_map(|option| &option.drilled).collect();
-        if holes.is_empty() {
-            continue;
-        }
-        let taps = room.selections.iter().filter(|selection| selection.is(Kind::Tap));
-        for tap in taps {
+        let of_kind = room.selections.iter().filter(|selection| selection.is(Kind::Tap));
+        for tap in of_kind {
+            let bowl = taps::bowl_of(room, tap);
             for option in tap.standing() {
-                findings.extend(judge(context, (room, tap, option), &holes));
+                let at = At { context, room, tap, option };
+                findings.extend(at.judge(&listed, bowl));
             }
         }
     }
 }
 
-fn judge(context: &Context<'_>, (room, tap, option): (&Room, &Selection, &Choice), holes: &[&Hole]) -> Vec<Finding> {
-    let name = tap.name.value.to_lowercase();
-    let its: Vec<&&Hole> = holes
-        .iter()
-        .filter(|hole| {
-            let purpose = hole.purpose.value.to_lowercase();
-            purpose.contains(&name) || name.contains(&purpose)
-        })
-        .collect();
-    let stop = |at, message| about(room, tap, option, RULE.code, Severity::Stop, at, message).remedy(REMEDY);
-    let takes: Option<usize> = option.words("holes").and_then(|(words, _)| words.trim().parse().ok());
-    if let Some(takes) = takes.filter(|takes| its.len() < *takes) {
-        let message = format!("`{}` takes {takes} holes, and {} are on the list", tap.name.value, its.len());
-        return vec![stop(tap.span, message)];
-    }
-    its.into_iter().filter_map(|hole| Some(stop(hole.purpose.span, fault(context, tap, option, hole)?))).collect()
+/// A tap's option in its room.
+struct At<'a> {
+    context: &'a Context<'a>,
+    room: &'a Room,
+    tap: &'a Selection,
+    option: &'a Choice,
 }
 
-fn fault(context: &Context<'_>, tap: &Selection, option: &Choice, hole: &Hole) -> Option<String> {
-    let say = |length| say(length, context.book.project.units);
-    let name = &tap.name.value;
-    if let (Some(range), Some(diameter)) = (option.range("hole diameter"), hole.diameter.get())
-        && !range.contains(*diameter)
-    {
-        return Some(format!(
-            "the hole for `{name}` is {} across, where its sheet asks {}",
-            say(*diameter),
-            say_range(range, context.book.project.units)
-        ));
+impl At<'_> {
+    fn finding(&self, severity: Severity, at: Span, message: String) -> Finding {
+        about(self.room, self.tap, self.option, RULE.code, severity, at, message).remedy(REMEDY)
     }
-    let (travel, _) = option.length("rear travel")?;
-    let behind = *hole.behind.get()?;
-    (travel > behind).then(|| {
-        format!(
-            "the lever of `{name}` moves {} behind its hole, {} more than there is to what stands behind",
-            say(travel),
-            say(travel - behind)
-        )
-    })
+
+    fn say(&self, length: Length) -> String {
+        say(length, self.context.book.project.units)
+    }
+
+    fn judge(&self, listed: &[&Hole], bowl: Option<&Selection>) -> Vec<Finding> {
+        let its = taps::drilled_for(listed, self.tap);
+        let takes = taps::holes(self.option);
+        let bowls = bowl.into_iter().flat_map(Selection::standing);
+        let enough = takes.is_none_or(|(takes, _)| its.len() >= takes);
+        if !its.is_empty() && enough {
+            return self.of_list(&its);
+        }
+        let in_bowl: Vec<&Choice> =
+            bowls.filter(|option| taps::holes(option).is_some_and(|(has, _)| has > 0)).collect();
+        let has_its_own = in_bowl.iter().any(|option| taps::holes(option) >= takes);
+        match takes {
+            Some((takes, _)) if !listed.is_empty() && !has_its_own => {
+                let message =
+                    format!("`{}` takes {takes} holes, and {} are on the list", self.tap.name.value, its.len());
+                vec![self.finding(Severity::Stop, self.tap.span, message)]
+            }
+            _ if taps::is_on_the_wall(self.tap, self.option) => vec![],
+            _ => in_bowl.into_iter().filter_map(|option| self.in_a_bowl(bowl?, option)).collect(),
+        }
+    }
+
+    fn of_list(&self, its: &[&Hole]) -> Vec<Finding> {
+        let faults = its.iter().filter_map(|hole| Some((hole.purpose.span, self.fault(hole)?)));
+        faults.map(|(at, message)| self.finding(Severity::Stop, at, message)).collect()
+    }
+
+    /// What is wrong with a hole of the list.
+    fn fault(&self, hole: &Hole) -> Option<String> {
+        let units = self.context.book.project.units;
+        let name = &self.tap.name.value;
+        if let (Some(range), Some(diameter)) = (self.option.range("hole diameter"), hole.diameter.get())
+            && !range.contains(*diameter)
+        {
+            let (is, asked) = (self.say(*diameter), say_range(range, units));
+            return Some(format!("the hole for `{name}` is {is} across, where its sheet asks {asked}"));
+        }
+        if let (Some((asked, _)), Some(spread)) = (taps::spread(self.option), hole.spread.get())
+            && !taps::meet(asked, LengthRange::exactly(*spread), PLAY)
+        {
+            let (is, asked) = (self.say(*spread), say_range(asked, units));
+            return Some(format!("the holes for `{name}` are {is} apart, and it takes them {asked} apart"));
+        }
+        let (travel, _) = self.option.length("rear travel")?;
+        let behind = *hole.behind.get()?;
+        (travel > behind).then(|| {
+            let (travels, more) = (self.say(travel), self.say(travel - behind));
+            format!(
+                "the lever of `{name}` moves {travels} behind its hole, {more} more than there is to what stands behind"
+            )
+        })
+    }
+
+    /// What is wrong with the holes that a bowl comes with.
+    fn in_a_bowl(&self, bowl: &Selection, option: &Choice) -> Option<Finding> {
+        let (has, at) = taps::holes(option)?;
+        let (tap, bowl) = (&self.tap.name.value, &bowl.name.value);
+        let units = self.context.book.project.units;
+        let takes = taps::holes(self.option);
+        if let Some((takes, own)) = takes.filter(|(takes, _)| *takes > has) {
+            let message = format!("`{tap}` takes {takes} holes, and `{bowl}` has {has}");
+            return Some(self.finding(Severity::Stop, own, message).also(at, "its holes").remedy(ANOTHER));
+        }
+        let spreads = taps::spread(self.option).zip(taps::spread(option));
+        if let Some(((asked, own), (there, at))) = spreads.filter(|(one, two)| !taps::meet(one.0, two.0, PLAY)) {
+            let (is, asked) = (say_range(there, units), say_range(asked, units));
+            let message = format!("the holes of `{bowl}` are {is} apart, and `{tap}` takes them {asked} apart");
+            return Some(self.finding(Severity::Stop, own, message).also(at, "its spread").remedy(ANOTHER));
+        }
+        if let (Some(asked), Some(there)) = (self.option.range("hole diameter"), option.range("hole diameter"))
+            && !taps::meet(asked, there, Length::ZERO)
+        {
+            let (is, asked) = (say_range(there, units), say_range(asked, units));
+            let message = format!("the holes of `{bowl}` are {is} across, where the sheet of `{tap}` asks {asked}");
+            return Some(self.finding(Severity::Stop, at, message).remedy(ANOTHER));
+        }
+        let open = takes.map_or(0, |(takes, _)| has - takes);
+        let filled = [self.option, option].into_iter().any(taps::fills_a_hole);
+        if open == 0 || filled {
+            return None;
+        }
+        let holes = if open == 1 { "1 hole stays".to_string() } else { format!("{open} holes stay") };
+        let message = format!("{holes} open in `{bowl}` beside `{tap}`");
+        Some(self.finding(Severity::Query, at, message).remedy(
+            "order a plate or what else goes through, and name it among `accessories`; or take a bowl with fewer holes",
+        ))
+    }
 }
+
+const ANOTHER: &str = "take another tap, or a bowl that is drilled for this one";
 
 #[cfg(test)]
 mod tests {
@@ -115,5 +189,44 @@ mod tests {
         tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1\"}")
             .finds("the lever of `Kitchen tap` moves 1 3/4\" (≈ 44.4 mm) behind its hole, 3/4\" (≈ 19 mm) more than there is to what stands behind");
         tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1 3/4\"}").stays_silent();
+    }
+
+    fn in_bowl(bowl: &str, tap: &str) -> Trial {
+        Trial::of("fit/holes")
+            .selection("selection: Basin\nkind: basin", bowl)
+            .selection("selection: Basin tap\nkind: tap", tap)
+    }
+
+    /// Source: common practice: three holes 4" or 8" apart, or one; a plate covers what is left over.
+    #[test]
+    fn the_holes_that_a_bowl_comes_with_are_those_of_its_tap() {
+        in_bowl("holes: 1", "holes: 3\nspread: 8\"")
+            .finds("`Basin tap` takes 3 holes, and `Basin` has 1")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/selection-1.yaml:3:8"]);
+        in_bowl("holes: 3\nspread: 4\"", "holes: 3\nspread: 8\"")
+            .finds("the holes of `Basin` are 4\" apart, and `Basin tap` takes them 8\" apart");
+        in_bowl("holes: 3\nspread: 4 in centreset", "holes: 3\nspread: widespread 8\"").finds_one().weighs("stop");
+        in_bowl("holes: 3\nspread: 8\"", "holes: 3\nspread: 6\" to 12\"").stays_silent();
+        in_bowl("holes: 1\nhole diameter: 1 1/8\"", "holes: 1\nhole diameter: 1 3/8\" to 1 1/2\"").finds_one();
+        in_bowl("holes: 3\nspread: 4\"", "holes: 1\nspread: single hole")
+            .finds("2 holes stay open in `Basin` beside `Basin tap`")
+            .weighs("query");
+        in_bowl("holes: 3\nspread: 4\"", "holes: 1\naccessories: [{name: deck plate}]").stays_silent();
+        in_bowl("holes: 1", "holes: 1").stays_silent();
+    }
+
+    #[test]
+    fn a_hole_of_the_list_may_say_how_far_the_next_one_is() {
+        let tap = |spread: &str| {
+            Trial::of("fit/holes")
+                .selection(
+                    "selection: Counter\nkind: counter",
+                    &format!("drilled: [{{for: tap, spread: {spread}}}, {{for: tap}}]"),
+                )
+                .selection("selection: Kitchen tap\nkind: tap", "holes: 2\nspread: 8\"")
+        };
+        tap("6\"").finds("the holes for `Kitchen tap` are 6\" (152.4 mm) apart, and it takes them 8\" apart");
+        tap("8\"").stays_silent();
     }
 }

@@ -13,6 +13,7 @@ pub mod pair;
 pub mod panel;
 pub mod play;
 pub mod projection;
+pub mod reach;
 pub mod recess;
 pub mod rough_in;
 pub mod sink;

@@ -4,6 +4,7 @@ use crate::assess::fitting::{fitting, setting};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
+use crate::site::counter_depth;
 use crate::units::Length;
 
 declare! {
@@ -48,7 +49,8 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         return None;
     }
     let out = fitting(fitted.room, fitted.opening, fitted.option).projection.filter(|out| *out > HANDLE)?;
-    let edge = if fitted.opening.counter_depth.is_absent() { "front of its opening" } else { "counter" };
+    let counter = counter_depth(fitted.room, fitted.opening);
+    let edge = if counter.best().is_some() { "counter" } else { "front of its opening" };
     let size = &fitted.option.size;
     let spans = [size.depth_with_handle.span(), size.depth_with_door.span(), size.depth.span()];
     let at = spans.into_iter().flatten().next().unwrap_or(fitted.option.span);

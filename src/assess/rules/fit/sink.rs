@@ -3,15 +3,21 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Fitted, say};
 use crate::finding::{Finding, Severity};
+use crate::site::{Inside, Mount, inside_width};
+use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A sink does not fit its cabinet: its sides, its clips, its apron
     ///
     /// ## What it checks
-    /// The sink's width and room for its clips on both sides, against the cabinet inside; the height of an
-    /// apron against the opening left in the cabinet's front; and, for an undermount bowl, whether the
-    /// reveal of its rim is said.
+    /// The sink's or basin's width and room for its clips on both sides, against the cabinet inside: as
+    /// it is written at the opening, else what the part of the run or island that holds it leaves
+    /// between its sides (3/4", or 18 mm where it is set out in millimetres, for each). By the maker's
+    /// sheet; where that is silent, by what is usual: an undermount bowl wants 1/2" for clips at each
+    /// side, an apron its own width, and a bowl that is let in from above an inch less than its rim.
+    /// The height of an apron against the opening left in the cabinet's front; and, for an undermount
+    /// bowl, whether the reveal of its rim is said.
     ///
     /// ## Why it matters
     /// A 33" sink does not go into a 33" cabinet, whose inside is 31 1/2". An apron of 10" wants doors that
@@ -27,10 +33,10 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet and the cabinet's drawing.
+    /// The maker's sheet and the cabinet's drawing; trade report F-51 and common practice for what is usual.
     "fit/sink", Stop,
     due: WithThing, tells: [Installer],
-    sources: ["the maker's sheet", "the cabinet's drawing"],
+    sources: ["the maker's sheet", "the cabinet's drawing", "common practice"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)
 }
@@ -44,27 +50,65 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn is_sink(fitted: &Fitted<'_>) -> bool {
-    fitted.selection.is(Kind::Sink)
+    fitted.selection.is_any(&[Kind::Sink, Kind::Basin])
 }
 
+/// Room for clips at each side of an undermount bowl where no sheet says: 1/2 in (common practice, F-51).
+const CLIPS: Length = Length::from_sixty_fourths(32);
+/// How far the rim of a bowl that is let in from above lies on the counter at each side (common practice).
+const RIM: Length = Length::from_sixty_fourths(32);
+const REMEDY: &str = "take a wider cabinet, or a narrower sink";
+
 fn sides(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
-    let inside = fitted.opening.cabinet.get()?.inside_width.spanned()?;
-    let width = *fitted.option.size.width.get()?;
-    let clips = *fitted.option.fit.get()?.clips.get()?;
-    let needs = width + clips.times(2);
-    if needs <= inside.value {
+    let inside = inside_width(fitted.room, fitted.opening, context.book.project.units)?;
+    let clips = fitted.option.fit.get().and_then(|fit| fit.clips.get()).copied();
+    let width = fitted.option.size.width.get().copied();
+    if let (Some(clips), Some(width)) = (clips, width) {
+        return too_narrow(context, fitted, &inside, (width + clips.times(2), Severity::Stop, " with its clips"));
+    }
+    // What the sheet asks of the cabinet is held to it by `fit/cabinet`, wherever the cabinet is written.
+    let asked = fitted.option.fit.get().and_then(|fit| fit.cabinet.get());
+    if asked.is_some_and(|asked| asked.inside_width.get().is_some() || asked.outside_width.get().is_some()) {
+        return None;
+    }
+    usual(context, fitted, &inside, width?)
+}
+
+fn too_narrow(
+    context: &Context<'_>,
+    fitted: &Fitted<'_>,
+    inside: &Inside<'_>,
+    (needs, severity, with): (Length, Severity, &str),
+) -> Option<Finding> {
+    let there = &inside.told;
+    if needs <= there.value {
         return None;
     }
     let say = |length| say(length, context.book.project.units);
+    let from = inside
+        .from_outside
+        .map_or(String::new(), |outside| format!(" {}, which is {} wide outside", there.spot, say(outside)));
     let message = format!(
-        "`{}` with its clips needs {} inside the cabinet, {} more than the {} there are",
+        "`{}`{with} needs {} inside the cabinet, {} more than the {} there are{from}",
         fitted.selection.name.value,
         say(needs),
-        say(needs - inside.value),
-        say(inside.value)
+        say(needs - there.value),
+        say(there.value)
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, inside.span, message);
-    Some(finding.remedy("take a wider cabinet, or a narrower sink"))
+    Some(fitted.finding(RULE.code, severity, there.at, message).remedy(REMEDY))
+}
+
+/// What is usual for its kind, where no sheet says.
+fn usual(context: &Context<'_>, fitted: &Fitted<'_>, inside: &Inside<'_>, width: Length) -> Option<Finding> {
+    let (needs, with) = match Mount::of(fitted.option) {
+        Some(Mount::Under) => (width + CLIPS.times(2), " with clips as usual"),
+        Some(Mount::Apron) => (width, ""),
+        // Its sides are not said: it is let in from above at least.
+        Some(Mount::DropIn) | None => (width - RIM.times(2), " below its rim"),
+        Some(Mount::OnCounter | Mount::InNoCabinet) => return None,
+    };
+    let finding = too_narrow(context, fitted, inside, (needs, Severity::Query, with))?;
+    Some(finding.source("common practice"))
 }
 
 fn apron(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
@@ -114,6 +158,51 @@ mod tests {
             .finds("`Sink` with its clips needs 34\" (863.6 mm) inside the cabinet, 2 1/2\" (63.5 mm) more than the 31 1/2\" (800.1 mm) there are")
             .weighs("stop");
         sink("cabinet: {inside width: 34 1/2\"}", option).stays_silent();
+    }
+
+    fn held_by(part: &str, option: &str) -> Trial {
+        Trial::of("fit/sink")
+            .room(part)
+            .opening("hole", "{takes: sink}")
+            .selection("selection: Sink\nkind: sink\nplace: hole", option)
+    }
+
+    /// Source: trade reports F-51: a 33" box leaves 31 1/2" inside.
+    #[test]
+    fn the_part_of_a_run_or_island_that_holds_a_sink_is_its_cabinet() {
+        let run = |width: &str| {
+            format!("runs:\n  sink wall:\n    parts:\n    - {{cabinet: sink base, width: {width}, holds: [hole]}}")
+        };
+        let by_sheet = "size: {width: 33\"}\nfit: {clips: 1/2\"}";
+        held_by(&run("33\""), by_sheet)
+            .finds("`Sink` with its clips needs 34\" (863.6 mm) inside the cabinet, 2 1/2\" (63.5 mm) more than the 31 1/2\" (800.1 mm) there are at `sink base` in `sink wall`, which is 33\" (838.2 mm) wide outside")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:5:35"]);
+        held_by(&run("36\""), by_sheet).stays_silent();
+        let island = |width: &str| {
+            format!(
+                "islands: {{island: {{room side: {{parts: [{{cabinet: sink base, width: {width}, holds: [hole]}}]}}}}}}"
+            )
+        };
+        held_by(&island("33\""), by_sheet).finds_one().weighs("stop");
+        held_by(&island("36\""), by_sheet).stays_silent();
+    }
+
+    /// Source: trade reports F-51 (a 36" box takes a 33" sink at most); common practice.
+    #[test]
+    fn where_no_sheet_says_what_is_usual_is_asked() {
+        let run =
+            |width: &str| format!("runs: {{wall: {{parts: [{{cabinet: base, width: {width}, holds: [hole]}}]}}}}");
+        for (mount, width) in [("undermount\nreveal: flush", "33\""), ("drop-in", "33\""), ("apron front", "33\"")] {
+            let option = format!("size: {{width: 33\"}}\nmount: {mount}");
+            held_by(&run(width), &option).finds_one().weighs("query");
+            held_by(&run("36\""), &option).stays_silent();
+        }
+        held_by(&run("24\""), "size: {width: 33\"}\nmount: on the wall").stays_silent();
+        // 600 mm leave 564 mm between sides of 18 mm.
+        let metric = |wide: &str| held_by(&run("600 mm"), &format!("size: {{width: {wide}}}\nmount: apron front"));
+        metric("564 mm").book("country: DE").stays_silent();
+        metric("566 mm").finds_one();
     }
 
     /// Source: trade reports F-49: an apron of 9" to 10", a stock front that leaves 6" to 8".

@@ -75,6 +75,9 @@ fn on_a_wall(length: Length, least: Length, spacing: Length) -> u32 {
 
 fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Finding> {
     let (length, depth) = (counter.length.value, *counter.depth.get()?);
+    if !context.rulings().offers(Family::Nec) {
+        return None;
+    }
     let adopted = context.rulings().editions().year(Family::Nec);
     let severity = if adopted.is_some() { Severity::Stop } else { Severity::Query };
     let edition = adopted.unwrap_or(USUAL_EDITION);

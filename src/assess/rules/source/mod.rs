@@ -1,6 +1,7 @@
 //! The `source/` rules: the folder itself.
 
 pub mod bare_length;
+pub mod contradiction;
 pub mod duplicate;
 pub mod geometry;
 pub mod outside_book;

@@ -1,7 +1,7 @@
 //! How much counter each kind of opening asks for.
 
 use crate::assess::codes::{
-    COOKTOP_LANDING_ONE, COOKTOP_LANDING_OTHER, FRIDGE_LANDING, Figure, LANDINGS_SHARED, MICROWAVE_LANDING,
+    COOKTOP_LANDING_ONE, COOKTOP_LANDING_OTHER, FRIDGE_LANDING, Family, Figure, LANDINGS_SHARED, MICROWAVE_LANDING,
     OVEN_LANDING, PREP_WIDTH, Rulings, SINK_LANDING_ONE, SINK_LANDING_OTHER,
 };
 use crate::book::{Landing, Opening};
@@ -53,15 +53,17 @@ const SECOND_SINK: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, ki
 /// What an opening for that kind asks for.
 pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<Asked> {
     match kind {
-        Kind::Sink if landing.second_sink.get() == Some(&true) => Some(Asked {
-            greater: Length::from_inches(18),
-            lesser: Length::from_inches(3),
-            source: SECOND_SINK.into(),
-            severity: Severity::Query,
-            across: false,
-            not_a_walkway: false,
-            by_the_handle: false,
-        }),
+        Kind::Sink if landing.second_sink.get() == Some(&true) => {
+            rulings.offers(Family::KitchenAndBath).then(|| Asked {
+                greater: Length::from_inches(18),
+                lesser: Length::from_inches(3),
+                source: SECOND_SINK.into(),
+                severity: Severity::Query,
+                across: false,
+                not_a_walkway: false,
+                by_the_handle: false,
+            })
+        }
         Kind::Sink => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
         Kind::Cooktop | Kind::Range => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
         Kind::Refrigerator => {

@@ -1,0 +1,144 @@
+//! A tap's reach against the bowl that its stream falls into.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, about, say, taps};
+use crate::book::{Choice, Hole, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::units::Length;
+use crate::vocabulary::{Hazard, Kind};
+
+declare! {
+    /// A tap's stream falls before or behind the bowl, or too near its rim
+    ///
+    /// ## What it checks
+    /// From the hole's centre to the stream (`spout reach`), against the bowl that the tap serves, from
+    /// its back edge to its front (`size: depth`). Where the list of holes says how far the hole is from
+    /// the bowl (`to bowl`), a stream that misses the bowl stops. Else the hole is taken 2 1/2" behind the
+    /// bowl, as is usual, or in the wall at its back: a stream less than 2" past the back edge of a basin,
+    /// or 3" past that of a sink, or in the last quarter before the front edge, is a query.
+    ///
+    /// ## Why it matters
+    /// One washes one's hands against the back of the bowl, or the water runs over its front edge.
+    ///
+    /// ## Remedy
+    /// Take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// spout reach: 4"       # into a sink 18" from back to front: the stream falls 1 1/2" past its edge
+    /// ```
+    ///
+    /// ## Source
+    /// common practice.
+    "fit/reach", Query,
+    due: CounterTemplated, tells: [Installer],
+    sources: ["common practice"],
+    caution: Some(Hazard::Water.caution()),
+    Check::Book(check)
+}
+
+/// Where the hole usually is behind the bowl: 2 1/2 in (common practice).
+const BEHIND: Length = Length::from_sixty_fourths(160);
+/// How far past the back edge the stream falls at least (common practice).
+const INTO_A_BASIN: Length = Length::from_inches(2);
+const INTO_A_SINK: Length = Length::from_inches(3);
+const REMEDY: &str = "take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther";
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let listed: Vec<&Hole> =
+            room.selections.iter().flat_map(Selection::standing).flat_map(|option| &option.drilled).collect();
+        for tap in room.selections.iter().filter(|selection| selection.is(Kind::Tap)) {
+            let Some(bowl) = taps::bowl_of(room, tap) else { continue };
+            let to_bowl = taps::drilled_for(&listed, tap).into_iter().find_map(|hole| hole.to_bowl.get().copied());
+            for option in tap.standing() {
+                let of_bowls = bowl.standing().iter();
+                findings.extend(
+                    of_bowls.filter_map(|own| judge(context, (room, tap, option), (bowl, own), to_bowl)).next(),
+                );
+            }
+        }
+    }
+}
+
+fn judge(
+    context: &Context<'_>,
+    (room, tap, option): (&Room, &Selection, &Choice),
+    (bowl, of_bowl): (&Selection, &Choice),
+    to_bowl: Option<Length>,
+) -> Option<Finding> {
+    let (reach, at) = option.length("spout reach")?;
+    let deep = of_bowl.size.depth.spanned()?;
+    let usual = if taps::is_on_the_wall(tap, option) { Length::ZERO } else { BEHIND };
+    let falls = reach - to_bowl.unwrap_or(usual);
+    let least = if bowl.is(Kind::Sink) { INTO_A_SINK } else { INTO_A_BASIN };
+    let most = deep.value - deep.value.half().half();
+    let misses = falls <= Length::ZERO || falls >= deep.value;
+    let severity = match to_bowl {
+        Some(_) if misses => Severity::Stop,
+        _ if falls < least || falls > most => Severity::Query,
+        _ => return None,
+    };
+    let say = |length: Length| say(length, context.book.project.units);
+    let (tap_is, bowl_is) = (&tap.name.value, &bowl.name.value);
+    let where_to = if falls <= Length::ZERO {
+        format!("{} before the back edge of `{bowl_is}`", say(-falls))
+    } else if falls >= deep.value {
+        format!("{} past the front edge of `{bowl_is}`", say(falls - deep.value))
+    } else {
+        format!("{} past the back edge of `{bowl_is}`, which is {} from back to front", say(falls), say(deep.value))
+    };
+    let as_usual = if to_bowl.is_none() { ", its hole where it usually is" } else { "" };
+    let message = format!("the stream of `{tap_is}` falls {where_to}{as_usual}");
+    let finding = about(room, tap, option, RULE.code, severity, at, message).also(deep.span, "the bowl");
+    Some(finding.remedy(REMEDY).source("common practice"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn tap(kind: &str, deep: &str, reach: &str) -> Trial {
+        Trial::of("fit/reach")
+            .selection(&format!("selection: Bowl\nkind: {kind}"), &format!("size: {{depth: {deep}}}"))
+            .selection("selection: Tap\nkind: tap", &format!("spout reach: {reach}"))
+    }
+
+    #[test]
+    fn a_stream_falls_well_into_its_bowl() {
+        tap("sink", "18\"", "4\"")
+            .finds("the stream of `Tap` falls 1 1/2\" (38.1 mm) past the back edge of `Bowl`, which is 18\" (457.2 mm) from back to front, its hole where it usually is")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-1.yaml:3:14"]);
+        tap("sink", "18\"", "8 1/4\"").stays_silent();
+        tap("basin", "14\"", "6 1/4\"").stays_silent();
+        tap("basin", "10\"", "10 1/4\"").finds_one();
+        tap("basin", "16\"", "2\"").finds_one();
+    }
+
+    #[test]
+    fn where_the_hole_is_known_a_stream_that_misses_the_bowl_stops() {
+        let drilled = |to_bowl: &str, reach: &str| {
+            tap("sink", "18\"", reach)
+                .selection("selection: Counter\nkind: counter", &format!("drilled: [{{for: tap, to bowl: {to_bowl}}}]"))
+        };
+        drilled("5\"", "4 3/4\"")
+            .finds("the stream of `Tap` falls 1/4\" (≈ 6.4 mm) before the back edge of `Bowl`")
+            .weighs("stop");
+        drilled("1\"", "4\"").stays_silent();
+        drilled("1\"", "3 1/2\"").finds_one().weighs("query");
+    }
+
+    #[test]
+    fn a_tap_of_another_bowl_says_nothing_of_this_one() {
+        let two = |name: &str| {
+            Trial::of("fit/reach")
+                .selection("selection: Prep sink\nkind: sink", "size: {depth: 10\"}")
+                .selection("selection: Main sink\nkind: sink", "size: {depth: 20\"}")
+                .selection(&format!("selection: {name}\nkind: tap"), "spout reach: 10 1/2\"")
+        };
+        two("Main tap").stays_silent();
+        two("Prep tap").finds_one();
+        two("Pot filler").stays_silent();
+    }
+}

@@ -1,0 +1,76 @@
+//! One figure that two places of the book tell differently.
+
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::finding::{Finding, Severity};
+use crate::site::twice::{Twice, of_room};
+
+declare! {
+    /// Two places tell the same fact differently
+    ///
+    /// ## What it checks
+    /// Width, depth, sill, counter height and counter depth of an opening against the run, island or
+    /// fixture that it stands in; the cabinet around it against the part that holds it, which can't be
+    /// larger inside than outside; what is above it against what the plan hangs there; a ceiling above
+    /// an opening against a level room's own (1" apart is one ceiling); a thickness that is
+    /// written twice. Figures of one thing that are 1/8" apart are one.
+    ///
+    /// ## Why it matters
+    /// One of the two is built and the other is ordered for.
+    ///
+    /// ## Remedy
+    /// Correct the one that is wrong, or leave it out: one place is enough. Meanwhile what was measured
+    /// counts, else what is written at the thing itself, else the plan.
+    ///
+    /// ## Example
+    /// ```yaml
+    /// openings: {range: {takes: range, counter height: 36"}}
+    /// runs: {range wall: {counter: {height: 37"}, parts: [{opening: range}]}}
+    /// ```
+    ///
+    /// ## Source
+    /// The book's own figures; how far they may differ is common practice.
+    "source/contradiction", Stop,
+    due: AtOnce, tells: [],
+    sources: ["the book's own figures", "common practice"],
+    caution: None,
+    Check::Book(check)
+}
+
+fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        let twice = of_room(room, context.plan(room));
+        findings.extend(twice.iter().map(|twice| told(context, twice).room(&room.folder)));
+    }
+}
+
+fn told(context: &Context<'_>, twice: &Twice<'_>) -> Finding {
+    let say = |length| say(length, context.book.project.units);
+    let (counts, differs) = (&twice.counts, &twice.differs);
+    let message = if twice.larger {
+        format!(
+            "{} of `{}` is {}, more than the {} outside {}",
+            twice.what,
+            twice.about.value,
+            say(counts.value),
+            say(differs.value),
+            differs.spot
+        )
+    } else {
+        format!(
+            "{} of `{}` is {} {}, and {} {}",
+            twice.what,
+            twice.about.value,
+            say(counts.value),
+            counts.spot,
+            say(differs.value),
+            differs.spot
+        )
+    };
+    let remedy = format!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
+    let finding = Finding::new(RULE.code, Severity::Stop, differs.at, message).item(twice.about);
+    finding.also(counts.at, format!("{} here", say(counts.value))).remedy(remedy)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,176 @@
+//! What is written of one figure in two places, and differs.
+
+use crate::book::{Ceiling, Neighbour, Opening, Room, Selection, Slot};
+use crate::plan::{Plan, Thing, What};
+use crate::source::Spanned;
+use crate::units::Length;
+
+use super::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
+use super::told::{Answer, Spot, Told, Whence};
+use super::{counter_depth, counter_height};
+
+/// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
+const TOLERANCE: Length = Length::from_sixty_fourths(8);
+/// A ceiling's height may: 1 in, since no ceiling is level (common practice).
+const CEILINGS: Length = Length::from_inches(1);
+
+/// A figure that two places tell differently.
+#[derive(Clone, Debug)]
+pub struct Twice<'a> {
+    /// What it is of.
+    pub about: &'a Spanned<String>,
+    /// What it is, as a phrase: `the counter height`.
+    pub what: &'static str,
+    /// What counts meanwhile.
+    pub counts: Told<'a>,
+    /// What differs from it.
+    pub differs: Told<'a>,
+    /// Whether the other is wrong only for being the larger: an inside that is wider than its outside.
+    pub larger: bool,
+}
+
+/// Every figure of a room that is written in two places which differ.
+pub fn of_room<'a>(room: &'a Room, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
+    let mut all: Vec<Twice<'a>> = room.openings.iter().flat_map(|opening| of_opening(room, opening, plan)).collect();
+    all.extend(room.selections.iter().flat_map(thicknesses));
+    all
+}
+
+fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
+    let differing = |what, answer: Answer<'a>| differing(&opening.name, what, &answer, TOLERANCE);
+    let part = part_itself(room, opening);
+    let sizes = [
+        ("the width", Answer::of([of_readings(opening, &opening.width), part.and_then(|part| part.0)])),
+        ("the depth", Answer::of([of_readings(opening, &opening.depth), part.and_then(|part| part.1)])),
+        ("the counter height", counter_height(room, opening)),
+        ("the counter depth", counter_depth(room, opening)),
+        ("the outside width of the cabinet", outside_width(room, opening)),
+        ("the sill", sill(room, opening)),
+    ];
+    let mut all: Vec<Twice<'a>> = sizes.into_iter().filter_map(|(what, answer)| differing(what, answer)).collect();
+    all.extend(inside_out(room, opening));
+    all.extend(plan.and_then(|plan| above(opening, plan)));
+    all.extend(ceiling_above(room, opening));
+    all
+}
+
+fn differing<'a>(
+    about: &'a Spanned<String>,
+    what: &'static str,
+    answer: &Answer<'a>,
+    tolerance: Length,
+) -> Option<Twice<'a>> {
+    let (counts, differs) = answer.differing(tolerance)?;
+    Some(Twice { about, what, counts: *counts, differs: *differs, larger: false })
+}
+
+/// The least reading of an opening, as measured or as written.
+fn of_readings<'a>(opening: &'a Opening, readings: &Slot<crate::vocabulary::Readings>) -> Option<Told<'a>> {
+    let least = readings.get()?.least()?;
+    let whence = if opening.measured.get().is_some() { Whence::Measured } else { Whence::Written };
+    Some(Told { whence, ..Told::written(least, Spot::Opening(&opening.name)) })
+}
+
+/// Width and depth that a row gives the opening that stands in it.
+fn part_itself<'a>(room: &'a Room, opening: &Opening) -> Option<(Option<Told<'a>>, Option<Told<'a>>)> {
+    let holder = room.part_of(&opening.name)?;
+    let run = holder.run.map(|run| Spot::Run(&run.name));
+    let row = run.or_else(|| holder.island.map(|island| Spot::Island(&island.name)))?;
+    let told = |slot: &Slot<Length>| slot.spanned().map(|told| Told::planned(told, row));
+    Some((told(&holder.part.width), told(&holder.part.depth)))
+}
+
+/// How far its bottom is above the finished floor.
+fn sill<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
+    let written = opening.sill.spanned().map(|told| Told::written(told, Spot::Opening(&opening.name)));
+    let fixture = room.layout.fixtures.iter().find(|fixture| fixture.opening.get() == Some(&opening.name.value));
+    let fixture =
+        fixture.and_then(|fixture| Some(Told::planned(fixture.sill.spanned()?, Spot::Fixture(&fixture.name))));
+    Answer::of([written, fixture])
+}
+
+/// An inside that is larger than the cabinet is outside.
+fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
+    let Some(cabinet) = opening.cabinet.get() else { return vec![] };
+    let spot = Spot::CabinetOf(&opening.name);
+    let holder = housed_in_a_cabinet(room, opening);
+    let planned = |slot: &Slot<Length>| Some(Told::planned(slot.spanned()?, spot_of(holder.as_ref()?)));
+    let part = holder.map(|holder| holder.part);
+    let depth = part.and_then(|part| planned(&part.depth)).or_else(|| {
+        let of_run = holder?.run.and_then(|run| Some(Told::planned(run.depth.spanned()?, Spot::Run(&run.name))));
+        let island = holder?.island;
+        of_run.or_else(|| island.and_then(|it| Some(Told::planned(it.depth.spanned()?, Spot::Island(&it.name)))))
+    });
+    let pairs = [
+        ("the inside width of the cabinet", &cabinet.inside_width, outside_width(room, opening).best().copied()),
+        ("the inside depth of the cabinet", &cabinet.inside_depth, depth),
+        ("the inside height of the cabinet", &cabinet.inside_height, part.and_then(|part| planned(&part.height))),
+    ];
+    let larger = pairs.into_iter().filter_map(|(what, inside, outside)| {
+        let (inside, outside) = (Told::written(inside.spanned()?, spot), outside?);
+        let wrong = inside.value > outside.value;
+        wrong.then_some(Twice { about: &opening.name, what, counts: inside, differs: outside, larger: true })
+    });
+    larger.collect()
+}
+
+/// What the opening says of its `above`, against the lowest thing that the plan hangs over it.
+fn above<'a>(opening: &'a Opening, plan: &Plan<'a>) -> Option<Twice<'a>> {
+    let written = opening.above.get().filter(|above| !above.is_nothing() && !is_ceiling(above))?.height.spanned()?;
+    let own = plan.opening(opening)?;
+    let over: Vec<&Thing<'a>> = plan.things.iter().filter(|thing| hangs_over(thing, own)).collect();
+    // Of what hangs one over the other, the opening may name any.
+    let agrees = |thing: &&Thing<'a>| (thing.low - written.value).abs() <= TOLERANCE;
+    if over.iter().any(agrees) {
+        return None;
+    }
+    let lowest = over.into_iter().min_by_key(|thing| thing.low)?;
+    let spot = match lowest.row.and_then(|row| plan.rows.get(row)) {
+        Some(row) => Spot::Part(lowest.name, row.of.name()),
+        None => Spot::Opening(lowest.name),
+    };
+    let differs = Told { value: lowest.low, at: lowest.span, whence: Whence::Plan, spot };
+    let counts = Told::written(written, Spot::Opening(&opening.name));
+    Some(Twice { about: &opening.name, what: "the lower edge of what is above", counts, differs, larger: false })
+}
+
+/// Whether a thing hangs over the better part of another that stands at the same wall.
+fn hangs_over(thing: &Thing<'_>, own: &Thing<'_>) -> bool {
+    let shared = thing.along.1.min(own.along.1) - thing.along.0.max(own.along.0);
+    let is_above = thing.low > own.high.unwrap_or(own.low) && thing.low > own.low;
+    thing.stands == own.stands
+        && is_above
+        && shared > own.width().half()
+        && !matches!(thing.what, What::Island(_))
+        && !thing.is_closure()
+}
+
+fn is_ceiling(above: &Neighbour) -> bool {
+    above.what.eq_ignore_ascii_case("ceiling")
+}
+
+/// A ceiling that is named above an opening, against a level room's own.
+fn ceiling_above<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
+    let above = opening.above.get().filter(|above| is_ceiling(above))?.height.spanned()?;
+    let answer = Answer::of([Some(Told::written(above, Spot::Opening(&opening.name))), level_ceiling(room)]);
+    differing(&opening.name, "the ceiling", &answer, CEILINGS)
+}
+
+fn level_ceiling(room: &Room) -> Option<Told<'_>> {
+    let ceiling = room.ceiling.spanned()?;
+    match ceiling.value {
+        Ceiling::Level(value) => Some(Told { value, at: ceiling.span, whence: Whence::Plan, spot: Spot::Room }),
+        Ceiling::Sloped { .. } => None,
+    }
+}
+
+/// The thickness of a surface, which may stand in its sizes too.
+fn thicknesses(selection: &Selection) -> impl Iterator<Item = Twice<'_>> {
+    selection.standing().iter().filter_map(|option| {
+        let spot = Spot::Selection(&selection.name);
+        let (value, at) = option.length("thickness")?;
+        let own = Told { value, at, whence: Whence::Written, spot };
+        let size = Told::planned(option.size.thickness.spanned()?, spot);
+        differing(&selection.name, "the thickness", &Answer::of([Some(own), Some(size)]), Length::ZERO)
+    })
+}
