@@ -62,7 +62,9 @@ impl Section {
     /// The least of those that a text names: `8" round, reduced to 6" at the wall` is one of 6".
     fn narrowest(lower: &str, sizes: Vec<Length>) -> Option<Self> {
         let sides = rectangle(lower);
-        let round = sizes.into_iter().filter(|size| sides.is_none_or(|(one, other)| *size != one && *size != other));
+        // What is less is the thickness of something around it.
+        let round = sizes.into_iter().filter(|size| *size >= Length::from_inches(3));
+        let round = round.filter(|size| sides.is_none_or(|(one, other)| *size != one && *size != other));
         let round = round.min().map(Self::Round);
         let rectangle = sides.map(|(one, other)| Self::Rectangle(one, other));
         round.into_iter().chain(rectangle).min_by_key(|section| section.quarters())
@@ -170,6 +172,7 @@ mod tests {
             "8 in. reduced to 6 in. through the joists",
             "6\"",
             "6\" round, 20 ft",
+            "6\" round in 1\" of insulation",
         ] {
             assert_eq!(narrowest(text), round("6\""), "{text}");
         }

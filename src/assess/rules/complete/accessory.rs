@@ -125,7 +125,7 @@ enum Meets {
 }
 
 /// The words of a name and of a model against those required, whatever their case and whatever stands
-/// between them: `JK 2` and `jk-2`. Words with a figure, or in capitals, are a model.
+/// between them: `JK 2` and `jk-2`. Words with a figure are a model.
 fn meets(ordered: &[&str], required: &str) -> Meets {
     if ordered.iter().any(|words| !words.is_empty() && squeezed(words) == squeezed(required)) {
         return Meets::Yes;
@@ -148,8 +148,7 @@ fn meets(ordered: &[&str], required: &str) -> Meets {
 }
 
 fn is_model(word: &str) -> bool {
-    let capitals = word.chars().any(char::is_alphabetic) && !word.chars().any(char::is_lowercase) && word.len() > 1;
-    word.chars().any(|letter| letter.is_ascii_digit()) || capitals
+    word.chars().any(|letter| letter.is_ascii_digit())
 }
 
 fn squeezed(words: &str) -> String {
@@ -210,6 +209,8 @@ mod tests {
         pair("SK-27", "{name: stacking kit, model: SK-27}").stays_silent();
         pair("SK-2", "{name: stacking kit, model: SK-27}").finds_one();
         pair("stacking kit", "{name: stacking kit, model: SK-27}").stays_silent();
+        pair("LP kit", "{name: conversion kit}").finds("the sheet requires `LP kit`, and nothing orders it");
+        pair("LP conversion kit", "{name: 'conversion kit, LP'}").stays_silent();
         pair("stacking kit SK-27", "").selection("selection: Stacking kit\nkind: shelf", "model: SK-27").stays_silent();
         pair("stacking kit SK-27", "")
             .selection("selection: Stacking kit\nkind: shelf", "model: SK-30")

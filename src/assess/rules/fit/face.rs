@@ -128,10 +128,15 @@ fn over_one_another(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Findin
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
     let cabinet = housing.part?.part;
     let height = cabinet.height.spanned()?;
+    // What lies in the counter over them shows no front.
+    let is_front = |name: &str| {
+        let opening = fitted.room.opening(name);
+        opening.is_some_and(|opening| !opening.takes_one(Trait::CutIntoCounter))
+    };
     // Told once, of the last that is written.
-    let last = cabinet.holds.last().filter(|last| cabinet.holds.len() > 1 && last.value == fitted.opening.name.value);
-    last?;
-    let others = housing.others(fitted.opening).map(|other| {
+    let fronts: Vec<_> = cabinet.holds.iter().filter(|held| is_front(&held.value)).collect();
+    fronts.last().filter(|last| fronts.len() > 1 && last.value == fitted.opening.name.value)?;
+    let others = housing.others(fitted.opening).filter(|other| is_front(&other.value)).map(|other| {
         let opening = fitted.room.opening(&other.value)?;
         front_height(crate::plan::settled(fitted.room, opening)?)
     });
@@ -226,5 +231,13 @@ mod tests {
         };
         tower("46 1/8\"").stays_silent();
         tower("46\"").finds_one().weighs("stop");
+        // A cooktop over an oven is no front.
+        Trial::of("fit/face")
+            .room("runs: {hob wall: {parts: [{cabinet: base, width: 36\", height: 34 1/2\", holds: [hob, oven]}]}}")
+            .opening("hob", "{takes: cooktop}")
+            .selection("selection: Cooktop\nkind: cooktop\nplace: hob", "size: {height: 7\"}")
+            .opening("oven", "{takes: wall oven}")
+            .selection("selection: Oven\nkind: wall oven\nplace: oven", "fit: {face: {height: 28 1/2\"}}")
+            .stays_silent();
     }
 }
