@@ -31,7 +31,8 @@ pub use layout::{
 
 mod room;
 pub use room::{
-    AsWritten, Ceiling, HousingCabinet, Measured, Neighbour, Note, Opening, Plumb, Room, Services, WallBuildUp,
+    AsWritten, Ceiling, HousingCabinet, Measured, MeasuredAgain, Neighbour, Note, Opening, Plumb, Room, Services,
+    WallBuildUp,
 };
 
 mod selection;

@@ -274,6 +274,17 @@ record! {
         on: Slot<Date> = "on", "the day", "2027-01-11";
         by: Slot<String> = "by", "who", "site lead";
         with: Slot<String> = "with", "the instrument", "steel tape";
+        again: Slot<MeasuredAgain> = "again",
+            "who measured it a second time, before cabinets or stone are ordered",
+            "{on: 2027-01-18, by: the joiner}";
+    }
+}
+
+record! {
+    #[derive(Default)]
+    pub struct MeasuredAgain = MEASURED_AGAIN("second measurement", "who measured an opening a second time: somebody else") {
+        on: Slot<Date> = "on", "the day", "2027-01-18";
+        by: Slot<String> = "by", "who", "the joiner";
     }
 }
 

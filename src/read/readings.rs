@@ -90,6 +90,7 @@ fn set(opening: &mut Opening, fact: &ledger::Measured, reads: &[&ledger::Read]) 
         on: Slot::Given(given(fact.on, span)),
         by: Slot::Given(given(fact.by.clone(), span)),
         with: Slot::Absent,
+        again: Slot::Absent,
     };
     opening.measured = Slot::Given(given(who, span));
 }

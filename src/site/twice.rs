@@ -4,6 +4,7 @@ use crate::book::{Ceiling, Neighbour, Opening, Room, Selection, Slot};
 use crate::plan::{Plan, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 use super::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
 use super::told::{Answer, Spot, Told, Whence};
@@ -11,6 +12,8 @@ use super::{counter_depth, counter_height};
 
 /// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
 const TOLERANCE: Length = Length::from_sixty_fourths(8);
+/// A floor may be thicker than was planned by so much: 1/32 in (common practice).
+const HAIR: Length = Length::from_sixty_fourths(2);
 /// A ceiling's height may: 1 in, since no ceiling is level (common practice).
 const CEILINGS: Length = Length::from_inches(1);
 
@@ -25,14 +28,26 @@ pub struct Twice<'a> {
     pub counts: Told<'a>,
     /// What differs from it.
     pub differs: Told<'a>,
-    /// Whether the other is wrong only for being the larger: an inside that is wider than its outside.
-    pub larger: bool,
+    /// How the two differ.
+    pub how: Differ,
+}
+
+/// How two figures differ.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Differ {
+    /// They tell one figure, and are apart.
+    Apart,
+    /// An inside is larger than its outside.
+    InsideOut,
+    /// A floor is thicker than all that was to be laid.
+    PastThePlan,
 }
 
 /// Every figure of a room that is written in two places which differ.
 pub fn of_room<'a>(room: &'a Room, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
     let mut all: Vec<Twice<'a>> = room.openings.iter().flat_map(|opening| of_opening(room, opening, plan)).collect();
     all.extend(room.selections.iter().flat_map(thicknesses));
+    all.extend(room.selections.iter().filter_map(|selection| floor(room, selection)));
     all
 }
 
@@ -61,7 +76,7 @@ fn differing<'a>(
     tolerance: Length,
 ) -> Option<Twice<'a>> {
     let (counts, differs) = answer.differing(tolerance)?;
-    Some(Twice { about, what, counts: *counts, differs: *differs, larger: false })
+    Some(Twice { about, what, counts: *counts, differs: *differs, how: Differ::Apart })
 }
 
 /// The least reading of an opening, as measured or as written.
@@ -109,7 +124,7 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
     let larger = pairs.into_iter().filter_map(|(what, inside, outside)| {
         let (inside, outside) = (Told::written(inside.spanned()?, spot), outside?);
         let wrong = inside.value > outside.value;
-        wrong.then_some(Twice { about: &opening.name, what, counts: inside, differs: outside, larger: true })
+        wrong.then_some(Twice { about: &opening.name, what, counts: inside, differs: outside, how: Differ::InsideOut })
     });
     larger.collect()
 }
@@ -131,7 +146,7 @@ fn above<'a>(opening: &'a Opening, plan: &Plan<'a>) -> Option<Twice<'a>> {
     };
     let differs = Told { value: lowest.low, at: lowest.span, whence: Whence::Plan, spot };
     let counts = Told::written(written, Spot::Opening(&opening.name));
-    Some(Twice { about: &opening.name, what: "the lower edge of what is above", counts, differs, larger: false })
+    Some(Twice { about: &opening.name, what: "the lower edge of what is above", counts, differs, how: Differ::Apart })
 }
 
 /// Whether a thing hangs over the better part of another that stands at the same wall.
@@ -173,4 +188,14 @@ fn thicknesses(selection: &Selection) -> impl Iterator<Item = Twice<'_>> {
         let size = Told::planned(option.size.thickness.spanned()?, spot);
         differing(&selection.name, "the thickness", &Answer::of([Some(own), Some(size)]), Length::ZERO)
     })
+}
+
+/// A floor that is thicker by itself than all that was to be laid on the present one.
+fn floor<'a>(room: &'a Room, selection: &'a Selection) -> Option<Twice<'a>> {
+    let planned = Told::planned(room.floor_build_up.spanned().filter(|_| selection.is(Kind::Floor))?, Spot::Room);
+    let (value, at) = selection.standing().iter().filter_map(|option| option.length("thickness")).max()?;
+    let counts = Told { value, at, whence: Whence::Written, spot: Spot::Selection(&selection.name) };
+    let thicker = value > planned.value + HAIR;
+    let what = "the thickness";
+    thicker.then_some(Twice { about: &selection.name, what, counts, differs: planned, how: Differ::PastThePlan })
 }

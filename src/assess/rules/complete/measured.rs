@@ -2,8 +2,9 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, RunsOut};
-use crate::book::Opening;
+use crate::book::{Opening, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::vocabulary::Kind;
 
 declare! {
     /// An opening is still as planned, or nobody answers for its measurement
@@ -11,6 +12,8 @@ declare! {
     /// ## What it checks
     /// Every opening that something goes into says who measured it and when. It is a query, and a
     /// stop once the last day to order what goes in is past or within four weeks.
+    /// Where cabinets or stone are still to be ordered: whether somebody else measured the openings of
+    /// their room again (`again`).
     ///
     /// ## Why it matters
     /// Walls are not where the drawing has them. What was ordered by the drawing fits the drawing.
@@ -34,6 +37,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.book.rooms.iter().filter_map(once_only));
     for (room, selection) in context.book.selections() {
         let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) else { continue };
         let Some(what) = lacking(opening) else { continue };
@@ -48,6 +52,36 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening",
         ));
     }
+}
+
+/// The openings of a room that one person alone measured, where cabinets or stone are still to be ordered.
+fn once_only(room: &Room) -> Option<Finding> {
+    let waits = |selection: &&Selection| selection.is_any(&[Kind::Cabinet, Kind::Counter]) && !selection.is_ordered();
+    let made = room.selections.iter().find(waits)?;
+    let alone: Vec<&Opening> = room.openings.iter().filter(|opening| is_alone(opening)).collect();
+    let first = alone.first()?;
+    let others = match alone.len() - 1 {
+        0 => " was".to_string(),
+        1 => " and another opening were".to_string(),
+        more => format!(" and {more} other openings were"),
+    };
+    let message =
+        format!("`{}`{others} measured by one person alone, and `{}` is made to it", first.name.value, made.name.value);
+    let at = first.measured.span().unwrap_or(first.span);
+    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).item(&first.name);
+    Some(
+        finding
+            .source("common practice")
+            .remedy("have somebody else measure again, and add `measured: {again: …}` at each opening"),
+    )
+}
+
+/// Whether somebody measured an opening, and nobody else did.
+fn is_alone(opening: &Opening) -> bool {
+    let Some(measured) = opening.measured.get() else { return false };
+    let Some(by) = measured.by.get() else { return false };
+    let again = measured.again.get().and_then(|again| again.by.get());
+    again.is_none_or(|again| again.trim().eq_ignore_ascii_case(by.trim()))
 }
 
 fn lacking(opening: &Opening) -> Option<&'static str> {
@@ -84,5 +118,21 @@ mod tests {
     fn a_measurement_has_a_name_and_a_day() {
         trial("measured: {on: 2027-01-11}", "").finds("the opening `hole` was measured by nobody who is named");
         trial("measured: {by: site lead}", "").finds("the opening `hole` was measured on no day that is named");
+    }
+
+    /// Source: common practice: what stone and cabinets are cut to is read by two people.
+    #[test]
+    fn what_cabinets_are_made_to_is_measured_by_two_people() {
+        let measured = |again: &str| {
+            Trial::of("complete/measured")
+                .opening("hole", &format!("{{takes: range, measured: {{on: 2027-01-11, by: Bo{again}}}}}"))
+                .selection("selection: Cabinets\nkind: cabinet", "")
+        };
+        measured("")
+            .finds("`hole` was measured by one person alone, and `Cabinets` is made to it")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:3:34"]);
+        measured(", again: {on: 2027-01-18, by: bo}").finds_one();
+        measured(", again: {on: 2027-01-18, by: Ada}").stays_silent();
     }
 }

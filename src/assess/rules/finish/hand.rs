@@ -4,7 +4,7 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::fitting::bond::{Bond, bond};
 use crate::assess::rules::{Check, declare};
-use crate::book::{Choice, DetailValue, Selection};
+use crate::book::{Choice, DetailValue, Part, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::vocabulary::Kind;
 
@@ -12,7 +12,8 @@ declare! {
     /// Nobody says which way it hangs, runs or is laid
     ///
     /// ## What it checks
-    /// The hinge side of what has a hung door; the direction of a tile whose sides differ, of planks
+    /// The hinge side of what has a hung door: appliances, mirror cabinets, shower glass with a door, and
+    /// single doors of runs and islands; the direction of a tile whose sides differ, of planks
     /// and boards (in `pattern`, or as `laid: runs`), and of herringbone; the grain of cabinets whose
     /// finish names a wood.
     ///
@@ -62,8 +63,9 @@ const WOODS: [&str; 11] =
     ["oak", "ash", "walnut", "maple", "cherry", "birch", "elm", "teak", "beech", "wood", "veneer"];
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    findings.extend(context.book.rooms.iter().flat_map(single_doors));
     for (room, selection, option) in context.options() {
-        let missing = [hinge(option), direction(selection, option), grain(selection, option)];
+        let missing = [hinge(selection, option), direction(selection, option), grain(selection, option)];
         for (what, how) in missing.into_iter().flatten() {
             let message = format!("nobody says {}", what.replace("{}", &format!("`{}`", selection.name.value)));
             let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
@@ -75,12 +77,43 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// What is missing, with `{}` for the thing's name, and how to say it.
 type Missing = (&'static str, &'static str);
 
-fn hinge(option: &Choice) -> Option<Missing> {
+fn hinge(selection: &Selection, option: &Choice) -> Option<Missing> {
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
-    (swings && option.hinge.is_absent()).then_some((
+    let handed = swings || selection.is(Kind::MirrorCabinet) || has_a_hung_pane(selection, option);
+    (handed && option.hinge.is_absent()).then_some((
         "the hinge side of {}",
         "add `hinge: …`: `left`, `right`, `either`, `both` or `none`, seen from the front",
     ))
+}
+
+/// Whether shower glass has a door, as its own words say; a fixed pane has none.
+fn has_a_hung_pane(selection: &Selection, option: &Choice) -> bool {
+    let said = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
+    let says = |known: &[&str]| {
+        said.iter().any(|text| {
+            text.to_lowercase().split(|letter: char| !letter.is_alphabetic()).any(|word| known.contains(&word))
+        })
+    };
+    selection.is(Kind::ShowerGlass)
+        && says(&["door", "hinged", "hinge", "pivot", "swing", "swinging"])
+        && !says(&["sliding", "slides", "bypass"])
+}
+
+/// Single doors in runs and islands of which nobody says the side, one finding a row.
+fn single_doors(room: &Room) -> Vec<Finding> {
+    let runs = room.layout.runs.iter().map(|run| (&run.name, &run.parts));
+    let sides =
+        room.layout.islands.iter().flat_map(|island| island.sides.iter().map(|side| (&island.name, &side.parts)));
+    let rows = runs.chain(sides).filter_map(|(name, parts)| {
+        let single = |part: &&Part| part.doors.get() == Some(&1) && part.hinge.is_absent();
+        let unsaid: Vec<&Part> = parts.iter().filter(single).collect();
+        let first = unsaid.first()?;
+        let names: Vec<String> = unsaid.iter().map(|part| format!("`{}`", part.is.word())).collect();
+        let message = format!("nobody says the hinge side of {} in `{}`", names.join(", "), name.value);
+        let finding = Finding::new(RULE.code, Severity::Query, first.span, message).room(&room.folder);
+        Some(finding.named(&name.value).remedy("add `hinge: …` to each, left or right as seen from the front"))
+    });
+    rows.collect()
 }
 
 fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
@@ -152,5 +185,23 @@ mod tests {
         of("washer", "fit: {door: {swings: 19\"}}").finds("nobody says the hinge side of `It`");
         of("washer", "hinge: left\nfit: {door: {swings: 19\"}}").stays_silent();
         of("dishwasher", "fit: {door: {drops: 24\"}}").stays_silent();
+    }
+
+    #[test]
+    fn mirror_cabinets_shower_doors_and_single_doors_of_a_run_have_a_side() {
+        of("mirror cabinet", "model: MC").finds("nobody says the hinge side of `It`");
+        of("mirror cabinet", "hinge: right").stays_silent();
+        of("shower glass", "name: Pivot door").finds_one();
+        of("shower glass", "name: Pivot door\nhinge: left").stays_silent();
+        of("shower glass", "name: Fixed pane").stays_silent();
+        of("shower glass", "name: Sliding door").stays_silent();
+        let run = |part: &str| {
+            Trial::of("finish/hand")
+                .room(&format!("runs: {{wall: {{parts: [{{cabinet: base, width: 18\", {part}}}]}}}}"))
+        };
+        run("doors: 1").finds("nobody says the hinge side of `base` in `wall`").weighs("query");
+        run("doors: 1, hinge: left").stays_silent();
+        run("doors: 2").stays_silent();
+        run("drawers: 3").stays_silent();
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Allowance, Amounts, Context};
+use crate::book::Allowed;
 use crate::finding::{Finding, Severity};
 use crate::units::Money;
 
@@ -12,6 +13,8 @@ declare! {
     /// Each allowance against what draws on it: the settled options first; then those with the least
     /// that the open ones can add. The finding says by how much, and whether anybody wrote down what
     /// the allowance is to pay for (delivery, tax, hook-up).
+    /// What an allowance that something draws on is to pay for besides the things is asked at once, where
+    /// it does not say `includes`.
     ///
     /// ## Why it matters
     /// An allowance is a guess that the client takes for a price. A family that allows 5,000 and
@@ -40,7 +43,10 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let amounts = Amounts::of(context.book);
     for (name, allowance) in &amounts.allowances {
         let Some(written) = context.book.project.allowances.get(name) else { continue };
-        let Some(message) = over(name, allowance) else { continue };
+        let Some(message) = over(name, allowance) else {
+            findings.extend(unsaid(context, name, written));
+            continue;
+        };
         let finding = Finding::new(RULE.code, Severity::Query, written.span, message);
         let mut remedy =
             "show it to those who pay; choose something else, or agree the difference in writing".to_string();
@@ -49,6 +55,18 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         }
         findings.push(finding.remedy(remedy));
     }
+}
+
+/// What an allowance is to pay for is asked at once, while nothing is over.
+fn unsaid(context: &Context<'_>, name: &str, written: &Allowed) -> Option<Finding> {
+    let drawn =
+        context.book.selections().any(|(_, selection)| selection.allowance.get().is_some_and(|own| own == name));
+    if !drawn || !written.includes.is_absent() {
+        return None;
+    }
+    let message = format!("nobody says what the allowance `{name}` is to pay for besides the things");
+    let finding = Finding::new(RULE.code, Severity::Query, written.span, message).source("common practice");
+    Some(finding.remedy("add `includes`: delivery, tax, fitting, or `nothing else`"))
 }
 
 fn over(name: &str, allowance: &Allowance) -> Option<String> {
@@ -92,6 +110,21 @@ mod tests {
             "the allowance `cabinets` of $5,000.00 can't be kept: with the least of what is open it is $3,000.00 over",
         );
         cabinets(&open(4800)).stays_silent();
+    }
+
+    /// Source: trade reports F-106: what it includes is asked before anything is over.
+    #[test]
+    fn what_an_allowance_includes_is_asked_at_once() {
+        let of = |allowance: &str| {
+            Trial::of("money/allowance")
+                .book(&format!("allowances: {{tile: {allowance}, lamps: 300}}"))
+                .selection("selection: Tile\nkind: tile\nallowance: tile", "price: 10\nquantity: 1")
+        };
+        of("3800")
+            .finds("nobody says what the allowance `tile` is to pay for besides the things")
+            .weighs("query")
+            .points_at(&["book.yaml:5:14"]);
+        of("{amount: 3800, includes: delivery and tax}").stays_silent();
     }
 
     /// Source: trade reports F-106.

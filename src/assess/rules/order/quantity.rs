@@ -1,5 +1,7 @@
 //! Too little of a surface, or part of a box.
 
+mod lights;
+
 use std::collections::BTreeMap;
 
 use super::to_order;
@@ -22,7 +24,8 @@ declare! {
     /// waste that the pattern costs; less than the area itself stops, less than area and waste is a
     /// query. Where the book says what a box holds, whole boxes are counted. Wallpaper: whole strips
     /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
-    /// whose boxes are of two lots.
+    /// whose boxes are of two lots. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
+    /// and what the plan hangs is a light.
     ///
     /// | pattern | waste |
     /// | --- | --- |
@@ -68,6 +71,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(here.grout());
     }
     lots(context, findings);
+    lights::check(context, findings);
 }
 
 struct At<'a> {

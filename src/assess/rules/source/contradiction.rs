@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
-use crate::site::twice::{Twice, of_room};
+use crate::site::twice::{Differ, Twice, of_room};
 
 declare! {
     /// Two places tell the same fact differently
@@ -13,7 +13,7 @@ declare! {
     /// fixture that it stands in; the cabinet around it against the part that holds it, which can't be
     /// larger inside than outside; what is above it against what the plan hangs there; a ceiling above
     /// an opening against a level room's own (1" apart is one ceiling); a thickness that is
-    /// written twice. Figures of one thing that are 1/8" apart are one.
+    /// written twice; a floor that is thicker than the floor build-up of its room. Figures of one thing that are 1/8" apart are one.
     ///
     /// ## Why it matters
     /// One of the two is built and the other is ordered for.
@@ -47,25 +47,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn told(context: &Context<'_>, twice: &Twice<'_>) -> Finding {
     let say = |length| say(length, context.book.project.units);
     let (counts, differs) = (&twice.counts, &twice.differs);
-    let message = if twice.larger {
-        format!(
-            "{} of `{}` is {}, more than the {} outside {}",
-            twice.what,
-            twice.about.value,
-            say(counts.value),
-            say(differs.value),
-            differs.spot
-        )
-    } else {
-        format!(
-            "{} of `{}` is {} {}, and {} {}",
-            twice.what,
-            twice.about.value,
-            say(counts.value),
-            counts.spot,
-            say(differs.value),
-            differs.spot
-        )
+    let (name, is) = (&twice.about.value, say(counts.value));
+    let (what, other, spot) = (twice.what, say(differs.value), differs.spot);
+    let message = match twice.how {
+        Differ::Apart => format!("{what} of `{name}` is {is} {}, and {other} {spot}", counts.spot),
+        Differ::InsideOut => format!("{what} of `{name}` is {is}, more than the {other} outside {spot}"),
+        Differ::PastThePlan => format!("{what} of `{name}` is {is}, more than the floor build-up of {other} {spot}"),
     };
     let remedy = format!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
     let finding = Finding::new(RULE.code, Severity::Stop, differs.at, message).item(twice.about);

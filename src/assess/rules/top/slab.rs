@@ -1,6 +1,8 @@
 //! A counter's pieces on its slabs, its seams, and who decides where they come.
 
 use super::{Counter, counters};
+mod runs;
+
 use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
 use crate::assess::fitting::nest::{Sides, Stock, slabs};
 use crate::assess::rules::{Check, declare};
@@ -72,6 +74,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(large.or_else(|| too_many(&counter, top, &pieces)));
         findings.extend(top.seams.iter().find_map(|seam| misplaced(context, &counter, seam)));
         findings.extend(undecided(&counter, top));
+        findings.extend(runs::short(context, &counter, top));
     }
 }
 

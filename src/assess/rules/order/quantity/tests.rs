@@ -105,3 +105,29 @@ fn one_product_of_two_lots_is_told() {
     trial("7715").finds("`Hearth` is of lot 7715, and `Floor`, the same product, of lot 7714");
     trial("7714").stays_silent();
 }
+
+#[test]
+fn as_many_lights_are_ordered_as_are_set_out() {
+    let plan = "outline: 16' x 14'\nislands: {island: {wall: A, at: 40\", away: 66\", size: 96\" x 42\"}}";
+    let lights = |set_out: &str, ordered: &str| {
+        Trial::of("order/quantity")
+            .room(&format!("{plan}\nlights: {{row: {{selection: Pendants, over: island, {set_out}}}}}"))
+            .selection("selection: Pendants\nkind: pendant", &format!("quantity: {ordered}"))
+    };
+    lights("count: 3", "2").finds("3 of `Pendants` are set out, and 2 ordered").weighs("stop");
+    lights("at: [20\", 48\", 76\"]", "2").finds_one().points_at(&["rooms/kitchen/selection-0.yaml:3:11"]);
+    lights("count: 2", "3").finds("3 of `Pendants` are ordered, and 2 set out").weighs("query");
+    lights("count: 3", "3").stays_silent();
+    let listed = |ordered: &str| {
+        Trial::of("order/quantity").selection(
+            "selection: Pendants\nkind: pendant\nhangs: {over: island, at: [20\", 60\", 100\"]}",
+            &format!("quantity: {ordered}"),
+        )
+    };
+    listed("2").finds_one();
+    listed("3").stays_silent();
+    Trial::of("order/quantity")
+        .room(&format!("{plan}\nlights: {{row: {{selection: Stools, over: island, count: 3}}}}"))
+        .selection("selection: Stools\nkind: rug", "quantity: 3")
+        .finds("the plan hangs `Stools` as lights, and it is a rug");
+}

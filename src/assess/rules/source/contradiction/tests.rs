@@ -91,3 +91,18 @@ fn a_fixture_hangs_as_high_as_its_opening() {
     fixture("14\"").finds_one();
     fixture("12\"").stays_silent();
 }
+
+/// Source: trade reports F-17 (a floor of 1 1/2" over the old one), F-71.
+#[test]
+fn a_floor_is_no_thicker_than_what_was_to_be_laid() {
+    let floor = |thickness: &str| {
+        Trial::of("source/contradiction")
+            .room("floor build-up: 1/2\"")
+            .selection("selection: Oak\nkind: floor", &format!("thickness: {thickness}"))
+    };
+    floor("3/4\"").finds(
+        "the thickness of `Oak` is 3/4\" (≈ 19 mm), more than the floor build-up of 1/2\" (12.7 mm) in the room",
+    );
+    floor("1/2\"").stays_silent();
+    floor("3/8\"").stays_silent();
+}

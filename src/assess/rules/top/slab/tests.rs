@@ -97,3 +97,19 @@ fn somebody_decides_where_seams_and_veins_come() {
     open("slab: {direction: kept}, layout: fabricator decides").stays_silent();
     open("pieces: {left: 60\" x 25\"}").stays_silent();
 }
+
+/// Source: trade reports F-103: two papers that disagree; arithmetic.
+#[test]
+fn the_pieces_reach_over_the_run_that_they_lie_on() {
+    let counter = |pieces: &str| {
+        Trial::of("top/slab")
+            .room("outline: 16' x 14'\nopenings: {range: {takes: range, width: 30\", height: 36\", depth: 25\"}}\nruns:\n  wall:\n    wall: A\n    counter: {depth: 25 1/2\", height: 36\"}\n    parts: [{cabinet: one, width: 36\"}, {opening: range}, {cabinet: two, width: 30\"}, {filler: 3\"}]")
+            .selection("selection: Counter\nkind: counter", &format!("top: {{material: wood, lies on: [wall], pieces: {{{pieces}}}}}"))
+    };
+    counter("left: 36\" x 25 1/2\", right: 30\" x 25 1/2\"")
+        .finds("the pieces of `Counter` are 5'-6\" (1676.4 mm) long together, 3\" (76.2 mm) less than the 5'-9\" (1752.6 mm) of cabinets below")
+        .weighs("stop");
+    counter("left: 36\" x 24\", right: 33\" x 24\"").finds_one().weighs("stop");
+    counter("left: 36\" x 25 1/2\", right: 33\" x 25 1/2\"").stays_silent();
+    counter("left: 37\" x 25 1/2\", right: 34\" x 25 1/2\", splash: 70\" x 4\"").stays_silent();
+}

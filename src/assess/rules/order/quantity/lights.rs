@@ -1,0 +1,66 @@
+//! Lights: how many the room sets out, and of what kind, against what is ordered.
+
+use crate::assess::{Context, about};
+use crate::book::{Choice, HungLights, Room, Selection};
+use crate::finding::{Finding, Severity};
+use crate::source::Span;
+use crate::vocabulary::Trade;
+
+/// Tells of lights that are set out and not ordered, ordered and not set out, or are none.
+pub fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for room in &context.book.rooms {
+        findings.extend(room.layout.lights.iter().filter_map(|lights| no_light(room, lights)));
+    }
+    for (room, selection, option) in context.options() {
+        findings.extend(number(room, selection, option));
+    }
+}
+
+fn is_light(selection: &Selection) -> bool {
+    selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Lighting)
+}
+
+/// Lights of the plan for which something else is chosen.
+fn no_light(room: &Room, lights: &HungLights) -> Option<Finding> {
+    let named = lights.selection.spanned()?;
+    let selection = room.selections.iter().find(|selection| selection.name.value == named.value)?;
+    let kind = selection.kind.get().filter(|_| !is_light(selection))?;
+    let message = format!("the plan hangs `{}` as lights, and it is a {kind}", named.value);
+    let finding = Finding::new(super::RULE.code, Severity::Query, named.span, message).room(&room.folder);
+    Some(finding.item(&selection.name).remedy("name the selection of the lights"))
+}
+
+/// How many the plan sets out in all, and where the first of them is written.
+fn set_out(room: &Room, selection: &Selection) -> Option<(u32, Span)> {
+    let own = room.layout.lights.iter().filter(|lights| lights.selection.get() == Some(&selection.name.value));
+    let counted = own.map(|lights| {
+        let at = lights.at.spanned().and_then(|at| Some((u32::try_from(at.value.0.len()).ok()?, at.span)));
+        at.or_else(|| lights.count.spanned().map(|count| (count.value, count.span)))
+    });
+    let counted: Option<Vec<(u32, Span)>> = counted.collect();
+    let counted = counted?;
+    let (_, at) = *counted.first()?;
+    Some((counted.iter().map(|(count, _)| *count).fold(0, u32::saturating_add), at))
+}
+
+fn number(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+    let ordered = option.quantity.spanned().filter(|_| is_light(selection))?;
+    let in_pieces = matches!(ordered.value.unit.as_deref(), None | Some("piece" | "pieces" | "lights" | "light"));
+    let there = ordered.value.whole().filter(|_| in_pieces).and_then(|there| u32::try_from(there).ok())?;
+    let listed = selection.hangs.get().and_then(|hangs| hangs.at.spanned());
+    let listed = listed.and_then(|at| Some((u32::try_from(at.value.0.len()).ok()?, at.span)));
+    let planned = set_out(room, selection);
+    let (wanted, at) = planned.into_iter().chain(listed).max_by_key(|(count, _)| *count)?;
+    let name = &selection.name.value;
+    let (severity, message, remedy) = if there < wanted {
+        let message = format!("{wanted} of `{name}` are set out, and {there} ordered");
+        (Severity::Stop, message, format!("order {wanted}, or correct where they hang"))
+    } else if there > wanted {
+        let message = format!("{there} of `{name}` are ordered, and {wanted} set out");
+        (Severity::Query, message, "say where the others hang, or order fewer".to_string())
+    } else {
+        return None;
+    };
+    let finding = about(room, selection, option, super::RULE.code, severity, ordered.span, message);
+    Some(finding.also(at, "set out here").remedy(remedy))
+}

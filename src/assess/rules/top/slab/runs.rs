@@ -1,0 +1,82 @@
+//! The pieces of a counter against the runs that it lies on.
+
+use crate::assess::{Context, say};
+use crate::book::{PartIs, Piece, Top};
+use crate::finding::{Finding, Severity};
+use crate::plan::{Plan, Row, RowOf, Thing};
+use crate::units::Length;
+
+use super::super::{Counter, counters};
+
+/// What pieces may be short of what they lie on: a joint (common practice).
+const JOINT: Length = Length::from_sixty_fourths(8);
+const REMEDY: &str = "correct the pieces or the run; whoever templates gets the same figures";
+
+/// Pieces that are together shorter than the runs below them, or none as deep as their counter.
+pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Finding> {
+    let plan = context.plan(counter.room).filter(|plan| plan.faults.is_empty())?;
+    let rows: Vec<&Row<'_>> = top
+        .lies_on
+        .iter()
+        .map(|name| plan.rows.iter().find(|row| row.of.name() == name.value))
+        .collect::<Option<_>>()?;
+    let whole = |row: &&Row<'_>| row.is_whole && row.counter.is_some() && matches!(row.of, RowOf::Run(_));
+    let at = top.pieces.iter().map(|piece| piece.name.span).next()?;
+    if rows.is_empty() || !rows.iter().all(whole) {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let deepest = rows.iter().filter_map(|row| row.counter).map(|counter| counter.depth()).max()?;
+    let deep = top.pieces.iter().map(|piece| piece.depth.min(piece.length)).max()?;
+    if deep + JOINT < deepest {
+        let message = format!(
+            "no piece of `{}` is as deep as the counter of {} that it lies on: {} at most",
+            counter.name(),
+            say(deepest),
+            say(deep)
+        );
+        return Some(counter.finding(super::RULE.code, Severity::Stop, at, message).remedy(REMEDY));
+    }
+    let needs: Length = rows.iter().map(|row| below(plan, row)).sum();
+    let shallow = deepest.half();
+    let there: Length =
+        all_pieces(context, counter, top)?.filter(|piece| piece.depth > shallow).map(|piece| piece.length).sum();
+    if there + JOINT >= needs {
+        return None;
+    }
+    let message = format!(
+        "the pieces of `{}` are {} long together, {} less than the {} of cabinets below",
+        counter.name(),
+        say(there),
+        say(needs - there),
+        say(needs)
+    );
+    Some(counter.finding(super::RULE.code, Severity::Stop, at, message).remedy(REMEDY))
+}
+
+/// How much of a run its counter lies on.
+fn below(plan: &Plan<'_>, row: &Row<'_>) -> Length {
+    let things = row.things.iter().filter_map(|at| plan.things.get(*at));
+    let carries =
+        |thing: &&Thing<'_>| row.carries(thing) && !matches!(thing.part().map(|part| &part.is), Some(PartIs::Gap(_)));
+    things.filter(carries).map(Thing::width).sum()
+}
+
+/// The pieces of this counter, and of the others that lie on a run of it; none where one of those has none.
+fn all_pieces<'a>(
+    context: &Context<'a>,
+    counter: &Counter<'a>,
+    top: &'a Top,
+) -> Option<impl Iterator<Item = &'a Piece>> {
+    let shares = |other: &Top| other.lies_on.iter().any(|name| top.lies_on.iter().any(|own| own.value == name.value));
+    let mut all: Vec<&'a Piece> = top.pieces.iter().collect();
+    for other in counters(context) {
+        let same = other.selection.span == counter.selection.span || other.room.folder != counter.room.folder;
+        let Some(others) = other.top().filter(|other| !same && shares(other)) else { continue };
+        if others.pieces.is_empty() {
+            return None;
+        }
+        all.extend(others.pieces.iter());
+    }
+    Some(all.into_iter())
+}
