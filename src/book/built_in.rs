@@ -42,6 +42,15 @@ record! {
     }
 }
 
+impl Hollow {
+    /// What runs in it; nothing where somebody looked and says that there is nothing.
+    pub fn holds(&self) -> Option<&Spanned<String>> {
+        let nothing =
+            |word: &str| ["nothing", "none", "empty"].iter().any(|none| word.trim().eq_ignore_ascii_case(none));
+        self.holds.spanned().filter(|holds| !nothing(&holds.value))
+    }
+}
+
 record! {
     pub struct Hole = HOLE("hole", "a hole to be drilled in a counter or a sink") {
         purpose: Spanned<String> = "for", "what goes through it", "kitchen tap";

@@ -61,6 +61,12 @@ impl Sweep {
     pub fn is_level_with(&self, thing: &Thing<'_>) -> bool {
         thing.is_level_with(self.low, self.high)
     }
+
+    /// Whether two doors share some height.
+    pub fn is_level_with_sweep(&self, other: &Self) -> bool {
+        let below = |one: &Self, other: &Self| one.high.is_some_and(|high| high <= other.low);
+        !below(self, other) && !below(other, self)
+    }
 }
 
 impl<'a> Plan<'a> {

@@ -6,6 +6,7 @@
 mod project;
 
 mod bad_input;
+mod books;
 mod browser;
 mod contrast;
 mod drawn;

@@ -1,7 +1,7 @@
 //! A book in a folder of its own, the program run on it, and what it said and left behind.
 
 pub mod example;
-mod picture;
+pub mod picture;
 mod ran;
 mod tree;
 

@@ -6,6 +6,7 @@
 use crate::book::{Opening, Room};
 use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::{Kind, Trait};
 
 /// A stack, as one of its openings sees it.
 #[derive(Clone, Copy, Debug)]
@@ -96,9 +97,12 @@ fn height_of_what_is_chosen(room: &Room, opening: &Opening) -> Option<Length> {
 }
 
 fn are_joined(one: &Opening, other: &Opening) -> bool {
+    // A hood hangs over what cooks, and stands on nothing.
+    let hangs = |of: &Opening| of.takes_one(Trait::Cooks) || of.takes.get() == Some(&Kind::Hood);
     let names = |of: &Opening, named: &Opening| {
         let name = &named.name.value;
-        of.pair.get() == Some(name) || of.above.get().is_some_and(|above| above.what.eq_ignore_ascii_case(name))
+        let above = || of.above.get().is_some_and(|above| above.what.eq_ignore_ascii_case(name));
+        of.pair.get() == Some(name) || (above() && !hangs(of) && !hangs(named))
     };
     names(one, other) || names(other, one)
 }

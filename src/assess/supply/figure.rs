@@ -20,6 +20,8 @@ pub(super) enum Unit {
     Btu,
     /// Thousands of Btu an hour.
     KiloBtu,
+    /// Megajoules an hour.
+    Megajoules,
 }
 
 const UNITS: &[(&str, Unit)] = &[
@@ -48,6 +50,9 @@ const UNITS: &[(&str, Unit)] = &[
     ("kbtu/hr", Unit::KiloBtu),
     ("kbtu", Unit::KiloBtu),
     ("mbh", Unit::KiloBtu),
+    ("mj/h", Unit::Megajoules),
+    ("mj/hr", Unit::Megajoules),
+    ("mj", Unit::Megajoules),
 ];
 
 impl Unit {

@@ -38,6 +38,10 @@ pub struct Gas {
     pub run: Option<Length>,
 }
 
+/// Units that other countries count gas by, and hundredths of a Btu an hour in one: 1 Btu (IT) is
+/// 1055.056 J (ISO 31-4, from memory).
+const METRIC: [(Unit, u64); 2] = [(Unit::Megajoules, 94_782), (Unit::Kilowatt, 341_214)];
+
 impl Gas {
     /// What a thing takes: of `40000–51000 Btu/h` the 51,000.
     pub fn asked(text: &str) -> Self {
@@ -62,9 +66,14 @@ impl Gas {
         let figures = Figures::of(text);
         // Thousandths of a thousand are ones.
         let thousands = figures.thousandths(Unit::KiloBtu, end).and_then(|btu| u32::try_from(btu).ok());
+        let metric = METRIC.iter().find_map(|(unit, per_hundred)| {
+            let btu = figures.thousandths(*unit, end)?.checked_mul(*per_hundred)?;
+            let whole = if end == End::Taken { btu.div_ceil(100_000) } else { btu / 100_000 };
+            u32::try_from(whole).ok()
+        });
         Self {
             kind,
-            btu: thousands.or_else(|| figures.whole(Unit::Btu, end)),
+            btu: thousands.or_else(|| figures.whole(Unit::Btu, end)).or(metric),
             pipe: Pipe::read(text).size,
             run: run(&lower),
         }
@@ -90,6 +99,9 @@ mod tests {
         assert_eq!(branch.carries(1000), Some(81_000));
         assert_eq!(Gas::asked("natural gas, 12.7 mm pipe, 12 m").carries(1000), Some(81_000));
         assert_eq!(Gas::asked("LPG, 65 kBtu/h").btu, Some(65_000));
+        assert_eq!(Gas::asked("natural gas, 45 MJ/h").btu, Some(42_652));
+        assert_eq!(Gas::there("natural gas, branch carries 60MJ/h").btu, Some(56_869));
+        assert_eq!(Gas::asked("G20, 11 kW").btu, Some(37_534));
         assert_eq!(Gas::asked("NG 65 MBH").kind, Some(GasKind::Natural));
         assert_eq!(Gas::asked("existing tubing, 65 MBH").kind, None);
         assert_eq!(Gas::asked("yes"), Gas::default());

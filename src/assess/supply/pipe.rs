@@ -78,10 +78,12 @@ impl Section {
         }
     }
 
-    /// Whether less goes through it than through another.
+    /// Whether less goes through it than through another. Round ones are named by a rounded size, so that
+    /// an inch may be 25 mm: what is 8" in inches is 200 mm in metric.
     pub fn is_narrower_than(self, other: Self) -> bool {
+        let nominal = |of: Length, inch: i128| i128::from(of.nanometres()) * inch;
         match (self, other) {
-            (Self::Round(own), Self::Round(other)) => own < other,
+            (Self::Round(own), Self::Round(other)) => nominal(own, 254) < nominal(other, 250),
             _ => self.quarters() < other.quarters(),
         }
     }

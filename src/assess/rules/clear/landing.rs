@@ -14,7 +14,7 @@ use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
 use crate::finding::Finding;
 use crate::units::Length;
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Kind, Trait};
 
 use asked::{Asked, at_a_side, of_kind, shared};
 
@@ -66,6 +66,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };
+            if *kind == Kind::Sink && is_for_laundry(room) {
+                continue;
+            }
             let Some(landing) = landing_of(context, room, opening) else { continue };
             let Some(asked) = of_kind(context.rulings(), *kind, &landing.landing) else { continue };
             let one = One { context, room, opening, landing };
@@ -73,6 +76,15 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.extend(one.behind());
         }
     }
+}
+
+/// Whether clothes are washed in a room and nothing is cooked there: its sink is no kitchen's.
+fn is_for_laundry(room: &Room) -> bool {
+    let any = |is: fn(Kind) -> bool| {
+        room.openings.iter().any(|opening| opening.takes.get().is_some_and(|kind| is(*kind)))
+            || room.selections.iter().any(|selection| selection.kind.get().is_some_and(|kind| is(*kind)))
+    };
+    any(|kind| matches!(kind, Kind::Washer | Kind::Dryer)) && !any(|kind| kind.is(Trait::Cooks))
 }
 
 /// One opening with its landing.

@@ -59,8 +59,39 @@ const DIRECTIONS: [&str; 14] = [
 ];
 
 /// Woods whose grain shows.
-const WOODS: [&str; 11] =
-    ["oak", "ash", "walnut", "maple", "cherry", "birch", "elm", "teak", "beech", "wood", "veneer"];
+const WOODS: [&str; 31] = [
+    "oak",
+    "ash",
+    "walnut",
+    "maple",
+    "cherry",
+    "birch",
+    "elm",
+    "teak",
+    "beech",
+    "larch",
+    "pine",
+    "spruce",
+    "fir",
+    "cedar",
+    "alder",
+    "chestnut",
+    "hickory",
+    "mahogany",
+    "sapele",
+    "iroko",
+    "wenge",
+    "acacia",
+    "eucalyptus",
+    "poplar",
+    "sycamore",
+    "pear",
+    "rosewood",
+    "bamboo",
+    "timber",
+    "wood",
+    "veneer",
+];
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.book.rooms.iter().flat_map(single_doors));
@@ -175,6 +206,7 @@ mod tests {
         of("floor", "pattern: straight planks along the room").stays_silent();
         of("floor", "pattern: \"one sheet, no seam\"").stays_silent();
         of("cabinet", "finish: oiled oak").finds("nobody says which way the grain of `It` runs");
+        of("cabinet", "finish: oiled larch").finds_one();
         of("cabinet", "finish: oiled oak\ngrain: level").stays_silent();
         of("cabinet", "finish: painted ash").stays_silent();
     }

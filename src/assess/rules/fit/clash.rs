@@ -198,6 +198,10 @@ fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'
     if !(both || door) || one.name == other.name || !one.sweep.shape.overlaps(&other.sweep.shape) {
         return None;
     }
+    // What stands one above the other opens one above the other.
+    if !one.sweep.is_level_with_sweep(&other.sweep) {
+        return None;
+    }
     let say = |length: Length| say(length, context.book.project.units);
     let message = format!(
         "{} and {} sweep the same floor: they reach {} and {}",
@@ -279,6 +283,20 @@ mod tests {
             .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
             .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "fit: {door: {drops: 24\"}}");
         far.stays_silent();
+    }
+
+    #[test]
+    fn doors_one_above_the_other_pass() {
+        let machine = |takes: &str, sill: &str| {
+            format!("{{takes: {takes}, wall: A, at: 30\", sill: {sill}, width: 29\", height: 39\", depth: 30\"}}")
+        };
+        Trial::of("fit/clash")
+            .room("outline: 9' x 7'")
+            .opening("washer", &machine("washer", "0\""))
+            .opening("dryer", &machine("dryer", "39\""))
+            .selection("selection: Washer\nkind: washer\nplace: washer\nhinge: left", "fit: {door: {swings: 19\"}}")
+            .selection("selection: Dryer\nkind: dryer\nplace: dryer\nhinge: left", "fit: {door: {swings: 19\"}}")
+            .stays_silent();
     }
 
     /// Source: trade reports F-09 (two inches deeper, and the dishwasher around the corner no longer opens).

@@ -135,6 +135,18 @@ mod tests {
         trial("", heights, two).finds_one().weighs("query");
     }
 
+    #[test]
+    fn a_hood_over_a_range_is_no_stack_and_each_has_its_own_height() {
+        let hood = |high: &str| {
+            Trial::of("fit/height")
+                .opening("range", "{takes: range, height: 36\", above: {what: hood, height: 66\"}}")
+                .opening("hood", &format!("{{takes: hood, sill: 66\", height: {high}}}"))
+                .selection("selection: Hood\nkind: hood\nplace: hood", "size: {height: 30\"}")
+        };
+        hood("29 1/2\"").finds_one().weighs("stop");
+        hood("30\"").stays_silent();
+    }
+
     /// Source: trade reports F-13, F-17: a washer and a dryer of 38 3/4" on it take 77 1/2", and a kit of
     /// 1/4"; from the present floor 78 1/2" are left, 3/4" of floor to come: exactly enough.
     #[test]

@@ -45,7 +45,10 @@ fn tell(context: &Context<'_>, fitted: &Fitted<'_>, gauge: &Gauge, direction: &D
     if let Some(short) = gauge.too_small_by() {
         let message = format!("{is}, {} less than the {} needed", say(short), say(gauge.least()?));
         let finding = fitted.finding(direction.rule, Severity::Stop, at, message).remedy(direction.too_small);
-        let needs = gauge.asked_at.or(gauge.body_at);
+        let asked = gauge.asked.and_then(|asked| asked.least);
+        // What governs is pointed at: the thing itself, where it needs more than its sheet asks.
+        let by_sheet = asked.is_some() && asked == gauge.least();
+        let needs = if by_sheet { gauge.asked_at } else { gauge.body_at.or(gauge.asked_at) };
         return Some(needs.map_or(finding.clone(), |span| finding.also(span, "needs this")));
     }
     let most = say(gauge.at_most()?);

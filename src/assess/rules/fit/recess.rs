@@ -41,7 +41,7 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     let (recess, at) = fitted.option.length("recess")?;
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
-    if let Some(holds) = hollow.holds.spanned() {
+    if let Some(holds) = hollow.holds() {
         let message = format!("`{name}` goes into a wall that holds a {}", holds.value);
         let finding = fitted.finding(RULE.code, Severity::Stop, holds.span, message);
         return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
@@ -74,6 +74,9 @@ mod tests {
         mirror("{cavity: 3 1/2\"}")
             .finds("`Mirror` goes 4\" (101.6 mm) into the wall, 1/2\" (12.7 mm) deeper than it is hollow");
         mirror("{cavity: 3 1/2\", build-up: 1/2\"}").stays_silent();
+        for word in ["nothing", "Nothing", "none", "empty"] {
+            mirror(&format!("{{cavity: 5 1/2\", holds: {word}}}")).stays_silent();
+        }
         mirror("{cavity: 5 1/2\", holds: vent pipe}")
             .finds("`Mirror` goes into a wall that holds a vent pipe")
             .cautions();

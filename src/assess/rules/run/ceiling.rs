@@ -12,8 +12,8 @@ declare! {
     /// Cabinets and their moulding are higher than the ceiling
     ///
     /// ## What it checks
-    /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, against the least
-    /// ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
+    /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, and of its panels and
+    /// fillers, against the least ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
     /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
     /// is chosen as a cabinet without a run, its height against the ceiling over its opening; where that
     /// slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
@@ -65,9 +65,10 @@ fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
     let bottom = run.above_floor.get().copied();
     let tops = run.parts.iter().filter_map(|part| {
         let reaches_up = bottom.is_some() || matches!(part.is, PartIs::Tall(_));
-        let own = matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)) && reaches_up;
+        let beside = matches!(part.is, PartIs::Panel(_) | PartIs::Filler(_)) && bottom.is_none();
+        let own = (matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)) && reaches_up) || beside;
         let height = part.height.get().or_else(|| bottom.and(run.height.get())).filter(|_| own)?;
-        let high = bottom.unwrap_or_default() + *height + crown;
+        let high = bottom.unwrap_or_default() + *height + if beside { Length::ZERO } else { crown };
         Some(Top { name: part.is.word(), high, ceiling: ceiling_over(context, room, part.span)?, at: part.span })
     });
     let top = tops.filter(|top| top.high > top.ceiling).max_by_key(|top| top.high - top.ceiling)?;
@@ -180,6 +181,19 @@ mod tests {
         };
         run("3 1/4\"").finds("`glass doors` with its moulding reaches 8'-0 1/4\" (≈ 2444.8 mm) above the finished floor, 1/4\" (≈ 6.4 mm) more than the 8'-0\" (2438.4 mm) of the ceiling over it");
         run("3\"").stays_silent();
+    }
+
+    #[test]
+    fn a_panel_or_a_filler_stands_under_the_same_ceiling() {
+        let run = |part: &str| {
+            Trial::of("run/ceiling").room(&format!(
+                "outline: 10' x 8'\nceiling: 84\"\nruns: {{side: {{wall: A, crown: 3\", parts: [{{{part}}}]}}}}"
+            ))
+        };
+        run("panel: 3/4\", height: 84 1/2\"").finds_one().weighs("stop");
+        run("filler: 3\", height: 84 1/2\"").finds_one();
+        run("panel: 3/4\", height: 84\"").stays_silent();
+        run("filler: 3\"").stays_silent();
     }
 
     /// A ceiling from 84" at wall A to 108" over 96": 90" above the front of a pantry 24" deep.

@@ -1,6 +1,7 @@
 //! The drain at an opening against what the thing needs.
 
 use super::asked;
+use crate::assess::codes::metric::advised;
 use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
@@ -45,7 +46,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let say = |length| say(length, context.book.project.units);
         let name = &asked.fitted.selection.name.value;
         let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
-        let smaller = needs.size.zip(has.size).filter(|(needs, has)| has < needs);
+        let units = context.book.project.units;
+        let smaller = needs.size.zip(has.size).filter(|(needs, has)| *has < advised(*needs, *has, units));
         let higher = needs.height.zip(has.height).filter(|(most, has)| needs.at_most && has > most);
         let fault = match (smaller, higher) {
             (Some((needs, has)), _) => {
@@ -73,7 +75,9 @@ fn trap(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     };
     let there = fitted.opening.service.drain.spanned()?;
     let least: Ruling<Length> = context.rulings().length(figure)?;
-    let has = Pipe::read(&there.value).size.filter(|has| *has < least.value)?;
+    let units = context.book.project.units;
+    // Pipes are named by a rounded size: what is 2" in inches is 50 mm in metric.
+    let has = Pipe::read(&there.value).size.filter(|has| *has < advised(least.value, *has, units))?;
     let say = |length| say(length, context.book.project.units);
     let message = format!(
         "the drain for `{}` is {}, less than the {} of the {}",
@@ -112,5 +116,18 @@ mod tests {
         sink("1 1/4\"", "center").finds_one().weighs("query");
         sink("1 1/4\"", "center").book("codes: {adopts: [IRC 2021]}").finds_one().weighs("stop");
         sink("1 1/2\"", "center").stays_silent();
+    }
+
+    /// Source: nominal sizes of drain pipe, NPS 1 1/2 beside DN 40 and NPS 2 beside DN 50 (from memory).
+    #[test]
+    fn a_pipe_named_in_rounded_millimetres_is_the_one_named_in_inches() {
+        let washer = |drain: &str| {
+            Trial::of("service/drain")
+                .book("codes: {adopts: [IRC 2021]}")
+                .opening("hole", &format!("{{takes: washer, service: {{drain: {drain}}}}}"))
+                .selection("selection: Washer\nkind: washer\nplace: hole", "fit: {needs: {drain: standpipe}}")
+        };
+        washer("50 mm standpipe").stays_silent();
+        washer("40 mm standpipe").finds_one();
     }
 }

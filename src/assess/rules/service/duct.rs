@@ -158,6 +158,15 @@ mod tests {
         thing("hood", "8\" round, 30 ft", "8\" round, at most 30 ft").stays_silent();
     }
 
+    /// Source: nominal sizes of round duct, 8" beside DN 200 and 6" beside DN 150 (from memory).
+    #[test]
+    fn a_duct_named_in_rounded_millimetres_is_the_one_named_in_inches() {
+        thing("hood", "200 mm round, 3 m", "8\" round").stays_silent();
+        thing("hood", "150 mm round, 3 m", "6\" round").stays_silent();
+        thing("hood", "150 mm round, 3 m", "8\" round").finds_one();
+        thing("dryer", "100 mm rigid, 3 m", "4\" rigid").stays_silent();
+    }
+
     /// Source: check values IR-48: two bends of 90° and one of 45° leave 22 1/2 ft; three of 90° leave 20 ft.
     #[test]
     fn bends_take_off_what_a_dryer_s_duct_may_be_long() {

@@ -123,3 +123,12 @@ fn a_side_that_nobody_wrote_down_is_not_judged() {
     opening("cooktop", "left: 12\"").stays_silent();
     one(opening("cooktop", "left: 11\"").run());
 }
+
+/// The guidelines are those of kitchens: nobody sets down pots beside the sink of a laundry.
+#[test]
+fn a_laundry_s_sink_is_no_kitchen_s() {
+    let sink = || opening("sink", "left: 6\", right: 6\"");
+    sink().finds_one();
+    sink().opening("washer", "{takes: washer}").stays_silent();
+    sink().opening("washer", "{takes: washer}").opening("hob", "{takes: cooktop}").finds_one();
+}
