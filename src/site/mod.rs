@@ -9,7 +9,7 @@ mod mount;
 mod told;
 pub mod twice;
 
-pub use cabinet::{Inside, inside_width, outside_width};
+pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
 pub use mount::Mount;
 pub use told::{Answer, Spot, Told, Whence};
 

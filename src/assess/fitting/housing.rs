@@ -2,14 +2,10 @@
 //! that holds it, as a cabinet selection of that name.
 
 use crate::book::{BackPanel, InRow, Opening, PartIs, Room, Selection, System};
+use crate::site::panel_thickness;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Slot};
-
-/// The usual side of a cabinet, in inches: 3/4 (common practice).
-const USUAL_SIDE: Length = Length::from_sixty_fourths(48);
-/// The usual side of a cabinet in a metric book: 18 mm (common practice).
-const USUAL_SIDE_METRIC: Length = Length::from_nanometres(18_000_000);
 
 /// A figure of the cabinet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -71,9 +67,8 @@ impl<'a> Housing<'a> {
             size.and_then(|size| written(&size.width)),
         ]);
         let side = own.and_then(|own| own.sides.get().copied());
-        let usual = if system == System::Metric { USUAL_SIDE_METRIC } else { USUAL_SIDE };
         let between = outside.map(|outside| Known {
-            length: outside.length - side.unwrap_or(usual).times(2),
+            length: outside.length - side.unwrap_or_else(|| panel_thickness(outside.length, system)).times(2),
             by: if side.is_some() { By::Written } else { By::Usual },
             ..outside
         });
