@@ -10,7 +10,7 @@ use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, p
 use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
 use crate::publish::{Job, Kept, PublishError, Published, Setting, publish};
-use crate::read::{Looked, NotABook, read_again};
+use crate::read::{NotABook, PhotoCache, read_again};
 use crate::source::{Files, Folder, Place, RecordFile, STATED};
 use crate::units::Date;
 use crate::views::tell::{Subject, scan_path, stated};
@@ -39,7 +39,7 @@ pub struct Review {
 /// # Errors
 /// When the folder is no book.
 pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
-    reviewed(folder, today, &mut Looked::default())
+    reviewed(folder, today, &mut PhotoCache::default())
 }
 
 /// As [`review`], with the digest of every picture, also of a book that has no record yet.
@@ -47,10 +47,10 @@ pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
 /// # Errors
 /// When the folder is no book.
 pub fn review_to_issue(folder: &Folder, today: Date) -> Result<Review, NotABook> {
-    reviewed(folder, today, &mut Looked::with_digests())
+    reviewed(folder, today, &mut PhotoCache::with_digests())
 }
 
-fn reviewed(folder: &Folder, today: Date, looked: &mut Looked) -> Result<Review, NotABook> {
+fn reviewed(folder: &Folder, today: Date, looked: &mut PhotoCache) -> Result<Review, NotABook> {
     let reading = read_again(folder, looked)?;
     let assessment = assess(&reading.book, reading.findings, today);
     Ok(Review { book: reading.book, assessment, files: reading.files, today })
@@ -69,22 +69,22 @@ pub struct Made {
 }
 
 /// What one making leaves for the next: pictures that did not change, and pages that still say the same.
-pub struct Workshop {
+pub struct BuildCaches {
     theme: Theme,
-    looked: Looked,
+    looked: PhotoCache,
     kept: Kept,
     pictures: BTreeMap<String, Renditions>,
     faulty: BTreeMap<String, PictureError>,
 }
 
-impl Workshop {
+impl BuildCaches {
     /// A workshop with the standard theme, where everything is still to be made.
     ///
     /// # Errors
     /// When the theme is faulty.
     pub fn new() -> Result<Self, PublishError> {
         let (pictures, faulty) = (BTreeMap::new(), BTreeMap::new());
-        let (looked, kept) = (Looked::default(), Kept::default());
+        let (looked, kept) = (PhotoCache::default(), Kept::default());
         Ok(Self { theme: Theme::standard()?, looked, kept, pictures, faulty })
     }
 
@@ -111,7 +111,7 @@ impl Workshop {
 }
 
 /// How files are made.
-pub struct Making<'a> {
+pub struct BuildOptions<'a> {
     /// Every page and sheet is marked as a draft.
     pub draft: bool,
     /// Sheets that say something else now may stand as they were set last, and new ones be missing.
@@ -130,11 +130,11 @@ pub fn make(
     folder: &Folder,
     review: &Review,
     cache: &Cache,
-    making: &Making<'_>,
-    workshop: &mut Workshop,
+    making: &BuildOptions<'_>,
+    workshop: &mut BuildCaches,
 ) -> Result<Made, PublishError> {
     make_pictures(folder, review, cache, making, workshop);
-    let Workshop { theme, kept, pictures, faulty, .. } = workshop;
+    let BuildCaches { theme, kept, pictures, faulty, .. } = workshop;
     let subject = Subject {
         book: &review.book,
         assessment: &review.assessment,
@@ -173,16 +173,22 @@ pub fn check_pictures(
     folder: &Folder,
     review: &Review,
     cache: &Cache,
-    making: &Making<'_>,
-    workshop: &mut Workshop,
+    making: &BuildOptions<'_>,
+    workshop: &mut BuildCaches,
 ) -> Vec<Finding> {
     make_pictures(folder, review, cache, making, workshop);
     of_pictures(&workshop.faulty, &workshop.pictures)
 }
 
 /// Makes the pictures that are not made yet, and drops those that the book no longer names.
-fn make_pictures(folder: &Folder, review: &Review, cache: &Cache, making: &Making<'_>, workshop: &mut Workshop) {
-    let Workshop { pictures, faulty, .. } = workshop;
+fn make_pictures(
+    folder: &Folder,
+    review: &Review,
+    cache: &Cache,
+    making: &BuildOptions<'_>,
+    workshop: &mut BuildCaches,
+) {
+    let BuildCaches { pictures, faulty, .. } = workshop;
     let photos = &review.book.photos;
     // The cache may be deleted at any time: what is gone from it is made again.
     let is_there = |made: &Renditions| made.files.iter().all(|file| file.path.is_file());

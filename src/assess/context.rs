@@ -25,14 +25,14 @@ pub struct Context<'a> {
     /// The rooms' plans.
     pub plans: &'a Plans<'a>,
     /// Every option that still counts, at its opening.
-    pub fitted: &'a [Fitted<'a>],
+    pub fitted: &'a [Placement<'a>],
     /// The day of the review.
     pub today: Date,
 }
 
 /// A thing that can be chosen, at the opening that it goes into.
 #[derive(Clone, Copy, Debug)]
-pub struct Fitted<'a> {
+pub struct Placement<'a> {
     /// The room.
     pub room: &'a Room,
     /// The opening.
@@ -50,7 +50,7 @@ impl<'a> Context<'a> {
     }
 
     /// Every option that still counts, at its opening.
-    pub fn fitted(&self) -> impl Iterator<Item = Fitted<'a>> {
+    pub fn fitted(&self) -> impl Iterator<Item = Placement<'a>> {
         self.fitted.iter().copied()
     }
 
@@ -67,7 +67,7 @@ impl<'a> Context<'a> {
     }
 }
 
-impl<'a> Fitted<'a> {
+impl<'a> Placement<'a> {
     /// The plan that the opening has a place in, and that place.
     pub fn placed(&self, context: &Context<'a>) -> Option<(&'a Plan<'a>, &'a Thing<'a>)> {
         let plan = context.plan(self.room)?;
@@ -75,7 +75,7 @@ impl<'a> Fitted<'a> {
     }
 }
 
-impl Fitted<'_> {
+impl Placement<'_> {
     /// Whether this option stands: chosen, or the only one.
     pub fn is_settled(&self) -> bool {
         self.selection.settled().is_some()
@@ -100,11 +100,11 @@ impl Fitted<'_> {
 }
 
 /// Every option of a book that still counts, at its opening; found once for all rules.
-pub fn at_openings(book: &Book) -> Vec<Fitted<'_>> {
+pub fn at_openings(book: &Book) -> Vec<Placement<'_>> {
     let things = book.selections().flat_map(|(room, selection)| {
         let opening = selection.place.get().and_then(|place| room.opening(place));
         let options = selection.standing().iter();
-        options.filter_map(move |option| opening.map(|opening| Fitted { room, opening, selection, option }))
+        options.filter_map(move |option| opening.map(|opening| Placement { room, opening, selection, option }))
     });
     things.collect()
 }

@@ -10,7 +10,7 @@ use crate::source::Span;
 use crate::units::Date;
 
 use super::dates::Dates;
-use super::depends::{Because, Depends};
+use super::depends::{Depends, Reason};
 use super::hold_points::HoldPoints;
 use super::rules::for_thing;
 
@@ -35,7 +35,7 @@ pub struct Resting {
     /// Where it is written.
     pub span: Span,
     /// Why it rests on the selection.
-    pub because: Because,
+    pub because: Reason,
 }
 
 /// What happens on the day that decides.

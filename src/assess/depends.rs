@@ -15,7 +15,7 @@ use super::approval::Approvals;
 
 /// Why one selection rests on another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Because {
+pub enum Reason {
     /// The book says so.
     Named,
     /// It is built around the other.
@@ -30,7 +30,7 @@ pub enum Because {
     MeasuredOn,
 }
 
-impl Because {
+impl Reason {
     /// In words, after the name of what rests: `is built around`.
     pub fn words(self) -> &'static str {
         match self {
@@ -58,18 +58,18 @@ impl Because {
 
 /// What another selection rests on.
 #[derive(Clone, Copy, Debug)]
-pub struct Ground<'a> {
+pub struct Prerequisite<'a> {
     /// Its room.
     pub room: &'a Room,
     /// The selection.
     pub selection: &'a Selection,
     /// Why.
-    pub because: Because,
+    pub because: Reason,
 }
 
 /// What keeps a ground from being built on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lacks {
+pub enum Unsettled {
     /// Several options, none chosen.
     Choice,
     /// No sheet of the maker's with a revision or a date.
@@ -78,7 +78,7 @@ pub enum Lacks {
     Approval,
 }
 
-impl Lacks {
+impl Unsettled {
     /// In words, after the ground's name.
     pub fn words(self) -> &'static str {
         match self {
@@ -98,20 +98,20 @@ impl Lacks {
     }
 }
 
-impl Ground<'_> {
+impl Prerequisite<'_> {
     /// What keeps it from being built on; nothing once it is chosen, its sheet is at hand and, where anything
     /// was issued for approval, it is approved as it is now. What is ordered is settled: that it was ordered
     /// unapproved is told of itself.
-    pub fn lacks(&self, approvals: &Approvals) -> Option<Lacks> {
-        let Some(option) = self.selection.settled() else { return Some(Lacks::Choice) };
+    pub fn lacks(&self, approvals: &Approvals) -> Option<Unsettled> {
+        let Some(option) = self.selection.settled() else { return Some(Unsettled::Choice) };
         let wants_sheet = self.selection.kind.get().is_some_and(|kind| kind.wants_sheet());
         if wants_sheet && !has_sheet(option) {
-            return Some(Lacks::Sheet);
+            return Some(Unsettled::Sheet);
         }
         let settled = self.selection.is_ordered() || approvals.is_orderable(self.room, self.selection);
         let asked = approvals.item(self.room, self.selection);
         let by_nobody = asked.is_none_or(|item| item.waits_for.is_empty() && item.words.is_empty());
-        (!settled && !by_nobody).then_some(Lacks::Approval)
+        (!settled && !by_nobody).then_some(Unsettled::Approval)
     }
 }
 
@@ -123,7 +123,7 @@ fn has_sheet(option: &Choice) -> bool {
 /// What rests on what in a book.
 #[derive(Debug, Default)]
 pub struct Depends<'a> {
-    grounds: BTreeMap<Span, Vec<Ground<'a>>>,
+    grounds: BTreeMap<Span, Vec<Prerequisite<'a>>>,
     /// Every pair of what rests and what it rests on.
     pairs: HashSet<(Span, Span)>,
 }
@@ -132,12 +132,12 @@ impl<'a> Depends<'a> {
     /// Follows a book's kinds, places and `depends on`.
     pub fn of(book: &'a Book) -> Self {
         let (mut depends, names) = (Self::default(), Names::of(book));
-        let named: Vec<(&Selection, Ground<'_>)> = book
+        let named: Vec<(&Selection, Prerequisite<'_>)> = book
             .selections()
             .flat_map(|(room, resting)| resting.depends_on.iter().map(move |name| (room, resting, name)))
             .filter_map(|(room, resting, name)| {
                 let (room, selection) = names.selection(room, name)?;
-                Some((resting, Ground { room, selection, because: Because::Named }))
+                Some((resting, Prerequisite { room, selection, because: Reason::Named }))
             })
             .collect();
         let said: HashSet<(Span, Span)> =
@@ -146,7 +146,7 @@ impl<'a> Depends<'a> {
             for (resting, selection, because) in implied(room) {
                 // What the book says the other way round counts first.
                 if !said.contains(&(selection.span, resting.span)) {
-                    depends.add(resting, Ground { room, selection, because });
+                    depends.add(resting, Prerequisite { room, selection, because });
                 }
             }
         }
@@ -156,26 +156,27 @@ impl<'a> Depends<'a> {
         depends
     }
 
-    fn add(&mut self, resting: &Selection, ground: Ground<'a>) {
+    fn add(&mut self, resting: &Selection, ground: Prerequisite<'a>) {
         if self.pairs.insert((resting.span, ground.selection.span)) {
             self.grounds.entry(resting.span).or_default().push(ground);
         }
     }
 
     /// What a selection rests on.
-    pub fn grounds(&self, selection: &Selection) -> &[Ground<'a>] {
+    pub fn grounds(&self, selection: &Selection) -> &[Prerequisite<'a>] {
         self.grounds.get(&selection.span).map_or(&[], Vec::as_slice)
     }
 
     /// What a selection rests on that can't be built on yet, with what it lacks.
-    pub fn waits_for(&self, selection: &Selection, approvals: &Approvals) -> Vec<(Ground<'a>, Lacks)> {
+    pub fn waits_for(&self, selection: &Selection, approvals: &Approvals) -> Vec<(Prerequisite<'a>, Unsettled)> {
         self.grounds_to_settle(selection).filter_map(|ground| Some((*ground, ground.lacks(approvals)?))).collect()
     }
 
     /// What must be settled before a selection can be. Heights are known once the room says what is still
     /// to be laid, whichever floor is chosen.
-    pub fn grounds_to_settle(&self, selection: &Selection) -> impl Iterator<Item = &Ground<'a>> {
-        let open = |ground: &&Ground<'a>| ground.because != Because::StandsOn || ground.room.floor_build_up.is_absent();
+    pub fn grounds_to_settle(&self, selection: &Selection) -> impl Iterator<Item = &Prerequisite<'a>> {
+        let open =
+            |ground: &&Prerequisite<'a>| ground.because != Reason::StandsOn || ground.room.floor_build_up.is_absent();
         self.grounds(selection).iter().filter(open)
     }
 
@@ -247,7 +248,7 @@ pub fn made_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> 
     room.goes_into(&opening.name).next()
 }
 
-type Implied<'a> = (&'a Selection, &'a Selection, Because);
+type Implied<'a> = (&'a Selection, &'a Selection, Reason);
 
 /// Kinds that rest on others without a word in the book.
 const RESTING: &[Kind] = &[Kind::Cabinet, Kind::Counter, Kind::PanelDishwasher, Kind::ShowerSet, Kind::ShowerGlass];
@@ -272,22 +273,22 @@ fn main_counter(room: &Room) -> Option<&Selection> {
     counters.rev().max_by_key(|counter| counter.covers.get().copied().unwrap_or_default())
 }
 
-fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<Because> {
+fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<Reason> {
     let run_of_cabinets = resting.is(Kind::Cabinet) && resting.place.is_absent();
     let appliance = ground.kind.get().is_some_and(|kind| kind.trade() == Trade::Appliance && kind.takes_opening());
     if run_of_cabinets && (appliance || ground.is(Kind::Sink)) {
-        return Some(Because::Houses);
+        return Some(Reason::Houses);
     }
     if is_counter && ground.is_any(&[Kind::Sink, Kind::Basin, Kind::Tap, Kind::Cooktop]) {
-        return Some(Because::CutFor);
+        return Some(Reason::CutFor);
     }
     if (run_of_cabinets || resting.is(Kind::PanelDishwasher)) && is_floor(ground) {
-        return Some(Because::StandsOn);
+        return Some(Reason::StandsOn);
     }
     if resting.is(Kind::ShowerSet) && names_valve(resting, ground) {
-        return Some(Because::TrimOf);
+        return Some(Reason::TrimOf);
     }
-    (resting.is(Kind::ShowerGlass) && ground.is(Kind::Tile) && !is_floor(ground)).then_some(Because::MeasuredOn)
+    (resting.is(Kind::ShowerGlass) && ground.is(Kind::Tile) && !is_floor(ground)).then_some(Reason::MeasuredOn)
 }
 
 fn is_floor(selection: &Selection) -> bool {

@@ -11,7 +11,7 @@ pub mod supply;
 pub mod taps;
 
 mod context;
-pub use context::{Context, Fitted, about};
+pub use context::{Context, Placement, about};
 
 mod change_order;
 pub use change_order::{ChangeOrder, Changed, Fate, Moved, Sort};
@@ -32,7 +32,7 @@ mod amounts;
 pub use amounts::{Allowance, Amounts, Due};
 
 mod depends;
-pub use depends::{Because, Depends, Ground, Lacks, made_for};
+pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 
 mod things;
 mod waivers;

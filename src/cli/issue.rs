@@ -6,7 +6,7 @@ use std::sync::atomic::AtomicBool;
 use crate::assess::{ChangeOrder, Heading, freeze};
 use crate::finding::Finding;
 use crate::ledger::{Fact, Issue as Frozen, Issued, Purpose};
-use crate::pipeline::{self, Making, Review, Workshop};
+use crate::pipeline::{self, BuildCaches, BuildOptions, Review};
 use crate::record::{Open, RecordError, Store};
 use crate::source::Folder;
 
@@ -78,8 +78,8 @@ fn pictures_are_whole(folder: &Folder, review: &Review) -> Result<bool, Failure>
     let cache = open_cache(folder)?;
     let bar = super::progress::bar("pictures");
     let (progress, interrupt) = (|done, all| bar.at(done, all), AtomicBool::new(false));
-    let making = Making { draft: false, later: false, progress: &progress, interrupt: &interrupt };
-    let findings = pipeline::check_pictures(folder, review, &cache, &making, &mut Workshop::new()?);
+    let making = BuildOptions { draft: false, later: false, progress: &progress, interrupt: &interrupt };
+    let findings = pipeline::check_pictures(folder, review, &cache, &making, &mut BuildCaches::new()?);
     say_trouble(&cache);
     bar.end();
     for finding in &findings {

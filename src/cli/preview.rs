@@ -6,7 +6,7 @@ use std::sync::atomic::AtomicBool;
 
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
-use crate::pipeline::{self, Making, Review, Workshop};
+use crate::pipeline::{self, BuildCaches, BuildOptions, Review};
 use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight};
 use crate::publish::output::Output;
 use crate::serving::Stop;
@@ -42,7 +42,7 @@ impl Preview {
         say_trouble(&cache);
         let today = self.today.date()?;
         let stop = Stop::default();
-        let mut workshop = Workshop::new()?;
+        let mut workshop = BuildCaches::new()?;
         let ended = stop.clone();
         ctrlc::set_handler(move || ended.now())?;
         let run = Run {
@@ -58,7 +58,7 @@ impl Preview {
 
 /// Reads the folder anew and makes a draft of it: pictures that changed, pages that say something else,
 /// sheets that are not in the cache.
-fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, changes: &Changes) -> Built {
+fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut BuildCaches, changes: &Changes) -> Built {
     let broken = |message: String, place: String| Built {
         output: Output::default(),
         findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
@@ -79,7 +79,7 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut Workshop, chang
     // A file that can't be understood would take its room's pages away: the last good ones stay.
     let unreadable = !review.book.unread_files.is_empty();
     // Setting sheets takes longer than all pages: it waits until the folder rests.
-    let making = Making { draft: true, later: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    let making = BuildOptions { draft: true, later: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
             findings.extend(made.findings.iter().map(|finding| line(&review, finding)));

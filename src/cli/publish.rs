@@ -6,7 +6,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::finding::Finding;
 use crate::pictures::Cache;
-use crate::pipeline::{self, Made, Making, Review, Workshop};
+use crate::pipeline::{self, BuildCaches, BuildOptions, Made, Review};
 use crate::publish::output::{Place, WriteError, is_published, write};
 use crate::source::Folder;
 
@@ -109,8 +109,8 @@ impl Publish {
 fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -> Result<Made, Failure> {
     let cache = open_cache(folder)?;
     let bar = progress::bar("pictures");
-    let making = Making { draft, later: false, progress: &|done, all| bar.at(done, all), interrupt };
-    let made = pipeline::make(folder, review, &cache, &making, &mut Workshop::new()?);
+    let making = BuildOptions { draft, later: false, progress: &|done, all| bar.at(done, all), interrupt };
+    let made = pipeline::make(folder, review, &cache, &making, &mut BuildCaches::new()?);
     bar.end();
     if interrupt.load(Ordering::SeqCst) {
         return Err(worded(&WriteError::Interrupted));

@@ -59,7 +59,7 @@ impl fmt::Display for Fault {
             FaultKind::Moved(number, later) => {
                 write!(f, "line {number} of the ledger stands after line {later}")
             }
-            FaultKind::Twice(number) => write!(f, "line {number} of the ledger stands twice"),
+            FaultKind::Twice(number) => write!(f, "line {number} of the ledger appears twice"),
             FaultKind::Unlinked(number) => {
                 write!(f, "line {number} of the ledger was written after another line {}", number.saturating_sub(1))
             }

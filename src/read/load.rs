@@ -150,7 +150,7 @@ impl Loaded {
     fn keep(&mut self, path: String, part: Part, tree: Tree) {
         let room = room_of(&path);
         for (key, first) in tree.repeated {
-            let message = format!("the key `{}` stands twice in the same group", key.value);
+            let message = format!("the key `{}` appears twice in the same group", key.value);
             let finding = Finding::new("source/duplicate", Severity::Stop, key.span, message)
                 .remedy("keep one of the two, or rename one")
                 .also(first, "the first one, which counts");

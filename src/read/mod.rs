@@ -30,7 +30,7 @@ use crate::book::Book;
 use crate::finding::Finding;
 use crate::source::{Files, Folder};
 
-pub use photos::Looked;
+pub use photos::PhotoCache;
 
 /// What reading a folder gives.
 #[derive(Debug)]
@@ -71,14 +71,14 @@ impl std::error::Error for NotABook {}
 /// # Errors
 /// When the folder is no book: empty, or without `book.yaml`.
 pub fn read(folder: &Folder) -> Result<Reading, NotABook> {
-    read_again(folder, &mut Looked::default())
+    read_again(folder, &mut PhotoCache::default())
 }
 
 /// Reads a folder of which some pictures are known, and notes those that it looked at.
 ///
 /// # Errors
 /// As [`read`].
-pub fn read_again(folder: &Folder, looked: &mut Looked) -> Result<Reading, NotABook> {
+pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, NotABook> {
     if folder.entries().is_empty() && folder.strays().is_empty() {
         return Err(NotABook::Empty);
     }

@@ -28,12 +28,12 @@ struct Named<'b> {
 
 /// What the headers of pictures said, by path: what is known is not looked at again.
 #[derive(Debug, Default)]
-pub struct Looked {
+pub struct PhotoCache {
     known: BTreeMap<String, PhotoFile>,
     digests: bool,
 }
 
-impl Looked {
+impl PhotoCache {
     /// Nothing is known, and the digest of every picture is wanted, also of a book without a record.
     pub fn with_digests() -> Self {
         Self { known: BTreeMap::new(), digests: true }
@@ -46,7 +46,7 @@ impl Looked {
 }
 
 /// Finds every picture, looks at its header, and lists those that nobody names.
-pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Looked, findings: &mut Vec<Finding>) {
+pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut PhotoCache, findings: &mut Vec<Finding>) {
     let paths: BTreeSet<&str> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
     let mut found: BTreeMap<String, Named<'_>> = BTreeMap::new();
     for named in named(&mut book.project, &mut book.rooms) {

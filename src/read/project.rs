@@ -168,7 +168,7 @@ pub fn money_field(fields: &mut Fields<'_>, key: &'static str, currency: Currenc
         None => Slot::Absent,
         Some(node) => match amount(node, currency, faults) {
             Some(money) => Slot::Given(Spanned::new(money, node.span)),
-            None => Slot::Faulty,
+            None => Slot::Invalid,
         },
     }
 }

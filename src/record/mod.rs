@@ -43,5 +43,5 @@ pub use flood::{Full, MOST_BYTES, MOST_IN_A_NAME, MOST_IN_ALL, Waits};
 pub use keys::{Key, current, is_plain};
 pub use mac::hmac_sha256;
 pub use receive::{Outcome, Receiver, Refusal, plain, said};
-pub use response::{Handed, MAX_BYTES, Malformed};
+pub use response::{MAX_BYTES, Malformed, Submission};
 pub use store::{Open, Store};

@@ -74,7 +74,7 @@ impl<'de> Visitor<'de> for Once {
         while let Some(key) = object.next_key::<String>()? {
             let value = object.next_value_seed(Once)?;
             if fields.insert(key.clone(), value).is_some() {
-                return Err(de::Error::custom(format_args!("`{}` stands twice", key.escape_debug())));
+                return Err(de::Error::custom(format_args!("`{}` appears twice", key.escape_debug())));
             }
         }
         Ok(Value::Object(fields))
@@ -89,7 +89,7 @@ mod tests {
     #[test]
     fn a_key_that_stands_twice_is_refused_wherever_it_is() {
         for text in [r#"{"a":1,"a":1}"#, r#"{"x":[{"b":1,"c":2,"b":3}]}"#, r#"{"a":1,"\u0061":2}"#] {
-            assert!(value(text.as_bytes()).unwrap_err().to_string().contains("stands twice"), "{text}");
+            assert!(value(text.as_bytes()).unwrap_err().to_string().contains("appears twice"), "{text}");
         }
         let text = r#"{"a":[1,-2,1.5,"x",null,true,{"a":"é"}],"b":{"a":1}}"#;
         assert_eq!(value(text.as_bytes()).unwrap(), serde_json::from_str::<Value>(text).unwrap());

@@ -5,7 +5,7 @@ use crate::ledger::{Chain, Fact, Measured, Moment, TOLERANCE, TakenBack};
 
 use super::flood::Waits;
 use super::receive::{Outcome, Receiver, Refusal, is_of, is_recorded, issued};
-use super::response::{Handed, Malformed, Readings};
+use super::response::{Malformed, Readings, Submission};
 use super::store::Open;
 
 /// So many digits name a response.
@@ -16,7 +16,7 @@ impl Receiver {
     pub(super) fn measured(
         &self,
         open: &mut Open<'_>,
-        handed: &Handed,
+        handed: &Submission,
         says: &Readings,
         at: Moment,
     ) -> Result<Outcome, Refusal> {

@@ -12,7 +12,7 @@ use super::error::RecordError;
 use super::flood::{Full, Waits};
 use super::keys::{Key, current};
 use super::mac::{hmac_sha256, same};
-use super::response::{Decisions, Handed, Malformed, Says};
+use super::response::{Decisions, Malformed, Submission, SubmissionKind};
 use super::store::{Open, Store};
 
 /// The largest issue that is read, in bytes.
@@ -204,16 +204,22 @@ impl Receiver {
     /// # Errors
     /// See [`Refusal`].
     pub fn take_in(&self, bytes: &[u8], at: Moment) -> Result<Outcome, Refusal> {
-        let handed = Handed::read(bytes).map_err(Refusal::Malformed)?;
+        let handed = Submission::read(bytes).map_err(Refusal::Malformed)?;
         // Held from the first look to the last write: nobody records the same meanwhile.
         let mut open = self.store.open()?;
         match &handed.says {
-            Says::Decisions(decisions) => self.decided(&mut open, &handed, decisions, at),
-            Says::Readings(readings) => self.measured(&mut open, &handed, readings, at),
+            SubmissionKind::Decisions(decisions) => self.decided(&mut open, &handed, decisions, at),
+            SubmissionKind::Readings(readings) => self.measured(&mut open, &handed, readings, at),
         }
     }
 
-    fn decided(&self, open: &mut Open<'_>, handed: &Handed, says: &Decisions, at: Moment) -> Result<Outcome, Refusal> {
+    fn decided(
+        &self,
+        open: &mut Open<'_>,
+        handed: &Submission,
+        says: &Decisions,
+        at: Moment,
+    ) -> Result<Outcome, Refusal> {
         let key = self.key_of(open.chain(), says);
         // Worked out for whoever it is, so that the time that it takes says nothing.
         let expected = hmac_sha256(key.as_ref().unwrap_or(&Key::of([0; 32])).bytes(), &handed.signed);
@@ -226,11 +232,7 @@ impl Receiver {
         if let Some(stated) = says.ledger.filter(|stated| !stated.is_in(&open.chain().lines)) {
             return Err(Refusal::OtherLedger(stated.line));
         }
-        let key = match (&says.mac, key) {
-            (None, _) => None,
-            (Some(mac), Some(key)) if same(mac.as_bytes(), &expected) => Some(key),
-            _ => return Err(Refusal::WrongKey(says.who.clone())),
-        };
+        let key = proving(says, key, &expected)?;
         if is_recorded(open.chain(), &handed.digest, key.is_some()) {
             return Ok(Outcome::Already);
         }
@@ -306,6 +308,15 @@ impl Receiver {
         let issue = Arc::new(issue.ok_or(RecordError::NotOurs(path))?);
         issues.insert(named.sha256, Arc::clone(&issue));
         Ok(Some(issue))
+    }
+}
+
+/// The key that a response is sealed with; none of one that came without a seal.
+fn proving(says: &Decisions, key: Option<Key>, expected: &[u8; 32]) -> Result<Option<Key>, Refusal> {
+    match (&says.mac, key) {
+        (None, _) => Ok(None),
+        (Some(mac), Some(key)) if same(mac.as_bytes(), expected) => Ok(Some(key)),
+        _ => Err(Refusal::WrongKey(says.who.clone())),
     }
 }
 

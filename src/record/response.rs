@@ -28,7 +28,7 @@ pub const READINGS: &str = "bookmatch readings 1";
 
 /// Something that was handed over.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Handed {
+pub struct Submission {
     /// Of the canonical JSON without `mac`.
     pub digest: Digest,
     /// The bytes that `mac` is of.
@@ -36,12 +36,12 @@ pub struct Handed {
     /// As it came.
     pub value: Value,
     /// What it says.
-    pub says: Says,
+    pub says: SubmissionKind,
 }
 
 /// What was handed over.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Says {
+pub enum SubmissionKind {
     /// Decisions of an approver.
     Decisions(Decisions),
     /// Readings at openings.
@@ -149,12 +149,12 @@ impl fmt::Display for Malformed {
     }
 }
 
-impl Handed {
+impl Submission {
     /// Reads what was handed over.
     ///
     /// # Errors
     /// When it passes a limit or is not of the form.
-    pub fn read(bytes: &[u8]) -> Result<Handed, Malformed> {
+    pub fn read(bytes: &[u8]) -> Result<Submission, Malformed> {
         if bytes.len() > MAX_BYTES {
             return Err(Malformed::TooLarge);
         }
@@ -165,20 +165,20 @@ impl Handed {
         let value = once::value(bytes).map_err(|error| form(&error))?;
         let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
         let says = match format {
-            RESPONSE => Says::Decisions(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
-            READINGS => Says::Readings(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
+            RESPONSE => SubmissionKind::Decisions(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
+            READINGS => SubmissionKind::Readings(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
             _ => return Err(form(&"its `format` is unknown")),
         };
         match &says {
-            Says::Decisions(decisions) => decisions.check()?,
-            Says::Readings(readings) => readings.check()?,
+            SubmissionKind::Decisions(decisions) => decisions.check()?,
+            SubmissionKind::Readings(readings) => readings.check()?,
         }
         let mut without = value.clone();
         if let Some(fields) = without.as_object_mut() {
             fields.remove("mac");
         }
         let signed = canonical(&without).map_err(|error| form(&error))?;
-        Ok(Handed { digest: Digest::of(&signed), signed, value, says })
+        Ok(Submission { digest: Digest::of(&signed), signed, value, says })
     }
 }
 
@@ -287,7 +287,7 @@ mod tests {
     #[test]
     fn depth_counts_what_stands_outside_of_texts() {
         assert_eq!(depth(br#"{"a":[{"b":"[[[[\"[["}],"c":[]}"#), 3);
-        assert_eq!(Handed::read("[".repeat(200_000).as_bytes()), Err(Malformed::TooDeep));
+        assert_eq!(Submission::read("[".repeat(200_000).as_bytes()), Err(Malformed::TooDeep));
     }
 
     #[test]

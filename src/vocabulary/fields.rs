@@ -93,7 +93,7 @@ impl<'n> Fields<'n> {
             None => Slot::Absent,
             Some(node) => match parse(node, faults) {
                 Some(value) => Slot::Given(Spanned::new(value, node.span)),
-                None => Slot::Faulty,
+                None => Slot::Invalid,
             },
         }
     }
@@ -159,7 +159,7 @@ impl<'n> Fields<'n> {
             Some(near) => format!("did you mean `{near}`?"),
             None => format!("{} knows: {}", with_article(self.record.name), known.collect::<Vec<_>>().join(", ")),
         };
-        let message = format!("nobody knows the key `{}` here", name.value);
+        let message = format!("unknown key `{}`", name.value);
         faults.stop("source/unknown-key", name.span, message, remedy);
     }
 

@@ -43,7 +43,7 @@ impl<T: Value> Held for Spanned<T> {
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         match fields.read(key, faults, T::read) {
             Slot::Given(value) => Some(value),
-            Slot::Absent | Slot::Faulty => None,
+            Slot::Absent | Slot::Invalid => None,
         }
     }
 }

@@ -9,7 +9,7 @@ pub enum Slot<T> {
     #[default]
     Absent,
     /// Something is written that could not be read; reading has said so.
-    Faulty,
+    Invalid,
     /// The value, and where it is written.
     Given(Spanned<T>),
 }
@@ -43,17 +43,17 @@ impl<T> Slot<T> {
 
     /// Whether something is written that could not be read.
     pub fn is_faulty(&self) -> bool {
-        matches!(self, Self::Faulty)
+        matches!(self, Self::Invalid)
     }
 
     /// The same place, another value; `None` makes it faulty.
     pub fn and_then<U>(self, change: impl FnOnce(Spanned<T>) -> Option<U>) -> Slot<U> {
         match self {
             Self::Absent => Slot::Absent,
-            Self::Faulty => Slot::Faulty,
+            Self::Invalid => Slot::Invalid,
             Self::Given(value) => {
                 let span = value.span;
-                change(value).map_or(Slot::Faulty, |value| Slot::Given(Spanned::new(value, span)))
+                change(value).map_or(Slot::Invalid, |value| Slot::Given(Spanned::new(value, span)))
             }
         }
     }

@@ -7,7 +7,7 @@ use std::sync::atomic::AtomicBool;
 
 use bookmatch::finding::Finding;
 use bookmatch::pictures::{Cache, Digest};
-use bookmatch::pipeline::{self, Making, Workshop};
+use bookmatch::pipeline::{self, BuildCaches, BuildOptions};
 use bookmatch::source::Folder;
 use bookmatch::units::Date;
 
@@ -32,7 +32,7 @@ impl Draft {
 /// A book under change, made in two ways that share nothing.
 struct Bench {
     project: Project,
-    workshop: Workshop,
+    workshop: BuildCaches,
     own: Cache,
     other: Cache,
     last: Draft,
@@ -56,7 +56,7 @@ impl Bench {
 
     fn of(project: Project) -> Self {
         let cache = || Cache::temporary().expect("a temporary cache");
-        let workshop = Workshop::new().expect("a theme");
+        let workshop = BuildCaches::new().expect("a theme");
         let mut bench = Self { project, workshop, own: cache(), other: cache(), last: Draft::default(), waited: false };
         bench.meets(&[], "at first");
         bench
@@ -73,7 +73,7 @@ impl Bench {
         let folder = Folder::open(&self.project.root()).expect("the book");
         let soon = draft(&mut self.workshop, &folder, changed, &self.own, true);
         let again = draft(&mut self.workshop, &folder, &[], &self.own, false);
-        let whole = draft(&mut Workshop::new().expect("a theme"), &folder, &[], &self.other, false);
+        let whole = draft(&mut BuildCaches::new().expect("a theme"), &folder, &[], &self.other, false);
         assert_eq!(again.differs(&whole), BTreeSet::new(), "{what}");
         assert!(again == whole, "{what}: other findings");
         assert!(again != self.last, "{what}: nothing changed, so nothing was tried");
@@ -97,10 +97,10 @@ impl Bench {
     }
 }
 
-fn draft(workshop: &mut Workshop, folder: &Folder, changed: &[&str], cache: &Cache, later: bool) -> Draft {
+fn draft(workshop: &mut BuildCaches, folder: &Folder, changed: &[&str], cache: &Cache, later: bool) -> Draft {
     let today = Date::parse("2027-01-15").expect("a day");
     let review = workshop.review(folder, changed.iter().copied(), today).expect("a book");
-    let making = Making { draft: true, later, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    let making = BuildOptions { draft: true, later, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     let made = pipeline::make(folder, &review, cache, &making, workshop).expect("a draft");
     let files = made.output.files().map(|(path, content)| (path.to_owned(), content.digest())).collect();
     Draft { files, findings: [review.assessment.findings, made.findings].concat(), waiting: made.waiting.is_some() }

@@ -16,9 +16,9 @@ use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, Odd, Purpose, Statem
 use crate::marks::{self, Marked};
 
 pub use held::{Ahead, Held, terms_of};
-pub use standing::{Standing, Whose};
+pub use standing::{ApprovalState, Whose};
 pub use withdrawn::Withdrawn;
-pub use word::{Given, Word};
+pub use word::{ApproverDecision, Given};
 
 /// What stands of every item; nothing while nothing was issued for approval.
 #[derive(Clone, Debug, Default)]
@@ -46,11 +46,11 @@ pub struct Item {
     /// What it is now is what the newest issue asks about.
     pub asked: bool,
     /// The newest word of each approver who gave one, in the book's order.
-    pub words: Vec<Word>,
+    pub words: Vec<ApproverDecision>,
     /// Approvers whose word is wanted and not given, or holds no longer, by name.
     pub waits_for: Vec<String>,
     /// All of it in one.
-    pub standing: Standing,
+    pub standing: ApprovalState,
 }
 
 /// Responses in one name whose sender nobody can know yet.
@@ -88,8 +88,8 @@ impl Approvals {
             let key = (room.folder.as_str(), selection.id.as_str());
             let facts = word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued };
             let mut item = Item::of(&facts, issue, room, selection);
-            if !held.is_empty() && item.standing == Standing::Approved {
-                item.standing = Standing::Held;
+            if !held.is_empty() && item.standing == ApprovalState::Approved {
+                item.standing = ApprovalState::Held;
             }
             Some(((room.folder.clone(), selection.id.clone()), item))
         });
@@ -124,7 +124,7 @@ impl Approvals {
 
     /// Whether it may be ordered: every needed approver approved what it is now.
     pub fn is_orderable(&self, room: &Room, selection: &Selection) -> bool {
-        self.item(room, selection).is_some_and(|item| item.standing == Standing::Approved)
+        self.item(room, selection).is_some_and(|item| item.standing == ApprovalState::Approved)
     }
 }
 
@@ -138,13 +138,13 @@ impl Item {
         let waits = wanted.iter().filter(|approver| !holds(&approver.id.value));
         let waits_for = waits.map(|approver| approver.name.clone()).collect();
         let asked = issued.is_some_and(|issued| issued.mark == facts.now.mark);
-        let standing = Standing::of(facts.book, issued.is_some(), &words);
+        let standing = ApprovalState::of(facts.book, issued.is_some(), &words);
         Self { now: facts.now.clone(), asked, waits_for, standing, words }
     }
 
     /// The option that those who approved chose, where they chose one and agree.
     pub fn chosen(&self) -> Option<&str> {
-        let stands = |word: &&Word| word.holds && word.given.is_known() && word.rivals.is_empty();
+        let stands = |word: &&ApproverDecision| word.holds && word.given.is_known() && word.rivals.is_empty();
         let approving = self.words.iter().filter(|word| stands(word) && word.approves());
         let mut options = approving.filter_map(|word| word.option.as_deref());
         let first = options.next()?;

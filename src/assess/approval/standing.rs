@@ -3,14 +3,14 @@
 use crate::book::{Approval, Book};
 use crate::ledger::Decision;
 
-use super::{Given, Word};
+use super::{ApproverDecision, Given};
 
 /// Names, in the book's order.
 pub type Whose = Vec<String>;
 
 /// How far the approval of an item has come.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Standing {
+pub enum ApprovalState {
     /// The newest issue does not hold it: nobody was asked.
     NotIssued,
     /// Nobody has decided.
@@ -37,7 +37,7 @@ pub enum Standing {
     Approved,
 }
 
-impl Standing {
+impl ApprovalState {
     /// In a word or a few.
     pub fn word(&self) -> &'static str {
         match self {
@@ -56,13 +56,13 @@ impl Standing {
     }
 
     /// Of an item that was issued or not, by the words on it.
-    pub fn of(book: &Book, issued: bool, words: &[Word]) -> Self {
+    pub fn of(book: &Book, issued: bool, words: &[ApproverDecision]) -> Self {
         let known = || words.iter().filter(|word| word.given.is_known());
         let holding = || known().filter(|word| word.holds);
         if known().any(|word| !word.rivals.is_empty()) {
             return Self::Conflict;
         }
-        let names = |wanted: &dyn Fn(&&Word) -> bool| -> Whose {
+        let names = |wanted: &dyn Fn(&&ApproverDecision) -> bool| -> Whose {
             holding().filter(|word| wanted(word)).map(|word| word.name.clone()).collect()
         };
         let approving = names(&|word| word.approves() && !word.lacks_option);
@@ -99,7 +99,7 @@ impl Standing {
 }
 
 /// Whether those who approve chose different options.
-fn disagree<'w>(words: impl Iterator<Item = &'w Word>) -> bool {
+fn disagree<'w>(words: impl Iterator<Item = &'w ApproverDecision>) -> bool {
     let mut options = words.filter(|word| word.approves()).filter_map(|word| word.option.as_deref());
     options.next().is_some_and(|first| options.any(|other| other != first))
 }

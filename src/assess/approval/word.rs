@@ -11,7 +11,7 @@ use super::name_of;
 
 /// What one approver said last of an item.
 #[derive(Clone, Debug)]
-pub struct Word {
+pub struct ApproverDecision {
     /// The approver, by id.
     pub who: String,
     /// The name.
@@ -79,7 +79,7 @@ fn is_agreed(decision: Decision) -> bool {
     matches!(decision, Decision::Approved | Decision::ApprovedAsNoted)
 }
 
-impl Word {
+impl ApproverDecision {
     /// Approved, with or without a condition.
     pub fn approves(&self) -> bool {
         is_agreed(self.decision)
@@ -108,7 +108,7 @@ pub(super) struct Facts<'a> {
 impl Facts<'_> {
     /// The newest word of each approver, in the book's order. One that is not known to be the
     /// approver's own never takes the place of one that is.
-    pub fn words(&self, room: &str, item: &str) -> Vec<Word> {
+    pub fn words(&self, room: &str, item: &str) -> Vec<ApproverDecision> {
         let words = self.book.project.approvers.iter().filter_map(|approver| {
             let newest = self.said.newest(room, item, &approver.id.value);
             let (first, rivals) = newest.split_first()?;
@@ -117,10 +117,10 @@ impl Facts<'_> {
         words.collect()
     }
 
-    fn word(&self, said: Statement<'_>, rivals: &[Statement<'_>]) -> Word {
+    fn word(&self, said: Statement<'_>, rivals: &[Statement<'_>]) -> ApproverDecision {
         let Statement { decided: given, asked, .. } = said;
         let holds = marks::holds(asked.mark, asked.option.as_deref(), self.now);
-        Word {
+        ApproverDecision {
             name: name_of(self.book, &given.who),
             who: given.who.clone(),
             decision: asked.decision,

@@ -20,7 +20,7 @@ fn kitchen(selections: &[(&str, &str, &str)]) -> Book {
 fn rests_on(book: &Book, name: &str) -> Vec<String> {
     let depends = Depends::of(book);
     let (_, selection) = book.selections().find(|(_, selection)| selection.name.value == name).unwrap();
-    let told = |ground: &Ground<'_>| format!("{} {}", ground.because.words(), ground.selection.name.value);
+    let told = |ground: &Prerequisite<'_>| format!("{} {}", ground.because.words(), ground.selection.name.value);
     depends.grounds(selection).iter().map(told).collect()
 }
 

@@ -5,7 +5,7 @@ use crate::units::{Length, LengthRange};
 
 /// One direction of a thing against its opening.
 #[derive(Clone, Debug, Default)]
-pub struct Gauge {
+pub struct DimensionCheck {
     /// What the maker's sheet asks of the opening.
     pub asked: Option<LengthRange>,
     /// Where the sheet's figure is written.
@@ -57,7 +57,7 @@ impl Gaps {
     }
 }
 
-impl Gauge {
+impl DimensionCheck {
     /// The least that the opening must be: by the sheet, or by the thing and the air around it,
     /// whichever is more.
     pub fn least(&self) -> Option<Length> {

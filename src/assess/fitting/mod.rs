@@ -22,7 +22,7 @@ mod tests;
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, flank, hanging_over};
 pub use flush::{DepthStack, depth_stack, recess, setting};
-pub use gauge::{Gaps, Gauge, Misfit};
+pub use gauge::{DimensionCheck, Gaps, Misfit};
 pub use housing::{By, Housing, Known};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, spare, way_in};
 pub use pitch::Pitch;
@@ -42,11 +42,11 @@ const USUAL_PLAY: Length = Length::from_sixty_fourths(8);
 #[derive(Clone, Debug, Default)]
 pub struct Fitting {
     /// Width.
-    pub width: Gauge,
+    pub width: DimensionCheck,
     /// Height, from the finished floor for what stands on it.
-    pub height: Gauge,
+    pub height: DimensionCheck,
     /// Depth.
-    pub depth: Gauge,
+    pub depth: DimensionCheck,
     /// What is still to be laid on the floor, where it was taken off the height.
     pub to_lay: Length,
     /// Between the thing and the edges of its opening.
@@ -90,7 +90,7 @@ impl Fitting {
     /// By how much a front that may lie over the hole's edges is larger than the hole, both sides
     /// together: no misfit.
     pub fn laps(&self) -> Rectangle {
-        let over = |gauge: &Gauge, front: Option<Length>| {
+        let over = |gauge: &DimensionCheck, front: Option<Length>| {
             let over = front.filter(|_| gauge.sheet_alone)? - gauge.there?;
             Some(over).filter(|over| *over > Length::ZERO)
         };
@@ -125,7 +125,7 @@ pub fn fitting(room: &Room, opening: &Opening, option: &Choice) -> Fitting {
 }
 
 /// The front as the sheet gives it, else the thing's own size.
-fn front(width: &Gauge, height: &Gauge, fit: &Fit) -> Rectangle {
+fn front(width: &DimensionCheck, height: &DimensionCheck, fit: &Fit) -> Rectangle {
     let face = fit.face.get();
     let width_of_face = face.and_then(|face| face.width.get().copied());
     let height_of_face = face.and_then(|face| face.height.get().copied());
@@ -134,14 +134,14 @@ fn front(width: &Gauge, height: &Gauge, fit: &Fit) -> Rectangle {
 
 /// The play in all that a thing wants beside itself, and whether its sheet says so; none where the
 /// sheet asks for an opening and so has counted the play in.
-pub fn least_play(width: &Gauge, fit: Option<&Fit>) -> Option<(Length, bool)> {
+pub fn least_play(width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, bool)> {
     let of_sheet = fit.and_then(|fit| fit.play.get().copied());
     let counted = of_sheet.is_none() && width.asked.is_some_and(|asked| asked.least.is_some());
     (!counted).then(|| (of_sheet.unwrap_or(USUAL_PLAY), of_sheet.is_some()))
 }
 
-fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
-    Gauge {
+fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck {
+    DimensionCheck {
         body: option.size.width.get().copied(),
         body_at: option.size.width.span(),
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
@@ -153,12 +153,12 @@ fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
     }
 }
 
-fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
+fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck {
     let size = &option.size;
     let hinge = size.height_to_hinge.get().copied();
     let least = size.height.get().and_then(|height| height.least.or(height.most));
     let there = governing_height(room, opening);
-    Gauge {
+    DimensionCheck {
         body: least.into_iter().chain(hinge).max(),
         body_at: size.height.span().or_else(|| size.height_to_hinge.span()),
         air: everywhere(&fit.air.top),
@@ -172,7 +172,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> G
 }
 
 /// What stands on the floor may have more room above it than a sheet's single figure says.
-fn asked_height(opening: &Opening, fit: &Fit) -> Gauge {
+fn asked_height(opening: &Opening, fit: &Fit) -> DimensionCheck {
     let mut gauge = asked(&fit.opening.height);
     let single = gauge.asked.filter(|asked| asked.least == asked.most && opening.sill.is_absent());
     if let Some(least) = single.and_then(|asked| asked.least) {
@@ -181,9 +181,9 @@ fn asked_height(opening: &Opening, fit: &Fit) -> Gauge {
     gauge
 }
 
-fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
+fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck {
     let set_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
-    Gauge {
+    DimensionCheck {
         body: option.size.depth.get().copied(),
         body_at: option.size.depth.span(),
         air: everywhere(&fit.air.back),
@@ -195,8 +195,8 @@ fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> Gauge {
     }
 }
 
-fn asked(slot: &Slot<LengthRange>) -> Gauge {
-    Gauge { asked: slot.get().copied(), asked_at: slot.span(), ..Gauge::default() }
+fn asked(slot: &Slot<LengthRange>) -> DimensionCheck {
+    DimensionCheck { asked: slot.get().copied(), asked_at: slot.span(), ..DimensionCheck::default() }
 }
 
 /// A clearance that holds over the whole side; one that holds only somewhere ("above counter") is
@@ -287,7 +287,7 @@ fn projection(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> Opt
     Some(out + everywhere(&fit.air.back) - front_edge(room, opening)?)
 }
 
-fn gaps(width: &Gauge, height: &Gauge, fit: &Fit) -> Gaps {
+fn gaps(width: &DimensionCheck, height: &DimensionCheck, fit: &Fit) -> Gaps {
     let spare = width.play().map(|play| play - width.air);
     let left = spare.map(Length::half);
     Gaps {

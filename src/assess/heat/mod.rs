@@ -16,7 +16,7 @@ pub use asked::{Asked, Whose};
 pub use body::Body;
 pub use near::{Near, Where, nearest};
 
-use crate::assess::Fitted;
+use crate::assess::Placement;
 use crate::assess::codes::Rulings;
 use crate::book::{Neighbour, Room, Selection};
 use crate::plan::{Plan, Thing};
@@ -35,7 +35,7 @@ const LAP: Length = Length::from_sixty_fourths(16);
 #[derive(Clone, Copy, Debug)]
 pub struct Hearth<'a> {
     /// The thing at its opening.
-    pub fitted: Fitted<'a>,
+    pub fitted: Placement<'a>,
     plan: Option<&'a Plan<'a>>,
     placed: Option<&'a Thing<'a>>,
     rulings: Rulings<'a>,
@@ -43,7 +43,7 @@ pub struct Hearth<'a> {
 
 impl<'a> Hearth<'a> {
     /// The cooking surface of a thing; none for what has none.
-    pub fn of(fitted: Fitted<'a>, plan: Option<&'a Plan<'a>>, rulings: Rulings<'a>) -> Option<Self> {
+    pub fn of(fitted: Placement<'a>, plan: Option<&'a Plan<'a>>, rulings: Rulings<'a>) -> Option<Self> {
         if !cooks(fitted.selection) {
             return None;
         }

@@ -135,7 +135,7 @@ enum Part {
     Number(u64, usize),
     /// A dash, a stroke, or `to`.
     Joint,
-    Word(String),
+    ApproverDecision(String),
     Space,
     Other,
 }
@@ -209,7 +209,7 @@ fn word(first: char, rest: &mut Peekable<Chars<'_>>) -> Part {
         }
         rest.next();
     }
-    if word == "to" { Part::Joint } else { Part::Word(word) }
+    if word == "to" { Part::Joint } else { Part::ApproverDecision(word) }
 }
 
 /// Numbers, joined or alone, that a unit follows.
@@ -234,7 +234,7 @@ fn figures(parts: &[Part]) -> Vec<Figure> {
             }
             Part::Joint => joined = true,
             Part::Space => {}
-            Part::Word(word) => {
+            Part::ApproverDecision(word) => {
                 let thousandths = std::mem::take(&mut numbers);
                 let unit = Unit::read(word).filter(|_| !thousandths.is_empty());
                 found.extend(unit.map(|unit| Figure { thousandths, unit }));
@@ -250,7 +250,7 @@ fn thousands(digits: usize, after: &[Part]) -> Option<(u64, &[Part])> {
     let [Part::Space, Part::Number(more, 3), rest @ ..] = after else { return None };
     let unit = rest.iter().find_map(|part| match part {
         Part::Space => None,
-        Part::Word(word) => Some(Unit::read(word)),
+        Part::ApproverDecision(word) => Some(Unit::read(word)),
         _ => Some(None),
     });
     let parted = digits <= 3 && unit.flatten().is_some_and(Unit::has_thousands);

@@ -1,7 +1,7 @@
 //! Tells what is asked of the client, as data for scripts.
 
 use crate::assess::Amounts;
-use crate::assess::approval::Word;
+use crate::assess::approval::ApproverDecision;
 use crate::book::{Book, Room, Selection};
 use crate::digest::canonical;
 use crate::ledger::{Head, Purpose, Stated};
@@ -9,7 +9,7 @@ use crate::units::{Currency, Money};
 use crate::views::asked::{Asked, AskedAllowance, AskedBefore, AskedFit, AskedItem, AskedOf, AskedOption, Issued};
 use crate::views::data::Data;
 
-use super::Teller;
+use super::PageBuilder;
 
 /// What is published states of its ledger and of where its pages send responses: the bytes of a file of the
 /// office's; nothing while there is no ledger.
@@ -19,7 +19,7 @@ pub fn stated(book: &Book) -> Option<Vec<u8>> {
     canonical(&serde_json::to_value(stated).ok()?).ok()
 }
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// The newest issue for approval; none when there is none.
     pub fn issued(&self) -> Option<Issued> {
         let issue = self.subject.book.record.latest_for(Purpose::Approval)?;
@@ -35,9 +35,9 @@ impl Teller<'_> {
 
     /// What is on record of an item, the newest word of each approver that is known to be theirs.
     fn before(&self, room: &Room, selection: &Selection) -> Vec<AskedBefore> {
-        let counts = |word: &Word| word.holds && word.rivals.is_empty() && !word.lacks_option;
-        let state = |word: &Word| if counts(word) { "holds" } else { "stale" };
-        let before = |word: &Word| AskedBefore {
+        let counts = |word: &ApproverDecision| word.holds && word.rivals.is_empty() && !word.lacks_option;
+        let state = |word: &ApproverDecision| if counts(word) { "holds" } else { "stale" };
+        let before = |word: &ApproverDecision| AskedBefore {
             who: word.who.clone(),
             decision: word.decision.words().into(),
             option: word.option.clone(),

@@ -6,11 +6,11 @@ use crate::views::opening::WayRow;
 use crate::views::sheet::Fact;
 use crate::views::state::{Shape, State};
 
-use super::Teller;
+use super::PageBuilder;
 use super::lines::fact;
 use super::opening::At;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     pub fn carton_facts(&self, at: At<'_>) -> Vec<Fact> {
         let Some(fit) = at.thing.and_then(|(_, option)| option.fit.get()) else { return vec![] };
         let mut facts = Vec::new();

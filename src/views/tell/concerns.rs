@@ -8,7 +8,7 @@ use crate::finding::Finding;
 use crate::source::Span;
 use crate::views::html::Html;
 
-use super::Teller;
+use super::PageBuilder;
 use super::fit::sentence_of;
 
 /// Whether what a rule finds concerns this reader.
@@ -16,7 +16,7 @@ fn is_told(reader: Reader, code: &str) -> bool {
     rule(code).is_some_and(|rule| rule.tells.contains(&reader))
 }
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// What was found of a room as a whole: of no item, or of one that has no page of this reader's.
     pub fn told_of_room(&self, room: &Room, reader: Reader) -> Vec<Html> {
         let selections = room.selections.iter();

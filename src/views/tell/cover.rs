@@ -16,14 +16,14 @@ use super::figures::count;
 use super::history::Of;
 use super::item::sign_link;
 use super::sign_off::WHOLE_BOOK;
-use super::{Teller, parts, prose};
+use super::{PageBuilder, parts, prose};
 
 /// How many due things stand on the cover.
 const DUE: usize = 6;
 /// The widest that the cover's picture stands, for a dense screen.
 const PICTURE: u32 = 1600;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// The cover.
     pub fn cover(&self) -> Cover {
         let project = &self.subject.book.project;

@@ -11,10 +11,10 @@ use crate::views::html::Html;
 use crate::views::item::Fit;
 use crate::views::state::{Shape, State};
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::in_prose;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// What was found of an option at its opening: a verdict and a sentence.
     pub fn fit(&self, room: &Room, selection: &Selection, option: &Choice, number: usize) -> Option<Fit> {
         let opening = selection.place.get().and_then(|place| room.opening(place));

@@ -8,7 +8,7 @@ use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, Table};
 use crate::views::signature::Strokes;
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::count;
 
 fn decided(fact: &Fact) -> Option<&Decided> {
@@ -46,7 +46,7 @@ pub fn scan_path(name: &str) -> String {
     format!("scans/{name}")
 }
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// Every response on record, the newest first; nothing while there is none.
     pub fn responses(&self) -> Option<Table> {
         let record = &self.subject.book.record;

@@ -1,6 +1,6 @@
 //! Tells what is near a cooking surface on its sheet: from the same answers that the review judges.
 
-use crate::assess::Fitted;
+use crate::assess::Placement;
 use crate::assess::codes::Rulings;
 use crate::assess::fitting::Side;
 use crate::assess::heat::{Hearth, Near, Where, Whose, nearest};
@@ -10,12 +10,12 @@ use crate::views::html::Html;
 use crate::views::sheet::Fact;
 use crate::vocabulary::Words as _;
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures;
 use super::lines::{capital, fact};
 use super::opening::At;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// What must stay clear above and beside what is cooked on, and what is there; nothing for what is not.
     pub fn heat_facts(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Fact> {
         let Some(hearth) = self.hearth(plans, at) else { return vec![] };
@@ -40,7 +40,7 @@ impl Teller<'_> {
         Self: 'p,
     {
         let (selection, option) = at.thing?;
-        let fitted = Fitted { room: at.room, opening: at.opening, selection, option };
+        let fitted = Placement { room: at.room, opening: at.opening, selection, option };
         Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project))
     }
 

@@ -8,7 +8,7 @@ use crate::marks;
 use crate::units::series;
 use crate::views::sheet::{Revision, Sheet};
 
-use super::Teller;
+use super::PageBuilder;
 
 /// The most revisions that a title block lists; the newest count.
 const MOST: usize = 3;
@@ -179,7 +179,7 @@ fn listed(mut fields: Vec<String>) -> String {
     format!("{} and {more} more", fields.join(", "))
 }
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// A sheet with its revisions: of the items that it shows, by room and selection.
     pub fn revised(&self, sheet: Sheet, of: Of<'_>) -> Sheet {
         Sheet { revisions: self.revisions(of), ..sheet }

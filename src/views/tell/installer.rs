@@ -8,13 +8,13 @@ use crate::views::html::Html;
 use crate::views::installer::{InstallerIndex, OpeningGroup, OpeningLine};
 use crate::views::sheet::Notice;
 
-use super::Teller;
+use super::PageBuilder;
 use super::chrome::Place;
 use super::figures::{self, count};
 use super::lines::fact;
 use super::opening::At;
 
-impl<'a> Teller<'a> {
+impl<'a> PageBuilder<'a> {
     /// `index.html` of the installer's folder.
     pub fn installer_index(&self, plans: &Plans<'_>, all: &[At<'_>]) -> InstallerIndex {
         let place = Place { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::approval::Word;
+use crate::assess::approval::ApproverDecision;
 use crate::assess::{Amounts, DecideBy, cautions};
 use crate::book::{Choice, NeededFor, Room, Selection};
 use crate::marks::{self, Said};
@@ -17,12 +17,12 @@ use super::chrome::Place;
 use super::figures::{count, quoted};
 use super::history::Of;
 use super::lines::{capital, fact};
-use super::{Teller, parts, prose};
+use super::{PageBuilder, parts, prose};
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
 const PICTURE: u32 = 1600;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// The page of one of a room's selections, by its number in the room.
     pub fn item(&self, room: &Room, at: usize, asking: Option<&(Issued, Asked)>) -> Option<ItemPage> {
         let selection = room.selections.get(at)?;
@@ -231,7 +231,7 @@ impl Teller<'_> {
     }
 
     /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
-    fn stamp_of(&self, word: &Word) -> Stamp {
+    fn stamp_of(&self, word: &ApproverDecision) -> Stamp {
         let option = word.option.as_ref().map(|option| format!("option {option}"));
         let lines = [option, Some(format!("Issue {} · {}", word.issue, day_of(word))), Some(self.how_in_short(word))];
         Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
@@ -239,7 +239,7 @@ impl Teller<'_> {
 }
 
 /// The day on which it was decided, in universal time.
-fn day_of(word: &Word) -> String {
+fn day_of(word: &ApproverDecision) -> String {
     let made = word.made.to_string();
     Date::parse(made.get(..10).unwrap_or_default()).map_or(made, |day| day.to_string())
 }

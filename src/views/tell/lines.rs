@@ -5,14 +5,14 @@ use crate::units::series;
 use crate::views::html::Html;
 use crate::views::sheet::Fact;
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures;
 
 /// Labels of the facts that only some kinds have, where the key itself does not read well.
 const LABELS: [(&str, &str); 3] =
     [("kelvin", "Colour of light, K"), ("drop", "Drop from ceiling"), ("canopy", "Canopy")];
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// What the client is told of an option, from finish to the kind's own facts.
     pub fn description(&self, option: &Choice) -> Vec<Fact> {
         let mut facts = Vec::new();

@@ -92,7 +92,7 @@ pub struct Subject<'a> {
 type ByItem<'a> = HashMap<(&'a str, &'a str), &'a IssuedItem>;
 
 /// What every teller of a page needs.
-struct Teller<'a> {
+struct PageBuilder<'a> {
     subject: Subject<'a>,
     wording: Wording,
     chrome: Chrome<'a>,
@@ -111,9 +111,9 @@ struct Teller<'a> {
 /// Tells a book: each page when it is asked for.
 pub struct Telling<'a> {
     language: String,
-    client: Teller<'a>,
-    installer: Teller<'a>,
-    office: Teller<'a>,
+    client: PageBuilder<'a>,
+    installer: PageBuilder<'a>,
+    office: PageBuilder<'a>,
     plans: Plans<'a>,
     openings: Vec<At<'a>>,
     /// What every page asks that asks at all.
@@ -127,7 +127,7 @@ impl<'a> Telling<'a> {
         let issues = subject.book.record.issues.iter();
         let issued = Arc::new(issues.map(|(number, issue)| (*number, issue.by_item())).collect());
         let found = Arc::new(Found::of(&subject.assessment.findings));
-        let teller = || Teller {
+        let teller = || PageBuilder {
             subject,
             wording: figures::wording(subject.book),
             chrome: Chrome::of(subject),
@@ -217,14 +217,14 @@ impl<'a> Telling<'a> {
     fn of_office(&self) -> impl Iterator<Item = Portion<'_>> {
         let teller = &self.office;
         let portion = move |office: OfficePages| Site { language: self.language.clone(), office, ..Site::default() };
-        let page = move |tell: fn(&Teller<'a>, &mut OfficePages)| -> Portion<'_> {
+        let page = move |tell: fn(&PageBuilder<'a>, &mut OfficePages)| -> Portion<'_> {
             Box::new(move || {
                 let mut office = OfficePages::default();
                 tell(teller, &mut office);
                 portion(office)
             })
         };
-        let pages: [fn(&Teller<'a>, &mut OfficePages); 6] = [
+        let pages: [fn(&PageBuilder<'a>, &mut OfficePages); 6] = [
             |teller, office| office.index = Some(teller.office_index()),
             |teller, office| office.schedules = teller.schedules(),
             |teller, office| office.orders = Some(teller.orders()),

@@ -5,7 +5,7 @@ use crate::units::{Money, money::MoneyError};
 use crate::views::html::Html;
 use crate::views::schedule::{Bar, Cell, Column, SchedulePage, Table};
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::money;
 use super::history::Of;
 use super::lines::{capital, fact};
@@ -13,7 +13,7 @@ use super::lines::{capital, fact};
 /// The widest bar, in pixels.
 const WIDEST: i128 = 200;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// `money.html`.
     pub fn money(&self) -> SchedulePage {
         let (place, from, onward) = self.office_place("Q-08");

@@ -19,9 +19,9 @@ use super::given::scan_path;
 use super::history::Of;
 use super::lines::{capital, fact};
 use super::signatures::day;
-use super::{Teller, schedule, states};
+use super::{PageBuilder, schedule, states};
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// `index.html` of the office's folder.
     pub fn office_index(&self) -> OfficeIndex {
         let counts = self.subject.assessment.counts;

@@ -1,6 +1,6 @@
 //! Tells the sheet at an opening.
 
-use crate::assess::fitting::{Fitting, Gauge, Misfit, Skew, build_up, fitting, out_of_square};
+use crate::assess::fitting::{DimensionCheck, Fitting, Misfit, Skew, build_up, fitting, out_of_square};
 use crate::book::{AsWritten, Choice, Fit, Opening, Readings, Room, Selection, Slot};
 use crate::marks;
 use crate::plan::Plans;
@@ -14,7 +14,7 @@ use super::chrome::Place;
 use super::figures::{self, finer, in_prose};
 use super::history::Of;
 use super::lines::fact;
-use super::{Teller, opening_tape, prose};
+use super::{PageBuilder, opening_tape, prose};
 
 /// What an opening's sheet is about.
 #[derive(Clone, Copy)]
@@ -27,7 +27,7 @@ pub struct At<'a> {
     pub thing: Option<(&'a Selection, &'a Choice)>,
 }
 
-impl<'a> Teller<'a> {
+impl<'a> PageBuilder<'a> {
     /// Every opening with what goes in, in the book's order.
     pub fn at_openings(&self) -> Vec<At<'a>> {
         let rooms = self.subject.book.rooms.iter();
@@ -205,7 +205,14 @@ impl<'a> Teller<'a> {
         }
     }
 
-    fn size_row(&self, name: &str, note: &str, gauge: &Gauge, there: Option<Length>, sides: SizeCell) -> SizeRow {
+    fn size_row(
+        &self,
+        name: &str,
+        note: &str,
+        gauge: &DimensionCheck,
+        there: Option<Length>,
+        sides: SizeCell,
+    ) -> SizeRow {
         let needs = match (gauge.asked, gauge.least()) {
             (Some(asked), _) => self.range_cell(asked),
             (None, Some(least)) => self.range_cell(LengthRange::at_least(least)),

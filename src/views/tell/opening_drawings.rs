@@ -14,11 +14,11 @@ use crate::units::{Length, LengthRange};
 use crate::views::drawing::Drawing;
 use crate::views::html::Html;
 
-use super::Teller;
+use super::PageBuilder;
 use super::fit::{deep, door, gap_left, laps, misfits};
 use super::opening::{At, name, number};
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
     pub fn opening_drawings(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Drawing> {
         let hearth = self.hearth(plans, at);

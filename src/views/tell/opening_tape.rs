@@ -1,14 +1,16 @@
 //! Tells what an opening's sheet asks of the tape: each reading that the review uses, and by what
 //! figures it is judged.
 
-use crate::assess::fitting::{Fitting, Gauge, Stack, build_up, least_play, square_within, up_to_what_is_above};
+use crate::assess::fitting::{
+    DimensionCheck, Fitting, Stack, build_up, least_play, square_within, up_to_what_is_above,
+};
 use crate::book::System;
 use crate::units::Length;
 use crate::views::asked::{TapeAsked, TapeLess, TapeRange};
 use crate::views::data::Data;
 use crate::views::opening::TapeLine;
 
-use super::Teller;
+use super::PageBuilder;
 use super::opening::At;
 
 /// The readings that are asked for: what, where, and how the line is called.
@@ -39,7 +41,7 @@ pub fn lines() -> Vec<TapeLine> {
     LINES.map(line).to_vec()
 }
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// What an opening's sheet asks of the tape.
     pub fn tape_asked(&self, at: At<'_>, fit: Option<&Fitting>) -> Data {
         let issued = self.issued();
@@ -98,7 +100,7 @@ fn less(parts: &[(&str, Length)]) -> Vec<TapeLess> {
     to_come.map(|(of, length)| TapeLess { of: (*of).into(), length: text(*length) }).collect()
 }
 
-fn range(what: &str, gauge: &Gauge) -> TapeRange {
+fn range(what: &str, gauge: &DimensionCheck) -> TapeRange {
     TapeRange {
         what: what.into(),
         least: gauge.least().map(text),
@@ -124,7 +126,7 @@ mod tests {
     #[test]
     fn what_is_still_to_come_is_told_and_not_hidden_in_what_is_needed() {
         let asked = Some(LengthRange { least: Some(inches(70)), most: Some(inches(71)) });
-        let gauge = Gauge { asked, body: Some(inches(69)), ..Gauge::default() };
+        let gauge = DimensionCheck { asked, body: Some(inches(69)), ..DimensionCheck::default() };
         let range = range("height", &gauge);
         assert_eq!(range.least.unwrap(), (70_i64 * 25_400_000).to_string());
         assert_eq!(range.most.unwrap(), (71_i64 * 25_400_000).to_string());
@@ -144,7 +146,7 @@ mod tests {
 
     #[test]
     fn a_body_that_needs_more_than_the_sheet_says_governs() {
-        let gauge = Gauge { body: Some(inches(30)), air: inches(1), ..Gauge::default() };
+        let gauge = DimensionCheck { body: Some(inches(30)), air: inches(1), ..DimensionCheck::default() };
         let range = range("width", &gauge);
         assert_eq!((range.least.unwrap(), range.most), ((31_i64 * 25_400_000).to_string(), None));
         assert_eq!(range.body.unwrap(), (30_i64 * 25_400_000).to_string());

@@ -1,6 +1,6 @@
 //! Tells the orders by date.
 
-use crate::assess::{Amounts, Depends, Ground, OrderBy, RunsOut};
+use crate::assess::{Amounts, Depends, OrderBy, Prerequisite, RunsOut};
 use crate::book::{Choice, Room, Selection};
 use crate::units::series;
 use crate::views::html::Html;
@@ -8,7 +8,7 @@ use crate::views::schedule::{Cell, Column, SchedulePage, Table};
 use crate::views::sheet::Fact;
 use crate::views::state::{Shape, State};
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::{count, day, money};
 use super::history::Of;
 use super::lines::fact;
@@ -25,7 +25,7 @@ struct Order<'a> {
     when: OrderBy,
 }
 
-impl<'a> Teller<'a> {
+impl<'a> PageBuilder<'a> {
     /// `orders.html`.
     pub fn orders(&self) -> SchedulePage {
         let (place, from, onward) = self.office_place("Q-07");
@@ -120,7 +120,7 @@ impl<'a> Teller<'a> {
     fn waits(&self, order: &Order<'_>, depends: &Depends<'_>) -> Cell {
         let waits = depends.waits_for(order.selection, &self.subject.assessment.approvals);
         let told = waits.iter().map(|(ground, lacks)| {
-            let Ground { room, selection, .. } = ground;
+            let Prerequisite { room, selection, .. } = ground;
             let name = match room.folder == order.room.folder {
                 true => selection.name.value.clone(),
                 false => format!("{} ({})", selection.name.value, room.title()),

@@ -7,9 +7,9 @@ use crate::views::html::Html;
 use crate::views::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
 
 use super::figures::quoted;
-use super::{Teller, states};
+use super::{PageBuilder, states};
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// `review.html`.
     pub fn review(&self) -> ReviewPage {
         let (place, from, onward) = self.office_place("Q-09");

@@ -14,14 +14,14 @@ use super::figures::{self, count};
 use super::history::Of;
 use super::item::sign_link;
 use super::lines::fact;
-use super::{Teller, prose};
+use super::{PageBuilder, prose};
 
 /// The widest that a room's picture stands, for a dense screen.
 const PICTURE: u32 = 1600;
 /// The widest that a list's picture stands, for a dense screen.
 const THUMBNAIL: u32 = 240;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// A room's page, after that of the room before it.
     pub fn room(&self, plans: &Plans<'_>, room: &Room, before: Option<&Room>) -> RoomPage {
         let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };

@@ -8,14 +8,14 @@ use crate::units::Length;
 use crate::views::drawing::Drawing;
 use crate::views::html::Html;
 
-use super::Teller;
+use super::PageBuilder;
 
 /// How thick walls are drawn: 4 1/2", which no string tells.
 const WALL: Length = Length::from_sixty_fourths(288);
 /// What hangs higher than this is drawn dashed.
 const HIGH: Length = Length::from_inches(48);
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// The room to scale, where the book tells its outline; drawn again for a narrow screen.
     pub fn room_drawings(&self, plans: &Plans<'_>, room: &Room) -> Vec<Drawing> {
         let Some(plan) = plans.room(room).filter(|plan| !plan.walls.is_empty()) else { return vec![] };

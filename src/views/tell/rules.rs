@@ -8,7 +8,7 @@ use crate::views::rules::{RuleFamily, RuleText, RulesPage};
 use crate::views::state::{Shape, State};
 
 use super::examples::in_units;
-use super::{Teller, prose};
+use super::{PageBuilder, prose};
 
 /// The families, in order, and what each is about.
 const FAMILIES: [(&str, &str); 15] = [
@@ -29,7 +29,7 @@ const FAMILIES: [(&str, &str); 15] = [
     ("approve", "What was signed, and what changed since"),
 ];
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// `rules.html`.
     pub fn rules(&self) -> RulesPage {
         let (place, from, onward) = self.office_place("Q-10");

@@ -6,7 +6,7 @@ use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, SchedulePage, Table};
 use crate::vocabulary::Trade;
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::{self, count, money};
 use super::history::Of;
 use super::lines::fact;
@@ -63,7 +63,7 @@ pub const TITLES: [Title; 6] = [
     },
 ];
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// Every schedule.
     pub fn schedules(&self) -> Vec<SchedulePage> {
         TITLES.iter().map(|title| self.schedule(title)).collect()

@@ -10,7 +10,7 @@ use crate::views::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, Sign
 use crate::views::signature::Signature;
 use crate::views::state::{Shape, State};
 
-use super::Teller;
+use super::PageBuilder;
 use super::chrome::Place;
 use super::figures::count;
 use super::history::Of;
@@ -55,7 +55,7 @@ pub fn rest(allowance: &Allowance) -> String {
     }
 }
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// Every room of the book.
     pub fn all_rooms(&self) -> Vec<&Room> {
         self.subject.book.rooms.iter().collect()

@@ -16,12 +16,12 @@ use crate::views::state::Shape as Mark;
 use super::figures::count;
 use super::history::Of;
 use super::lines::fact;
-use super::{Teller, parts, prose};
+use super::{PageBuilder, parts, prose};
 
 /// The path of the sheet of all rooms.
 pub const WHOLE_BOOK: &str = "sheets/whole-book.pdf";
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// Every sheet to sign, with its path.
     pub fn papers(&self) -> Vec<(String, SignOff)> {
         let book = self.subject.book;

@@ -2,20 +2,20 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::approval::{Given, Word};
+use crate::assess::approval::{ApproverDecision, Given};
 use crate::book::{Approver as Named, Room, Selection};
 use crate::digest::Digest;
 use crate::ledger::Decision;
 use crate::views::sign_off::{Approver, Decided, Stamp};
 use crate::views::signature::{Signature, Strokes};
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::count;
 
 /// The most numbers of items that a signature names before it counts them.
 const NAMED: usize = 6;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// Those who sign a sheet of these rooms, each with what was signed of it and still holds.
     pub fn who_signed(&self, rooms: &[&Room]) -> Vec<Approver> {
         let approvers = self.subject.book.project.approvers.iter();
@@ -30,7 +30,7 @@ impl Teller<'_> {
 
     /// An approver's signatures of items of these rooms, a response each, and how many items they hold for.
     pub fn signatures(&self, approver: &Named, rooms: &[&Room]) -> (Vec<Signature>, usize) {
-        let mut given: Vec<(Digest, &Word, Vec<&str>)> = Vec::new();
+        let mut given: Vec<(Digest, &ApproverDecision, Vec<&str>)> = Vec::new();
         let items = || rooms.iter().flat_map(|room| room.selections.iter().map(move |one| (*room, one)));
         for (room, selection) in items() {
             let Some(word) = self.word_of(approver, room, selection) else { continue };
@@ -45,11 +45,11 @@ impl Teller<'_> {
     }
 
     /// What an approver said of an item, where it is known to be theirs and still holds.
-    fn word_of(&self, approver: &Named, room: &Room, selection: &Selection) -> Option<&Word> {
+    fn word_of(&self, approver: &Named, room: &Room, selection: &Selection) -> Option<&ApproverDecision> {
         self.known_word(&approver.id.value, room, selection).filter(|word| word.stands())
     }
 
-    fn signature(&self, word: &Word, tags: &[&str], all: usize) -> Signature {
+    fn signature(&self, word: &ApproverDecision, tags: &[&str], all: usize) -> Signature {
         let of = match tags.len() {
             some if some == all => format!("all {}", count(all, "item", "items")),
             some if some > NAMED => format!("{some} of {}", count(all, "item", "items")),
@@ -69,12 +69,12 @@ impl Teller<'_> {
     }
 
     /// How a word was given, and when, where only the designer's own words tell it.
-    pub fn how(&self, word: &Word) -> String {
+    pub fn how(&self, word: &ApproverDecision) -> String {
         self.how_given(&word.given, &word.response, &day(word))
     }
 
     /// How a word was given, for those who decide: what the designer wrote of it is the office's.
-    pub fn how_in_short(&self, word: &Word) -> String {
+    pub fn how_in_short(&self, word: &ApproverDecision) -> String {
         match &word.given {
             Given::ByHand(_) if self.has_scan(&word.response) => format!("signed on paper; recorded {}", day(word)),
             Given::ByHand(_) => format!("by hand, written down by the designer {}", day(word)),
@@ -105,7 +105,7 @@ impl Teller<'_> {
         let options: BTreeMap<&str, String> =
             selection.options.iter().map(|option| (option.id.value.as_str(), option.title())).collect();
         let approvers = self.subject.book.project.approvers.iter();
-        let told = |word: &Word| {
+        let told = |word: &ApproverDecision| {
             let option = word.option.as_deref().map(|id| options.get(id).map_or(id, String::as_str));
             let chosen = option.map_or_else(String::new, |option| format!(" {option},"));
             let met = if word.decision == Decision::ApprovedAsNoted && word.met { ", and met" } else { "" };
@@ -121,7 +121,7 @@ impl Teller<'_> {
 }
 
 /// The day on which a word was made.
-pub fn day(word: &Word) -> String {
+pub fn day(word: &ApproverDecision) -> String {
     word.made.day().map_or_else(String::new, |day| day.to_string())
 }
 

@@ -1,22 +1,22 @@
 //! States in words and shapes.
 
-use crate::assess::approval::{Item, Standing, Word};
+use crate::assess::approval::{ApprovalState, ApproverDecision, Item};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::{Counts, Finding, Severity};
 use crate::ledger::Decision;
 use crate::units::series;
 use crate::views::state::{Shape, State};
 
-use super::Teller;
+use super::PageBuilder;
 use super::figures::count;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// How far the decision on a selection has come. Before anything was issued nothing is approved, so
     /// every item waits: for a choice, or for signatures.
     /// What nobody has confirmed to be an approver's own is nothing yet.
     pub fn decision(&self, room: &Room, selection: &Selection) -> State {
         let item = self.subject.assessment.approvals.item(room, selection);
-        let item = item.filter(|item| item.standing != Standing::Unsigned);
+        let item = item.filter(|item| item.standing != ApprovalState::Unsigned);
         item.map_or_else(|| unissued(selection), |item| standing(item, selection))
     }
 
@@ -39,13 +39,13 @@ impl Teller<'_> {
     }
 
     /// What is known to be approvers' own of a selection: all that stands on a page of those who decide.
-    pub fn known_words(&self, room: &Room, selection: &Selection) -> impl Iterator<Item = &Word> {
+    pub fn known_words(&self, room: &Room, selection: &Selection) -> impl Iterator<Item = &ApproverDecision> {
         let item = self.subject.assessment.approvals.item(room, selection);
         item.into_iter().flat_map(|item| &item.words).filter(|word| word.given.is_known())
     }
 
     /// What is known to be one approver's own of a selection.
-    pub fn known_word(&self, who: &str, room: &Room, selection: &Selection) -> Option<&Word> {
+    pub fn known_word(&self, who: &str, room: &Room, selection: &Selection) -> Option<&ApproverDecision> {
         self.known_words(room, selection).find(|word| word.who == who)
     }
 }
@@ -58,22 +58,24 @@ fn unissued(selection: &Selection) -> State {
 fn standing(item: &Item, selection: &Selection) -> State {
     let names = |who: &[String]| series(who);
     match &item.standing {
-        Standing::NotIssued => State::new(Shape::Waiting, "Not asked yet"),
-        Standing::Waiting if selection.settled().is_none() => State::new(Shape::Waiting, "Waiting: choose one"),
-        Standing::Waiting => State::new(Shape::Waiting, "Waiting for signatures"),
-        Standing::Unsigned => State::new(Shape::Waiting, "Unsigned: to be confirmed"),
-        Standing::Partly(_) => State::new(Shape::Waiting, format!("Waiting for {}", names(&item.waits_for))),
-        Standing::Conflict => State::new(Shape::ReviseAndResubmit, "Not agreed yet"),
-        Standing::Stale(who) => State::new(Shape::ChangedSinceSigned, format!("Changed since {} signed", names(who))),
-        Standing::Revise(who) => State::new(Shape::ReviseAndResubmit, format!("To be revised for {}", names(who))),
-        Standing::Rejected(who) => State::new(Shape::Rejected, format!("Rejected by {}", names(who))),
-        Standing::Condition(_) => State::new(Shape::ApprovedAsNoted, "Approved as noted"),
-        Standing::Held => State::new(Shape::ChangedSinceSigned, "Approved, and held: ask again"),
-        Standing::Approved => State::new(Shape::Approved, "Approved"),
+        ApprovalState::NotIssued => State::new(Shape::Waiting, "Not asked yet"),
+        ApprovalState::Waiting if selection.settled().is_none() => State::new(Shape::Waiting, "Waiting: choose one"),
+        ApprovalState::Waiting => State::new(Shape::Waiting, "Waiting for signatures"),
+        ApprovalState::Unsigned => State::new(Shape::Waiting, "Unsigned: to be confirmed"),
+        ApprovalState::Partly(_) => State::new(Shape::Waiting, format!("Waiting for {}", names(&item.waits_for))),
+        ApprovalState::Conflict => State::new(Shape::ReviseAndResubmit, "Not agreed yet"),
+        ApprovalState::Stale(who) => {
+            State::new(Shape::ChangedSinceSigned, format!("Changed since {} signed", names(who)))
+        }
+        ApprovalState::Revise(who) => State::new(Shape::ReviseAndResubmit, format!("To be revised for {}", names(who))),
+        ApprovalState::Rejected(who) => State::new(Shape::Rejected, format!("Rejected by {}", names(who))),
+        ApprovalState::Condition(_) => State::new(Shape::ApprovedAsNoted, "Approved as noted"),
+        ApprovalState::Held => State::new(Shape::ChangedSinceSigned, "Approved, and held: ask again"),
+        ApprovalState::Approved => State::new(Shape::Approved, "Approved"),
     }
 }
 
-fn said(word: &Word) -> State {
+fn said(word: &ApproverDecision) -> State {
     if !word.holds {
         return State::new(Shape::ChangedSinceSigned, "Changed since signed");
     }

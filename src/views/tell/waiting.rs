@@ -4,12 +4,12 @@ use crate::book::Waiting;
 use crate::views::schedule::{Cell, Column, Table};
 use crate::views::state::{Shape, State};
 
-use super::{Teller, figures};
+use super::{PageBuilder, figures};
 
 /// The most readings of one response that the page shows: anybody can hand in thousands.
 const MOST: usize = 60;
 
-impl Teller<'_> {
+impl PageBuilder<'_> {
     /// Readings that wait to be confirmed, in the order in which they came in; nothing while none does.
     pub fn readings(&self) -> Option<Table> {
         let waiting = &self.subject.book.record.waiting;

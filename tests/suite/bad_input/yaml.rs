@@ -31,7 +31,8 @@ fn tabs_in_yaml() {
 
 #[test]
 fn duplicate_keys() {
-    let words = ["the key `kind` stands twice", "range.yaml:4:1", "the first one, which counts", "keep one of the two"];
+    let words =
+        ["the key `kind` appears twice", "range.yaml:4:1", "the first one, which counts", "keep one of the two"];
     Published::new().replacing(RANGE, "kind: range ", "kind: hood\nkind: range ").is_refused(1, &words);
 }
 

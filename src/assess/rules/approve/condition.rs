@@ -2,7 +2,7 @@
 
 use super::{ordered_on, short};
 use crate::assess::Context;
-use crate::assess::approval::Standing;
+use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 
@@ -39,7 +39,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
-        let Standing::Condition(_) = item.standing else { continue };
+        let ApprovalState::Condition(_) = item.standing else { continue };
         let name = &selection.name.value;
         for word in item.words.iter().filter(|word| word.holds && word.given.is_known() && word.is_conditional()) {
             let note = word.note.as_ref().map_or(String::new(), |note| format!(": \"{}\"", short(note)));

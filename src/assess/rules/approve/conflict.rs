@@ -2,7 +2,7 @@
 
 use super::ordered_on;
 use crate::assess::Context;
-use crate::assess::approval::{Standing, Word};
+use crate::assess::approval::{ApprovalState, ApproverDecision};
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 use crate::ledger::Decision;
@@ -44,10 +44,10 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
-        if item.standing != Standing::Conflict {
+        if item.standing != ApprovalState::Conflict {
             continue;
         }
-        let is_shown = |word: &&Word| word.given.is_known() && (word.holds || !word.rivals.is_empty());
+        let is_shown = |word: &&ApproverDecision| word.given.is_known() && (word.holds || !word.rivals.is_empty());
         let told: Vec<String> = item.words.iter().filter(is_shown).map(told).collect();
         let unsure = item.words.iter().find(|word| !word.rivals.is_empty());
         let name = &selection.name.value;
@@ -64,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn told(word: &Word) -> String {
+fn told(word: &ApproverDecision) -> String {
     let chose = |agreed: bool, option: &Option<String>| {
         option.as_ref().filter(|_| agreed).map_or(String::new(), |id| format!(" `{id}`"))
     };

@@ -2,9 +2,9 @@
 
 use std::collections::HashMap;
 
-use crate::assess::approval::Word;
+use crate::assess::approval::ApproverDecision;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Ground};
+use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::ledger::{Decision, Fact, IssuedItem, Moment, Vouched};
@@ -64,9 +64,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn changed(
     (context, chosen): (&Context<'_>, &Chosen<'_>),
-    (word, issued): (&Word, &IssuedItem),
+    (word, issued): (&ApproverDecision, &IssuedItem),
     (room, selection): (&Room, &Selection),
-    ground: &Ground<'_>,
+    ground: &Prerequisite<'_>,
 ) -> Option<Finding> {
     let issue = word.issue;
     let now = context.approvals.marked(ground.room, ground.selection)?;
@@ -96,7 +96,7 @@ fn another_choice(
     context: &Context<'_>,
     by_record: Option<&str>,
     issued: &IssuedItem,
-    ground: &Ground<'_>,
+    ground: &Prerequisite<'_>,
 ) -> Option<(String, String)> {
     let before = by_record.or_else(|| issued.content.get("chosen")?.as_str())?;
     let item = context.approvals.item(ground.room, ground.selection)?;
@@ -134,7 +134,7 @@ impl<'a> Chosen<'a> {
     }
 
     /// The option of a ground that was last approved up to when a word was given.
-    fn up_to(&self, word: &Word, ground: &Ground<'_>) -> Option<&'a str> {
+    fn up_to(&self, word: &ApproverDecision, ground: &Prerequisite<'_>) -> Option<&'a str> {
         let options = self.0.get(&(ground.room.folder.as_str(), ground.selection.id.as_str()))?;
         let before = options.iter().filter(|(made, _)| *made <= word.made);
         before.max_by_key(|(made, _)| *made).map(|(_, option)| *option)

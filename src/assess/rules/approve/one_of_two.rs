@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{listed, ordered};
-use crate::assess::approval::Standing;
+use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
@@ -41,7 +41,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut groups: BTreeMap<(String, String), Vec<(&Room, &Selection)>> = BTreeMap::new();
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
-        if let Standing::Partly(who) = &item.standing {
+        if let ApprovalState::Partly(who) = &item.standing {
             let waits_for = series(&item.waits_for);
             findings.extend(ordered(context, RULE.code, (room, selection), &format!("and waits for {waits_for}")));
             groups.entry((series(who), waits_for)).or_default().push((room, selection));

@@ -2,7 +2,7 @@
 
 use super::{ordered_on, short};
 use crate::assess::Context;
-use crate::assess::approval::Standing;
+use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 use crate::units::series;
@@ -38,8 +38,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let (who, how) = match &item.standing {
-            Standing::Revise(who) => (who, "is to be revised for"),
-            Standing::Rejected(who) => (who, "is rejected by"),
+            ApprovalState::Revise(who) => (who, "is to be revised for"),
+            ApprovalState::Rejected(who) => (who, "is rejected by"),
             _ => continue,
         };
         let note = item

@@ -2,7 +2,7 @@
 
 use super::{ordered_on, remedy_to_ask};
 use crate::assess::Context;
-use crate::assess::approval::Standing;
+use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 use crate::units::series;
@@ -42,7 +42,7 @@ const TOLD: usize = 3;
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
-        let Standing::Stale(who) = &item.standing else { continue };
+        let ApprovalState::Stale(who) = &item.standing else { continue };
         let Some(word) = item.words.iter().find(|word| !word.holds && word.given.is_known() && word.approves()) else {
             continue;
         };

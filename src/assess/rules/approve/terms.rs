@@ -2,7 +2,7 @@
 
 use super::ordered;
 use crate::assess::Context;
-use crate::assess::approval::{Held, Standing};
+use crate::assess::approval::{ApprovalState, Held};
 use crate::assess::rules::{Check, declare};
 use crate::finding::{Finding, Severity};
 
@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let place = approvers.first().map_or(file, |approver| approver.id.span.into());
     findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
     for (room, selection) in context.book.selections() {
-        let held = context.approvals.item(room, selection).is_some_and(|item| item.standing == Standing::Held);
+        let held = context.approvals.item(room, selection).is_some_and(|item| item.standing == ApprovalState::Held);
         if held {
             let why = "and who must approve changed since it was asked";
             findings.extend(ordered(context, RULE.code, (room, selection), why));

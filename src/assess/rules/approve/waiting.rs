@@ -1,7 +1,7 @@
 //! Items that nobody has decided.
 
 use super::{listed, ordered, remedy_to_ask};
-use crate::assess::approval::Standing;
+use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
@@ -44,7 +44,7 @@ type Item<'a> = (&'a Room, &'a Selection);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Some((issue, _)) = context.approvals.issue else { return };
-    let of = |wanted: &dyn Fn(&Standing) -> bool| -> Vec<Item<'_>> {
+    let of = |wanted: &dyn Fn(&ApprovalState) -> bool| -> Vec<Item<'_>> {
         let items = context.book.selections();
         items
             .filter(|(room, selection)| {
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             })
             .collect()
     };
-    let undecided = of(&|standing| matches!(standing, Standing::Waiting | Standing::NotIssued));
+    let undecided = of(&|standing| matches!(standing, ApprovalState::Waiting | ApprovalState::NotIssued));
     let (asked, new): (Vec<Item<'_>>, Vec<Item<'_>>) = undecided
         .into_iter()
         .partition(|(room, selection)| context.approvals.item(room, selection).is_some_and(|item| item.asked));

@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::hinge_sides;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::{Doorway, Room};
 use crate::finding::{Finding, Severity};
 use crate::plan::{Hole, Plan, Sweep, Thing, What};
@@ -152,7 +152,7 @@ fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Fin
 }
 
 /// A mirror cabinet's door beside a light at its hinges.
-fn mirror(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn mirror(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     fitted.selection.kind.get().filter(|kind| **kind == Kind::MirrorCabinet)?;
     let needed = *fitted.option.fit.get()?.door.get()?.wall_clearance.get()?;

@@ -3,7 +3,7 @@
 use crate::assess::codes::metric;
 use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, about, say};
+use crate::assess::{Context, Placement, about, say};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::site::counter_height;
@@ -83,7 +83,7 @@ fn width(
     Some(finding.remedy("choose a wider hood").source("common practice"))
 }
 
-fn height(context: &Context<'_>, fitted: &Fitted<'_>, cooks: &Selection) -> Option<Finding> {
+fn height(context: &Context<'_>, fitted: &Placement<'_>, cooks: &Selection) -> Option<Finding> {
     let (sill, at) = (*fitted.opening.sill.get()?, fitted.opening.sill.span()?);
     let counter = counter_height(fitted.room, fitted.room.opening(cooks.place.get()?)?).value()?;
     if sill <= counter {

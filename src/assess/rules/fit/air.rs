@@ -1,10 +1,11 @@
 //! Air around the chosen thing, where it holds only somewhere or is left out.
 
 use crate::assess::fitting::{
-    Fitting, Gauge, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter, up_to_what_is_above,
+    DimensionCheck, Fitting, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter,
+    up_to_what_is_above,
 };
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -54,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Air that holds only somewhere along a side, against what stands there.
-fn beside(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Finding> {
+fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let air = &fitted.option.fit.get()?.air;
     let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
@@ -86,10 +87,10 @@ fn beside(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Find
 }
 
 /// Air that holds only somewhere above or behind, against what is left there.
-fn above_and_behind(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fitting) -> Vec<Finding> {
+fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Vec<Finding> {
     let say = |length| say(length, context.book.project.units);
     let Some(fit) = fitted.option.fit.get() else { return vec![] };
-    let judge = |(place, slot, gauge): (&str, &Slot<Clearance>, &Gauge)| {
+    let judge = |(place, slot, gauge): (&str, &Slot<Clearance>, &DimensionCheck)| {
         let asked = partial(slot)?;
         let left = gauge.play().filter(|left| *left < asked.length && gauge.too_small_by().is_none())?;
         let message = format!(
@@ -111,7 +112,7 @@ fn above_and_behind(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fittin
 }
 
 /// A thing that breathes where nothing is left, and whose sheet says nothing of how much it needs.
-fn closed_in(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fitting) -> Option<Finding> {
+fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Option<Finding> {
     let air = &fitted.option.fit.get()?.air;
     let vents = air.vents_at.spanned()?;
     let depth = &fitting.depth;
@@ -137,7 +138,7 @@ fn closed_in(context: &Context<'_>, fitted: &Fitted<'_>, fitting: &Fitting) -> O
 
 /// Whether it is closed in, by everything that is around it: a cabinet of the opening or of the run, what is
 /// above it by the opening or by the plan.
-fn is_closed_in(context: &Context<'_>, fitted: &Fitted<'_>) -> bool {
+fn is_closed_in(context: &Context<'_>, fitted: &Placement<'_>) -> bool {
     let housed = || Housing::of(fitted.room, fitted.opening, context.book.project.units).is_some();
     let left = || above_in_plan(context, fitted);
     is_closed_above(fitted.opening) || housed() || left().is_some_and(|left| left <= CLOSED)
@@ -147,7 +148,7 @@ fn is_closed_in(context: &Context<'_>, fitted: &Fitted<'_>) -> bool {
 const CLOSED: Length = Length::from_inches(3);
 
 /// What is left between it and what the plan has hang over it.
-fn above_in_plan(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Length> {
+fn above_in_plan(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Length> {
     let over = hanging_over(context.plan(fitted.room)?, fitted.opening)?;
     let height = fitted.option.size.height.get().and_then(|height| height.least.or(height.most))?;
     Some(over.low - fitted.opening.sill.get().copied().unwrap_or_default() - height)

@@ -3,7 +3,7 @@
 use crate::assess::fitting::Housing;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::site::counter_height;
@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn forbidden(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let fit = fitted.option.fit.get()?;
     let below = what_is_below(context, fitted);
     // `drawers` are a `drawer` each.
@@ -67,7 +67,7 @@ fn forbidden(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 }
 
 /// What stands below it: as the opening says, and what else the cabinet that holds it has.
-fn what_is_below(context: &Context<'_>, fitted: &Fitted<'_>) -> Vec<(String, Span)> {
+fn what_is_below(context: &Context<'_>, fitted: &Placement<'_>) -> Vec<(String, Span)> {
     let said = fitted.opening.below.get().map(|below| (below.what.value.clone(), below.what.span));
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
     let from_above = fitted.selection.has(Trait::CutIntoCounter);
@@ -81,7 +81,7 @@ fn what_is_below(context: &Context<'_>, fitted: &Fitted<'_>) -> Vec<(String, Spa
     said.into_iter().chain(drawers).chain(others).collect()
 }
 
-fn too_deep(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let below = fitted.opening.below.get()?;
     let (clear, reaches) = (*below.clear.get()?, *fitted.option.fit.get()?.below.get()?);
     if reaches <= clear {
@@ -99,7 +99,7 @@ fn too_deep(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 }
 
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
-fn no_fall(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let (bowl, at) = fitted.option.length("bowl depth")?;
     let counter = counter_height(fitted.room, fitted.opening).value()?;
     let drain = Pipe::read(fitted.opening.service.drain.get()?).height?;

@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::{By, Housing, Known, fitting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Finding, Severity};
 use crate::units::{Length, LengthRange};
@@ -76,7 +76,13 @@ fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> O
     cabinet.get().copied().or(cutout)
 }
 
-fn measure(context: &Context<'_>, fitted: &Fitted<'_>, name: &str, is: Known, asked: LengthRange) -> Option<Finding> {
+fn measure(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    name: &str,
+    is: Known,
+    asked: LengthRange,
+) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let beyond = |length: Length| Some(length).filter(|length| *length > Length::ZERO);
     let short = asked.least.and_then(|least| Some((beyond(least - is.length)?, "less", least)));
@@ -102,7 +108,12 @@ fn severity(known: Known) -> Severity {
 }
 
 /// What is left of the face frame beside the cutout.
-fn stiles(context: &Context<'_>, fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Finding> {
+fn stiles(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    asked: &AskedCabinet,
+    cabinet: &Housing<'_>,
+) -> Option<Finding> {
     let least = *asked.stiles.get()?;
     let cutout = fitted.option.fit.get().and_then(|fit| fit.opening.width.get()?.least);
     let measured = fitted.opening.width.get().and_then(|width| width.greatest()).map(|width| width.value);
@@ -121,7 +132,7 @@ fn stiles(context: &Context<'_>, fitted: &Fitted<'_>, asked: &AskedCabinet, cabi
     (left.length < least).then(|| fitted.finding(RULE.code, severity(left), left.span, message()).remedy(REMEDY))
 }
 
-fn back(fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Finding> {
+fn back(fitted: &Placement<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Finding> {
     let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.as_ref()?);
     let message = format!(
         "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",
@@ -131,7 +142,7 @@ fn back(fitted: &Fitted<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Opt
 }
 
 /// An opening that is made for one type of unit, and a unit that is made as another.
-fn other_type(fitted: &Fitted<'_>) -> Option<Finding> {
+fn other_type(fitted: &Placement<'_>) -> Option<Finding> {
     let made_for = fitted.opening.made_for.spanned()?;
     let (word, at) = fitted.option.words("made as")?;
     let made_as = CutOut::of(word).filter(|made_as| *made_as != made_for.value)?;

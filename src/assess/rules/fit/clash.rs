@@ -3,7 +3,7 @@
 mod bodies;
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
 use crate::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
@@ -101,7 +101,7 @@ struct Mover<'a> {
 
 /// What opens.
 enum Moves<'a> {
-    Appliance(Fitted<'a>, &'a Thing<'a>),
+    Appliance(Placement<'a>, &'a Thing<'a>),
     Cabinet(&'a Thing<'a>),
     Door,
 }

@@ -3,7 +3,7 @@
 use super::{Direction, tell};
 use crate::assess::fitting::{depth_stack, fitting, recess, setting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::Setting;
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
@@ -45,7 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// What is meant to be flush against the recess that it stands in.
-fn flush(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let (_, meant_at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
     let stack = depth_stack(fitted.opening, fitted.option)?;
     let (recess, at) = recess(fitted.room, fitted.opening)?;
@@ -72,7 +72,7 @@ fn flush(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     ))
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let depth = fitting(fitted.room, fitted.opening, fitted.option).depth;
     let direction = Direction {
         rule: RULE.code,

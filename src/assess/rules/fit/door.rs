@@ -3,7 +3,7 @@
 use crate::assess::codes::metric;
 use crate::assess::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn in_front(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let door = fitted.option.fit.get()?.door.get()?;
     let there = fitted.opening.in_front.spanned()?;
@@ -87,7 +87,7 @@ struct Struck {
 
 /// What the opening says stands there, where a door would strike it; else what its row or the plan says,
 /// fillers and panels seen through.
-fn struck(context: &Context<'_>, fitted: &Fitted<'_>, side: Side, needed: Length) -> Option<Struck> {
+fn struck(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Length) -> Option<Struck> {
     let said = side.of(fitted.opening).spanned();
     let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.room, fitted.opening)).map(|said| Struck {
         what: said.what.clone(),
@@ -104,7 +104,7 @@ fn struck(context: &Context<'_>, fitted: &Fitted<'_>, side: Side, needed: Length
     by_words.filter(near).or_else(|| placed().filter(|struck| !is_said && near(struck)))
 }
 
-fn at_the_hinges(context: &Context<'_>, fitted: &Fitted<'_>, side: Side) -> Option<Finding> {
+fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
     let asked = door.and_then(|door| door.wall_clearance.get().copied());

@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::{Housing, Side, fitting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::book::{Choice, Readings, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
@@ -57,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// The thing's own width, where it is that of a front that lies over the hole in a cabinet and the
 /// sheet tells no other front.
-fn own_front(fitted: &Fitted<'_>) -> Option<Spanned<Length>> {
+fn own_front(fitted: &Placement<'_>) -> Option<Spanned<Length>> {
     let told = fitted.option.fit.get().is_some_and(|fit| fit.face.get().is_some());
     let set = fitting(fitted.room, fitted.opening, fitted.option);
     let in_a_cabinet = fitted.opening.takes.get().is_some_and(|kind| !kind.is(Trait::DropsIn));
@@ -67,7 +67,7 @@ fn own_front(fitted: &Fitted<'_>) -> Option<Spanned<Length>> {
 
 fn covers(
     context: &Context<'_>,
-    fitted: &Fitted<'_>,
+    fitted: &Placement<'_>,
     front: &Length,
     cutout: &Slot<Readings>,
     (overlap, word): (Length, &str),
@@ -92,7 +92,7 @@ fn covers(
 }
 
 /// The front against the cabinet's outside, or against a wall right beside the cutout.
-fn has_room(context: &Context<'_>, fitted: &Fitted<'_>, front: &Spanned<Length>) -> Option<Finding> {
+fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Length>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
     let outside = housing.and_then(|cabinet| cabinet.outside_width).map(|outside| outside.length);
@@ -110,7 +110,7 @@ fn has_room(context: &Context<'_>, fitted: &Fitted<'_>, front: &Spanned<Length>)
 }
 
 /// The gap that the front must have to those around it, by the sheet.
-fn gap(fitted: &Fitted<'_>) -> Length {
+fn gap(fitted: &Placement<'_>) -> Length {
     let face = fitted.option.fit.get().and_then(|fit| fit.face.get());
     face.and_then(|face| face.gap.get().copied()).unwrap_or_default()
 }
@@ -123,7 +123,7 @@ fn front_height(option: &Choice) -> Option<Length> {
 }
 
 /// Fronts one over the other in one cabinet, with the gaps between them, against its height.
-fn over_one_another(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
     let cabinet = housing.part?.part;
@@ -158,7 +158,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Findin
 }
 
 /// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
-fn up_to_the_wall(fitted: &Fitted<'_>, side: Side) -> Option<(Length, String)> {
+fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, String)> {
     let neighbour = side.of(fitted.opening).get()?;
     let gap = neighbour.gap.get().filter(|_| neighbour.what.eq_ignore_ascii_case("wall"))?;
     let cutout = fitted.opening.governing_width()?;

@@ -1,9 +1,9 @@
 //! The chosen thing's height against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::{Gauge, Stack, fitting, hanging_over};
+use crate::assess::fitting::{DimensionCheck, Stack, fitting, hanging_over};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::Finding;
 use crate::units::Length;
 
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let stack =
         Stack::of(fitted.room, fitted.opening).filter(|stack| stack.left_for(fitted.room, fitted.opening).is_some());
     // Two that are stacked have one height between them: it is told at the lower one.
@@ -73,14 +73,21 @@ fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 }
 
 /// The height that is left under what the plan has hang over it, where that is less.
-fn under_what_hangs<'a>(context: &Context<'a>, fitted: &Fitted<'a>, height: Gauge) -> (Gauge, Option<&'a str>) {
+fn under_what_hangs<'a>(
+    context: &Context<'a>,
+    fitted: &Placement<'a>,
+    height: DimensionCheck,
+) -> (DimensionCheck, Option<&'a str>) {
     let over = context.plan(fitted.room).and_then(|plan| hanging_over(plan, fitted.opening));
     let Some(over) = over else { return (height, None) };
     let left = over.low - fitted.opening.sill.get().copied().unwrap_or_default();
     if height.there.is_some_and(|there| there <= left) {
         return (height, None);
     }
-    (Gauge { there: Some(left), there_at: Some(over.span), largest: None, bound: true, ..height }, Some(over.name))
+    (
+        DimensionCheck { there: Some(left), there_at: Some(over.span), largest: None, bound: true, ..height },
+        Some(over.name),
+    )
 }
 
 #[cfg(test)]

@@ -22,8 +22,8 @@ pub mod stand_up;
 pub mod way_in;
 pub mod width;
 
-use crate::assess::fitting::Gauge;
-use crate::assess::{Context, Fitted, say};
+use crate::assess::fitting::DimensionCheck;
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 
 /// The words for one direction of an opening.
@@ -38,7 +38,12 @@ struct Direction {
 }
 
 /// Tells an opening that is too small or too large in one direction.
-fn tell(context: &Context<'_>, fitted: &Fitted<'_>, gauge: &Gauge, direction: &Direction) -> Option<Finding> {
+fn tell(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    gauge: &DimensionCheck,
+    direction: &Direction,
+) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let is = format!("the opening `{}` is {} {}", fitted.opening.name.value, say(gauge.there?), direction.word);
     let at = gauge.there_at.unwrap_or(fitted.opening.span);

@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::Stack;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn not_listed(one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
+fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Finding> {
     let listed = &one.option.fit.get()?.pairs_with;
     let model = other.option.model.get()?;
     let first = listed.first()?;
@@ -62,7 +62,7 @@ fn not_listed(one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
     Some(finding.also(first.span, "the sheet's list").remedy("choose a combination that the sheet lists"))
 }
 
-fn too_wide(context: &Context<'_>, one: &Fitted<'_>, other: &Fitted<'_>) -> Option<Finding> {
+fn too_wide(context: &Context<'_>, one: &Placement<'_>, other: &Placement<'_>) -> Option<Finding> {
     // What is stacked shares a height, which `fit/height` judges, and no width.
     if Stack::of(one.room, one.opening).is_some() {
         return None;

@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::{fitting, least_play};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 
 declare! {
@@ -37,7 +37,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;

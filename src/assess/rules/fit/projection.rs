@@ -2,7 +2,7 @@
 
 use crate::assess::fitting::{fitting, setting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::site::counter_depth;
 use crate::units::Length;
@@ -42,7 +42,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     // What is meant to be flush is told by its depth; what is meant to stand out is meant.
     if setting(fitted.opening, fitted.option).is_some() {

@@ -1,7 +1,7 @@
 //! What is let into a wall against the wall's hollow.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -37,7 +37,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let (recess, at) = fitted.option.length("recess")?;
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
-use crate::assess::{Context, Fitted, say, say_range};
+use crate::assess::{Context, Placement, say, say_range};
 use crate::book::{Choice, HollowFrom, Opening, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn unknown(fitted: &Fitted<'_>, at: Span, what: &str) -> Finding {
+fn unknown(fitted: &Placement<'_>, at: Span, what: &str) -> Finding {
     let message = format!(
         "{what} for `{}` was measured from the studs, and nobody says what comes on them",
         fitted.selection.name.value
@@ -105,7 +105,7 @@ impl RoughIn {
     }
 }
 
-fn toilet(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn toilet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
     let wants = RoughIn::wanted(fitted.option)?;
     let told = RoughIn::there(fitted.opening)?;
@@ -128,7 +128,7 @@ fn toilet(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
         .then(|| fitted.finding(RULE.code, Severity::Query, told.at, message).remedy(format!("{remedy}{belongs}")))
 }
 
-fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let asked = fitted.option.fit.get()?.valve_depth.get()?;
     let hollow = fitted.opening.hollow.get()?;
     let measured = hollow.valve.spanned()?;
@@ -153,7 +153,7 @@ fn valve(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 }
 
 /// The side at which a tub drains against the side of the drain in the floor.
-fn hand(fitted: &Fitted<'_>) -> Option<Finding> {
+fn hand(fitted: &Placement<'_>) -> Option<Finding> {
     fitted.selection.kind.get().filter(|kind| **kind == Kind::Bathtub)?;
     let (drain, _) = fitted.option.words("drain")?;
     let there = fitted.opening.service.drain.spanned()?;

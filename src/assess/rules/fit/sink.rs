@@ -1,7 +1,7 @@
 //! A sink in its cabinet.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::site::{Inside, Mount, inside_width};
 use crate::units::Length;
@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn is_sink(fitted: &Fitted<'_>) -> bool {
+fn is_sink(fitted: &Placement<'_>) -> bool {
     fitted.selection.is_any(&[Kind::Sink, Kind::Basin])
 }
 
@@ -59,7 +59,7 @@ const CLIPS: Length = Length::from_sixty_fourths(32);
 const RIM: Length = Length::from_sixty_fourths(32);
 const REMEDY: &str = "take a wider cabinet, or a narrower sink";
 
-fn sides(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn sides(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let inside = inside_width(fitted.room, fitted.opening, context.book.project.units)?;
     let clips = fitted.option.fit.get().and_then(|fit| fit.clips.get()).copied();
     let width = fitted.option.size.width.get().copied();
@@ -76,7 +76,7 @@ fn sides(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
 
 fn too_narrow(
     context: &Context<'_>,
-    fitted: &Fitted<'_>,
+    fitted: &Placement<'_>,
     inside: &Inside<'_>,
     (needs, severity, with): (Length, Severity, &str),
 ) -> Option<Finding> {
@@ -99,7 +99,7 @@ fn too_narrow(
 }
 
 /// What is usual for its kind, where no sheet says.
-fn usual(context: &Context<'_>, fitted: &Fitted<'_>, inside: &Inside<'_>, width: Length) -> Option<Finding> {
+fn usual(context: &Context<'_>, fitted: &Placement<'_>, inside: &Inside<'_>, width: Length) -> Option<Finding> {
     let (needs, with) = match Mount::of(fitted.option) {
         Some(Mount::Under) => (width + CLIPS.times(2), " with clips as usual"),
         Some(Mount::Apron) => (width, ""),
@@ -111,7 +111,7 @@ fn usual(context: &Context<'_>, fitted: &Fitted<'_>, inside: &Inside<'_>, width:
     Some(finding.source("common practice"))
 }
 
-fn apron(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let (apron, at) = fitted.option.length("apron height")?;
     let left = fitted.opening.apron_opening.spanned()?;
     if apron <= left.value {
@@ -128,7 +128,7 @@ fn apron(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
     Some(finding.remedy("have the doors below made shorter, before the cabinets are ordered"))
 }
 
-fn reveal(fitted: &Fitted<'_>) -> Option<Finding> {
+fn reveal(fitted: &Placement<'_>) -> Option<Finding> {
     let (mount, at) = fitted.option.words("mount")?;
     let unsaid = mount.to_lowercase().contains("undermount") && fitted.option.detail("reveal").is_none();
     let message =

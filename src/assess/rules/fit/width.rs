@@ -3,7 +3,7 @@
 use super::{Direction, tell};
 use crate::assess::fitting::fitting;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted};
+use crate::assess::{Context, Placement};
 use crate::finding::Finding;
 
 declare! {
@@ -44,7 +44,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
     let direction = Direction {
         rule: RULE.code,

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Because, Context, Ground, Lacks, RunsOut};
+use crate::assess::{Context, Prerequisite, Reason, RunsOut, Unsettled};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::{Span, Spanned};
@@ -90,7 +90,7 @@ fn finding(
     severity: Severity,
     at: crate::source::Span,
     message: String,
-    waits: &[(Ground<'_>, Lacks)],
+    waits: &[(Prerequisite<'_>, Unsettled)],
 ) -> Finding {
     let mut finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name);
     for (ground, lacks) in waits {
@@ -100,12 +100,12 @@ fn finding(
 }
 
 /// `Range` and `Sink`, which it is built around, are not chosen; `Hood`, …, has no maker's sheet.
-fn told(room: &Room, waits: &[(Ground<'_>, Lacks)]) -> String {
-    let name = |ground: &Ground<'_>| match ground.room.folder == room.folder {
+fn told(room: &Room, waits: &[(Prerequisite<'_>, Unsettled)]) -> String {
+    let name = |ground: &Prerequisite<'_>| match ground.room.folder == room.folder {
         true => format!("`{}`", ground.selection.name.value),
         false => format!("`{}` ({})", ground.selection.name.value, ground.room.title()),
     };
-    let mut alike: Vec<(Because, Lacks, Vec<String>)> = Vec::new();
+    let mut alike: Vec<(Reason, Unsettled, Vec<String>)> = Vec::new();
     for (ground, lacks) in waits {
         match alike.iter_mut().find(|(because, what, _)| (*because, *what) == (ground.because, *lacks)) {
             Some((_, _, names)) => names.push(name(ground)),

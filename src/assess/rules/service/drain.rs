@@ -5,7 +5,7 @@ use crate::assess::codes::metric::advised;
 use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -66,7 +66,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The trap's least size by the code.
-fn trap(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let figure: &'static Figure = match fitted.selection.kind.get()? {
         Kind::Basin => &BASIN_TRAP,
         Kind::Sink | Kind::Bathtub => &SINK_TRAP,

@@ -4,7 +4,7 @@ use super::{Asked, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Pipe, Section, airflow};
-use crate::assess::{Context, Fitted, say};
+use crate::assess::{Context, Placement, say};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
@@ -64,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The duct against the air that a hood moves, where its sheet names no size.
-fn against_airflow(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn against_airflow(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let of_sheet = fitted.option.fit.get().and_then(|fit| fit.needs.duct.get());
     let is_told = of_sheet.is_some_and(|duct| Pipe::read(duct).narrowest.is_some());
     if is_told || !fitted.selection.is(Kind::Hood) {
@@ -81,7 +81,7 @@ fn against_airflow(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding
 
 fn narrow(
     context: &Context<'_>,
-    fitted: &Fitted<'_>,
+    fitted: &Placement<'_>,
     (moves, at): (u32, Span),
     (is, there): (Section, Span),
     usual: Length,

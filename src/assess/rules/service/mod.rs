@@ -11,14 +11,14 @@ pub mod receptacles;
 pub mod water;
 pub mod zone;
 
-use crate::assess::{Context, Fitted};
+use crate::assess::{Context, Placement};
 use crate::book::{Needs, Services, Slot};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 
 /// A service that a thing needs, and what is at its opening.
 struct Asked<'a> {
-    fitted: Fitted<'a>,
+    fitted: Placement<'a>,
     /// In the sheet's words.
     needs: &'a Spanned<String>,
     /// In the book's words; none when nothing is told.

@@ -1,7 +1,7 @@
 //! Where a service comes out against where the maker's sheet wants it.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Fitted, say, say_range};
+use crate::assess::{Context, Placement, say, say_range};
 use crate::book::{ServicePoint, ServiceZone};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(
     context: &Context<'_>,
-    fitted: &Fitted<'_>,
+    fitted: &Placement<'_>,
     service: &str,
     (point, zone): (&Spanned<ServicePoint>, Option<&Spanned<ServiceZone>>),
 ) -> Option<Finding> {
@@ -68,7 +68,7 @@ fn judge(
 
 fn fault(
     context: &Context<'_>,
-    fitted: &Fitted<'_>,
+    fitted: &Placement<'_>,
     service: &str,
     point: &ServicePoint,
     zone: Option<&ServiceZone>,
@@ -107,7 +107,7 @@ fn fault(
 }
 
 /// What is left behind a thing whose front must not stand out: the opening's depth less the thing's.
-fn behind(fitted: &Fitted<'_>) -> Option<Length> {
+fn behind(fitted: &Placement<'_>) -> Option<Length> {
     let depth = fitted.opening.governing_depth()?;
     let body = *fitted.option.size.depth.get()?;
     Some(if depth > body { depth - body } else { Length::ZERO })

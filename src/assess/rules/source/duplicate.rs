@@ -36,7 +36,7 @@ mod tests {
 
     #[test]
     fn a_key_that_stands_twice_is_told() {
-        Trial::of("source/duplicate").book("tax: 8 %\ntax: 9 %").finds("the key `tax` stands twice in the same group");
+        Trial::of("source/duplicate").book("tax: 8 %\ntax: 9 %").finds("the key `tax` appears twice in the same group");
         Trial::of("source/duplicate").book("tax: 8 %").stays_silent();
     }
 

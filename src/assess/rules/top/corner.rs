@@ -3,7 +3,7 @@
 use super::{Counter, counters};
 use crate::assess::codes::INSIDE_CORNER;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Because, Context, say};
+use crate::assess::{Context, Reason, say};
 use crate::book::{Choice, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let grounds =
-            context.depends.grounds(counter.selection).iter().filter(|ground| ground.because == Because::CutFor);
+            context.depends.grounds(counter.selection).iter().filter(|ground| ground.because == Reason::CutFor);
         for ground in grounds {
             let bowls = ground.selection.standing().iter();
             findings.extend(bowls.filter_map(|bowl| unlike(context, &counter, radius, (ground.selection, bowl))));

@@ -2,7 +2,7 @@
 
 use super::{Counter, counters};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Because, Context, Ground, HoldPoints, RunsOut};
+use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut};
 use crate::book::{Choice, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Finding> {
     let grounds = context.depends.grounds(counter.selection).iter();
-    let cut_for: Vec<_> = grounds.filter(|ground| ground.because == Because::CutFor).collect();
+    let cut_for: Vec<_> = grounds.filter(|ground| ground.because == Reason::CutFor).collect();
     if cut_for.is_empty() {
         return None;
     }
@@ -85,7 +85,7 @@ fn cabinets<'a>(counter: &Counter<'a>) -> impl Iterator<Item = &'a Selection> {
 }
 
 /// What a thing that the counter is cut for lacks on the day.
-fn lack(context: &Context<'_>, counter: &Counter<'_>, ground: &Ground<'_>, day: Date) -> Option<(Span, String)> {
+fn lack(context: &Context<'_>, counter: &Counter<'_>, ground: &Prerequisite<'_>, day: Date) -> Option<(Span, String)> {
     let thing = ground.selection;
     let name = &thing.name.value;
     let Some(option) = thing.settled() else {
@@ -109,7 +109,7 @@ fn is_asked_by_the_order(context: &Context<'_>, counter: &Counter<'_>) -> bool {
     option.order.placed_on.get().is_some() || context.dates.order_runs_out(counter.selection) == RunsOut::Soon
 }
 
-fn is_cutout_known(counter: &Counter<'_>, ground: &Ground<'_>, option: &Choice) -> bool {
+fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Choice) -> bool {
     if ground.selection.is(Kind::Tap) {
         return are_holes_listed(counter, ground.selection, option);
     }

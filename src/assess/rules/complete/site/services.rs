@@ -2,7 +2,7 @@
 
 use crate::assess::context::about;
 use crate::assess::supply::Power;
-use crate::assess::{Context, Fitted};
+use crate::assess::{Context, Placement};
 use crate::book::{Choice, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::vocabulary::{Hazard, Kind};
@@ -30,7 +30,7 @@ fn with_power(finding: Finding) -> Finding {
 }
 
 /// The plug is known, and the receptacle is not.
-fn pattern(fitted: &Fitted<'_>) -> Option<Finding> {
+fn pattern(fitted: &Placement<'_>) -> Option<Finding> {
     let needs = fitted.option.fit.get()?.needs.power.spanned()?;
     let there = fitted.opening.service.power.spanned()?;
     let plug = Power::asked(&needs.value).pattern?;
@@ -47,7 +47,7 @@ fn pattern(fitted: &Fitted<'_>) -> Option<Finding> {
 }
 
 /// The sheet says where services come out, and the opening does not.
-fn zones(fitted: &Fitted<'_>) -> Option<Finding> {
+fn zones(fitted: &Placement<'_>) -> Option<Finding> {
     let zones = fitted.option.fit.get()?.zones.get()?;
     let points = fitted.opening.points.get();
     let is_told = |service: &str| {

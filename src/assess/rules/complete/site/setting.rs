@@ -1,7 +1,7 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
 use crate::assess::fitting::{Housing, depth_stack, recess, setting};
-use crate::assess::{Context, Fitted};
+use crate::assess::{Context, Placement};
 use crate::book::Setting;
 use crate::finding::{Finding, Severity};
 use crate::vocabulary::{Hazard, Trait};
@@ -21,7 +21,7 @@ fn with_weight(finding: Finding) -> Finding {
 }
 
 /// It is meant to be flush, and the depth of its recess or its own is not known.
-fn no_recess(fitted: &Fitted<'_>) -> Option<Finding> {
+fn no_recess(fitted: &Placement<'_>) -> Option<Finding> {
     let (_, at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
     let (what, remedy) = match (recess(fitted.room, fitted.opening), depth_stack(fitted.opening, fitted.option)) {
         (Some(_), Some(_)) => return None,
@@ -35,7 +35,7 @@ fn no_recess(fitted: &Fitted<'_>) -> Option<Finding> {
 }
 
 /// It reaches below the counter into a cabinet with drawers, and nobody says where they begin.
-fn drawers_below(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> {
+fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let fit = fitted.option.fit.get()?;
     let reaches = fit.below.get().is_some() && fitted.selection.has(Trait::CutIntoCounter);
     let forbidden = fit.not_over.iter().any(|not| not.value.to_lowercase().starts_with("drawer"));
@@ -52,7 +52,7 @@ fn drawers_below(context: &Context<'_>, fitted: &Fitted<'_>) -> Option<Finding> 
 }
 
 /// The opening is made for a type of unit, and nobody says what type this one is.
-fn type_of_unit(fitted: &Fitted<'_>) -> Option<Finding> {
+fn type_of_unit(fitted: &Placement<'_>) -> Option<Finding> {
     let made_for = fitted.opening.made_for.spanned()?;
     let is_said = fitted.option.words("made as").is_some();
     let message = format!(
