@@ -49,7 +49,7 @@ pub struct Figure {
 }
 
 impl Figure {
-    /// Whether it guards against fire, gas, glass or shock, wherever the work is.
+    /// Whether it guards against fire, gas, glass, shock, or stone that breaks, wherever the work is.
     pub fn guards(&self) -> bool {
         figures::GUARDS.iter().any(|guard| std::ptr::eq(*guard, self))
     }
@@ -126,10 +126,10 @@ impl<'a> Rulings<'a> {
             return Some(Ruling { value, source, severity: Severity::Stop, own: true });
         }
         let severity = match figure.basis {
-            Basis::Guideline if !self.offers(Family::KitchenAndBath) => return None,
+            // What can burn, cut, shock or fall is asked about everywhere, by the figure that is at hand.
+            Basis::Guideline if !self.offers(Family::KitchenAndBath) && !figure.guards() => return None,
             Basis::Guideline | Basis::Practice => Severity::Query,
             Basis::Code(family, first, last) => match self.editions().year(family) {
-                // What can burn, cut or shock is asked about everywhere, by the figure that is at hand.
                 None if !self.offers(family) && !figure.guards() => return None,
                 None => Severity::Query,
                 Some(year) if (first..=last).contains(&year) => Severity::Stop,
@@ -232,5 +232,14 @@ mod tests {
         };
         window("country: US").finds_one();
         window("country: DE").finds_one();
+        let span = |book: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\nunits: metric\n{book}\n");
+            Trial::of("top/span").file("book.yaml", book).selection(
+                "selection: Counter\nkind: counter",
+                "thickness: 20 mm\ntop: {material: stone, free span: 1100 mm}",
+            )
+        };
+        span("country: US").finds_one();
+        span("country: AU").finds_one();
     }
 }

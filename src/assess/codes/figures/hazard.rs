@@ -1,6 +1,6 @@
 //! Figures of what can hurt: fire, air, power, glass, light over water, traps.
 
-use super::{length, number};
+use super::{STONE_OVERHANG_2, STONE_OVERHANG_3, STONE_SPAN_2, STONE_SPAN_3, length, number};
 use crate::assess::codes::{Basis, Family, Figure};
 
 /// Cooking surface to what burns above.
@@ -162,8 +162,7 @@ pub static SINK_TRAP: Figure =
 pub static WASHER_TRAP: Figure =
     length("trap of a washer's standpipe", 128, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
 
-/// All of them.
-/// Those that guard against fire, gas, glass or shock.
+/// Those that guard against fire, gas, glass, shock, or stone that breaks.
 pub(in crate::assess::codes) static GUARDS: &[&Figure] = &[
     &ABOVE_COOKTOP_BARE,
     &ABOVE_COOKTOP_SHIELDED,
@@ -176,8 +175,13 @@ pub(in crate::assess::codes) static GUARDS: &[&Figure] = &[
     &GLASS_FROM_WATER,
     &LIGHT_FROM_TUB,
     &LIGHT_ABOVE_TUB,
+    &STONE_OVERHANG_2,
+    &STONE_OVERHANG_3,
+    &STONE_SPAN_2,
+    &STONE_SPAN_3,
 ];
 
+/// All of them.
 pub(super) static ALL: &[&Figure] = &[
     &ABOVE_COOKTOP_BARE,
     &ABOVE_COOKTOP_SHIELDED,
