@@ -66,12 +66,12 @@ fn sides(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     if let (Some(clips), Some(width)) = (clips, width) {
         return too_narrow(context, fitted, &inside, (width + clips.times(2), Severity::Stop, " with its clips"));
     }
-    // What the sheet asks of the cabinet is held to it by `fit/cabinet`, wherever the cabinet is written.
+    // What the sheet asks of the cabinet is held to it by `fit/cabinet`, wherever the cabinet is written; the
+    // bowl itself must go in all the same.
     let asked = fitted.option.fit.get().and_then(|fit| fit.cabinet.get());
-    if asked.is_some_and(|asked| asked.inside_width.get().is_some() || asked.outside_width.get().is_some()) {
-        return None;
-    }
-    usual(context, fitted, &inside, width?)
+    let by_sheet = asked.is_some_and(|asked| asked.inside_width.get().is_some() || asked.outside_width.get().is_some());
+    let clips = if by_sheet { Length::ZERO } else { CLIPS };
+    usual(context, fitted, &inside, (width?, clips))
 }
 
 fn too_narrow(
@@ -98,10 +98,16 @@ fn too_narrow(
     Some(fitted.finding(RULE.code, severity, there.at, message).remedy(REMEDY))
 }
 
-/// What is usual for its kind, where no sheet says.
-fn usual(context: &Context<'_>, fitted: &Placement<'_>, inside: &Inside<'_>, width: Length) -> Option<Finding> {
+/// What is usual for its kind, with clips of that room at each side.
+fn usual(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    inside: &Inside<'_>,
+    (width, clips): (Length, Length),
+) -> Option<Finding> {
     let (needs, with) = match Mount::of(fitted.option) {
-        Some(Mount::Under) => (width + CLIPS.times(2), " with clips as usual"),
+        Some(Mount::Under) if clips == Length::ZERO => (width, ""),
+        Some(Mount::Under) => (width + clips.times(2), " with clips as usual"),
         Some(Mount::Apron) => (width, ""),
         // Its sides are not said: it is let in from above at least.
         Some(Mount::DropIn) | None => (width - RIM.times(2), " below its rim"),
@@ -203,6 +209,18 @@ mod tests {
         let metric = |wide: &str| held_by(&run("600 mm"), &format!("size: {{width: {wide}}}\nmount: apron front"));
         metric("564 mm").book("country: DE").stays_silent();
         metric("566 mm").finds_one();
+    }
+
+    /// A sheet that names too small a cabinet does not make a bowl narrower.
+    #[test]
+    fn a_bowl_wider_than_the_cabinet_is_told_whatever_cabinet_its_sheet_names() {
+        let run = "runs: {wall: {parts: [{cabinet: base, width: 900 mm, holds: [hole]}]}}";
+        let wide = |width: &str| {
+            let sheet = "fit: {cabinet: {outside width: at least 900 mm}}";
+            held_by(run, &format!("size: {{width: {width}}}\nmount: undermount\nreveal: flush\n{sheet}"))
+        };
+        wide("880 mm").finds_one().weighs("query");
+        wide("860 mm").stays_silent();
     }
 
     /// Source: trade reports F-49: an apron of 9" to 10", a stock front that leaves 6" to 8".
