@@ -4,6 +4,9 @@ use crate::units::Length;
 
 use super::phrase::{self, Meaning};
 
+/// No duct is narrower; what is less is insulation around one (common practice: ducts begin at 75 mm).
+const LEAST_DUCT: Length = Length::from_millimetres(70);
+
 /// A pipe or duct, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Pipe {
@@ -63,7 +66,7 @@ impl Section {
     fn narrowest(lower: &str, sizes: Vec<Length>) -> Option<Self> {
         let sides = rectangle(lower);
         // What is less is the thickness of something around it.
-        let round = sizes.into_iter().filter(|size| *size >= Length::from_inches(3));
+        let round = sizes.into_iter().filter(|size| *size >= LEAST_DUCT);
         let round = round.filter(|size| sides.is_none_or(|(one, other)| *size != one && *size != other));
         let round = round.min().map(Self::Round);
         let rectangle = sides.map(|(one, other)| Self::Rectangle(one, other));
@@ -175,9 +178,11 @@ mod tests {
             "6\"",
             "6\" round, 20 ft",
             "6\" round in 1\" of insulation",
+            "6\" round in 2 1/2\" of insulation",
         ] {
             assert_eq!(narrowest(text), round("6\""), "{text}");
         }
+        assert_eq!(narrowest("75 mm rigid, 3 m"), round("75 mm"));
         let flat = Section::Rectangle(length("3 1/4\"").unwrap(), length("10\"").unwrap());
         assert_eq!(narrowest("3 1/4\" x 10\", 12 ft"), Some(flat));
         assert!(!flat.is_narrower_than(round("6\"").unwrap()) && flat.is_narrower_than(round("7\"").unwrap()));
