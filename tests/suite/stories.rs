@@ -60,7 +60,7 @@ const LEFT_OUT: &[&str] = &[
 const BOOK: &str = "title: Story\nclient: Nobody\nunits: imperial\ncurrency: USD\n";
 const ROOM: &str = "name: Kitchen\n";
 
-type Files = BTreeMap<String, String>;
+pub type Files = BTreeMap<String, String>;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -81,7 +81,7 @@ struct Story {
 /// One book, or one for each way to write the fact.
 #[derive(Deserialize)]
 #[serde(untagged)]
-enum Ways {
+pub enum Ways {
     One(Files),
     Several(Vec<Files>),
 }
@@ -94,7 +94,7 @@ impl Default for Ways {
 
 impl Ways {
     /// Each way's files, and why it is known to fail, by the key that says so.
-    fn each(&self, mark: &str) -> Vec<(Files, Option<String>)> {
+    pub fn each(&self, mark: &str) -> Vec<(Files, Option<String>)> {
         let books = match self {
             Self::One(files) => std::slice::from_ref(files),
             Self::Several(books) => books,

@@ -1,12 +1,11 @@
 //! A book in inches, the same in exact millimetres, and either with findings in the other system: the same findings.
 
-use std::collections::BTreeMap;
-
 use bookmatch::units::Length;
 use proptest::prelude::*;
 use serde::Deserialize;
 
 use super::{Book, example, text, told};
+use crate::stories::{Files, Ways};
 
 /// The book with every length in inches or feet written in exact millimetres; words in quotes stay.
 fn in_millimetres(book: &Book) -> Book {
@@ -102,9 +101,9 @@ fn the_example_brings_the_same_findings_in_inches_and_in_millimetres() {
 #[derive(Deserialize)]
 struct Story {
     #[serde(default)]
-    same: BTreeMap<String, String>,
+    same: Files,
     #[serde(default)]
-    wrong: BTreeMap<String, String>,
+    wrong: Ways,
 }
 
 /// The failures that are told in `tests/stories`: each brings its finding in either system.
@@ -114,14 +113,16 @@ fn every_story_brings_the_same_findings_in_inches_and_in_millimetres() {
     for entry in std::fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
         let story: Story = serde_yaml::from_str(&std::fs::read_to_string(&path).unwrap()).unwrap();
-        let mut files = BTreeMap::from([
-            ("book.yaml".to_owned(), "title: A\nclient: B\nunits: imperial\ncurrency: USD\n".to_owned()),
-            ("rooms/kitchen/room.yaml".to_owned(), "name: Kitchen\n".to_owned()),
-        ]);
-        files.extend(story.same);
-        files.extend(story.wrong);
-        let book: Book = files.into_iter().map(|(path, text)| (path, text.into_bytes())).collect();
-        holds(&path.file_name().unwrap().to_string_lossy(), &book);
+        for (nth, (way, _)) in story.wrong.each("missed").into_iter().enumerate() {
+            let mut files = Files::from([
+                ("book.yaml".to_owned(), "title: A\nclient: B\nunits: imperial\ncurrency: USD\n".to_owned()),
+                ("rooms/kitchen/room.yaml".to_owned(), "name: Kitchen\n".to_owned()),
+            ]);
+            files.extend(story.same.clone());
+            files.extend(way);
+            let book: Book = files.into_iter().map(|(path, text)| (path, text.into_bytes())).collect();
+            holds(&format!("{}, way {}", path.file_name().unwrap().to_string_lossy(), nth + 1), &book);
+        }
     }
 }
 
