@@ -115,29 +115,9 @@ fn readings_that_wait_are_bounded_too() {
     assert_eq!(take(&receiver, &readings("Cy".into(), 502)).unwrap(), Outcome::Waiting);
 }
 
-/// A book with one rug, issued.
-fn issued() -> Project {
-    let project = Project::new()
-        .file(
-            "book.yaml",
-            "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n\
-             approvers: [{id: ada, name: Ada Marrowby}]\n",
-        )
-        .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
-        .file(
-            "rooms/kitchen/rug.yaml",
-            "selection: Rug\nkind: rug\nmaker: Zelmor\nmodel: ZS-1\nsupplier: Ardwin\nlead time: 2 weeks\n\
-             needed for: 2027-06-01\nface size: 48\" x 72\"\nquantity: 1\nphotos: [rug.jpg]\nfinish: oak\n\
-             price: 100.00\n",
-        )
-        .photo("rooms/kitchen/photos/rug.jpg");
-    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
-    project
-}
-
 #[test]
 fn a_flood_that_came_as_files_is_one_finding_and_one_row_and_is_put_aside_by_one_command() {
-    let project = issued();
+    let project = Project::with_a_rug_issued();
     let issue = std::fs::read(project.root().join("record/issues/0001.json")).unwrap();
     let issue: Value = serde_json::from_slice(&issue).unwrap();
     let mut command = vec!["receive".to_owned()];

@@ -7,26 +7,6 @@ use serde_json::{Value, json};
 
 use crate::project::{Project, Ran};
 
-/// A book with one rug, issued.
-fn issued() -> Project {
-    let project = Project::new()
-        .file(
-            "book.yaml",
-            "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n\
-             approvers: [{id: ada, name: Ada Marrowby}]\n",
-        )
-        .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
-        .file(
-            "rooms/kitchen/rug.yaml",
-            "selection: Rug\nkind: rug\nmaker: Zelmor\nmodel: ZS-1\nsupplier: Ardwin\nlead time: 2 weeks\n\
-             needed for: 2027-06-01\nface size: 48\" x 72\"\nquantity: 1\nphotos: [rug.jpg]\nfinish: oak\n\
-             price: 100.00\n",
-        )
-        .photo("rooms/kitchen/photos/rug.jpg");
-    run(&project, &["issue", "--for", "approval"]).exits(0);
-    project
-}
-
 fn run(project: &Project, arguments: &[&str]) -> Ran {
     project.run([arguments, &["--today", "2027-01-15"]].concat())
 }
@@ -37,7 +17,7 @@ fn publish(project: &Project, out: &Path, draft: &[&str]) -> Ran {
 
 #[test]
 fn a_record_that_is_gone_whole_shows_by_what_was_published_and_nothing_is_begun_anew() {
-    let project = issued();
+    let project = Project::with_a_rug_issued();
     let site = project.root().join("site");
     publish(&project, &site, &[]).exits(0);
     let record = project.root().join("record");
@@ -59,7 +39,7 @@ fn a_record_that_is_gone_whole_shows_by_what_was_published_and_nothing_is_begun_
 
 #[test]
 fn what_lies_elsewhere_is_neither_published_over_nor_served_from_another_ledger() {
-    let project = issued();
+    let project = Project::with_a_rug_issued();
     let site = project.beside("site");
     publish(&project, &site, &[]).exits(0);
     let page = || std::fs::read(site.join("client/index.html")).unwrap();
@@ -82,7 +62,7 @@ fn what_lies_elsewhere_is_neither_published_over_nor_served_from_another_ledger(
 /// Lines written anew, with their digests, their head, and the file of the issue that named the old ones.
 #[test]
 fn a_ledger_that_was_rewritten_with_all_its_heads_shows_by_what_was_answered() {
-    let project = issued();
+    let project = Project::with_a_rug_issued();
     let path = project.root().join("record/ledger.jsonl");
     let issue = std::fs::read(project.root().join("record/issues/0001.json")).unwrap();
     let issue: Value = serde_json::from_slice(&issue).unwrap();

@@ -27,6 +27,26 @@ impl Project {
         Self { folder }
     }
 
+    /// A book with one rug, issued.
+    pub fn with_a_rug_issued() -> Self {
+        let project = Self::new()
+            .file(
+                "book.yaml",
+                "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n\
+                 approvers: [{id: ada, name: Ada Marrowby}]\n",
+            )
+            .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
+            .file(
+                "rooms/kitchen/rug.yaml",
+                "selection: Rug\nkind: rug\nmaker: Zelmor\nmodel: ZS-1\nsupplier: Ardwin\nlead time: 2 weeks\n\
+                 needed for: 2027-06-01\nface size: 48\" x 72\"\nquantity: 1\nphotos: [rug.jpg]\nfinish: oak\n\
+                 price: 100.00\n",
+            )
+            .photo("rooms/kitchen/photos/rug.jpg");
+        project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+        project
+    }
+
     /// A copy of a folder of the repository, such as `example-project`, without what the program keeps in it.
     pub fn copy_of(folder: &str) -> Self {
         let project = Self::new();
