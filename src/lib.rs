@@ -1,7 +1,7 @@
 //! bookmatch: a remodel's selections book, reviewed and published.
 //!
 //! One way through, each stage with one input and one output:
-//! [`source`] (the folder) → [`read`] → [`book`] (worded by [`vocabulary`]) → [`plan`] →
+//! [`source`] (the folder) → [`read`] → [`book`] (worded by [`vocabulary`]) →
 //! [`site`] → [`assess`] and [`pictures`] → [`views`] →
 //! [`publish`]. Nothing flows back; `tests/suite/house.rs` holds the table of allowed imports.
 
@@ -43,8 +43,6 @@ pub mod read;
 pub mod pictures;
 
 pub mod marks;
-
-pub mod plan;
 
 pub mod site;
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::{Book, Choice, Selection};
+use crate::book::{Book, ProductOption, Selection};
 use crate::source::Span;
 use crate::units::Money;
 
@@ -71,12 +71,12 @@ impl Amounts {
     }
 
     /// What the client pays for an option: price times quantity, and what is ordered with it.
-    pub fn price(option: &Choice) -> Option<Money> {
+    pub fn price(option: &ProductOption) -> Option<Money> {
         option.price_in_all()
     }
 
     /// What the firm pays for an option; for the office alone.
-    pub fn cost(option: &Choice) -> Option<Money> {
+    pub fn cost(option: &ProductOption) -> Option<Money> {
         option.cost_in_all()
     }
 }

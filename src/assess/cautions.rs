@@ -2,7 +2,7 @@
 //!
 //! Pages, sheets and findings all ask here. Where nobody says what would rule a hazard out, it is due.
 
-use crate::book::{Choice, Fuel, Opening, Room, Selection};
+use crate::book::{Fuel, Opening, ProductOption, Room, Selection};
 use crate::finding::Finding;
 use crate::units::{Length, Weight};
 use crate::vocabulary::{Caution, Hazard, Kind};
@@ -39,7 +39,7 @@ pub fn of_selection(room: &Room, selection: &Selection) -> Vec<Hazard> {
     all
 }
 
-fn of_option(kind: Kind, option: &Choice, opening: Option<&Opening>) -> Vec<Hazard> {
+fn of_option(kind: Kind, option: &ProductOption, opening: Option<&Opening>) -> Vec<Hazard> {
     let needs = option.fit.get().map(|fit| &fit.needs);
     let needed = [
         (Hazard::Gas, needs.is_some_and(|needs| needs.gas.get().is_some()) || option.fuel.get() == Some(&Fuel::Gas)),
@@ -55,7 +55,7 @@ fn of_option(kind: Kind, option: &Choice, opening: Option<&Opening>) -> Vec<Haza
 }
 
 /// Whether what is said of a thing rules out what its kind may hurt by.
-fn is_ruled_out(hazard: Hazard, kind: Kind, option: &Choice, opening: Option<&Opening>) -> bool {
+fn is_ruled_out(hazard: Hazard, kind: Kind, option: &ProductOption, opening: Option<&Opening>) -> bool {
     let height = option.size.height.get().and_then(|height| height.most.or(height.least));
     let light = weight(option).map(|weight| weight < HEAVY);
     match hazard {
@@ -75,7 +75,7 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &Choice, opening: Option<&Op
 
 /// Whether a thing is known to take no gas: so said, or its sheet asks for power that heats and for no gas,
 /// where no gas is laid to its place.
-fn takes_no_gas(option: &Choice, opening: Option<&Opening>) -> bool {
+fn takes_no_gas(option: &ProductOption, opening: Option<&Opening>) -> bool {
     if let Some(fuel) = option.fuel.get() {
         return *fuel != Fuel::Gas;
     }
@@ -88,7 +88,7 @@ fn watts(power: &Power) -> Option<u32> {
     power.watts.or_else(|| power.volts.iter().max()?.checked_mul(power.amps?))
 }
 
-fn weight(option: &Choice) -> Option<Weight> {
+fn weight(option: &ProductOption) -> Option<Weight> {
     option.fit.get()?.weight.get().copied()
 }
 

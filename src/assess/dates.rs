@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::critical::{in_order, slack};
 use super::decide::{self, DecideBy};
-use crate::book::{Book, Choice, NeededFor, Selection, When};
+use crate::book::{Book, NeededFor, ProductOption, Selection, When};
 use crate::source::Span;
 use crate::units::{Calendar, Date, LeadTime};
 
@@ -93,7 +93,7 @@ impl Dates {
 
     /// When an option of a selection must be in hand and ordered: the need, less the book's
     /// `receiving`, less the longest lead time.
-    pub fn order_by(&self, selection: &Selection, option: &Choice) -> Option<OrderBy> {
+    pub fn order_by(&self, selection: &Selection, option: &ProductOption) -> Option<OrderBy> {
         let needed = self.needed(selection)?;
         let in_hand = self.receiving.as_ref().map_or(needed, |receiving| receiving.before(needed, &self.calendar));
         let order = option.lead_time.get().map(|lead| lead.before(in_hand, &self.calendar));
@@ -101,7 +101,7 @@ impl Dates {
     }
 
     /// When an option that is ordered comes by its longest lead time.
-    pub fn comes(&self, option: &Choice) -> Option<Date> {
+    pub fn comes(&self, option: &ProductOption) -> Option<Date> {
         let placed = *option.order.placed_on.get()?;
         Some(option.lead_time.get()?.latest().after(placed, &self.calendar))
     }

@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
-use crate::book::{Book, Choice, Names, Opening, Room, Selection, circles};
+use crate::book::{Book, Names, Opening, ProductOption, Room, Selection, circles};
 use crate::source::Span;
 use crate::vocabulary::{Kind, Trade};
 
@@ -115,7 +115,7 @@ impl Prerequisite<'_> {
     }
 }
 
-fn has_sheet(option: &Choice) -> bool {
+fn has_sheet(option: &ProductOption) -> bool {
     let sheet = option.fit.get().and_then(|fit| fit.sheet.get());
     sheet.is_some_and(|sheet| sheet.revision.get().is_some() || sheet.date.get().is_some())
 }

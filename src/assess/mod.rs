@@ -3,15 +3,13 @@
 pub mod approval;
 pub mod cautions;
 pub mod codes;
-pub mod fitting;
 pub mod heat;
-pub mod room_facts;
 pub mod rules;
 pub mod supply;
 pub mod taps;
 
 mod context;
-pub use context::{Context, Placement, about};
+pub use context::{Context, about};
 
 mod change_order;
 pub use change_order::{ChangeOrder, Changed, Fate, Moved, Sort};
@@ -47,7 +45,7 @@ use things::Things;
 
 use crate::book::{Book, Room, Selection};
 use crate::finding::{Counts, Finding};
-use crate::plan::Plans;
+use crate::site::Site;
 use crate::units::Date;
 
 /// What can be said of a book on a day.
@@ -98,17 +96,8 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     let amounts = Amounts::of(book);
     let depends = Depends::of(book);
     let approvals = Approvals::of(book);
-    let plans = Plans::of(book);
-    let fitted = context::at_openings(book);
-    let context = Context {
-        book,
-        dates: &dates,
-        depends: &depends,
-        approvals: &approvals,
-        plans: &plans,
-        fitted: &fitted,
-        today,
-    };
+    let site = Site::of(book);
+    let context = Context { book, dates: &dates, depends: &depends, approvals: &approvals, site: &site, today };
     let mut findings = found;
     // Rules know nothing of each other; what each found is joined in the order of the list.
     let found: Vec<Vec<Finding>> = rules::RULES.par_iter().map(|rule| rule.run(&context)).collect();

@@ -1,6 +1,6 @@
 //! Taps and the bowls that they serve: which belongs to which, and what holes and reach they have.
 
-use crate::book::{Choice, Hole, Room, Selection};
+use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Kind;
@@ -31,7 +31,7 @@ fn says(phrase: &str, known: &[&str]) -> bool {
 }
 
 /// Whether a tap comes with an option, as it says of itself or of what is ordered with it.
-pub fn comes_with(option: &Choice) -> bool {
+pub fn comes_with(option: &ProductOption) -> bool {
     let own = [option.name.text(), option.description.text()];
     let with = option.accessories.iter().map(|with| with.name.as_str());
     let required = option.requires.iter().map(|required| required.value.as_str());
@@ -39,14 +39,14 @@ pub fn comes_with(option: &Choice) -> bool {
 }
 
 /// Whether something of an option covers a hole, or goes through it.
-pub fn fills_a_hole(option: &Choice) -> bool {
+pub fn fills_a_hole(option: &ProductOption) -> bool {
     let with = option.accessories.iter().map(|with| with.name.as_str());
     let required = option.requires.iter().map(|required| required.value.as_str());
     with.chain(required).any(|phrase| says(phrase, FILLS_A_HOLE))
 }
 
 /// Whether a tap comes out of the wall.
-pub fn is_on_the_wall(tap: &Selection, option: &Choice) -> bool {
+pub fn is_on_the_wall(tap: &Selection, option: &ProductOption) -> bool {
     let mount = option.words("mount").map_or("", |(words, _)| words);
     says(&tap.name, &["wall"]) || says(mount, &["wall"]) || says(option.name.text(), &["wall"])
 }
@@ -86,13 +86,13 @@ pub fn drilled_for<'a>(listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
 }
 
 /// How many holes a tap takes, or a bowl has.
-pub fn holes(option: &Choice) -> Option<(usize, Span)> {
+pub fn holes(option: &ProductOption) -> Option<(usize, Span)> {
     let (words, at) = option.words("holes")?;
     Some((words.trim().parse().ok()?, at))
 }
 
 /// The distance between outer holes, as far as its words can be understood in one way.
-pub fn spread(option: &Choice) -> Option<(LengthRange, Span)> {
+pub fn spread(option: &ProductOption) -> Option<(LengthRange, Span)> {
     let (words, at) = option.words("spread")?;
     if let Ok(range) = LengthRange::parse(words) {
         return Some((range, at));

@@ -36,7 +36,7 @@ pub use room::{
 };
 
 mod selection;
-pub use selection::{Accessory, Choice, Detail, DetailValue, NeededFor, Panel, Selection, Size};
+pub use selection::{Accessory, Detail, DetailValue, NeededFor, Panel, ProductOption, Selection, Size};
 
 mod built_in;
 pub use built_in::{AskedPanel, Below, Hole, Hollow, HollowFrom};

@@ -50,7 +50,7 @@ pub struct Selection {
     /// Findings set aside for this selection.
     pub waivers: Vec<Waiver>,
     /// What can be chosen; one when there is nothing to choose.
-    pub options: Vec<Choice>,
+    pub options: Vec<ProductOption>,
     /// Where it is written.
     pub span: Span,
 }
@@ -72,7 +72,7 @@ impl Selection {
     }
 
     /// The option that stands: the chosen one, or the only one.
-    pub fn settled(&self) -> Option<&Choice> {
+    pub fn settled(&self) -> Option<&ProductOption> {
         match (self.chosen.get(), self.options.as_slice()) {
             (Some(id), options) => options.iter().find(|option| option.id.value == *id),
             (None, [only]) => Some(only),
@@ -86,7 +86,7 @@ impl Selection {
     }
 
     /// The options that still count: the settled one, or all while it is open.
-    pub fn standing(&self) -> &[Choice] {
+    pub fn standing(&self) -> &[ProductOption] {
         self.settled().map_or(&self.options, std::slice::from_ref)
     }
 }
@@ -102,7 +102,7 @@ pub enum NeededFor {
 
 /// One thing that can be chosen.
 #[derive(Debug)]
-pub struct Choice {
+pub struct ProductOption {
     /// A short name, unique in the selection.
     pub id: Spanned<String>,
     /// What the client reads.
@@ -174,7 +174,7 @@ pub struct Choice {
     pub span: Span,
 }
 
-impl Choice {
+impl ProductOption {
     /// What the client reads: its name, or maker and model, or its finish.
     pub fn title(&self) -> String {
         if let Some(name) = self.name.get() {

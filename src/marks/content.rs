@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
-use crate::book::{Choice, DetailValue, Photo, Room, Selection, Size, Slot};
+use crate::book::{DetailValue, Photo, ProductOption, Room, Selection, Size, Slot};
 use crate::units::{Length, LengthRange, Money};
 
 use super::Pictures;
@@ -26,7 +26,7 @@ pub fn content(room: &Room, selection: &Selection, pictures: Pictures<'_>) -> Va
     })
 }
 
-fn option_content(option: &Choice, pictures: Pictures<'_>) -> Value {
+fn option_content(option: &ProductOption, pictures: Pictures<'_>) -> Value {
     let details = option.details.iter().map(|detail| (detail.key.to_string(), detail_content(&detail.value)));
     let accessories = option.accessories.iter().map(|with| {
         json!({

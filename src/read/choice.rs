@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use crate::book::vocabulary::{ACCESSORY, OPTION};
 use crate::book::{
-    Accessory, Burning, Choice, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, Panel, Size, Slot, Sold,
-    Stores, Top,
+    Accessory, Burning, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, Panel, ProductOption, Size, Slot,
+    Sold, Stores, Top,
 };
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
@@ -28,7 +28,7 @@ pub fn read_all(
     kind: Option<Kind>,
     options: Option<&Node>,
     faults: &mut Faults,
-) -> Vec<Choice> {
+) -> Vec<ProductOption> {
     let shared = shared(node, options.is_some());
     let Some(options) = options else {
         let mut own = Layers::default();
@@ -39,7 +39,7 @@ pub fn read_all(
         faults.wrong_type(options, &Shape::List(&Shape::Record(&OPTION)));
         return vec![];
     };
-    let mut read_options: Vec<Choice> = Vec::with_capacity(items.len());
+    let mut read_options: Vec<ProductOption> = Vec::with_capacity(items.len());
     let mut ids = BTreeSet::new();
     for (number, item) in items.iter().enumerate() {
         if !matches!(item.value, Value::Map(_)) {
@@ -82,7 +82,7 @@ struct Of {
     span: Span,
 }
 
-fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mut Faults) -> Choice {
+fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mut Faults) -> ProductOption {
     if let Some(product) = written.at("product").and_then(|name| product(common, name, faults)) {
         let is_its_own = |(key, _): &&Pair| ITS_OWN.contains(&key.value.as_str());
         written.lay_under(Layers::pairs_of(product).iter().filter(|pair| !is_its_own(pair)));
@@ -132,8 +132,8 @@ fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Opti
     found
 }
 
-fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
-    Choice {
+fn empty(id: Spanned<String>, span: crate::source::Span) -> ProductOption {
+    ProductOption {
         id,
         name: Slot::Absent,
         maker: Slot::Absent,
@@ -171,7 +171,7 @@ fn empty(id: Spanned<String>, span: crate::source::Span) -> Choice {
     }
 }
 
-fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
+fn words(choice: &mut ProductOption, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.name = fields.read("name", faults, text);
     choice.maker = fields.read("maker", faults, text);
     choice.model = fields.read("model", faults, text);
@@ -183,7 +183,7 @@ fn words(choice: &mut Choice, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.fuel = fields.read("fuel", faults, Fuel::read);
 }
 
-fn order(choice: &mut Choice, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {
+fn order(choice: &mut ProductOption, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {
     choice.supplier = fields.read("supplier", faults, text);
     choice.lead_time = fields.read("lead time", faults, lead_time);
     choice.price = project::money_field(fields, "price", currency, faults);

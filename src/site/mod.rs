@@ -5,17 +5,67 @@
 //! written in two places that differ is in [`twice::of_room`]. Where nothing is written there is no answer.
 
 mod cabinet;
+pub mod distances;
+pub mod fitting;
 mod mount;
+mod placement;
+pub mod plan;
 mod told;
 pub mod twice;
 
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
 pub use mount::Mount;
+pub use placement::Placement;
 pub use told::{Answer, Spot, Told, Whence};
 
-use crate::book::{InRow, Opening, Room};
+use plan::{Plan, Plans};
+
+use crate::book::{Book, InRow, Opening, ProductOption, Room, Selection};
 use crate::source::Spanned;
 use crate::units::Length;
+
+/// The one model of a book's rooms: where everything stands, and what goes into which opening.
+#[derive(Debug)]
+pub struct Site<'a> {
+    /// The book.
+    pub book: &'a Book,
+    plans: Plans<'a>,
+    fitted: Vec<Placement<'a>>,
+}
+
+impl<'a> Site<'a> {
+    /// Works it out, once for all who ask.
+    pub fn of(book: &'a Book) -> Self {
+        Self { book, plans: Plans::of(book), fitted: placement::at_openings(book) }
+    }
+
+    /// Every option that still counts, at its opening.
+    pub fn fitted(&self) -> impl Iterator<Item = Placement<'a>> {
+        self.fitted.iter().copied()
+    }
+
+    /// The plan of a room, where the book says anything of it.
+    pub fn plan(&self, room: &Room) -> Option<&Plan<'a>> {
+        self.plans.room(room)
+    }
+
+    /// Every room's plan.
+    pub fn plans(&self) -> impl Iterator<Item = &Plan<'a>> {
+        self.plans.all()
+    }
+
+    /// The plan of a room, where nothing in it is impossible: it alone can be reckoned with.
+    pub fn sound_plan(&self, room: &Room) -> Option<&Plan<'a>> {
+        self.plan(room).filter(|plan| plan.faults.is_empty())
+    }
+
+    /// Every option that still counts, with its room and selection.
+    pub fn options(&self) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a ProductOption)> + use<'a> {
+        let book = self.book;
+        book.selections()
+            .flat_map(|(room, selection)| selection.standing().iter().map(move |option| (room, selection, option)))
+    }
+}
 
 /// The row that an opening stands in, or whose part it is cut into.
 fn row_of<'a>(room: &'a Room, opening: &Opening) -> Option<InRow<'a>> {

@@ -1,6 +1,6 @@
 //! How a sink or basin is fixed, read from its `mount`.
 
-use crate::book::Choice;
+use crate::book::ProductOption;
 
 /// How a sink or basin is fixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,7 +28,7 @@ const WORDS: &[(Mount, &[&str])] = &[
 
 impl Mount {
     /// As the option's `mount` says; none where it says nothing that is understood.
-    pub fn of(option: &Choice) -> Option<Self> {
+    pub fn of(option: &ProductOption) -> Option<Self> {
         let (words, _) = option.words("mount")?;
         let words = words.to_lowercase();
         let known = WORDS.iter().find(|(_, known)| known.iter().any(|word| words.contains(word)));

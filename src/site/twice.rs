@@ -1,7 +1,7 @@
 //! What is written of one figure in two places, and differs.
 
 use crate::book::{Ceiling, Neighbour, Opening, Room, Selection, Slot};
-use crate::plan::{Plan, Thing, What};
+use crate::site::plan::{Plan, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Kind;

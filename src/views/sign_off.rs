@@ -189,7 +189,7 @@ pub struct Item {
     /// What may hurt, and to whom to turn.
     pub cautions: Vec<String>,
     /// The options still open; empty once one is chosen.
-    pub choices: Vec<Choice>,
+    pub choices: Vec<ProductOption>,
     /// What each approver decided, as it stands, in the order of the approvers.
     pub decided: Vec<Decided>,
 }
@@ -259,7 +259,7 @@ pub struct Fit {
 
 /// An option that may still be chosen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Choice {
+pub struct ProductOption {
     /// The option's name.
     pub name: String,
     /// Maker, model and finish in a line.

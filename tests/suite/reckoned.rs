@@ -4,8 +4,8 @@ use std::io::Write;
 use std::process::{Command, Stdio};
 
 use bookmatch::assess::Dates;
-use bookmatch::assess::fitting::cover;
 use bookmatch::read::read;
+use bookmatch::site::fitting::cover;
 use bookmatch::source::Folder;
 use bookmatch::units::{Area, Calendar, Date, Length, Percent};
 

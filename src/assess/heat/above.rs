@@ -1,7 +1,7 @@
 //! What is above a cooking surface, from every place where it may be written.
 
 use crate::book::{Burning, Ceiling, Selection, Window};
-use crate::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing};
+use crate::site::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing};
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Kind;
 
@@ -74,7 +74,7 @@ fn narrow(hearth: &Hearth<'_>, body: &Body<'_>) -> bool {
     let hoods = hearth.fitted.room.selections.iter().filter(|selection| is_hood(selection));
     let of_room = hoods.flat_map(Selection::standing);
     let own = body.options().iter().filter(|_| body.is_hood());
-    let width = |option: &crate::book::Choice| option.size.width.get().copied();
+    let width = |option: &crate::book::ProductOption| option.size.width.get().copied();
     let narrowest = own.filter_map(width).min().or_else(|| of_room.filter_map(width).min());
     narrowest.zip(hearth.fitted.option.size.width.get()).is_some_and(|(hood, cooks)| hood < *cooks)
 }

@@ -1,9 +1,9 @@
 //! How far what burns must stay from a cooking surface: the makers' sheets first, then codes and practice.
 
 use crate::assess::codes::{ABOVE_COOKTOP_BARE, ABOVE_COOKTOP_SHIELDED, BESIDE_COOKTOP, BESIDE_COOKTOP_UP_TO, Ruling};
-use crate::assess::fitting::Side;
 use crate::book::{Burning, Clearance, Slot};
 use crate::finding::Severity;
+use crate::site::fitting::Side;
 use crate::units::Length;
 
 use super::Hearth;

@@ -1,8 +1,8 @@
 //! What rises beside a cooking surface, from every place where it may be written.
 
-use crate::assess::fitting::{Side, rises_above_counter};
 use crate::book::{Burning, Neighbour, PartIs};
-use crate::plan::{Plan, Shape, Thing, What};
+use crate::site::fitting::{Side, rises_above_counter};
+use crate::site::plan::{Plan, Shape, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Kind;

@@ -1,8 +1,8 @@
 //! What stands near a cooking surface, where that is written, and whether it burns.
 
-use crate::assess::fitting::Side;
-use crate::book::{Burning, Choice, Neighbour, Opening, Room, Selection, Window};
-use crate::plan::{HoleIs, RowOf, Thing, Wall, What};
+use crate::book::{Burning, Neighbour, Opening, ProductOption, Room, Selection, Window};
+use crate::site::fitting::Side;
+use crate::site::plan::{HoleIs, RowOf, Thing, Wall, What};
 use crate::source::{Span, Spanned};
 use crate::vocabulary::Kind;
 use crate::vocabulary::Words as _;
@@ -112,7 +112,7 @@ impl<'a> Body<'a> {
     }
 
     /// What is chosen there, the options that still count.
-    pub fn options(&self) -> &'a [Choice] {
+    pub fn options(&self) -> &'a [ProductOption] {
         match self {
             Self::Hood(hood, _) => hood.standing(),
             Self::Placed(room, thing, _) => {
@@ -157,7 +157,7 @@ fn of_the_cabinets(room: &Room) -> Option<Burning> {
     agreed(room.selections.iter().filter(is_joinery).flat_map(|selection| selection.standing()))
 }
 
-fn agreed<'c>(options: impl Iterator<Item = &'c Choice>) -> Option<Burning> {
+fn agreed<'c>(options: impl Iterator<Item = &'c ProductOption>) -> Option<Burning> {
     let mut said = options.map(|option| option.burning.get().copied());
     let first = said.next()??;
     said.all(|other| other == Some(first)).then_some(first)

@@ -1,7 +1,7 @@
 //! The trim around doors and windows of the plan: how wide it is, how far it stands out.
 
 use crate::book::Slot;
-use crate::plan::{Hole, HoleIs, Plan, Shape};
+use crate::site::plan::{Hole, HoleIs, Plan, Shape};
 use crate::units::Length;
 
 /// How wide a casing is where nobody says (common practice: 2 1/4" to 3 1/2").

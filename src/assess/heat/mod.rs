@@ -16,11 +16,11 @@ pub use asked::{Asked, Whose};
 pub use body::Body;
 pub use near::{Near, Where, nearest};
 
-use crate::assess::Placement;
 use crate::assess::codes::Rulings;
 use crate::book::{Neighbour, Room, Selection};
-use crate::plan::{Plan, Thing};
+use crate::site::Placement;
 use crate::site::counter_height;
+use crate::site::plan::{Plan, Thing};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -93,7 +93,7 @@ impl<'a> Hearth<'a> {
     }
 
     /// Everything beside it that rises above it, near enough to count.
-    pub fn beside(&self, side: crate::assess::fitting::Side) -> Vec<Near<'a>> {
+    pub fn beside(&self, side: crate::site::fitting::Side) -> Vec<Near<'a>> {
         beside::beside(self, side)
     }
 

@@ -1,7 +1,7 @@
 //! A thing near a cooking surface, against how far it must stay.
 
-use crate::assess::fitting::Side;
 use crate::book::Burning;
+use crate::site::fitting::Side;
 use crate::units::Length;
 
 use super::asked::Asked;

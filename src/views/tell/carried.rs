@@ -1,6 +1,6 @@
 //! Tells how a thing is carried in: its carton, its weight, and each narrow point on the way.
 
-use crate::assess::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
 use crate::units::Length;
 use crate::views::opening::WayRow;
 use crate::views::sheet::Fact;

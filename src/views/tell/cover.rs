@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::assess::{DecideBy, RunsOut};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::marks;
 use crate::units::series;
 use crate::views::cover::{Cover, Due, RoomCard, Stamp, Tally};
@@ -86,7 +86,7 @@ impl PageBuilder<'_> {
     fn due_line(&self, due: &DecideBy, room: &Room, selection: &Selection) -> Due {
         let dates = &self.subject.assessment.dates;
         // The slowest option is the one that must be ordered first, whatever its lead time is counted in.
-        let by_order = |option: &&Choice| dates.order_by(selection, option).and_then(|order| order.order);
+        let by_order = |option: &&ProductOption| dates.order_by(selection, option).and_then(|order| order.order);
         let slowest = selection.standing().iter().filter(|option| by_order(option).is_some()).min_by_key(by_order);
         let lead = slowest.and_then(|option| option.lead_time.get());
         let mut words = String::new();

@@ -1,11 +1,11 @@
 //! What the fit check found, in words that whoever reads them understands.
 
-use crate::assess::fitting::{Fitting, Misfit, fitting};
-use crate::book::{Choice, Opening, Room, Selection, System};
+use crate::book::{Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
 use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
 use crate::finding::{Finding, Severity};
 use crate::site::counter_depth;
+use crate::site::fitting::{Fitting, Misfit, fitting};
 use crate::units::Length;
 use crate::views::html::Html;
 use crate::views::item::Fit;
@@ -16,7 +16,7 @@ use super::figures::in_prose;
 
 impl PageBuilder<'_> {
     /// What was found of an option at its opening: a verdict and a sentence.
-    pub fn fit(&self, room: &Room, selection: &Selection, option: &Choice, number: usize) -> Option<Fit> {
+    pub fn fit(&self, room: &Room, selection: &Selection, option: &ProductOption, number: usize) -> Option<Fit> {
         let opening = selection.place.get().and_then(|place| room.opening(place));
         let (verdict, sentence) = match opening {
             Some(opening) => self.verdict(room, opening, selection, option),
@@ -27,7 +27,12 @@ impl PageBuilder<'_> {
     }
 
     /// What was found of an option that goes into no opening of its own: only what speaks against it.
-    fn verdict_without_opening(&self, room: &Room, selection: &Selection, option: &Choice) -> Option<(State, Html)> {
+    fn verdict_without_opening(
+        &self,
+        room: &Room,
+        selection: &Selection,
+        option: &ProductOption,
+    ) -> Option<(State, Html)> {
         let found = self.fit_findings(room, selection, option);
         let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none());
         let stops: Vec<Html> = stops.map(|stop| sentence_of(stop)).collect();
@@ -39,7 +44,13 @@ impl PageBuilder<'_> {
     }
 
     /// Whether an option fits, and by how much.
-    pub fn verdict(&self, room: &Room, opening: &Opening, selection: &Selection, option: &Choice) -> (State, Html) {
+    pub fn verdict(
+        &self,
+        room: &Room,
+        opening: &Opening,
+        selection: &Selection,
+        option: &ProductOption,
+    ) -> (State, Html) {
         let fit = fitting(room, opening, option);
         let found = self.fit_findings(room, selection, option);
         let against = self.against_it(&fit, &found);
@@ -96,7 +107,7 @@ impl PageBuilder<'_> {
         &self,
         (room, opening): (&Room, &Opening),
         selection: &Selection,
-        option: &Choice,
+        option: &ProductOption,
         number: usize,
     ) -> Option<OptionPlan> {
         let fit = fitting(room, opening, option);
@@ -127,7 +138,7 @@ impl PageBuilder<'_> {
     }
 
     /// The findings of the fit rules on this option.
-    fn fit_findings(&self, room: &Room, selection: &Selection, option: &Choice) -> Vec<&Finding> {
+    fn fit_findings(&self, room: &Room, selection: &Selection, option: &ProductOption) -> Vec<&Finding> {
         let of_it = |finding: &&Finding| {
             finding.rule.starts_with("fit/") && finding.option.as_deref().is_none_or(|id| id == option.id.value)
         };
@@ -231,7 +242,7 @@ pub fn gap_left(fit: &Fitting) -> Option<Length> {
 }
 
 /// A thing from its back to its front.
-pub fn deep(option: &Choice, selection: &Selection) -> Option<Deep> {
+pub fn deep(option: &ProductOption, selection: &Selection) -> Option<Deep> {
     let none = crate::book::Fit::default();
     let fit = option.fit.get().unwrap_or(&none);
     Some(Deep {
@@ -245,7 +256,7 @@ pub fn deep(option: &Choice, selection: &Selection) -> Option<Deep> {
 }
 
 /// How a thing opens.
-pub fn door(option: &Choice) -> Door {
+pub fn door(option: &ProductOption) -> Door {
     let door = option.fit.get().and_then(|fit| fit.door.get());
     let hinge = if option.hinge.text() == "right" { Hand::Right } else { Hand::Left };
     match door {

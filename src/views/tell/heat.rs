@@ -1,11 +1,11 @@
 //! Tells what is near a cooking surface on its sheet: from the same answers that the review judges.
 
-use crate::assess::Placement;
 use crate::assess::codes::Rulings;
-use crate::assess::fitting::Side;
 use crate::assess::heat::{Hearth, Near, Where, Whose, nearest};
 use crate::book::Burning;
-use crate::plan::Plans;
+use crate::site::Placement;
+use crate::site::fitting::Side;
+use crate::site::plan::Plans;
 use crate::views::html::Html;
 use crate::views::sheet::Fact;
 use crate::vocabulary::Words as _;

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::Reader;
 use crate::book::Room;
-use crate::plan::Plans;
+use crate::site::plan::Plans;
 use crate::units::Length;
 use crate::views::html::Html;
 use crate::views::installer::{InstallerIndex, OpeningGroup, OpeningLine};
@@ -77,7 +77,7 @@ impl<'a> PageBuilder<'a> {
 
     fn opening_line(&self, at: At<'_>) -> OpeningLine {
         let (verdict, sentence) = self.opening_verdict(at);
-        let sizes = [at.opening.governing_width(), crate::assess::fitting::height(at.room, at.opening)];
+        let sizes = [at.opening.governing_width(), crate::site::fitting::height(at.room, at.opening)];
         let sides: Vec<Length> = sizes.into_iter().flatten().collect();
         let thing = at.thing.map_or_else(|| "nothing yet".to_string(), |(_, option)| option.title());
         OpeningLine {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::approval::ApproverDecision;
 use crate::assess::{Amounts, DecideBy, cautions};
-use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::marks::{self, Said};
 use crate::units::{Date, letter};
 use crate::views::asked::{Asked, Issued};
@@ -93,7 +93,7 @@ impl PageBuilder<'_> {
             facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));
         }
         if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
-            let size = [opening.governing_width(), crate::assess::fitting::height(room, opening)];
+            let size = [opening.governing_width(), crate::site::fitting::height(room, opening)];
             let sides: Vec<_> = size.into_iter().flatten().collect();
             if !sides.is_empty() {
                 facts.push(fact("Opening", self.wording.sides(&sides)));
@@ -125,7 +125,7 @@ impl PageBuilder<'_> {
         cards
     }
 
-    fn option(&self, room: &Room, selection: &Selection, option: &Choice, number: Option<usize>) -> OptionCard {
+    fn option(&self, room: &Room, selection: &Selection, option: &ProductOption, number: Option<usize>) -> OptionCard {
         let price = Amounts::price(option);
         let mut rows = self.description(option);
         rows.extend(self.quantity(option).map(|quantity| fact("Quantity", quantity)));
@@ -153,7 +153,7 @@ impl PageBuilder<'_> {
     }
 
     /// A price that alone is over the whole allowance is told; else the allowance is shared.
-    fn against(&self, selection: &Selection, option: &Choice) -> Option<Html> {
+    fn against(&self, selection: &Selection, option: &ProductOption) -> Option<Html> {
         let name = selection.allowance.get()?;
         let allowance = self.subject.assessment.amounts.allowances.get(name)?;
         let price = Amounts::price(option)?;

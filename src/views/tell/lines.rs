@@ -1,6 +1,6 @@
 //! The lines that describe an option, worded once for pages, tables and sheets.
 
-use crate::book::{Choice, Selection};
+use crate::book::{ProductOption, Selection};
 use crate::units::series;
 use crate::views::html::Html;
 use crate::views::sheet::Fact;
@@ -14,7 +14,7 @@ const LABELS: [(&str, &str); 3] =
 
 impl PageBuilder<'_> {
     /// What the client is told of an option, from finish to the kind's own facts.
-    pub fn description(&self, option: &Choice) -> Vec<Fact> {
+    pub fn description(&self, option: &ProductOption) -> Vec<Fact> {
         let mut facts = Vec::new();
         let words = [
             ("Maker", &option.maker),
@@ -30,7 +30,7 @@ impl PageBuilder<'_> {
     }
 
     /// The kind's own facts, and what is ordered with it.
-    pub fn more(&self, option: &Choice) -> Vec<Fact> {
+    pub fn more(&self, option: &ProductOption) -> Vec<Fact> {
         let mut facts = Vec::new();
         for detail in &option.details {
             let label = LABELS.iter().find(|(key, _)| *key == detail.key).map(|(_, label)| (*label).to_string());
@@ -47,7 +47,7 @@ impl PageBuilder<'_> {
     }
 
     /// The thing's own sizes.
-    pub fn sizes(&self, option: &Choice) -> Vec<Fact> {
+    pub fn sizes(&self, option: &ProductOption) -> Vec<Fact> {
         let size = &option.size;
         let length = |name: &str, slot: &crate::book::Slot<crate::units::Length>| {
             slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
@@ -68,7 +68,7 @@ impl PageBuilder<'_> {
     }
 
     /// Maker, model and finish in a line.
-    pub fn in_a_line(&self, option: &Choice) -> String {
+    pub fn in_a_line(&self, option: &ProductOption) -> String {
         let maker = [option.maker.text(), option.model.text()].into_iter().filter(|word| !word.is_empty());
         let maker = maker.collect::<Vec<_>>().join(" ");
         let parts = [maker.as_str(), option.finish.text(), option.colour.text()];
@@ -90,7 +90,7 @@ impl PageBuilder<'_> {
     }
 
     /// An option's quantity.
-    pub fn quantity(&self, option: &Choice) -> Option<String> {
+    pub fn quantity(&self, option: &ProductOption) -> Option<String> {
         option.quantity.get().map(ToString::to_string)
     }
 }

@@ -61,7 +61,7 @@ use crate::digest::Digest;
 use crate::ledger::IssuedItem;
 use crate::marks;
 use crate::pictures::Renditions;
-use crate::plan::Plans;
+use crate::site::plan::Plans;
 use crate::source::Files;
 use crate::units::Date;
 

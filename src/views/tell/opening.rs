@@ -1,9 +1,9 @@
 //! Tells the sheet at an opening.
 
-use crate::assess::fitting::{DimensionCheck, Fitting, Misfit, Skew, build_up, fitting, out_of_square};
-use crate::book::{AsWritten, Choice, Fit, Opening, Readings, Room, Selection, Slot};
+use crate::book::{AsWritten, Fit, Opening, ProductOption, Readings, Room, Selection, Slot};
 use crate::marks;
-use crate::plan::Plans;
+use crate::site::fitting::{DimensionCheck, Fitting, Misfit, Skew, build_up, fitting, out_of_square};
+use crate::site::plan::Plans;
 use crate::units::{Length, LengthRange};
 use crate::views::html::Html;
 use crate::views::opening::{OpeningPage, SizeCell, SizeRow};
@@ -24,7 +24,7 @@ pub struct At<'a> {
     /// The opening.
     pub opening: &'a Opening,
     /// What goes in: the selection, and the option that stands or comes first.
-    pub thing: Option<(&'a Selection, &'a Choice)>,
+    pub thing: Option<(&'a Selection, &'a ProductOption)>,
 }
 
 impl<'a> PageBuilder<'a> {
@@ -326,7 +326,7 @@ fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
 
 /// The opening's own sizes, for one that nothing goes into yet.
 fn fitting_of_nothing(at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
-    (at.opening.governing_width(), crate::assess::fitting::height(at.room, at.opening), at.opening.governing_depth())
+    (at.opening.governing_width(), crate::site::fitting::height(at.room, at.opening), at.opening.governing_depth())
 }
 
 /// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.
@@ -339,7 +339,7 @@ pub fn number(at: At<'_>) -> String {
     at.thing.map_or_else(|| format!("{}-F", at.room.letter), |(selection, _)| format!("{}F", selection.tag))
 }
 
-fn maker_sheet(option: &Choice) -> Option<String> {
+fn maker_sheet(option: &ProductOption) -> Option<String> {
     let sheet = option.fit.get()?.sheet.get()?;
     let parts = [
         sheet.name.get().cloned(),

@@ -1,15 +1,15 @@
 //! Draws an opening for its sheet: from the front, from its right, from above.
 
-use crate::assess::fitting::{Fitting, build_up, fitting};
 use crate::assess::heat::{Body, Hearth};
-use crate::book::{Choice, Neighbour as Beside, Readings, Selection, Slot};
+use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
     Across, Beside as Kind, Between, Face, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide,
     Reading, Thing, Units,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
-use crate::plan::Plans;
 use crate::site;
+use crate::site::fitting::{Fitting, build_up, fitting};
+use crate::site::plan::Plans;
 use crate::units::{Length, LengthRange};
 use crate::views::drawing::Drawing;
 use crate::views::html::Html;
@@ -150,7 +150,7 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
 fn face(at: At<'_>) -> Option<Face> {
     let opening = at.opening;
     let widths = widths(&opening.width);
-    let height = crate::assess::fitting::height(at.room, opening)?;
+    let height = crate::site::fitting::height(at.room, opening)?;
     if widths.is_empty() || height <= Length::ZERO {
         return None;
     }
@@ -180,7 +180,7 @@ fn widths(slot: &Slot<Readings>) -> Vec<Reading> {
 }
 
 /// The front as it is seen: it may lie over the edges of the hole.
-fn thing(fit: &Fitting, selection: &Selection, option: &Choice) -> Option<Thing> {
+fn thing(fit: &Fitting, selection: &Selection, option: &ProductOption) -> Option<Thing> {
     let least = fit.front.height?;
     let most = option.size.height.get().and_then(|height| height.most).filter(|_| fit.height.body == Some(least));
     Some(Thing {
@@ -194,7 +194,7 @@ fn thing(fit: &Fitting, selection: &Selection, option: &Choice) -> Option<Thing>
     })
 }
 
-fn needs(option: &Choice) -> Needs {
+fn needs(option: &ProductOption) -> Needs {
     let limits = |slot: &Slot<LengthRange>| {
         slot.get().map_or_else(Limits::default, |range| Limits { least: range.least, most: range.most })
     };

@@ -1,10 +1,8 @@
 //! Tells what an opening's sheet asks of the tape: each reading that the review uses, and by what
 //! figures it is judged.
 
-use crate::assess::fitting::{
-    DimensionCheck, Fitting, Stack, build_up, least_play, square_within, up_to_what_is_above,
-};
 use crate::book::System;
+use crate::site::fitting::{DimensionCheck, Fitting, Stack, build_up, least_play, square_within, up_to_what_is_above};
 use crate::units::Length;
 use crate::views::asked::{TapeAsked, TapeLess, TapeRange};
 use crate::views::data::Data;
@@ -138,7 +136,7 @@ mod tests {
     #[test]
     fn air_that_differs_at_the_sides_says_by_how_much() {
         let of = |left: i64, right: i64| {
-            let gaps = crate::assess::fitting::Gaps { left: Some(inches(left)), right: Some(inches(right)), top: None };
+            let gaps = crate::site::fitting::Gaps { left: Some(inches(left)), right: Some(inches(right)), top: None };
             off(&Fitting { gaps, ..Fitting::default() })
         };
         assert_eq!([of(1, 1), of(1, 3), of(3, 1)], [None, Some(-inches(2)), Some(inches(2))]);

@@ -1,7 +1,7 @@
 //! Tells the orders by date.
 
 use crate::assess::{Amounts, Depends, OrderBy, Prerequisite, RunsOut};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::units::series;
 use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, SchedulePage, Table};
@@ -21,7 +21,7 @@ const NEXT: usize = 6;
 struct Order<'a> {
     room: &'a Room,
     selection: &'a Selection,
-    option: &'a Choice,
+    option: &'a ProductOption,
     when: OrderBy,
 }
 

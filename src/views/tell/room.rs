@@ -3,7 +3,7 @@
 use crate::assess::rules::Reader;
 use crate::book::{Ceiling, Outline, Room};
 use crate::marks;
-use crate::plan::Plans;
+use crate::site::plan::Plans;
 use crate::views::board::{Board, Finish};
 use crate::views::html::Html;
 use crate::views::room::{ItemLine, RoomPage, Why};

@@ -3,7 +3,7 @@
 use crate::book::{PartIs, Room};
 use crate::drawings::room::{Aisle, At, Form, Hole, RoomPlan, Thing, Wall};
 use crate::drawings::{Paper, room_plan};
-use crate::plan::{Frame, HoleIs, Plan, Plans, Point, Stands, What};
+use crate::site::plan::{Frame, HoleIs, Plan, Plans, Point, Stands, What};
 use crate::units::Length;
 use crate::views::drawing::Drawing;
 use crate::views::html::Html;
@@ -51,7 +51,7 @@ impl PageBuilder<'_> {
         }
     }
 
-    fn standing(&self, plan: &Plan<'_>, thing: &crate::plan::Thing<'_>) -> Thing {
+    fn standing(&self, plan: &Plan<'_>, thing: &crate::site::plan::Thing<'_>) -> Thing {
         let room = plan.room;
         let selection = thing.opening.and_then(|opening| room.goes_into(&opening.name).next());
         let form = match thing.what {
@@ -108,7 +108,7 @@ fn wall(plan: &Plan<'_>, number: usize) -> Option<Wall> {
     })
 }
 
-fn hole<'a>(plan: &Plan<'a>, hole: &crate::plan::Hole<'a>) -> Hole {
+fn hole<'a>(plan: &Plan<'a>, hole: &crate::site::plan::Hole<'a>) -> Hole {
     let sweeps = plan.door_sweeps(hole).into_iter();
     Hole {
         corners: rectangle(&hole.frame, hole.along, (Length::ZERO, -WALL)),

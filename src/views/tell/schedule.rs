@@ -1,7 +1,7 @@
 //! Tells the office's schedules: finish, appliance, plumbing, lighting, hardware, tile.
 
 use crate::assess::Amounts;
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::views::html::Html;
 use crate::views::schedule::{Cell, Column, SchedulePage, Table};
 use crate::vocabulary::Trade;
@@ -106,7 +106,7 @@ impl PageBuilder<'_> {
         }
     }
 
-    fn row(&self, title: &Title, room: &Room, selection: &Selection, option: &Choice) -> Vec<Cell> {
+    fn row(&self, title: &Title, room: &Room, selection: &Selection, option: &ProductOption) -> Vec<Cell> {
         let facts = self.description(option);
         let open = selection.settled().is_none();
         let name = if open {

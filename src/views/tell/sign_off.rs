@@ -1,14 +1,14 @@
 //! Tells the sheets to sign on paper: one a room, and one for the whole book.
 
 use crate::assess::Amounts;
-use crate::book::{Book, Choice, Room as BookRoom, Selection, System};
+use crate::book::{Book, ProductOption, Room as BookRoom, Selection, System};
 use crate::ledger::Purpose;
 use crate::marks;
 use crate::units::Money;
 use crate::views::html::Html;
 use crate::views::sheet::Fact;
 use crate::views::sign_off::{
-    Allowance, Approver, Choice as OpenChoice, Fit, Item, Line, Paper, PictureRef, Project, Room, Shape, Sheet,
+    Allowance, Approver, Fit, Item, Line, Paper, PictureRef, ProductOption as OpenChoice, Project, Room, Shape, Sheet,
     SignOff, State,
 };
 use crate::views::state::Shape as Mark;
@@ -121,7 +121,7 @@ impl PageBuilder<'_> {
         Item {
             tag: selection.tag.clone(),
             name: selection.name.value.clone(),
-            option: settled.filter(|_| several).map_or_else(String::new, Choice::title),
+            option: settled.filter(|_| several).map_or_else(String::new, ProductOption::title),
             product: settled.map_or_else(String::new, |option| self.in_a_line(option)),
             told: settled.map_or_else(String::new, |option| option.description.text().into()),
             description: description.iter().map(plain).collect(),
@@ -151,7 +151,7 @@ impl PageBuilder<'_> {
         let mut facts = Vec::new();
         if let Some(place) = selection.place.get() {
             let sides: Vec<_> = room.opening(place).map_or_else(Vec::new, |opening| {
-                let size = [opening.governing_width(), crate::assess::fitting::height(room, opening)];
+                let size = [opening.governing_width(), crate::site::fitting::height(room, opening)];
                 size.into_iter().flatten().collect()
             });
             let size =
@@ -167,7 +167,7 @@ impl PageBuilder<'_> {
         facts
     }
 
-    fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &Choice) -> Option<Fit> {
+    fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<Fit> {
         let fit = self.fit(room, selection, option, 0)?;
         let misfit = fit.verdict.shape == Mark::DoesNotFit;
         Some(Fit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.plain() })
@@ -177,7 +177,7 @@ impl PageBuilder<'_> {
         &self,
         room: &BookRoom,
         selection: &Selection,
-        option: &Choice,
+        option: &ProductOption,
         chosen: Option<&str>,
     ) -> OpenChoice {
         let in_a_line = |facts: Vec<Fact>| {
@@ -206,7 +206,7 @@ impl PageBuilder<'_> {
     }
 
     /// A picture on paper: its key is its path in the book.
-    fn paper_picture(&self, selection: &Selection, option: &Choice) -> Option<PictureRef> {
+    fn paper_picture(&self, selection: &Selection, option: &ProductOption) -> Option<PictureRef> {
         let named = option.photos.first()?;
         let made = self.album.made(named)?;
         let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));

@@ -1,8 +1,8 @@
 //! Plans of rooms of every kind: nothing panics, and a room turned or seen in a mirror answers the same.
 
 use bookmatch::book::End;
-use bookmatch::plan::{Met, Plan, Plans, Wrong};
 use bookmatch::read::read;
+use bookmatch::site::plan::{Met, Plan, Plans, Wrong};
 use bookmatch::source::Folder;
 use bookmatch::units::Length;
 use proptest::prelude::*;

@@ -17,9 +17,8 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("pictures", &["digest"]),
     ("read", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "pictures"]),
     ("marks", &["units", "digest", "book"]),
-    ("plan", &["units", "source", "vocabulary", "book"]),
-    ("site", &["units", "source", "vocabulary", "book", "plan"]),
-    ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "plan", "site", "marks"]),
+    ("site", &["units", "source", "vocabulary", "book"]),
+    ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "site", "marks"]),
     ("drawings", &["units"]),
     (
         "views",
@@ -32,7 +31,6 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
             "vocabulary",
             "book",
             "marks",
-            "plan",
             "site",
             "pictures",
             "assess",
@@ -62,7 +60,10 @@ const BEFORE_CLI: &[&str] = &[
 /// What a file of tests may import besides, and why.
 const FOR_TESTS: &[(&str, &str, &str)] = &[
     ("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them"),
-    ("src/plan/tests/mod.rs", "read", "tests of plans are rooms as people write them"),
+    ("src/site/plan/tests/mod.rs", "read", "tests of plans are rooms as people write them"),
+    ("src/site/fitting/tests.rs", "assess", "what must hold of a fit is held by what the rules find"),
+    ("src/site/fitting/tests.rs", "finding", "a stop is told from a query"),
+    ("src/site/distances/tests.rs", "assess", "a distance counts as what the rules find of it"),
 ];
 
 #[test]

@@ -150,9 +150,9 @@ pub fn refrigerator() -> Item {
     }
 }
 
-fn refrigerators() -> Vec<Choice> {
+fn refrigerators() -> Vec<ProductOption> {
     vec![
-        Choice {
+        ProductOption {
             name: "A, panel-ready".to_owned(),
             product: "Vessary 30 C, oiled walnut fronts".to_owned(),
             told: "One quiet front from floor to soffit.".to_owned(),
@@ -172,7 +172,7 @@ fn refrigerators() -> Vec<Choice> {
             price: "$5,640.00".to_owned(),
             crossed: false,
         },
-        Choice {
+        ProductOption {
             name: "B, steel".to_owned(),
             product: "Vessary 30 S, brushed steel".to_owned(),
             told: String::new(),

@@ -45,21 +45,21 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
-        let Some(hearth) = Hearth::of(fitted, context.plan(fitted.room), context.rulings()) else { continue };
+    for fitted in context.site.fitted() {
+        let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
         let near = hearth.above();
         let short = nearest(&near).and_then(|near| told(context, &hearth, near));
         findings.extend(short.or_else(|| ask(context, &hearth)));
     }
     for room in &context.book.rooms {
-        let over = context.fitted().filter(|fitted| fitted.room.folder == room.folder);
-        let over = over.filter_map(|fitted| Hearth::of(fitted, context.plan(room), context.rulings()));
+        let over = context.site.fitted().filter(|fitted| fitted.room.folder == room.folder);
+        let over = over.filter_map(|fitted| Hearth::of(fitted, context.site.plan(room), context.rulings()));
         let mut windows: Vec<(&Window, String)> = Vec::new();
         for hearth in over {
             let name = format!("cooking surface of `{}`", hearth.fitted.selection.name.value);
             windows.extend(windows_over(&hearth).into_iter().map(|window| (window, name.clone())));
         }
-        let said = room.layout.windows.iter().filter(|window| is_said_above_cooking(window, context.plan(room)));
+        let said = room.layout.windows.iter().filter(|window| is_said_above_cooking(window, context.site.plan(room)));
         windows.extend(said.map(|window| (window, window.above.text().to_string())));
         windows.sort_by_key(|(window, _)| window.name.span);
         windows.dedup_by_key(|(window, _)| window.name.span);

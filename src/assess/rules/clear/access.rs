@@ -8,10 +8,10 @@ mod tests;
 
 use super::{Figure, Measure};
 use crate::assess::Context;
-use crate::assess::room_facts::{Fact, planned_for_access};
 use crate::assess::rules::{Check, declare};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
+use crate::site::distances::{Fact, planned_for_access};
 
 declare! {
     /// A room that is planned for access misses the standard's figure

@@ -3,9 +3,9 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{FRONT_ADVISED, FRONT_CODE, FRONT_SHOWER_CODE, FRONT_TOILET_UPC, Family};
-use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::distance;
 
 declare! {
     /// There is too little floor in front of a fixture of the bath
@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
     for room in &context.book.rooms {
         for (fixture, key) in FIXTURES {
-            let Some(there) = distance(context, room, key) else { continue };
+            let Some(there) = distance(context.site, room, key) else { continue };
             let measure = Measure {
                 rule: RULE.code,
                 room,

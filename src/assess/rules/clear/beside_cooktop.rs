@@ -1,10 +1,10 @@
 //! What rises beside a cooking surface.
 
-use crate::assess::fitting::Side;
 use crate::assess::heat::{Hearth, Near, Whose, nearest};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::Side;
 use crate::units::series;
 use crate::vocabulary::Hazard;
 
@@ -44,8 +44,8 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
-        let Some(hearth) = Hearth::of(fitted, context.plan(fitted.room), context.rulings()) else { continue };
+    for fitted in context.site.fitted() {
+        let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
         let mut unsaid = Vec::new();
         for side in [Side::Left, Side::Right] {
             let near = hearth.beside(side);

@@ -3,9 +3,9 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{DISHWASHER_STANDING, DISHWASHER_TO_SINK};
-use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::distance;
 
 declare! {
     /// A dishwasher stands too far from the sink, or leaves no room to stand beside its door
@@ -56,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 room,
                 item: None,
                 is: (subject.into(), tail),
-                there: distance(context, room, key)?,
+                there: distance(context.site, room, key)?,
                 advised: Some(advised),
                 code: None,
                 remedy,

@@ -1,11 +1,12 @@
 //! Doors of the room, of a shower and of a mirror cabinet against what they meet as they open.
 
-use crate::assess::fitting::hinge_sides;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::book::{Doorway, Room};
 use crate::finding::{Finding, Severity};
-use crate::plan::{Hole, Plan, Sweep, Thing, What};
+use crate::site::Placement;
+use crate::site::fitting::hinge_sides;
+use crate::site::plan::{Hole, Plan, Sweep, Thing, What};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trade};
@@ -48,12 +49,12 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        if let Some(plan) = context.plan(room) {
+        if let Some(plan) = context.site.plan(room) {
             in_plan(context, plan, findings);
         }
         findings.extend(room.layout.doors.iter().filter_map(|door| as_measured(context, room, door)));
     }
-    findings.extend(context.fitted().filter_map(|fitted| mirror(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| mirror(context, &fitted)));
 }
 
 /// A door in its place.

@@ -4,9 +4,9 @@ use super::{Bound, Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::DOORWAY;
 use crate::assess::codes::metric::Printed;
-use crate::assess::room_facts::{doorways, planned_for_access};
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::{doorways, planned_for_access};
 use crate::units::Length;
 
 declare! {
@@ -51,7 +51,7 @@ const FOR_ACCESS: Figure = Figure {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        findings.extend(doorways(context, room).into_iter().filter_map(|(name, there)| {
+        findings.extend(doorways(context.site, room).into_iter().filter_map(|(name, there)| {
             let access = planned_for_access(context.book, room);
             let measure = Measure {
                 rule: RULE.code,

@@ -1,12 +1,12 @@
 //! Counter in all.
 
-use crate::assess::codes::metric::Printed;
+use crate::assess::codes::metric::{self, Printed};
 use crate::assess::codes::{FRONTAGE, FRONTAGE_DEPTH};
-use crate::assess::room_facts::{Whence, frontage};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
+use crate::site::distances::{Whence, frontage};
 use crate::units::Length;
 
 declare! {
@@ -46,7 +46,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let (in_all, deep) = (context.rulings().length(&FRONTAGE)?, context.rulings().length(&FRONTAGE_DEPTH)?);
-    let (there, left_out) = frontage(context, room, deep.value, CLEAR_ABOVE)?;
+    let units = context.book.project.units;
+    let enough = |there: Length, least: Length| there >= metric::advised(least, there, units);
+    let (there, left_out) = frontage(context.site, room, deep.value, CLEAR_ABOVE, enough)?;
     let printed = if in_all.own { Printed::AsWritten } else { Printed::InInches };
     let asked = printed.least(in_all.value, there.value, context.book.project.units);
     let short = Some(asked - there.value).filter(|short| *short > Length::ZERO)?;

@@ -3,9 +3,9 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::BATH_HEADROOM;
-use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::distance;
 
 declare! {
     /// The ceiling is too low over a fixture of the bath
@@ -46,7 +46,7 @@ const PLACES: [(&str, &str); 4] = [
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         for (key, place) in PLACES {
-            let Some(there) = distance(context, room, key) else { continue };
+            let Some(there) = distance(context.site, room, key) else { continue };
             let measure = Measure {
                 rule: RULE.code,
                 room,

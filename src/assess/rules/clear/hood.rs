@@ -3,9 +3,10 @@
 use crate::assess::codes::metric;
 use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, about, say};
-use crate::book::{Choice, Room, Selection};
+use crate::assess::{Context, about, say};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::site::counter_height;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
@@ -42,12 +43,12 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, hood) in context.options().filter(|(_, selection, _)| selection.is(Kind::Hood)) {
+    for (room, selection, hood) in context.site.options().filter(|(_, selection, _)| selection.is(Kind::Hood)) {
         // With two cooking surfaces nobody knows which one it is over.
         let [cooks] = cooking(room)[..] else { continue };
         findings.extend(width(context, (room, selection, hood), cooks));
     }
-    for fitted in context.fitted().filter(|fitted| fitted.selection.is(Kind::Hood)) {
+    for fitted in context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Hood)) {
         let [cooks] = cooking(fitted.room)[..] else { continue };
         findings.extend(height(context, &fitted, cooks));
     }
@@ -59,7 +60,7 @@ fn cooking(room: &Room) -> Vec<&Selection> {
 
 fn width(
     context: &Context<'_>,
-    (room, selection, hood): (&Room, &Selection, &Choice),
+    (room, selection, hood): (&Room, &Selection, &ProductOption),
     cooks: &Selection,
 ) -> Option<Finding> {
     let (hood_is, at) = (*hood.size.width.get()?, hood.size.width.span()?);

@@ -7,12 +7,12 @@ mod tests;
 use super::{Figure, Measure};
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SINK_RETURN, SINK_TO_CORNER};
-use crate::assess::fitting::{Side, hinge_sides};
-use crate::assess::room_facts::{self, Around, landing_of};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
 use crate::finding::Finding;
+use crate::site::distances::{self, Around, landing_of};
+use crate::site::fitting::{Side, hinge_sides};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -69,7 +69,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             if *kind == Kind::Sink && is_for_laundry(room) {
                 continue;
             }
-            let Some(landing) = landing_of(context, room, opening) else { continue };
+            let Some(landing) = landing_of(context.site, room, opening) else { continue };
             let Some(asked) = of_kind(context.rulings(), *kind, &landing.landing) else { continue };
             let one = One { context, room, opening, landing };
             findings.extend(if asked.lesser > Length::ZERO { one.on_both_sides(&asked) } else { one.anywhere(&asked) });
@@ -156,14 +156,14 @@ impl One<'_> {
 
     /// What another opening asks of the counter that it shares with this one.
     fn asked_by(&self, other: &Opening) -> Option<Length> {
-        let landing = landing_of(self.context, self.room, other).map(|around| around.landing).unwrap_or_default();
+        let landing = landing_of(self.context.site, self.room, other).map(|around| around.landing).unwrap_or_default();
         at_a_side(self.context.rulings(), other, &landing, &self.opening.name.value)
     }
 
     fn is_told_at(&self, short: &Short) -> bool {
         let before = self.room.openings.iter().take_while(|other| other.name.value != self.opening.name.value);
         let mut shared = before.filter(|other| short.with.as_ref() == Some(&other.name.value));
-        shared.any(|other| landing_of(self.context, self.room, other).is_some() && self.asked_by(other).is_some())
+        shared.any(|other| landing_of(self.context.site, self.room, other).is_some() && self.asked_by(other).is_some())
     }
 
     fn told(&self, short: &Short) -> String {
@@ -220,10 +220,10 @@ impl One<'_> {
 
     /// The sides that count: that of the handle, where the door's hinges are known; else both.
     fn handle_sides(&self, asked: &Asked) -> Vec<Side> {
-        let fitted = self
-            .context
-            .fitted()
-            .filter(|fitted| std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled() && asked.by_the_handle);
+        let fitted =
+            self.context.site.fitted().filter(|fitted| {
+                std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled() && asked.by_the_handle
+            });
         let hinges = fitted.map(|fitted| hinge_sides(fitted.option)).next();
         match hinges {
             Some(([hinge], _)) => SIDES.into_iter().filter(|side| side != hinge).collect(),
@@ -233,7 +233,7 @@ impl One<'_> {
 
     fn behind(&self) -> Option<Finding> {
         let cooks = self.opening.takes_one(Trait::Cooks);
-        let there = room_facts::behind(self.context, self.room, self.opening).filter(|_| cooks)?;
+        let there = distances::behind(self.context.site, self.room, self.opening).filter(|_| cooks)?;
         let measure = Measure {
             rule: RULE.code,
             room: self.room,

@@ -5,10 +5,10 @@ use crate::assess::Context;
 use crate::assess::codes::{
     LAVATORIES_ADVISED, LAVATORIES_CODE, LAVATORY_EDGE, LAVATORY_SIDE_ADVISED, LAVATORY_SIDE_CODE,
 };
-use crate::assess::room_facts::distance;
 use crate::assess::rules::{Check, declare};
 use crate::book::Room;
 use crate::finding::Finding;
+use crate::site::distances::distance;
 use crate::units::Length;
 
 declare! {
@@ -107,7 +107,7 @@ fn measure<'a>(context: &Context<'_>, room: &'a Room, asked: &Asked) -> Option<M
         room,
         item: None,
         is: (subject.into(), tail),
-        there: distance(context, room, asked.key)?,
+        there: distance(context.site, room, asked.key)?,
         advised: asked.advised,
         code: asked.code,
         remedy: asked.remedy,

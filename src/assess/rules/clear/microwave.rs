@@ -1,14 +1,15 @@
 //! How high a microwave stands.
 
 use super::{Bound, Figure, Measure};
+use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
-use crate::assess::room_facts::{Fact, distance};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, fitting};
 use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
 use crate::site::counter_height;
+use crate::site::distances::{Fact, distance};
+use crate::site::fitting;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
@@ -73,7 +74,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
         return of(LOWEST).judge(context);
     }
     of(HIGHEST).judge(context).or_else(|| {
-        let best = distance(context, room, "shoulder height")?.value - BELOW_SHOULDER;
+        let best = distance(context.site, room, "shoulder height")?.value - BELOW_SHOULDER;
         let whose = "that is best under the cook's shoulder";
         let finding =
             of(Figure { bound: Bound::Most(best), whose, source: SOURCE, printed: Printed::InInches, named: None })

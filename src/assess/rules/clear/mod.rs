@@ -24,10 +24,10 @@ pub mod work_aisle;
 
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, Basis, Family, PASSAGE};
-use crate::assess::room_facts::{Fact, Whence};
 use crate::assess::{Context, say};
 use crate::book::{Room, System};
 use crate::finding::{Finding, Severity};
+use crate::site::distances::{Fact, Whence};
 use crate::source::Spanned;
 use crate::units::Length;
 

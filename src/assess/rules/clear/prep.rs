@@ -3,9 +3,9 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{PREP_DEPTH, PREP_WIDTH};
-use crate::assess::room_facts::preparation;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::preparation;
 
 declare! {
     /// The counter for preparing food is too short or too shallow
@@ -36,7 +36,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let Some((length, depth)) = preparation(context, room) else { continue };
+        let Some((length, depth)) = preparation(context.site, room) else { continue };
         let side = |there, tail, least| Measure {
             rule: RULE.code,
             room,

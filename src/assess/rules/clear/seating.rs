@@ -3,10 +3,10 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK};
-use crate::assess::room_facts::{Seats, seats};
 use crate::assess::rules::{Check, declare};
 use crate::book::{Room, Traffic};
 use crate::finding::Finding;
+use crate::site::distances::{Seats, seats};
 use crate::units::Length;
 
 declare! {
@@ -45,7 +45,7 @@ const FOR_A_WHEELCHAIR: Figure =
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let measures = seats(context, room).into_iter().filter_map(|seats| behind(room, &seats)?.judge(context));
+        let measures = seats(context.site, room).into_iter().filter_map(|seats| behind(room, &seats)?.judge(context));
         findings.extend(measures);
     }
 }

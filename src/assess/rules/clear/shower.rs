@@ -2,11 +2,11 @@
 
 use super::{Figure, Measure};
 use crate::assess::codes::{Family, SHOWER_AREA_CODE, SHOWER_AREA_UPC, SHOWER_SIDE_ADVISED, SHOWER_SIDE_CODE};
-use crate::assess::room_facts::{Fact, distance, planned_for_access, rectangle};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
+use crate::site::distances::{Fact, distance, planned_for_access, rectangle};
 use crate::source::Spanned;
 use crate::units::{Area, Length};
 
@@ -110,7 +110,7 @@ fn say_area(area: Area) -> String {
 /// What a fixed seat leaves free, wherever it stands.
 fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
     let units = context.book.project.units;
-    let depth = distance(context, room, "shower seat depth")?;
+    let depth = distance(context.site, room, "shower seat depth")?;
     let (one, other) = inside.value;
     let free = area(one - depth.value, other).max(area(one, other - depth.value));
     if free >= AREA {
@@ -131,7 +131,7 @@ fn area(one: Length, other: Length) -> Area {
 }
 
 fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
-    let Some(there) = distance(context, room, "shower seat height") else { return vec![] };
+    let Some(there) = distance(context.site, room, "shower seat height") else { return vec![] };
     let bound = |advised| Measure {
         is: ("the shower's seat".into(), "high"),
         advised: Some(advised),
@@ -144,13 +144,13 @@ fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
 }
 
 fn covering(context: &Context<'_>, room: &Room) -> Option<Finding> {
-    let head = distance(context, room, "shower head")?;
+    let head = distance(context.site, room, "shower head")?;
     let measure = Measure {
         is: ("the waterproof covering".into(), "high"),
         advised: Some(Figure::advised(head.value + Length::from_inches(3), COVERING)),
         ..of(
             room,
-            distance(context, room, "shower wall covering")?,
+            distance(context.site, room, "shower wall covering")?,
             "take it up past the shower head by what is advised, or to the ceiling",
         )
     };

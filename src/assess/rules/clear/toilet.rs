@@ -1,15 +1,16 @@
 //! Room around a toilet.
 
 use super::{Figure, Measure};
+use crate::assess::Context;
 use crate::assess::codes::{
     COMPARTMENT_DEPTH_ADVISED, COMPARTMENT_DEPTH_CODE, COMPARTMENT_WIDTH_ADVISED, COMPARTMENT_WIDTH_CODE,
     TOILET_NEXT_CODE, TOILET_SIDE_ADVISED, TOILET_SIDE_CODE,
 };
-use crate::assess::room_facts::{distance, planned_for_access, rectangle};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, room_facts::Fact};
 use crate::book::Room;
 use crate::finding::Finding;
+use crate::site::distances::Fact;
+use crate::site::distances::{distance, planned_for_access, rectangle};
 use crate::units::Length;
 
 declare! {
@@ -64,7 +65,12 @@ fn around<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
         Some(Measure {
             is: ("the toilet's centre".into(), tail),
             advised,
-            ..of(room, distance(context, room, key)?, code, "move the flange, or choose something narrower beside it")
+            ..of(
+                room,
+                distance(context.site, room, key)?,
+                code,
+                "move the flange, or choose something narrower beside it",
+            )
         })
     };
     let side = measure("toilet to side", "from what stands beside it", Some(TO_SIDE_ADVISED), Some(TO_SIDE_CODE));
@@ -91,7 +97,7 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
 }
 
 fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
-    let Some(there) = distance(context, room, "paper holder ahead of bowl") else { return vec![] };
+    let Some(there) = distance(context.site, room, "paper holder ahead of bowl") else { return vec![] };
     let bound = |advised| Measure {
         is: ("the paper".into(), "ahead of the bowl"),
         advised: Some(advised),

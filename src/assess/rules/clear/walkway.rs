@@ -3,9 +3,9 @@
 use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::WALKWAY;
-use crate::assess::room_facts::aisles;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::aisles;
 
 declare! {
     /// A way through the room is too narrow
@@ -38,7 +38,7 @@ const ADVISED: Figure = Figure::of(&WALKWAY);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        findings.extend(aisles(context, room, false).into_iter().filter_map(|(name, there)| {
+        findings.extend(aisles(context.site, room, false).into_iter().filter_map(|(name, there)| {
             let measure = Measure {
                 rule: RULE.code,
                 room,

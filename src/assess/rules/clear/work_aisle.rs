@@ -4,9 +4,9 @@ use super::access::tells_the_aisle;
 use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::{WORK_AISLE_MORE, WORK_AISLE_ONE};
-use crate::assess::room_facts::aisles;
 use crate::assess::rules::{Check, declare};
 use crate::finding::Finding;
+use crate::site::distances::aisles;
 
 declare! {
     /// A work aisle is too narrow for those who cook there
@@ -46,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let several = room.cooks.get().is_some_and(|cooks| *cooks > 1);
-        findings.extend(aisles(context, room, true).into_iter().filter_map(|(name, there)| {
+        findings.extend(aisles(context.site, room, true).into_iter().filter_map(|(name, there)| {
             let measure = Measure {
                 rule: RULE.code,
                 room,

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 
@@ -38,7 +38,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         for required in &option.requires {
             let name = &required.value;
             let (severity, at, message) = match ordered(room, selection, option, name) {
@@ -77,7 +77,7 @@ enum Ordered<'a> {
 }
 
 /// Looks for it among what goes with the thing, then among the room's other selections; by name or by model.
-fn ordered<'a>(room: &'a Room, selection: &Selection, option: &Choice, required: &str) -> Ordered<'a> {
+fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, required: &str) -> Ordered<'a> {
     let mut otherwise = Ordered::No;
     for with in &option.accessories {
         match meets(&[&with.name.value, with.model.text()], required) {
@@ -90,7 +90,7 @@ fn ordered<'a>(room: &'a Room, selection: &Selection, option: &Choice, required:
         }
     }
     for other in room.selections.iter().filter(|other| !std::ptr::eq(*other, selection)) {
-        let words = |option: &Choice| {
+        let words = |option: &ProductOption| {
             let of_option = [option.name.text(), option.maker.text(), option.model.text()].join(" ");
             meets(&[&other.name.value, &of_option], required)
         };

@@ -37,7 +37,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get().filter(|kind| kind.wants_sheet()) else { continue };
         let (message, remedy) = match option.fit.get() {
             None if option.fit.is_absent() => (

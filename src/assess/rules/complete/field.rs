@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
-use crate::book::Choice;
+use crate::book::ProductOption;
 use crate::book::vocabulary::OPTION;
 use crate::finding::{Finding, Severity};
 use crate::vocabulary::{Field, Kind, Shape};
@@ -42,7 +42,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
         let missing: Vec<&str> = missing(*kind, option).collect();
         if missing.is_empty() {
@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
 /// missing together, which `complete/cut-sheet` tells.
-fn missing(kind: Kind, option: &Choice) -> impl Iterator<Item = &'static str> {
+fn missing(kind: Kind, option: &ProductOption) -> impl Iterator<Item = &'static str> {
     let no_sheet = kind.wants_sheet() && option.fit.is_absent();
     option.unwritten.iter().copied().filter(move |path| !(no_sheet && path.starts_with("fit")))
 }

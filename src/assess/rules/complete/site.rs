@@ -51,8 +51,8 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut asked = Vec::new();
-    for fitted in context.fitted() {
-        let Some(hearth) = Hearth::of(fitted, context.plan(fitted.room), context.rulings()) else { continue };
+    for fitted in context.site.fitted() {
+        let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
         let Some(unsaid) = hearth.unsaid_above().filter(|_| !asked.contains(&fitted.opening.span)) else { continue };
         asked.push(fitted.opening.span);
         findings.push(ask(&hearth, unsaid));
@@ -84,7 +84,7 @@ fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Finding {
 /// Which cabinet holds a sink, and whether a tap is chosen for it.
 fn bowls(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut asked = Vec::new();
-    for fitted in context.fitted().filter(|fitted| fitted.selection.is(Kind::Sink)) {
+    for fitted in context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Sink)) {
         let opening = fitted.opening;
         let set_in = Mount::of(fitted.option).is_some_and(Mount::is_in_a_cabinet);
         let known = inside_width(fitted.room, opening, context.book.project.units).is_some();

@@ -38,7 +38,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         if !is_tile(selection) || !has_no_trim(option) {
             continue;
         }

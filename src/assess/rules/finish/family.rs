@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::vocabulary::Trade;
 
@@ -86,7 +86,7 @@ fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Finding> {
 }
 
 /// A thing, and its maker's option.
-type Finished<'a> = (&'a Selection, &'a Choice);
+type Finished<'a> = (&'a Selection, &'a ProductOption);
 
 /// Each thing with a maker and a finish, tile aside.
 fn finished(room: &Room) -> Vec<Finished<'_>> {

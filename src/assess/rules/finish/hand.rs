@@ -2,10 +2,10 @@
 
 use crate::assess::Context;
 use crate::assess::context::about;
-use crate::assess::fitting::bond::{Bond, bond};
 use crate::assess::rules::{Check, declare};
-use crate::book::{Choice, DetailValue, Part, Room, Selection};
+use crate::book::{DetailValue, Part, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::bond::{Bond, bond};
 use crate::vocabulary::Kind;
 
 declare! {
@@ -95,7 +95,7 @@ const WOODS: [&str; 31] = [
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.book.rooms.iter().flat_map(single_doors));
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let missing = [hinge(selection, option), direction(selection, option), grain(selection, option)];
         for (what, how) in missing.into_iter().flatten() {
             let message = format!("nobody says {}", what.replace("{}", &format!("`{}`", selection.name.value)));
@@ -108,7 +108,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// What is missing, with `{}` for the thing's name, and how to say it.
 type Missing = (&'static str, &'static str);
 
-fn hinge(selection: &Selection, option: &Choice) -> Option<Missing> {
+fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
     let handed = swings || selection.is(Kind::MirrorCabinet) || has_a_hung_pane(selection, option);
     (handed && option.hinge.is_absent()).then_some((
@@ -118,7 +118,7 @@ fn hinge(selection: &Selection, option: &Choice) -> Option<Missing> {
 }
 
 /// Whether shower glass has a door, as its own words say; a fixed pane has none.
-fn has_a_hung_pane(selection: &Selection, option: &Choice) -> bool {
+fn has_a_hung_pane(selection: &Selection, option: &ProductOption) -> bool {
     let said = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
     let says = |known: &[&str]| {
         said.iter().any(|text| {
@@ -147,7 +147,7 @@ fn single_doors(room: &Room) -> Vec<Finding> {
     rows.collect()
 }
 
-fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
+fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let kind = selection.kind.get()?;
     let (pattern, _) = option.words("pattern")?;
     let says =
@@ -164,14 +164,14 @@ fn direction(selection: &Selection, option: &Choice) -> Option<Missing> {
 }
 
 /// Whether a tile's sides differ.
-fn oblong(option: &Choice) -> bool {
+fn oblong(option: &ProductOption) -> bool {
     option.detail("face size").is_some_and(|detail| match &detail.value {
         DetailValue::Sides(sides) => matches!(sides.sides(), [one, other] if one != other),
         _ => false,
     })
 }
 
-fn grain(selection: &Selection, option: &Choice) -> Option<Missing> {
+fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let cabinet = selection.is(Kind::Cabinet);
     let finish = option.finish.text().to_lowercase();
     let covered = ["paint", "lacquer"].iter().any(|word| finish.contains(word));

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
@@ -45,7 +45,7 @@ const IN_THE_METAL: (Length, Length) = (Length::from_sixty_fourths(8), Length::f
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let fronts: Vec<&Choice> = cabinets(room).collect();
+        let fronts: Vec<&ProductOption> = cabinets(room).collect();
         findings.extend(counts(room, &fronts));
         let thickness = fronts.iter().filter_map(|option| option.fronts.thickness.get()).max();
         let Some(thickness) = thickness else { continue };
@@ -55,26 +55,26 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn cabinets(room: &Room) -> impl Iterator<Item = &Choice> {
+fn cabinets(room: &Room) -> impl Iterator<Item = &ProductOption> {
     let is_cabinet = |selection: &&Selection| selection.is(Kind::Cabinet);
     room.selections.iter().filter(is_cabinet).filter_map(|selection| selection.standing().first())
 }
 
-fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &Choice)> {
+fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &ProductOption)> {
     let is_pull = |selection: &&Selection| selection.is_any(&[Kind::Pull, Kind::Knob]);
     let pulls = room.selections.iter().filter(is_pull);
     pulls.filter_map(|selection| Some((selection, selection.standing().first()?)))
 }
 
 /// Doors, drawers, or all fronts together where a pull does not say what it fits.
-fn counts(room: &Room, fronts: &[&Choice]) -> Vec<Finding> {
+fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Finding> {
     let pulls: Vec<(&Spanned<Quantity>, &str, &Selection)> = hardware(room)
         .filter_map(|(selection, option)| {
             let fits = option.words("fits").map_or("doors and drawers", |(fits, _)| fits);
             Some((option.quantity.spanned()?, fits, selection))
         })
         .collect();
-    let all = |count: fn(&Choice) -> Option<u32>| {
+    let all = |count: fn(&ProductOption) -> Option<u32>| {
         fronts.iter().filter_map(|option| count(option)).map(u64::from).sum::<u64>()
     };
     let (doors, drawers) =
@@ -119,7 +119,7 @@ fn screws(
     context: &Context<'_>,
     room: &Room,
     selection: &Selection,
-    option: &Choice,
+    option: &ProductOption,
     thickness: Length,
 ) -> Option<Finding> {
     let (screws, at) = option.length("screws")?;

@@ -4,11 +4,11 @@ use rust_decimal::Decimal;
 
 use super::is_tile;
 use crate::assess::context::about;
-use crate::assess::fitting::bond::{Bond, bond};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, DetailValue, Room, Selection, System, TileEdges};
+use crate::book::{DetailValue, ProductOption, Room, Selection, System, TileEdges};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::bond::{Bond, bond};
 use crate::units::Length;
 
 declare! {
@@ -66,13 +66,13 @@ struct Asked {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let units = context.book.project.units;
-    for (room, selection, option) in context.options().filter(|(_, selection, _)| is_tile(selection)) {
+    for (room, selection, option) in context.site.options().filter(|(_, selection, _)| is_tile(selection)) {
         findings.extend(joint(room, selection, option, units));
         findings.extend(offset(room, selection, option, units));
     }
 }
 
-fn joint(room: &Room, selection: &Selection, option: &Choice, units: System) -> Option<Finding> {
+fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Finding> {
     let (joint, at) = option.length("joint")?;
     // Of figures that are not met, the maker's own comes first, then the greatest.
     let missed = asked(option, units).into_iter().filter(|asked| joint < asked.joint);
@@ -89,7 +89,7 @@ fn joint(room: &Room, selection: &Selection, option: &Choice, units: System) -> 
     Some(finding.remedy("choose a wider joint, or tile whose faces and edges are truer"))
 }
 
-fn asked(option: &Choice, units: System) -> Vec<Asked> {
+fn asked(option: &ProductOption, units: System) -> Vec<Asked> {
     let laid = &option.laid;
     let by = |joint, source, why| Asked { joint, source, why, by_maker: false };
     let mut asked = vec![by(NARROWEST, "ANSI A108.02, 4.3.8", "every joint".to_string())];
@@ -112,7 +112,7 @@ fn asked(option: &Choice, units: System) -> Vec<Asked> {
     asked
 }
 
-fn offset(room: &Room, selection: &Selection, option: &Choice, units: System) -> Option<Finding> {
+fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Finding> {
     let side = longest(option).filter(|side| *side > LONG)?;
     let (percent, at) = match option.laid.offset.spanned() {
         Some(offset) => (offset.value.value(), offset.span),
@@ -133,21 +133,21 @@ fn offset(room: &Room, selection: &Selection, option: &Choice, units: System) ->
 }
 
 /// The offset that the words of a pattern give: half, unless they say otherwise.
-fn said(option: &Choice) -> Option<Decimal> {
+fn said(option: &ProductOption) -> Option<Decimal> {
     let (pattern, _) = option.words("pattern")?;
     let words = pattern.to_lowercase();
     let less = ["third", "quarter", "1/3", "1/4", "33", "25", "random"].iter().any(|word| words.contains(word));
     (bond(pattern) == Bond::Offset && !less).then(|| Decimal::from(50))
 }
 
-fn is_offset(option: &Choice) -> bool {
+fn is_offset(option: &ProductOption) -> bool {
     match option.laid.offset.get() {
         Some(offset) => offset.value() > Decimal::ZERO,
         None => option.words("pattern").is_some_and(|(pattern, _)| bond(pattern) == Bond::Offset),
     }
 }
 
-fn longest(option: &Choice) -> Option<Length> {
+fn longest(option: &ProductOption) -> Option<Length> {
     match &option.detail("face size")?.value {
         DetailValue::Sides(sides) => sides.sides().iter().copied().max(),
         _ => None,

@@ -7,7 +7,7 @@ pub mod hardware;
 pub mod joint;
 pub mod thickness;
 
-use crate::book::{Choice, Selection};
+use crate::book::{ProductOption, Selection};
 use crate::vocabulary::Kind;
 
 /// Whether a selection is tile.
@@ -16,6 +16,6 @@ fn is_tile(selection: &Selection) -> bool {
 }
 
 /// Whether the book says of a tile, in one word, that its edges get no trim.
-fn has_no_trim(option: &Choice) -> bool {
+fn has_no_trim(option: &ProductOption) -> bool {
     option.words("edge trim").is_some_and(|(words, _)| matches!(words.trim().to_lowercase().as_str(), "none" | "no"))
 }

@@ -5,7 +5,7 @@ use std::collections::HashSet;
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, Names, Room, Selection, System};
+use crate::book::{Names, ProductOption, Room, Selection, System};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
@@ -86,7 +86,7 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
     Some(finding.also(there, "the other thickness").source("common practice").remedy(remedy))
 }
 
-fn trimmed(option: &Choice) -> bool {
+fn trimmed(option: &ProductOption) -> bool {
     option.words("edge trim").is_some() && !has_no_trim(option)
 }
 

@@ -1,13 +1,14 @@
 //! Air around the chosen thing, where it holds only somewhere or is left out.
 
-use crate::assess::fitting::{
+use crate::assess::rules::{Check, declare};
+use crate::assess::{Context, say};
+use crate::book::{Clearance, Opening, Slot, Vents};
+use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{
     DimensionCheck, Fitting, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter,
     up_to_what_is_above,
 };
-use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
-use crate::book::{Clearance, Opening, Slot, Vents};
-use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::vocabulary::Hazard;
 
@@ -46,7 +47,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         let fitting = fitting(fitted.room, fitted.opening, fitted.option);
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
         findings.extend(above_and_behind(context, &fitted, &fitting));
@@ -64,7 +65,7 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<F
         Some(said) => (said.what.clone(), said.gap.get().copied().unwrap_or(Length::ZERO), said.span),
         // By its row or the plan, fillers seen through.
         None => {
-            let beside = flank(fitted.room, context.plan(fitted.room), fitted.opening, side)?;
+            let beside = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side)?;
             if asked.holds.contains("above") && !beside.is_tall {
                 return None;
             }
@@ -149,7 +150,7 @@ const CLOSED: Length = Length::from_inches(3);
 
 /// What is left between it and what the plan has hang over it.
 fn above_in_plan(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Length> {
-    let over = hanging_over(context.plan(fitted.room)?, fitted.opening)?;
+    let over = hanging_over(context.site.plan(fitted.room)?, fitted.opening)?;
     let height = fitted.option.size.height.get().and_then(|height| height.least.or(height.most))?;
     Some(over.low - fitted.opening.sill.get().copied().unwrap_or_default() - height)
 }

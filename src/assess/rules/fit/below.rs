@@ -1,12 +1,13 @@
 //! What is under a cooktop or a sink.
 
-use crate::assess::fitting::Housing;
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::book::{Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::site::counter_height;
+use crate::site::fitting::Housing;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
@@ -45,7 +46,7 @@ declare! {
 const REMEDY: &str = "choose what is shallower, or move what stands below";
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         findings.extend(forbidden(context, &fitted).or_else(|| too_deep(context, &fitted)));
         findings.extend(no_fall(context, &fitted));
     }

@@ -1,10 +1,11 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
-use crate::assess::fitting::{By, Housing, Known, fitting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{By, Housing, Known, fitting};
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Hazard, Words};
 
@@ -47,7 +48,7 @@ declare! {
 const REMEDY: &str = "order a cabinet to the sheet, or ask its maker whether it may be cut";
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
         let Some((fit, cabinet)) = fitted.option.fit.get().zip(housing) else { continue };
         let fitting = fitting(fitted.room, fitted.opening, fitted.option);
@@ -66,7 +67,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(stiles(context, &fitted, asked, &cabinet));
         findings.extend(back(&fitted, asked, &cabinet));
     }
-    findings.extend(context.fitted().filter_map(|fitted| other_type(&fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| other_type(&fitted)));
 }
 
 /// What is asked of the cabinet; else the least that the cutout itself needs, unless the opening is

@@ -3,10 +3,11 @@
 mod bodies;
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
-use crate::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
+use crate::site::Placement;
+use crate::site::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Trade;
@@ -54,7 +55,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let Some(plan) = context.plan(room) else { continue };
+        let Some(plan) = context.site.plan(room) else { continue };
         findings.extend(bodies::clash(context, plan));
         let movers = movers(context, plan, room);
         let mut found: Vec<Clash> = Vec::new();
@@ -121,8 +122,8 @@ impl<'a> Mover<'a> {
 
 fn movers<'a>(context: &Context<'a>, plan: &'a Plan<'a>, room: &Room) -> Vec<Mover<'a>> {
     let mut movers = Vec::new();
-    for fitted in context.fitted().filter(|fitted| std::ptr::eq(fitted.room, room)) {
-        let Some((_, thing)) = fitted.placed(context) else { continue };
+    for fitted in context.site.fitted().filter(|fitted| std::ptr::eq(fitted.room, room)) {
+        let Some((_, thing)) = fitted.placed(context.site) else { continue };
         let sweeps = plan.sweeps(thing, Some(fitted.option)).into_iter();
         movers.extend(sweeps.map(|sweep| Mover {
             name: &fitted.opening.name.value,

@@ -1,11 +1,12 @@
 //! The chosen thing's depth against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::{depth_stack, fitting, recess, setting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::book::Setting;
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{depth_stack, fitting, recess, setting};
 use crate::units::Length;
 
 declare! {
@@ -41,7 +42,8 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted).or_else(|| flush(context, &fitted))));
+    findings
+        .extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted).or_else(|| flush(context, &fitted))));
 }
 
 /// What is meant to be flush against the recess that it stands in.

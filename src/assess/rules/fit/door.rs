@@ -1,10 +1,11 @@
 //! Doors and drawers: floor in front, and room to swing beside a wall.
 
 use crate::assess::codes::metric;
-use crate::assess::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -47,7 +48,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         findings.extend(in_front(context, &fitted));
         let (sides, one_is_enough) = hinge_sides(fitted.option);
         let struck: Vec<_> = sides.iter().filter_map(|side| at_the_hinges(context, &fitted, *side)).collect();
@@ -95,7 +96,7 @@ fn struck(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Len
         span: said.span,
     });
     let placed = || {
-        let beside = flank(fitted.room, context.plan(fitted.room), fitted.opening, side)?;
+        let beside = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side)?;
         beside.is_proud.then_some(Struck { what: beside.what, gap: beside.gap, span: beside.span })
     };
     let near = |struck: &Struck| struck.gap < needed;

@@ -1,10 +1,11 @@
 //! The front or flange against the cutout that it covers.
 
-use crate::assess::fitting::{Housing, Side, fitting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
-use crate::book::{Choice, Readings, Slot};
+use crate::assess::{Context, say};
+use crate::book::{ProductOption, Readings, Slot};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{Housing, Side, fitting};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -42,7 +43,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         findings.extend(over_one_another(context, &fitted));
         findings.extend(own_front(&fitted).and_then(|front| has_room(context, &fitted, &front)));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
@@ -116,7 +117,7 @@ fn gap(fitted: &Placement<'_>) -> Length {
 }
 
 /// The height of the front as its sheet gives it, else its own.
-fn front_height(option: &Choice) -> Option<Length> {
+fn front_height(option: &ProductOption) -> Option<Length> {
     let face = option.fit.get().and_then(|fit| fit.face.get());
     let own = || option.size.height.get().and_then(|height| height.least.or(height.most));
     face.and_then(|face| face.height.get().copied()).or_else(own)
@@ -138,7 +139,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Fin
     fronts.last().filter(|last| fronts.len() > 1 && last.value == fitted.opening.name.value)?;
     let others = housing.others(fitted.opening).filter(|other| is_front(&other.value)).map(|other| {
         let opening = fitted.room.opening(&other.value)?;
-        front_height(crate::plan::settled(fitted.room, opening)?)
+        front_height(crate::site::plan::settled(fitted.room, opening)?)
     });
     let others: Option<Vec<Length>> = others.collect();
     let others = others?;

@@ -1,10 +1,11 @@
 //! The chosen thing's height against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::{DimensionCheck, Stack, fitting, hanging_over};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::Finding;
+use crate::site::Placement;
+use crate::site::fitting::{DimensionCheck, Stack, fitting, hanging_over};
 use crate::units::Length;
 
 declare! {
@@ -44,7 +45,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
@@ -78,7 +79,7 @@ fn under_what_hangs<'a>(
     fitted: &Placement<'a>,
     height: DimensionCheck,
 ) -> (DimensionCheck, Option<&'a str>) {
-    let over = context.plan(fitted.room).and_then(|plan| hanging_over(plan, fitted.opening));
+    let over = context.site.plan(fitted.room).and_then(|plan| hanging_over(plan, fitted.opening));
     let Some(over) = over else { return (height, None) };
     let left = over.low - fitted.opening.sill.get().copied().unwrap_or_default();
     if height.there.is_some_and(|there| there <= left) {

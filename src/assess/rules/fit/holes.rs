@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say, say_range, taps};
-use crate::book::{Choice, Hole, Room, Selection};
+use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
@@ -65,7 +65,7 @@ struct At<'a> {
     context: &'a Context<'a>,
     room: &'a Room,
     tap: &'a Selection,
-    option: &'a Choice,
+    option: &'a ProductOption,
 }
 
 impl At<'_> {
@@ -85,7 +85,7 @@ impl At<'_> {
         if !its.is_empty() && enough {
             return self.of_list(&its);
         }
-        let in_bowl: Vec<&Choice> =
+        let in_bowl: Vec<&ProductOption> =
             bowls.filter(|option| taps::holes(option).is_some_and(|(has, _)| has > 0)).collect();
         let has_its_own = in_bowl.iter().any(|option| taps::holes(option) >= takes);
         match takes {
@@ -131,7 +131,7 @@ impl At<'_> {
     }
 
     /// What is wrong with the holes that a bowl comes with.
-    fn in_a_bowl(&self, bowl: &Selection, option: &Choice) -> Option<Finding> {
+    fn in_a_bowl(&self, bowl: &Selection, option: &ProductOption) -> Option<Finding> {
         let (has, at) = taps::holes(option)?;
         let (tap, bowl) = (&self.tap.name.value, &bowl.name.value);
         let units = self.context.book.project.units;

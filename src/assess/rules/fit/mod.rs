@@ -22,9 +22,10 @@ pub mod stand_up;
 pub mod way_in;
 pub mod width;
 
-use crate::assess::fitting::DimensionCheck;
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::DimensionCheck;
 
 /// The words for one direction of an opening.
 struct Direction {

@@ -1,9 +1,10 @@
 //! Two things that are joined side by side or stacked.
 
-use crate::assess::fitting::Stack;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::Stack;
 use crate::units::Length;
 
 declare! {
@@ -36,9 +37,10 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for one in context.fitted() {
+    for one in context.site.fitted() {
         let Some(pair) = one.opening.pair.spanned() else { continue };
         for other in context
+            .site
             .fitted()
             .filter(|other| other.room.folder == one.room.folder && other.opening.name.value == pair.value)
         {

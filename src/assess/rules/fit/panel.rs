@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say, say_range};
-use crate::book::{AskedPanel, Choice, Panel};
+use crate::book::{AskedPanel, Panel, ProductOption};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
@@ -38,7 +38,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let (Some(panel), Some(asked)) = (option.panel.get(), asked(option)) else { continue };
         for (at, fault) in faults(context, panel, asked) {
             let message = format!("the panel of `{}` {fault}", selection.name.value);
@@ -48,7 +48,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn asked(option: &Choice) -> Option<&AskedPanel> {
+fn asked(option: &ProductOption) -> Option<&AskedPanel> {
     option.fit.get()?.panel.get()
 }
 

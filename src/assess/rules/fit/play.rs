@@ -1,9 +1,10 @@
 //! Whether a thing goes in with room for the hands.
 
-use crate::assess::fitting::{fitting, least_play};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{fitting, least_play};
 
 declare! {
     /// The thing goes in with less play than its sheet asks for, or than is usual
@@ -34,7 +35,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {

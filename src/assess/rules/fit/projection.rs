@@ -1,10 +1,11 @@
 //! How far a thing stands out.
 
-use crate::assess::fitting::{fitting, setting};
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::site::counter_depth;
+use crate::site::fitting::{fitting, setting};
 use crate::units::Length;
 
 declare! {
@@ -39,7 +40,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say, taps};
-use crate::book::{Choice, Hole, Room, Selection};
+use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -63,8 +63,8 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn judge(
     context: &Context<'_>,
-    (room, tap, option): (&Room, &Selection, &Choice),
-    (bowl, of_bowl): (&Selection, &Choice),
+    (room, tap, option): (&Room, &Selection, &ProductOption),
+    (bowl, of_bowl): (&Selection, &ProductOption),
     to_bowl: Option<Length>,
 ) -> Option<Finding> {
     let (reach, at) = option.length("spout reach")?;

@@ -1,8 +1,9 @@
 //! What is let into a wall against the wall's hollow.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::units::Length;
 use crate::vocabulary::Hazard;
 
@@ -34,7 +35,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {

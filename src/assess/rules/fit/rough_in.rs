@@ -2,9 +2,10 @@
 
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
-use crate::assess::{Context, Placement, say, say_range};
-use crate::book::{Choice, HollowFrom, Opening, Slot};
+use crate::assess::{Context, say, say_range};
+use crate::book::{HollowFrom, Opening, ProductOption, Slot};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -43,7 +44,7 @@ declare! {
 const GAP: Length = Length::from_inches(1);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         findings.extend(toilet(context, &fitted));
         findings.extend(valve(context, &fitted));
         findings.extend(hand(&fitted));
@@ -93,7 +94,7 @@ impl RoughIn {
     }
 
     /// As the maker's sheet wants it.
-    fn wanted(option: &Choice) -> Option<Length> {
+    fn wanted(option: &ProductOption) -> Option<Length> {
         let field = option.length("rough-in").map(|(length, _)| length);
         field.or_else(|| Some(Self::in_words(&option.fit.get()?.needs.drain)?.distance))
     }

@@ -1,8 +1,9 @@
 //! A sink in its cabinet.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::site::{Inside, Mount, inside_width};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -42,7 +43,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted().filter(is_sink) {
+    for fitted in context.site.fitted().filter(is_sink) {
         findings.extend(sides(context, &fitted));
         findings.extend(apron(context, &fitted));
         findings.extend(reveal(&fitted));

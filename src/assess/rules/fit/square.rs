@@ -1,10 +1,10 @@
 //! Whether an opening is square and its sides upright.
 
-use crate::assess::fitting::{OutOfSquare, Skew, out_of_square};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::{OutOfSquare, Skew, out_of_square};
 
 declare! {
     /// The opening is out of square, or its sides lean

@@ -1,10 +1,10 @@
 //! A tall cabinet or appliance that is stood up in its room.
 
-use crate::assess::fitting::overhead;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{Ceiling, PartIs, Room};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::overhead;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trade};
 
@@ -41,7 +41,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut told = Vec::new();
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
         let upright = kind.trade() == Trade::Appliance;
         let stands = upright || *kind == Kind::Cabinet;
@@ -139,7 +139,7 @@ fn where_it_stands_up(
     if !goes_under(top) {
         return Some(StandsUp::Nowhere(top));
     }
-    let there = overhead::run(context.plan(room), room).and_then(|run| {
+    let there = overhead::run(context.site.plan(room), room).and_then(|run| {
         let from_low_side = run - wide?.max(deep);
         overhead::height_at(low, top, run, from_low_side).filter(|_| !from_low_side.is_negative())
     });

@@ -1,11 +1,11 @@
 //! Whether a thing can be carried in.
 
 use crate::assess::context::about;
-use crate::assess::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, way_in};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, NarrowPoint, Room, Selection};
+use crate::book::{NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, way_in};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Trade};
 
@@ -45,7 +45,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         findings.extend(judge(context, room, selection, option));
         findings.extend(as_it_stands(context, room, selection, option));
     }
@@ -55,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// Large or heavy things, and nobody says how anything comes in: told once, of the first of them.
 fn no_way_known(context: &Context<'_>) -> Option<Finding> {
     let is_unknown = |room: &Room| context.book.project.way_in.is_empty() && room.way_in.is_empty();
-    let mut large = context.options().filter(|(room, selection, option)| {
+    let mut large = context.site.options().filter(|(room, selection, option)| {
         // What is in the house already was carried in.
         is_unknown(room) && is_large(option) && !selection.is_ordered() && is_delivered_whole(selection)
     });
@@ -75,7 +75,7 @@ fn is_delivered_whole(selection: &Selection) -> bool {
 }
 
 /// Neither carton nor body without doors is known: the thing as it stands, against the way in.
-fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let fit = option.fit.get();
     let is_known = fit.is_some_and(|fit| !fit.carton.is_absent() || !fit.doors_off.is_absent());
     if is_known || !is_delivered_whole(selection) {
@@ -97,7 +97,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
     )
 }
 
-fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let say = |length: Length| say(length.abs(), context.book.project.units);
     let fit = option.fit.get()?;
     let name = &selection.name.value;

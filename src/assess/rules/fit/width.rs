@@ -1,10 +1,11 @@
 //! The chosen thing's width against its opening.
 
 use super::{Direction, tell};
-use crate::assess::fitting::fitting;
+use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement};
 use crate::finding::Finding;
+use crate::site::Placement;
+use crate::site::fitting::fitting;
 
 declare! {
     /// The thing is wider than its opening, or the opening wider than its sheet allows
@@ -41,7 +42,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {

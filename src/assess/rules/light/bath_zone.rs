@@ -3,11 +3,11 @@
 use super::{Hung, hung};
 use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
 use crate::assess::context::about;
-use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::finding::Finding;
-use crate::plan::{Plan, Shape, Thing};
+use crate::site::fitting::overhead::at;
+use crate::site::plan::{Plan, Shape, Thing};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
@@ -69,7 +69,7 @@ fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
     if let Some(away) = hangs.from_tub.get() {
         return vec![Near { away: *away, rim: hangs.rim.get().copied(), bottom: lowest }];
     }
-    let Some(plan) = context.plan(hung.room).filter(|plan| plan.faults.is_empty()) else { return vec![] };
+    let Some(plan) = context.site.plan(hung.room).filter(|plan| plan.faults.is_empty()) else { return vec![] };
     let lights = plan.hung.iter().filter(|lights| lights.lights.selection.get() == Some(&hung.selection.name.value));
     let places = lights.flat_map(|lights| lights.places.iter().enumerate());
     let radius = hung.diameter().map_or(Length::ZERO, Length::half);

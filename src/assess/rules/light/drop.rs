@@ -2,12 +2,12 @@
 
 use super::{Hung, hung};
 use crate::assess::context::about;
-use crate::assess::fitting::Pitch;
-use crate::assess::fitting::overhead::{Slope, at, slope};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, DetailValue, Room, Selection};
+use crate::book::{DetailValue, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::Pitch;
+use crate::site::fitting::overhead::{Slope, at, slope};
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for hung in hung(context) {
         findings.extend(reach(context, &hung));
     }
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         if selection.is(Kind::Pendant) {
             findings.extend(askew(context, room, selection, option));
         }
@@ -84,7 +84,7 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
     ))
 }
 
-fn drop_of(option: &Choice) -> Option<LengthRange> {
+fn drop_of(option: &ProductOption) -> Option<LengthRange> {
     match option.detail("drop")?.value {
         DetailValue::Range(range) => Some(range),
         _ => None,
@@ -102,8 +102,8 @@ fn worded(range: LengthRange, say: impl Fn(Length) -> String) -> String {
 }
 
 /// A canopy under a ceiling that slopes more than it is made for; asked where either is not known.
-fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
-    let slope = slope(context.plan(room), room).filter(|slope| *slope != Slope::Level)?;
+fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+    let slope = slope(context.site.plan(room), room).filter(|slope| *slope != Slope::Level)?;
     let (words, at) = option.words("slope rating")?;
     let name = &selection.name.value;
     let ask = |message: String, remedy: &str| {

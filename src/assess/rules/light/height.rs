@@ -3,11 +3,11 @@
 use super::{Hung, hung};
 use crate::assess::codes::metric;
 use crate::assess::context::about;
-use crate::assess::fitting::overhead::at;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::HangsOver;
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::overhead::at;
 use crate::units::Length;
 
 declare! {

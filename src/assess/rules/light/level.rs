@@ -4,7 +4,7 @@ use super::hung;
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
-use crate::book::Choice;
+use crate::book::ProductOption;
 use crate::finding::{Finding, Severity};
 use crate::units::{Area, Length};
 
@@ -65,7 +65,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// All the lumens, and footcandles as a fraction: lumens times a square foot, over the area.
-fn footcandles(option: &Choice, count: Option<usize>, area: Area) -> Option<(i128, (i128, i128))> {
+fn footcandles(option: &ProductOption, count: Option<usize>, area: Area) -> Option<(i128, (i128, i128))> {
     let each: i128 = option.words("lumens")?.0.parse().ok()?;
     let lumens = each.checked_mul(i128::try_from(count?).ok()?)?;
     let foot = i128::from(FOOT.nanometres());

@@ -9,8 +9,8 @@ pub mod r#match;
 pub mod spacing;
 
 use crate::assess::Context;
-use crate::assess::fitting::overhead;
-use crate::book::{Choice, Hanging, HangsOver, Room, Selection};
+use crate::book::{Hanging, HangsOver, ProductOption, Room, Selection};
+use crate::site::fitting::overhead;
 use crate::units::Length;
 
 /// A light that the book says where it hangs.
@@ -18,7 +18,7 @@ use crate::units::Length;
 struct Hung<'a> {
     room: &'a Room,
     selection: &'a Selection,
-    option: &'a Choice,
+    option: &'a ProductOption,
     hangs: &'a Hanging,
 }
 
@@ -31,12 +31,12 @@ impl Hung<'_> {
 
     /// Height of the ceiling where the light of that number hangs.
     fn ceiling(&self, context: &Context<'_>, number: usize) -> Option<Length> {
-        overhead::ceiling_over(context.plan(self.room), self.room, self.selection, self.hangs, number)
+        overhead::ceiling_over(context.site.plan(self.room), self.room, self.selection, self.hangs, number)
     }
 
     /// How many of them the plan sets out.
     fn set_out(&self, context: &Context<'_>) -> usize {
-        let hung = context.plan(self.room).map(|plan| plan.hung.as_slice()).unwrap_or_default();
+        let hung = context.site.plan(self.room).map(|plan| plan.hung.as_slice()).unwrap_or_default();
         let is_it = |name: &String| *name == self.selection.name.value;
         hung.iter().find(|hung| hung.lights.selection.get().is_some_and(is_it)).map_or(0, |hung| hung.places.len())
     }
@@ -54,6 +54,7 @@ impl Hung<'_> {
 
 fn hung<'a>(context: &Context<'a>) -> impl Iterator<Item = Hung<'a>> {
     context
+        .site
         .options()
         .filter_map(|(room, selection, option)| Some(Hung { room, selection, option, hangs: selection.hangs.get()? }))
 }

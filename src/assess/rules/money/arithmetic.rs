@@ -3,7 +3,7 @@
 use crate::assess::context::about;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Amounts, Context};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Quantity;
 
@@ -38,7 +38,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let found = unlike_units(room, selection, option).or_else(|| judge(room, selection, option));
         findings.extend(found);
     }
@@ -53,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }));
 }
 
-fn judge(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let price = option.price.spanned()?;
     let finding = |severity, span, message: String| about(room, selection, option, RULE.code, severity, span, message);
     let Some(sum) = Amounts::price(option) else {
@@ -74,7 +74,7 @@ fn judge(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding>
 }
 
 /// A price for one unit, a quantity in another.
-fn unlike_units(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let (per, quantity) = (option.price_per.spanned()?, option.quantity.spanned()?);
     let unit = quantity.value.unit.as_deref().unwrap_or("");
     if alike(&per.value, unit) {

@@ -3,7 +3,7 @@
 use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, declare};
-use crate::book::{Choice, NeededFor, Room, Selection};
+use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 
 declare! {
@@ -51,11 +51,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.push(finding(room, selection, option, message).remedy(remedy));
         }
     }
-    let ordered = context.options().filter(|(_, _, option)| option.order.placed_on.get().is_some());
+    let ordered = context.site.options().filter(|(_, _, option)| option.order.placed_on.get().is_some());
     findings.extend(ordered.filter_map(|(room, selection, option)| comes_late(context, room, selection, option)));
 }
 
-fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let when = context.dates.order_by(selection, option)?;
     let promised = option.order.promised_for.get().copied();
     let comes = promised.or_else(|| context.dates.comes(option))?;
@@ -73,7 +73,7 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
     Some(finding(room, selection, option, message).remedy(remedy))
 }
 
-fn finding(room: &Room, selection: &Selection, option: &Choice, message: String) -> Finding {
+fn finding(room: &Room, selection: &Selection, option: &ProductOption, message: String) -> Finding {
     let at = option.lead_time.span().unwrap_or(selection.span);
     Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder).item(&selection.name)
 }

@@ -8,11 +8,12 @@ pub mod soon;
 pub mod unchecked;
 
 use crate::assess::Context;
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 
 /// Every settled option that is not ordered yet.
-fn to_order<'a>(context: &Context<'a>) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a Choice)> {
+fn to_order<'a>(context: &Context<'a>) -> impl Iterator<Item = (&'a Room, &'a Selection, &'a ProductOption)> {
     context
+        .site
         .options()
         .filter(|(_, selection, option)| selection.settled().is_some() && option.order.placed_on.is_absent())
 }

@@ -6,12 +6,12 @@ use std::collections::BTreeMap;
 
 use super::to_order;
 use crate::assess::context::about;
-use crate::assess::fitting::bond::waste;
-use crate::assess::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
-use crate::book::{Choice, DetailValue, Room, Selection, System};
+use crate::book::{DetailValue, ProductOption, Room, Selection, System};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::bond::waste;
+use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::source::Spanned;
 use crate::units::{Area, Length, Quantity, Weight};
 use crate::vocabulary::Trade;
@@ -65,7 +65,7 @@ declare! {
 const TRIM: Length = Length::from_inches(4);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let here = At { room, selection, option };
         findings.extend(here.paper(context.book.project.units).or_else(|| here.surface()));
         findings.extend(here.grout());
@@ -77,7 +77,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 struct At<'a> {
     room: &'a Room,
     selection: &'a Selection,
-    option: &'a Choice,
+    option: &'a ProductOption,
 }
 
 impl At<'_> {
@@ -211,7 +211,7 @@ impl At<'_> {
 fn lots(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut first: BTreeMap<(String, String, String), (&Spanned<String>, &Selection)> = BTreeMap::new();
     let surfaces =
-        to_order(context).chain(context.options().filter(|(_, _, option)| !option.order.placed_on.is_absent()));
+        to_order(context).chain(context.site.options().filter(|(_, _, option)| !option.order.placed_on.is_absent()));
     for (room, selection, option) in surfaces {
         let trade = selection.kind.get().map(|kind| kind.trade());
         let surface = matches!(trade, Some(Trade::Tile | Trade::Finish));

@@ -78,7 +78,7 @@ fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
 
 /// The least ceiling over what is written there, or the level one.
 fn ceiling_over(context: &Context<'_>, room: &Room, written: Span) -> Option<Length> {
-    let placed = context.plan(room).and_then(|plan| {
+    let placed = context.site.plan(room).and_then(|plan| {
         let thing = plan.things.iter().find(|thing| thing.span == written)?;
         plan.ceiling_over(thing, thing.out)
     });
@@ -107,7 +107,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
     let name = &selection.name.value;
     let top = |ceiling| Top { name, high, ceiling, at: height.span };
     let placed = opening.and_then(|opening| {
-        let plan = context.plan(room)?;
+        let plan = context.site.plan(room)?;
         let thing = plan.opening(opening)?;
         plan.ceiling_over(thing, thing.out)
     });

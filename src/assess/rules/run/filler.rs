@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{End, PartIs, Room, Run};
 use crate::finding::{Finding, Severity};
-use crate::plan::{Met, Plan, Thing, with_handles};
+use crate::site::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -54,7 +54,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let plan = context.plan(room);
+        let plan = context.site.plan(room);
         if let Some(plan) = plan {
             findings.extend(plan.things.iter().filter_map(|thing| beside(context, plan, thing)));
         }
@@ -114,7 +114,7 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
         let more = (other.handles - USUAL_HANDLE).max(Length::ZERO);
         return Some(if usual == BESIDE_DRAWERS { usual + more } else { usual });
     }
-    let option = other.opening.and_then(|opening| crate::plan::settled(plan.room, opening));
+    let option = other.opening.and_then(|opening| crate::site::plan::settled(plan.room, opening));
     let handle = with_handles(other, option) - other.out.1;
     (gap >= handle).then_some(BEFORE_A_HANDLE)
 }

@@ -80,7 +80,7 @@ fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
 
 /// What is left of the wall from where the run starts.
 fn wall(context: &Context<'_>, room: &Room, run: &Run, starts: Length) -> Option<There> {
-    let plan = context.plan(room)?;
+    let plan = context.site.plan(room)?;
     let wall = plan.walls.get(plan.wall_named(run.wall.get()?)?)?;
     let measured = wall.measured().filter(|measured| measured.value <= wall.frame.length());
     let at = measured.map(|measured| measured.span).or_else(|| room.outline.span())?;

@@ -5,8 +5,9 @@ use crate::assess::codes::metric::advised;
 use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::Pipe;
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
 
@@ -62,7 +63,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         findings.push(asked.finding(RULE.code, Severity::Stop, fault).remedy(REMEDY));
     }
-    findings.extend(context.fitted().filter_map(|fitted| trap(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| trap(context, &fitted)));
 }
 
 /// The trap's least size by the code.

@@ -4,8 +4,9 @@ use super::{Asked, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Pipe, Section, airflow};
-use crate::assess::{Context, Placement, say};
+use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -57,7 +58,7 @@ const USUAL: [(u32, Length); 4] = [
 ];
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(context.fitted().filter_map(|fitted| against_airflow(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| against_airflow(context, &fitted)));
     for asked in asked(context, |needs| &needs.duct, |service| &service.duct) {
         findings.extend(judge(context, &asked));
     }

@@ -7,7 +7,7 @@ use crate::assess::codes::{
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
-use crate::book::{Choice, Opening, Room, Selection};
+use crate::book::{Opening, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
@@ -83,7 +83,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Finding> {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(context.book.rooms.iter().filter_map(|room| no_hood(context, room)));
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let Some((words, at)) = option.words("airflow") else { continue };
         let Some(moves) = airflow(words) else {
             let message = format!("the airflow of `{}` can't be read: `{words}`", selection.name.value);
@@ -108,7 +108,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Everything that is asked of a hood.
-fn hood(context: &Context<'_>, room: &Room, option: &Choice) -> Vec<Asks> {
+fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks> {
     let words = format!("{} {}", option.words("mount").map_or("", |(words, _)| words), option.description.text())
         .to_lowercase();
     let island = words.contains("island");

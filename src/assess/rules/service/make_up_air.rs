@@ -4,7 +4,7 @@ use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Fa
 use crate::assess::rules::{Check, declare};
 use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
-use crate::book::{Choice, Room};
+use crate::book::{ProductOption, Room};
 use crate::finding::Finding;
 use crate::vocabulary::{Hazard, Kind};
 
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if sealed && rulings.editions().year(Family::Irc).is_some_and(|year| year >= OPEN_FLUES_ONLY) {
         return;
     }
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let is_hood = selection.is(Kind::Hood);
         let Some((at, moves)) = option.words("airflow").and_then(|(words, span)| Some((span, airflow(words)?))) else {
             continue;
@@ -80,7 +80,7 @@ fn amount(context: &Context<'_>, moves: u32) -> u32 {
     moves.saturating_sub(context.rulings().number(&EXHAUST_NOT_REPLACED).map_or(0, |ruling| ruling.value))
 }
 
-fn has_make_up(room: &Room, option: &Choice) -> bool {
+fn has_make_up(room: &Room, option: &ProductOption) -> bool {
     let is = |words: &str| ["make-up", "makeup", "make up"].iter().any(|name| words.to_lowercase().contains(name));
     option.accessories.iter().any(|with| is(&with.name.value))
         || room.selections.iter().any(|selection| is(&selection.name.value))

@@ -11,9 +11,10 @@ pub mod receptacles;
 pub mod water;
 pub mod zone;
 
-use crate::assess::{Context, Placement};
+use crate::assess::Context;
 use crate::book::{Needs, Services, Slot};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::source::Spanned;
 
 /// A service that a thing needs, and what is at its opening.
@@ -31,7 +32,7 @@ fn asked<'a>(
     needs: fn(&Needs) -> &Slot<String>,
     there: fn(&Services) -> &Slot<String>,
 ) -> impl Iterator<Item = Asked<'a>> {
-    context.fitted().filter_map(move |fitted| {
+    context.site.fitted().filter_map(move |fitted| {
         let needs = needs(&fitted.option.fit.get()?.needs).spanned()?;
         Some(Asked { needs, there: there(&fitted.opening.service).spanned(), fitted })
     })

@@ -1,9 +1,10 @@
 //! Where a service comes out against where the maker's sheet wants it.
 
 use crate::assess::rules::{Check, declare};
-use crate::assess::{Context, Placement, say, say_range};
+use crate::assess::{Context, say, say_range};
 use crate::book::{ServicePoint, ServiceZone};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Hazard;
@@ -38,7 +39,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         let Some(points) = fitted.opening.points.get() else { continue };
         let zones = fitted.option.fit.get().and_then(|fit| fit.zones.get());
         for (service, point) in points.named() {

@@ -39,7 +39,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        let twice = of_room(room, context.plan(room));
+        let twice = of_room(room, context.site.plan(room));
         findings.extend(twice.iter().map(|twice| told(context, twice).room(&room.folder)));
     }
 }

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
-use crate::plan::{Fault, Plan, Wrong};
+use crate::site::plan::{Fault, Plan, Wrong};
 
 declare! {
     /// A room's plan cannot be as it is written
@@ -40,7 +40,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for plan in context.plans.all() {
+    for plan in context.site.plans() {
         // Bodies in one another's place are told by `fit/clash`: nothing is wrong with the file.
         let of_the_file = plan.faults.iter().filter(|fault| !matches!(fault.wrong, Wrong::Clashes { .. }));
         findings.extend(of_the_file.map(|fault| told(context, plan, fault)));

@@ -41,7 +41,7 @@ const DEEP: Length = Length::from_inches(16);
 const REACH: Length = Length::from_inches(48);
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         let Some(stores) = option.stores.get() else { continue };
         let Some((message, source)) = judge(stores, &selection.name.value, context.book.project.units) else {
             continue;

@@ -4,7 +4,7 @@ use super::{Counter, counters};
 use crate::assess::codes::INSIDE_CORNER;
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, Reason, say};
-use crate::book::{Choice, Selection};
+use crate::book::{ProductOption, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -82,7 +82,7 @@ fn unlike(
     context: &Context<'_>,
     counter: &Counter<'_>,
     radius: &Spanned<Length>,
-    (sink, bowl): (&Selection, &Choice),
+    (sink, bowl): (&Selection, &ProductOption),
 ) -> Option<Finding> {
     let (own, at) = bowl.length("corner radius")?;
     let below = bowl.words("mount").is_some_and(|(mount, _)| mount.to_lowercase().contains("under"));

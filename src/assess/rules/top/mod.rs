@@ -8,9 +8,9 @@ pub mod span;
 pub mod template_ready;
 
 use crate::assess::Context;
-use crate::assess::codes::{Figure, Ruling};
+use crate::assess::codes::{Figure, KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling};
 use crate::assess::context::about;
-use crate::book::{Choice, Room, Selection, Top};
+use crate::book::{ProductOption, Room, Selection, Top};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Length;
@@ -21,7 +21,7 @@ use crate::vocabulary::Kind;
 struct Counter<'a> {
     room: &'a Room,
     selection: &'a Selection,
-    option: &'a Choice,
+    option: &'a ProductOption,
 }
 
 /// Thickness from which a slab sold as 2 cm or as 3 cm is one: 3/4" and 1 1/8", since 3/4" and 1 1/4"
@@ -29,9 +29,19 @@ struct Counter<'a> {
 const TWO_CM: Length = Length::from_sixty_fourths(48);
 const THREE_CM: Length = Length::from_sixty_fourths(72);
 
+/// How deep it must be clear for knees at a surface so high: the nearest of 30", 36" and 42" counts.
+fn knee_depth(context: &Context<'_>, height: Length) -> Option<Ruling<Length>> {
+    let figure = match height {
+        low if low < Length::from_inches(33) => &KNEES_AT_30,
+        middle if middle < Length::from_inches(39) => &KNEES_AT_36,
+        _ => &KNEES_AT_42,
+    };
+    context.rulings().length(figure)
+}
+
 /// Every counter that still counts.
 fn counters<'a>(context: &Context<'a>) -> impl Iterator<Item = Counter<'a>> {
-    let counters = context.options().filter(|(_, selection, _)| selection.is(Kind::Counter));
+    let counters = context.site.options().filter(|(_, selection, _)| selection.is(Kind::Counter));
     counters.map(|(room, selection, option)| Counter { room, selection, option })
 }
 

@@ -2,11 +2,11 @@
 
 use super::{Counter, counters};
 use crate::assess::codes::{OVERHANG_WITHOUT_POSTS, OVERHANG_WITHOUT_STEEL, STONE_OVERHANG_2, STONE_OVERHANG_3};
-use crate::assess::room_facts::{knee_depth, seats};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Island, IslandSide, Support, Supports};
 use crate::finding::{Finding, Severity};
+use crate::site::distances::seats;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Caution;
@@ -95,13 +95,13 @@ fn overhangs<'a>(context: &Context<'a>, counter: &Counter<'a>) -> Vec<Overhang<'
         })
     });
     let sides: Vec<_> = sides.collect();
-    let seated = seats(context, counter.room).into_iter().filter(|seats| counter.covers(seats.name));
+    let seated = seats(context.site, counter.room).into_iter().filter(|seats| counter.covers(seats.name));
     let seated = seated.filter(|seats| sides.iter().all(|side| side.place != Some(seats.name)));
     let seated = seated.filter_map(|seats| {
         let height = seats.height?;
         // At a table one sits with legs of its own.
         let is_counter = height.value >= Length::from_inches(33);
-        let needed = || Some((knee_depth(context, height.value)?.value, height.at));
+        let needed = || Some((super::knee_depth(context, height.value)?.value, height.at));
         let (out, at) = seats.knees.map(|knees| (knees.value, knees.at)).or_else(needed).filter(|_| is_counter)?;
         Some(Overhang { place: Some(seats.name), out, across: depth, at })
     });

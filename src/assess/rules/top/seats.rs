@@ -2,11 +2,11 @@
 
 use crate::assess::codes::SEAT_WIDTH;
 use crate::assess::codes::metric::Printed;
-use crate::assess::room_facts::{Seats, Whence, knee_depth, seats};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::Finding;
+use crate::site::distances::{Seats, Whence, seats};
 use crate::units::Length;
 
 declare! {
@@ -43,7 +43,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
-        for seats in seats(context, room) {
+        for seats in seats(context.site, room) {
             findings.extend(edge(context, room, &seats));
             findings.extend(knees(context, room, &seats));
         }
@@ -75,7 +75,7 @@ fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding
 
 fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
     let (depth, height) = (seats.knees?, seats.height?);
-    let ruled = knee_depth(context, height.value)?;
+    let ruled = super::knee_depth(context, height.value)?;
     let printed = if ruled.own { Printed::AsWritten } else { Printed::InInches };
     let asked = printed.least(ruled.value, depth.value, context.book.project.units);
     if depth.value >= asked {

@@ -4,11 +4,11 @@ use super::{Counter, counters};
 mod runs;
 
 use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
-use crate::assess::fitting::nest::{Sides, Stock, slabs};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::{Direction, Seam, SeamOver, Slab, Top};
 use crate::finding::{Finding, Severity};
+use crate::site::fitting::nest::{Sides, Stock, slabs};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Trait};
@@ -182,7 +182,7 @@ fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Optio
 /// The dishwasher that a seam lies over, where the plan has both.
 fn seam_over_dishwasher<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: &Seam) -> Option<&'a str> {
     let (run, from_left) = (seam.on.get()?, *seam.from_left.get()?);
-    let plan = context.plan(counter.room)?;
+    let plan = context.site.plan(counter.room)?;
     let row = plan.rows.iter().find(|row| row.of.name() == run)?;
     let mut things = row.things.iter().filter_map(|number| plan.things.get(*number));
     let over = things.find(|thing| {

@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, say};
 use crate::book::Opening;
 use crate::finding::Finding;
-use crate::plan::{Plan, Row};
+use crate::site::plan::{Plan, Row};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Trait};
@@ -81,7 +81,7 @@ fn gaps(context: &Context<'_>, counter: &Counter<'_>) -> Vec<Gap> {
 
 /// What stands without a cabinet in the rows that a counter covers; neighbours make one gap.
 fn planned(context: &Context<'_>, counter: &Counter<'_>) -> Option<Vec<Gap>> {
-    let plan = context.plan(counter.room)?;
+    let plan = context.site.plan(counter.room)?;
     let rows: Vec<_> = plan.rows.iter().filter(|row| row.counter.is_some() && counter.covers(row.of.name())).collect();
     (!rows.is_empty()).then(|| rows.into_iter().flat_map(|row| in_row(plan, row)).collect())
 }

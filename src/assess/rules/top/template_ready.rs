@@ -3,7 +3,7 @@
 use super::{Counter, counters};
 use crate::assess::rules::{Check, declare};
 use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut};
-use crate::book::{Choice, Selection};
+use crate::book::{ProductOption, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::units::Date;
@@ -109,7 +109,7 @@ fn is_asked_by_the_order(context: &Context<'_>, counter: &Counter<'_>) -> bool {
     option.order.placed_on.get().is_some() || context.dates.order_runs_out(counter.selection) == RunsOut::Soon
 }
 
-fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Choice) -> bool {
+fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &ProductOption) -> bool {
     if ground.selection.is(Kind::Tap) {
         return are_holes_listed(counter, ground.selection, option);
     }
@@ -119,7 +119,7 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Ch
 }
 
 /// Whether as many holes as a tap takes are on the list of the counter or of a sink.
-fn are_holes_listed(counter: &Counter<'_>, tap: &Selection, option: &Choice) -> bool {
+fn are_holes_listed(counter: &Counter<'_>, tap: &Selection, option: &ProductOption) -> bool {
     let name = tap.name.value.to_lowercase();
     let listed = counter.room.selections.iter().filter_map(Selection::settled).flat_map(|option| &option.drilled);
     let its = listed.filter(|hole| {

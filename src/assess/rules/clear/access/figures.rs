@@ -4,9 +4,9 @@ use super::super::{Bound, Figure};
 use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
-use crate::assess::room_facts::{Fact, distance, for_access, rectangle};
 use crate::book::Room;
 use crate::finding::{Finding, Severity};
+use crate::site::distances::{Fact, distance, for_access, rectangle};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -105,7 +105,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
     };
     let is = |asked: &Asked| (asked.is.0.to_string(), asked.is.1);
     let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
-    let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context, room, asked.key)?)));
+    let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context.site, room, asked.key)?)));
     findings.extend(
         measured.chain(clear).filter_map(|(asked, there)| stop(context, room, is(asked), there, of(asked, WHOSE))),
     );
@@ -142,7 +142,7 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
         context,
         room,
         ("the passage between the counters".into(), "wide"),
-        distance(context, room, "work aisle")?,
+        distance(context.site, room, "work aisle")?,
         figure,
     )
 }
@@ -205,7 +205,7 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
 
 /// Seats of the toilets that still count.
 fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
-    let of_room = context.options().filter(|(of, _, _)| of.folder == room.folder);
+    let of_room = context.site.options().filter(|(of, _, _)| of.folder == room.folder);
     let toilets = of_room.filter(|(_, selection, _)| selection.is(Kind::Toilet));
     let figure = |bound| Figure {
         bound,

@@ -4,9 +4,9 @@ use super::super::{Bound, Figure};
 use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
-use crate::assess::room_facts::Fact;
 use crate::book::{ClearFloor, KneeSpace, Room};
 use crate::finding::Finding;
+use crate::site::distances::Fact;
 use crate::units::Length;
 
 const WHOSE: &str = "that the access profile asks for";

@@ -3,10 +3,10 @@
 use super::super::{Bound, Figure};
 use super::{RULE, stop};
 use crate::assess::codes::metric::Printed;
-use crate::assess::room_facts::Fact;
 use crate::assess::{Context, say};
 use crate::book::{Control, Reach, Room, System};
 use crate::finding::{Finding, Severity};
+use crate::site::distances::Fact;
 use crate::units::Length;
 
 const LOWEST: Length = Length::from_inches(15);

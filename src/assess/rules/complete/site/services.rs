@@ -1,10 +1,11 @@
 //! What nobody says of services that a sheet is exact about, or that a heated thing must have.
 
+use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::supply::Power;
-use crate::assess::{Context, Placement};
-use crate::book::{Choice, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
 use crate::vocabulary::{Hazard, Kind};
 
 use super::RULE;
@@ -16,11 +17,11 @@ const HEATED: [&str; 5] = ["heated", "heating", "electric", "warmed", "demister"
 
 /// Everything that is to be asked of services.
 pub fn ask(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         findings.extend(pattern(&fitted));
         findings.extend(zones(&fitted));
     }
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         findings.extend(no_place(room, selection, option).or_else(|| heated(room, selection, option)));
     }
 }
@@ -68,7 +69,7 @@ fn zones(fitted: &Placement<'_>) -> Option<Finding> {
 }
 
 /// It needs power, and has no opening that could tell what is there.
-fn no_place(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let needs = option.fit.get()?.needs.power.spanned()?;
     let takes_opening = selection.kind.get().is_some_and(|kind| kind.takes_opening());
     if takes_opening || selection.place.get().is_some() {
@@ -82,7 +83,7 @@ fn no_place(room: &Room, selection: &Selection, option: &Choice) -> Option<Findi
 }
 
 /// It may be heated, by its words, and nobody says with what.
-fn heated(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let is_heated = |words: &str| {
         let lower = words.to_lowercase();
         lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| HEATED.contains(&word))

@@ -1,16 +1,17 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
-use crate::assess::fitting::{Housing, depth_stack, recess, setting};
-use crate::assess::{Context, Placement};
+use crate::assess::Context;
 use crate::book::Setting;
 use crate::finding::{Finding, Severity};
+use crate::site::Placement;
+use crate::site::fitting::{Housing, depth_stack, recess, setting};
 use crate::vocabulary::{Hazard, Trait};
 
 use super::RULE;
 
 /// Everything that is to be asked of how things are set in.
 pub fn ask(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for fitted in context.fitted() {
+    for fitted in context.site.fitted() {
         let asked = [no_recess(&fitted), drawers_below(context, &fitted), type_of_unit(&fitted)];
         findings.extend(asked.into_iter().flatten());
     }

@@ -2,7 +2,7 @@
 
 use crate::assess::{Context, say};
 use crate::finding::{Finding, Severity};
-use crate::plan::{Fault, Plan, Wrong};
+use crate::site::plan::{Fault, Plan, Wrong};
 
 use super::RULE;
 

@@ -1,7 +1,7 @@
 //! Lights: how many the room sets out, and of what kind, against what is ordered.
 
 use crate::assess::{Context, about};
-use crate::book::{Choice, HungLights, Room, Selection};
+use crate::book::{HungLights, ProductOption, Room, Selection};
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 use crate::vocabulary::Trade;
@@ -11,7 +11,7 @@ pub fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for room in &context.book.rooms {
         findings.extend(room.layout.lights.iter().filter_map(|lights| no_light(room, lights)));
     }
-    for (room, selection, option) in context.options() {
+    for (room, selection, option) in context.site.options() {
         findings.extend(number(room, selection, option));
     }
 }
@@ -43,7 +43,7 @@ fn set_out(room: &Room, selection: &Selection) -> Option<(u32, Span)> {
     Some((counted.iter().map(|(count, _)| *count).fold(0, u32::saturating_add), at))
 }
 
-fn number(room: &Room, selection: &Selection, option: &Choice) -> Option<Finding> {
+fn number(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
     let ordered = option.quantity.spanned().filter(|_| is_light(selection))?;
     let in_pieces = matches!(ordered.value.unit.as_deref(), None | Some("piece" | "pieces" | "lights" | "light"));
     let there = ordered.value.whole().filter(|_| in_pieces).and_then(|there| u32::try_from(there).ok())?;

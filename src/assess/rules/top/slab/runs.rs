@@ -3,7 +3,7 @@
 use crate::assess::{Context, say};
 use crate::book::{PartIs, Piece, Top};
 use crate::finding::{Finding, Severity};
-use crate::plan::{Plan, Row, RowOf, Thing};
+use crate::site::plan::{Plan, Row, RowOf, Thing};
 use crate::units::Length;
 
 use super::super::{Counter, counters};
@@ -14,7 +14,7 @@ const REMEDY: &str = "correct the pieces or the run; whoever templates gets the 
 
 /// Pieces that are together shorter than the runs below them, or none as deep as their counter.
 pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Finding> {
-    let plan = context.plan(counter.room).filter(|plan| plan.faults.is_empty())?;
+    let plan = context.site.plan(counter.room).filter(|plan| plan.faults.is_empty())?;
     let rows: Vec<&Row<'_>> = top
         .lies_on
         .iter()

@@ -2,7 +2,7 @@
 
 use rust_decimal::Decimal;
 
-use crate::book::Choice;
+use crate::book::ProductOption;
 use crate::units::Percent;
 use crate::vocabulary::{Kind, Trade};
 
@@ -36,7 +36,7 @@ pub fn bond(pattern: &str) -> Bond {
 
 /// What a surface wastes: what the book says, or what its pattern usually costs (trade practice: tile
 /// 10, 15 and 20 %; planks and boards 7 %, otherwise 15 %). None for what is not laid in pieces.
-pub fn waste(kind: Kind, option: &Choice) -> Option<Percent> {
+pub fn waste(kind: Kind, option: &ProductOption) -> Option<Percent> {
     if let Some(waste) = option.laid.waste.get() {
         return Some(*waste);
     }

@@ -1,6 +1,6 @@
 //! Puts openings and fixtures in their place, each by its own measure.
 
-use crate::book::{Choice, End, Fixture, HungLights, Opening, Room};
+use crate::book::{End, Fixture, HungLights, Opening, ProductOption, Room};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -138,7 +138,7 @@ fn size_of(room: &Room, fixture: &Fixture, opening: Option<&Opening>) -> Option<
     };
     let options = selection.map(|selection| selection.standing()).unwrap_or_default();
     // While the client chooses, the largest must have its place.
-    let of = |size: fn(&Choice) -> Option<Length>| options.iter().filter_map(&size).max();
+    let of = |size: fn(&ProductOption) -> Option<Length>| options.iter().filter_map(&size).max();
     let width = fixture.width.get().copied().or_else(|| of(|option| option.size.width.get().copied()));
     let depth = fixture.depth.get().copied().or_else(|| of(|option| option.size.depth.get().copied()));
     let height = fixture.height.get().copied();

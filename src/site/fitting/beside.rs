@@ -1,6 +1,6 @@
 //! What stands beside an opening: whether a door meets it, whether it rises above the counter.
 
-use crate::book::{Choice, Neighbour, Opening, Room, Slot};
+use crate::book::{Neighbour, Opening, ProductOption, Room, Slot};
 
 use super::front_edge;
 
@@ -40,7 +40,7 @@ impl Side {
 
 /// The sides that a door hangs on; for one that can be hung either way, both, and `true`: one
 /// that is free is enough.
-pub fn hinge_sides(option: &Choice) -> (&'static [Side], bool) {
+pub fn hinge_sides(option: &ProductOption) -> (&'static [Side], bool) {
     match option.hinge.text() {
         "left" => (&[Side::Left], false),
         "right" => (&[Side::Right], false),

@@ -1,7 +1,7 @@
 //! Clear distances of a bath.
 
 use crate::book::{End, Room};
-use crate::plan::{Met, Plan, Thing};
+use crate::site::plan::{Met, Plan, Thing};
 use crate::units::Length;
 use crate::vocabulary::Kind;
 

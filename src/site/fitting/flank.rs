@@ -1,7 +1,7 @@
 //! What stands beside an opening, fillers and panels seen through, and what hangs over it: by row and plan.
 
 use crate::book::{InRow, Opening, PartIs, Room};
-use crate::plan::{Met, Plan, Shape, Thing};
+use crate::site::plan::{Met, Plan, Shape, Thing};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Trait;

@@ -1,24 +1,23 @@
 //! Clear distances of a kitchen: doorways, aisles, the triangle, counter.
 
-use crate::assess::Context;
-use crate::assess::codes::metric;
 use crate::book::{End, Frontage, Room, Stretch};
-use crate::plan::{HoleIs, Plan, RowOf, Thing, What};
+use crate::site::Site;
+use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
-use super::{Fact, least, plan};
+use super::{Fact, least};
 
 /// What a leaf that stands open takes of its width (Kitchen and Bath Planning Guidelines, 2nd edition:
 /// a leaf of 34" leaves 32").
 const LEAF: Length = Length::from_inches(2);
 
 /// Clear width of each doorway, by its name.
-pub fn doorways<'a>(context: &Context<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
+pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
     let written = &room.clearances.doorways;
     let mut doorways: Vec<(&str, Fact)> =
         written.iter().map(|(name, width)| (name.value.as_str(), width.into())).collect();
-    let doors = plan(context, room).into_iter().flat_map(|plan| &plan.holes).filter_map(|hole| match hole.is {
+    let doors = site.sound_plan(room).into_iter().flat_map(|plan| &plan.holes).filter_map(|hole| match hole.is {
         HoleIs::Door(door) => Some(door),
         HoleIs::Window(_) => None,
     });
@@ -36,12 +35,12 @@ pub fn doorways<'a>(context: &Context<'a>, room: &'a Room) -> Vec<(&'a str, Fact
 
 /// The aisles in which one works, or the ways along which one only passes, with what to call each: the
 /// one measured, else each of the plan of a room where one cooks.
-pub fn aisles(context: &Context<'_>, room: &Room, work: bool) -> Vec<(String, Fact)> {
+pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(String, Fact)> {
     let key = if work { "work aisle" } else { "walkway" };
     if let Some(written) = room.clearances.least(key) {
         return vec![(format!("the {key}"), written.into())];
     }
-    let Some(plan) = plan(context, room).filter(|plan| cooks(plan)) else { return vec![] };
+    let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
     let aisles = plan.aisles().into_iter().filter(|aisle| aisle.is_for_work() == work);
     let told = aisles.map(|aisle| {
         let name = format!("the {key} between `{}` and `{}`", aisle.from.name, aisle.to.name(plan));
@@ -58,7 +57,7 @@ fn cooks(plan: &Plan<'_>) -> bool {
 pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
     match key {
         "work aisle" if cooks(plan) => {
-            let aisles = plan.aisles().into_iter().filter(crate::plan::Aisle::is_for_work);
+            let aisles = plan.aisles().into_iter().filter(crate::site::plan::Aisle::is_for_work);
             least(aisles.map(|aisle| Fact::planned(aisle.wide, aisle.from.span)))
         }
         "dishwasher to sink" => {
@@ -82,7 +81,7 @@ pub struct Triangle {
 }
 
 /// The triangle as written, each leg that is not from the plan.
-pub fn triangle(context: &Context<'_>, room: &Room) -> Triangle {
+pub fn triangle(site: &Site<'_>, room: &Room) -> Triangle {
     let none = crate::book::Triangle::default();
     let written = room.clearances.triangle.get().unwrap_or(&none);
     let legs = [&written.sink_to_cooking, &written.cooking_to_refrigerator, &written.refrigerator_to_sink];
@@ -90,7 +89,7 @@ pub fn triangle(context: &Context<'_>, room: &Room) -> Triangle {
         legs: legs.map(|leg| leg.spanned().map(Fact::from)),
         cut: written.cuts_into_island.spanned().map(Fact::from),
     };
-    let Some(plan) = plan(context, room) else { return triangle };
+    let Some(plan) = site.sound_plan(room) else { return triangle };
     let cleanup = |thing: &&Thing<'_>| {
         let landing = thing.opening.and_then(|opening| opening.landing.get());
         thing.is(Kind::Sink) && landing.is_none_or(|landing| landing.second_sink.get() != Some(&true))
@@ -111,12 +110,12 @@ pub fn triangle(context: &Context<'_>, room: &Room) -> Triangle {
 }
 
 /// Length and depth of the longest counter beside a sink.
-pub fn preparation(context: &Context<'_>, room: &Room) -> Option<(Fact, Fact)> {
+pub fn preparation(site: &Site<'_>, room: &Room) -> Option<(Fact, Fact)> {
     if let Some(written) = super::rectangle(room, "preparation counter") {
         let (length, depth) = written.value;
         return Some((Fact::written(length, written.span), Fact::written(depth, written.span)));
     }
-    let plan = plan(context, room).filter(|plan| cooks(plan))?;
+    let plan = site.sound_plan(room).filter(|plan| cooks(plan))?;
     let beside = plan.of_kind(Kind::Sink).flat_map(|sink| {
         [End::Left, End::Right].map(|end| {
             let counter = plan.row_of(sink)?.counter?;
@@ -130,13 +129,17 @@ pub fn preparation(context: &Context<'_>, room: &Room) -> Option<(Fact, Fact)> {
 }
 
 /// Counter that can be worked at, counted where it is deep enough and free enough above: its length in
-/// all, and how much was left out. From the plan, where every run is known and no island adds to it.
-pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) -> Option<(Fact, Length)> {
-    let units = context.book.project.units;
-    let counts =
-        |least: Length, there: Option<Length>| there.is_none_or(|there| there >= metric::advised(least, there, units));
+/// all, and how much was left out; `enough` says whether a length is at least what is advised. From the plan, where every run is known and no island adds to it.
+pub fn frontage(
+    site: &Site<'_>,
+    room: &Room,
+    deep: Length,
+    free: Length,
+    enough: impl Fn(Length, Length) -> bool,
+) -> Option<(Fact, Length)> {
+    let counts = |least: Length, there: Option<Length>| there.is_none_or(|there| enough(there, least));
     let Some(written) = room.clearances.frontage.spanned() else {
-        let plan = plan(context, room).filter(|plan| cooks(plan))?;
+        let plan = site.sound_plan(room).filter(|plan| cooks(plan))?;
         // A plan without its sink is not all of a kitchen yet.
         plan.of_kind(Kind::Sink).next()?;
         let run = plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(_)))?;
@@ -147,7 +150,8 @@ pub fn frontage(context: &Context<'_>, room: &Room, deep: Length, free: Length) 
             .stretches()
             .into_iter()
             .partition(|one| counts(deep, Some(one.depth)) && counts(free, one.clear_above));
-        let sum = |pieces: Vec<crate::plan::Stretch<'_, '_>>| -> Length { pieces.iter().map(|one| one.length()).sum() };
+        let sum =
+            |pieces: Vec<crate::site::plan::Stretch<'_, '_>>| -> Length { pieces.iter().map(|one| one.length()).sum() };
         return Some((Fact::planned(sum(counted), run.of.span()), sum(left_out)));
     };
     let (counted, left_out) = match &written.value {

@@ -1,14 +1,14 @@
 //! Counter around an opening, to set things down on.
 
-use crate::assess::Context;
-use crate::assess::fitting::Side;
 use crate::book::{Beside, End, Landing, Opening, Room, Slot};
-use crate::plan::{Met, Plan, StretchEnd, Thing};
+use crate::site::Site;
+use crate::site::fitting::Side;
+use crate::site::plan::{Met, Plan, StretchEnd, Thing};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
-use super::{Fact, Whence, plan};
+use super::{Fact, Whence};
 
 /// Counter around an opening, and where it is told.
 #[derive(Clone, Debug)]
@@ -32,9 +32,9 @@ impl Around {
 }
 
 /// The landing of an opening: as written, and what that leaves out as the plan has it.
-pub fn landing_of(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Around> {
+pub fn landing_of(site: &Site<'_>, room: &Room, opening: &Opening) -> Option<Around> {
     let written = opening.landing.spanned();
-    let found = plan(context, room).and_then(|plan| Some((plan, plan.opening(opening)?)));
+    let found = site.sound_plan(room).and_then(|plan| Some((plan, plan.opening(opening)?)));
     let Some((plan, thing)) = found else {
         let written = written?;
         return Some(Around { landing: written.value.clone(), at: written.span, whence: Whence::Written });
@@ -100,10 +100,10 @@ fn across<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<(Length, Length)> {
 }
 
 /// Counter behind what is cut into an island.
-pub fn behind(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Fact> {
+pub fn behind(site: &Site<'_>, room: &Room, opening: &Opening) -> Option<Fact> {
     let written = opening.landing.get().and_then(|landing| landing.behind.spanned());
     written.map(Fact::from).or_else(|| {
-        let plan = plan(context, room)?;
+        let plan = site.sound_plan(room)?;
         Some(Fact::planned(plan.behind_at_island(plan.opening(opening)?)?, opening.span))
     })
 }

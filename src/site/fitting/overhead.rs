@@ -1,7 +1,7 @@
 //! The ceiling above a point, and how steep it is.
 
 use crate::book::{Ceiling, Hanging, Room, Selection};
-use crate::plan::Plan;
+use crate::site::plan::Plan;
 use crate::units::Length;
 
 /// Height of the ceiling where the light of that number hangs: as measured there; by its distance from

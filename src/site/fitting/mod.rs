@@ -29,7 +29,7 @@ pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 
-use crate::book::{Choice, Clearance, Fit, Opening, Room, Slot};
+use crate::book::{Clearance, Fit, Opening, ProductOption, Room, Slot};
 use crate::site::counter_depth;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
@@ -99,7 +99,7 @@ impl Fitting {
 }
 
 /// Sets a thing against its opening.
-pub fn fitting(room: &Room, opening: &Opening, option: &Choice) -> Fitting {
+pub fn fitting(room: &Room, opening: &Opening, option: &ProductOption) -> Fitting {
     let none = Fit::default();
     let fit = option.fit.get().unwrap_or(&none);
     let width = width_gauge(opening, option, fit);
@@ -140,7 +140,7 @@ pub fn least_play(width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, 
     (!counted).then(|| (of_sheet.unwrap_or(USUAL_PLAY), of_sheet.is_some()))
 }
 
-fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck {
+fn width_gauge(opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
     DimensionCheck {
         body: option.size.width.get().copied(),
         body_at: option.size.width.span(),
@@ -153,7 +153,7 @@ fn width_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck 
     }
 }
 
-fn height_gauge(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck {
+fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
     let size = &option.size;
     let hinge = size.height_to_hinge.get().copied();
     let least = size.height.get().and_then(|height| height.least.or(height.most));
@@ -181,7 +181,7 @@ fn asked_height(opening: &Opening, fit: &Fit) -> DimensionCheck {
     gauge
 }
 
-fn depth_gauge(opening: &Opening, option: &Choice, fit: &Fit) -> DimensionCheck {
+fn depth_gauge(opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
     let set_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
     DimensionCheck {
         body: option.size.depth.get().copied(),
@@ -266,13 +266,13 @@ pub fn front_edge(room: &Room, opening: &Opening) -> Option<Length> {
 }
 
 /// How far the case, without door and handle, stands out; nothing where it stays behind the edge.
-pub fn case_stands_out(room: &Room, opening: &Opening, option: &Choice) -> Length {
+pub fn case_stands_out(room: &Room, opening: &Opening, option: &ProductOption) -> Length {
     let air = option.fit.get().map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
     let out = option.size.depth.get().zip(front_edge(room, opening)).map(|(depth, edge)| *depth + air - edge);
     out.unwrap_or(Length::ZERO).max(Length::ZERO)
 }
 
-fn projection(room: &Room, opening: &Opening, option: &Choice, fit: &Fit) -> Option<Length> {
+fn projection(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> Option<Length> {
     if lets_in_from_above(opening) {
         return None;
     }

@@ -2,7 +2,7 @@
 
 use super::{ask, book, inches, thing};
 use crate::book::{Book, End, IslandSide};
-use crate::plan::{Met, StretchEnd};
+use crate::site::plan::{Met, StretchEnd};
 use crate::units::Length;
 
 /// A galley 10' x 8': the range across from the sink.

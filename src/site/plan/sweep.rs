@@ -1,6 +1,6 @@
 //! What doors, drawers and lids sweep as they open, handles included.
 
-use crate::book::{Choice, Doorway, Fixture, IslandSide, PartIs};
+use crate::book::{Doorway, Fixture, IslandSide, PartIs, ProductOption};
 use crate::units::Length;
 
 use super::clear::with_handles;
@@ -72,7 +72,7 @@ impl Sweep {
 impl<'a> Plan<'a> {
     /// What a thing sweeps as it opens: of an opening with that option in it, of a cabinet by its doors
     /// and drawers, of a fixture by its door.
-    pub fn sweeps(&self, thing: &Thing<'a>, option: Option<&Choice>) -> Vec<Sweep> {
+    pub fn sweeps(&self, thing: &Thing<'a>, option: Option<&ProductOption>) -> Vec<Sweep> {
         let opened = match (thing.what, option) {
             (_, Some(option)) => of_option(thing, option),
             (What::Part(_), None) => of_cabinet(thing),
@@ -145,7 +145,7 @@ impl Opened {
     }
 }
 
-fn of_option(thing: &Thing<'_>, option: &Choice) -> Vec<Opened> {
+fn of_option(thing: &Thing<'_>, option: &ProductOption) -> Vec<Opened> {
     let Some(door) = option.fit.get().and_then(|fit| fit.door.get()) else { return vec![] };
     let out = super::body::depths(thing, option).map_or(thing.out.1, |depths| depths.case);
     let handle = with_handles(thing, Some(option)) - out;

@@ -1,11 +1,10 @@
 //! Seats at counters, tables and islands.
 
-use crate::assess::Context;
-use crate::assess::codes::{KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling};
 use crate::book::{Room, Seating, Traffic};
+use crate::site::Site;
 use crate::units::Length;
 
-use super::{Fact, plan};
+use super::Fact;
 
 /// Where people sit, and what is known of it.
 #[derive(Clone, Debug)]
@@ -30,8 +29,8 @@ pub struct Seats<'a> {
 
 /// Every place where people sit: as `seating` says, and what it leaves out as the plan has it; then the
 /// islands that only the plan knows.
-pub fn seats<'a>(context: &Context<'a>, room: &'a Room) -> Vec<Seats<'a>> {
-    let planned = islands(context, room);
+pub fn seats<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
+    let planned = islands(site, room);
     let mut all: Vec<Seats<'a>> = Vec::new();
     for seating in &room.seating {
         let written = written(seating);
@@ -41,16 +40,6 @@ pub fn seats<'a>(context: &Context<'a>, room: &'a Room) -> Vec<Seats<'a>> {
     let unwritten = |seats: &Seats<'_>| !room.seating.iter().any(|seating| seating.name.value == seats.name);
     all.extend(planned.iter().filter(|seats| unwritten(seats)).cloned());
     all
-}
-
-/// How deep it must be clear for knees at a surface so high: the nearest of 30", 36" and 42" counts.
-pub fn knee_depth(context: &Context<'_>, height: Length) -> Option<Ruling<Length>> {
-    let figure = match height {
-        low if low < Length::from_inches(33) => &KNEES_AT_30,
-        middle if middle < Length::from_inches(39) => &KNEES_AT_36,
-        _ => &KNEES_AT_42,
-    };
-    context.rulings().length(figure)
 }
 
 fn written(seating: &Seating) -> Seats<'_> {
@@ -79,8 +68,8 @@ fn completed<'a>(written: Seats<'a>, planned: &Seats<'a>) -> Seats<'a> {
 }
 
 /// Sides of islands with seats.
-fn islands<'a>(context: &Context<'a>, room: &'a Room) -> Vec<Seats<'a>> {
-    let Some(plan) = plan(context, room) else { return vec![] };
+fn islands<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
+    let Some(plan) = site.sound_plan(room) else { return vec![] };
     let sides = room.layout.islands.iter().flat_map(|island| {
         plan.seats(island).into_iter().filter(|(_, edge)| edge.seats > 0).map(move |(side, edge)| {
             let fact = |value: Length| Fact::planned(value, island.name.span);

@@ -12,14 +12,13 @@ mod tests;
 
 pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
-pub use seats::{Seats, knee_depth, seats};
+pub use seats::{Seats, seats};
 
 use crate::book::{Book, Room};
-use crate::plan::Plan;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
-use super::Context;
+use crate::site::Site;
 
 /// A distance, and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,18 +60,13 @@ impl From<&Spanned<Length>> for Fact {
 
 /// The distance that `clearances` calls so, the least where it stands at several places; else the
 /// plan's.
-pub fn distance(context: &Context<'_>, room: &Room, key: &str) -> Option<Fact> {
+pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Fact> {
     let written = room.clearances.least(key).map(Fact::from);
     let at_the_opening = || bath::in_front_of_an_opening(room, key);
     written.or_else(at_the_opening).or_else(|| {
-        let plan = plan(context, room)?;
+        let plan = site.sound_plan(room)?;
         kitchen::planned(plan, key).or_else(|| bath::planned(plan, key))
     })
-}
-
-/// The plan of a room, where nothing in it is impossible.
-fn plan<'a>(context: &Context<'a>, room: &Room) -> Option<&'a Plan<'a>> {
-    context.plan(room).filter(|plan| plan.faults.is_empty())
 }
 
 /// The least of some distances.

@@ -1,6 +1,6 @@
 //! How far out of its opening a thing stands: case, door and handle.
 
-use crate::book::{Choice, Opening, Room};
+use crate::book::{Opening, ProductOption, Room};
 use crate::units::Length;
 use crate::vocabulary::Trait;
 
@@ -18,14 +18,14 @@ pub struct Depths {
 }
 
 /// The option that is chosen for an opening, or the only one.
-pub fn settled<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Choice> {
+pub fn settled<'a>(room: &'a Room, opening: &Opening) -> Option<&'a ProductOption> {
     room.goes_into(&opening.name).next().and_then(|selection| selection.settled())
 }
 
 /// How far case, door and handle of an option reach out from the frame of the place that it goes
 /// into, the air behind it counted; a front that covers its cutout stops the case at the opening's front.
 /// None where its depth is not known.
-pub fn depths(thing: &Thing<'_>, option: &Choice) -> Option<Depths> {
+pub fn depths(thing: &Thing<'_>, option: &ProductOption) -> Option<Depths> {
     if thing.has(Trait::DropsIn) {
         return None;
     }

@@ -1,6 +1,6 @@
 //! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
 
-use crate::book::{Choice, Each, Opening, Room, ServicePoint, Setting, Slot};
+use crate::book::{Each, Opening, ProductOption, Room, ServicePoint, Setting, Slot};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Words;
@@ -28,13 +28,13 @@ impl DepthStack {
 }
 
 /// Where the front of a thing is meant to be, by the thing or by its opening.
-pub fn setting(opening: &Opening, option: &Choice) -> Option<(Setting, Span)> {
+pub fn setting(opening: &Opening, option: &ProductOption) -> Option<(Setting, Span)> {
     let own = option.words("set").and_then(|(word, at)| Some((Setting::of(word)?, at)));
     own.or_else(|| opening.setting.spanned().map(|set| (set.value, set.span)))
 }
 
 /// The depth stack of an option at its opening; none where the depth of its case is not known.
-pub fn depth_stack(opening: &Opening, option: &Choice) -> Option<DepthStack> {
+pub fn depth_stack(opening: &Opening, option: &ProductOption) -> Option<DepthStack> {
     let size = &option.size;
     let fit = option.fit.get();
     let own = option.panel.get().and_then(|panel| panel.thickness.get().copied());
@@ -54,7 +54,7 @@ pub fn depth_stack(opening: &Opening, option: &Choice) -> Option<DepthStack> {
 }
 
 /// What stands out of the wall behind it, past what its sheet lets in.
-fn most_proud(points: &Each<ServicePoint>, option: &Choice) -> Option<(&'static str, Length)> {
+fn most_proud(points: &Each<ServicePoint>, option: &ProductOption) -> Option<(&'static str, Length)> {
     let zones = option.fit.get().and_then(|fit| fit.zones.get());
     let behind = points.named().into_iter().filter_map(|(service, point)| {
         let point = point.get().filter(|point| point.beside.get() != Some(&true))?;
@@ -79,7 +79,7 @@ pub fn recess(room: &Room, opening: &Opening) -> Option<(Length, Span)> {
 }
 
 /// What a panel adds to the depth of a thing whose door is not known to be part of it.
-pub(super) fn panel_before(option: &Choice) -> Length {
+pub(super) fn panel_before(option: &ProductOption) -> Length {
     let own = |slot: &Slot<Length>| slot.get().copied();
     option.panel.get().and_then(|panel| own(&panel.thickness)).unwrap_or_default()
 }

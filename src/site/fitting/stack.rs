@@ -83,7 +83,7 @@ impl<'a> Stack<'a> {
     /// What the kit between them adds, by the sheet of either.
     fn kit(&self, room: &Room) -> Length {
         let kits = [self.lower, self.upper].into_iter().flat_map(|opening| {
-            let option = crate::plan::settled(room, opening)?;
+            let option = crate::site::plan::settled(room, opening)?;
             option.fit.get()?.joining_kit.get().copied()
         });
         kits.max().unwrap_or_default()
@@ -92,7 +92,7 @@ impl<'a> Stack<'a> {
 
 /// The least height of what is chosen for an opening.
 fn height_of_what_is_chosen(room: &Room, opening: &Opening) -> Option<Length> {
-    let height = crate::plan::settled(room, opening)?.size.height.get()?;
+    let height = crate::site::plan::settled(room, opening)?.size.height.get()?;
     height.least.or(height.most)
 }
 

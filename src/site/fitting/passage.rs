@@ -1,6 +1,6 @@
 //! The way in: what is left when a thing is carried through each narrow point.
 
-use crate::book::{Book, Choice, NarrowPoint, Room};
+use crate::book::{Book, NarrowPoint, ProductOption, Room};
 use crate::units::{Length, Sides, Weight};
 
 /// Play that whoever carries a thing usually needs, in width and in height, once in all (trade reports
@@ -44,7 +44,7 @@ impl Passes {
 }
 
 /// Every narrow point on the way to a room, the book's first, and what is left there.
-pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &Choice) -> Vec<Passage<'a>> {
+pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &ProductOption) -> Vec<Passage<'a>> {
     let fit = option.fit.get();
     let carton = fit.and_then(|fit| fit.carton.get());
     let doors_off = fit.and_then(|fit| fit.doors_off.get());
@@ -60,7 +60,7 @@ pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &Choice) -> Vec<Passag
 }
 
 /// A thing as it stands, by its own size.
-fn body(option: &Choice) -> Option<Vec<Length>> {
+fn body(option: &ProductOption) -> Option<Vec<Length>> {
     let size = &option.size;
     let height = size.height.get().and_then(|height| height.least.or(height.most))?;
     let mut sides = vec![*size.width.get()?, *size.depth.get()?, height];
@@ -76,7 +76,7 @@ const HEAVY: Weight = Weight::from_pounds(150);
 
 /// Whether a thing is so large or heavy that how it comes in must be known before it is ordered: no side
 /// less than 28", the longest 60" or more, or 150 lb (common practice).
-pub fn is_large(option: &Choice) -> bool {
+pub fn is_large(option: &ProductOption) -> bool {
     let fit = option.fit.get();
     let written = fit.and_then(|fit| fit.carton.get().or_else(|| fit.doors_off.get())).map(Sides::sorted);
     let sides = written.or_else(|| body(option));

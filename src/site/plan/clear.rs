@@ -1,6 +1,6 @@
 //! Floor that is clear before things, aisles between what faces each other, and what stands beside a thing.
 
-use crate::book::{Choice, End, IslandSide};
+use crate::book::{End, IslandSide, ProductOption};
 use crate::units::Length;
 
 use super::frame::{Frame, GRAIN, nm};
@@ -271,7 +271,7 @@ impl Thing<'_> {
 }
 
 /// How far out from its frame a thing reaches with its handles: that option's, or a cabinet's own.
-pub fn with_handles(thing: &Thing<'_>, option: Option<&Choice>) -> Length {
+pub fn with_handles(thing: &Thing<'_>, option: Option<&ProductOption>) -> Length {
     let chosen = option.and_then(|option| body::depths(thing, option)).map(|depths| depths.handle);
     chosen.unwrap_or_default().max(thing.out.1 + thing.handles)
 }

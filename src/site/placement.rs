@@ -1,0 +1,48 @@
+//! Each thing that can be chosen, at the opening that it goes into.
+
+use crate::book::{Book, Opening, ProductOption, Room, Selection};
+use crate::source::Span;
+
+use super::Site;
+use super::plan::{Plan, Thing};
+
+/// A thing that can be chosen, at the opening that it goes into.
+#[derive(Clone, Copy, Debug)]
+pub struct Placement<'a> {
+    /// The room.
+    pub room: &'a Room,
+    /// The opening.
+    pub opening: &'a Opening,
+    /// The selection.
+    pub selection: &'a Selection,
+    /// The option.
+    pub option: &'a ProductOption,
+}
+
+impl<'a> Placement<'a> {
+    /// The plan that the opening has a place in, and that place.
+    pub fn placed(&self, site: &'a Site<'a>) -> Option<(&'a Plan<'a>, &'a Thing<'a>)> {
+        let plan = site.plan(self.room)?;
+        Some((plan, plan.opening(self.opening)?))
+    }
+
+    /// Whether this option stands: chosen, or the only one.
+    pub fn is_settled(&self) -> bool {
+        self.selection.settled().is_some()
+    }
+
+    /// Where the opening is written.
+    pub fn opening_span(&self) -> Span {
+        self.opening.span
+    }
+}
+
+/// Every option of a book that still counts, at its opening.
+pub(super) fn at_openings(book: &Book) -> Vec<Placement<'_>> {
+    let things = book.selections().flat_map(|(room, selection)| {
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        let options = selection.standing().iter();
+        options.filter_map(move |option| opening.map(|opening| Placement { room, opening, selection, option }))
+    });
+    things.collect()
+}
