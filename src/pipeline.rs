@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
 use crate::book::{Book, Scan};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
@@ -19,7 +19,7 @@ use crate::views::tell::{Subject, scan_path, stated};
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
 
 /// The rule that asks for whole pictures: making them finds what the review can't.
-const PHOTO: &str = "complete/photo";
+const PHOTO: Code = Code::PHOTO;
 
 /// A book that was read and assessed.
 #[derive(Debug)]
@@ -221,8 +221,7 @@ fn make_pictures(
 fn of_pictures(faulty: &BTreeMap<String, PictureError>, pictures: &BTreeMap<String, Renditions>) -> Vec<Finding> {
     let finding = |severity, path: &String, message: String, remedy: String| {
         let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_owned());
-        let finding = Finding::new(PHOTO, severity, Place::Path(path.clone()), message).remedy(remedy);
-        Finding { room, ..finding }
+        Remark::new(severity, Place::Path(path.clone()), message).remedy(remedy).in_room(room).of(PHOTO)
     };
     let unusable = |(path, error): (&String, &PictureError)| {
         finding(Severity::Stop, path, format!("the picture `{path}` can't be used: {error}"), error.remedy())

@@ -1,7 +1,7 @@
 //! What a rule looks at: the book, its dates, and each thing at its opening.
 
 use crate::book::{Book, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::{Placement, Site};
 use crate::source::Place;
 use crate::units::Date;
@@ -36,34 +36,27 @@ impl<'a> Context<'a> {
 }
 
 impl Placement<'_> {
-    /// A finding about this thing at its opening. While the client still chooses, what would be a
+    /// A remark about this thing at its opening. While the client still chooses, what would be a
     /// stop is a query: another option can be taken.
-    pub fn finding(
-        &self,
-        rule: &'static str,
-        severity: Severity,
-        span: impl Into<Place>,
-        message: impl Into<String>,
-    ) -> Finding {
-        about(self.room, self.selection, self.option, rule, severity, span, message)
+    pub fn finding(&self, severity: Severity, span: impl Into<Place>, message: impl Into<String>) -> Remark {
+        about(self.room, self.selection, self.option, severity, span, message)
     }
 }
 
-/// A finding about an option of a selection; a stop only when the option stands.
+/// A remark about an option of a selection; a stop only when the option stands.
 pub fn about(
     room: &Room,
     selection: &Selection,
     option: &ProductOption,
-    rule: &'static str,
     severity: Severity,
     span: impl Into<Place>,
     message: impl Into<String>,
-) -> Finding {
+) -> Remark {
     let settled = selection.settled().is_some();
     let bars = !settled && severity == Severity::Stop;
     let severity = if settled { severity } else { severity.max(Severity::Query) };
     let message = message.into();
     let message = if settled { message } else { format!("option `{}`: {message}", option.id.value) };
-    let finding = Finding::new(rule, severity, span, message).room(&room.folder).item(&selection.name);
-    Finding { option: Some(option.id.value.clone()), bars, ..finding }
+    let remark = Remark::new(severity, span, message).room(&room.folder).item(&selection.name);
+    Remark { option: Some(option.id.value.clone()), bars, ..remark }
 }

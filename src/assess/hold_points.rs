@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, NeededFor, Part, PartIs, Room, Selection};
-use crate::finding::{Finding, SettleBy, Severity};
+use crate::finding::{Code, Family, Finding, SettleBy, Severity};
 use crate::units::Date;
 use crate::vocabulary::{HoldPoint, Kind};
 
@@ -66,14 +66,18 @@ impl HoldPoints {
         self.day(moment).filter(|_| moment != HoldPoint::CabinetsOrdered || !self.cabinets_by_order)
     }
 
+    /// The book's own hold point for a rule, or for its family.
+    fn own_of(&self, rule: Code) -> Option<&String> {
+        self.own.get(rule.text()).or_else(|| self.own.get(rule.family().word()))
+    }
+
     /// By when what a rule found of a thing must be settled: at its hold point, when the thing is
     /// ordered, or when what rests on it is, whichever comes first.
-    fn settle_by(&self, rule: &str, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
-        let family = rule.split_once('/').map_or(rule, |(family, _)| family);
-        let due = rules::rule(rule)?.due;
+    fn settle_by(&self, rule: Code, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
+        let due = rules::of(rule)?.due;
         let usual = due.of(thing)?;
         let ordered = thing.and_then(|thing| dates.last_order(thing));
-        let own = self.own.get(rule).or_else(|| self.own.get(family));
+        let own = self.own_of(rule);
         let (name, on) = match (own, usual) {
             (Some(name), _) => (name.as_str(), self.days.get(name).copied().flatten()),
             (None, HoldPoint::GoodsReleased) => (usual.name(), thing.and_then(|thing| dates.in_hand(thing))),
@@ -91,11 +95,11 @@ impl HoldPoints {
 impl HoldPoints {
     /// Distances of a room that no cabinets are made for are due before its walls are closed.
     fn without_cabinets(&self, bare: &BTreeSet<&str>, finding: &mut Finding) {
-        let is_clear = finding.rule.starts_with("clear/");
+        let is_clear = finding.rule.family() == Family::Clear;
         let is_bare = finding.room.as_deref().is_some_and(|room| bare.contains(room));
         let Some(by) = finding.by.as_mut().filter(|_| is_clear && is_bare) else { return };
         let cabinets = HoldPoint::CabinetsOrdered.name();
-        let own = self.own.contains_key(finding.rule) || self.own.contains_key("clear");
+        let own = self.own_of(finding.rule).is_some();
         if by.hold_point == cabinets && !own {
             let name = HoldPoint::RoughInClosed.name();
             *by = SettleBy { hold_point: name.into(), on: self.days.get(name).copied().flatten() };

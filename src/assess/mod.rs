@@ -108,7 +108,7 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     waivers::apply(book, &dates, &mut findings);
     let things = Things::of(book);
     for finding in findings.iter_mut().filter(|finding| finding.caution.is_none()) {
-        let caution = rules::rule(finding.rule).and_then(|rule| rule.caution);
+        let caution = rules::of(finding.rule).and_then(|rule| rule.caution);
         finding.caution = caution.and_then(|caution| cautions::of_finding(caution, finding, &things));
     }
     let rooms: HashMap<&str, usize> =

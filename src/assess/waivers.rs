@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, NeededFor, Waiver};
-use crate::finding::{Finding, Severity, Waived};
+use crate::finding::{Code, Finding, Remark, Severity, Waived};
 use crate::source::{Span, Spanned};
 use crate::units::Date;
 
@@ -56,12 +56,11 @@ impl Reach<'_> {
         }
     }
 
-    fn finding(&self, rule: &'static str, severity: Severity, span: Span, message: String) -> Finding {
-        let finding = Finding::new(rule, severity, span, message);
-        let finding = Finding { room: self.room.map(str::to_string), ..finding };
+    fn remark(&self, severity: Severity, span: Span, message: String) -> Remark {
+        let remark = Remark::new(severity, span, message).in_room(self.room.map(str::to_string));
         match self.at {
-            Some(at) => finding.item(at),
-            None => finding,
+            Some(at) => remark.item(at),
+            None => remark,
         }
     }
 }
@@ -97,9 +96,9 @@ fn reached<'a>(finding: &Finding, groups: &mut BTreeMap<Key, Group<'a>>) -> Opti
     let thing = finding.about.map(Scope::Thing);
     let room = finding.room.clone().map(Scope::Room);
     let of_option = thing.clone().zip(finding.option.clone());
-    let of_option = of_option.map(|(scope, option)| (finding.rule.to_string(), scope, Some(option)));
+    let of_option = of_option.map(|(scope, option)| (finding.rule.text().to_string(), scope, Some(option)));
     let scopes = [Some(Scope::Book), room, thing].into_iter().flatten();
-    let plain = scopes.map(|scope| (finding.rule.to_string(), scope, None));
+    let plain = scopes.map(|scope| (finding.rule.text().to_string(), scope, None));
     let mut first: Option<(usize, &Waiver)> = None;
     for key in plain.chain(of_option) {
         let Some(group) = groups.get_mut(&key) else { continue };
@@ -137,8 +136,12 @@ fn unknown(reach: &Reach<'_>) -> Option<Finding> {
         return None;
     }
     let message = format!("there is no rule called `{}`", rule.value);
-    let finding = reach.finding("source/unknown-name", Severity::Stop, rule.span, message);
-    Some(finding.remedy("name a rule by its code, such as `fit/play`; `bookmatch explain` lists them"))
+    let remark = reach.remark(Severity::Stop, rule.span, message);
+    Some(
+        remark
+            .remedy("name a rule by its code, such as `fit/play`; `bookmatch explain` lists them")
+            .of(Code::UNKNOWN_NAME),
+    )
 }
 
 /// A waiver that meets nothing where it stands. What could not be read whole proves nothing.
@@ -149,8 +152,9 @@ fn of_no_use(book: &Book, reach: &Reach<'_>, met: usize) -> Option<Finding> {
     }
     let Waiver { rule, by, on, .. } = reach.waiver;
     let message = format!("the waiver of `{}` by {by} ({on}) sets nothing aside any more", rule.value);
-    let finding = reach.finding("waive/orphan", Severity::Query, reach.waiver.span, message);
-    Some(finding.remedy("take it out of the book; if it stands at the wrong place, move it to where the finding is"))
+    let remark = reach.remark(Severity::Query, reach.waiver.span, message);
+    let remedy = "take it out of the book; if it stands at the wrong place, move it to where the finding is";
+    Some(remark.remedy(remedy).of(Code::WAIVER_ORPHAN))
 }
 
 fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {
@@ -161,8 +165,9 @@ fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {
         _ => String::new(),
     };
     let message = format!("the waiver of `{}` by {} held until {milestone}{last}", waiver.rule.value, waiver.by);
-    let finding = reach.finding("waive/expired", Severity::Query, waiver.span, message);
-    Some(finding.remedy("mend what it set aside, or have it waived anew, with a reason, a name and a day"))
+    let remark = reach.remark(Severity::Query, waiver.span, message);
+    let remedy = "mend what it set aside, or have it waived anew, with a reason, a name and a day";
+    Some(remark.remedy(remedy).of(Code::WAIVER_EXPIRED))
 }
 
 fn reaches(book: &Book) -> Vec<Reach<'_>> {

@@ -1,7 +1,7 @@
 //! Where responses go.
 
 use crate::source::yaml::Node;
-use crate::vocabulary::{Faults, Shape, Slot, Value, record};
+use crate::vocabulary::{Code, Faults, Shape, Slot, Value, record};
 
 record! {
     group
@@ -24,7 +24,7 @@ fn post(node: &Node, faults: &mut Faults) -> Option<String> {
     if host.is_empty() || host.contains('@') || address.contains(|letter: char| letter.is_whitespace()) {
         let message = format!("`{address}` is no address that a page can send to");
         let remedy = "write the whole address without a name or password, such as `https://book.example/responses`";
-        faults.stop("source/wrong-type", node.span, message, remedy);
+        faults.stop(Code::WRONG_TYPE, node.span, message, remedy);
         return None;
     }
     Some(address)
@@ -36,7 +36,7 @@ fn email(node: &Node, faults: &mut Faults) -> Option<String> {
     let plain = |letter: char| letter.is_ascii_alphanumeric() || "@.-_+".contains(letter);
     if parts.is_none() || !address.chars().all(plain) {
         let message = format!("`{address}` is no address to write to");
-        faults.stop("source/wrong-type", node.span, message, "write one address, such as `office@pennick.example`");
+        faults.stop(Code::WRONG_TYPE, node.span, message, "write one address, such as `office@pennick.example`");
         return None;
     }
     Some(address)

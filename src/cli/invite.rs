@@ -53,7 +53,7 @@ impl Invite {
         let root = folder.root().ok_or("the book is not on a disk")?.to_path_buf();
         let reading = read(&folder)?;
         // A new ledger must not be begun over what was published from another.
-        let faults = || reading.findings.iter().filter(|one| one.rule == "approve/ledger" && one.stops());
+        let faults = || reading.findings.iter().filter(|one| one.rule == crate::finding::Code::LEDGER && one.stops());
         if let Some(last) = faults().next_back() {
             let told: Vec<&str> = faults().map(|fault| fault.message.as_str()).collect();
             return Err(format!("{}; {}", told.join("; "), last.remedy).into());

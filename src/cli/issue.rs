@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
 use crate::assess::{ChangeOrder, Heading, freeze};
-use crate::finding::Finding;
+use crate::finding::{Code, Family, Finding};
 use crate::ledger::{Fact, Issue as Frozen, Issued, Purpose};
 use crate::pipeline::{self, BuildCaches, BuildOptions, Review};
 use crate::record::{Open, RecordError, Store};
@@ -69,7 +69,7 @@ impl Issue {
 /// What stands in the way of an issue. What was decided can be asked anew at any time, so that only a
 /// faulty record stops an issue for approval.
 fn in_the_way(finding: &Finding, purpose: Purpose) -> bool {
-    let of_approval = finding.rule.starts_with("approve/") && finding.rule != "approve/ledger";
+    let of_approval = finding.rule.family() == Family::Approve && finding.rule != Code::LEDGER;
     finding.stops() && !(of_approval && purpose == Purpose::Approval)
 }
 

@@ -6,7 +6,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use crate::book::Book;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Family, Finding, Severity};
 use crate::read::read;
 use crate::record::{MAX_BYTES, Outcome, Receiver, plain, said};
 use crate::source::Folder;
@@ -82,7 +82,7 @@ fn shown(path: &Path) -> String {
 /// What takes responses in for a book that can be read whole; none for one that can't.
 pub fn receiver_of(folder: &Folder) -> Option<Receiver> {
     let reading = read(folder).ok()?;
-    let is_whole = |finding: &Finding| finding.severity != Severity::Stop || !finding.rule.starts_with("source/");
+    let is_whole = |finding: &Finding| finding.severity != Severity::Stop || finding.rule.family() != Family::Source;
     reading.findings.iter().all(is_whole).then(|| receiver(folder).ok())?
 }
 

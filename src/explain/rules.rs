@@ -1,6 +1,6 @@
 //! The page of a rule.
 
-use crate::assess::rules::{Check, RULES, Rule};
+use crate::assess::rules::{RULES, Rule, can_be_waived};
 
 use super::page::{cut, entry, heading, paragraph, prose};
 
@@ -8,7 +8,7 @@ use super::page::{cut, entry, heading, paragraph, prose};
 pub fn all() -> String {
     let mut text = heading("Rules");
     for rule in RULES {
-        text += &entry(rule.code, rule.summary());
+        text += &entry(rule.code.text(), rule.summary());
     }
     text + "\n"
 }
@@ -29,7 +29,7 @@ pub fn page(rule: &Rule) -> String {
 }
 
 fn waiving(rule: &Rule) -> String {
-    if rule.code.starts_with("source/") || matches!((rule.check, rule.code), (Check::Reading, _)) {
+    if !can_be_waived(rule.code) {
         return heading("Waiving") + &paragraph("What can't be read can't be trusted: this finding can't be waived.");
     }
     let line = format!("    waive: [{{rule: {}, because: …, by: …, on: 2027-01-12}}]", rule.code);

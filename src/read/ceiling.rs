@@ -2,6 +2,7 @@
 
 use crate::book::vocabulary::CEILING;
 use crate::book::{Burning, Ceiling, Slot};
+use crate::finding::Code;
 use crate::source::yaml::{Node, Value};
 use crate::units::Length;
 use crate::vocabulary::values::{positive_length, readings, text, word};
@@ -36,12 +37,12 @@ pub fn ceiling(node: &Node, faults: &mut Faults) -> Option<Measured> {
     }
     if height.is_absent() && (low.is_absent() || high.is_absent()) {
         let remedy = "write `height` for a level ceiling, or `low` and `high` for one that slopes";
-        faults.stop("complete/field", node.span, "a ceiling lacks its height", remedy);
+        faults.stop(Code::FIELD, node.span, "a ceiling lacks its height", remedy);
     }
     let (low, high) = (*low.get()?, *high.get()?);
     if low > high {
         let message = format!("the low side ({low}) is higher than the high side ({high})");
-        faults.stop("source/wrong-type", node.span, message, "write the least height after `low`");
+        faults.stop(Code::WRONG_TYPE, node.span, message, "write the least height after `low`");
         return None;
     }
     let along_length = along.is_some_and(|along| along.value == "length");

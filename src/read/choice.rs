@@ -7,6 +7,7 @@ use crate::book::{
     Accessory, Burning, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, Panel, ProductOption, Size, Slot,
     Sold, Stores, Top,
 };
+use crate::finding::Code;
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::Currency;
@@ -52,7 +53,7 @@ pub fn read_all(
         let option = read(common, own, Of { kind, number, span: item.span }, faults);
         if !ids.insert(option.id.value.clone()) {
             let message = format!("two options have the id `{}`", option.id.value);
-            faults.stop("source/duplicate", option.id.span, message, "give each option an id of its own");
+            faults.stop(Code::DUPLICATE, option.id.span, message, "give each option an id of its own");
         }
         read_options.push(option);
     }

@@ -2,11 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark, Severity};
 use crate::source::portable::{difference, fault, folded};
 use crate::source::{Folder, Place};
 
-const RULE: &str = "source/unportable";
+const RULE: Code = Code::UNPORTABLE;
 
 /// What is wrong with the names in the folder, one finding a name, ordered by path.
 pub fn faults(folder: &Folder) -> Vec<Finding> {
@@ -22,8 +22,8 @@ pub fn faults(folder: &Folder) -> Vec<Finding> {
         let mut tell = |message: String, remedy: &str| {
             let severity = if is_published(folder, path) { Severity::Stop } else { Severity::Query };
             let room = path.strip_prefix("rooms/").and_then(|rest| rest.split('/').next()).map(str::to_owned);
-            let finding = Finding::new(RULE, severity, Place::Path(path.into()), message).remedy(remedy);
-            found.push(Finding { room, ..finding });
+            let remark = Remark::new(severity, Place::Path(path.into()), message).remedy(remedy);
+            found.push(remark.in_room(room).of(RULE));
         };
         if let Some(fault) = fault(name) {
             let remedy = "rename it with plain letters, figures and hyphens, and change the places that name it";

@@ -6,12 +6,12 @@ use serde_json::Value;
 
 use crate::book::{Kept, Scan};
 use crate::digest::Digest;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::ledger::{By, Decided, Drawing, Fact, Line};
 use crate::source::{Folder, Place, RecordFile};
 
 /// The rule that these findings belong to.
-const RULE: &str = "approve/ledger";
+const RULE: Code = Code::LEDGER;
 /// Largest response, in bytes.
 const MAX_RESPONSE: u64 = 1024 * 1024;
 /// Largest scan, in bytes.
@@ -72,10 +72,10 @@ fn scan(folder: &Folder, name: &str, whose: &str) -> Result<Scan, Finding> {
 fn whole(folder: &Folder, file: RecordFile<'_>, limit: u64, whose: &str) -> Result<Vec<u8>, Finding> {
     let bytes = folder.record(file, limit).map_err(|error| fault(file, error.to_string()))?;
     // What is gone may be gone for good: it must not stand in the way for ever.
-    let gone = || Finding { severity: Severity::Query, ..fault(file, format!("{whose} is gone")) };
+    let gone = || Remark::query(Place::Path(file.path()), format!("{whose} is gone")).remedy(PUT_BACK).of(RULE);
     bytes.ok_or_else(gone)
 }
 
 fn fault(file: RecordFile<'_>, message: String) -> Finding {
-    Finding::new(RULE, Severity::Stop, Place::Path(file.path()), message).remedy(PUT_BACK)
+    Remark::stop(Place::Path(file.path()), message).remedy(PUT_BACK).of(RULE)
 }

@@ -2,6 +2,7 @@
 
 use crate::book::vocabulary::{DOORWAY, FIXTURE, HUNG, ROOM, WALL, WINDOW};
 use crate::book::{Burning, Doorway, End, Fixture, HungLights, Layout, Outline, Slot, WallNote, Window};
+use crate::finding::Code;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::Length;
@@ -37,7 +38,7 @@ fn corner(node: &Node, faults: &mut Faults) -> Option<Spanned<(Length, Length)>>
     }
     let message = format!("a corner should be two lengths, and is {}", node.what());
     faults.stop(
-        "source/wrong-type",
+        Code::WRONG_TYPE,
         node.span,
         message,
         "write how far right and how far up: `[…, …]`, each with its unit",

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
 use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, StrayKind};
 
@@ -151,15 +151,19 @@ impl Loaded {
         let room = room_of(&path);
         for (key, first) in tree.repeated {
             let message = format!("the key `{}` appears twice in the same group", key.value);
-            let finding = Finding::new("source/duplicate", Severity::Stop, key.span, message)
-                .remedy("keep one of the two, or rename one")
-                .also(first, "the first one, which counts");
-            self.findings.push(Finding { room: room.clone(), ..finding });
+            self.findings.push(
+                Remark::stop(key.span, message)
+                    .remedy("keep one of the two, or rename one")
+                    .also(first, "the first one, which counts")
+                    .in_room(room.clone())
+                    .of(Code::DUPLICATE),
+            );
         }
         let Some(root) = tree.root else {
             let message = format!("`{path}` is empty");
-            let finding = Finding::new("source/syntax", Severity::Stop, Place::Path(path.clone()), message)
-                .remedy("write its record, or delete the file");
+            let finding = Remark::stop(Place::Path(path.clone()), message)
+                .remedy("write its record, or delete the file")
+                .of(Code::SYNTAX);
             return self.lost(&path, finding);
         };
         if !part.may_be(&path, &root) {
@@ -181,32 +185,33 @@ impl Loaded {
         self.unread(path, finding);
     }
 
-    fn unread(&mut self, path: &str, finding: Finding) {
-        let room = room_of(path);
-        self.unread.extend(room.clone());
-        self.findings.push(Finding { room, ..finding });
+    fn unread(&mut self, path: &str, mut finding: Finding) {
+        finding.room = room_of(path);
+        self.unread.extend(finding.room.clone());
+        self.findings.push(finding);
     }
 
     fn nowhere(&mut self, path: String) {
         let message = format!("no part of a book is read from `{path}`");
-        let finding = Finding::new("source/stray", Severity::Query, Place::Path(path.clone()), message).remedy(
+        self.findings.push(Remark::query(Place::Path(path.clone()), message).remedy(
             "move it to `rooms/ROOM/` or `products/`; only `book.yaml`, `rooms/ROOM/*.yaml` and `products/*.yaml` are read",
-        );
-        self.findings.push(Finding { room: room_of(&path), ..finding });
+        ).in_room(room_of(&path)).of(Code::STRAY));
     }
 
     fn not_shown(&mut self, path: String) {
         let message = format!("`{path}` is shown to nobody: of a room's prose `{NOTES}` alone stands on its page");
-        let finding = Finding::new("source/stray", Severity::Note, Place::Path(path.clone()), message)
-            .remedy(format!("move what the client is to read into `{NOTES}`; what is for you alone may stay"));
-        self.findings.push(Finding { room: room_of(&path), ..finding });
+        self.findings.push(
+            Remark::note(Place::Path(path.clone()), message)
+                .remedy(format!("move what the client is to read into `{NOTES}`; what is for you alone may stay"))
+                .in_room(room_of(&path))
+                .of(Code::STRAY),
+        );
     }
 
     fn not_prose(&mut self, path: String, end: &str) {
         let message = format!("`{path}` is a link to `{end}`, which is no room's `{NOTES}`: it is shown to nobody");
-        let finding = Finding::new("source/stray", Severity::Query, Place::Path(path.clone()), message)
-            .remedy(format!("write what the client is to read into `{path}` itself; a link may lead to another room's `{NOTES}` alone"));
-        self.findings.push(Finding { room: room_of(&path), ..finding });
+        self.findings.push(Remark::query(Place::Path(path.clone()), message)
+            .remedy(format!("write what the client is to read into `{path}` itself; a link may lead to another room's `{NOTES}` alone")).in_room(room_of(&path)).of(Code::STRAY));
     }
 
     fn strays(&mut self, folder: &Folder) {
@@ -214,42 +219,42 @@ impl Loaded {
             let path = &stray.path;
             let (rule, message, remedy) = match &stray.kind {
                 StrayKind::LeadsOutside => (
-                    "source/outside-book",
+                    Code::OUTSIDE_BOOK,
                     format!("`{path}` is a link that leads out of the book"),
                     "copy the file into the book; nothing outside its folder is read",
                 ),
                 StrayKind::LeadsAside(end) => (
-                    "source/outside-book",
+                    Code::OUTSIDE_BOOK,
                     format!("`{path}` is a link to `{end}`, which is no part of a book"),
                     "delete the link, and write what is meant into a file of the book; the record, the cache, hidden files and published pages are never read",
                 ),
                 StrayKind::LinkInCache => (
-                    "source/outside-book",
+                    Code::OUTSIDE_BOOK,
                     format!("`{path}` is a link, and the cache is not written through links"),
                     "delete the link; the cache is made anew in the book's own folder",
                 ),
                 StrayKind::LinkNotFollowed => (
-                    "source/outside-book",
+                    Code::OUTSIDE_BOOK,
                     format!("`{path}` is a link to a folder, or to nothing"),
                     "copy the files into the book; links to folders are not followed",
                 ),
                 StrayKind::NoFile => (
-                    "source/syntax",
+                    Code::SYNTAX,
                     format!("`{path}` is a pipe or a device, which is never read"),
                     "delete it, or put the file that is meant in its place",
                 ),
                 StrayKind::BadName => (
-                    "source/syntax",
+                    Code::SYNTAX,
                     format!("the name of `{path}` is not Unicode text"),
                     "rename it with plain letters, figures and hyphens",
                 ),
                 StrayKind::Unreadable(why) => (
-                    "source/syntax",
+                    Code::SYNTAX,
                     format!("`{path}` can't be read: {why}"),
                     "give yourself the right to read it, or take it out of the book",
                 ),
             };
-            let finding = Finding::new(rule, Severity::Stop, Place::Path(path.clone()), message).remedy(remedy);
+            let finding = Remark::stop(Place::Path(path.clone()), message).remedy(remedy).of(rule);
             match stray.kind {
                 StrayKind::Unreadable(_) => self.lost(path, finding),
                 _ => self.unread(path, finding),
@@ -260,20 +265,20 @@ impl Loaded {
 
 fn text(folder: &Folder, path: &str) -> Result<String, Finding> {
     let fault = |rule, message: String, remedy: &str| {
-        Finding::new(rule, Severity::Stop, Place::Path(path.to_string()), message).remedy(remedy)
+        Remark::stop(Place::Path(path.to_string()), message).remedy(remedy).of(rule)
     };
     let bytes = folder.read(path, MAX_TEXT).map_err(|error| match error {
         FolderError::TooLarge(..) => fault(
-            "source/too-large",
+            Code::TOO_LARGE,
             format!("`{path}` is larger than {} MB", MAX_TEXT / 1024 / 1024),
             "split it: one selection a file is the usual way",
         ),
-        error => fault("source/syntax", error.to_string(), "give yourself the right to read it"),
+        error => fault(Code::SYNTAX, error.to_string(), "give yourself the right to read it"),
     })?;
     let other = bytes.starts_with(&[0xFF, 0xFE]) || bytes.starts_with(&[0xFE, 0xFF]) || bytes.contains(&0);
     String::from_utf8(bytes).ok().filter(|_| !other).ok_or_else(|| {
         let what = if other { "is written as UTF-16" } else { "is not written as UTF-8" };
-        fault("source/syntax", format!("`{path}` {what}"), "save it again as UTF-8 in the editor")
+        fault(Code::SYNTAX, format!("`{path}` {what}"), "save it again as UTF-8 in the editor")
     })
 }
 
@@ -281,20 +286,20 @@ fn tree(files: &Files, file: FileId) -> Result<Tree, Finding> {
     let text = files.get(file).map_or("", |file| file.text.as_str());
     yaml::parse(file, text).map_err(|error| {
         let (rule, remedy) = match error.kind {
-            YamlErrorKind::Tab => ("source/syntax", "use spaces, two for each step in"),
+            YamlErrorKind::Tab => (Code::SYNTAX, "use spaces, two for each step in"),
             YamlErrorKind::SecondDocument => {
-                ("source/syntax", "write one record, or a list of records, and no `---` between")
+                (Code::SYNTAX, "write one record, or a list of records, and no `---` between")
             }
-            YamlErrorKind::KeyNotText => ("source/syntax", "write the key as plain words before the colon"),
+            YamlErrorKind::KeyNotText => (Code::SYNTAX, "write the key as plain words before the colon"),
             YamlErrorKind::Syntax(_) => {
-                ("source/syntax", "look at this line and the one before: a colon, a quote or an indent is off")
+                (Code::SYNTAX, "look at this line and the one before: a colon, a quote or an indent is off")
             }
             YamlErrorKind::TooMuchText => {
-                ("source/too-large", "say a long text once, and split the file: one selection a file is the usual way")
+                (Code::TOO_LARGE, "say a long text once, and split the file: one selection a file is the usual way")
             }
-            YamlErrorKind::TooDeep => ("source/too-large", "a book needs no such nesting: write it flatter"),
-            _ => ("source/too-large", "write the values out instead of repeating them by alias"),
+            YamlErrorKind::TooDeep => (Code::TOO_LARGE, "a book needs no such nesting: write it flatter"),
+            _ => (Code::TOO_LARGE, "write the values out instead of repeating them by alias"),
         };
-        Finding::new(rule, Severity::Stop, error.span, error.kind.to_string()).remedy(remedy)
+        Remark::stop(error.span, error.kind.to_string()).remedy(remedy).of(rule)
     })
 }

@@ -103,7 +103,7 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     findings.sort_by(|a, b| {
         (files.path(&a.place).cmp(files.path(&b.place)))
             .then_with(|| a.place.cmp(&b.place))
-            .then_with(|| a.rule.cmp(b.rule))
+            .then_with(|| a.rule.cmp(&b.rule))
             .then_with(|| a.message.cmp(&b.message))
     });
     // A product that several options share is read with each of them: its faults are told once.

@@ -3,7 +3,7 @@
 use std::collections::{BTreeSet, HashMap, HashSet};
 
 use crate::book::{Book, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
-use crate::finding::Finding;
+use crate::finding::{Code, Finding};
 use crate::source::Span;
 use crate::vocabulary::{Faults, NameOf};
 
@@ -53,7 +53,7 @@ pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
     for node in common.loaded.products.values() {
         if let Some(inner) = node.at("product") {
             faults.stop(
-                "source/wrong-type",
+                Code::WRONG_TYPE,
                 inner.span,
                 "a product can't build on another product",
                 "write its fields out",
@@ -72,12 +72,7 @@ fn of_selection(
     faults: &mut Faults,
 ) {
     let mut told = |span: Span, name: &str, of: NameOf, known: Vec<&str>| {
-        faults.stop(
-            "source/unknown-name",
-            span,
-            unknown_message(name, of),
-            unknown_remedy(name, of, known.into_iter()),
-        );
+        faults.stop(Code::UNKNOWN_NAME, span, unknown_message(name, of), unknown_remedy(name, of, known.into_iter()));
     };
     if let (Some(place), true) =
         (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder))
@@ -119,7 +114,7 @@ fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
         }
         if let (Some(before), true) = (all_before.first(), circular.contains(&number)) {
             let message = format!("the milestone `{}` comes after itself", milestone.name.value);
-            faults.stop("source/wrong-type", before.span, message, "give one milestone of the circle a date");
+            faults.stop(Code::WRONG_TYPE, before.span, message, "give one milestone of the circle a date");
         }
     }
 }
@@ -127,7 +122,7 @@ fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
 fn unknown_milestone(book: &Book, span: Span, name: &str, faults: &mut Faults) {
     let known = book.project.milestones.iter().map(|milestone| milestone.name.as_str());
     let remedy = unknown_remedy(name, NameOf::Milestone, known);
-    faults.stop("source/unknown-name", span, unknown_message(name, NameOf::Milestone), remedy);
+    faults.stop(Code::UNKNOWN_NAME, span, unknown_message(name, NameOf::Milestone), remedy);
 }
 
 /// Milestones after which waivers no longer hold.
@@ -148,7 +143,7 @@ fn shared_counter(room: &Room, opening: &Opening, faults: &mut Faults) {
         if room.opening(&to.value).is_none() {
             let known = room.openings.iter().map(|opening| opening.name.as_str());
             let remedy = unknown_remedy(to, NameOf::Opening, known);
-            faults.stop("source/unknown-name", to.span, unknown_message(to, NameOf::Opening), remedy);
+            faults.stop(Code::UNKNOWN_NAME, to.span, unknown_message(to, NameOf::Opening), remedy);
         }
     }
 }
@@ -160,7 +155,7 @@ fn other_selections(book: &Book, known: &Known<'_>, room: &Room, selection: &Sel
         if book.unread.is_empty() && known.selections.selection(room, name).is_none() {
             let known = room.selections.iter().map(|other| other.name.as_str());
             let remedy = unknown_remedy(name, NameOf::Selection, known);
-            faults.stop("source/unknown-name", name.span, unknown_message(name, NameOf::Selection), remedy);
+            faults.stop(Code::UNKNOWN_NAME, name.span, unknown_message(name, NameOf::Selection), remedy);
         }
     }
 }

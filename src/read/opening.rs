@@ -5,6 +5,7 @@ use crate::book::{
     Below, CutOut, Each, Hollow, HousingCabinet, Landing, Measured, Neighbour, Opening, Plumb, Services, Setting, Slot,
     WallBuildUp,
 };
+use crate::finding::Code;
 use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::vocabulary::values::{kind_name, lengths, positive_length, readings, text, two_lengths};
@@ -64,7 +65,7 @@ fn plumb(node: &Node, faults: &mut Faults) -> Option<Plumb> {
     let (left, right) = (left.get()?.clone(), right.get()?.clone());
     if left.len() != right.len() {
         let message = format!("{} readings stand for the left side and {} for the right", left.len(), right.len());
-        faults.stop("source/wrong-type", node.span, message, "measure both sides at the same heights");
+        faults.stop(Code::WRONG_TYPE, node.span, message, "measure both sides at the same heights");
         return None;
     }
     Some(Plumb { left, right })

@@ -7,7 +7,7 @@ use rayon::prelude::*;
 
 use crate::book::{Book, Photo, PhotoFile};
 use crate::digest::Digest;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::pictures::{Limits, PictureError, inspect};
 use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
 
@@ -108,13 +108,15 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
         || written.split('/').any(|part| part == "..");
     if leaves {
         let message = format!("`{written}` leads out of the book");
-        return Err(Finding::new("source/outside-book", Severity::Stop, photo.span, message)
-            .remedy("copy the picture into the book, and name it from the record's own folder"));
+        return Err(Remark::stop(photo.span, message)
+            .remedy("copy the picture into the book, and name it from the record's own folder")
+            .of(Code::OUTSIDE_BOOK));
     }
     if is_aside(written) {
         let message = format!("`{written}` is no part of a book");
-        return Err(Finding::new("source/outside-book", Severity::Stop, photo.span, message)
-            .remedy("name a picture of the book; the record, the cache and hidden files are never shown"));
+        return Err(Remark::stop(photo.span, message)
+            .remedy("name a picture of the book; the record, the cache and hidden files are never shown")
+            .of(Code::OUTSIDE_BOOK));
     }
     let record = files.get(photo.span.file).map_or("", |file| file.path.as_str());
     let base = record.rsplit_once('/').map_or(String::new(), |(folder, _)| format!("{folder}/"));
@@ -127,16 +129,16 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
         None => format!("put it into `{base}photos/`"),
     };
     let message = format!("the picture `{written}` is not in the book");
-    Err(Finding::new("complete/photo", Severity::Stop, photo.span, message).remedy(remedy))
+    Err(Remark::stop(photo.span, message).remedy(remedy).of(Code::PHOTO))
 }
 
 /// A finding about what the picture is of.
-fn of_its_own(named: &Named<'_>, finding: Finding) -> Finding {
-    let finding = Finding { room: named.room.clone(), ..finding };
-    match &named.item {
-        Some(item) => finding.item(item),
-        None => finding,
+fn of_its_own(named: &Named<'_>, mut finding: Finding) -> Finding {
+    finding.remark = finding.remark.in_room(named.room.clone());
+    if let Some(item) = &named.item {
+        finding.remark = finding.remark.item(item);
     }
+    finding
 }
 
 /// The pictures of a folder that stand nearest to a name in the alphabet: all of them where they are few, so that
@@ -154,17 +156,16 @@ fn beside<'p>(paths: &BTreeSet<&'p str>, folder: &str, name: &str) -> Vec<&'p st
 
 fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Result<PhotoFile, Finding> {
     let span = named.photo.span;
-    let finding = |rule, message: String, remedy: String| {
-        of_its_own(named, Finding::new(rule, Severity::Stop, span, message).remedy(remedy))
-    };
+    let finding =
+        |rule, message: String, remedy: String| of_its_own(named, Remark::stop(span, message).remedy(remedy).of(rule));
     let limits = Limits::default();
     let bytes = folder.read(path, limits.file_bytes).map_err(|error| match error {
         FolderError::TooLarge(..) => finding(
-            "source/too-large",
+            Code::TOO_LARGE,
             format!("the picture `{path}` is larger than {} MB", limits.file_bytes / 1024 / 1024),
             "save a smaller copy of it".into(),
         ),
-        error => finding("complete/photo", error.to_string(), "give yourself the right to read it".into()),
+        error => finding(Code::PHOTO, error.to_string(), "give yourself the right to read it".into()),
     })?;
     match inspect(&bytes) {
         Ok(facts) => {
@@ -172,7 +173,7 @@ fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Resu
             Ok(PhotoFile { width: facts.width, height: facts.height, digest })
         }
         Err(error) => {
-            let rule = if matches!(error, PictureError::TooLarge(..)) { "source/too-large" } else { "complete/photo" };
+            let rule = if matches!(error, PictureError::TooLarge(..)) { Code::TOO_LARGE } else { Code::PHOTO };
             Err(finding(rule, format!("the picture `{path}` can't be used: {error}"), error.remedy()))
         }
     }

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::{PartIs, Room, Top};
+use crate::finding::Code;
 use crate::source::Spanned;
 use crate::vocabulary::NameOf;
 
@@ -74,7 +75,7 @@ fn selection(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
 }
 
 fn told(name: &Spanned<String>, of: NameOf, remedy: &str, faults: &mut Faults) {
-    faults.stop("source/unknown-name", name.span, unknown_message(name, of), remedy);
+    faults.stop(Code::UNKNOWN_NAME, name.span, unknown_message(name, of), remedy);
 }
 
 fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
@@ -86,6 +87,6 @@ fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
             [] => "write the room's `islands` or `runs` first".to_string(),
             known => format!("write one of {}", known.iter().take(12).copied().collect::<Vec<_>>().join(", ")),
         };
-        faults.stop("source/unknown-name", name.span, message, remedy);
+        faults.stop(Code::UNKNOWN_NAME, name.span, message, remedy);
     }
 }

@@ -7,7 +7,7 @@ use crate::book::{
     Allowed, Approval, Approver, Codes, Country, Firm, House, Milestone, NarrowPoint, OwnHoldPoint, Photo, Project,
     Responses, Slot, System, Waiver, When,
 };
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::source::portable::{difference, folded};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
@@ -87,11 +87,11 @@ fn people(fields: &mut Fields<'_>, project: &mut Project, faults: &mut Faults) {
         if let Some(same) = same {
             let (id, differ) = (&approver.id.value, difference(&approver.id, same));
             let message = format!("the ids `{id}` and `{same}` are one name on some disks: they differ {differ}");
-            faults.stop("source/unportable", approver.id.span, message, "give one of them another id");
+            faults.stop(Code::UNPORTABLE, approver.id.span, message, "give one of them another id");
         }
         if !seen.insert(&approver.id.value) {
             let message = format!("two approvers have the id `{}`", approver.id.value);
-            faults.stop("source/duplicate", approver.id.span, message, "give each approver an id of their own");
+            faults.stop(Code::DUPLICATE, approver.id.span, message, "give each approver an id of their own");
         }
     }
 }
@@ -129,8 +129,12 @@ fn languages(languages: &[String], at: Span, faults: &mut Faults) {
         }
         _ => return,
     };
-    let finding = Finding::new("complete/language", Severity::Note, at, message);
-    faults.add(finding.remedy("give whoever signs or installs the other parts in words of theirs, cautions first"));
+    let remark = Remark::note(at, message);
+    faults.add(
+        remark
+            .remedy("give whoever signs or installs the other parts in words of theirs, cautions first")
+            .of(Code::LANGUAGE),
+    );
 }
 
 fn language(node: &Node, faults: &mut Faults) -> Option<String> {
@@ -142,7 +146,7 @@ fn currency(node: &Node, faults: &mut Faults) -> Option<Currency> {
     match Currency::parse(text) {
         Ok(currency) => Some(currency),
         Err(error) => {
-            faults.stop("source/wrong-type", node.span, error.to_string(), error.remedy());
+            faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), error.remedy());
             None
         }
     }
@@ -155,7 +159,7 @@ pub fn amount(node: &Node, currency: Currency, faults: &mut Faults) -> Option<Mo
         Ok(money) => Some(money),
         Err(error) => {
             let other = matches!(error, MoneyError::OtherCurrency { .. });
-            let rule = if other { "money/currency" } else { "source/wrong-type" };
+            let rule = if other { Code::CURRENCY } else { Code::WRONG_TYPE };
             faults.stop(rule, node.span, error.to_string(), error.remedy());
             None
         }
@@ -236,7 +240,7 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
     let lasts = fields.read("lasts", faults, lead_time);
     fields.finish(faults);
     if listed == Some(0) {
-        faults.stop("source/wrong-type", node.span, "no milestone stands after `after`", "name at least one milestone");
+        faults.stop(Code::WRONG_TYPE, node.span, "no milestone stands after `after`", "name at least one milestone");
     }
     (!milestones.is_empty()).then_some(When::After { milestones, lasts: *lasts.get()? })
 }
@@ -312,12 +316,7 @@ pub fn unknown_rooms(order: &[Spanned<String>], loaded: &Loaded, findings: &mut 
     for name in order.iter().filter(|name| !loaded.rooms.contains_key(&name.value)) {
         let known = loaded.rooms.keys().map(String::as_str);
         let message = values::unknown_message(&name.value, NameOf::Room);
-        faults.stop(
-            "source/unknown-name",
-            name.span,
-            message,
-            values::unknown_remedy(&name.value, NameOf::Room, known),
-        );
+        faults.stop(Code::UNKNOWN_NAME, name.span, message, values::unknown_remedy(&name.value, NameOf::Room, known));
     }
     findings.append(&mut faults.findings);
 }
@@ -354,7 +353,7 @@ mod tests {
             "{email: \"a@b.example?subject=x\"}",
         ] {
             let (_, findings) = book(faulty);
-            assert!(findings.iter().any(|finding| finding.rule == "source/wrong-type"), "{faulty}");
+            assert!(findings.iter().any(|finding| finding.rule == crate::finding::Code::WRONG_TYPE), "{faulty}");
         }
     }
 }

@@ -6,16 +6,16 @@ use serde::Deserialize;
 
 use crate::book::Record;
 use crate::digest::Digest;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::ledger::{Beside, By, Chain, Fact, Fault, FaultKind, Head, Issue, Issued, Line, Stated, Tail};
 use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
 
 use super::kept;
 
 /// The rule that these findings belong to.
-const RULE: &str = "approve/ledger";
+const RULE: Code = Code::LEDGER;
 /// The rule that tells keys which others can read.
-const KEYS: &str = "approve/keys";
+const KEYS: Code = Code::KEYS;
 /// Largest head, in bytes.
 const MAX_HEAD: u64 = 1024;
 /// Largest ledger, in bytes.
@@ -36,8 +36,9 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
         Ok(Some(bytes)) => bytes,
         Ok(None) => vec![],
         Err(error) => {
-            let finding = Finding::new(RULE, Severity::Stop, Place::Path(file.path()), error.to_string());
-            findings.push(finding.remedy("keep `record` inside the book, and give yourself the right to read it"));
+            let remark = Remark::stop(Place::Path(file.path()), error.to_string());
+            findings
+                .push(remark.remedy("keep `record` inside the book, and give yourself the right to read it").of(RULE));
             return Record { faulty: true, ..Record::default() };
         }
     };
@@ -94,7 +95,7 @@ fn other_head(issue: &Issue, line: &Line) -> Option<Finding> {
     }
     let fault = Fault { at: line.number, kind: FaultKind::OtherHead(issue.number, stated.line) };
     let place = Place::Path(RecordFile::Issue(issue.number).path());
-    Some(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()))
+    Some(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE))
 }
 
 /// Published folders in the book's own that were published over another ledger than this, or over more of it.
@@ -106,7 +107,7 @@ fn published_over_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
         }
         let place = Place::Path(format!("{}/{STATED}", stated.site));
         let fault = Fault { at: head.line, kind: FaultKind::PublishedOther(stated.site, head.line) };
-        Some(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()))
+        Some(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE))
     };
     folder.stated().into_iter().filter_map(other).collect()
 }
@@ -125,7 +126,7 @@ fn answered_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
         let states: States = serde_json::from_slice(&folder.record(file, MAX_RESPONSE).ok()??).ok()?;
         let head = states.ledger.filter(|head| !stands.contains(&(head.line, head.sha256)))?;
         let fault = Fault { at: line.number, kind: FaultKind::AnsweredOther(who, head.line) };
-        Some(Finding::new(RULE, Severity::Stop, Place::Path(file.path()), fault.to_string()).remedy(fault.remedy()))
+        Some(Remark::stop(Place::Path(file.path()), fault.to_string()).remedy(fault.remedy()).of(RULE))
     };
     lines.iter().filter_map(other).collect()
 }
@@ -144,8 +145,8 @@ fn open_keys(folder: &Folder) -> Option<Finding> {
     let more = open.len().saturating_sub(1);
     let more = if more > 0 { format!(" and {more} more") } else { String::new() };
     let message = format!("others on this computer can read `{first}`{more}");
-    let finding = Finding::new(KEYS, Severity::Query, Place::Path(first.clone()), message);
-    Some(finding.remedy("take the right from them: `chmod -R go= record/keys`; where somebody may have read a key, renew it with `bookmatch invite --renew WHO`"))
+    let remark = Remark::query(Place::Path(first.clone()), message);
+    Some(remark.remedy("take the right from them: `chmod -R go= record/keys`; where somebody may have read a key, renew it with `bookmatch invite --renew WHO`").of(KEYS))
 }
 
 /// The faults of a ledger, each at the beginning of its line.
@@ -165,7 +166,7 @@ fn tell(chain: &Chain, bytes: &[u8], files: &mut Files, findings: &mut Vec<Findi
     for fault in &chain.faults {
         let place = place(usize::try_from(fault.at).ok().and_then(|at| at.checked_sub(1)));
         let place = place.unwrap_or_else(|| Place::Path(RecordFile::Ledger.path()));
-        findings.push(Finding::new(RULE, Severity::Stop, place, fault.to_string()).remedy(fault.remedy()));
+        findings.push(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE));
     }
     let is_lost = chain.faults.iter().any(|fault| matches!(fault.kind, FaultKind::Lost(..)));
     let (message, remedy) = match chain.tail {
@@ -181,7 +182,7 @@ fn tell(chain: &Chain, bytes: &[u8], files: &mut Files, findings: &mut Vec<Findi
         ),
     };
     let place = place(starts.len().checked_sub(1)).unwrap_or_else(|| Place::Path(RecordFile::Ledger.path()));
-    findings.push(Finding::new(RULE, Severity::Note, place, message).remedy(remedy));
+    findings.push(Remark::note(place, message).remedy(remedy).of(RULE));
 }
 
 fn span(file: FileId, start: usize, end: usize) -> Place {
@@ -192,8 +193,7 @@ fn span(file: FileId, start: usize, end: usize) -> Place {
 /// The file of an issue, if it is as it was issued.
 fn issue(folder: &Folder, issued: &Issued, book: Option<&str>) -> Result<Issue, Finding> {
     let (number, file) = (issued.number, RecordFile::Issue(issued.number));
-    let finding =
-        |message: String| Finding::new(RULE, Severity::Stop, Place::Path(file.path()), message).remedy(PUT_BACK);
+    let finding = |message: String| Remark::stop(Place::Path(file.path()), message).remedy(PUT_BACK).of(RULE);
     let bytes = folder.record(file, MAX_ISSUE).map_err(|error| finding(error.to_string()))?;
     let bytes = bytes.ok_or_else(|| finding(format!("the file of issue {number} is gone")))?;
     let edited = || finding(format!("the file of issue {number} is not as it was issued"));

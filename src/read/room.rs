@@ -6,7 +6,7 @@ use rayon::prelude::*;
 
 use crate::book::vocabulary::{OPENING, ROOM};
 use crate::book::{Access, Clearances, Layout, LookUp, Note, Room, Selection, Slot};
-use crate::finding::Finding;
+use crate::finding::{Code, Finding, Remark};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::Currency;
@@ -90,8 +90,8 @@ fn selections(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Vec<Sele
 fn no_room_file(folder: &str, faults: &mut Faults) {
     let place = crate::source::Place::Path(format!("rooms/{folder}"));
     let message = format!("the room `{folder}` has no `room.yaml`");
-    let finding = Finding::new("complete/field", crate::finding::Severity::Stop, place, message);
-    faults.add(finding.remedy("add a `room.yaml` with at least `name: …`"));
+    let remark = Remark::stop(place, message);
+    faults.add(remark.remedy("add a `room.yaml` with at least `name: …`").of(Code::FIELD));
 }
 
 fn empty(folder: &str) -> Room {
@@ -171,7 +171,7 @@ fn letters(rooms: &mut [Room], findings: &mut Vec<Finding>) {
         if let (false, Some(span)) = (taken.insert(room.letter.clone()), room.span) {
             let mut faults = Faults::of_room(&room.folder);
             let message = format!("two rooms have the letter `{}`", room.letter);
-            faults.stop("source/duplicate", span, message, "give each room a letter of its own");
+            faults.stop(Code::DUPLICATE, span, message, "give each room a letter of its own");
             findings.append(&mut faults.findings);
         }
     }

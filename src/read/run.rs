@@ -2,6 +2,7 @@
 
 use crate::book::vocabulary::{COUNTER, PART, RUN, SIDE};
 use crate::book::{Burning, Island, IslandEdge, Part, PartIs, Run, Slot};
+use crate::finding::Code;
 use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::units::Length;
@@ -87,7 +88,7 @@ fn part(node: &Node, faults: &mut Faults) -> Option<Part> {
             several => format!("this part of a run is {several} things at once"),
         };
         let remedy = "write one of `cabinet`, `tall`, `filler`, `panel`, `gap` and `opening`";
-        faults.stop("source/wrong-type", span, message, remedy);
+        faults.stop(Code::WRONG_TYPE, span, message, remedy);
         return None;
     }
     Some(Part { is: is?, width, depth, height, doors, drawers, hinge, stiles, holds, burning, span })

@@ -4,7 +4,7 @@ use std::collections::{BTreeSet, HashMap};
 
 use crate::book::vocabulary::{OPTION, SELECTION};
 use crate::book::{Hanging, NeededFor, Papered, Room, Selection, short_name_of};
-use crate::finding::Finding;
+use crate::finding::{Code, Finding};
 use crate::source::portable::{self, NameFault};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
@@ -75,7 +75,7 @@ pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
     }
     let message = format!("`{text}` can't be used as a short name");
     faults.stop(
-        "source/wrong-type",
+        Code::WRONG_TYPE,
         node.span,
         message,
         format!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
@@ -94,7 +94,7 @@ fn page_name(node: &Node, faults: &mut Faults) -> Option<String> {
 pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
     if let Some(fault) = portable::fault(id) {
         let remedy = "write another id, of plain letters, figures and hyphens";
-        faults.stop("source/unportable", at, format!("the id `{id}` {fault}"), remedy);
+        faults.stop(Code::UNPORTABLE, at, format!("the id `{id}` {fault}"), remedy);
     }
 }
 
@@ -106,7 +106,7 @@ pub fn needed_for(node: &Node, faults: &mut Faults) -> Option<NeededFor> {
         Ok(day) => Some(NeededFor::Day(day)),
         Err(_) if !dated => Some(NeededFor::Milestone(text.to_string())),
         Err(error) => {
-            faults.stop("source/wrong-type", node.span, error.to_string(), error.remedy());
+            faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), error.remedy());
             None
         }
     }
@@ -124,7 +124,7 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
             if !name.is_empty() && !seen.insert(name.clone()) {
                 let message = format!("another selection of this room has the {what} `{name}`");
                 faults.stop(
-                    "source/duplicate",
+                    Code::DUPLICATE,
                     selection.span,
                     message,
                     format!("give each selection a {what} of its own"),

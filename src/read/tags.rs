@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, Record, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::source::{Span, Spanned};
 
 use super::selection::{FreeTags, tag_order};
@@ -76,8 +76,8 @@ fn written_otherwise(
     findings: &mut Vec<Finding>,
 ) {
     let mut tell = |at: Span, name: &Spanned<String>, message: String, remedy: String| {
-        let finding = Finding::new("source/tag", Severity::Stop, at, message).room(&room.folder).item(name);
-        findings.push(finding.remedy(remedy));
+        let remark = Remark::stop(at, message).room(&room.folder).item(name);
+        findings.push(remark.remedy(remedy).of(Code::TAG));
     };
     for selection in &room.selections {
         let (Some(at), name) = (selection.tag_at, &selection.name.value) else { continue };

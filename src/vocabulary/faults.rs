@@ -1,6 +1,6 @@
 //! Gathers the faults of one file, each with its room and item.
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 
@@ -24,15 +24,17 @@ impl Faults {
     }
 
     /// Adds a stop of that rule.
-    pub fn stop(&mut self, rule: &'static str, span: Span, message: impl Into<String>, remedy: impl Into<String>) {
-        self.add(Finding::new(rule, Severity::Stop, span, message).remedy(remedy));
+    pub fn stop(&mut self, rule: Code, span: Span, message: impl Into<String>, remedy: impl Into<String>) {
+        self.add(Remark::stop(span, message).remedy(remedy).of(rule));
     }
 
     /// Adds a finding, with the room and item being read.
     pub fn add(&mut self, mut finding: Finding) {
-        finding.room = finding.room.or_else(|| self.room.clone());
+        if finding.room.is_none() {
+            finding.room.clone_from(&self.room);
+        }
         if let Some(item) = self.item.as_ref().filter(|_| finding.item.is_none()) {
-            finding = finding.item(item);
+            finding.remark = finding.remark.item(item);
         }
         self.findings.push(finding);
     }
@@ -40,7 +42,7 @@ impl Faults {
     /// A value that is not of the shape wanted.
     pub fn wrong_type(&mut self, node: &Node, shape: &Shape) {
         let message = format!("this should be {}, and is {}", short(shape), node.what());
-        self.stop("source/wrong-type", node.span, message, format!("write {}", shape.wanted()));
+        self.stop(Code::WRONG_TYPE, node.span, message, format!("write {}", shape.wanted()));
     }
 }
 

@@ -1,5 +1,6 @@
 //! Takes a group of keys apart: what is asked for, what is missing, what nobody knows.
 
+use crate::finding::Code;
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 
@@ -160,7 +161,7 @@ impl<'n> Fields<'n> {
             None => format!("{} knows: {}", with_article(self.record.name), known.collect::<Vec<_>>().join(", ")),
         };
         let message = format!("unknown key `{}`", name.value);
-        faults.stop("source/unknown-key", name.span, message, remedy);
+        faults.stop(Code::UNKNOWN_KEY, name.span, message, remedy);
     }
 
     fn missing(&self, field: &Field, faults: &mut Faults) {
@@ -168,7 +169,7 @@ impl<'n> Fields<'n> {
         let at = self.pairs.first().map_or(self.span, |pair| pair.key.span);
         let message = format!("{} lacks its `{}`", with_article(self.record.name), field.key);
         let remedy = format!("add `{}: …`{}: {}", field.key, field.shape.choice(), field.about);
-        faults.stop("complete/field", at, message, remedy);
+        faults.stop(Code::FIELD, at, message, remedy);
     }
 }
 

@@ -25,6 +25,7 @@ mod clearance;
 pub use clearance::Clearance;
 
 mod faults;
+pub use crate::finding::Code;
 pub use faults::Faults;
 
 mod layers;

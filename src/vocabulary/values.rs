@@ -2,6 +2,7 @@
 
 use std::fmt::Display;
 
+use crate::finding::Code;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::length::LengthError;
@@ -32,7 +33,7 @@ fn parsed<T, E: Display>(
     match parse(text) {
         Ok(value) => Some(value),
         Err(error) => {
-            faults.stop("source/wrong-type", node.span, error.to_string(), remedy(&error));
+            faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), remedy(&error));
             None
         }
     }
@@ -54,7 +55,7 @@ pub fn length(node: &Node, faults: &mut Faults) -> Option<Length> {
     match Length::parse(text) {
         Ok(length) => Some(length),
         Err(error) => {
-            let rule = if matches!(error, LengthError::Bare(..)) { "source/bare-length" } else { "source/wrong-type" };
+            let rule = if matches!(error, LengthError::Bare(..)) { Code::BARE_LENGTH } else { Code::WRONG_TYPE };
             faults.stop(rule, node.span, error.to_string(), error.remedy());
             None
         }
@@ -66,7 +67,7 @@ pub fn positive_length(node: &Node, faults: &mut Faults) -> Option<Length> {
     let length = length(node, faults)?;
     if length.is_negative() {
         let message = format!("`{length}` is less than nothing");
-        faults.stop("source/wrong-type", node.span, message, "write the length without a minus sign");
+        faults.stop(Code::WRONG_TYPE, node.span, message, "write the length without a minus sign");
         return None;
     }
     Some(length)
@@ -78,7 +79,7 @@ pub fn length_range(node: &Node, faults: &mut Faults) -> Option<LengthRange> {
     match LengthRange::parse(text) {
         Ok(range) => Some(range),
         Err(error) => {
-            let rule = if error.is_bare() { "source/bare-length" } else { "source/wrong-type" };
+            let rule = if error.is_bare() { Code::BARE_LENGTH } else { Code::WRONG_TYPE };
             faults.stop(rule, node.span, error.to_string(), error.remedy());
             None
         }
@@ -109,7 +110,7 @@ pub fn two_lengths(node: &Node, faults: &mut Faults) -> Option<(Length, Length)>
         [one, other] => Some((one.value, other.value)),
         _ => {
             let message = format!("two lengths are wanted here, and {} stand here", lengths.len());
-            faults.stop("source/wrong-type", node.span, message, "write both in one list: `[…, …]`");
+            faults.stop(Code::WRONG_TYPE, node.span, message, "write both in one list: `[…, …]`");
             None
         }
     }
@@ -126,7 +127,7 @@ pub fn sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
     match Sides::parse(text) {
         Ok(sides) => Some(sides),
         Err(error) => {
-            let rule = if error.is_bare() { "source/bare-length" } else { "source/wrong-type" };
+            let rule = if error.is_bare() { Code::BARE_LENGTH } else { Code::WRONG_TYPE };
             faults.stop(rule, node.span, error.to_string(), error.remedy());
             None
         }
@@ -153,7 +154,7 @@ fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> 
     }
     let message = format!("{count} lengths are wanted here, and {} stand here", read.sides().len());
     let shape = if count == 3 { "`… x … x …`" } else { "`… x …`" };
-    faults.stop("source/wrong-type", node.span, message, format!("write it as {shape}, each with its unit"));
+    faults.stop(Code::WRONG_TYPE, node.span, message, format!("write it as {shape}, each with its unit"));
     None
 }
 
@@ -208,7 +209,7 @@ pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
     let value = text.parse().ok();
     if value.is_none() {
         faults.stop(
-            "source/wrong-type",
+            Code::WRONG_TYPE,
             node.span,
             format!("`{text}` is not a whole number"),
             "write figures only, such as `2`",
@@ -224,7 +225,7 @@ pub fn yes_no(node: &Node, faults: &mut Faults) -> Option<bool> {
         "false" | "no" => Some(false),
         other => {
             faults.stop(
-                "source/wrong-type",
+                Code::WRONG_TYPE,
                 node.span,
                 format!("`{other}` is neither `true` nor `false`"),
                 "write `true` or `false`",
@@ -245,7 +246,7 @@ pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) 
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("write {}", shape.wanted()),
     };
-    faults.stop("source/wrong-type", node.span, format!("`{text}` is not among the words for this"), remedy);
+    faults.stop(Code::WRONG_TYPE, node.span, format!("`{text}` is not among the words for this"), remedy);
     None
 }
 
@@ -294,7 +295,7 @@ pub fn unknown_name<'k>(
     known: impl Iterator<Item = &'k str> + Clone,
     faults: &mut Faults,
 ) {
-    faults.stop("source/unknown-name", node.span, unknown_message(name, of), unknown_remedy(name, of, known));
+    faults.stop(Code::UNKNOWN_NAME, node.span, unknown_message(name, of), unknown_remedy(name, of, known));
 }
 
 /// The message for a name that is nobody's.

@@ -6,6 +6,7 @@ mod imports;
 mod kinds;
 mod layout;
 mod registries;
+mod rules;
 mod sizes;
 mod unfinished;
 

@@ -158,7 +158,7 @@ impl Story {
 
     fn wrong_way(&self, nth: usize, files: &Files, why: Option<String>, tally: &mut Tally) {
         let found = self.findings(files);
-        let caught = found.iter().any(|finding| finding.rule == self.finds);
+        let caught = found.iter().any(|finding| finding.rule.text() == self.finds);
         match (caught, why) {
             (true, None) => tally.caught += 1,
             (true, Some(_)) => tally.faults.push(format!("way {nth} is caught now: take its `missed` away")),
@@ -167,14 +167,14 @@ impl Story {
                 tally.faults.push(format!("way {nth}: `{}` is silent: {}", self.finds, listed(&found)));
             }
         }
-        if found.iter().any(|finding| finding.rule.starts_with("source/") && finding.rule != self.finds) {
+        if found.iter().any(|finding| finding.rule.text().starts_with("source/") && finding.rule.text() != self.finds) {
             tally.faults.push(format!("way {nth}: the wrong book's own YAML is faulty: {}", listed(&found)));
         }
     }
 
     fn twin(&self, nth: usize, files: &Files, why: Option<String>, tally: &mut Tally) {
         let mut found = self.findings(files);
-        found.retain(|finding| finding.rule == self.finds || !LEFT_OUT.contains(&finding.rule));
+        found.retain(|finding| finding.rule.text() == self.finds || !LEFT_OUT.contains(&finding.rule.text()));
         match (found.is_empty(), why) {
             (true, None) => tally.silent += 1,
             (true, Some(_)) => tally.faults.push(format!("twin {nth} is silent now: take its `alarm` away")),
@@ -185,7 +185,7 @@ impl Story {
 }
 
 fn listed(findings: &[Finding]) -> String {
-    findings.iter().map(|finding| format!("\n    {}: {}", finding.rule, finding.message)).collect()
+    findings.iter().map(|finding| format!("\n    {}: {}", finding.rule.text(), finding.message)).collect()
 }
 
 #[test]

@@ -12,7 +12,7 @@ pub use editions::{Editions, Family};
 pub use figures::*;
 
 use crate::book::{Codes, Country, OwnFigure, Project};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Remark, Severity};
 use crate::units::Length;
 
 /// A value of a figure.
@@ -152,16 +152,19 @@ fn number(text: &str, unit: &str) -> Option<u32> {
 pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
     for adopted in codes.adopts.iter().filter(|adopted| editions::read(&adopted.value).is_none()) {
         let message = format!("there is no code called `{}`", adopted.value);
-        let finding = Finding::new("source/unknown-name", Severity::Stop, adopted.span, message);
-        findings
-            .push(finding.remedy(format!("write a name and a year, such as `IRC 2021`; known: {}", editions::names())));
+        let remark = Remark::stop(adopted.span, message);
+        findings.push(
+            remark
+                .remedy(format!("write a name and a year, such as `IRC 2021`; known: {}", editions::names()))
+                .of(Code::UNKNOWN_NAME),
+        );
     }
     for own in &codes.figures {
         let Some(figure) = figures::all().find(|figure| figure.name == own.figure.value) else {
             let message = format!("there is no figure called `{}`", own.figure.value);
-            let finding = Finding::new("source/unknown-name", Severity::Stop, own.figure.span, message);
+            let remark = Remark::stop(own.figure.span, message);
             let names: Vec<&str> = figures::all().map(|figure| figure.name).collect();
-            findings.push(finding.remedy(format!("name one of: {}", names.join("; "))));
+            findings.push(remark.remedy(format!("name one of: {}", names.join("; "))).of(Code::UNKNOWN_NAME));
             continue;
         };
         let (reads, wanted) = match figure.value {
@@ -170,8 +173,8 @@ pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
         };
         if !reads {
             let message = format!("`{}` is no value of the figure `{}`", own.is.value, figure.name);
-            let finding = Finding::new("source/wrong-type", Severity::Stop, own.is.span, message);
-            findings.push(finding.remedy(format!("write {wanted}")));
+            let remark = Remark::stop(own.is.span, message);
+            findings.push(remark.remedy(format!("write {wanted}")).of(Code::WRONG_TYPE));
         }
     }
 }

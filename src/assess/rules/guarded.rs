@@ -4,12 +4,12 @@ use std::cell::Cell;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::Once;
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Remark};
 use crate::source::Place;
 use crate::vocabulary::Caution;
 
-use super::Rule;
 use super::source::unchecked;
+use super::{Findings, Rule};
 
 thread_local! {
     /// Whether this thread is inside a check.
@@ -18,20 +18,21 @@ thread_local! {
 
 /// What the check of a rule finds; where the check itself fails, a stop that says so and carries the
 /// rule's caution.
-pub(super) fn run(rule: &Rule, check: impl FnOnce(&mut Vec<Finding>)) -> Vec<Finding> {
+pub(super) fn run(rule: &Rule, check: impl FnOnce(&mut Findings<'_>)) -> Vec<Finding> {
     silence();
-    let mut findings = Vec::new();
+    let mut findings = Findings::of(rule);
     CHECKING.set(true);
     // What a check had found when it failed is dropped with it: half an answer is none.
     let whole = panic::catch_unwind(AssertUnwindSafe(|| check(&mut findings))).is_ok();
     CHECKING.set(false);
     if whole {
-        return findings;
+        return findings.told();
     }
     let message = format!("the check of `{}` failed on this book: nothing was checked by it", rule.code);
     let place = Place::Path("book.yaml".into());
-    let finding = Finding::new(unchecked::RULE.code, Severity::Stop, place, message).remedy(unchecked::REMEDY);
-    vec![Finding { caution: rule.caution.map(Caution::words), ..finding }]
+    let mut failed = Findings::of(&unchecked::RULE);
+    failed.push(Remark { caution: rule.caution.map(Caution::words), ..Remark::stop(place, message) });
+    failed.told()
 }
 
 /// A check that fails is told as a finding, and not as a trace on the terminal too.
@@ -51,15 +52,16 @@ fn silence() {
 mod tests {
     use super::*;
     use crate::assess::rules::fit::width;
+    use crate::finding::{Code, Severity};
 
     #[test]
     fn a_check_that_fails_is_a_stop_that_names_the_rule() {
         let found = run(&width::RULE, |findings| {
-            findings.push(Finding::new("fit/width", Severity::Note, Place::Path("a".into()), "half an answer"));
+            findings.push(Remark::note(Place::Path("a".into()), "half an answer"));
             panic!("planted");
         });
         let [finding] = found.as_slice() else { panic!("{found:?}") };
-        assert_eq!((finding.rule, finding.severity), ("source/unchecked", Severity::Stop));
+        assert_eq!((finding.rule, finding.severity), (Code::UNCHECKED, Severity::Stop));
         assert_eq!(finding.message, "the check of `fit/width` failed on this book: nothing was checked by it");
         assert!(!crate::assess::rules::can_be_waived(finding.rule));
         // The next check on this thread is heard as before.

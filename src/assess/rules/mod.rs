@@ -7,7 +7,7 @@ use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use crate::book::Selection;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Severity};
 use crate::vocabulary::{Caution, HoldPoint};
 
 use super::context::Context;
@@ -16,6 +16,7 @@ mod approve;
 mod clear;
 mod complete;
 mod depends;
+mod findings;
 mod finish;
 mod fit;
 mod guarded;
@@ -28,6 +29,8 @@ mod source;
 mod store;
 mod top;
 mod waive;
+
+pub use findings::Findings;
 
 #[cfg(test)]
 mod remedies;
@@ -168,7 +171,7 @@ pub const RULES: &[Rule] = &[
 #[derive(Debug)]
 pub struct Rule {
     /// Its code: family and fault, such as `fit/width`.
-    pub code: &'static str,
+    pub code: Code,
     /// Its usual weight.
     pub severity: Severity,
     /// By when what it finds must be settled.
@@ -181,6 +184,8 @@ pub struct Rule {
     pub sources: &'static [&'static str],
     /// What can hurt someone here, and whose word counts; a waiver never removes it.
     pub caution: Option<Caution>,
+    /// How what it finds is mended, where it says nothing else.
+    pub remedy: Option<&'static str>,
     /// How it is checked.
     pub check: Check,
 }
@@ -228,7 +233,7 @@ pub enum Check {
     /// While the files are read.
     Reading,
     /// On the book that was read.
-    Book(fn(&Context<'_>, &mut Vec<Finding>)),
+    Book(fn(&Context<'_>, &mut Findings<'_>)),
     /// On the book's waivers, when all else is found.
     OfWaivers,
 }
@@ -248,34 +253,49 @@ impl Rule {
     }
 }
 
-/// The rule of that code.
+/// The rule of the code that is written so.
 pub fn rule(code: &str) -> Option<&'static Rule> {
     static BY_CODE: LazyLock<HashMap<&str, &Rule>> =
-        LazyLock::new(|| RULES.iter().map(|rule| (rule.code, rule)).collect());
+        LazyLock::new(|| RULES.iter().map(|rule| (rule.code.text(), rule)).collect());
     BY_CODE.get(code).copied()
 }
 
+/// The rule of that code; none for a code that no rule declares.
+pub fn of(code: Code) -> Option<&'static Rule> {
+    rule(code.text())
+}
+
+/// The codes that pages tell in figures of their own.
+pub const WIDTH: Code = fit::width::RULE.code;
+/// See [`WIDTH`].
+pub const HEIGHT: Code = fit::height::RULE.code;
+/// See [`WIDTH`].
+pub const DEPTH: Code = fit::depth::RULE.code;
+
 /// Whether a waiver may set a rule's findings aside: never what can't be read, and never the record.
-pub fn can_be_waived(code: &str) -> bool {
-    rule(code).is_some_and(|rule| rule.due != Due::AtOnce)
+pub fn can_be_waived(code: Code) -> bool {
+    of(code).is_some_and(|rule| rule.due != Due::AtOnce)
 }
 
 /// Declares a rule: its doc comment is rustdoc and the page that `explain` shows.
 macro_rules! rule {
     (@due AtOnce) => { crate::assess::rules::Due::AtOnce };
     (@due WithThing) => { crate::assess::rules::Due::WithThing };
+    (@remedy) => { None };
+    (@remedy $remedy:literal) => { Some($remedy) };
     (@due $point:ident) => { crate::assess::rules::Due::By(crate::vocabulary::HoldPoint::$point) };
-    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], sources: [$($source:literal),* $(,)?], caution: $caution:expr, $check:expr) => {
+    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], sources: [$($source:literal),* $(,)?], caution: $caution:expr, $(remedy: $remedy:literal,)? Check::$($check:tt)+) => {
         $(#[doc = $docs])+
         pub const RULE: crate::assess::rules::Rule = crate::assess::rules::Rule {
-            code: $code,
+            code: crate::finding::Code::declared($code),
             severity: crate::finding::Severity::$severity,
             due: crate::assess::rules::declare!(@due $due),
             tells: &[$(crate::assess::rules::Reader::$reader),*],
             docs: concat!($($docs, "\n"),+),
             sources: &[$($source),*],
             caution: $caution,
-            check: $check,
+            remedy: crate::assess::rules::declare!(@remedy $($remedy)?),
+            check: Check::$($check)+,
         };
     };
 }
@@ -300,7 +320,7 @@ mod tests {
 
     #[test]
     fn codes_are_unique_and_say_where_the_file_is() {
-        let mut codes: Vec<_> = RULES.iter().map(|rule| rule.code).collect();
+        let mut codes: Vec<_> = RULES.iter().map(|rule| rule.code.text()).collect();
         codes.sort_unstable();
         let count = codes.len();
         codes.dedup();

@@ -8,7 +8,7 @@ use crate::book::vocabulary::{
     SIDE, WINDOW,
 };
 use crate::book::{Book, Room, System};
-use crate::finding::Finding;
+use crate::finding::{Family, Finding};
 use crate::vocabulary::{Record, Shape};
 
 /// What is wrong with a finding's remedy; none where nothing is.
@@ -20,7 +20,7 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     let places = places(book, finding);
     for snippet in finding.remedy.split('`').skip(1).step_by(2) {
         // A name that is unknown may be mended by any other name.
-        let names_a_key = !finding.rule.starts_with("source/") && is_key(snippet);
+        let names_a_key = finding.rule.family() != Family::Source && is_key(snippet);
         if names_a_key && is_known(snippet, &EVERYTHING) && !is_known(snippet, &places) {
             let names: Vec<_> = places.iter().map(|record| record.name).collect();
             return said(format!("`{snippet}`, which nothing at {names:?} knows,"));
@@ -176,8 +176,9 @@ fn says_inches_first(remedy: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::assess::rules::fit::width;
     use crate::assess::rules::trial::Trial;
-    use crate::finding::Severity;
+    use crate::finding::Remark;
     use crate::source::Place;
 
     #[test]
@@ -188,9 +189,8 @@ mod tests {
             .selection("selection: It\nkind: range", "")
             .read();
         let of = |item: &str, remedy: &str| {
-            let finding =
-                Finding::new("fit/width", Severity::Stop, Place::Path("a".into()), "m").room("kitchen").named(item);
-            fault(&book, &finding.remedy(remedy))
+            let finding = Remark::stop(Place::Path("a".into()), "m").room("kitchen").named(item);
+            fault(&book, &finding.remedy(remedy).of(width::RULE.code))
         };
         assert!(of("It", "add `fit: {needs: {power: …}}`").is_none());
         assert!(of("It", "add `power: …` under `fit`").is_some());

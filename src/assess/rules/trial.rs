@@ -2,7 +2,7 @@
 
 use crate::assess::assess;
 use crate::book::Book;
-use crate::finding::Finding;
+use crate::finding::{Code, Family, Finding};
 use crate::read::read;
 use crate::source::Folder;
 use crate::units::Date;
@@ -120,16 +120,16 @@ impl Trial {
         let reading = read(&folder).unwrap();
         let assessment = assess(&reading.book, reading.findings, today);
         let faults = |finding: &&Finding| {
-            !self.any_yaml && finding.rule.starts_with("source/") && !self.rule.starts_with("source/")
+            !self.any_yaml && finding.rule.family() == Family::Source && !self.rule.starts_with("source/")
         };
         let fault = assessment.findings.iter().find(faults);
         assert!(fault.is_none(), "the trial's own YAML is faulty: {fault:?}");
-        let failed = assessment.findings.iter().find(|finding| finding.rule == "source/unchecked");
+        let failed = assessment.findings.iter().find(|finding| finding.rule == Code::UNCHECKED);
         assert!(failed.is_none(), "a check failed: {failed:?}");
         let refused = assessment.findings.iter().find_map(|finding| super::remedies::fault(&reading.book, finding));
         assert!(refused.is_none(), "{}", refused.unwrap_or_default());
         let findings: Vec<Finding> =
-            assessment.findings.into_iter().filter(|finding| finding.rule == self.rule).collect();
+            assessment.findings.into_iter().filter(|finding| finding.rule.text() == self.rule).collect();
         let place = |finding: &Finding| {
             let start = reading.files.start(&finding.place);
             format!("{}:{}:{}", reading.files.path(&finding.place), start.line, start.column)

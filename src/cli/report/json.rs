@@ -71,7 +71,7 @@ pub fn report(review: &Review) -> String {
 fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
     let start = files.start(&finding.place);
     Told {
-        rule: finding.rule,
+        rule: finding.rule.text(),
         severity: finding.severity.word(),
         file: files.path(&finding.place),
         line: start.line,

@@ -33,7 +33,7 @@ fn level(severity: Severity) -> &'static str {
 
 fn descriptor(rule: &Rule) -> Value {
     json!({
-        "id": rule.code,
+        "id": rule.code.text(),
         "shortDescription": {"text": rule.summary()},
         "fullDescription": {"text": rule.docs.trim()},
         "help": {"text": rule.docs.trim(), "markdown": rule.docs.trim()},
@@ -49,7 +49,7 @@ fn result(finding: &Finding, files: &Files) -> Value {
         }
     }
     let mut result = json!({
-        "ruleId": finding.rule,
+        "ruleId": finding.rule.text(),
         "level": level(finding.severity),
         "message": {"text": text},
         "locations": [{"physicalLocation": location(files, &finding.place)}],

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use serde::Serialize;
 
 use crate::assess::{DecideBy, InTheWay, RunsOut, Unapproved};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Finding, Severity};
 use crate::pipeline::Review;
 
 use super::approvals::{self, Approvals};
@@ -200,7 +200,7 @@ fn selections(review: &Review) -> Selections<'_> {
 /// What stops all work on the record.
 fn of_record(review: &Review) -> impl Iterator<Item = &Finding> {
     let findings = review.assessment.findings.iter();
-    findings.filter(|finding| finding.rule == "approve/ledger" && finding.severity == Severity::Stop)
+    findings.filter(|finding| finding.rule == Code::LEDGER && finding.severity == Severity::Stop)
 }
 
 fn readings(waiting: &crate::book::Waiting) -> Readings<'_> {
@@ -231,7 +231,7 @@ fn wanting<'a>(thing: &Unapproved<'a>) -> Wanting<'a> {
 fn obstacle(finding: &Finding) -> Obstacle<'_> {
     debug_assert!(finding.severity != Severity::Note, "advice stands in nobody's way");
     Obstacle {
-        rule: finding.rule,
+        rule: finding.rule.text(),
         severity: finding.severity.word(),
         room: finding.room.as_deref(),
         item: finding.item.as_deref(),

@@ -58,7 +58,7 @@ fn level(severity: Severity) -> Level<'static> {
 }
 
 fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
-    let title = level(finding.severity).primary_title(plain(&finding.message)).id(finding.rule);
+    let title = level(finding.severity).primary_title(plain(&finding.message)).id(finding.rule.text());
     let mut group = Group::with_title(title);
     match &finding.place {
         Place::Path(path) => group = group.element(Origin::path(plain(path))),

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::assess::rules::{Reader, rule};
+use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::Finding;
+use crate::finding::{Code, Family, Finding};
 use crate::source::Span;
 use crate::views::html::Html;
 
@@ -12,8 +12,8 @@ use super::PageBuilder;
 use super::fit::sentence_of;
 
 /// Whether what a rule finds concerns this reader.
-fn is_told(reader: Reader, code: &str) -> bool {
-    rule(code).is_some_and(|rule| rule.tells.contains(&reader))
+fn is_told(reader: Reader, code: Code) -> bool {
+    rules::of(code).is_some_and(|rule| rule.tells.contains(&reader))
 }
 
 impl PageBuilder<'_> {
@@ -48,7 +48,8 @@ impl PageBuilder<'_> {
         let found = self.found.about(&room.folder, &[selection.name.span]);
         let mut lines = sentences(Reader::Client, found.iter().copied());
         // A misfit that someone accepted is no secret from those who will live with it.
-        let accepted = found.into_iter().filter(|finding| finding.waived.is_some() && finding.rule.starts_with("fit/"));
+        let accepted =
+            found.into_iter().filter(|finding| finding.waived.is_some() && finding.rule.family() == Family::Fit);
         lines.extend(accepted.map(|finding| sentence(Reader::Client, finding)));
         lines
     }
@@ -75,9 +76,8 @@ mod tests {
 
     #[test]
     fn what_the_firm_has_to_do_is_nobody_elses() {
-        for rule in RULES
-            .iter()
-            .filter(|rule| ["source/", "order/", "money/"].iter().any(|family| rule.code.starts_with(family)))
+        for rule in
+            RULES.iter().filter(|rule| [Family::Source, Family::Order, Family::Money].contains(&rule.code.family()))
         {
             assert!(!is_told(Reader::Client, rule.code) && !is_told(Reader::Installer, rule.code), "{}", rule.code);
         }
@@ -85,6 +85,6 @@ mod tests {
 
     #[test]
     fn a_misfit_concerns_the_installer_and_stands_beside_the_option_for_the_client() {
-        assert!(is_told(Reader::Installer, "fit/width") && !is_told(Reader::Client, "fit/width"));
+        assert!(is_told(Reader::Installer, rules::WIDTH) && !is_told(Reader::Client, rules::WIDTH));
     }
 }

@@ -1,9 +1,10 @@
 //! What the fit check found, in words that whoever reads them understands.
 
+use crate::assess::rules;
 use crate::book::{Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
 use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Family, Finding, Severity};
 use crate::site::counter_depth;
 use crate::site::fitting::{Fitting, Misfit, fitting};
 use crate::units::Length;
@@ -81,9 +82,9 @@ impl PageBuilder<'_> {
     fn against_it(&self, fit: &Fitting, found: &[&Finding]) -> Vec<Html> {
         let misfits = fit.misfits();
         let ways = [
-            (misfits.width, "wide", "wider", "fit/width"),
-            (misfits.height, "high", "higher", "fit/height"),
-            (misfits.depth, "deep", "deeper", "fit/depth"),
+            (misfits.width, "wide", "wider", rules::WIDTH),
+            (misfits.height, "high", "higher", rules::HEIGHT),
+            (misfits.depth, "deep", "deeper", rules::DEPTH),
         ];
         let (mut small, mut large, mut told) = (Vec::new(), Vec::new(), Vec::new());
         for (misfit, way, more, rule) in ways {
@@ -140,7 +141,7 @@ impl PageBuilder<'_> {
     /// The findings of the fit rules on this option.
     fn fit_findings(&self, room: &Room, selection: &Selection, option: &ProductOption) -> Vec<&Finding> {
         let of_it = |finding: &&Finding| {
-            finding.rule.starts_with("fit/") && finding.option.as_deref().is_none_or(|id| id == option.id.value)
+            finding.rule.family() == Family::Fit && finding.option.as_deref().is_none_or(|id| id == option.id.value)
         };
         self.found.about(&room.folder, &[selection.name.span]).into_iter().filter(of_it).collect()
     }

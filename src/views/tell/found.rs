@@ -52,14 +52,13 @@ impl<'a> Found<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::finding::Severity;
+    use crate::finding::{Code, Remark};
     use crate::source::Place;
 
     #[test]
     fn findings_are_told_in_their_order_and_each_once() {
-        let of = |room: Option<&str>, message: &str| Finding {
-            room: room.map(Into::into),
-            ..Finding::new("fit/width", Severity::Stop, Place::Path("a".into()), message)
+        let of = |room: Option<&str>, message: &str| {
+            Remark::stop(Place::Path("a".into()), message).in_room(room.map(Into::into)).of(Code::PHOTO)
         };
         let all = [of(Some("bath"), "1"), of(None, "2"), of(Some("bath"), "3")];
         let found = Found::of(&all);

@@ -59,8 +59,8 @@ impl PageBuilder<'_> {
     fn finding_line(&self, finding: &Finding, cautions: &Cautions) -> FindingLine {
         FindingLine {
             severity: states::severity(finding),
-            rule: finding.rule.into(),
-            rule_href: Some(format!("rules.html#{}", finding.rule.replace('/', "-"))),
+            rule: finding.rule.text().into(),
+            rule_href: Some(format!("rules.html#{}", finding.rule.anchor())),
             item: finding.item.clone(),
             place: Some(self.place_words(&finding.place)),
             message: quoted(&finding.message),
@@ -87,7 +87,7 @@ impl PageBuilder<'_> {
             .filter_map(|finding| {
                 let waived = finding.waived.as_ref()?;
                 Some(WaiverLine {
-                    rule: finding.rule.into(),
+                    rule: finding.rule.text().into(),
                     place: Some(self.place_words(&finding.place)),
                     message: quoted(&finding.message),
                     because: waived.because.clone(),

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{RULES, Rule};
 use crate::book::System;
-use crate::finding::Severity;
+use crate::finding::{Family, Severity};
 use crate::views::html::Html;
 use crate::views::rules::{RuleFamily, RuleText, RulesPage};
 use crate::views::state::{Shape, State};
@@ -11,22 +11,22 @@ use super::examples::in_units;
 use super::{PageBuilder, prose};
 
 /// The families, in order, and what each is about.
-const FAMILIES: [(&str, &str); 15] = [
-    ("source", "The folder itself: files, keys and values"),
-    ("complete", "Nothing needed is missing"),
-    ("fit", "The chosen thing against its opening"),
-    ("service", "Power, gas, water and air"),
-    ("clear", "The room: to pass, to work, to sit, to wash"),
-    ("top", "Counters and islands"),
-    ("light", "Light where it is needed, at the height where it hangs well"),
-    ("run", "Cabinets and fillers along a wall"),
-    ("store", "What is kept where"),
-    ("finish", "Colours, hands, edges and joints"),
-    ("order", "What is ordered when, and how much of it"),
-    ("money", "Prices against allowances"),
-    ("depends", "What rests on what"),
-    ("waive", "What was set aside"),
-    ("approve", "What was signed, and what changed since"),
+const FAMILIES: [(Family, &str); 15] = [
+    (Family::Source, "The folder itself: files, keys and values"),
+    (Family::Complete, "Nothing needed is missing"),
+    (Family::Fit, "The chosen thing against its opening"),
+    (Family::Service, "Power, gas, water and air"),
+    (Family::Clear, "The room: to pass, to work, to sit, to wash"),
+    (Family::Top, "Counters and islands"),
+    (Family::Light, "Light where it is needed, at the height where it hangs well"),
+    (Family::Run, "Cabinets and fillers along a wall"),
+    (Family::Store, "What is kept where"),
+    (Family::Finish, "Colours, hands, edges and joints"),
+    (Family::Order, "What is ordered when, and how much of it"),
+    (Family::Money, "Prices against allowances"),
+    (Family::Depends, "What rests on what"),
+    (Family::Waive, "What was set aside"),
+    (Family::Approve, "What was signed, and what changed since"),
 ];
 
 impl PageBuilder<'_> {
@@ -34,11 +34,11 @@ impl PageBuilder<'_> {
     pub fn rules(&self) -> RulesPage {
         let (place, from, onward) = self.office_place("Q-10");
         let units = self.subject.book.project.units;
-        let with_rules = FAMILIES.iter().filter(|(family, _)| RULES.iter().any(|rule| is_of(rule, family)));
+        let with_rules = FAMILIES.iter().filter(|(family, _)| RULES.iter().any(|rule| rule.code.family() == *family));
         let families = with_rules.map(|(family, scope)| RuleFamily {
-            name: format!("{family}/"),
+            name: format!("{}/", family.word()),
             scope: Some((*scope).to_string()),
-            rules: RULES.iter().filter(|rule| is_of(rule, family)).map(|rule| text(rule, units)).collect(),
+            rules: RULES.iter().filter(|rule| rule.code.family() == *family).map(|rule| text(rule, units)).collect(),
         });
         RulesPage {
             sheet: self.chrome.sheet(place, None, from, onward),
@@ -46,10 +46,6 @@ impl PageBuilder<'_> {
             families: families.collect(),
         }
     }
-}
-
-fn is_of(rule: &Rule, family: &str) -> bool {
-    rule.code.split_once('/').is_some_and(|(own, _)| own == family)
 }
 
 fn text(rule: &Rule, units: System) -> RuleText {
@@ -63,8 +59,8 @@ fn text(rule: &Rule, units: System) -> RuleText {
     let page = in_units(&docs.join("\n"), units);
     let body = page.trim().split_once('\n').map_or("", |(_, body)| body);
     RuleText {
-        code: rule.code.into(),
-        anchor: rule.code.replace('/', "-"),
+        code: rule.code.text().into(),
+        anchor: rule.code.anchor(),
         severity: State::new(shape, rule.severity.word()),
         summary: Html::text(rule.summary()),
         text: prose::blocks(body),
@@ -80,7 +76,7 @@ mod tests {
     #[test]
     fn every_rule_is_of_a_family_that_is_told() {
         for rule in RULES {
-            assert!(FAMILIES.iter().any(|(family, _)| is_of(rule, family)), "{}", rule.code);
+            assert!(FAMILIES.iter().any(|(family, _)| rule.code.family() == *family), "{}", rule.code);
         }
     }
 }

@@ -93,7 +93,7 @@ fn one((book, findings): (&Book, &[Finding]), pages: &[Page<'_>], sheet: &Openin
     let item = selection.name.value.as_str();
     let found = |rule: &str| {
         let here = |one: &&Finding| one.room.as_deref() == Some(folder) && one.item.as_deref() == Some(item);
-        findings.iter().filter(here).any(|one| one.rule == rule)
+        findings.iter().filter(here).any(|one| one.rule.text() == rule)
     };
     let (mut misfits, mut faults) = (0, Vec::new());
     for size in SIZES {

@@ -84,7 +84,8 @@ impl Change {
         let new = appeared(before, &after.findings);
         self.speaks(&new, &after, &lines, &mut outcome);
         let named = |finding: &&Finding| {
-            self.rule.as_deref() == Some(finding.rule) || self.also.iter().any(|rule| rule == finding.rule)
+            self.rule.as_deref() == Some(finding.rule.text())
+                || self.also.iter().any(|rule| rule == finding.rule.text())
         };
         let others: Vec<&Finding> = new.iter().copied().filter(|finding| !named(finding)).collect();
         match (others.is_empty(), self.alarm) {
@@ -98,7 +99,7 @@ impl Change {
 
     fn speaks(&self, new: &[&Finding], after: &Reviewed, lines: &std::ops::RangeInclusive<u32>, out: &mut Outcome) {
         let Some(rule) = &self.rule else { return };
-        let caught: Vec<&Finding> = new.iter().copied().filter(|finding| finding.rule == rule).collect();
+        let caught: Vec<&Finding> = new.iter().copied().filter(|finding| finding.rule.text() == rule).collect();
         match (caught.is_empty(), self.missed) {
             (true, true) => out.missed += 1,
             (true, false) => out.faults.push(format!("`{rule}` is silent")),
@@ -148,8 +149,8 @@ fn pointed(finding: &Finding, files: &Files) -> Vec<String> {
 type About<'a> = (&'a str, &'a str, Option<&'a str>, Option<&'a str>, Option<&'a str>);
 
 fn about(finding: &Finding) -> About<'_> {
-    let Finding { room, item, option, .. } = finding;
-    (finding.rule, finding.severity.word(), room.as_deref(), item.as_deref(), option.as_deref())
+    let (room, item, option) = (finding.room.as_deref(), finding.item.as_deref(), finding.option.as_deref());
+    (finding.rule.text(), finding.severity.word(), room, item, option)
 }
 
 /// Findings of a rule about a thing about which it said less before.
@@ -169,7 +170,8 @@ fn appeared<'a>(before: &[Finding], after: &'a [Finding]) -> Vec<&'a Finding> {
 }
 
 fn listed(findings: &[&Finding]) -> String {
-    let line = |finding: &&Finding| format!("\n    {} {}: {}", finding.severity.word(), finding.rule, finding.message);
+    let line =
+        |finding: &&Finding| format!("\n    {} {}: {}", finding.severity.word(), finding.rule.text(), finding.message);
     findings.iter().map(line).collect()
 }
 

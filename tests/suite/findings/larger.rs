@@ -64,14 +64,14 @@ impl Fit {
     /// Each finding of too little room, as rule and line.
     fn too_small(&self) -> Vec<(&'static str, u32)> {
         let (findings, files) = found(&self.book());
-        let faulty = findings.iter().find(|finding| finding.rule.starts_with("source/"));
+        let faulty = findings.iter().find(|finding| finding.rule.text().starts_with("source/"));
         assert!(faulty.is_none(), "{faulty:?}");
         let told = findings.iter().filter(|finding| {
-            let of_air = finding.rule == "fit/air";
-            TOO_SMALL.contains(&finding.rule) && (of_air || finding.message.contains(" less than "))
+            let of_air = finding.rule.text() == "fit/air";
+            TOO_SMALL.contains(&finding.rule.text()) && (of_air || finding.message.contains(" less than "))
         });
         let line = |place: &Place| files.start(place).line;
-        told.map(|finding| (finding.rule, line(&finding.place))).collect()
+        told.map(|finding| (finding.rule.text(), line(&finding.place))).collect()
     }
 }
 

@@ -16,7 +16,7 @@ fn answers(room: &str, mirrored: bool) -> Result<Vec<String>, String> {
         ("rooms/kitchen/room.yaml".to_string(), room.as_bytes().to_vec()),
     ];
     let reading = read(&Folder::in_memory(files)).map_err(|error| error.to_string())?;
-    if let Some(fault) = reading.findings.iter().find(|finding| finding.rule.starts_with("source/")) {
+    if let Some(fault) = reading.findings.iter().find(|finding| finding.rule.text().starts_with("source/")) {
         return Err(format!("{}\n{room}", fault.message));
     }
     let plans = Plans::of(&reading.book);

@@ -3,8 +3,8 @@
 use super::{ordered_on, short};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::{Remark, Severity};
 
 declare! {
     /// Approved as noted, and the condition is still open
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let ApprovalState::Condition(_) = item.standing else { continue };
@@ -45,8 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let note = word.note.as_ref().map_or(String::new(), |note| format!(": \"{}\"", short(note)));
             let message = format!("`{name}` is approved by {} as noted{note}", word.name);
             let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-            let finding =
-                Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
+            let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
             let remedy = format!(
                 "meet the condition and record it: `bookmatch receive --met {}/{} --of {} --by NAME --note …`; or change the item and ask again",
                 room.folder,

@@ -3,8 +3,8 @@
 use super::ordered_on;
 use crate::assess::Context;
 use crate::assess::approval::{ApprovalState, ApproverDecision};
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::{Remark, Severity};
 use crate::ledger::Decision;
 use crate::units::series;
 
@@ -41,7 +41,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         if item.standing != ApprovalState::Conflict {
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let unsure = item.words.iter().find(|word| !word.rivals.is_empty());
         let name = &selection.name.value;
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding = Finding::new(RULE.code, severity, selection.span, format!("`{name}`: {}", told.join(", ")));
+        let finding = Remark::new(severity, selection.span, format!("`{name}`: {}", told.join(", ")));
         let remedy = match unsure {
             Some(word) => format!(
                 "ask {} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",

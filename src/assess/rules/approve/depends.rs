@@ -3,10 +3,10 @@
 use std::collections::HashMap;
 
 use crate::assess::approval::ApproverDecision;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::ledger::{Decision, Fact, IssuedItem, Moment, Vouched};
 use crate::marks;
 
@@ -42,7 +42,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     if !context.approvals.is_asked() {
         return;
     }
@@ -67,7 +67,7 @@ fn changed(
     (word, issued): (&ApproverDecision, &IssuedItem),
     (room, selection): (&Room, &Selection),
     ground: &Prerequisite<'_>,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let issue = word.issue;
     let now = context.approvals.marked(ground.room, ground.selection)?;
     let told = match another_choice(context, chosen.up_to(word, ground), issued, ground) {
@@ -85,7 +85,7 @@ fn changed(
         ground.because.words()
     );
     let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
-    let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
+    let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
     let remedy = format!("look whether `{name}` still suits it; change it, or have it approved again");
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
 }

@@ -19,7 +19,7 @@ pub mod waiting;
 
 use crate::assess::Context;
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::ledger::Purpose;
 use crate::source::Spanned;
 use crate::units::Date;
@@ -45,12 +45,7 @@ fn ordered_on(selection: &Selection) -> Option<&Spanned<Date>> {
 }
 
 /// An order that was placed before its time: a stop, unless nobody could have been asked yet on that day.
-fn ordered(
-    context: &Context<'_>,
-    rule: &'static str,
-    (room, selection): (&Room, &Selection),
-    why: &str,
-) -> Option<Finding> {
+fn ordered(context: &Context<'_>, (room, selection): (&Room, &Selection), why: &str) -> Option<Remark> {
     let placed = ordered_on(selection)?;
     let name = &selection.name.value;
     let issues = context.book.record.issues.values();
@@ -60,7 +55,7 @@ fn ordered(
         false => (Severity::Stop, ",".to_string()),
     };
     let message = format!("`{name}` was ordered on {}{before} {why}", placed.value);
-    let finding = Finding::new(rule, severity, placed.span, message).room(&room.folder).item(&selection.name);
+    let finding = Remark::new(severity, placed.span, message).room(&room.folder).item(&selection.name);
     Some(finding.remedy("have it approved now, or hold the order while it can be held"))
 }
 

@@ -2,8 +2,8 @@
 
 use crate::assess::Context;
 use crate::assess::approval::{Ahead, Held};
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 use crate::ledger::{Decided, Fact, Line, Odd};
 use crate::source::Place;
 
@@ -39,7 +39,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let approvers = &context.book.project.approvers;
     for (line, odd) in &context.approvals.odd {
         let Fact::Decided(decided) = &line.fact else { continue };
@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             "ask {name} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",
             decided.who
         );
-        findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
+        findings.push(Remark::query(place, message).remedy(remedy));
     }
     let place = approvers.first().map_or_else(|| Place::Path("record/ledger.jsonl".into()), |one| one.id.span.into());
     for held in &context.approvals.held {
@@ -63,12 +63,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
         };
         let remedy = "nothing can be ordered on it: issue the book again on its own day, without `--today`";
-        findings.push(Finding::new(RULE.code, Severity::Query, place.clone(), message).remedy(remedy));
+        findings.push(Remark::query(place.clone(), message).remedy(remedy));
     }
     if let Some(Ahead { issue, on, made }) = context.approvals.ahead {
         let message = format!("issue {issue} bears the day {on}, which is ahead of {made}, the day it was made");
         let remedy = "issue the book again on its own day, without `--today`";
-        findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
+        findings.push(Remark::query(place, message).remedy(remedy));
     }
 }
 

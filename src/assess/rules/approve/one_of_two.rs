@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use super::{listed, ordered};
 use crate::assess::approval::ApprovalState;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::series;
 
 declare! {
@@ -37,13 +37,13 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut groups: BTreeMap<(String, String), Vec<(&Room, &Selection)>> = BTreeMap::new();
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         if let ApprovalState::Partly(who) = &item.standing {
             let waits_for = series(&item.waits_for);
-            findings.extend(ordered(context, RULE.code, (room, selection), &format!("and waits for {waits_for}")));
+            findings.extend(ordered(context, (room, selection), &format!("and waits for {waits_for}")));
             groups.entry((series(who), waits_for)).or_default().push((room, selection));
         }
     }
@@ -55,6 +55,6 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let message = format!("{} {are} approved by {who} and {wait} for {waits_for}: {}", items.len(), listed(&items));
         let missing = context.book.project.approvers.iter().find(|approver| waits_for.starts_with(&approver.name));
         let place = missing.unwrap_or(first).id.span;
-        findings.push(Finding::new(RULE.code, severity, place, message).remedy(format!("ask {waits_for}")));
+        findings.push(Remark::new(severity, place, message).remedy(format!("ask {waits_for}")));
     }
 }

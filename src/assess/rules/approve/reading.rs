@@ -1,9 +1,9 @@
 //! Readings that nobody has confirmed.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Waiting;
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::source::Place;
 
 declare! {
@@ -35,11 +35,11 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.record.waiting.iter().map(|waiting| told(context, waiting)));
 }
 
-fn told(context: &Context<'_>, waiting: &Waiting) -> Finding {
+fn told(context: &Context<'_>, waiting: &Waiting) -> Remark {
     let measured = &waiting.measured;
     let first = measured.readings.first();
     let opening = first.and_then(|read| {
@@ -66,7 +66,7 @@ fn told(context: &Context<'_>, waiting: &Waiting) -> Finding {
             ),
         ),
     };
-    let finding = Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy);
+    let finding = Remark::query(place, message).remedy(remedy);
     match opening {
         Some((room, _)) => finding.room(&room.folder),
         None => finding,

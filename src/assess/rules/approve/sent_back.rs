@@ -3,8 +3,8 @@
 use super::{ordered_on, short};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::{Remark, Severity};
 use crate::units::series;
 
 declare! {
@@ -34,7 +34,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let (who, how) = match &item.standing {
@@ -51,8 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let name = &selection.name.value;
         let message = format!("`{name}` {how} {}{note}", series(who));
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding =
-            Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
         findings.push(finding.remedy("change it, and issue the book again: `bookmatch issue`"));
     }
 }

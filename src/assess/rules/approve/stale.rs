@@ -3,8 +3,8 @@
 use super::{ordered_on, remedy_to_ask};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::{Remark, Severity};
 use crate::units::series;
 
 declare! {
@@ -39,7 +39,7 @@ declare! {
 /// So many changes are told; the rest are counted.
 const TOLD: usize = 3;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         let ApprovalState::Stale(who) = &item.standing else { continue };
@@ -53,8 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let name = &selection.name.value;
         let message = format!("`{name}` changed since {} approved it in issue {}{what}", series(who), word.issue);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding =
-            Finding::new(RULE.code, severity, selection.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
         findings.push(finding.remedy(format!("{}; or put back what was approved", remedy_to_ask())));
     }
 }

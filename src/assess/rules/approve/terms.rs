@@ -3,8 +3,8 @@
 use super::ordered;
 use crate::assess::Context;
 use crate::assess::approval::{ApprovalState, Held};
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 
 declare! {
     /// Who must approve has changed since the issue
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let terms = context.approvals.held.iter().find_map(|held| match held {
         Held::Terms(issue, changes) => Some((issue, changes)),
         _ => None,
@@ -47,12 +47,12 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let remedy = "put it back as it was, or issue the book again: `bookmatch issue --for approval`";
     let file = crate::source::Place::Path("record/ledger.jsonl".into());
     let place = approvers.first().map_or(file, |approver| approver.id.span.into());
-    findings.push(Finding::new(RULE.code, Severity::Query, place, message).remedy(remedy));
+    findings.push(Remark::query(place, message).remedy(remedy));
     for (room, selection) in context.book.selections() {
         let held = context.approvals.item(room, selection).is_some_and(|item| item.standing == ApprovalState::Held);
         if held {
             let why = "and who must approve changed since it was asked";
-            findings.extend(ordered(context, RULE.code, (room, selection), why));
+            findings.extend(ordered(context, (room, selection), why));
         }
     }
 }

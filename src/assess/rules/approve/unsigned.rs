@@ -2,8 +2,8 @@
 
 use crate::assess::Context;
 use crate::assess::approval::{Unsigned, Waiting};
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 
 declare! {
     /// Responses bear no key, and nobody has confirmed them
@@ -41,7 +41,7 @@ declare! {
 /// So many are named by their digits.
 const NAMED: usize = 3;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let approvers = &context.book.project.approvers;
     for unsigned in &context.approvals.unsigned {
         let approver = approvers.iter().find(|approver| approver.id.value == unsigned.who).or(approvers.first());
@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 digits(several)
             ),
         };
-        findings.push(Finding::new(RULE.code, Severity::Query, approver.id.span, message(unsigned)).remedy(remedy));
+        findings.push(Remark::query(approver.id.span, message(unsigned)).remedy(remedy));
     }
 }
 

@@ -1,8 +1,8 @@
 //! Choices that were made and that the book does not say.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 
 declare! {
     /// An option was chosen, and the book does not say so yet
@@ -30,13 +30,12 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections().filter(|(_, selection)| selection.settled().is_none()) {
         let Some(chosen) = context.approvals.item(room, selection).and_then(|item| item.chosen()) else { continue };
         let name = &selection.name.value;
         let message = format!("option `{chosen}` of `{name}` was chosen, and the book does not say so");
-        let finding =
-            Finding::new(RULE.code, Severity::Note, selection.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::note(selection.span, message).room(&room.folder).item(&selection.name);
         findings.push(finding.remedy(format!("write `chosen: {chosen}`")));
     }
 }

@@ -2,10 +2,10 @@
 
 use super::{listed, ordered, remedy_to_ask};
 use crate::assess::approval::ApprovalState;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::series;
 
 declare! {
@@ -42,7 +42,7 @@ declare! {
 
 type Item<'a> = (&'a Room, &'a Selection);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let Some((issue, _)) = context.approvals.issue else { return };
     let of = |wanted: &dyn Fn(&ApprovalState) -> bool| -> Vec<Item<'_>> {
         let items = context.book.selections();
@@ -59,11 +59,11 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(waits(context, issue, &asked));
     findings.extend(unasked(context, issue, &new));
     for (room, selection) in asked.into_iter().chain(new) {
-        findings.extend(ordered(context, RULE.code, (room, selection), "and nobody has approved it"));
+        findings.extend(ordered(context, (room, selection), "and nobody has approved it"));
     }
 }
 
-fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Finding> {
+fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Remark> {
     let (room, selection) = items.first()?;
     let item = context.approvals.item(room, selection)?;
     let place = context.book.project.approvers.first()?.id.span;
@@ -74,13 +74,13 @@ fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Findin
     let message = format!("{} {waits} for {}: {}", items.len(), series(&item.waits_for), listed(items));
     let first = items.iter().filter_map(|(_, selection)| context.dates.decide_by(selection)).min();
     let by = first.map_or(String::new(), |day| format!("; the first must be decided by {day}"));
-    Some(Finding::new(RULE.code, severity, place, message).remedy(format!("remind those who decide{by}")))
+    Some(Remark::new(severity, place, message).remedy(format!("remind those who decide{by}")))
 }
 
-fn unasked(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Finding> {
+fn unasked(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Remark> {
     items.first()?;
     let place = context.book.project.approvers.first()?.id.span;
     let are = if items.len() == 1 { "item is" } else { "items are" };
     let message = format!("{} {are} new or changed since issue {issue}: {}", items.len(), listed(items));
-    Some(Finding::new(RULE.code, Severity::Note, place, message).remedy(remedy_to_ask()))
+    Some(Remark::note(place, message).remedy(remedy_to_ask()))
 }

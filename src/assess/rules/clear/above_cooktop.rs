@@ -1,10 +1,10 @@
 //! What is above a cooking surface.
 
 use crate::assess::heat::{Body, Hearth, Near, Whose, is_said_above_cooking, nearest, windows_over};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Neighbour, Room, Window};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::source::Spanned;
 use crate::vocabulary::Hazard;
 
@@ -44,7 +44,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
         let near = hearth.above();
@@ -68,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// What is nearer than it may be.
-fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<Finding> {
+fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<Remark> {
     let short = near.short()?;
     let say = |length| say(length, context.book.project.units);
     let whose = match near.asked.whose {
@@ -91,18 +91,18 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<F
     if near.hangs_on_its_material() {
         remedy = format!("say whether it burns: {}; where it does, {remedy}", near.body.field());
     }
-    let finding = hearth.fitted.finding(RULE.code, near.asked.severity, at, message);
+    let finding = hearth.fitted.finding(near.asked.severity, at, message);
     Some(finding.remedy(remedy).source(near.asked.source.clone()))
 }
 
 /// What must be known before anything can be said.
-fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Finding> {
+fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
     let name = &hearth.fitted.selection.name.value;
     let said: Option<&Spanned<Neighbour>> = hearth.fitted.opening.above.spanned();
     if let Some(said) = hearth.of_unknown_height() {
         let message = format!("how high the {} is above the cooking surface of `{name}` is not said", said.value.what);
         let height = "add the height of its lower edge from the finished floor to the opening's `above`";
-        let finding = hearth.fitted.finding(RULE.code, Severity::Query, said.span, message);
+        let finding = hearth.fitted.finding(Severity::Query, said.span, message);
         return Some(finding.remedy(format!("{height}, and {}", Body::Said(said, None).field())));
     }
     let (above, surface) = (said?, hearth.surface());
@@ -112,15 +112,15 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Finding> {
         above.value.what,
         say(height, context.book.project.units)
     );
-    let finding = hearth.fitted.finding(RULE.code, Severity::Query, above.span, message);
+    let finding = hearth.fitted.finding(Severity::Query, above.span, message);
     Some(finding.remedy("add `counter height` to the opening: the counter's top from the finished floor"))
 }
 
 /// A window that opens above what is cooked on.
-fn opens(room: &Room, window: &Window, under: &str) -> Option<Finding> {
+fn opens(room: &Room, window: &Window, under: &str) -> Option<Remark> {
     let message = format!("the window `{}` opens above the {under}", window.name.value);
     window.opens.get().is_some_and(|opens| *opens != "fixed").then(|| {
-        Finding::new(RULE.code, Severity::Query, window.name.span, message)
+        Remark::query(window.name.span, message)
             .room(&room.folder)
             .item(&window.name)
             .remedy("move one of them, or fix the sash; nothing that burns hangs there")

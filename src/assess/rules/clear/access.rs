@@ -8,9 +8,9 @@ mod tests;
 
 use super::{Figure, Measure};
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::distances::{Fact, planned_for_access};
 
 declare! {
@@ -51,7 +51,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in context.book.rooms.iter().filter(|room| planned_for_access(context.book, room)) {
         figures::check(context, room, findings);
         floor::check(context, room, findings);
@@ -65,14 +65,8 @@ pub fn tells_the_aisle(context: &Context<'_>, room: &Room) -> bool {
 }
 
 /// A distance against a figure that the book has taken for its own: a stop.
-fn stop(
-    context: &Context<'_>,
-    room: &Room,
-    is: (String, &'static str),
-    there: Fact,
-    figure: Figure,
-) -> Option<Finding> {
-    judged(context, room, is, there, figure).map(|finding| Finding { severity: Severity::Stop, ..finding })
+fn stop(context: &Context<'_>, room: &Room, is: (String, &'static str), there: Fact, figure: Figure) -> Option<Remark> {
+    judged(context, room, is, there, figure).map(|finding| Remark { severity: Severity::Stop, ..finding })
 }
 
 /// A distance against a figure of a guideline: a query.
@@ -82,7 +76,7 @@ fn judged(
     is: (String, &'static str),
     there: Fact,
     figure: Figure,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let remedy = "change the plan before rough-in, or waive it with the household's reason";
-    Measure { rule: RULE.code, room, item: None, is, there, advised: Some(figure), code: None, remedy }.judge(context)
+    Measure { room, item: None, is, there, advised: Some(figure), code: None, remedy }.judge(context)
 }

@@ -3,8 +3,7 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{FRONT_ADVISED, FRONT_CODE, FRONT_SHOWER_CODE, FRONT_TOILET_UPC, Family};
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::distance;
 
 declare! {
@@ -55,13 +54,12 @@ const FIXTURES: [(&str, &str); 5] = [
     ("shower", "in front of shower"),
 ];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
     for room in &context.book.rooms {
         for (fixture, key) in FIXTURES {
             let Some(there) = distance(context.site, room, key) else { continue };
             let measure = Measure {
-                rule: RULE.code,
                 room,
                 item: None,
                 is: (format!("the floor in front of the {fixture}"), "deep"),

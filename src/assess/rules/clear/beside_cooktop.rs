@@ -1,9 +1,9 @@
 //! What rises beside a cooking surface.
 
 use crate::assess::heat::{Hearth, Near, Whose, nearest};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::Side;
 use crate::units::series;
 use crate::vocabulary::Hazard;
@@ -43,7 +43,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
         let mut unsaid = Vec::new();
@@ -61,7 +61,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// What is nearer than it may be.
-fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>) -> Option<Finding> {
+fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>) -> Option<Remark> {
     let short = near.short()?;
     let say = |length| say(length, context.book.project.units);
     let whose = match near.asked.whose {
@@ -87,12 +87,12 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
         remedy = format!("say whether it burns: {}; where it does, {remedy}", near.body.field());
     }
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
-    let finding = hearth.fitted.finding(RULE.code, near.asked.severity, at, message);
+    let finding = hearth.fitted.finding(near.asked.severity, at, message);
     Some(finding.remedy(remedy).source(near.asked.source.clone()))
 }
 
 /// Asks how high what stands at the sides is: one question, whether it is of one side or of both.
-fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) -> Option<Finding> {
+fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) -> Option<Remark> {
     let (first, near) = unsaid.first()?;
     let say = |length| say(length, context.book.project.units);
     let each = |(side, near): &(Side, Near<'_>)| {
@@ -109,7 +109,7 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) 
     );
     let remedy = format!("add its `top` from the finished floor to the opening's {}", series(&sides));
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
-    let finding = hearth.fitted.finding(RULE.code, Severity::Query, at, message);
+    let finding = hearth.fitted.finding(Severity::Query, at, message);
     let others = unsaid.iter().filter(|(side, _)| side != first);
     let finding =
         others.filter_map(|(_, near)| near.body.span()).fold(finding, |finding, at| finding.also(at, "here too"));

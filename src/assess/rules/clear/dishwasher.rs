@@ -3,8 +3,7 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{DISHWASHER_STANDING, DISHWASHER_TO_SINK};
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::distance;
 
 declare! {
@@ -38,7 +37,7 @@ declare! {
 const TO_SINK: Figure = Figure::most_of(&DISHWASHER_TO_SINK);
 const TO_STAND: Figure = Figure::of(&DISHWASHER_STANDING);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let asked = [
             ("dishwasher to sink", "the dishwasher", "from the sink", TO_SINK, "move it nearer to the sink"),
@@ -52,7 +51,6 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         ];
         findings.extend(asked.into_iter().filter_map(|(key, subject, tail, advised, remedy)| {
             let measure = Measure {
-                rule: RULE.code,
                 room,
                 item: None,
                 is: (subject.into(), tail),

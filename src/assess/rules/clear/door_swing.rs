@@ -1,9 +1,9 @@
 //! Doors of the room, of a shower and of a mirror cabinet against what they meet as they open.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Doorway, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::hinge_sides;
 use crate::site::plan::{Hole, Plan, Sweep, Thing, What};
@@ -47,7 +47,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         if let Some(plan) = context.site.plan(room) {
             in_plan(context, plan, findings);
@@ -65,7 +65,7 @@ struct Opening<'a> {
     hole: Option<&'a Hole<'a>>,
 }
 
-fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Vec<Finding>) {
+fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Findings<'_>) {
     let doors = plan.holes.iter().flat_map(|hole| {
         let opening = move |sweep| Opening { name: hole.name(), sweep, span: hole.span(), hole: Some(hole) };
         plan.door_sweeps(hole).into_iter().map(opening)
@@ -113,7 +113,7 @@ fn finding(
     door: &Opening<'_>,
     met: &str,
     (free, at): (Option<Length>, Option<Span>),
-) -> Finding {
+) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let quoted = if met.starts_with("the ") { met.to_string() } else { format!("`{met}`") };
     let leaf = say(door.sweep.reach);
@@ -127,7 +127,7 @@ fn finding(
         None => format!("the doors of `{}` and {quoted} sweep the same floor", door.name),
     };
     let message = if door.hole.is_some() { message.replacen("the door of ", "", 1) } else { message };
-    let finding = Finding::new(RULE.code, Severity::Query, door.span, message).room(&room.folder).named(door.name);
+    let finding = Remark::query(door.span, message).room(&room.folder).named(door.name);
     let finding = match at {
         Some(at) => finding.also(at, quoted),
         None => finding,
@@ -136,7 +136,7 @@ fn finding(
 }
 
 /// A door of which only the leaf and the free floor are known.
-fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Finding> {
+fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let free = door.free_swing.spanned()?;
     let leaf = *door.leaf.get().or_else(|| door.width.get())?;
@@ -148,12 +148,12 @@ fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Fin
         say(by),
         say(free.value)
     );
-    let finding = Finding::new(RULE.code, Severity::Query, free.span, message).room(&room.folder).item(&door.name);
+    let finding = Remark::query(free.span, message).room(&room.folder).item(&door.name);
     Some(finding.remedy("hang it on its other side, let it swing out or slide, or move what it meets"))
 }
 
 /// A mirror cabinet's door beside a light at its hinges.
-fn mirror(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn mirror(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     fitted.selection.kind.get().filter(|kind| **kind == Kind::MirrorCabinet)?;
     let needed = *fitted.option.fit.get()?.door.get()?.wall_clearance.get()?;
@@ -173,7 +173,7 @@ fn mirror(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(needed - gap),
         say(needed)
     );
-    let finding = fitted.finding(RULE.code, Severity::Query, neighbour.span, message);
+    let finding = fitted.finding(Severity::Query, neighbour.span, message);
     Some(finding.source("the maker's sheet").remedy("move the light, or hang the door on its other side"))
 }
 

@@ -4,8 +4,7 @@ use super::{Bound, Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::DOORWAY;
 use crate::assess::codes::metric::Printed;
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::{doorways, planned_for_access};
 use crate::units::Length;
 
@@ -49,12 +48,11 @@ const FOR_ACCESS: Figure = Figure {
     named: None,
 };
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(doorways(context.site, room).into_iter().filter_map(|(name, there)| {
             let access = planned_for_access(context.book, room);
             let measure = Measure {
-                rule: RULE.code,
                 room,
                 item: None,
                 is: (format!("the doorway `{name}`"), "clear"),

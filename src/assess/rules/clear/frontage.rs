@@ -2,10 +2,10 @@
 
 use crate::assess::codes::metric::{self, Printed};
 use crate::assess::codes::{FRONTAGE, FRONTAGE_DEPTH};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::distances::{Whence, frontage};
 use crate::units::Length;
 
@@ -39,11 +39,11 @@ declare! {
 
 const CLEAR_ABOVE: Length = Length::from_inches(15);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(|room| judge(context, room)));
 }
 
-fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn judge(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let (in_all, deep) = (context.rulings().length(&FRONTAGE)?, context.rulings().length(&FRONTAGE_DEPTH)?);
     let units = context.book.project.units;
@@ -65,7 +65,7 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Finding> {
         say(asked)
     );
     let severity = if in_all.own { Severity::Stop } else { Severity::Note };
-    let finding = Finding::new(RULE.code, severity, there.at, message).room(&room.folder).source(in_all.source);
+    let finding = Remark::new(severity, there.at, message).room(&room.folder).source(in_all.source);
     Some(finding.remedy("deepen a counter that does not count, or add to one"))
 }
 

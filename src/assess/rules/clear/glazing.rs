@@ -1,9 +1,9 @@
 //! Glass near tubs and showers.
 
 use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let (Some(above), Some(near)) =
         (context.rulings().length(&GLASS_ABOVE_STANDING), context.rulings().length(&GLASS_FROM_WATER))
     else {
@@ -61,7 +61,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             // Glass of which nothing is told may well be safe.
             let severity = if window.glass.is_absent() { Severity::Query } else { near.severity };
             findings.push(
-                Finding::new(RULE.code, severity, window.name.span, message)
+                Remark::new(severity, window.name.span, message)
                     .room(&room.folder)
                     .item(&window.name)
                     .remedy(

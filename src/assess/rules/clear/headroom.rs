@@ -3,8 +3,7 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::BATH_HEADROOM;
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::distance;
 
 declare! {
@@ -43,12 +42,11 @@ const PLACES: [(&str, &str); 4] = [
     ("headroom at tub", "tub"),
 ];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for (key, place) in PLACES {
             let Some(there) = distance(context.site, room, key) else { continue };
             let measure = Measure {
-                rule: RULE.code,
                 room,
                 item: None,
                 is: (format!("the headroom at the {place}"), ""),

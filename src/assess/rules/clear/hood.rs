@@ -2,10 +2,10 @@
 
 use crate::assess::codes::metric;
 use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::units::Length;
@@ -42,7 +42,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, hood) in context.site.options().filter(|(_, selection, _)| selection.is(Kind::Hood)) {
         // With two cooking surfaces nobody knows which one it is over.
         let [cooks] = cooking(room)[..] else { continue };
@@ -62,7 +62,7 @@ fn width(
     context: &Context<'_>,
     (room, selection, hood): (&Room, &Selection, &ProductOption),
     cooks: &Selection,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let (hood_is, at) = (*hood.size.width.get()?, hood.size.width.span()?);
     let cooks_are = cooks.standing().iter().filter_map(|option| option.size.width.get().copied()).max()?;
     let wider = metric::advised(context.rulings().length(&HOOD_WIDER)?.value, hood_is, context.book.project.units);
@@ -80,11 +80,11 @@ fn width(
     } else {
         return None;
     };
-    let finding = about(room, selection, hood, RULE.code, severity, at, message);
+    let finding = about(room, selection, hood, severity, at, message);
     Some(finding.remedy("choose a wider hood").source("common practice"))
 }
 
-fn height(context: &Context<'_>, fitted: &Placement<'_>, cooks: &Selection) -> Option<Finding> {
+fn height(context: &Context<'_>, fitted: &Placement<'_>, cooks: &Selection) -> Option<Remark> {
     let (sill, at) = (*fitted.opening.sill.get()?, fitted.opening.sill.span()?);
     let counter = counter_height(fitted.room, fitted.room.opening(cooks.place.get()?)?).value()?;
     if sill <= counter {
@@ -112,7 +112,7 @@ fn height(context: &Context<'_>, fitted: &Placement<'_>, cooks: &Selection) -> O
     } else {
         return None;
     };
-    let finding = fitted.finding(RULE.code, Severity::Query, at, message);
+    let finding = fitted.finding(Severity::Query, at, message);
     Some(finding.remedy("hang it as its instructions say").source(least.source))
 }
 

@@ -7,10 +7,10 @@ mod tests;
 use super::{Figure, Measure};
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SINK_RETURN, SINK_TO_CORNER};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
-use crate::finding::Finding;
+use crate::finding::Remark;
 use crate::site::distances::{self, Around, landing_of};
 use crate::site::fitting::{Side, hinge_sides};
 use crate::units::Length;
@@ -62,7 +62,7 @@ const BEHIND: Figure = Figure::of(&COOKTOP_BEHIND);
 
 const SIDES: [Side; 2] = [Side::Left, Side::Right];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };
@@ -111,7 +111,7 @@ impl One<'_> {
 
     /// The greater length on one side and the lesser on the other, either way around: told as it falls
     /// least short.
-    fn on_both_sides(&self, asked: &Asked) -> Option<Finding> {
+    fn on_both_sides(&self, asked: &Asked) -> Option<Remark> {
         let ways = [(asked.greater, asked.lesser), (asked.lesser, asked.greater)];
         let short = |(left, right)| [self.short(Side::Left, left), self.short(Side::Right, right)];
         let total = |short: &[Option<Short>; 2]| -> Length { short.iter().flatten().map(|short| short.by).sum() };
@@ -185,7 +185,7 @@ impl One<'_> {
     }
 
     /// One counter that is long enough, at a side, on top or across.
-    fn anywhere(&self, asked: &Asked) -> Option<Finding> {
+    fn anywhere(&self, asked: &Asked) -> Option<Remark> {
         let say = |length| say(length, self.context.book.project.units);
         let landing = &self.landing.landing;
         let mut told = Vec::new();
@@ -231,11 +231,10 @@ impl One<'_> {
         }
     }
 
-    fn behind(&self) -> Option<Finding> {
+    fn behind(&self) -> Option<Remark> {
         let cooks = self.opening.takes_one(Trait::Cooks);
         let there = distances::behind(self.context.site, self.room, self.opening).filter(|_| cooks)?;
         let measure = Measure {
-            rule: RULE.code,
             room: self.room,
             item: Some(&self.opening.name),
             is: (format!("the counter behind the opening `{}`", self.opening.name.value), "deep"),
@@ -247,8 +246,8 @@ impl One<'_> {
         measure.judge(self.context)
     }
 
-    fn finding(&self, message: String, asked: &Asked) -> Finding {
-        Finding::new(RULE.code, asked.severity, self.landing.at, message)
+    fn finding(&self, message: String, asked: &Asked) -> Remark {
+        Remark::new(asked.severity, self.landing.at, message)
             .room(&self.room.folder)
             .item(&self.opening.name)
             .source(asked.source.clone())

@@ -5,9 +5,8 @@ use crate::assess::Context;
 use crate::assess::codes::{
     LAVATORIES_ADVISED, LAVATORIES_CODE, LAVATORY_EDGE, LAVATORY_SIDE_ADVISED, LAVATORY_SIDE_CODE,
 };
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
-use crate::finding::Finding;
 use crate::site::distances::distance;
 use crate::units::Length;
 
@@ -94,7 +93,7 @@ const ASKED: [Asked; 5] = [
     },
 ];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(ASKED.iter().filter_map(|asked| measure(context, room, asked)?.judge(context)));
     }
@@ -103,7 +102,6 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn measure<'a>(context: &Context<'_>, room: &'a Room, asked: &Asked) -> Option<Measure<'a>> {
     let (subject, tail) = asked.is;
     Some(Measure {
-        rule: RULE.code,
         room,
         item: None,
         is: (subject.into(), tail),

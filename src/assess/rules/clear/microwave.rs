@@ -4,9 +4,9 @@ use super::{Bound, Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::counter_height;
 use crate::site::distances::{Fact, distance};
 use crate::site::fitting;
@@ -50,7 +50,7 @@ const BELOW_SHOULDER: Length = Length::from_inches(3);
 /// A usual counter, where the opening names none.
 const COUNTER: Length = Length::from_inches(36);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let openings = room.openings.iter();
         let openings = openings.filter(|opening| opening.takes_a(Kind::Microwave));
@@ -58,10 +58,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Finding> {
+fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark> {
     let bottom = Fact::from(opening.sill.spanned()?);
     let of = |advised| Measure {
-        rule: RULE.code,
         room,
         item: Some(&opening.name),
         is: (format!("the bottom of the opening `{}`", opening.name.value), "above the floor"),
@@ -79,7 +78,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
         let finding =
             of(Figure { bound: Bound::Most(best), whose, source: SOURCE, printed: Printed::InInches, named: None })
                 .judge(context)?;
-        Some(Finding { severity: Severity::Note, ..finding })
+        Some(Remark { severity: Severity::Note, ..finding })
     })
 }
 

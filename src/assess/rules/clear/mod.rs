@@ -26,7 +26,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, Basis, Family, PASSAGE};
 use crate::assess::{Context, say};
 use crate::book::{Room, System};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::distances::{Fact, Whence};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -158,7 +158,6 @@ fn passage(context: &Context<'_>) -> Option<Figure> {
 
 /// A distance, and what is asked of it.
 struct Measure<'a> {
-    rule: &'static str,
     room: &'a Room,
     /// The opening or place that it concerns.
     item: Option<&'a Spanned<String>>,
@@ -175,7 +174,7 @@ struct Measure<'a> {
 impl Measure<'_> {
     /// What is missing: of the code's figure first, else of the guideline's. What passes the code and
     /// only misses advice is a note, unless the book itself asks for it.
-    fn judge(&self, context: &Context<'_>) -> Option<Finding> {
+    fn judge(&self, context: &Context<'_>) -> Option<Remark> {
         let counts = |ruled: Ruled| ruled.against(self.there.value, context.book.project.units);
         let code = self.code.and_then(|figure| figure.ruled(context)).map(counts);
         if let Some(code) = &code
@@ -199,7 +198,7 @@ impl Measure<'_> {
         severity: Severity,
         (by, way): (Length, &str),
         enough: &str,
-    ) -> Finding {
+    ) -> Remark {
         let say = |length| say(length, context.book.project.units);
         let (subject, tail) = &self.is;
         let tail = if tail.is_empty() { String::new() } else { format!(" {tail}") };
@@ -211,7 +210,7 @@ impl Measure<'_> {
             say(missed.figure.asked()),
             missed.figure.whose
         );
-        let finding = Finding::new(self.rule, severity, self.there.at, message).room(&self.room.folder);
+        let finding = Remark::new(severity, self.there.at, message).room(&self.room.folder);
         let finding = match self.item {
             Some(item) => finding.item(item),
             None => finding,

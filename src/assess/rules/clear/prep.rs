@@ -3,8 +3,7 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{PREP_DEPTH, PREP_WIDTH};
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::preparation;
 
 declare! {
@@ -34,11 +33,10 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let Some((length, depth)) = preparation(context.site, room) else { continue };
         let side = |there, tail, least| Measure {
-            rule: RULE.code,
             room,
             item: None,
             is: ("the counter for preparing food".into(), tail),

@@ -3,9 +3,8 @@
 use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Traffic};
-use crate::finding::Finding;
 use crate::site::distances::{Seats, seats};
 use crate::units::Length;
 
@@ -43,7 +42,7 @@ const FOR_A_WHEELCHAIR: Figure =
     Figure::advised(Length::from_inches(60), "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8")
         .told("advised where somebody passes in a wheelchair");
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let measures = seats(context.site, room).into_iter().filter_map(|seats| behind(room, &seats)?.judge(context));
         findings.extend(measures);
@@ -58,7 +57,6 @@ fn behind<'a>(room: &'a Room, seats: &Seats<'a>) -> Option<Measure<'a>> {
         _ => Figure::of(&SEATED_NO_TRAFFIC).told("advised where nobody passes"),
     };
     Some(Measure {
-        rule: RULE.code,
         room,
         item: None,
         is: (format!("the floor behind the seats at `{}`", seats.name), "deep"),

@@ -2,10 +2,10 @@
 
 use super::{Figure, Measure};
 use crate::assess::codes::{Family, SHOWER_AREA_CODE, SHOWER_AREA_UPC, SHOWER_SIDE_ADVISED, SHOWER_SIDE_CODE};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::distances::{Fact, distance, planned_for_access, rectangle};
 use crate::source::Spanned;
 use crate::units::{Area, Length};
@@ -56,7 +56,7 @@ const fn square_inches(count: i64) -> Area {
     Area::from_square_nanometres(inch * inch * count as i128)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         if let Some(inside) = rectangle(room, "shower") {
             findings.extend(inside_of(context, room, &inside));
@@ -67,7 +67,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The gravest of what is amiss inside: a side, the floor in all, what a seat leaves of it.
-fn inside_of(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+fn inside_of(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
     let side = size(context, room, inside);
     if side.as_ref().is_some_and(|finding| finding.severity < Severity::Note) {
         return side;
@@ -76,7 +76,7 @@ fn inside_of(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Lengt
 }
 
 /// Its lesser side; where that passes, the greater one is wide enough too.
-fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
     let (one, other) = inside.value;
     // For access other sizes count, which `clear/access` tells.
     let told_for_access = planned_for_access(context.book, room) && !room.access.shower_type.is_absent();
@@ -90,7 +90,7 @@ fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) 
 }
 
 /// Its floor, where the code in force or the book asks for more than its least sides make.
-fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
     let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
     let asked = context.rulings().number(if by_the_upc { &SHOWER_AREA_UPC } else { &SHOWER_AREA_CODE })?;
     let (has, least) = (area(inside.value.0, inside.value.1), square_inches(asked.value.into()));
@@ -98,7 +98,7 @@ fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>)
         return None;
     }
     let message = format!("the shower's floor is {}, less than the {} asked for", say_area(has), say_area(least));
-    let finding = Finding::new(RULE.code, asked.severity, inside.span, message).room(&room.folder);
+    let finding = Remark::new(asked.severity, inside.span, message).room(&room.folder);
     Some(finding.source(asked.source).remedy("move the wall or the curb before the pan is made"))
 }
 
@@ -108,7 +108,7 @@ fn say_area(area: Area) -> String {
 }
 
 /// What a fixed seat leaves free, wherever it stands.
-fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Finding> {
+fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
     let units = context.book.project.units;
     let depth = distance(context.site, room, "shower seat depth")?;
     let (one, other) = inside.value;
@@ -122,7 +122,7 @@ fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, L
         free.imperial(),
         AREA.imperial()
     );
-    let finding = Finding::new(RULE.code, Severity::Query, depth.at, message).room(&room.folder);
+    let finding = Remark::query(depth.at, message).room(&room.folder);
     Some(finding.source("IRC P2708.1").remedy("have a seat that folds away, or give it up"))
 }
 
@@ -143,7 +143,7 @@ fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     ]
 }
 
-fn covering(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let head = distance(context.site, room, "shower head")?;
     let measure = Measure {
         is: ("the waterproof covering".into(), "high"),
@@ -158,7 +158,7 @@ fn covering(context: &Context<'_>, room: &Room) -> Option<Finding> {
 }
 
 fn of<'a>(room: &'a Room, there: Fact, remedy: &'static str) -> Measure<'a> {
-    Measure { rule: RULE.code, room, item: None, is: (String::new(), ""), there, advised: None, code: None, remedy }
+    Measure { room, item: None, is: (String::new(), ""), there, advised: None, code: None, remedy }
 }
 
 #[cfg(test)]

@@ -6,9 +6,8 @@ use crate::assess::codes::{
     COMPARTMENT_DEPTH_ADVISED, COMPARTMENT_DEPTH_CODE, COMPARTMENT_WIDTH_ADVISED, COMPARTMENT_WIDTH_CODE,
     TOILET_NEXT_CODE, TOILET_SIDE_ADVISED, TOILET_SIDE_CODE,
 };
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
-use crate::finding::Finding;
 use crate::site::distances::Fact;
 use crate::site::distances::{distance, planned_for_access, rectangle};
 use crate::units::Length;
@@ -52,7 +51,7 @@ const TO_SIDE_CODE: Figure = Figure::of(&TOILET_SIDE_CODE);
 const TO_FIXTURE_CODE: Figure = Figure::of(&TOILET_NEXT_CODE);
 const PAPER: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 23";
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(around(context, room).into_iter().filter_map(|measure| measure.judge(context)));
         findings.extend(compartment(room).into_iter().filter_map(|measure| measure.judge(context)).take(1));
@@ -110,7 +109,7 @@ fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
 }
 
 fn of<'a>(room: &'a Room, there: Fact, code: Option<Figure>, remedy: &'static str) -> Measure<'a> {
-    Measure { rule: RULE.code, room, item: None, is: (String::new(), ""), there, advised: None, code, remedy }
+    Measure { room, item: None, is: (String::new(), ""), there, advised: None, code, remedy }
 }
 
 #[cfg(test)]

@@ -2,10 +2,10 @@
 
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{LEG_ACROSS, LEG_LEAST, LEG_MOST, Ruling, TRIANGLE};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Room, Triangle};
-use crate::finding::Finding;
+use crate::finding::Remark;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -38,7 +38,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let Some(triangle) = room.clearances.triangle.spanned() else { continue };
         findings.extend(legs(context, room, triangle));
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Legs that are too long or too short, in one finding; their sum, where no leg alone is at fault.
-fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Option<Finding> {
+fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Option<Remark> {
     let units = context.book.project.units;
     let named = [
         ("sink to cooking", &triangle.value.sink_to_cooking),
@@ -78,7 +78,7 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
     Some(finding(room, triangle.span, all, message, "move one of the three nearer to the others"))
 }
 
-fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Finding> {
+fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Remark> {
     let (units, most) = (context.book.project.units, context.rulings().length(&LEG_ACROSS)?);
     let cut = triangle.cuts_into_island.spanned().filter(|cut| cut.value > most.value)?;
     let message = format!(
@@ -89,8 +89,8 @@ fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Findin
     Some(finding(room, cut.span, most, message, "shorten the island, or move one of the three"))
 }
 
-fn finding(room: &Room, at: Span, missed: Ruling<Length>, message: String, remedy: &str) -> Finding {
-    Finding::new(RULE.code, missed.severity, at, message).room(&room.folder).source(missed.source).remedy(remedy)
+fn finding(room: &Room, at: Span, missed: Ruling<Length>, message: String, remedy: &str) -> Remark {
+    Remark::new(missed.severity, at, message).room(&room.folder).source(missed.source).remedy(remedy)
 }
 
 #[cfg(test)]

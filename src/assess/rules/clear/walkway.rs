@@ -3,8 +3,7 @@
 use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::WALKWAY;
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::aisles;
 
 declare! {
@@ -36,11 +35,10 @@ declare! {
 
 const ADVISED: Figure = Figure::of(&WALKWAY);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(aisles(context.site, room, false).into_iter().filter_map(|(name, there)| {
             let measure = Measure {
-                rule: RULE.code,
                 room,
                 item: None,
                 is: (name, "wide"),

@@ -4,8 +4,7 @@ use super::access::tells_the_aisle;
 use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::{WORK_AISLE_MORE, WORK_AISLE_ONE};
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::site::distances::aisles;
 
 declare! {
@@ -40,7 +39,7 @@ declare! {
 const ONE_COOK: Figure = Figure::of(&WORK_AISLE_ONE).told("advised for one cook");
 const SEVERAL: Figure = Figure::of(&WORK_AISLE_MORE).told("advised for two or more cooks");
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         if tells_the_aisle(context, room) {
             continue;
@@ -48,7 +47,6 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let several = room.cooks.get().is_some_and(|cooks| *cooks > 1);
         findings.extend(aisles(context.site, room, true).into_iter().filter_map(|(name, there)| {
             let measure = Measure {
-                rule: RULE.code,
                 room,
                 item: None,
                 is: (name, "wide"),

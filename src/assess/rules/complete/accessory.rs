@@ -2,9 +2,9 @@
 
 use crate::assess::Context;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::source::Span;
 
 declare! {
@@ -37,7 +37,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         for required in &option.requires {
             let name = &required.value;
@@ -57,8 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                     (Severity::Stop, required.span, format!("the sheet requires `{name}`, and nothing orders it"))
                 }
             };
-            let finding =
-                about(room, selection, option, RULE.code, severity, at, message).also(required.span, "required");
+            let finding = about(room, selection, option, severity, at, message).also(required.span, "required");
             findings.push(finding.remedy(
                 "order it: add its name or model under `accessories`, or make it a selection of its own in this room",
             ));

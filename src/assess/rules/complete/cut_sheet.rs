@@ -2,8 +2,8 @@
 
 use crate::assess::Context;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Severity;
 
 declare! {
     /// No sheet of the maker's speaks for the thing, or nobody can tell which
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get().filter(|kind| kind.wants_sheet()) else { continue };
         let (message, remedy) = match option.fit.get() {
@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             None => continue,
         };
         let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
-        findings.push(about(room, selection, option, RULE.code, Severity::Stop, at, message).remedy(remedy));
+        findings.push(about(room, selection, option, Severity::Stop, at, message).remedy(remedy));
     }
 }
 

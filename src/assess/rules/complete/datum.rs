@@ -1,9 +1,10 @@
 //! A height whose floor is not known, and a width whose walls are not.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::fit::rough_in;
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::vocabulary::Kind;
 
 declare! {
@@ -41,11 +42,12 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let unknown = room.openings.iter().filter(|opening| opening.to_come_on_its_walls().is_none());
         findings.extend(unknown.filter_map(|opening| between_studs(room, opening)));
     }
+    findings.extend(context.site.fitted().flat_map(|fitted| rough_in::from_bare_studs(&fitted)));
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
         let Some(floor) = room.selections.iter().find(|selection| is_floor(selection)) else { continue };
         let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(opening)).collect();
@@ -61,16 +63,16 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn between_studs(room: &Room, opening: &Opening) -> Option<Finding> {
+fn between_studs(room: &Room, opening: &Opening) -> Option<Remark> {
     let name = &opening.name.value;
     let message = format!("the opening `{name}` was measured between studs, and nobody says what comes on them");
-    let finding = Finding::new(RULE.code, Severity::Stop, opening.between_studs.span()?, message);
+    let finding = Remark::stop(opening.between_studs.span()?, message);
     let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
     Some(finding.room(&room.folder).item(&opening.name).remedy(remedy))
 }
 
-fn finding(room: &Room, opening: &Opening, floor: &Selection, message: String) -> Finding {
-    let finding = Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder).item(&opening.name);
+fn finding(room: &Room, opening: &Opening, floor: &Selection, message: String) -> Remark {
+    let finding = Remark::stop(opening.span, message).room(&room.folder).item(&opening.name);
     let remedy = "write `floor build-up: …` in `room.yaml`, or `measured from: finished floor` at the opening";
     finding.also(floor.span, "the floor still to be laid").remedy(remedy)
 }

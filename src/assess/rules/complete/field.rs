@@ -2,10 +2,10 @@
 
 use crate::assess::Context;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::ProductOption;
 use crate::book::vocabulary::OPTION;
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::vocabulary::{Field, Kind, Shape};
 
 declare! {
@@ -41,7 +41,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
         let missing: Vec<&str> = missing(*kind, option).collect();
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let message = format!("the {} lacks {}", kind.name(), named.join(", "));
         let wanted: Vec<String> = missing.iter().filter_map(|path| how(path)).collect();
         let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
-        let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message);
+        let finding = about(room, selection, option, Severity::Stop, at, message);
         findings.push(finding.remedy(format!("add {}", wanted.join("; "))));
     }
 }

@@ -1,9 +1,9 @@
 //! An opening that nobody has measured.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::vocabulary::Kind;
 
 declare! {
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(once_only));
     for (room, selection) in context.book.selections() {
         let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) else { continue };
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if let (true, Some(last)) = (near, context.dates.decide_by(selection)) {
             message += &format!(", and `{}` must be ordered by {last}", selection.name.value);
         }
-        let finding = Finding::new(RULE.code, severity, opening.span, message).room(&room.folder).item(&opening.name);
+        let finding = Remark::new(severity, opening.span, message).room(&room.folder).item(&opening.name);
         findings.push(finding.remedy(
             "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening",
         ));
@@ -55,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The openings of a room that one person alone measured, where cabinets or stone are still to be ordered.
-fn once_only(room: &Room) -> Option<Finding> {
+fn once_only(room: &Room) -> Option<Remark> {
     let waits = |selection: &&Selection| selection.is_any(&[Kind::Cabinet, Kind::Counter]) && !selection.is_ordered();
     let made = room.selections.iter().find(waits)?;
     let alone: Vec<&Opening> = room.openings.iter().filter(|opening| is_alone(opening)).collect();
@@ -68,7 +68,7 @@ fn once_only(room: &Room) -> Option<Finding> {
     let message =
         format!("`{}`{others} measured by one person alone, and `{}` is made to it", first.name.value, made.name.value);
     let at = first.measured.span().unwrap_or(first.span);
-    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).item(&first.name);
+    let finding = Remark::query(at, message).room(&room.folder).item(&first.name);
     Some(
         finding
             .source("common practice")

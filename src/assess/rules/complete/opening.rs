@@ -1,9 +1,9 @@
 //! A thing with no opening, or an opening with nothing in it.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 
 declare! {
     /// A thing has no opening, or an opening is empty, shared, or for another kind
@@ -34,7 +34,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(room.selections.iter().filter_map(|selection| placeless(room, selection)));
         // What is absent from a room that could not be read whole proves nothing.
@@ -47,10 +47,10 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// The most openings that a remedy names.
 const MOST_NAMED: usize = 12;
 
-fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
+fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
     let kind = selection.kind.get().filter(|kind| kind.takes_opening() && selection.place.is_absent())?;
     let message = format!("the {} goes into no opening", kind.name());
-    let finding = Finding::new(RULE.code, Severity::Stop, selection.span, message).room(&room.folder);
+    let finding = Remark::stop(selection.span, message).room(&room.folder);
     let known: Vec<&str> = room.openings.iter().take(MOST_NAMED).map(|opening| opening.name.as_str()).collect();
     let remedy = match known.is_empty() {
         true => "add an opening to `room.yaml`, and name it with `place: …`".to_string(),
@@ -59,11 +59,11 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Finding> {
     Some(finding.item(&selection.name).remedy(remedy))
 }
 
-fn taken(room: &Room, opening: &Opening) -> Option<Finding> {
+fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
     let name = &opening.name.value;
     let inside: Vec<&Selection> = room.goes_into(name).collect();
     let told = |message: String, remedy: &str| {
-        let finding = Finding::new(RULE.code, Severity::Stop, opening.span, message).room(&room.folder);
+        let finding = Remark::stop(opening.span, message).room(&room.folder);
         Some(finding.item(&opening.name).remedy(remedy))
     };
     match inside.as_slice() {

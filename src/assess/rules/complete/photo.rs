@@ -1,8 +1,8 @@
 //! A picture that is missing, or that nobody names.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 use crate::source::Place;
 
 declare! {
@@ -36,17 +36,12 @@ declare! {
 }
 
 /// Missing and unreadable pictures are told while reading; here those that nobody names.
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for path in &context.book.unnamed_photos {
         let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string());
-        let finding = Finding::new(
-            RULE.code,
-            Severity::Note,
-            Place::Path(path.clone()),
-            format!("nobody names the picture `{path}`"),
-        );
+        let finding = Remark::note(Place::Path(path.clone()), format!("nobody names the picture `{path}`"));
         let finding = finding.remedy("name it under `photos`, or take it out of the book");
-        findings.push(Finding { room, ..finding });
+        findings.push(Remark { room, ..finding });
     }
 }
 

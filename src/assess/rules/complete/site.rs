@@ -5,10 +5,10 @@ mod setting;
 
 use crate::assess::Context;
 use crate::assess::heat::{Hearth, Unsaid};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::taps;
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::{Mount, inside_width};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -49,7 +49,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut asked = Vec::new();
     for fitted in context.site.fitted() {
         let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
@@ -63,7 +63,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Asks of the opening, whichever option goes in.
-fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Finding {
+fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Remark {
     let (room, opening) = (hearth.fitted.room, hearth.fitted.opening);
     let name = &hearth.fitted.selection.name.value;
     let (message, remedy) = match unsaid {
@@ -77,12 +77,12 @@ fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Finding {
             "add `sill` to the hood's opening, or `above` to this one: its lower edge from the finished floor",
         ),
     };
-    let finding = Finding::new(RULE.code, Severity::Query, opening.span, message);
+    let finding = Remark::query(opening.span, message);
     finding.room(&room.folder).item(&hearth.fitted.selection.name).remedy(remedy)
 }
 
 /// Which cabinet holds a sink, and whether a tap is chosen for it.
-fn bowls(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn bowls(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut asked = Vec::new();
     for fitted in context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Sink)) {
         let opening = fitted.opening;
@@ -91,7 +91,7 @@ fn bowls(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if set_in && !known && !opening.cabinet.is_faulty() && !asked.contains(&opening.span) {
             asked.push(opening.span);
             let message = format!("nobody says which cabinet holds `{}`", fitted.selection.name.value);
-            let finding = Finding::new(RULE.code, Severity::Query, opening.span, message);
+            let finding = Remark::query(opening.span, message);
             let finding = finding.room(&fitted.room.folder).item(&fitted.selection.name);
             findings.push(finding.remedy(
                 "add `cabinet` to the opening, with its width inside or outside; or name the opening in the part \
@@ -105,14 +105,14 @@ fn bowls(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The first bowl of a room in which nobody chooses a tap, and none comes with a bowl.
-fn no_tap(room: &Room) -> Option<Finding> {
+fn no_tap(room: &Room) -> Option<Remark> {
     let bowl = room.selections.iter().find(|selection| selection.is_any(&[Kind::Sink, Kind::Basin]))?;
     let is_tap = |selection: &Selection| selection.is(Kind::Tap) || selection.standing().iter().any(taps::comes_with);
     if room.selections.iter().any(is_tap) {
         return None;
     }
     let message = format!("nobody chooses a tap for `{}`", bowl.name.value);
-    let finding = Finding::new(RULE.code, Severity::Query, bowl.name.span, message);
+    let finding = Remark::query(bowl.name.span, message);
     let finding = finding.room(&room.folder).item(&bowl.name);
     Some(finding.remedy("add a selection of the kind `tap`; or, where one comes with it, name it among `accessories`"))
 }

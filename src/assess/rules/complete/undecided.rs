@@ -1,10 +1,10 @@
 //! A choice that is still open when it must be made.
 
 use crate::assess::rules::order::before;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut, Step};
 use crate::book::{NeededFor, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 
 declare! {
     /// A choice is still open, and the last day to decide comes near or is past
@@ -39,7 +39,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let told = before::told_of(context);
     for (room, selection) in context.book.selections() {
         let open = selection.options.len() > 1 && selection.chosen.is_absent();
@@ -55,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             RunsOut::Later => continue,
         };
         let message = format!("`{}` {when}{}", selection.name.value, holds_up(context, selection));
-        let finding = Finding::new(RULE.code, severity, selection.span, message).room(&room.folder);
+        let finding = Remark::new(severity, selection.span, message).room(&room.folder);
         let remedy = "ask those who decide, and write the option after `chosen`; or move what waits for it";
         findings.push(finding.item(&selection.name).remedy(remedy));
     }

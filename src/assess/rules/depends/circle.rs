@@ -1,8 +1,8 @@
 //! Selections that wait for each other.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 
 declare! {
     /// Selections depend on each other in a circle
@@ -36,7 +36,7 @@ declare! {
 /// The most names that a way is told by.
 const MOST_NAMED: usize = 12;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for circle in context.depends.circles(context.book) {
         let selection = circle.selection;
         let mut names: Vec<String> =
@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         let message = format!("`{}` depends on itself, by way of {}{others}", selection.name.value, names.join(", "));
         let at = selection.depends_on.first().map_or(selection.span, |name| name.span);
-        let finding = Finding::new(RULE.code, Severity::Stop, at, message).room(&circle.room.folder);
+        let finding = Remark::stop(at, message).room(&circle.room.folder);
         findings.push(finding.item(&selection.name).remedy("take out the `depends on` that can be decided first"));
     }
 }

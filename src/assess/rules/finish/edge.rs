@@ -2,9 +2,9 @@
 
 use super::{has_no_trim, is_tile};
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::units::Length;
 
 declare! {
@@ -37,7 +37,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         if !is_tile(selection) || !has_no_trim(option) {
             continue;
@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             _ => continue,
         };
         let at = option.detail("edge trim").map_or(selection.span, |detail| detail.span);
-        findings.push(about(room, selection, option, RULE.code, severity, at, message).remedy(remedy));
+        findings.push(about(room, selection, option, severity, at, message).remedy(remedy));
     }
 }
 

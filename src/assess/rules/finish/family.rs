@@ -3,9 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::vocabulary::Trade;
 
 declare! {
@@ -41,7 +41,7 @@ declare! {
 /// Metals that makers give one name and several colours.
 const METALS: [&str; 7] = ["brass", "bronze", "chrome", "copper", "nickel", "pewter", "gold"];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let mut of_metal: BTreeMap<&str, Vec<Finished<'_>>> = BTreeMap::new();
         for finished in finished(room) {
@@ -59,7 +59,7 @@ fn metals(finish: &str) -> BTreeSet<&'static str> {
     words.filter_map(|word| METALS.into_iter().find(|metal| metal.eq_ignore_ascii_case(word))).collect()
 }
 
-fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Finding> {
+fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Remark> {
     let mut makers: BTreeMap<&str, Vec<&Selection>> = BTreeMap::new();
     for (selection, option) in things {
         let of = makers.entry(option.maker.text()).or_default();
@@ -79,7 +79,7 @@ fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Finding> {
     let message = format!("{metal} comes from {} makers and will differ: {}", makers.len(), told.join(", "));
     let (first, option) = things.first()?;
     let at = option.finish.span().unwrap_or(first.span);
-    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).source("common practice");
+    let finding = Remark::query(at, message).room(&room.folder).source("common practice");
     Some(finding.remedy(
         "lay samples of all side by side in the room's own light, and write `sample seen: …` at each selection",
     ))

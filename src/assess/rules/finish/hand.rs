@@ -2,9 +2,9 @@
 
 use crate::assess::Context;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{DetailValue, Part, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::bond::{Bond, bond};
 use crate::vocabulary::Kind;
 
@@ -93,14 +93,14 @@ const WOODS: [&str; 31] = [
     "veneer",
 ];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().flat_map(single_doors));
     for (room, selection, option) in context.site.options() {
         let missing = [hinge(selection, option), direction(selection, option), grain(selection, option)];
         for (what, how) in missing.into_iter().flatten() {
             let message = format!("nobody says {}", what.replace("{}", &format!("`{}`", selection.name.value)));
             let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
-            findings.push(about(room, selection, option, RULE.code, Severity::Query, at, message).remedy(how));
+            findings.push(about(room, selection, option, Severity::Query, at, message).remedy(how));
         }
     }
 }
@@ -131,7 +131,7 @@ fn has_a_hung_pane(selection: &Selection, option: &ProductOption) -> bool {
 }
 
 /// Single doors in runs and islands of which nobody says the side, one finding a row.
-fn single_doors(room: &Room) -> Vec<Finding> {
+fn single_doors(room: &Room) -> Vec<Remark> {
     let runs = room.layout.runs.iter().map(|run| (&run.name, &run.parts));
     let sides =
         room.layout.islands.iter().flat_map(|island| island.sides.iter().map(|side| (&island.name, &side.parts)));
@@ -141,7 +141,7 @@ fn single_doors(room: &Room) -> Vec<Finding> {
         let first = unsaid.first()?;
         let names: Vec<String> = unsaid.iter().map(|part| format!("`{}`", part.is.word())).collect();
         let message = format!("nobody says the hinge side of {} in `{}`", names.join(", "), name.value);
-        let finding = Finding::new(RULE.code, Severity::Query, first.span, message).room(&room.folder);
+        let finding = Remark::query(first.span, message).room(&room.folder);
         Some(finding.named(&name.value).remedy("add `hinge: …` to each, left or right as seen from the front"))
     });
     rows.collect()

@@ -1,9 +1,9 @@
 //! Pulls and knobs against doors and drawers.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
 use crate::vocabulary::Kind;
@@ -43,7 +43,7 @@ declare! {
 /// The least and the most that a screw reaches into a pull (common practice).
 const IN_THE_METAL: (Length, Length) = (Length::from_sixty_fourths(8), Length::from_sixty_fourths(24));
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let fronts: Vec<&ProductOption> = cabinets(room).collect();
         findings.extend(counts(room, &fronts));
@@ -67,7 +67,7 @@ fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &ProductOption)> {
 }
 
 /// Doors, drawers, or all fronts together where a pull does not say what it fits.
-fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Finding> {
+fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
     let pulls: Vec<(&Spanned<Quantity>, &str, &Selection)> = hardware(room)
         .filter_map(|(selection, option)| {
             let fits = option.words("fits").map_or("doors and drawers", |(fits, _)| fits);
@@ -100,7 +100,7 @@ fn short(
     what: &str,
     wanted: u64,
     there: u64,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let with_spares = wanted + wanted.div_ceil(20);
     if wanted == 0 || there >= with_spares {
         return None;
@@ -110,7 +110,7 @@ fn short(
     } else {
         (Severity::Query, format!("{there} pulls or knobs for {what} that take {wanted} leave too few to spare"))
     };
-    let finding = Finding::new(RULE.code, severity, quantity.span, message).room(&room.folder);
+    let finding = Remark::new(severity, quantity.span, message).room(&room.folder);
     let remedy = format!("order {with_spares}: by the fronts, and one in twenty to spare");
     Some(finding.item(&selection.name).source("common practice").remedy(remedy))
 }
@@ -121,7 +121,7 @@ fn screws(
     selection: &Selection,
     option: &ProductOption,
     thickness: Length,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let (screws, at) = option.length("screws")?;
     let units = context.book.project.units;
     let reach = screws.checked_add(thickness.times(-1))?;
@@ -141,7 +141,7 @@ fn screws(
         say(screws, units),
         say(thickness, units)
     );
-    let finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name);
+    let finding = Remark::new(severity, at, message).room(&room.folder).item(&selection.name);
     Some(finding.source("common practice").remedy("order screws to the thickness of the fronts, and try one"))
 }
 

@@ -4,10 +4,10 @@ use rust_decimal::Decimal;
 
 use super::is_tile;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection, System, TileEdges};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::bond::{Bond, bond};
 use crate::units::Length;
 
@@ -64,7 +64,7 @@ struct Asked {
     by_maker: bool,
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let units = context.book.project.units;
     for (room, selection, option) in context.site.options().filter(|(_, selection, _)| is_tile(selection)) {
         findings.extend(joint(room, selection, option, units));
@@ -72,7 +72,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Finding> {
+fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Remark> {
     let (joint, at) = option.length("joint")?;
     // Of figures that are not met, the maker's own comes first, then the greatest.
     let missed = asked(option, units).into_iter().filter(|asked| joint < asked.joint);
@@ -85,7 +85,7 @@ fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: Syst
         asked.why,
         say(asked.joint, units)
     );
-    let finding = about(room, selection, option, RULE.code, severity, at, message).source(asked.source);
+    let finding = about(room, selection, option, severity, at, message).source(asked.source);
     Some(finding.remedy("choose a wider joint, or tile whose faces and edges are truer"))
 }
 
@@ -112,7 +112,7 @@ fn asked(option: &ProductOption, units: System) -> Vec<Asked> {
     asked
 }
 
-fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Finding> {
+fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Remark> {
     let side = longest(option).filter(|side| *side > LONG)?;
     let (percent, at) = match option.laid.offset.spanned() {
         Some(offset) => (offset.value.value(), offset.span),
@@ -128,7 +128,7 @@ fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: Sys
         say(side, units),
         say(LONG, units)
     );
-    let finding = about(room, selection, option, RULE.code, Severity::Query, at, message);
+    let finding = about(room, selection, option, Severity::Query, at, message);
     Some(finding.source("ANSI A108.02, 4.3.8.2").remedy("lay it in thirds or straight, or choose a shorter tile"))
 }
 

@@ -3,10 +3,10 @@
 use super::has_no_trim;
 use std::collections::HashSet;
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Names, ProductOption, Room, Selection, System};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::source::Span;
 use crate::units::Length;
 
@@ -44,7 +44,7 @@ declare! {
 /// A step up to which grout makes up for the difference: 1/16" (common practice).
 const STEP: Length = Length::from_sixty_fourths(4);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let units = context.book.project.units;
     let names = Names::of(context.book);
     // What meets what, by where it is written.
@@ -65,7 +65,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Option<Finding> {
+fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Option<Remark> {
     let (first, second) = (one.settled()?, other.settled()?);
     let (own, at) = first.length("thickness")?;
     let (theirs, there) = second.length("thickness")?;
@@ -81,7 +81,7 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
         say(theirs, units),
         say(step, units)
     );
-    let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder).item(&one.name);
+    let finding = Remark::query(at, message).room(&room.folder).item(&one.name);
     let remedy = "choose an edge piece or a trim for the thicker one, or have the bed of the thinner one built up";
     Some(finding.also(there, "the other thickness").source("common practice").remedy(remedy))
 }

@@ -1,9 +1,9 @@
 //! Air around the chosen thing, where it holds only somewhere or is left out.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{
     DimensionCheck, Fitting, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter,
@@ -46,7 +46,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let fitting = fitting(fitted.room, fitted.opening, fitted.option);
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
@@ -56,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Air that holds only somewhere along a side, against what stands there.
-fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Finding> {
+fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let air = &fitted.option.fit.get()?.air;
     let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
@@ -83,12 +83,12 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<F
         say(asked.length),
         asked.holds
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+    let finding = fitted.finding(Severity::Stop, at, message);
     Some(finding.remedy("move the opening, add a filler beside it, or choose a model that asks for less"))
 }
 
 /// Air that holds only somewhere above or behind, against what is left there.
-fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Vec<Finding> {
+fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Vec<Remark> {
     let say = |length| say(length, context.book.project.units);
     let Some(fit) = fitted.option.fit.get() else { return vec![] };
     let judge = |(place, slot, gauge): (&str, &Slot<Clearance>, &DimensionCheck)| {
@@ -103,7 +103,7 @@ fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fit
             asked.holds
         );
         let at = gauge.there_at.unwrap_or(fitted.opening.span);
-        let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+        let finding = fitted.finding(Severity::Stop, at, message);
         Some(finding.remedy("have the opening made larger there, or choose a model that asks for less"))
     };
     [("above", &fit.air.top, &fitting.height), ("behind", &fit.air.back, &fitting.depth)]
@@ -113,7 +113,7 @@ fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fit
 }
 
 /// A thing that breathes where nothing is left, and whose sheet says nothing of how much it needs.
-fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Option<Finding> {
+fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Option<Remark> {
     let air = &fitted.option.fit.get()?.air;
     let vents = air.vents_at.spanned()?;
     let depth = &fitting.depth;
@@ -131,7 +131,7 @@ fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -
         "it breathes at its {} and is closed in by the opening `{}`, with nothing left {place} it",
         vents.value, fitted.opening.name.value
     );
-    let finding = || fitted.finding(RULE.code, Severity::Query, vents.span, message).source("common practice");
+    let finding = || fitted.finding(Severity::Query, vents.span, message).source("common practice");
     shut.then(|| {
         finding().remedy("ask the maker how much air it needs there, or choose one that breathes at the front")
     })

@@ -1,10 +1,10 @@
 //! What is under a cooktop or a sink.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::site::fitting::Housing;
@@ -40,19 +40,18 @@ declare! {
     due: CounterTemplated, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Heat.caution()),
+    remedy: "choose what is shallower, or move what stands below",
     Check::Book(check)
 }
 
-const REMEDY: &str = "choose what is shallower, or move what stands below";
-
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(forbidden(context, &fitted).or_else(|| too_deep(context, &fitted)));
         findings.extend(no_fall(context, &fitted));
     }
 }
 
-fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let fit = fitted.option.fit.get()?;
     let below = what_is_below(context, fitted);
     // `drawers` are a `drawer` each.
@@ -63,8 +62,8 @@ fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let article = if what.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
     let message =
         format!("`{}` may not stand over {article} {}, by its sheet", fitted.selection.name.value, what.to_lowercase());
-    let finding = fitted.finding(RULE.code, Severity::Stop, *at, message).also(named, "the sheet's word");
-    Some(finding.remedy(REMEDY))
+    let finding = fitted.finding(Severity::Stop, *at, message).also(named, "the sheet's word");
+    Some(finding)
 }
 
 /// What stands below it: as the opening says, and what else the cabinet that holds it has.
@@ -82,7 +81,7 @@ fn what_is_below(context: &Context<'_>, fitted: &Placement<'_>) -> Vec<(String, 
     said.into_iter().chain(drawers).chain(others).collect()
 }
 
-fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let below = fitted.opening.below.get()?;
     let (clear, reaches) = (*below.clear.get()?, *fitted.option.fit.get()?.below.get()?);
     if reaches <= clear {
@@ -96,11 +95,11 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(reaches - clear),
         below.what.value
     );
-    Some(fitted.finding(RULE.code, Severity::Stop, below.clear.span()?, message).remedy(REMEDY))
+    Some(fitted.finding(Severity::Stop, below.clear.span()?, message))
 }
 
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
-fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (bowl, at) = fitted.option.length("bowl depth")?;
     let counter = counter_height(fitted.room, fitted.opening).value()?;
     let drain = Pipe::read(fitted.opening.service.drain.get()?).height?;
@@ -117,7 +116,7 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(outlet),
         say(drain - outlet)
     );
-    let mut finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+    let mut finding = fitted.finding(Severity::Stop, at, message);
     finding.caution = Some(Hazard::Water.caution().words());
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
 }

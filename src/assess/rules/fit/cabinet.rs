@@ -1,9 +1,9 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{By, Housing, Known, fitting};
 use crate::units::{Length, LengthRange};
@@ -42,12 +42,11 @@ declare! {
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Weight.caution()),
+    remedy: "order a cabinet to the sheet, or ask its maker whether it may be cut",
     Check::Book(check)
 }
 
-const REMEDY: &str = "order a cabinet to the sheet, or ask its maker whether it may be cut";
-
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
         let Some((fit, cabinet)) = fitted.option.fit.get().zip(housing) else { continue };
@@ -77,13 +76,7 @@ fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> O
     cabinet.get().copied().or(cutout)
 }
 
-fn measure(
-    context: &Context<'_>,
-    fitted: &Placement<'_>,
-    name: &str,
-    is: Known,
-    asked: LengthRange,
-) -> Option<Finding> {
+fn measure(context: &Context<'_>, fitted: &Placement<'_>, name: &str, is: Known, asked: LengthRange) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let beyond = |length: Length| Some(length).filter(|length| *length > Length::ZERO);
     let short = asked.least.and_then(|least| Some((beyond(least - is.length)?, "less", least)));
@@ -99,7 +92,7 @@ fn measure(
         say(by),
         say(figure)
     );
-    let finding = fitted.finding(RULE.code, severity(is), is.span, message).remedy(REMEDY);
+    let finding = fitted.finding(severity(is), is.span, message);
     Some(if is.by == By::Usual { finding.source("common practice: its outside less two sides") } else { finding })
 }
 
@@ -114,7 +107,7 @@ fn stiles(
     fitted: &Placement<'_>,
     asked: &AskedCabinet,
     cabinet: &Housing<'_>,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let least = *asked.stiles.get()?;
     let cutout = fitted.option.fit.get().and_then(|fit| fit.opening.width.get()?.least);
     let measured = fitted.opening.width.get().and_then(|width| width.greatest()).map(|width| width.value);
@@ -130,20 +123,20 @@ fn stiles(
             say(least)
         )
     };
-    (left.length < least).then(|| fitted.finding(RULE.code, severity(left), left.span, message()).remedy(REMEDY))
+    (left.length < least).then(|| fitted.finding(severity(left), left.span, message()))
 }
 
-fn back(fitted: &Placement<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Finding> {
+fn back(fitted: &Placement<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Remark> {
     let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.as_ref()?);
     let message = format!(
         "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",
         fitted.opening.name.value, is.value, wanted
     );
-    (*wanted != is.value).then(|| fitted.finding(RULE.code, Severity::Stop, is.span, message).remedy(REMEDY))
+    (*wanted != is.value).then(|| fitted.finding(Severity::Stop, is.span, message))
 }
 
 /// An opening that is made for one type of unit, and a unit that is made as another.
-fn other_type(fitted: &Placement<'_>) -> Option<Finding> {
+fn other_type(fitted: &Placement<'_>) -> Option<Remark> {
     let made_for = fitted.opening.made_for.spanned()?;
     let (word, at) = fitted.option.words("made as")?;
     let made_as = CutOut::of(word).filter(|made_as| *made_as != made_for.value)?;
@@ -151,7 +144,7 @@ fn other_type(fitted: &Placement<'_>) -> Option<Finding> {
         "the opening `{}` is made for a {} unit, and `{}` is made as {}",
         fitted.opening.name.value, made_for.value, fitted.selection.name.value, made_as
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message).also(made_for.span, "the opening");
+    let finding = fitted.finding(Severity::Stop, at, message).also(made_for.span, "the opening");
     Some(finding.remedy(
         "choose a unit of the type that the opening is made for, or have opening and counter made for this one",
     ))

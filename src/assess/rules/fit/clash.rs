@@ -2,10 +2,10 @@
 
 mod bodies;
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
@@ -53,7 +53,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let Some(plan) = context.site.plan(room) else { continue };
         findings.extend(bodies::clash(context, plan));
@@ -74,7 +74,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Where every option of a selection opens into the same thing, that is told once.
-fn once_for_all_options(room: &Room, found: Vec<Clash>) -> Vec<Finding> {
+fn once_for_all_options(room: &Room, found: Vec<Clash>) -> Vec<Remark> {
     let mut told: Vec<Clash> = Vec::new();
     for (pair, mut finding) in found {
         let selection = room.selections.iter().find(|selection| Some(selection.name.span) == finding.about);
@@ -149,7 +149,7 @@ fn movers<'a>(context: &Context<'a>, plan: &'a Plan<'a>, room: &Room) -> Vec<Mov
 }
 
 /// A pair by its names, and what is to be told of it.
-type Clash = ((String, String), Finding);
+type Clash = ((String, String), Remark);
 
 /// What opens against what stands there.
 fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thing<'_>) -> Option<Clash> {
@@ -229,10 +229,10 @@ fn pair(one: &str, other: &str) -> (String, String) {
     if one < other { (one, other) } else { (other, one) }
 }
 
-fn finding(mover: &Mover<'_>, room: &Room, message: String) -> Finding {
+fn finding(mover: &Mover<'_>, room: &Room, message: String) -> Remark {
     let finding = match &mover.is {
-        Moves::Appliance(fitted, _) => fitted.finding(RULE.code, Severity::Query, mover.span, message),
-        _ => Finding::new(RULE.code, Severity::Query, mover.span, message).room(&room.folder).named(mover.name),
+        Moves::Appliance(fitted, _) => fitted.finding(Severity::Query, mover.span, message),
+        _ => Remark::query(mover.span, message).room(&room.folder).named(mover.name),
     };
     let remedy = match mover.sweep.how {
         Opens::Swings => "hang it on the other side, move one of them, or choose one whose door reaches less far",

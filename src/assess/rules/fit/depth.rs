@@ -1,10 +1,10 @@
 //! The chosen thing's depth against its opening.
 
 use super::{Direction, tell};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Setting;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{depth_stack, fitting, recess, setting};
 use crate::units::Length;
@@ -41,13 +41,13 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings
         .extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted).or_else(|| flush(context, &fitted))));
 }
 
 /// What is meant to be flush against the recess that it stands in.
-fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (_, meant_at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
     let stack = depth_stack(fitted.opening, fitted.option)?;
     let (recess, at) = recess(fitted.room, fitted.opening)?;
@@ -68,16 +68,15 @@ fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         fitted.opening.name.value,
         say(recess)
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message).also(meant_at, "meant to be flush");
+    let finding = fitted.finding(Severity::Stop, at, message).also(meant_at, "meant to be flush");
     Some(finding.remedy(
         "have the recess made deeper or what stands behind recessed, or agree that it stands out: `set: proud`",
     ))
 }
 
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let depth = fitting(fitted.room, fitted.opening, fitted.option).depth;
     let direction = Direction {
-        rule: RULE.code,
         word: "deep".into(),
         too_small: "choose a shallower model, or have what stands behind it recessed and measured again",
         too_large: "fur the back out to the depth that the sheet asks for",

@@ -1,9 +1,9 @@
 //! Doors and drawers: floor in front, and room to swing beside a wall.
 
 use crate::assess::codes::metric;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::source::Span;
@@ -47,7 +47,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(in_front(context, &fitted));
         let (sides, one_is_enough) = hinge_sides(fitted.option);
@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let door = fitted.option.fit.get()?.door.get()?;
     let there = fitted.opening.in_front.spanned()?;
@@ -75,7 +75,7 @@ fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(short),
         say(needed)
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, there.span, message);
+    let finding = fitted.finding(Severity::Stop, there.span, message);
     Some(finding.remedy("move what stands opposite, or choose a model that reaches less far"))
 }
 
@@ -105,7 +105,7 @@ fn struck(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Len
     by_words.filter(near).or_else(|| placed().filter(|struck| !is_said && near(struck)))
 }
 
-fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Finding> {
+fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
@@ -129,7 +129,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
         say(needed - struck.gap),
         say(needed)
     );
-    let finding = || fitted.finding(RULE.code, severity, struck.span, message);
+    let finding = || fitted.finding(severity, struck.span, message);
     let source = if asked.is_some() { "" } else { "common practice" };
     (struck.gap < needed)
         .then(|| finding().source(source).remedy("add a filler there, or have the door hung on the other side"))

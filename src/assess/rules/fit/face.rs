@@ -1,9 +1,9 @@
 //! The front or flange against the cutout that it covers.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{ProductOption, Readings, Slot};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{Housing, Side, fitting};
 use crate::source::Spanned;
@@ -42,7 +42,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(over_one_another(context, &fitted));
         findings.extend(own_front(&fitted).and_then(|front| has_room(context, &fitted, &front)));
@@ -72,7 +72,7 @@ fn covers(
     front: &Length,
     cutout: &Slot<Readings>,
     (overlap, word): (Length, &str),
-) -> Option<Finding> {
+) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let largest = cutout.get()?.0.iter().max_by_key(|reading| reading.value)?;
     let most = *front - overlap.times(2);
@@ -86,14 +86,14 @@ fn covers(
         say(*front),
         say(overlap)
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, largest.span, message);
+    let finding = fitted.finding(Severity::Stop, largest.span, message);
     Some(finding.remedy(
         "make sure that the hole was measured and not the old front; then have it made smaller, or order wider trim",
     ))
 }
 
 /// The front against the cabinet's outside, or against a wall right beside the cutout.
-fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Length>) -> Option<Finding> {
+fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Length>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
     let outside = housing.and_then(|cabinet| cabinet.outside_width).map(|outside| outside.length);
@@ -106,7 +106,7 @@ fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Lengt
     let with = if gap > Length::ZERO { format!(" with a gap of {} on each side", say(gap)) } else { String::new() };
     let message =
         format!("the front is {} wide{with}, {} more than {what}: {}", say(front.value), say(excess), say(room));
-    let finding = fitted.finding(RULE.code, Severity::Stop, front.span, message);
+    let finding = fitted.finding(Severity::Stop, front.span, message);
     Some(finding.remedy("choose a narrower front, or have the cabinet made wider"))
 }
 
@@ -124,7 +124,7 @@ fn front_height(option: &ProductOption) -> Option<Length> {
 }
 
 /// Fronts one over the other in one cabinet, with the gaps between them, against its height.
-fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
     let cabinet = housing.part?.part;
@@ -153,7 +153,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Fin
         say(height.value)
     );
     (needs > height.value).then(|| {
-        let finding = fitted.finding(RULE.code, Severity::Stop, height.span, message);
+        let finding = fitted.finding(Severity::Stop, height.span, message);
         finding.remedy("have the cabinet made higher, or choose lower ones")
     })
 }

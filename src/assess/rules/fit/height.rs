@@ -1,9 +1,9 @@
 //! The chosen thing's height against its opening.
 
 use super::{Direction, tell};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::Finding;
+use crate::finding::Remark;
 use crate::site::Placement;
 use crate::site::fitting::{DimensionCheck, Stack, fitting, hanging_over};
 use crate::units::Length;
@@ -44,11 +44,11 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let stack =
         Stack::of(fitted.room, fitted.opening).filter(|stack| stack.left_for(fitted.room, fitted.opening).is_some());
     // Two that are stacked have one height between them: it is told at the lower one.
@@ -65,7 +65,6 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let under = over.map_or(String::new(), |over| format!(" under `{over}`"));
     let once = |to_lay| format!("high{under} once {} of floor is laid", say(to_lay, context.book.project.units));
     let direction = Direction {
-        rule: RULE.code,
         word: laid.map_or_else(|| format!("high{under}"), once),
         too_small: "choose a lower model, or have the opening raised and measured again from the finished floor",
         too_large: "order the maker's filler or trim, or have the opening made lower",

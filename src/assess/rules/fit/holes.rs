@@ -1,9 +1,9 @@
 //! Holes in counters and sinks against the taps that go through them.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range, taps};
 use crate::book::{Hole, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Hazard, Kind};
@@ -37,15 +37,14 @@ declare! {
     due: CounterTemplated, tells: [Installer],
     sources: ["the maker's sheet", "the fabricator's list of holes"],
     caution: Some(Hazard::Stone.caution()),
+    remedy: "have the list of holes signed at the template: each by purpose, diameter and place",
     Check::Book(check)
 }
-
-const REMEDY: &str = "have the list of holes signed at the template: each by purpose, diameter and place";
 
 /// How far apart two spreads may be (common practice: what a washer hides).
 const PLAY: Length = Length::from_sixty_fourths(4);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let listed: Vec<&Hole> =
             room.selections.iter().flat_map(Selection::standing).flat_map(|option| &option.drilled).collect();
@@ -69,15 +68,15 @@ struct At<'a> {
 }
 
 impl At<'_> {
-    fn finding(&self, severity: Severity, at: Span, message: String) -> Finding {
-        about(self.room, self.tap, self.option, RULE.code, severity, at, message).remedy(REMEDY)
+    fn finding(&self, severity: Severity, at: Span, message: String) -> Remark {
+        about(self.room, self.tap, self.option, severity, at, message)
     }
 
     fn say(&self, length: Length) -> String {
         say(length, self.context.book.project.units)
     }
 
-    fn judge(&self, listed: &[&Hole], bowl: Option<&Selection>) -> Vec<Finding> {
+    fn judge(&self, listed: &[&Hole], bowl: Option<&Selection>) -> Vec<Remark> {
         let its = taps::drilled_for(listed, self.tap);
         let takes = taps::holes(self.option);
         let bowls = bowl.into_iter().flat_map(Selection::standing);
@@ -99,7 +98,7 @@ impl At<'_> {
         }
     }
 
-    fn of_list(&self, its: &[&Hole]) -> Vec<Finding> {
+    fn of_list(&self, its: &[&Hole]) -> Vec<Remark> {
         let faults = its.iter().filter_map(|hole| Some((hole.purpose.span, self.fault(hole)?)));
         faults.map(|(at, message)| self.finding(Severity::Stop, at, message)).collect()
     }
@@ -131,7 +130,7 @@ impl At<'_> {
     }
 
     /// What is wrong with the holes that a bowl comes with.
-    fn in_a_bowl(&self, bowl: &Selection, option: &ProductOption) -> Option<Finding> {
+    fn in_a_bowl(&self, bowl: &Selection, option: &ProductOption) -> Option<Remark> {
         let (has, at) = taps::holes(option)?;
         let (tap, bowl) = (&self.tap.name.value, &bowl.name.value);
         let units = self.context.book.project.units;

@@ -23,13 +23,12 @@ pub mod way_in;
 pub mod width;
 
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::DimensionCheck;
 
 /// The words for one direction of an opening.
 struct Direction {
-    rule: &'static str,
     /// After the figure: `wide`, `high`, and what is to be known of it.
     word: String,
     /// How to mend what is too small.
@@ -44,13 +43,13 @@ fn tell(
     fitted: &Placement<'_>,
     gauge: &DimensionCheck,
     direction: &Direction,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let is = format!("the opening `{}` is {} {}", fitted.opening.name.value, say(gauge.there?), direction.word);
     let at = gauge.there_at.unwrap_or(fitted.opening.span);
     if let Some(short) = gauge.too_small_by() {
         let message = format!("{is}, {} less than the {} needed", say(short), say(gauge.least()?));
-        let finding = fitted.finding(direction.rule, Severity::Stop, at, message).remedy(direction.too_small);
+        let finding = fitted.finding(Severity::Stop, at, message).remedy(direction.too_small);
         let asked = gauge.asked.and_then(|asked| asked.least);
         // What governs is pointed at: the thing itself, where it needs more than its sheet asks.
         let by_sheet = asked.is_some() && asked == gauge.least();
@@ -60,5 +59,5 @@ fn tell(
     let most = say(gauge.at_most()?);
     let is = format!("the opening `{}` is {most} {}", fitted.opening.name.value, direction.word);
     let message = format!("{is}, {} more than the maker's sheet allows", say(gauge.too_large_by()?));
-    Some(fitted.finding(direction.rule, Severity::Stop, at, message).remedy(direction.too_large))
+    Some(fitted.finding(Severity::Stop, at, message).remedy(direction.too_large))
 }

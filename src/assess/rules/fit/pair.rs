@@ -1,8 +1,8 @@
 //! Two things that are joined side by side or stacked.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::Stack;
 use crate::units::Length;
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for one in context.site.fitted() {
         let Some(pair) = one.opening.pair.spanned() else { continue };
         for other in context
@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Finding> {
+fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Remark> {
     let listed = &one.option.fit.get()?.pairs_with;
     let model = other.option.model.get()?;
     let first = listed.first()?;
@@ -60,11 +60,11 @@ fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Finding> {
         "`{}` may not be joined to `{}`: its sheet does not list the model {model}",
         one.selection.name.value, other.selection.name.value
     );
-    let finding = one.finding(RULE.code, Severity::Stop, one.opening.pair.span()?, message);
+    let finding = one.finding(Severity::Stop, one.opening.pair.span()?, message);
     Some(finding.also(first.span, "the sheet's list").remedy("choose a combination that the sheet lists"))
 }
 
-fn too_wide(context: &Context<'_>, one: &Placement<'_>, other: &Placement<'_>) -> Option<Finding> {
+fn too_wide(context: &Context<'_>, one: &Placement<'_>, other: &Placement<'_>) -> Option<Remark> {
     // What is stacked shares a height, which `fit/height` judges, and no width.
     if Stack::of(one.room, one.opening).is_some() {
         return None;
@@ -83,7 +83,7 @@ fn too_wide(context: &Context<'_>, one: &Placement<'_>, other: &Placement<'_>) -
         say(needs),
         say(needs - there)
     );
-    let finding = one.finding(RULE.code, Severity::Stop, one.opening.pair.span()?, message);
+    let finding = one.finding(Severity::Stop, one.opening.pair.span()?, message);
     Some(finding.remedy("make the opening the sum with the kit, before the cabinets are ordered"))
 }
 

@@ -1,9 +1,9 @@
 //! A joiner's front panel against the maker's sheet.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range};
 use crate::book::{AskedPanel, Panel, ProductOption};
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Hazard;
@@ -37,12 +37,12 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let (Some(panel), Some(asked)) = (option.panel.get(), asked(option)) else { continue };
         for (at, fault) in faults(context, panel, asked) {
             let message = format!("the panel of `{}` {fault}", selection.name.value);
-            let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message);
+            let finding = about(room, selection, option, Severity::Stop, at, message);
             findings.push(finding.remedy("draw the panel anew by the sheet, from the finished floor"));
         }
     }

@@ -1,8 +1,8 @@
 //! Whether a thing goes in with room for the hands.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{fitting, least_play};
 
@@ -34,11 +34,11 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
@@ -54,7 +54,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(play),
         say(wanted)
     );
-    let finding = fitted.finding(RULE.code, Severity::Query, width.there_at.unwrap_or(fitted.opening.span), message);
+    let finding = fitted.finding(Severity::Query, width.there_at.unwrap_or(fitted.opening.span), message);
     let source = if of_sheet { "the maker's sheet" } else { "common practice" };
     Some(finding.remedy("have the opening eased, or agree it with whoever sets it").source(source))
 }

@@ -1,8 +1,8 @@
 //! How far a thing stands out.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::counter_depth;
 use crate::site::fitting::{fitting, setting};
@@ -39,11 +39,11 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     // What is meant to be flush is told by its depth; what is meant to stand out is meant.
     if setting(fitted.opening, fitted.option).is_some() {
@@ -56,7 +56,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let spans = [size.depth_with_handle.span(), size.depth_with_door.span(), size.depth.span()];
     let at = spans.into_iter().flatten().next().unwrap_or(fitted.option.span);
     let message = format!("`{}` stands {} proud of the {edge}", fitted.selection.name.value, say(out));
-    let finding = fitted.finding(RULE.code, Severity::Query, at, message).also(fitted.opening.span, "the opening");
+    let finding = fitted.finding(Severity::Query, at, message).also(fitted.opening.span, "the opening");
     Some(
         finding
             .remedy("choose a shallower model, or show it to those who decide and waive this")

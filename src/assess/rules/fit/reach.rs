@@ -1,9 +1,9 @@
 //! A tap's reach against the bowl that its stream falls into.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, taps};
 use crate::book::{Hole, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
 
@@ -34,6 +34,7 @@ declare! {
     due: CounterTemplated, tells: [Installer],
     sources: ["common practice"],
     caution: Some(Hazard::Water.caution()),
+    remedy: "take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther",
     Check::Book(check)
 }
 
@@ -42,9 +43,7 @@ const BEHIND: Length = Length::from_sixty_fourths(160);
 /// How far past the back edge the stream falls at least (common practice).
 const INTO_A_BASIN: Length = Length::from_inches(2);
 const INTO_A_SINK: Length = Length::from_inches(3);
-const REMEDY: &str = "take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther";
-
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let listed: Vec<&Hole> =
             room.selections.iter().flat_map(Selection::standing).flat_map(|option| &option.drilled).collect();
@@ -66,7 +65,7 @@ fn judge(
     (room, tap, option): (&Room, &Selection, &ProductOption),
     (bowl, of_bowl): (&Selection, &ProductOption),
     to_bowl: Option<Length>,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let (reach, at) = option.length("spout reach")?;
     let deep = of_bowl.size.depth.spanned()?;
     let usual = if taps::is_on_the_wall(tap, option) { Length::ZERO } else { BEHIND };
@@ -90,8 +89,8 @@ fn judge(
     };
     let as_usual = if to_bowl.is_none() { ", its hole where it usually is" } else { "" };
     let message = format!("the stream of `{tap_is}` falls {where_to}{as_usual}");
-    let finding = about(room, tap, option, RULE.code, severity, at, message).also(deep.span, "the bowl");
-    Some(finding.remedy(REMEDY).source("common practice"))
+    let finding = about(room, tap, option, severity, at, message).also(deep.span, "the bowl");
+    Some(finding.source("common practice"))
 }
 
 #[cfg(test)]

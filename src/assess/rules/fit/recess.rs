@@ -1,8 +1,8 @@
 //! What is let into a wall against the wall's hollow.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -34,17 +34,17 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (recess, at) = fitted.option.length("recess")?;
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
     if let Some(holds) = hollow.holds() {
         let message = format!("`{name}` goes into a wall that holds a {}", holds.value);
-        let finding = fitted.finding(RULE.code, Severity::Stop, holds.span, message);
+        let finding = fitted.finding(Severity::Stop, holds.span, message);
         return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
     }
     let build_up = hollow.build_up.get().copied().unwrap_or(Length::ZERO);
@@ -55,7 +55,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
     let say = |length| say(length, context.book.project.units);
     let message =
         format!("`{name}` goes {} into the wall, {} deeper than it is hollow", say(recess), say(recess - there));
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message);
+    let finding = fitted.finding(Severity::Stop, at, message);
     Some(finding.remedy("choose a shallower one, or have it stand out of the wall by so much"))
 }
 

@@ -1,10 +1,10 @@
 //! Pipes in walls and floors against what is set on them.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
 use crate::assess::{Context, say, say_range};
 use crate::book::{HollowFrom, Opening, ProductOption, Slot};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
@@ -43,7 +43,7 @@ declare! {
 /// A gap behind a tank that is asked about.
 const GAP: Length = Length::from_inches(1);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(toilet(context, &fitted));
         findings.extend(valve(context, &fitted));
@@ -51,13 +51,29 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn unknown(fitted: &Placement<'_>, at: Span, what: &str) -> Finding {
-    let message = format!(
-        "{what} for `{}` was measured from the studs, and nobody says what comes on them",
-        fitted.selection.name.value
-    );
-    let finding = fitted.finding("complete/datum", Severity::Stop, at, message);
-    finding.remedy("write `hollow: {build-up: …}` at the opening, for board, mortar and tile together")
+/// What was measured from studs of which nobody says what comes on them, for the rule that asks for it.
+pub fn from_bare_studs(fitted: &Placement<'_>) -> Vec<Remark> {
+    let of_toilet = || {
+        fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
+        RoughIn::wanted(fitted.option)?;
+        let told = RoughIn::there(fitted.opening)?;
+        told.to_finished_wall(fitted.opening).is_none().then_some((told.at, "the rough-in"))
+    };
+    let of_valve = || {
+        fitted.option.fit.get()?.valve_depth.get()?;
+        let hollow = fitted.opening.hollow.get()?;
+        let from_studs = hollow.from.spanned().filter(|from| from.value == HollowFrom::Studs)?;
+        hollow.valve.get()?;
+        hollow.build_up.get().is_none().then_some((from_studs.span, "the valve"))
+    };
+    let told = [of_toilet(), of_valve()].into_iter().flatten().map(|(at, what)| {
+        let name = &fitted.selection.name.value;
+        let message = format!("{what} for `{name}` was measured from the studs, and nobody says what comes on them");
+        fitted
+            .finding(Severity::Stop, at, message)
+            .remedy("write `hollow: {build-up: …}` at the opening, for board, mortar and tile together")
+    });
+    told.collect()
 }
 
 /// A toilet's rough-in, and where it is told.
@@ -106,39 +122,34 @@ impl RoughIn {
     }
 }
 
-fn toilet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn toilet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
     let wants = RoughIn::wanted(fitted.option)?;
     let told = RoughIn::there(fitted.opening)?;
-    let Some(there) = told.to_finished_wall(fitted.opening) else {
-        return Some(unknown(fitted, told.at, "the rough-in"));
-    };
+    let there = told.to_finished_wall(fitted.opening)?;
     let say = |length| say(length, context.book.project.units);
     let name = &fitted.selection.name.value;
     let of = format!("`{name}` wants its outlet {} from the finished wall, and it is at {}", say(wants), say(there));
     let belongs =
         if told.in_words { "; write the distance in its field at the opening, `hollow: {rough-in: …}`" } else { "" };
     if there < wants {
-        let finding = fitted.finding(RULE.code, Severity::Stop, told.at, of);
+        let finding = fitted.finding(Severity::Stop, told.at, of);
         let remedy = "move the flange before the floor is closed, or order the model for what is there";
         return Some(finding.remedy(format!("{remedy}{belongs}")));
     }
     let message = format!("{of}: its tank stands {} off the wall", say(there - wants));
     let remedy = "order the model for what is there, or agree the gap with those who will see it";
     (there - wants >= GAP)
-        .then(|| fitted.finding(RULE.code, Severity::Query, told.at, message).remedy(format!("{remedy}{belongs}")))
+        .then(|| fitted.finding(Severity::Query, told.at, message).remedy(format!("{remedy}{belongs}")))
 }
 
-fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let asked = fitted.option.fit.get()?.valve_depth.get()?;
     let hollow = fitted.opening.hollow.get()?;
     let measured = hollow.valve.spanned()?;
     let there = match hollow.from.get() {
         // Behind the studs' face, the build-up comes on top.
-        Some(&HollowFrom::Studs) => match hollow.build_up.get() {
-            Some(build_up) => measured.value + *build_up,
-            None => return Some(unknown(fitted, hollow.from.span()?, "the valve")),
-        },
+        Some(&HollowFrom::Studs) => measured.value + *hollow.build_up.get()?,
         _ => measured.value,
     };
     let say = |length| say(length, context.book.project.units);
@@ -148,13 +159,13 @@ fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(there),
         say_range(*asked, context.book.project.units)
     );
-    let finding = || fitted.finding(RULE.code, Severity::Stop, measured.span, message);
+    let finding = || fitted.finding(Severity::Stop, measured.span, message);
     (!asked.contains(there))
         .then(|| finding().remedy("move the valve before the wall is closed, or order the maker's extension"))
 }
 
 /// The side at which a tub drains against the side of the drain in the floor.
-fn hand(fitted: &Placement<'_>) -> Option<Finding> {
+fn hand(fitted: &Placement<'_>) -> Option<Remark> {
     fitted.selection.kind.get().filter(|kind| **kind == Kind::Bathtub)?;
     let (drain, _) = fitted.option.words("drain")?;
     let there = fitted.opening.service.drain.spanned()?;
@@ -165,21 +176,21 @@ fn hand(fitted: &Placement<'_>) -> Option<Finding> {
         (Some(wants), None) => {
             let message =
                 format!("`{name}` drains at the {}, and nobody says at which side the drain is", wants.word());
-            let finding = fitted.finding(RULE.code, Severity::Query, there.span, message);
+            let finding = fitted.finding(Severity::Query, there.span, message);
             return Some(finding.remedy(
                 "find out, and say `left`, `right`, `middle` or `both sides` in the words of the opening's `service: {drain: …}`",
             ));
         }
         (None, _) => {
             let message = format!("the words `{drain}` do not say at which side `{name}` drains");
-            let finding = fitted.finding(RULE.code, Severity::Query, there.span, message);
+            let finding = fitted.finding(Severity::Query, there.span, message);
             return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in the tub's `drain`"));
         }
     };
     let message = format!("`{name}` drains at the {}, and the drain is at the {}", wants.word(), has.word());
     (!wants.is_served_by(has)).then(|| {
         fitted
-            .finding(RULE.code, Severity::Stop, there.span, message)
+            .finding(Severity::Stop, there.span, message)
             .remedy("order the tub of the other hand, or have the drain moved while the floor is open")
     })
 }

@@ -1,8 +1,8 @@
 //! A sink in its cabinet.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::{Inside, Mount, inside_width};
 use crate::units::Length;
@@ -39,10 +39,11 @@ declare! {
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the cabinet's drawing", "common practice"],
     caution: Some(Hazard::Weight.caution()),
+    remedy: "take a wider cabinet, or a narrower sink",
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted().filter(is_sink) {
         findings.extend(sides(context, &fitted));
         findings.extend(apron(context, &fitted));
@@ -58,9 +59,7 @@ fn is_sink(fitted: &Placement<'_>) -> bool {
 const CLIPS: Length = Length::from_sixty_fourths(32);
 /// How far the rim of a bowl that is let in from above lies on the counter at each side (common practice).
 const RIM: Length = Length::from_sixty_fourths(32);
-const REMEDY: &str = "take a wider cabinet, or a narrower sink";
-
-fn sides(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn sides(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let inside = inside_width(fitted.room, fitted.opening, context.book.project.units)?;
     let clips = fitted.option.fit.get().and_then(|fit| fit.clips.get()).copied();
     let width = fitted.option.size.width.get().copied();
@@ -80,7 +79,7 @@ fn too_narrow(
     fitted: &Placement<'_>,
     inside: &Inside<'_>,
     (needs, severity, with): (Length, Severity, &str),
-) -> Option<Finding> {
+) -> Option<Remark> {
     let there = &inside.told;
     if needs <= there.value {
         return None;
@@ -96,7 +95,7 @@ fn too_narrow(
         say(needs - there.value),
         say(there.value)
     );
-    Some(fitted.finding(RULE.code, severity, there.at, message).remedy(REMEDY))
+    Some(fitted.finding(severity, there.at, message))
 }
 
 /// What is usual for its kind, with clips of that room at each side.
@@ -105,7 +104,7 @@ fn usual(
     fitted: &Placement<'_>,
     inside: &Inside<'_>,
     (width, clips): (Length, Length),
-) -> Option<Finding> {
+) -> Option<Remark> {
     let (needs, with) = match Mount::of(fitted.option) {
         Some(Mount::Under) if clips == Length::ZERO => (width, ""),
         Some(Mount::Under) => (width + clips.times(2), " with clips as usual"),
@@ -118,7 +117,7 @@ fn usual(
     Some(finding.source("common practice"))
 }
 
-fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (apron, at) = fitted.option.length("apron height")?;
     let left = fitted.opening.apron_opening.spanned()?;
     if apron <= left.value {
@@ -131,18 +130,18 @@ fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(apron),
         say(apron - left.value)
     );
-    let finding = fitted.finding(RULE.code, Severity::Stop, at, message).also(left.span, "left for the apron");
+    let finding = fitted.finding(Severity::Stop, at, message).also(left.span, "left for the apron");
     Some(finding.remedy("have the doors below made shorter, before the cabinets are ordered"))
 }
 
-fn reveal(fitted: &Placement<'_>) -> Option<Finding> {
+fn reveal(fitted: &Placement<'_>) -> Option<Remark> {
     let (mount, at) = fitted.option.words("mount")?;
     let unsaid = mount.to_lowercase().contains("undermount") && fitted.option.detail("reveal").is_none();
     let message =
         format!("nobody says whether the rim of `{}` shows, is flush, or is covered", fitted.selection.name.value);
     unsaid.then(|| {
         fitted
-            .finding(RULE.code, Severity::Query, at, message)
+            .finding(Severity::Query, at, message)
             .remedy("agree it with the fabricator, and write `reveal: …`: `positive`, `flush` or `negative`")
     })
 }

@@ -1,9 +1,9 @@
 //! Whether an opening is square and its sides upright.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::fitting::{OutOfSquare, Skew, out_of_square};
 
 declare! {
@@ -36,13 +36,13 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(room.openings.iter().filter_map(|opening| judge(context, room, opening)));
     }
 }
 
-fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Finding> {
+fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let skew = out_of_square(room, opening).filter(OutOfSquare::is_too_far)?;
     let (what, verb) = match skew.by {
@@ -55,7 +55,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Findin
     };
     let (name, out, within) = (&opening.name.value, say(skew.out), say(skew.within));
     let message = format!("{what} `{name}` {verb} by {out}, more than the {within} that {whose}");
-    let finding = Finding::new(RULE.code, Severity::Query, skew.at, message).room(&room.folder).item(&opening.name);
+    let finding = Remark::query(skew.at, message).room(&room.folder).item(&opening.name);
     Some(finding.source(source).remedy("have the opening trued before delivery, or plan trim that is scribed to it"))
 }
 

@@ -1,9 +1,9 @@
 //! A tall cabinet or appliance that is stood up in its room.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{Ceiling, PartIs, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::overhead;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trade};
@@ -39,7 +39,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut told = Vec::new();
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(high) = height.value.least.or(height.value.most) else { continue };
         let body = Body { high, deep: *deep, wide: option.size.width.get().copied(), asks_only: upright };
         let Some((severity, message)) = judged(context, room, &selection.name.value, &body) else { continue };
-        let finding = about(room, selection, option, RULE.code, severity, height.span, message);
+        let finding = about(room, selection, option, severity, height.span, message);
         findings.push(finding.remedy(remedy(severity, upright)));
         told.push((room.folder.as_str(), high));
     }
@@ -67,7 +67,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let body = Body { high: height.value, deep, wide, asks_only };
             let called = format!("{name}` of the run `{}", run.name.value);
             let Some((severity, message)) = judged(context, room, &called, &body) else { continue };
-            let finding = Finding::new(RULE.code, severity, height.span, message).room(&room.folder).item(&run.name);
+            let finding = Remark::new(severity, height.span, message).room(&room.folder).item(&run.name);
             findings.push(finding.remedy(remedy(severity, false)));
         }
     }

@@ -1,10 +1,10 @@
 //! Whether a thing can be carried in.
 
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{NarrowPoint, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, way_in};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Trade};
@@ -44,7 +44,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         findings.extend(judge(context, room, selection, option));
         findings.extend(as_it_stands(context, room, selection, option));
@@ -53,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Large or heavy things, and nobody says how anything comes in: told once, of the first of them.
-fn no_way_known(context: &Context<'_>) -> Option<Finding> {
+fn no_way_known(context: &Context<'_>) -> Option<Remark> {
     let is_unknown = |room: &Room| context.book.project.way_in.is_empty() && room.way_in.is_empty();
     let mut large = context.site.options().filter(|(room, selection, option)| {
         // What is in the house already was carried in.
@@ -62,7 +62,7 @@ fn no_way_known(context: &Context<'_>) -> Option<Finding> {
     let (room, selection, option) = large.next()?;
     let name = &selection.name.value;
     let message = format!("nobody says what the way in is for `{name}`, which is large or heavy");
-    let finding = about(room, selection, option, RULE.code, Severity::Query, selection.name.span, message);
+    let finding = about(room, selection, option, Severity::Query, selection.name.span, message);
     Some(
         finding
             .remedy("measure the narrowest points between truck and room, and add them to `book.yaml`: `way in: […]`"),
@@ -75,7 +75,7 @@ fn is_delivered_whole(selection: &Selection) -> bool {
 }
 
 /// Neither carton nor body without doors is known: the thing as it stands, against the way in.
-fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let fit = option.fit.get();
     let is_known = fit.is_some_and(|fit| !fit.carton.is_absent() || !fit.doors_off.is_absent());
     if is_known || !is_delivered_whole(selection) {
@@ -89,7 +89,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
         say(short.abs(), context.book.project.units),
         point.name
     );
-    let finding = about(room, selection, option, RULE.code, Severity::Query, option.size.width.span()?, message);
+    let finding = about(room, selection, option, Severity::Query, option.size.width.span()?, message);
     Some(
         finding
             .also(point.span, "the narrow point")
@@ -97,7 +97,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
     )
 }
 
-fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let say = |length: Length| say(length.abs(), context.book.project.units);
     let fit = option.fit.get()?;
     let name = &selection.name.value;
@@ -133,7 +133,7 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
             (Severity::Query, tight(bare_of(), close), fit.doors_off.span()?, close.1)
         }
     };
-    let finding = about(room, selection, option, RULE.code, severity, at, message).also(point.span, "the narrow point");
+    let finding = about(room, selection, option, severity, at, message).also(point.span, "the narrow point");
     Some(finding.remedy("plan how it is carried (out of its carton, doors off, another way), or choose another model"))
 }
 

@@ -2,8 +2,8 @@
 
 use super::{Direction, tell};
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::Finding;
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 use crate::site::Placement;
 use crate::site::fitting::fitting;
 
@@ -41,14 +41,13 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
 }
 
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let width = fitting(fitted.room, fitted.opening, fitted.option).width;
     let direction = Direction {
-        rule: RULE.code,
         word: "wide".into(),
         too_small: "choose a narrower model, or have the opening widened and measured again",
         too_large: "order the maker's filler or trim, or have the opening made narrower",

@@ -3,9 +3,9 @@
 use super::{Hung, hung};
 use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::Finding;
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::overhead::at;
 use crate::site::plan::{Plan, Shape, Thing};
 use crate::units::Length;
@@ -40,8 +40,6 @@ declare! {
     Check::Book(check)
 }
 
-const REMEDY: &str = "hang it outside the zone, or take a light that is fixed to the ceiling and rated for wet places";
-
 /// A light near a tub: how far away, and what is known of the rim.
 struct Near {
     away: Length,
@@ -49,7 +47,9 @@ struct Near {
     bottom: Option<Length>,
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+const REMEDY: &str = "hang it outside the zone, or take a light that is fixed to the ceiling and rated for wet places";
+
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let (Some(zone), Some(above)) =
         (context.rulings().length(&LIGHT_FROM_TUB), context.rulings().length(&LIGHT_ABOVE_TUB))
     else {
@@ -89,7 +89,7 @@ fn wet<'p, 'a>(plan: &'p Plan<'a>) -> impl Iterator<Item = &'p Thing<'a>> {
     plan.things.iter().filter(|thing| thing.has(Trait::Bathes))
 }
 
-fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Length>) -> Option<Finding> {
+fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Length>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let name = &hung.selection.name.value;
     let away = match near.away > Length::ZERO {
@@ -120,9 +120,9 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Len
             )
         }
     };
-    let severity = if certain.is_some() { above.severity } else { crate::finding::Severity::Query };
+    let severity = if certain.is_some() { above.severity } else { Severity::Query };
     let at = hung.hangs.from_tub.span().or(hung.hangs.bottom.span()).unwrap_or(hung.selection.span);
-    let finding = about(hung.room, hung.selection, hung.option, RULE.code, severity, at, message);
+    let finding = about(hung.room, hung.selection, hung.option, severity, at, message);
     Some(finding.source(above.source.as_str()).remedy(remedy))
 }
 

@@ -2,10 +2,10 @@
 
 use super::{Hung, hung, spacing};
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::HangsOver;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::Length;
 
 declare! {
@@ -57,11 +57,11 @@ const USUAL: [(i64, [(usize, usize); 3]); 5] = [
 /// Past this the table says nothing.
 const LONGEST: Length = Length::from_inches(12 * 12);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(hung(context).filter_map(|hung| judge(context, &hung)));
 }
 
-fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     if !(hung.over_work() || hung.hangs.over.get() == Some(&HangsOver::Table)) {
         return None;
     }
@@ -81,7 +81,7 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
         say(length, units)
     );
     let at = hung.selection.hangs.span().unwrap_or(hung.selection.span);
-    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Note, at, message);
+    let finding = about(hung.room, hung.selection, hung.option, Severity::Note, at, message);
     Some(
         finding
             .source("common practice")

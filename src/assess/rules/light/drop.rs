@@ -2,10 +2,10 @@
 
 use super::{Hung, hung};
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::Pitch;
 use crate::site::fitting::overhead::{Slope, at, slope};
 use crate::units::{Length, LengthRange};
@@ -46,7 +46,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for hung in hung(context) {
         findings.extend(reach(context, &hung));
     }
@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// One finding for all the lights that can't be set.
-fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
+fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     let units = context.book.project.units;
     let bottom = hung.hangs.bottom.get()?;
     let range = drop_of(hung.option)?;
@@ -78,7 +78,7 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
         wrong.join(", ")
     );
     let span = hung.option.detail("drop").map_or(hung.selection.span, |detail| detail.span);
-    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Stop, span, message);
+    let finding = about(hung.room, hung.selection, hung.option, Severity::Stop, span, message);
     Some(finding.source("the maker's sheet").remedy(
         "order the maker's longer or shorter rod or cord, or choose another; give each drop to the electrician",
     ))
@@ -102,12 +102,12 @@ fn worded(range: LengthRange, say: impl Fn(Length) -> String) -> String {
 }
 
 /// A canopy under a ceiling that slopes more than it is made for; asked where either is not known.
-fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let slope = slope(context.site.plan(room), room).filter(|slope| *slope != Slope::Level)?;
     let (words, at) = option.words("slope rating")?;
     let name = &selection.name.value;
     let ask = |message: String, remedy: &str| {
-        let finding = about(room, selection, option, RULE.code, Severity::Query, at, message);
+        let finding = about(room, selection, option, Severity::Query, at, message);
         Some(finding.source("the maker's sheet").remedy(remedy))
     };
     let Some(made_for) = Pitch::read(words) else {
@@ -129,7 +129,7 @@ fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
         _ => "level ceilings only".to_string(),
     };
     let message = format!("the ceiling slopes by {slope:.0} degrees, and the canopy of `{name}` is made for {made}");
-    let finding = about(room, selection, option, RULE.code, Severity::Stop, at, message).source("the maker's sheet");
+    let finding = about(room, selection, option, Severity::Stop, at, message).source("the maker's sheet");
     Some(finding.remedy("order the maker's canopy for sloped ceilings, or choose a light that has one"))
 }
 

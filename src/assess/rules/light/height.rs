@@ -3,10 +3,10 @@
 use super::{Hung, hung};
 use crate::assess::codes::metric;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::HangsOver;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::overhead::at;
 use crate::units::Length;
 
@@ -48,7 +48,7 @@ const USUAL_CEILING: Length = Length::from_inches(96);
 /// Least above a floor that one walks on.
 const HEADROOM: Length = Length::from_inches(84);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for hung in hung(context) {
         let Some(bottom) = hung.hangs.bottom.get() else { continue };
         let points = hung.count().unwrap_or(1).max(bottom.0.len());
@@ -57,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) -> Option<Finding> {
+fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) -> Option<Remark> {
     let units = context.book.project.units;
     let name = &hung.selection.name.value;
     let message = if hung.hangs.over.get() == Some(&HangsOver::Path) {
@@ -84,7 +84,7 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
         )
     };
     let at = hung.hangs.bottom.span().unwrap_or(hung.selection.span);
-    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Query, at, message).source(SOURCE);
+    let finding = about(hung.room, hung.selection, hung.option, Severity::Query, at, message).source(SOURCE);
     Some(finding.remedy("set the drop so, or try it with a string and the people who will sit there"))
 }
 

@@ -3,9 +3,9 @@
 use super::hung;
 use crate::assess::Context;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::ProductOption;
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::units::{Area, Length};
 
 declare! {
@@ -43,7 +43,7 @@ const WANTED: i128 = 50;
 /// One foot.
 const FOOT: Length = Length::from_inches(12);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for hung in hung(context).filter(|hung| hung.over_work()) {
         let Some(area) = hung.hangs.lights.get() else { continue };
         let Some((lumens, footcandles)) = footcandles(hung.option, hung.count(), *area) else { continue };
@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             footcandles.0 / footcandles.1
         );
         let at = hung.option.detail("lumens").map_or(hung.selection.span, |detail| detail.span);
-        let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Query, at, message);
+        let finding = about(hung.room, hung.selection, hung.option, Severity::Query, at, message);
         findings
             .push(finding.source("IES RP-28-16").remedy("choose brighter lamps, or add light under the wall cabinets"));
     }

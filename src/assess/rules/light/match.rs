@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::source::Span;
 
 declare! {
@@ -35,11 +35,11 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(judge));
 }
 
-fn judge(room: &Room) -> Option<Finding> {
+fn judge(room: &Room) -> Option<Remark> {
     let mut by_kelvin: BTreeMap<u32, Vec<(&Selection, Span)>> = BTreeMap::new();
     for selection in &room.selections {
         let kelvin = selection.settled().and_then(|option| option.words("kelvin"));
@@ -58,7 +58,7 @@ fn judge(room: &Room) -> Option<Finding> {
     let message = format!("lights of one room differ in colour: {}", all.join("; "));
     // The odd one out is pointed at: the colour that fewest lights have.
     let (odd, at) = by_kelvin.values().min_by_key(|of| of.len()).and_then(|of| of.first())?;
-    let finding = Finding::new(RULE.code, Severity::Query, *at, message).room(&room.folder).item(&odd.name);
+    let finding = Remark::query(*at, message).room(&room.folder).item(&odd.name);
     Some(
         finding
             .source("common practice")

@@ -3,9 +3,9 @@
 use super::{Hung, count, hung};
 use crate::assess::codes::metric;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::Length;
 
 declare! {
@@ -41,7 +41,7 @@ const NEAR: Length = Length::from_inches(1);
 /// The least clear gap that is usual between two pendants (common practice).
 const GAP: Length = Length::from_inches(24);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(hung(context).filter_map(|hung| uneven(context, &hung).or_else(|| close(context, &hung))));
 }
 
@@ -66,7 +66,7 @@ fn equal(length: Length, count: usize) -> Vec<Length> {
     (0..count).filter_map(|at| centre(i64::try_from(at).ok()?.checked_mul(2)?.checked_add(1)?)).collect()
 }
 
-fn uneven(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
+fn uneven(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     let (length, at) = (*hung.hangs.length.get()?, hung.hangs.at.spanned()?);
     let wanted = equal(length, at.value.0.len());
     let out = at.value.0.iter().zip(&wanted).find(|(there, wanted)| (there.value - **wanted).abs() > NEAR)?;
@@ -78,11 +78,11 @@ fn uneven(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
         say(out.0.value, units),
         all.join(", ")
     );
-    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Note, out.0.span, message);
+    let finding = about(hung.room, hung.selection, hung.option, Severity::Note, out.0.span, message);
     Some(finding.remedy("give the electrician the centres of equal division, or say why they are not equal"))
 }
 
-fn close(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
+fn close(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     let (at, diameter) = (hung.hangs.at.spanned()?, hung.diameter()?);
     let steps = at.value.0.windows(2).filter_map(|pair| match pair {
         [one, next] => Some((next.value - one.value).abs()),
@@ -104,7 +104,7 @@ fn close(context: &Context<'_>, hung: &Hung<'_>) -> Option<Finding> {
         say(usual, units),
         say(Length::from_inches(30), units)
     );
-    let finding = about(hung.room, hung.selection, hung.option, RULE.code, Severity::Note, at.span, message);
+    let finding = about(hung.room, hung.selection, hung.option, Severity::Note, at.span, message);
     Some(finding.source("common practice").remedy("take one less, or narrower ones"))
 }
 

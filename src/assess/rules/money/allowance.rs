@@ -1,9 +1,9 @@
 //! What is chosen against what the contract allows.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Allowance, Amounts, Context};
 use crate::book::Allowed;
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::units::Money;
 
 declare! {
@@ -39,7 +39,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let amounts = Amounts::of(context.book);
     for (name, allowance) in &amounts.allowances {
         let Some(written) = context.book.project.allowances.get(name) else { continue };
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.extend(unsaid(context, name, written));
             continue;
         };
-        let finding = Finding::new(RULE.code, Severity::Query, written.span, message);
+        let finding = Remark::query(written.span, message);
         let mut remedy =
             "show it to those who pay; choose something else, or agree the difference in writing".to_string();
         if written.includes.is_absent() {
@@ -58,14 +58,14 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// What an allowance is to pay for is asked at once, while nothing is over.
-fn unsaid(context: &Context<'_>, name: &str, written: &Allowed) -> Option<Finding> {
+fn unsaid(context: &Context<'_>, name: &str, written: &Allowed) -> Option<Remark> {
     let drawn =
         context.book.selections().any(|(_, selection)| selection.allowance.get().is_some_and(|own| own == name));
     if !drawn || !written.includes.is_absent() {
         return None;
     }
     let message = format!("nobody says what the allowance `{name}` is to pay for besides the things");
-    let finding = Finding::new(RULE.code, Severity::Query, written.span, message).source("common practice");
+    let finding = Remark::query(written.span, message).source("common practice");
     Some(finding.remedy("add `includes`: delivery, tax, fitting, or `nothing else`"))
 }
 

@@ -1,10 +1,10 @@
 //! Sums that do not come out.
 
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Amounts, Context};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::Quantity;
 
 declare! {
@@ -37,7 +37,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let found = unlike_units(room, selection, option).or_else(|| judge(room, selection, option));
         findings.extend(found);
@@ -49,13 +49,13 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         .chain(amounts.allowances.iter().map(|(name, allowance)| (format!("the allowance `{name}`"), &allowance.due)));
     findings.extend(sums.filter_map(|(what, due)| {
         let message = format!("the sum of {what} is more than can be reckoned with");
-        Some(Finding::new(RULE.code, Severity::Stop, due.past?, message).remedy("check the prices and quantities"))
+        Some(Remark::stop(due.past?, message).remedy("check the prices and quantities"))
     }));
 }
 
-fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let price = option.price.spanned()?;
-    let finding = |severity, span, message: String| about(room, selection, option, RULE.code, severity, span, message);
+    let finding = |severity, span, message: String| about(room, selection, option, severity, span, message);
     let Some(sum) = Amounts::price(option) else {
         let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
         let message =
@@ -74,14 +74,14 @@ fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<F
 }
 
 /// A price for one unit, a quantity in another.
-fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let (per, quantity) = (option.price_per.spanned()?, option.quantity.spanned()?);
     let unit = quantity.value.unit.as_deref().unwrap_or("");
     if alike(&per.value, unit) {
         return None;
     }
     let message = format!("the price is for one {}, and the quantity is {}", per.value, quantity.value);
-    let finding = about(room, selection, option, RULE.code, Severity::Stop, per.span, message);
+    let finding = about(room, selection, option, Severity::Stop, per.span, message);
     Some(finding.also(quantity.span, "the quantity").remedy("write price and quantity in one unit"))
 }
 

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Prerequisite, Reason, RunsOut, Unsettled};
 use crate::book::{Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, series};
 
@@ -45,7 +45,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
         let Some(order) = order(context, selection) else { continue };
         let waits = context.depends.waits_for(selection, context.approvals);
@@ -91,8 +91,8 @@ fn finding(
     at: crate::source::Span,
     message: String,
     waits: &[(Prerequisite<'_>, Unsettled)],
-) -> Finding {
-    let mut finding = Finding::new(RULE.code, severity, at, message).room(&room.folder).item(&selection.name);
+) -> Remark {
+    let mut finding = Remark::new(severity, at, message).room(&room.folder).item(&selection.name);
     for (ground, lacks) in waits {
         finding = finding.also(ground.selection.span, lacks.words());
     }

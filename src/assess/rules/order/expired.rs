@@ -2,8 +2,8 @@
 
 use super::to_order;
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 
 declare! {
     /// The quotation holds no longer
@@ -32,14 +32,14 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in to_order(context) {
         let Some(until) = option.order.good_until.spanned().filter(|until| until.value < context.today) else {
             continue;
         };
         let quote = option.order.quote.get().map_or(String::new(), |quote| format!(" {quote}"));
         let message = format!("the quotation{quote} for `{}` held until {}", selection.name.value, until.value);
-        let finding = Finding::new(RULE.code, Severity::Query, until.span, message).room(&room.folder);
+        let finding = Remark::query(until.span, message).room(&room.folder);
         let remedy = "have it quoted again before anybody signs, and write the new price and date";
         findings.push(finding.item(&selection.name).remedy(remedy));
     }

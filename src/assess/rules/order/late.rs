@@ -2,9 +2,9 @@
 
 use super::to_order;
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 
 declare! {
     /// The last day to order is past, or what is ordered comes too late
@@ -37,7 +37,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in to_order(context) {
         let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };
         if last < context.today {
@@ -55,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(ordered.filter_map(|(room, selection, option)| comes_late(context, room, selection, option)));
 }
 
-fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let when = context.dates.order_by(selection, option)?;
     let promised = option.order.promised_for.get().copied();
     let comes = promised.or_else(|| context.dates.comes(option))?;
@@ -73,9 +73,9 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
     Some(finding(room, selection, option, message).remedy(remedy))
 }
 
-fn finding(room: &Room, selection: &Selection, option: &ProductOption, message: String) -> Finding {
+fn finding(room: &Room, selection: &Selection, option: &ProductOption, message: String) -> Remark {
     let at = option.lead_time.span().unwrap_or(selection.span);
-    Finding::new(RULE.code, Severity::Stop, at, message).room(&room.folder).item(&selection.name)
+    Remark::stop(at, message).room(&room.folder).item(&selection.name)
 }
 
 /// What an order itself still waits for.

@@ -6,10 +6,10 @@ use std::collections::BTreeMap;
 
 use super::to_order;
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection, System};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::bond::waste;
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::source::Spanned;
@@ -64,7 +64,7 @@ declare! {
 /// Cut off a strip of paper, top and bottom together, where the book does not say (trade practice).
 const TRIM: Length = Length::from_inches(4);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let here = At { room, selection, option };
         findings.extend(here.paper(context.book.project.units).or_else(|| here.surface()));
@@ -81,15 +81,15 @@ struct At<'a> {
 }
 
 impl At<'_> {
-    fn finding(&self, severity: Severity, ordered: &Spanned<Quantity>, message: String) -> Finding {
-        about(self.room, self.selection, self.option, RULE.code, severity, ordered.span, message)
+    fn finding(&self, severity: Severity, ordered: &Spanned<Quantity>, message: String) -> Remark {
+        about(self.room, self.selection, self.option, severity, ordered.span, message)
     }
 
     fn net(&self) -> Option<Area> {
         self.option.laid.area.get().or(self.selection.covers.get()).copied()
     }
 
-    fn surface(&self) -> Option<Finding> {
+    fn surface(&self) -> Option<Remark> {
         let (kind, net) = (self.selection.kind.get()?, self.net()?);
         let waste = waste(*kind, self.option)?;
         let wanted = with_waste(net, waste)?;
@@ -162,7 +162,7 @@ impl At<'_> {
         }
     }
 
-    fn paper(&self, units: System) -> Option<Finding> {
+    fn paper(&self, units: System) -> Option<Remark> {
         let walls = self.selection.papered.get()?;
         let sold = &self.option.sold;
         let (roll, ordered) = (sold.roll.get()?, self.option.quantity.spanned()?);
@@ -184,7 +184,7 @@ impl At<'_> {
     }
 
     /// Grout that is ordered with a tile, by weight.
-    fn grout(&self) -> Option<Finding> {
+    fn grout(&self) -> Option<Remark> {
         let with = self.option.accessories.iter().find(|with| with.name.value.to_lowercase().contains("grout"))?;
         let ordered = with.quantity.spanned()?;
         let there = Weight::parse(&ordered.value.to_string()).ok()?;
@@ -208,7 +208,7 @@ impl At<'_> {
 }
 
 /// One product, two lots.
-fn lots(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn lots(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut first: BTreeMap<(String, String, String), (&Spanned<String>, &Selection)> = BTreeMap::new();
     let surfaces =
         to_order(context).chain(context.site.options().filter(|(_, _, option)| !option.order.placed_on.is_absent()));
@@ -223,7 +223,7 @@ fn lots(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 "`{}` is of lot {}, and `{}`, the same product, of lot {}",
                 selection.name.value, lot.value, with.name.value, other.value
             );
-            let finding = about(room, selection, option, RULE.code, Severity::Query, lot.span, message);
+            let finding = about(room, selection, option, Severity::Query, lot.span, message);
             let remedy = "have one lot sent for both, or lay both out in daylight before either is set";
             findings.push(finding.also(other.span, "the other lot").remedy(remedy));
         }

@@ -2,8 +2,8 @@
 
 use super::to_order;
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 
 declare! {
     /// The last day to order is within two weeks
@@ -36,7 +36,7 @@ declare! {
 /// How many days before the last day to order it is told.
 const AHEAD: i64 = 14;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in to_order(context) {
         let last = context.dates.order_by(selection, option).and_then(|when| when.order);
         let days = last.map(|last| context.today.days_until(last));
@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let from = option.supplier.get().map_or(String::new(), |supplier| format!(" from {supplier}"));
         let message = format!("`{}` must be ordered{from} by {last}", selection.name.value);
         let at = option.lead_time.span().unwrap_or(selection.span);
-        let finding = Finding::new(RULE.code, Severity::Note, at, message).room(&room.folder);
+        let finding = Remark::note(at, message).room(&room.folder);
         let remedy = "ask whether it can still be had, order it, and write `order: {placed on: …}`";
         findings.push(finding.item(&selection.name).remedy(remedy));
     }

@@ -2,8 +2,8 @@
 
 use super::to_order;
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
-use crate::finding::{Finding, Severity};
+use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Remark;
 use crate::units::Date;
 
 declare! {
@@ -39,7 +39,7 @@ declare! {
 /// For how many days a word of the supplier's is good.
 const GOOD_FOR: i64 = 30;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let old = |day: Date| day.days_until(context.today) > GOOD_FOR;
     for (room, selection, option) in to_order(context) {
         let name = &selection.name.value;
@@ -57,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
             _ => continue,
         };
-        let finding = Finding::new(RULE.code, Severity::Query, at, message).room(&room.folder);
+        let finding = Remark::query(at, message).room(&room.folder);
         let remedy = "ask the supplier, and write the day: `order: {available on: …}`; or offer the alternate";
         findings.push(finding.item(&selection.name).remedy(remedy));
     }

@@ -1,9 +1,9 @@
 //! Tall units and wall cabinets under the ceiling.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Ceiling, PartIs, Room, Run, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -42,7 +42,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for run in &room.layout.runs {
             findings.extend(worst(context, room, run));
@@ -60,7 +60,7 @@ struct Top<'a> {
 }
 
 /// One finding a run: the part that is most too high.
-fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
+fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     let crown = run.crown.get().copied().unwrap_or_default();
     let bottom = run.above_floor.get().copied();
     let tops = run.parts.iter().filter_map(|part| {
@@ -94,12 +94,12 @@ fn level(room: &Room) -> Option<Length> {
 
 /// Cabinets that are chosen for an opening of their own, or for no opening at all: against the ceiling over
 /// their place; where that is not known under a slope, against its sides.
-fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Finding> {
+fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let cabinets = room.selections.iter().filter(|selection| selection.is(Kind::Cabinet));
     cabinets.filter_map(|selection| of_its_own(context, room, selection)).collect()
 }
 
-fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Finding> {
+fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Remark> {
     let opening = selection.place.get().and_then(|place| room.opening(place));
     let bottom = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or_default();
     let height = selection.settled()?.size.height.spanned()?;
@@ -127,12 +127,12 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
             say(low),
             say(most)
         );
-        let finding = Finding::new(RULE.code, Severity::Query, height.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::query(height.span, message).room(&room.folder).item(&selection.name);
         finding.remedy("say where it stands: `wall` and `at` of its opening, and `low at` of the ceiling")
     })
 }
 
-fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Finding {
+fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let message = format!(
         "`{}`{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",
@@ -141,7 +141,7 @@ fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Fin
         say(top.high - top.ceiling),
         say(top.ceiling)
     );
-    let finding = Finding::new(RULE.code, Severity::Stop, top.at, message).room(&room.folder);
+    let finding = Remark::stop(top.at, message).room(&room.folder);
     let finding = match room.ceiling.span() {
         Some(span) => finding.also(span, "the ceiling"),
         None => finding,

@@ -2,10 +2,10 @@
 
 use super::width;
 use crate::assess::codes::metric;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{End, PartIs, Room, Run};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
 use crate::units::Length;
@@ -52,7 +52,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let plan = context.site.plan(room);
         if let Some(plan) = plan {
@@ -83,7 +83,7 @@ fn wanted(drawers: bool, doors: u32, hinge: Option<&str>, side: End) -> Option<W
 }
 
 /// The worse side of a placed cabinet.
-fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<Finding> {
+fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<Remark> {
     let part = thing.part().filter(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))?;
     let drawers = part.drawers.get().is_some_and(|count| *count > 0);
     let doors = part.doors.get().copied().unwrap_or(0);
@@ -120,7 +120,7 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
 }
 
 /// The end of a run that has no place in the outline.
-fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option<Finding> {
+fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option<Remark> {
     let meets = if end == End::Left { run.left_end.get() } else { run.right_end.get() };
     let meets = meets.filter(|meets| **meets != "open")?;
     let mut parts: Vec<_> = run.parts.iter().collect();
@@ -153,7 +153,7 @@ struct Beside<'a> {
     at: Span,
 }
 
-fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'_>) -> Finding {
+fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'_>) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let message = format!(
         "`{}` has {} to `{}` at its {}, {} less than the {} usual beside {}",
@@ -165,7 +165,7 @@ fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'
         say(wanted.needed),
         wanted.what
     );
-    let finding = Finding::new(RULE.code, Severity::Query, there.at, message).room(&room.folder).named(there.cabinet);
+    let finding = Remark::query(there.at, message).room(&room.folder).named(there.cabinet);
     finding.source("common practice").remedy("put a filler there, or show that fronts and handles clear as they open")
 }
 

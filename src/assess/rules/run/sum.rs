@@ -1,10 +1,10 @@
 //! The parts of a run against the length that they have.
 
 use super::widths;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Room, Run};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::source::Span;
 use crate::units::Length;
 
@@ -44,7 +44,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(room.layout.runs.iter().filter_map(|run| judge(context, room, run)));
     }
@@ -57,7 +57,7 @@ struct There {
     what: String,
 }
 
-fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
+fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let parts: Length = widths(room, run)?.into_iter().sum();
     let starts = run.starts.get().copied().unwrap_or_default();
@@ -73,7 +73,7 @@ fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Finding> {
         say(there.length),
         there.what
     );
-    let finding = Finding::new(RULE.code, Severity::Stop, run.name.span, message).room(&room.folder).item(&run.name);
+    let finding = Remark::stop(run.name.span, message).room(&room.folder).item(&run.name);
     let remedy = "take it out of a filler, order a cabinet narrower, or have the wall measured again before cabinets are ordered";
     Some(finding.also(there.at, there.what).remedy(remedy))
 }

@@ -3,9 +3,9 @@
 use super::{Asked, asked};
 use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Power;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::vocabulary::{Hazard, Trait};
 
 declare! {
@@ -38,40 +38,39 @@ declare! {
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "NEC 210.19", "NEC Table 220.55, column C, note 1", "IRC E3702.3"],
     caution: Some(Hazard::Power.caution()),
+    remedy: "have an electrician run the circuit that the sheet asks for, or choose what this one carries",
     Check::Book(check)
 }
 
 /// The share of a 15 A or 20 A circuit that what is plugged in may draw, in percent (IRC E3702.3).
 const PLUGGED_SHARE: u32 = 80;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.power, |service| &service.power) {
         findings.extend(judge(context, &asked));
     }
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
-    let Some(there) = asked.there else { return Some(asked.untold(RULE.code, "power")) };
+fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
+    let Some(there) = asked.there else { return Some(asked.untold("power")) };
     let (needs, there) = (Power::asked(&asked.needs.value), Power::there(&there.value));
     let name = &asked.fitted.selection.name.value;
     let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));
     if !meets {
         let message = format!("`{name}` needs {} V, and the circuit has {} V", list(&needs.volts), list(&there.volts));
-        return Some(asked.finding(RULE.code, Severity::Stop, message).remedy(REMEDY));
+        return Some(asked.finding(Severity::Stop, message));
     }
     if let (Some(amps), Some(has)) = (needs.amps, there.amps)
         && has < amps
     {
         let message = format!("`{name}` needs a circuit of {amps} A, and there is one of {has} A");
-        return Some(asked.finding(RULE.code, Severity::Stop, message).remedy(REMEDY));
+        return Some(asked.finding(Severity::Stop, message));
     }
     range(context, asked, &needs, &there).or_else(|| plugged(asked, &needs, &there))
 }
 
-const REMEDY: &str = "have an electrician run the circuit that the sheet asks for, or choose what this one carries";
-
 /// A range of 8 3/4 kW or more.
-fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Finding> {
+fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Remark> {
     let kind = asked.fitted.selection.kind.get()?;
     let large = kind.is(Trait::Cooks) && needs.watts? >= 8_750;
     let least = context.rulings().number(&RANGE_CIRCUIT)?;
@@ -84,7 +83,7 @@ fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power)
         asked.fitted.selection.name.value,
         kilowatts(needs.watts?),
     );
-    Some(asked.finding(RULE.code, least.severity, message).remedy(REMEDY).source(least.source))
+    Some(asked.finding(least.severity, message).source(least.source))
 }
 
 /// The demand of one household range, in watts: 8 kW, and 5 % more for each kilowatt over 12, of which half
@@ -95,7 +94,7 @@ fn demand(watts: u32) -> u32 {
 }
 
 /// What is plugged into a 15 A or 20 A circuit.
-fn plugged(asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Finding> {
+fn plugged(asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Remark> {
     let (watts, has) = (needs.watts?, there.amps.filter(|amps| matches!(amps, 15 | 20))?);
     let volts = needs.volts.iter().chain(&there.volts).copied().find(|volts| *volts > 0)?;
     let most = volts.checked_mul(has)?.checked_mul(PLUGGED_SHARE)? / 100;
@@ -106,7 +105,7 @@ fn plugged(asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Finding> {
         "`{}` draws {watts} W, more than the {most} W that may be plugged into a circuit of {has} A",
         asked.fitted.selection.name.value
     );
-    Some(asked.finding(RULE.code, Severity::Query, message).remedy(REMEDY).source("IRC E3702.3"))
+    Some(asked.finding(Severity::Query, message).source("IRC E3702.3"))
 }
 
 fn kilowatts(watts: u32) -> String {

@@ -3,10 +3,10 @@
 use super::asked;
 use crate::assess::codes::metric::advised;
 use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -36,12 +36,11 @@ declare! {
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IRC Table P3201.7"],
     caution: Some(Hazard::Water.caution()),
+    remedy: "have a plumber lower or change the drain before the wall is closed",
     Check::Book(check)
 }
 
-const REMEDY: &str = "have a plumber lower or change the drain before the wall is closed";
-
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.drain, |service| &service.drain) {
         let Some(there) = asked.there else { continue };
         let say = |length| say(length, context.book.project.units);
@@ -61,13 +60,13 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             ),
             (None, None) => continue,
         };
-        findings.push(asked.finding(RULE.code, Severity::Stop, fault).remedy(REMEDY));
+        findings.push(asked.finding(Severity::Stop, fault));
     }
     findings.extend(context.site.fitted().filter_map(|fitted| trap(context, &fitted)));
 }
 
 /// The trap's least size by the code.
-fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let figure: &'static Figure = match fitted.selection.kind.get()? {
         Kind::Basin => &BASIN_TRAP,
         Kind::Sink | Kind::Bathtub => &SINK_TRAP,
@@ -87,7 +86,7 @@ fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
         say(least.value),
         figure.name
     );
-    Some(fitted.finding(RULE.code, least.severity, there.span, message).remedy(REMEDY).source(least.source))
+    Some(fitted.finding(least.severity, there.span, message).source(least.source))
 }
 
 #[cfg(test)]

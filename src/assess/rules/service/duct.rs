@@ -2,10 +2,10 @@
 
 use super::{Asked, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::{Pipe, Section, airflow};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
@@ -38,10 +38,9 @@ declare! {
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IRC M1502.4.6", "common practice"],
     caution: Some(Hazard::Air.caution()),
+    remedy: "plan a larger or shorter duct while the framing is open, or choose a fan for this one",
     Check::Book(check)
 }
-
-const REMEDY: &str = "plan a larger or shorter duct while the framing is open, or choose a fan for this one";
 
 /// What a tight bend of 90° takes off a dryer's duct (IRC M1502.4.6).
 const BEND: Length = Length::from_inches(60);
@@ -57,7 +56,7 @@ const USUAL: [(u32, Length); 4] = [
     (u32::MAX, Length::from_inches(10)),
 ];
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| against_airflow(context, &fitted)));
     for asked in asked(context, |needs| &needs.duct, |service| &service.duct) {
         findings.extend(judge(context, &asked));
@@ -65,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The duct against the air that a hood moves, where its sheet names no size.
-fn against_airflow(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn against_airflow(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let of_sheet = fitted.option.fit.get().and_then(|fit| fit.needs.duct.get());
     let is_told = of_sheet.is_some_and(|duct| Pipe::read(duct).narrowest.is_some());
     if is_told || !fitted.selection.is(Kind::Hood) {
@@ -86,7 +85,7 @@ fn narrow(
     (moves, at): (u32, Span),
     (is, there): (Section, Span),
     usual: Length,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let message = format!(
         "`{}` moves {moves} cfm, for which a duct of {} is usual, and there is one of {}",
@@ -95,12 +94,12 @@ fn narrow(
         is.say(say)
     );
     is.is_narrower_than(Section::Round(usual)).then(|| {
-        let finding = fitted.finding(RULE.code, Severity::Query, there, message).also(at, "moves so much");
-        finding.remedy(REMEDY).source("common practice")
+        let finding = fitted.finding(Severity::Query, there, message).also(at, "moves so much");
+        finding.source("common practice")
     })
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
     let there = asked.there?;
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;
@@ -108,13 +107,13 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
     let both = needs.narrowest.zip(has.narrowest);
     if let Some((wants, is)) = both.filter(|(wants, is)| is.is_narrower_than(*wants)) {
         let message = format!("`{name}` needs a {} duct, and there is one of {}", wants.say(say), is.say(say));
-        return Some(asked.finding(RULE.code, Severity::Stop, message).remedy(REMEDY));
+        return Some(asked.finding(Severity::Stop, message));
     }
     let run = has.run?;
     if let Some(most) = needs.run {
         let message =
             || format!("the duct of `{name}` is {} long, {} more than its sheet allows", say(run), say(run - most));
-        return (run > most).then(|| asked.finding(RULE.code, Severity::Stop, message()).remedy(REMEDY));
+        return (run > most).then(|| asked.finding(Severity::Stop, message()));
     }
     if !asked.fitted.selection.is(Kind::Dryer) {
         return None;
@@ -131,8 +130,7 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
             say(most)
         )
     };
-    (run > most)
-        .then(|| asked.finding(RULE.code, whole.severity, message()).remedy(REMEDY).source(whole.source.clone()))
+    (run > most).then(|| asked.finding(whole.severity, message()).source(whole.source.clone()))
 }
 
 #[cfg(test)]

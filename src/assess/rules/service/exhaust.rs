@@ -4,11 +4,11 @@ use crate::assess::codes::{
     BATH_EXHAUST, DOWNDRAFT_EXHAUST, EXHAUST_ADVISED, Family, Figure, ISLAND_HOOD_A_FOOT, KITCHEN_EXHAUST,
     KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
 };
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
 use crate::book::{Opening, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
@@ -55,7 +55,7 @@ struct Asks {
 }
 
 /// Rooms in which somebody cooks and nothing moves air out, where the book adopts a code that asks for it.
-fn no_hood(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let editions = context.rulings().editions();
     let is_asked = editions.year(Family::Irc).or_else(|| editions.year(Family::Ashrae622)).is_some();
     let ruling = context.rulings().number(&KITCHEN_EXHAUST).filter(|_| is_asked)?;
@@ -76,18 +76,18 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Finding> {
         "nothing moves air out over `{}`, and the code asks {} cfm in a room where somebody cooks",
         cooks.name.value, ruling.value
     );
-    let finding = Finding::new(RULE.code, Severity::Query, cooks.name.span, message).room(&room.folder);
+    let finding = Remark::query(cooks.name.span, message).room(&room.folder);
     let remedy = "add the hood, or whatever moves the air out there, with its `airflow`";
     Some(finding.item(&cooks.name).remedy(remedy).source(ruling.source))
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(|room| no_hood(context, room)));
     for (room, selection, option) in context.site.options() {
         let Some((words, at)) = option.words("airflow") else { continue };
         let Some(moves) = airflow(words) else {
             let message = format!("the airflow of `{}` can't be read: `{words}`", selection.name.value);
-            let finding = about(room, selection, option, RULE.code, Severity::Query, at, message);
+            let finding = about(room, selection, option, Severity::Query, at, message);
             findings.push(finding.remedy("write a number and its unit: `airflow: … cfm`, `… m³/h` or `… l/s`"));
             continue;
         };
@@ -103,7 +103,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let message = format!("`{}` moves {moves} cfm: {}", selection.name.value, told.join(", "));
         let remedy =
             format!("choose one that moves {most} cfm, and look at its duct and at make-up air in the same step");
-        findings.push(about(room, selection, option, RULE.code, severity, at, message).remedy(remedy));
+        findings.push(about(room, selection, option, severity, at, message).remedy(remedy));
     }
 }
 

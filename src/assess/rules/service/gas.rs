@@ -3,10 +3,10 @@
 use super::{Asked, asked};
 use crate::assess::Context;
 use crate::assess::codes::gas::{SOURCE, least_size};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::say;
 use crate::assess::supply::{Gas, GasKind};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -44,19 +44,19 @@ declare! {
 /// Btu in a cubic foot where the utility's figure is not given: the low end of what suppliers state.
 const USUAL_HEATING_VALUE: u32 = 1000;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.gas, |service| &service.gas) {
         findings.extend(judge(context, &asked));
     }
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Finding> {
-    let Some(there) = asked.there else { return Some(asked.untold(RULE.code, "gas")) };
+fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
+    let Some(there) = asked.there else { return Some(asked.untold("gas")) };
     let (needs, there) = (Gas::asked(&asked.needs.value), Gas::there(&there.value));
     other_kind(asked, &needs, &there).or_else(|| too_little(context, asked, &needs, &there))
 }
 
-fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Finding> {
+fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
     let kit = asked.fitted.option.accessories.iter().any(|with| with.name.value.to_lowercase().contains("conversion"));
     if needs == there || kit {
@@ -64,12 +64,12 @@ fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Finding> {
     }
     let name = &asked.fitted.selection.name.value;
     let message = format!("`{name}` is made for {}, and there is {}", needs.word(), there.word());
-    Some(asked.finding(RULE.code, Severity::Stop, message).remedy(
+    Some(asked.finding(Severity::Stop, message).remedy(
         "order the maker's conversion kit (under `accessories`, by its name and model), or the model for this gas",
     ))
 }
 
-fn too_little(context: &Context<'_>, asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Finding> {
+fn too_little(context: &Context<'_>, asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let value = context.book.project.house.heating_value.get().copied().filter(|value| *value > 0);
     let value = value.unwrap_or(USUAL_HEATING_VALUE);
     let (takes, carries) = (needs.btu?, there.carries(value)?);
@@ -88,7 +88,7 @@ fn too_little(context: &Context<'_>, asked: &Asked<'_>, needs: &Gas, there: &Gas
     );
     // A figure that the book gives is the field's own; the table speaks with the code's word.
     let source = if there.btu.is_some() { "" } else { SOURCE };
-    Some(asked.finding(RULE.code, Severity::Stop, message).remedy(remedy).source(source))
+    Some(asked.finding(Severity::Stop, message).remedy(remedy).source(source))
 }
 
 #[cfg(test)]

@@ -1,11 +1,10 @@
 //! Exhaust that needs make-up air.
 
 use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Family};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
 use crate::book::{ProductOption, Room};
-use crate::finding::Finding;
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -45,7 +44,7 @@ declare! {
 /// From this edition on, only a house with an open flue is asked.
 const OPEN_FLUES_ONLY: u16 = 2018;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let rulings = context.rulings();
     let Some(most) = rulings.number(&EXHAUST_WITHOUT_MAKE_UP_AIR) else { return };
     let sealed = context.book.project.house.open_flue.get() == Some(&false);
@@ -65,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             selection.name.value, most.value
         );
         findings.push(
-            about(room, selection, option, RULE.code, most.severity, at, message)
+            about(room, selection, option, most.severity, at, message)
                 .remedy(format!(
                     "order about {} cfm of make-up air with its damper, choose a smaller hood, or ask the town for its amendment",
                     amount(context, moves)

@@ -13,7 +13,7 @@ pub mod zone;
 
 use crate::assess::Context;
 use crate::book::{Needs, Services, Slot};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::source::Spanned;
 
@@ -40,19 +40,19 @@ fn asked<'a>(
 
 impl Asked<'_> {
     /// A finding at what is there, pointing at what is needed too.
-    fn finding(&self, rule: &'static str, severity: Severity, message: impl Into<String>) -> Finding {
+    fn finding(&self, severity: Severity, message: impl Into<String>) -> Remark {
         let at = self.there.map_or(self.fitted.opening.span, |there| there.span);
-        self.fitted.finding(rule, severity, at, message).also(self.needs.span, "needs this")
+        self.fitted.finding(severity, at, message).also(self.needs.span, "needs this")
     }
 
     /// The finding that nothing is told of the service.
-    fn untold(&self, rule: &'static str, service: &str) -> Finding {
+    fn untold(&self, service: &str) -> Remark {
         let name = &self.fitted.selection.name.value;
         let message = format!(
             "`{name}` needs {service} ({}), and nothing is told of it at the opening `{}`",
             self.needs.value, self.fitted.opening.name.value
         );
-        self.finding(rule, Severity::Query, message)
+        self.finding(Severity::Query, message)
             .remedy(format!("find out what is there and add it at the opening: `service: {{{service}: …}}`"))
     }
 }

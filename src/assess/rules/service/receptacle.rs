@@ -2,9 +2,9 @@
 
 use super::asked;
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Power;
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -36,7 +36,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.power, |service| &service.power) {
         let Some(there) = asked.there else { continue };
         let (needs, there) = (Power::asked(&asked.needs.value), Power::there(&there.value));
@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
         let remedy =
             "have an electrician fit the receptacle that the sheet asks for, or order the maker's cord for this one";
-        findings.push(asked.finding(RULE.code, Severity::Stop, message).remedy(remedy));
+        findings.push(asked.finding(Severity::Stop, message).remedy(remedy));
     }
 }
 

@@ -1,10 +1,10 @@
 //! Receptacles along counters and islands.
 
 use crate::assess::codes::{COUNTER_THAT_NEEDS_ONE, Family, RECEPTACLE_SPACING};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{CounterRun, Room};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::units::Length;
 use crate::vocabulary::Hazard;
 
@@ -43,7 +43,7 @@ declare! {
 const USUAL_EDITION: u16 = 2020;
 const SQUARE_INCHES_IN_A_FOOT: i128 = 144;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for counter in &room.counters {
             let finding = if counter.island.get() == Some(&true) {
@@ -56,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn wall(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Finding> {
+fn wall(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Remark> {
     let (length, has) = (counter.length.value, *counter.receptacles.get()?);
     let least = context.rulings().length(&COUNTER_THAT_NEEDS_ONE)?;
     let spacing = context.rulings().length(&RECEPTACLE_SPACING)?;
@@ -73,7 +73,7 @@ fn on_a_wall(length: Length, least: Length, spacing: Length) -> u32 {
     u32::try_from((length + spacing - 1) / spacing).unwrap_or(u32::MAX)
 }
 
-fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Finding> {
+fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Remark> {
     let (length, depth) = (counter.length.value, *counter.depth.get()?);
     if !context.rulings().offers(Family::Nec) {
         return None;
@@ -119,7 +119,7 @@ struct Wants {
     source: String,
 }
 
-fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -> Option<Finding> {
+fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -> Option<Remark> {
     if told.has >= told.wants {
         return None;
     }
@@ -130,8 +130,8 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
     Some(finding(room, counter, told.severity, message).remedy(remedy).source(told.source))
 }
 
-fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: String) -> Finding {
-    Finding::new(RULE.code, severity, counter.name.span, message).room(&room.folder).item(&counter.name)
+fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: String) -> Remark {
+    Remark::new(severity, counter.name.span, message).room(&room.folder).item(&counter.name)
 }
 
 #[cfg(test)]

@@ -1,10 +1,10 @@
 //! Water at an opening against what the thing needs.
 
 use super::asked;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -34,7 +34,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.water, |service| &service.water) {
         let Some(there) = asked.there else { continue };
         let name = &asked.fitted.selection.name.value;
@@ -53,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         findings.push(
             asked
-                .finding(RULE.code, Severity::Stop, fault)
+                .finding(Severity::Stop, fault)
                 .remedy("have a plumber run or change the line before the wall is closed"),
         );
     }

@@ -1,9 +1,9 @@
 //! Where a service comes out against where the maker's sheet wants it.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
 use crate::book::{ServicePoint, ServiceZone};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
@@ -38,7 +38,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let Some(points) = fitted.opening.points.get() else { continue };
         let zones = fitted.option.fit.get().and_then(|fit| fit.zones.get());
@@ -56,10 +56,10 @@ fn judge(
     fitted: &Placement<'_>,
     service: &str,
     (point, zone): (&Spanned<ServicePoint>, Option<&Spanned<ServiceZone>>),
-) -> Option<Finding> {
+) -> Option<Remark> {
     let fault = fault(context, fitted, service, &point.value, zone.map(|zone| &zone.value))?;
     let mut finding = fitted
-        .finding(RULE.code, Severity::Stop, point.span, fault)
+        .finding(Severity::Stop, point.span, fault)
         .remedy("have the point moved or recessed before the wall is closed, or choose what reaches it");
     if service == "gas" {
         finding.caution = Some(Hazard::Gas.caution().words());

@@ -1,8 +1,8 @@
 //! One figure that two places of the book tell differently.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::twice::{Differ, Twice, of_room};
 
 declare! {
@@ -37,14 +37,14 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let twice = of_room(room, context.site.plan(room));
         findings.extend(twice.iter().map(|twice| told(context, twice).room(&room.folder)));
     }
 }
 
-fn told(context: &Context<'_>, twice: &Twice<'_>) -> Finding {
+fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let (counts, differs) = (&twice.counts, &twice.differs);
     let (name, is) = (&twice.about.value, say(counts.value));
@@ -55,7 +55,7 @@ fn told(context: &Context<'_>, twice: &Twice<'_>) -> Finding {
         Differ::PastThePlan => format!("{what} of `{name}` is {is}, more than the floor build-up of {other} {spot}"),
     };
     let remedy = format!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
-    let finding = Finding::new(RULE.code, Severity::Stop, differs.at, message).item(twice.about);
+    let finding = Remark::stop(differs.at, message).item(twice.about);
     finding.also(counts.at, format!("{} here", say(counts.value))).remedy(remedy)
 }
 

@@ -1,8 +1,8 @@
 //! A plan that cannot be as it is written.
 
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::plan::{Fault, Plan, Wrong};
 
 declare! {
@@ -39,7 +39,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for plan in context.site.plans() {
         // Bodies in one another's place are told by `fit/clash`: nothing is wrong with the file.
         let of_the_file = plan.faults.iter().filter(|fault| !matches!(fault.wrong, Wrong::Clashes { .. }));
@@ -47,9 +47,9 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Finding {
+fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Remark {
     let (message, remedy) = words(context, fault);
-    let finding = Finding::new(RULE.code, Severity::Stop, fault.span, message).remedy(remedy).room(&plan.room.folder);
+    let finding = Remark::stop(fault.span, message).remedy(remedy).room(&plan.room.folder);
     let finding = match &fault.item {
         Some(item) => finding.named(item),
         None => finding,

@@ -26,9 +26,7 @@ declare! {
     due: AtOnce, tells: [],
     sources: ["common practice"],
     caution: None,
+    remedy: "this is a fault in bookmatch: report it with the smallest book \
+    that shows it; until then check by hand what `bookmatch explain` says of the rule",
     Check::Reading
 }
-
-/// How to go on.
-pub(in crate::assess::rules) const REMEDY: &str = "this is a fault in bookmatch: report it with the smallest book \
-    that shows it; until then check by hand what `bookmatch explain` says of the rule";

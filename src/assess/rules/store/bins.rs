@@ -1,9 +1,9 @@
 //! Bins that nobody has placed, or that stand away from the sink.
 
 use crate::assess::Context;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{BinPlace, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::vocabulary::{Kind, Trait};
 
 declare! {
@@ -34,11 +34,11 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(judge));
 }
 
-fn judge(room: &Room) -> Option<Finding> {
+fn judge(room: &Room) -> Option<Remark> {
     let stands = |of: &dyn Fn(&Selection) -> bool| room.selections.iter().any(of);
     if !stands(&|selection| selection.is(Kind::Sink)) || !stands(&|selection| selection.has(Trait::Cooks)) {
         return None;
@@ -58,7 +58,7 @@ fn judge(room: &Room) -> Option<Finding> {
         return None;
     }
     let message = format!("no bin stands near the sink or the place of preparation in `{}`", room.title());
-    let finding = Finding::new(RULE.code, Severity::Note, first.span, message).room(&room.folder);
+    let finding = Remark::note(first.span, message).room(&room.folder);
     let remedy = "give a pull-out beside the sink to bins, and say at that cabinet what they are near: `stores: {bins near: […]}`";
     Some(finding.item(&cabinets.name).source("common practice").remedy(remedy))
 }

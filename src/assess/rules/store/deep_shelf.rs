@@ -1,10 +1,10 @@
 //! Shelves that are too deep to see into, or roll out above reach.
 
 use crate::assess::context::about;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{ShelfKind, Stores, System};
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::units::Length;
 
 declare! {
@@ -40,14 +40,14 @@ const DEEP: Length = Length::from_inches(16);
 /// The high reach of the 2010 ADA Standards, 308.2.1.
 const REACH: Length = Length::from_inches(48);
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some(stores) = option.stores.get() else { continue };
         let Some((message, source)) = judge(stores, &selection.name.value, context.book.project.units) else {
             continue;
         };
         let at = option.stores.span().unwrap_or(selection.span);
-        let finding = about(room, selection, option, RULE.code, Severity::Query, at, message).source(source);
+        let finding = about(room, selection, option, Severity::Query, at, message).source(source);
         findings.push(finding.remedy("roll-outs or drawers below reach, shelves of a wall cabinet's depth above it"));
     }
 }

@@ -2,10 +2,10 @@
 
 use super::{Counter, counters};
 use crate::assess::codes::INSIDE_CORNER;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Reason, say};
 use crate::book::{ProductOption, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -42,7 +42,7 @@ declare! {
 
 const DRILL: &str = "have inside corners drilled, by the sink's own template, and write their radius";
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for counter in counters(context) {
         let Some(radius) = counter.top().and_then(|top| top.inside_corners.spanned()) else { continue };
         if let Some(finding) = tight(context, &counter, radius) {
@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn tight(context: &Context<'_>, counter: &Counter<'_>, radius: &Spanned<Length>) -> Option<Finding> {
+fn tight(context: &Context<'_>, counter: &Counter<'_>, radius: &Spanned<Length>) -> Option<Remark> {
     let least = context.rulings().length(&INSIDE_CORNER).filter(|_| counter.is_brittle() != Some(false))?;
     if radius.value >= least.value {
         return None;
@@ -74,7 +74,7 @@ fn tight(context: &Context<'_>, counter: &Counter<'_>, radius: &Spanned<Length>)
             say(least.value)
         )
     };
-    Some(counter.finding(RULE.code, least.severity, radius.span, message).source(least.source).remedy(DRILL))
+    Some(counter.finding(least.severity, radius.span, message).source(least.source).remedy(DRILL))
 }
 
 /// A bowl below the counter whose corners the cutout does not follow.
@@ -83,7 +83,7 @@ fn unlike(
     counter: &Counter<'_>,
     radius: &Spanned<Length>,
     (sink, bowl): (&Selection, &ProductOption),
-) -> Option<Finding> {
+) -> Option<Remark> {
     let (own, at) = bowl.length("corner radius")?;
     let below = bowl.words("mount").is_some_and(|(mount, _)| mount.to_lowercase().contains("under"));
     let matches = match bowl.words("reveal").map(|(reveal, _)| reveal) {
@@ -106,7 +106,7 @@ fn unlike(
         say(own)
     );
     let severity = if sink.settled().is_some() { Severity::Stop } else { Severity::Query };
-    let finding = counter.finding(RULE.code, severity, radius.span, message).also(at, "the bowl's");
+    let finding = counter.finding(severity, radius.span, message).also(at, "the bowl's");
     Some(finding.source("the sink's sheet").remedy(DRILL))
 }
 

@@ -2,10 +2,10 @@
 
 use super::{Counter, counters};
 use crate::assess::codes::{OVERHANG_WITHOUT_POSTS, OVERHANG_WITHOUT_STEEL, STONE_OVERHANG_2, STONE_OVERHANG_3};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Island, IslandSide, Support, Supports};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::distances::seats;
 use crate::source::Span;
 use crate::units::Length;
@@ -72,7 +72,7 @@ struct Overhang<'a> {
     at: Span,
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for counter in counters(context) {
         let overhangs = overhangs(context, &counter);
         // The farthest is told: what carries that one carries the others.
@@ -117,7 +117,7 @@ fn across(island: &Island, side: IslandSide) -> Option<Length> {
     Some(if matches!(side, IslandSide::Wall | IslandSide::Room) { away } else { along })
 }
 
-fn judge(context: &Context<'_>, counter: &Counter<'_>, overhang: &Overhang<'_>) -> Option<Finding> {
+fn judge(context: &Context<'_>, counter: &Counter<'_>, overhang: &Overhang<'_>) -> Option<Remark> {
     let supports = counter.top().and_then(|top| top.supports.get());
     if supports.is_some_and(|supports| matches!(supports.by.value, Support::Legs | Support::Panels)) {
         return None;
@@ -137,7 +137,7 @@ fn stone(
     counter: &Counter<'_>,
     overhang: &Overhang<'_>,
     supports: Option<&Supports>,
-) -> Option<Finding> {
+) -> Option<Remark> {
     // Supports of which nobody says how far they reach carry it all, until somebody does.
     let carried = supports.map(|supports| supports.out.get().copied().unwrap_or(overhang.out));
     let out = overhang.out - carried.unwrap_or(Length::ZERO);
@@ -166,7 +166,7 @@ fn stone(
         at_place(overhang),
         say(out - least)
     );
-    Some(counter.finding(RULE.code, severity, overhang.at, message).source(source).remedy(NAME_THEM))
+    Some(counter.finding(severity, overhang.at, message).source(source).remedy(NAME_THEM))
 }
 
 /// A counter of which nobody says what it is made of.
@@ -175,7 +175,7 @@ fn unsaid(
     counter: &Counter<'_>,
     overhang: &Overhang<'_>,
     supports: Option<&Supports>,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let least = context.rulings().length(&STONE_OVERHANG_2)?;
     if supports.is_some() || overhang.out <= least.value {
         return None;
@@ -186,7 +186,7 @@ fn unsaid(
         counter.name(),
         at_place(overhang)
     );
-    Some(counter.finding(RULE.code, Severity::Query, overhang.at, message).source(least.source).remedy(SAY_IT))
+    Some(counter.finding(Severity::Query, overhang.at, message).source(least.source).remedy(SAY_IT))
 }
 
 /// Of whatever it is made: not past 14" without steel, nor past 24" without legs or panels.
@@ -195,7 +195,7 @@ fn any_counter(
     counter: &Counter<'_>,
     overhang: &Overhang<'_>,
     supports: Option<&Supports>,
-) -> Option<Finding> {
+) -> Option<Remark> {
     let steel = supports.is_some_and(|supports| supports.by.value == Support::SteelBars);
     let (figure, wants) = match steel {
         true => (&OVERHANG_WITHOUT_POSTS, "legs or panels below it"),
@@ -213,11 +213,11 @@ fn any_counter(
         at_place(overhang),
         say(overhang.out - most.value)
     );
-    Some(counter.finding(RULE.code, most.severity, overhang.at, message).source(most.source).remedy(NAME_THEM))
+    Some(counter.finding(most.severity, overhang.at, message).source(most.source).remedy(NAME_THEM))
 }
 
 /// Bars and brackets that reach out farther than back.
-fn reach(context: &Context<'_>, counter: &Counter<'_>, supports: Option<&Supports>) -> Option<Finding> {
+fn reach(context: &Context<'_>, counter: &Counter<'_>, supports: Option<&Supports>) -> Option<Remark> {
     let supports = supports?;
     let (out, inward) = (*supports.out.get()?, supports.inward.spanned()?);
     let say = |length| say(length, context.book.project.units);
@@ -229,7 +229,7 @@ fn reach(context: &Context<'_>, counter: &Counter<'_>, supports: Option<&Support
         say(inward.value)
     );
     (inward.value < out).then(|| {
-        let finding = counter.finding(RULE.code, Severity::Query, inward.span, message);
+        let finding = counter.finding(Severity::Query, inward.span, message);
         finding.source("common practice").remedy(NAME_THEM)
     })
 }

@@ -2,10 +2,10 @@
 
 use crate::assess::codes::SEAT_WIDTH;
 use crate::assess::codes::metric::Printed;
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::Finding;
+use crate::finding::Remark;
 use crate::site::distances::{Seats, Whence, seats};
 use crate::units::Length;
 
@@ -41,7 +41,7 @@ declare! {
     Check::Book(check)
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for seats in seats(context.site, room) {
             findings.extend(edge(context, room, &seats));
@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
+fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark> {
     let (edge, count) = (seats.edge?, i64::from(seats.seats?).max(1));
     let wide = context.rulings().length(&SEAT_WIDTH)?;
     let printed = if wide.own { Printed::AsWritten } else { Printed::InInches };
@@ -69,11 +69,11 @@ fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding
         say(asked),
         say(each)
     );
-    let finding = Finding::new(RULE.code, wide.severity, edge.at, message).room(&room.folder).source(wide.source);
+    let finding = Remark::new(wide.severity, edge.at, message).room(&room.folder).source(wide.source);
     Some(finding.remedy("take a seat away, or make the edge longer"))
 }
 
-fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Finding> {
+fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark> {
     let (depth, height) = (seats.knees?, seats.height?);
     let ruled = super::knee_depth(context, height.value)?;
     let printed = if ruled.own { Printed::AsWritten } else { Printed::InInches };
@@ -91,7 +91,7 @@ fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Findin
         say(asked),
         say(height.value)
     );
-    let finding = Finding::new(RULE.code, ruled.severity, depth.at, message).room(&room.folder).source(ruled.source);
+    let finding = Remark::new(ruled.severity, depth.at, message).room(&room.folder).source(ruled.source);
     Some(finding.remedy("deepen the overhang, and have stone supported by its fabricator's word"))
 }
 

@@ -4,10 +4,10 @@ use super::{Counter, counters};
 mod runs;
 
 use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Direction, Seam, SeamOver, Slab, Top};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::fitting::nest::{Sides, Stock, slabs};
 use crate::source::Span;
 use crate::units::Length;
@@ -64,7 +64,7 @@ struct Piece<'a> {
     at: Span,
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for counter in counters(context) {
         let empty = Top::default();
         let top = counter.top().unwrap_or(&empty);
@@ -104,7 +104,7 @@ fn stock(slab: &Slab) -> Option<Stock> {
     Some(Stock { slab: *usable, kerf, may_turn: slab.direction.get() != Some(&Direction::Kept) })
 }
 
-fn too_large(context: &Context<'_>, counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Finding> {
+fn too_large(context: &Context<'_>, counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Remark> {
     let written = top.slab.get().and_then(stock);
     let (stock, whose, source, severity) = match written {
         Some(stock) => (stock, "the slab that is held", YARD.to_string(), Severity::Stop),
@@ -131,11 +131,11 @@ fn too_large(context: &Context<'_>, counter: &Counter<'_>, top: &Top, pieces: &[
         say(piece.sides),
         say(stock.slab)
     );
-    let finding = counter.finding(RULE.code, severity, piece.at, message).source(source);
+    let finding = counter.finding(severity, piece.at, message).source(source);
     Some(finding.remedy("plan a seam and have it signed, or find a larger slab"))
 }
 
-fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Finding> {
+fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Remark> {
     let slab = top.slab.get()?;
     let (stock, count) = (stock(slab)?, slab.count.spanned()?);
     let sides: Vec<Sides> = pieces.iter().map(|piece| piece.sides).collect();
@@ -157,12 +157,12 @@ fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Fi
         count.value,
         if count.value == 1 { "slab is" } else { "slabs are" }
     );
-    let finding = counter.finding(RULE.code, severity, count.span, message).source(YARD);
+    let finding = counter.finding(severity, count.span, message).source(YARD);
     Some(finding.remedy("have the fabricator lay them out on the slabs themselves, or hold another of the same block"))
 }
 
 /// A seam over a dishwasher, or one at a sink that nothing reinforces.
-fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Option<Finding> {
+fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Option<Remark> {
     let planned = seam_over_dishwasher(context, counter, seam);
     let (fault, remedy) = match seam.over.get() {
         Some(SeamOver::Dishwasher) => ("lies over a dishwasher".to_string(), "move the seam over a cabinet"),
@@ -176,7 +176,7 @@ fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Optio
         _ => return None,
     };
     let message = format!("the seam of `{}` {} {fault}", counter.name(), seam.at.value);
-    Some(counter.finding(RULE.code, Severity::Query, seam.at.span, message).source(SEAMS).remedy(remedy))
+    Some(counter.finding(Severity::Query, seam.at.span, message).source(SEAMS).remedy(remedy))
 }
 
 /// The dishwasher that a seam lies over, where the plan has both.
@@ -193,7 +193,7 @@ fn seam_over_dishwasher<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: 
 }
 
 /// Nobody says who has the last word on seams and veins.
-fn undecided(counter: &Counter<'_>, top: &Top) -> Option<Finding> {
+fn undecided(counter: &Counter<'_>, top: &Top) -> Option<Remark> {
     let kept = top.slab.get().filter(|slab| slab.direction.get() == Some(&Direction::Kept));
     let at = top.seams.first().map(|seam| seam.at.span);
     let at = at.or_else(|| top.pieces.get(1).map(|piece| piece.name.span));
@@ -202,7 +202,7 @@ fn undecided(counter: &Counter<'_>, top: &Top) -> Option<Finding> {
         return None;
     }
     let message = format!("nobody says who decides where seams and veins of `{}` come", counter.name());
-    let finding = counter.finding(RULE.code, Severity::Query, at, message).source(PRACTICE);
+    let finding = counter.finding(Severity::Query, at, message).source(PRACTICE);
     Some(finding.remedy(
         "have a drawing with seams and the run of the veins signed for itself, or tell the client that the fabricator decides, and write `layout`",
     ))

@@ -2,10 +2,9 @@
 
 use super::{Counter, counters};
 use crate::assess::codes::{STONE_SPAN_2, STONE_SPAN_3};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Opening;
-use crate::finding::Finding;
 use crate::site::plan::{Plan, Row};
 use crate::source::Span;
 use crate::units::Length;
@@ -49,7 +48,7 @@ struct Gap {
     at: Span,
 }
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for counter in counters(context).filter(|counter| counter.is_brittle() == Some(true)) {
         let Some(most) = counter.ruling(context, &STONE_SPAN_2, &STONE_SPAN_3) else { continue };
         let widest = gaps(context, &counter).into_iter().filter(|gap| gap.wide > most.value);
@@ -63,7 +62,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             say(gap.wide - most.value),
             say(most.value)
         );
-        let finding = counter.finding(RULE.code, most.severity, gap.at, message).source(most.source);
+        let finding = counter.finding(most.severity, gap.at, message).source(most.source);
         findings.push(finding.remedy("have the fabricator set a bar, a rail or a panel there, or take thicker stone"));
     }
 }

@@ -1,10 +1,10 @@
 //! What must stand before a counter is templated.
 
 use super::{Counter, counters};
-use crate::assess::rules::{Check, declare};
+use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut};
 use crate::book::{ProductOption, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::source::Span;
 use crate::units::Date;
 use crate::vocabulary::{Hazard, HoldPoint, Kind};
@@ -46,7 +46,7 @@ declare! {
 /// From how many days before the template what is not chosen is told: four weeks (common practice).
 const NEAR: i64 = 28;
 
-fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let points = HoldPoints::of(context.book, context.dates);
     let Some(day) = points.day(HoldPoint::CounterTemplated) else { return };
     for counter in counters(context) {
@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Finding> {
+fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Remark> {
     let grounds = context.depends.grounds(counter.selection).iter();
     let cut_for: Vec<_> = grounds.filter(|ground| ground.because == Reason::CutFor).collect();
     if cut_for.is_empty() {
@@ -73,7 +73,7 @@ fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Find
     let (first, _) = lacks.first()?;
     let told: Vec<&str> = lacks.iter().map(|(_, told)| told.as_str()).collect();
     let message = format!("`{}` is templated on {day}, and {}", counter.name(), told.join("; "));
-    let finding = Finding::new(RULE.code, Severity::Query, counter.selection.span, message);
+    let finding = Remark::query(counter.selection.span, message);
     let finding = finding.room(&counter.room.folder).item(&counter.selection.name).source("common practice");
     let finding = finding.also(*first, "is not ready by then");
     Some(finding.remedy("bring it forward, sign a list of its holes and cutouts, or move the template"))

@@ -4,8 +4,9 @@ use super::super::{Bound, Figure};
 use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
+use crate::assess::rules::Findings;
 use crate::book::Room;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::distances::{Fact, distance, for_access, rectangle};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -95,7 +96,7 @@ const WHOSE: &str = "that the access profile asks for";
 const ADVISED_FOR_ACCESS: &str = "advised for access";
 
 /// Holds every single distance of a room against the profile.
-pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
+pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
     let of = |asked: &Asked, whose| Figure {
         bound: asked.bound,
         whose,
@@ -124,7 +125,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
 
 /// Between counters: 40" where one can leave at both ends, 60" where one must turn, unless nothing is
 /// cooked there.
-pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
+pub fn passage(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let cooked = room.openings.iter().any(|opening| opening.takes_one(Trait::Cooks));
     let (inches, source) = match *room.access.kitchen.get()? {
         "pass-through" => (40, "2010 ADA Standards 804.2.1"),
@@ -147,7 +148,7 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Finding> {
     )
 }
 
-fn work_surface(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn work_surface(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let there = for_access(room, "work surface height")?;
     let adjusts = room.access.work_surface_adjusts.get() == Some(&true);
     let bound = Bound::Most(Length::from_inches(if adjusts { 36 } else { 34 }));
@@ -162,7 +163,7 @@ fn work_surface(context: &Context<'_>, room: &Room) -> Option<Finding> {
 }
 
 /// Inside and entry of a shower to move over in, or to roll into.
-fn shower(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let (sides, entry, source) = match *room.access.shower_type.get()? {
         "transfer" => ((36, 36), 36, "2010 ADA Standards 608.2.1"),
         _ => ((30, 60), 60, "2010 ADA Standards 608.2.2"),
@@ -187,7 +188,7 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Finding> {
 }
 
 /// A bar that is long enough must also reach far enough from the wall behind the toilet.
-fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let (bar, from) = (for_access(room, "side grab bar")?, for_access(room, "side grab bar from rear wall")?);
     let is_alone_at_fault = bar.value >= Length::from_inches(42) && from.value <= Length::from_inches(12);
     let end = Fact { value: bar.value + from.value, ..bar };
@@ -204,7 +205,7 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Finding> {
 }
 
 /// Seats of the toilets that still count.
-fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
+fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let of_room = context.site.options().filter(|(of, _, _)| of.folder == room.folder);
     let toilets = of_room.filter(|(_, selection, _)| selection.is(Kind::Toilet));
     let figure = |bound| Figure {
@@ -222,24 +223,24 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Finding> {
             let there = Fact::written(height, at);
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
             let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
-            let finding = Finding { severity, option: Some(option.id.value.clone()), ..finding };
+            let finding = Remark { severity, option: Some(option.id.value.clone()), ..finding };
             Some(finding.item(&selection.name))
         })
         .collect()
 }
 
-fn shelves(room: &Room) -> Option<Finding> {
+fn shelves(room: &Room) -> Option<Remark> {
     let share = room.access.shelves_in_reach.spanned()?;
     let half = crate::units::Percent::parse("50 %").ok()?;
     let message =
         format!("{} of the shelves are within reach, {half} at least are asked for by the access profile", share.value);
-    let finding = Finding::new(super::RULE.code, Severity::Stop, share.span, message).room(&room.folder);
+    let finding = Remark::stop(share.span, message).room(&room.folder);
     let finding = finding.source("2010 ADA Standards 804.5").remedy("lower some shelves, or add base drawers");
     (share.value < half).then_some(finding)
 }
 
 /// One counter to sit at, one to stand at.
-fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let heights = room.access.lengths.get("counter heights")?;
     let within = |(least, most): (i64, i64)| {
         let (least, most) = (Length::from_inches(least), Length::from_inches(most));
@@ -251,14 +252,14 @@ fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Finding> {
     let message = format!(
         "the counters do not offer two heights to work at, one from {low} to {middle} and one from {middle} to {high}"
     );
-    let finding = Finding::new(super::RULE.code, Severity::Query, first.span, message).room(&room.folder);
+    let finding = Remark::query(first.span, message).room(&room.folder);
     let source = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25, access standard";
     let both = heights.0.len() > 1 && within((28, 36)) && within((36, 45));
     (!both).then(|| finding.source(source).remedy("lower or raise a stretch of counter"))
 }
 
 /// One place to sit at whose top a chair goes under.
-fn table(context: &Context<'_>, room: &Room) -> Option<Finding> {
+fn table(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let heights: Vec<_> = room.seating.iter().filter_map(|seating| seating.height.spanned()).collect();
     let (least, most) = (Length::from_inches(28), Length::from_inches(34));
     let fits = heights.iter().any(|height| height.value >= least && height.value <= most);

@@ -4,8 +4,9 @@ use super::super::{Bound, Figure};
 use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
+use crate::assess::rules::Findings;
 use crate::book::{ClearFloor, KneeSpace, Room};
-use crate::finding::Finding;
+use crate::finding::Remark;
 use crate::site::distances::Fact;
 use crate::units::Length;
 
@@ -15,7 +16,7 @@ const KNEES: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen 
 const TOES: (Length, Length) = (Length::from_inches(17), Length::from_inches(25));
 
 /// Holds clear floors and knee spaces against the profile.
-pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
+pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
     findings.extend(clear_floors(context, room));
     for space in &room.access.knee_spaces {
         findings.extend(knee_space(context, room, space));
@@ -27,7 +28,7 @@ fn asked(least: Length, source: &'static str) -> Figure {
 }
 
 /// 30" by 48", either way around; the space for feet under the same thing counts toward its depth.
-fn clear_floors(context: &Context<'_>, room: &Room) -> Vec<Finding> {
+fn clear_floors(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let figure = |inches| asked(Length::from_inches(inches), "2010 ADA Standards 305.3");
     let floors = room.access.clear_floor.iter();
     let judge = |floor: &ClearFloor| {
@@ -55,7 +56,7 @@ pub fn knee_depth(height: Length) -> Option<Length> {
     (height >= low && height <= high).then_some(Length::from_inches(11) - shrinks)
 }
 
-fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Finding> {
+fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Remark> {
     let name = &space.name.value;
     let is = |tail| (format!("the knee space at `{name}`"), tail);
     let advised = |inches| Figure { whose: "advised for access", ..asked(Length::from_inches(inches), KNEES) };

@@ -1,11 +1,12 @@
 //! What can be reached from a chair.
 
 use super::super::{Bound, Figure};
-use super::{RULE, stop};
+use super::stop;
 use crate::assess::codes::metric::Printed;
+use crate::assess::rules::Findings;
 use crate::assess::{Context, say};
 use crate::book::{Control, Reach, Room, System};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::distances::Fact;
 use crate::units::Length;
 
@@ -22,7 +23,7 @@ pub enum Barred {
 }
 
 /// Holds every control against the profile.
-pub fn check(context: &Context<'_>, room: &Room, findings: &mut Vec<Finding>) {
+pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
     for control in &room.access.controls {
         findings.extend(reached(context, room, control));
         findings.extend(twists(context, room, control));
@@ -52,7 +53,7 @@ pub fn side(depth: Option<Length>, height: Option<Length>) -> Result<Length, Bar
     }
 }
 
-fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Finding> {
+fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Remark> {
     let (depth, height) = (control.over_depth.get().copied(), control.over_height.get().copied());
     let (highest, source) = if control.reach.get() == Some(&Reach::Side) {
         (side(depth, height), "2010 ADA Standards 308.3")
@@ -75,20 +76,20 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Find
     }
 }
 
-fn told(context: &Context<'_>, room: &Room, control: &Control, barred: Barred) -> Finding {
+fn told(context: &Context<'_>, room: &Room, control: &Control, barred: Barred) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let why = match barred {
         Barred::TooDeep(most) => format!("more than {} deep", say(most)),
         Barred::TooHigh(most) => format!("more than {} high", say(most)),
     };
     let message = format!("`{}` cannot be reached from a chair over something {why}", control.name.value);
-    Finding::new(RULE.code, Severity::Stop, control.name.span, message).room(&room.folder).remedy(REMEDY)
+    Remark::stop(control.name.span, message).room(&room.folder).remedy(REMEDY)
 }
 
-fn twists(context: &Context<'_>, room: &Room, control: &Control) -> Option<Finding> {
+fn twists(context: &Context<'_>, room: &Room, control: &Control) -> Option<Remark> {
     let twists = control.twists.spanned().filter(|twists| twists.value)?;
     let message = format!("`{}` must be gripped tightly, pinched or twisted", control.name.value);
-    let finding = Finding::new(RULE.code, Severity::Query, twists.span, message).room(&room.folder);
+    let finding = Remark::query(twists.span, message).room(&room.folder);
     let force = match context.book.project.units {
         System::Imperial => "5 lbf (22.2 N)",
         System::Metric => "22.2 N (5 lbf)",

@@ -2,13 +2,12 @@
 
 use crate::assess::Context;
 use crate::assess::context::about;
+use crate::assess::rules::Findings;
 use crate::assess::supply::Power;
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::vocabulary::{Hazard, Kind};
-
-use super::RULE;
 
 /// Kinds of which some are heated, and most are not.
 const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
@@ -16,7 +15,7 @@ const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirr
 const HEATED: [&str; 5] = ["heated", "heating", "electric", "warmed", "demister"];
 
 /// Everything that is to be asked of services.
-pub fn ask(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(pattern(&fitted));
         findings.extend(zones(&fitted));
@@ -26,12 +25,12 @@ pub fn ask(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn with_power(finding: Finding) -> Finding {
-    Finding { caution: Some(Hazard::Power.caution().words()), ..finding }
+fn with_power(finding: Remark) -> Remark {
+    Remark { caution: Some(Hazard::Power.caution().words()), ..finding }
 }
 
 /// The plug is known, and the receptacle is not.
-fn pattern(fitted: &Placement<'_>) -> Option<Finding> {
+fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get()?.needs.power.spanned()?;
     let there = fitted.opening.service.power.spanned()?;
     let plug = Power::asked(&needs.value).pattern?;
@@ -43,12 +42,12 @@ fn pattern(fitted: &Placement<'_>) -> Option<Finding> {
         "`{}` has a {plug} plug, and nobody says which receptacle is at the opening `{}`",
         fitted.selection.name.value, fitted.opening.name.value
     );
-    let finding = fitted.finding(RULE.code, Severity::Query, there.span, message).also(needs.span, "needs this");
+    let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
 }
 
 /// The sheet says where services come out, and the opening does not.
-fn zones(fitted: &Placement<'_>) -> Option<Finding> {
+fn zones(fitted: &Placement<'_>) -> Option<Remark> {
     let zones = fitted.option.fit.get()?.zones.get()?;
     let points = fitted.opening.points.get();
     let is_told = |service: &str| {
@@ -64,26 +63,26 @@ fn zones(fitted: &Placement<'_>) -> Option<Finding> {
         names.join(" and "),
         fitted.opening.name.value
     );
-    let finding = fitted.finding(RULE.code, Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
+    let finding = fitted.finding(Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
     Some(with_power(finding.remedy("measure it and add it to the opening's `service points`")))
 }
 
 /// It needs power, and has no opening that could tell what is there.
-fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let needs = option.fit.get()?.needs.power.spanned()?;
     let takes_opening = selection.kind.get().is_some_and(|kind| kind.takes_opening());
     if takes_opening || selection.place.get().is_some() {
         return None;
     }
     let message = format!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.value);
-    let finding = about(room, selection, option, RULE.code, Severity::Query, needs.span, message);
+    let finding = about(room, selection, option, Severity::Query, needs.span, message);
     Some(with_power(
         finding.remedy("add an opening for it with its `service: {power: …}`, and name that as its `place`"),
     ))
 }
 
 /// It may be heated, by its words, and nobody says with what.
-fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let is_heated = |words: &str| {
         let lower = words.to_lowercase();
         lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| HEATED.contains(&word))
@@ -98,7 +97,7 @@ fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<
     let told = words.into_iter().chain(with).any(is_heated);
     let message = format!("nobody says what heats `{}`", selection.name.value);
     told.then(|| {
-        let finding = about(room, selection, option, RULE.code, Severity::Query, selection.name.span, message);
+        let finding = about(room, selection, option, Severity::Query, selection.name.span, message);
         with_power(
             finding.remedy("add what its sheet asks for: `fit: {needs: {power: …}}`, or `water` where that heats it"),
         )

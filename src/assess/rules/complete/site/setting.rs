@@ -1,28 +1,27 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
 use crate::assess::Context;
+use crate::assess::rules::Findings;
 use crate::book::Setting;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::Placement;
 use crate::site::fitting::{Housing, depth_stack, recess, setting};
 use crate::vocabulary::{Hazard, Trait};
 
-use super::RULE;
-
 /// Everything that is to be asked of how things are set in.
-pub fn ask(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let asked = [no_recess(&fitted), drawers_below(context, &fitted), type_of_unit(&fitted)];
         findings.extend(asked.into_iter().flatten());
     }
 }
 
-fn with_weight(finding: Finding) -> Finding {
-    Finding { caution: Some(Hazard::Weight.caution().words()), ..finding }
+fn with_weight(finding: Remark) -> Remark {
+    Remark { caution: Some(Hazard::Weight.caution().words()), ..finding }
 }
 
 /// It is meant to be flush, and the depth of its recess or its own is not known.
-fn no_recess(fitted: &Placement<'_>) -> Option<Finding> {
+fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
     let (_, at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
     let (what, remedy) = match (recess(fitted.room, fitted.opening), depth_stack(fitted.opening, fitted.option)) {
         (Some(_), Some(_)) => return None,
@@ -32,11 +31,11 @@ fn no_recess(fitted: &Placement<'_>) -> Option<Finding> {
         (_, None) => ("how deep its case is", "add `size: {depth: …}`, and the `panel` that goes before it"),
     };
     let message = format!("`{}` is meant to be flush, and nobody says {what}", fitted.selection.name.value);
-    Some(with_weight(fitted.finding(RULE.code, Severity::Query, at, message).remedy(remedy)))
+    Some(with_weight(fitted.finding(Severity::Query, at, message).remedy(remedy)))
 }
 
 /// It reaches below the counter into a cabinet with drawers, and nobody says where they begin.
-fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Finding> {
+fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let fit = fitted.option.fit.get()?;
     let reaches = fit.below.get().is_some() && fitted.selection.has(Trait::CutIntoCounter);
     let forbidden = fit.not_over.iter().any(|not| not.value.to_lowercase().starts_with("drawer"));
@@ -48,12 +47,12 @@ fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Findin
         "`{}` stands over drawers, and nobody says how far below the counter they begin",
         fitted.selection.name.value
     );
-    let finding = fitted.finding(RULE.code, Severity::Query, at, message);
+    let finding = fitted.finding(Severity::Query, at, message);
     Some(finding.remedy("add it to the opening: `below: {what: drawer, clear: …}`"))
 }
 
 /// The opening is made for a type of unit, and nobody says what type this one is.
-fn type_of_unit(fitted: &Placement<'_>) -> Option<Finding> {
+fn type_of_unit(fitted: &Placement<'_>) -> Option<Remark> {
     let made_for = fitted.opening.made_for.spanned()?;
     let is_said = fitted.option.words("made as").is_some();
     let message = format!(
@@ -61,7 +60,7 @@ fn type_of_unit(fitted: &Placement<'_>) -> Option<Finding> {
         fitted.opening.name.value, made_for.value, fitted.selection.name.value
     );
     (!is_said).then(|| {
-        let finding = fitted.finding(RULE.code, Severity::Query, made_for.span, message);
+        let finding = fitted.finding(Severity::Query, made_for.span, message);
         with_weight(finding.remedy("add `made as` to what is chosen, as its sheet has it"))
     })
 }

@@ -1,17 +1,15 @@
 //! Bodies that stand in one another's place.
 
 use crate::assess::{Context, say};
-use crate::finding::{Finding, Severity};
+use crate::finding::Remark;
 use crate::site::plan::{Fault, Plan, Wrong};
 
-use super::RULE;
-
 /// Every pair of bodies of a room that are in one place.
-pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Finding> {
+pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Remark> {
     plan.faults.iter().filter_map(|fault| told(context, plan, fault)).collect()
 }
 
-fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Finding> {
+fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let Wrong::Clashes { other, along, in_height, out } = &fault.wrong else { return None };
     let item = fault.item.as_deref()?;
@@ -28,7 +26,7 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Finding
         None => (String::new(), "move one of them, or choose a smaller one".into()),
     };
     let message = format!("`{item}` stands where `{other}` is{how}");
-    let finding = Finding::new(RULE.code, Severity::Stop, fault.span, message).remedy(remedy);
+    let finding = Remark::stop(fault.span, message).remedy(remedy);
     let finding = finding.room(&plan.room.folder).named(item);
     Some(match fault.also {
         Some(also) => finding.also(also, format!("`{other}`")),

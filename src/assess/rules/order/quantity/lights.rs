@@ -1,13 +1,14 @@
 //! Lights: how many the room sets out, and of what kind, against what is ordered.
 
+use crate::assess::rules::Findings;
 use crate::assess::{Context, about};
 use crate::book::{HungLights, ProductOption, Room, Selection};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::source::Span;
 use crate::vocabulary::Trade;
 
 /// Tells of lights that are set out and not ordered, ordered and not set out, or are none.
-pub fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         findings.extend(room.layout.lights.iter().filter_map(|lights| no_light(room, lights)));
     }
@@ -21,12 +22,12 @@ fn is_light(selection: &Selection) -> bool {
 }
 
 /// Lights of the plan for which something else is chosen.
-fn no_light(room: &Room, lights: &HungLights) -> Option<Finding> {
+fn no_light(room: &Room, lights: &HungLights) -> Option<Remark> {
     let named = lights.selection.spanned()?;
     let selection = room.selections.iter().find(|selection| selection.name.value == named.value)?;
     let kind = selection.kind.get().filter(|_| !is_light(selection))?;
     let message = format!("the plan hangs `{}` as lights, and it is a {kind}", named.value);
-    let finding = Finding::new(super::RULE.code, Severity::Query, named.span, message).room(&room.folder);
+    let finding = Remark::query(named.span, message).room(&room.folder);
     Some(finding.item(&selection.name).remedy("name the selection of the lights"))
 }
 
@@ -43,7 +44,7 @@ fn set_out(room: &Room, selection: &Selection) -> Option<(u32, Span)> {
     Some((counted.iter().map(|(count, _)| *count).fold(0, u32::saturating_add), at))
 }
 
-fn number(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Finding> {
+fn number(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let ordered = option.quantity.spanned().filter(|_| is_light(selection))?;
     let in_pieces = matches!(ordered.value.unit.as_deref(), None | Some("piece" | "pieces" | "lights" | "light"));
     let there = ordered.value.whole().filter(|_| in_pieces).and_then(|there| u32::try_from(there).ok())?;
@@ -61,6 +62,6 @@ fn number(room: &Room, selection: &Selection, option: &ProductOption) -> Option<
     } else {
         return None;
     };
-    let finding = about(room, selection, option, super::RULE.code, severity, ordered.span, message);
+    let finding = about(room, selection, option, severity, ordered.span, message);
     Some(finding.also(at, "set out here").remedy(remedy))
 }

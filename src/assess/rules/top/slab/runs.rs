@@ -2,7 +2,7 @@
 
 use crate::assess::{Context, say};
 use crate::book::{PartIs, Piece, Top};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Remark, Severity};
 use crate::site::plan::{Plan, Row, RowOf, Thing};
 use crate::units::Length;
 
@@ -13,7 +13,7 @@ const JOINT: Length = Length::from_sixty_fourths(8);
 const REMEDY: &str = "correct the pieces or the run; whoever templates gets the same figures";
 
 /// Pieces that are together shorter than the runs below them, or none as deep as their counter.
-pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Finding> {
+pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {
     let plan = context.site.plan(counter.room).filter(|plan| plan.faults.is_empty())?;
     let rows: Vec<&Row<'_>> = top
         .lies_on
@@ -35,7 +35,7 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
             say(deepest),
             say(deep)
         );
-        return Some(counter.finding(super::RULE.code, Severity::Stop, at, message).remedy(REMEDY));
+        return Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY));
     }
     let needs: Length = rows.iter().map(|row| below(plan, row)).sum();
     let shallow = deepest.half();
@@ -51,7 +51,7 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
         say(needs - there),
         say(needs)
     );
-    Some(counter.finding(super::RULE.code, Severity::Stop, at, message).remedy(REMEDY))
+    Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY))
 }
 
 /// How much of a run its counter lies on.

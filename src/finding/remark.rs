@@ -1,0 +1,136 @@
+//! What a check has to say, before the rule that it checks is put to it.
+
+use crate::source::{Place, Span, Spanned};
+
+use super::{Code, Finding, Severity, cut};
+
+/// Another place that a finding speaks of, and what stands there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Also {
+    /// Where.
+    pub span: Span,
+    /// What stands there, in a few words.
+    pub label: String,
+}
+
+/// What was met at a place: a finding but for its rule.
+///
+/// The message says what is wrong and stands alone; how to mend it is in the remedy alone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Remark {
+    /// How much it weighs.
+    pub severity: Severity,
+    /// What it points at.
+    pub place: Place,
+    /// Other places that it speaks of.
+    pub also: Vec<Also>,
+    /// The room's folder name, where it concerns one.
+    pub room: Option<String>,
+    /// The selection or opening that it concerns, by the name in the book: for people, since two may
+    /// have one name.
+    pub item: Option<String>,
+    /// Which of them that is: where its name is written, which nothing else in the book shares.
+    pub about: Option<Span>,
+    /// The option of the selection that it concerns, by its id, where it concerns one alone.
+    pub option: Option<String>,
+    /// What is wrong: a phrase, lower case, no full stop.
+    pub message: String,
+    /// It concerns an option that nobody has chosen yet, and would be a stop once it is chosen.
+    pub bars: bool,
+    /// How to mend it.
+    pub remedy: String,
+    /// The published source of the figure that decided; empty where the book itself decides.
+    pub source: String,
+    /// What can hurt someone, and whose word counts. A waiver never removes it.
+    pub caution: Option<&'static str>,
+}
+
+impl Remark {
+    /// A remark of that weight, at that place; the rest is added with the methods below.
+    pub fn new(severity: Severity, place: impl Into<Place>, message: impl Into<String>) -> Self {
+        Self {
+            severity,
+            place: place.into(),
+            also: vec![],
+            room: None,
+            item: None,
+            about: None,
+            option: None,
+            message: cut::cut(message.into()),
+            bars: false,
+            remedy: String::new(),
+            source: String::new(),
+            caution: None,
+        }
+    }
+
+    /// What must be fixed or waived before issue.
+    pub fn stop(place: impl Into<Place>, message: impl Into<String>) -> Self {
+        Self::new(Severity::Stop, place, message)
+    }
+
+    /// What wants an answer.
+    pub fn query(place: impl Into<Place>, message: impl Into<String>) -> Self {
+        Self::new(Severity::Query, place, message)
+    }
+
+    /// Advice.
+    pub fn note(place: impl Into<Place>, message: impl Into<String>) -> Self {
+        Self::new(Severity::Note, place, message)
+    }
+
+    /// Says how to mend it.
+    #[must_use]
+    pub fn remedy(mut self, remedy: impl Into<String>) -> Self {
+        self.remedy = cut::cut(remedy.into());
+        self
+    }
+
+    /// Points at another place too.
+    #[must_use]
+    pub fn also(mut self, span: Span, label: impl Into<String>) -> Self {
+        self.also.push(Also { span, label: cut::cut(label.into()) });
+        self
+    }
+
+    /// Names the source of the figure that decided.
+    #[must_use]
+    pub fn source(mut self, source: impl Into<String>) -> Self {
+        self.source = source.into();
+        self
+    }
+
+    /// Names the room, by its folder.
+    #[must_use]
+    pub fn room(mut self, room: impl Into<String>) -> Self {
+        self.room = Some(room.into());
+        self
+    }
+
+    /// Names the room, by its folder, where there is one.
+    #[must_use]
+    pub fn in_room(mut self, room: Option<String>) -> Self {
+        self.room = room;
+        self
+    }
+
+    /// Says which selection or opening, or what else the book names, it is about.
+    #[must_use]
+    pub fn item(mut self, name: &Spanned<String>) -> Self {
+        self.item = Some(name.value.clone());
+        self.about = Some(name.span);
+        self
+    }
+
+    /// Names what it is about, for people alone: a part of a run, say, at which no waiver can stand.
+    #[must_use]
+    pub fn named(mut self, item: impl Into<String>) -> Self {
+        self.item = Some(item.into());
+        self
+    }
+
+    /// The finding of the rule of that code.
+    pub fn of(self, rule: Code) -> Finding {
+        Finding { rule, remark: self, past: false, by: None, waived: None }
+    }
+}
