@@ -13,7 +13,9 @@ use crate::publish::{Job, Kept, PublishError, Published, Setting, publish};
 use crate::read::{NotABook, PhotoCache, read_again};
 use crate::source::{Files, Folder, Place, RecordFile, STATED};
 use crate::units::Date;
-use crate::views::tell::{Subject, scan_path, stated};
+use crate::views::client::asked::stated;
+use crate::views::office::responses::scan_path;
+use crate::views::pages::Subject;
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;

@@ -8,8 +8,8 @@ use crate::book::Book;
 use crate::ledger::{Issue, Purpose};
 use crate::pipeline::{self, Review};
 use crate::source::Folder;
-use crate::views::change_order::ChangeOrder as View;
-use crate::views::tell;
+use crate::views::paper;
+use crate::views::paper::change_order::ChangeOrder as View;
 
 use super::report::{self, change_order};
 use super::today::Today;
@@ -127,7 +127,7 @@ fn sheet(_: &View) -> Result<Vec<u8>, Failure> {
 /// Writes the change order whole or not at all: one file or, where it has very many items, a numbered one for
 /// each part.
 fn write(out: &Path, order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> Result<(), Failure> {
-    let parts = tell::change_order(order, issues, book);
+    let parts = paper::change_order::change_order(order, issues, book);
     let paths: Vec<PathBuf> = (1..=parts.len()).map(|part| path_of(out, part, parts.len())).collect();
     paths.iter().try_for_each(|path| may_replace(path))?;
     let mut laid = Vec::new();

@@ -17,7 +17,7 @@ use std::fmt;
 use std::sync::atomic::AtomicBool;
 
 use crate::pictures::Cache;
-use crate::views::tell::{Subject, Telling};
+use crate::views::pages::{BookPages, Subject};
 
 use output::{Content, Output, PathError, Spool};
 use papers::Papering;
@@ -106,15 +106,15 @@ pub fn publish(
 ) -> Result<Published, PublishError> {
     // A preview shows again and again what it made; else it is written once, and lies aside until then.
     let spool = if setting.later { Spool::default() } else { Spool::aside() };
-    let telling = Telling::of(subject);
+    let pages = BookPages::of(subject);
     // Before the pages: what setting needs is given back, and they take its place.
     let papering = Papering { pictures: subject.pictures, cache, spool: &spool, setting };
-    let papers = papering.take(telling.papers(), &mut kept.papers)?;
+    let papers = papering.take(pages.papers(), &mut kept.papers)?;
     let mut output = Output::default();
-    for (path, content) in site::render(&telling.pages(), telling.issued(), theme, &spool, &mut kept.pages)? {
+    for (path, content) in site::render(&pages.pages(), pages.issued(), theme, &spool, &mut kept.pages)? {
         output.insert(path, content)?;
     }
-    for (folder, files) in &telling.pictures() {
+    for (folder, files) in &pages.pictures() {
         for file in files {
             let content = Content::File { path: file.from.clone(), digest: file.digest, bytes: file.bytes };
             output.insert(format!("{folder}/{}", file.path), content)?;

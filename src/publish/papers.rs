@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use rayon::prelude::*;
 
 use crate::pictures::{Cache, Digest, Rendition, Renditions};
-use crate::views::sign_off::SignOff;
+use crate::views::paper::sign_off::SignOff;
 
 use super::output::{Content, Spool};
 use super::press::{Job, Made, Order, Shelf};

@@ -11,7 +11,7 @@ use std::time::Duration;
 use rayon::prelude::*;
 
 use crate::pictures::{Cache, Digest, Rendition};
-use crate::views::sign_off::SignOff;
+use crate::views::paper::sign_off::SignOff;
 
 use super::PublishError;
 use super::output::{Content, Spool};

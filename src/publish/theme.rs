@@ -1,6 +1,6 @@
 //! A theme: templates, styles, fonts and words, embedded in the program.
 
-use crate::views::data::Data;
+use crate::views::shared::data::Data;
 use include_dir::{Dir, include_dir};
 use serde_yaml::Value;
 use std::collections::BTreeMap;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 use serde_json::Value;
 
-use crate::views::sign_off::SignOff;
+use crate::views::paper::sign_off::SignOff;
 
 use super::engine::engine;
 use super::error::SheetError;

@@ -12,8 +12,9 @@ mod world;
 use sha2::{Digest, Sha256};
 use typst::foundations::Bytes;
 
-use crate::views::change_order::ChangeOrder;
-use crate::views::sign_off::{PictureRef, SignOff};
+use crate::views::paper::change_order::ChangeOrder;
+use crate::views::paper::sign_off::SignOff;
+use crate::views::paper::sign_off_item::PictureRef;
 
 pub use content::missing_letters;
 pub use error::SheetError;

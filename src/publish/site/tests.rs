@@ -1,9 +1,9 @@
 //! Every page of the made-up books, as HTML.
 
 use super::*;
-use crate::views::cover::Cover;
+use crate::views::client::cover::Cover;
+use crate::views::pages::ClientPages;
 use crate::views::samples;
-use crate::views::site::ClientPages;
 use std::path::{Component, Path};
 
 fn rendered(site: &Site) -> BTreeMap<String, String> {

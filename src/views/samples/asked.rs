@@ -1,8 +1,9 @@
 //! What the made-up book asks of its clients and of the installer's tape.
 
-use super::super::asked::{Asked, AskedAllowance, AskedFit, AskedItem, AskedOf, AskedOption, TapeAsked, TapeRange};
-use super::super::data::Data;
-use super::super::state::{Shape, State};
+use crate::views::client::asked::{Asked, AskedAllowance, AskedFit, AskedItem, AskedOf, AskedOption};
+use crate::views::shared::data::Data;
+use crate::views::shared::state::{Shape, State};
+use crate::views::trades::opening_tape::{TapeAsked, TapeRange};
 
 pub(super) fn asked() -> Data {
     let fit = AskedFit { verdict: State::new(Shape::DoesNotFit, "Does not fit"), sentence: "Too wide.".into() };

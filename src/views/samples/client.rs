@@ -1,12 +1,13 @@
 //! The client's pages of the made-up book.
 
-use super::super::board::{Board, Finish};
-use super::super::cover::{Cover, Due, RoomCard, Stamp, Tally};
-use super::super::drawing::Drawing;
-use super::super::item::{Change, Fit, ItemPage, OptionCard, Signer};
-use super::super::room::{ItemLine, RoomPage, Why};
-use super::super::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, SignPage, Total};
 use super::*;
+use crate::views::client::board::{Board, Finish};
+use crate::views::client::cover::{Cover, Due, RoomCard, Stamp, Tally};
+use crate::views::client::item::{Change, ItemPage, OptionCard, Signer};
+use crate::views::client::room::{ItemLine, RoomPage, Why};
+use crate::views::client::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, SignPage, Total};
+use crate::views::shared::drawing::Drawing;
+use crate::views::shared::fit::Fit;
 
 pub(super) fn cover() -> Cover {
     let words = [

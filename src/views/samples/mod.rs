@@ -5,17 +5,18 @@ mod client;
 mod office;
 mod site_work;
 
-use super::cover::Cover;
-use super::html::Html;
-use super::installer::InstallerIndex;
-use super::office::OfficeIndex;
-use super::photo::{Photo, PhotoSize};
-use super::review::ReviewPage;
-use super::schedule::SchedulePage;
-use super::sheet::{Crumb, Fact, IssuedAs, Link, Notice, Project, Revision, Sheet};
-use super::sign::SignPage;
-use super::site::{ClientPages, InstallerPages, OfficePages, Site};
-use super::state::{Shape, State};
+use crate::views::client::cover::Cover;
+use crate::views::client::sign::SignPage;
+use crate::views::office::index::OfficeIndex;
+use crate::views::office::review::ReviewPage;
+use crate::views::office::tables::SchedulePage;
+use crate::views::pages::{ClientPages, InstallerPages, OfficePages, Site};
+use crate::views::shared::html::Html;
+use crate::views::shared::photo::{Photo, PhotoSize};
+use crate::views::shared::revisions::Revision;
+use crate::views::shared::sheet::{Crumb, Fact, IssuedAs, Link, Notice, Project, Sheet};
+use crate::views::shared::state::{Shape, State};
+use crate::views::trades::index::InstallerIndex;
 
 /// A full book.
 pub(crate) fn full() -> Site {

@@ -1,10 +1,10 @@
 //! The office's pages of the made-up book.
 
-use super::super::office::{HoldPoint, Obstacle, OfficeIndex};
-use super::super::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
-use super::super::rules::{RuleFamily, RuleText, RulesPage};
-use super::super::schedule::{Bar, Cell, Column, SchedulePage, Table};
 use super::*;
+use crate::views::office::index::{HoldPoint, Obstacle, OfficeIndex};
+use crate::views::office::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
+use crate::views::office::rules::{RuleFamily, RuleText, RulesPage};
+use crate::views::office::tables::{Bar, Cell, Column, SchedulePage, Table};
 
 pub(super) fn index() -> OfficeIndex {
     let obstacle = |shape, word: &str, what: &str| Obstacle {

@@ -1,9 +1,12 @@
 //! The installer's pages of the made-up book.
 
-use super::super::drawing::Drawing;
-use super::super::installer::{InstallerIndex, OpeningGroup, OpeningLine};
-use super::super::opening::{OpeningPage, SizeCell, SizeRow, TapeLine, WayRow};
 use super::*;
+use crate::views::shared::drawing::Drawing;
+use crate::views::trades::index::{InstallerIndex, OpeningGroup, OpeningLine};
+use crate::views::trades::opening::OpeningPage;
+use crate::views::trades::opening_sizes::{SizeCell, SizeRow};
+use crate::views::trades::opening_tape::TapeLine;
+use crate::views::trades::opening_way_in::WayRow;
 
 pub(super) fn index() -> InstallerIndex {
     let line = |number: &str, name: &str, shape, word: &str, gap: Option<&str>| OpeningLine {

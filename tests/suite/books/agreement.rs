@@ -9,10 +9,10 @@ use bookmatch::book::{Book, Opening, Room, Selection};
 use bookmatch::finding::Finding;
 use bookmatch::pipeline;
 use bookmatch::units::Date;
-use bookmatch::views::drawing::Drawing;
-use bookmatch::views::item::ItemPage;
-use bookmatch::views::opening::OpeningPage;
-use bookmatch::views::tell::{Subject, Telling};
+use bookmatch::views::client::item::ItemPage;
+use bookmatch::views::pages::{BookPages, Subject};
+use bookmatch::views::shared::drawing::Drawing;
+use bookmatch::views::trades::opening::OpeningPage;
 use rayon::prelude::*;
 use roxmltree::Document;
 use serde_json::Value;
@@ -57,9 +57,9 @@ fn met(texts: &Texts, whose: &str) -> Met {
         today: review.today,
         draft: true,
     };
-    let telling = Telling::of(subject);
+    let pages = BookPages::of(subject);
     let (mut items, mut openings) = (Vec::new(), Vec::new());
-    for portion in telling.pages() {
+    for portion in pages.pages() {
         let site = portion();
         items.extend(site.client.items);
         openings.extend(site.installer.openings);

@@ -3,9 +3,10 @@
 use super::readers::Pdf;
 use super::sample::{kitchen, line, picture};
 use bookmatch::publish::sheets::{missing_letters, sign_off};
-use bookmatch::views::sheet::Revision;
-use bookmatch::views::sign_off::{Decided, Item, SignOff, Stamp};
-use bookmatch::views::signature::{Signature, Strokes};
+use bookmatch::views::paper::sign_off::SignOff;
+use bookmatch::views::paper::sign_off_item::{Decided, Item, Stamp};
+use bookmatch::views::shared::revisions::Revision;
+use bookmatch::views::shared::signature::{Signature, Strokes};
 
 /// Every place of a sheet that takes words of the book, given the same words.
 fn everywhere(words: &str) -> SignOff {

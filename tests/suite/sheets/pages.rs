@@ -3,7 +3,7 @@
 use super::readers::Pdf;
 use super::sample::{house, kitchen, line, picture};
 use bookmatch::publish::sheets::sign_off;
-use bookmatch::views::sign_off::{Approver, Paper, SignOff};
+use bookmatch::views::paper::sign_off::{Approver, Paper, SignOff};
 
 fn set(view: &SignOff) -> Pdf {
     Pdf::of(&sign_off(view, &picture).expect("a sheet"))

@@ -1,6 +1,7 @@
 //! Invented sheets to set: a house, its rooms, its items.
 
-use bookmatch::views::sign_off::*;
+use bookmatch::views::paper::sign_off::*;
+use bookmatch::views::paper::sign_off_item::*;
 use image::{ImageFormat, Rgb, RgbImage};
 
 pub fn line(label: &str, value: &str) -> Line {
@@ -150,9 +151,9 @@ pub fn refrigerator() -> Item {
     }
 }
 
-fn refrigerators() -> Vec<ProductOption> {
+fn refrigerators() -> Vec<OpenOption> {
     vec![
-        ProductOption {
+        OpenOption {
             name: "A, panel-ready".to_owned(),
             product: "Vessary 30 C, oiled walnut fronts".to_owned(),
             told: "One quiet front from floor to soffit.".to_owned(),
@@ -172,7 +173,7 @@ fn refrigerators() -> Vec<ProductOption> {
             price: "$5,640.00".to_owned(),
             crossed: false,
         },
-        ProductOption {
+        OpenOption {
             name: "B, steel".to_owned(),
             product: "Vessary 30 S, brushed steel".to_owned(),
             told: String::new(),

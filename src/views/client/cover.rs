@@ -1,0 +1,316 @@
+//! The client's cover: what is due next, what is decided, the rooms, the sheets.
+
+use std::collections::BTreeMap;
+
+use crate::assess::{DecideBy, RunsOut};
+use crate::book::{ProductOption, Room, Selection};
+use crate::marks;
+use crate::units::series;
+use crate::views::client::item::sign_link;
+use crate::views::pages::PageBuilder;
+use crate::views::paper::parts;
+use crate::views::paper::sign_off::WHOLE_BOOK;
+use crate::views::shared::figures::count;
+use crate::views::shared::html::Html;
+use crate::views::shared::photo::Photo;
+use crate::views::shared::prose;
+use crate::views::shared::revisions::Of;
+use crate::views::shared::sheet::{Link, Place, Sheet, on_sheet};
+use crate::views::shared::state::{Shape, State};
+use serde::Serialize;
+
+/// The most rooms that get a column of their own; with more, a phone could not show them all.
+const COLUMNS: usize = 4;
+
+/// How many due things stand on the cover.
+const DUE: usize = 6;
+
+/// The widest that the cover's picture stands, for a dense screen.
+const PICTURE: u32 = 1600;
+
+/// `index.html` of the client's folder.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Cover {
+    pub sheet: Sheet,
+    pub picture: Option<Photo>,
+    /// One or two sentences: how much there is, how much is settled, what is wanted.
+    pub lead: Html,
+    pub stamp: Option<Stamp>,
+    pub due: Vec<Due>,
+    pub tally: Tally,
+    pub rooms: Vec<RoomCard>,
+    pub sheets: Vec<Link>,
+    /// Sign-off sheets and the like, relative to the folder's root.
+    pub papers: Vec<Link>,
+}
+
+/// A rubber stamp: a word, and the lines under it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Stamp {
+    pub word: String,
+    pub lines: Vec<String>,
+    /// Broken and struck through: it no longer holds.
+    pub void: bool,
+}
+
+/// A decision with its date and what it holds up.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Due {
+    /// Day of the month, in figures.
+    pub day: String,
+    /// `Jan 2027`.
+    pub month: String,
+    pub link: Link,
+    pub state: State,
+    /// What waits on it, in a sentence.
+    pub holds_up: Html,
+}
+
+/// Selections counted by state and room.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Tally {
+    pub columns: Vec<String>,
+    pub rows: Vec<TallyRow>,
+    pub totals: Vec<String>,
+}
+
+/// One state's counts, a cell a column; a dash for none.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TallyRow {
+    pub state: State,
+    pub counts: Vec<String>,
+}
+
+impl Tally {
+    /// Counts each room's states; `words` gives each decision its word, `all` heads the last column.
+    pub fn new(rooms: &[(String, Vec<Shape>)], words: &BTreeMap<Shape, String>, all: &str) -> Tally {
+        let everything: Vec<Shape> = rooms.iter().flat_map(|room| room.1.clone()).collect();
+        let mut columns: Vec<(String, Vec<Shape>)> = Vec::new();
+        if rooms.len() <= COLUMNS {
+            columns.extend(rooms.iter().cloned());
+        }
+        if rooms.len() != 1 {
+            columns.push((all.to_owned(), everything));
+        }
+        let count = |shapes: &[Shape], shape| shapes.iter().filter(|s| **s == shape).count();
+        let cell = |number: usize| match number {
+            0 => "–".to_owned(),
+            some => some.to_string(),
+        };
+        let rows = Shape::DECISIONS.into_iter().map(|shape| TallyRow {
+            state: State::new(shape, words.get(&shape).cloned().unwrap_or_default()),
+            counts: columns.iter().map(|c| cell(count(&c.1, shape))).collect(),
+        });
+        Tally {
+            rows: rows.collect(),
+            totals: columns.iter().map(|c| c.1.len().to_string()).collect(),
+            columns: columns.into_iter().map(|c| c.0).collect(),
+        }
+    }
+}
+
+/// A room as a picture.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct RoomCard {
+    pub link: Link,
+    pub photo: Option<Photo>,
+    /// Where it is, and how many selections it has.
+    pub line: String,
+    /// One mark a selection.
+    pub marks: Vec<Shape>,
+    /// The same marks in words: `7 approved, 2 waiting`.
+    pub marks_in_words: String,
+}
+
+on_sheet!(Cover);
+
+impl PageBuilder<'_> {
+    /// The cover.
+    pub fn cover(&self) -> Cover {
+        let project = &self.subject.book.project;
+        let title = self.chrome.project().title.clone();
+        let place = Place { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
+        let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
+        let mark = marks::shown(&marks::of_all(self.marks.values()));
+        Cover {
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), Of::All),
+            picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
+            lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
+            stamp: self.stamp(),
+            due: self.due(),
+            tally: self.tally(),
+            rooms: self.subject.book.rooms.iter().map(|room| self.card(room)).collect(),
+            sheets: self.sheets(),
+            papers: self.paper_links(),
+        }
+    }
+
+    fn lead(&self) -> Html {
+        let rooms = self.subject.book.rooms.len();
+        let selections = self.subject.book.selections().count();
+        let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
+        let wanted = if open == 0 {
+            "Every one has its proposal.".into()
+        } else {
+            format!("In {open} of them you choose between options.")
+        };
+        Html::text(&format!(
+            "{}, {}. {wanted}",
+            count(rooms, "room", "rooms"),
+            count(selections, "selection", "selections")
+        ))
+    }
+
+    fn stamp(&self) -> Option<Stamp> {
+        let project = self.chrome.project();
+        let issue = self.subject.book.record.latest();
+        let word = match issue {
+            _ if project.draft => "Draft".to_string(),
+            Some(issue) => format!("Issued for {}", issue.purpose.word()),
+            None => "For your decision".into(),
+        };
+        let day = issue.map_or_else(|| project.date.clone(), |issue| format!("Issue {} · {}", issue.number, issue.on));
+        let lines = [Some(day), project.firm.clone()].into_iter().flatten().collect();
+        Some(Stamp { word, lines, void: false })
+    }
+
+    /// What must be decided next: what is open, or waits for a signature, by its last day. What is
+    /// ordered is asked of nobody.
+    fn due(&self) -> Vec<Due> {
+        let selections = self.subject.book.selections();
+        let mut all: Vec<(&DecideBy, &Room, &Selection)> =
+            selections.filter_map(|(room, selection)| Some((self.due_of(room, selection)?, room, selection))).collect();
+        all.sort_by_key(|(due, _, selection)| (due.on, selection.settled().is_some(), selection.tag.clone()));
+        all.into_iter().take(DUE).map(|(due, room, selection)| self.due_line(due, room, selection)).collect()
+    }
+
+    fn due_line(&self, due: &DecideBy, room: &Room, selection: &Selection) -> Due {
+        let dates = &self.subject.assessment.dates;
+        // The slowest option is the one that must be ordered first, whatever its lead time is counted in.
+        let by_order = |option: &&ProductOption| dates.order_by(selection, option).and_then(|order| order.order);
+        let slowest = selection.standing().iter().filter(|option| by_order(option).is_some()).min_by_key(by_order);
+        let lead = slowest.and_then(|option| option.lead_time.get());
+        let mut words = String::new();
+        if self.subject.assessment.dates.runs_out(selection) == RunsOut::Past {
+            words += "This day has passed. ";
+        }
+        if let Some(lead) = lead {
+            words += &format!("It takes {lead}. ");
+        }
+        match due.reason() {
+            Some(reason) => words += &format!("That is {reason}."),
+            None => {
+                let holds = self.holds_up(selection);
+                words += &holds.map_or_else(String::new, |holds| format!("Later than this it holds up {holds}."));
+            }
+        }
+        let whole = due.on.to_string();
+        let (day, month) = whole.split_once(' ').unwrap_or((&whole, ""));
+        Due {
+            day: day.into(),
+            month: month.into(),
+            link: self.chrome.item_link(room, selection),
+            state: self.decision(room, selection),
+            holds_up: Html::text(words.trim()),
+        }
+    }
+
+    fn tally(&self) -> Tally {
+        let words: BTreeMap<Shape, String> = [
+            (Shape::Approved, "Approved"),
+            (Shape::ApprovedAsNoted, "Approved as noted"),
+            (Shape::Waiting, "Waiting"),
+            (Shape::ChangedSinceSigned, "Changed since signed"),
+            (Shape::ReviseAndResubmit, "Revise and resubmit"),
+            (Shape::Rejected, "Rejected"),
+        ]
+        .into_iter()
+        .map(|(shape, word)| (shape, word.to_string()))
+        .collect();
+        let rooms: Vec<(String, Vec<Shape>)> =
+            self.subject.book.rooms.iter().map(|room| (room.title().to_string(), self.shapes(room))).collect();
+        Tally::new(&rooms, &words, "All")
+    }
+
+    fn shapes(&self, room: &Room) -> Vec<Shape> {
+        room.selections.iter().map(|selection| self.decision(room, selection).shape).collect()
+    }
+
+    fn card(&self, room: &Room) -> RoomCard {
+        let shapes = self.shapes(room);
+        let waits = |selection: &&Selection| self.decision(room, selection).shape == Shape::Waiting;
+        let waiting: Vec<&Selection> = room.selections.iter().filter(waits).collect();
+        let open = waiting.iter().filter(|selection| selection.settled().is_none()).count();
+        let so_many = |shape: Shape| shapes.iter().filter(|other| **other == shape).count();
+        let parts = [
+            (so_many(Shape::Approved), "approved"),
+            (so_many(Shape::ApprovedAsNoted), "approved as noted"),
+            (so_many(Shape::ChangedSinceSigned), "changed since signed"),
+            (so_many(Shape::ReviseAndResubmit) + so_many(Shape::Rejected), "sent back"),
+            (waiting.len() - open, "waiting for signatures"),
+            (open, "waiting for a choice"),
+        ];
+        let words: Vec<String> = parts
+            .into_iter()
+            .filter(|(number, _)| *number > 0)
+            .map(|(number, what)| format!("{number} {what}"))
+            .collect();
+        RoomCard {
+            link: self.chrome.room_link(room),
+            photo: room
+                .photo
+                .as_ref()
+                .and_then(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), 960)),
+            line: self.room_line(room),
+            marks: shapes,
+            marks_in_words: series(&words),
+        }
+    }
+
+    fn sheets(&self) -> Vec<Link> {
+        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        // A room's own page lists its selections.
+        let rooms = self.subject.book.rooms.iter().map(|room| self.chrome.room_link(room));
+        std::iter::once(cover).chain(rooms).chain([sign_link()]).collect()
+    }
+
+    /// The sheets to print and sign: the whole book first, then a room each.
+    pub fn paper_links(&self) -> Vec<Link> {
+        let rooms = &self.subject.book.rooms;
+        let counts: Vec<usize> = rooms.iter().map(|room| room.selections.len()).collect();
+        let whole = parts::links(WHOLE_BOOK, "Whole book, sign-off sheet", "S-00", &counts);
+        whole.into_iter().chain(rooms.iter().flat_map(|room| self.room_papers(room))).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tally(rooms: usize) -> Tally {
+        let words = Shape::DECISIONS.map(|shape| (shape, format!("{shape:?}")));
+        let room = |n| (format!("Room {n}"), vec![Shape::Approved, Shape::Waiting]);
+        let rooms: Vec<_> = (0..rooms).map(room).collect();
+        Tally::new(&rooms, &words.into_iter().collect(), "All")
+    }
+
+    #[test]
+    fn a_few_rooms_are_counted_side_by_side_and_together() {
+        let tally = tally(2);
+        assert_eq!(tally.columns, ["Room 0", "Room 1", "All"]);
+        assert_eq!(tally.rows[0].counts, ["1", "1", "2"]);
+        assert_eq!(tally.rows[5].counts, ["–", "–", "–"]);
+        assert_eq!(tally.totals, ["2", "2", "4"]);
+    }
+
+    #[test]
+    fn many_rooms_are_counted_together_so_that_a_phone_can_show_them() {
+        assert_eq!(tally(9).columns, ["All"]);
+        assert_eq!(tally(9).totals, ["18"]);
+    }
+
+    #[test]
+    fn a_single_room_is_not_counted_twice() {
+        assert_eq!(tally(1).columns, ["Room 0"]);
+    }
+}

@@ -1,0 +1,352 @@
+//! A selection for the client: its options side by side, what was found, and who has to sign.
+
+use std::collections::BTreeMap;
+
+use crate::assess::approval::ApproverDecision;
+use crate::assess::{Amounts, DecideBy, cautions};
+use crate::book::{NeededFor, ProductOption, Room, Selection};
+use crate::marks;
+use crate::marks::Said;
+use crate::units::{Date, letter};
+use crate::views::client::asked::{Asked, Issued};
+use crate::views::client::cover::Stamp;
+use crate::views::pages::PageBuilder;
+use crate::views::paper::parts;
+use crate::views::shared::data::Data;
+use crate::views::shared::figures::{count, quoted};
+use crate::views::shared::fit::Fit;
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::{capital, fact};
+use crate::views::shared::photo::Photo;
+use crate::views::shared::prose;
+use crate::views::shared::revisions::Of;
+use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::state::State;
+use serde::Serialize;
+
+/// The widest that a picture stands on a selection's page, for a dense screen.
+const PICTURE: u32 = 1600;
+
+/// `items/<room>-<item>.html`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct ItemPage {
+    pub sheet: Sheet,
+    /// Room and number, above the title.
+    pub label: String,
+    pub lead: Option<Html>,
+    pub state: Option<State>,
+    pub facts: Vec<Fact>,
+    /// What changed since the last issue, from what to what.
+    pub changes: Vec<Change>,
+    /// One option: it is shown; two or more: the client chooses.
+    pub options: Vec<OptionCard>,
+    pub why: Option<Html>,
+    pub cautions: Vec<Notice>,
+    pub signers: Vec<Signer>,
+    /// Where to sign: the room's sign-off sheet.
+    pub paper: Option<Link>,
+    /// What is asked of it, for the page's scripts; absent while no issue was made.
+    pub asked: Option<Data>,
+}
+
+/// Something that is not as it was in an earlier issue.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Change {
+    /// The issue that changed it.
+    pub issue: String,
+    pub what: String,
+    pub was: Html,
+    pub now: Html,
+    pub because: Option<Html>,
+}
+
+/// One thing that could be chosen.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct OptionCard {
+    /// By which the page's scripts know it.
+    pub id: String,
+    /// A, B, C; absent when there is only one.
+    pub letter: Option<String>,
+    pub name: String,
+    /// What kind of thing it is, in a line.
+    pub line: Option<String>,
+    /// It is the one chosen.
+    pub chosen: bool,
+    pub photo: Option<Photo>,
+    pub price: Option<Html>,
+    /// Against the allowance: `$2,240.00 over the allowance of $3,400.00`.
+    pub against: Option<Html>,
+    /// Finish, sizes, lead time, order by. Every option of a page has the same names in the same
+    /// order, so that they stand row for row; an absent value is a dash.
+    pub rows: Vec<Fact>,
+    pub fit: Option<Fit>,
+}
+
+/// Someone who has to agree.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Signer {
+    pub name: String,
+    pub state: State,
+    pub stamp: Option<Stamp>,
+    /// What they wrote, or by when they are asked.
+    pub says: Option<Html>,
+}
+
+on_sheet!(ItemPage);
+
+impl PageBuilder<'_> {
+    /// The page of one of a room's selections, by its number in the room.
+    pub fn item(&self, room: &Room, at: usize, asking: Option<&(Issued, Asked)>) -> Option<ItemPage> {
+        let selection = room.selections.get(at)?;
+        let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
+        let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
+        let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
+        let room_link = self.chrome.room_link(room);
+        let place = Place {
+            path: self.chrome.item_path(room, selection),
+            number: selection.tag.clone(),
+            name: selection.name.value.clone(),
+            above: vec![self.chrome.first(), Crumb { name: room_link.name, href: Some(room_link.href) }],
+        };
+        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
+        let sheet = self.chrome.sheet(place, mark, Some(from), Some(onward));
+        Some(ItemPage {
+            sheet: self.revised(sheet, Of::Item(&room.folder, &selection.id)),
+            label: format!("{} · {}", room.title(), selection.tag),
+            lead: Some(self.item_lead(selection)),
+            state: Some(self.decision(room, selection)),
+            facts: self.item_facts(room, selection),
+            changes: self.changes(room, selection),
+            options: self.options(room, selection),
+            why: selection.why.get().map(|why| prose::blocks(why)),
+            cautions: self.before_deciding(room, selection),
+            signers: self.signers(room, selection),
+            // The file of the room's sheet that the item stands on.
+            paper: self.room_papers(room).into_iter().nth(at / parts::MOST_ITEMS),
+            asked: asking.map(|asking| self.asked_of(asking, room, selection)),
+        })
+    }
+
+    /// A room's sheet to sign: a file alone, but for rooms of very many items.
+    pub fn room_papers(&self, room: &Room) -> Vec<Link> {
+        let name = format!("{}, sign-off sheet", room.title());
+        let number = format!("S-{}", room.letter);
+        parts::links(&self.chrome.paper_path(room), &name, &number, &[room.selections.len()])
+    }
+
+    fn item_lead(&self, selection: &Selection) -> Html {
+        match selection.settled() {
+            Some(option) if selection.options.len() > 1 => Html::text(&format!(
+                "{}, chosen from {}.",
+                option.title(),
+                count(selection.options.len(), "option", "options")
+            )),
+            Some(option) => {
+                let told = option.description.get().cloned().unwrap_or_else(|| format!("{}.", option.title()));
+                Html::text(&told)
+            }
+            None => Html::text(&format!("One of {} is to be chosen.", selection.options.len())),
+        }
+    }
+
+    fn item_facts(&self, room: &Room, selection: &Selection) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        let dates = &self.subject.assessment.dates;
+        if let Some(due) = dates.decision(selection).filter(|_| !selection.is_ordered()) {
+            facts.push(fact("Decide by", day_and_reason(due)));
+        }
+        if let Some(holds) = self.holds_up(selection) {
+            facts.push(fact("Holds up", holds));
+        }
+        if let Some(allowance) =
+            selection.allowance.get().and_then(|name| self.subject.book.project.allowances.get(name))
+        {
+            let includes = allowance.includes.get().map_or(String::new(), |what| format!(", which includes {what}"));
+            facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));
+        }
+        if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
+            let size = [opening.governing_width(), crate::site::fitting::height(room, opening)];
+            let sides: Vec<_> = size.into_iter().flatten().collect();
+            if !sides.is_empty() {
+                facts.push(fact("Opening", self.wording.sides(&sides)));
+            }
+        }
+        let people = [("Bought by", &selection.furnished_by), ("Fitted by", &selection.installed_by)];
+        facts.extend(people.into_iter().filter_map(|(name, slot)| Some(fact(name, slot.get()?.as_str()))));
+        facts
+    }
+
+    /// What waits for a selection, with its date.
+    pub fn holds_up(&self, selection: &Selection) -> Option<String> {
+        let needed = self.subject.assessment.dates.needed(selection);
+        match selection.needed_for.get()? {
+            NeededFor::Day(day) => Some(format!("work on {day}")),
+            NeededFor::Milestone(name) => Some(needed.map_or_else(|| name.clone(), |day| format!("{name}, {day}"))),
+        }
+    }
+
+    fn options(&self, room: &Room, selection: &Selection) -> Vec<OptionCard> {
+        let several = selection.options.len() > 1;
+        let mut cards: Vec<OptionCard> = selection
+            .options
+            .iter()
+            .enumerate()
+            .map(|(number, option)| self.option(room, selection, option, several.then_some(number)))
+            .collect();
+        align(&mut cards);
+        cards
+    }
+
+    fn option(&self, room: &Room, selection: &Selection, option: &ProductOption, number: Option<usize>) -> OptionCard {
+        let price = Amounts::price(option);
+        let mut rows = self.description(option);
+        rows.extend(self.quantity(option).map(|quantity| fact("Quantity", quantity)));
+        rows.extend(option.lead_time.get().map(|lead| fact("Lead time", lead.to_string())));
+        let order = self.subject.assessment.dates.order_by(selection, option).and_then(|order| order.order);
+        rows.extend(order.map(|order| fact("Order by", order.to_string())));
+        let alt = format!("{}, {}", selection.name.value, self.in_a_line(option));
+        OptionCard {
+            id: option.id.value.clone(),
+            letter: number.map(letter),
+            name: option.title(),
+            line: option
+                .description
+                .get()
+                .cloned()
+                .or_else(|| Some(self.in_a_line(option)))
+                .filter(|line| *line != option.title()),
+            chosen: selection.chosen.get() == Some(&option.id.value),
+            photo: option.photos.first().and_then(|photo| self.album.photo(photo, &alt, PICTURE)),
+            price: price.map(crate::views::shared::wording::money),
+            against: self.against(selection, option),
+            rows,
+            fit: self.fit(room, selection, option, number.unwrap_or(0)),
+        }
+    }
+
+    /// A price that alone is over the whole allowance is told; else the allowance is shared.
+    fn against(&self, selection: &Selection, option: &ProductOption) -> Option<Html> {
+        let name = selection.allowance.get()?;
+        let allowance = self.subject.assessment.amounts.allowances.get(name)?;
+        let price = Amounts::price(option)?;
+        let share = format!("draws on the {name} allowance of {}", allowance.allowed);
+        let over = price.checked_sub(allowance.allowed).ok().filter(|over| over.minor > 0);
+        Some(Html::text(
+            &over.map_or(share, |over| format!("{over} over the {name} allowance of {}", allowance.allowed)),
+        ))
+    }
+
+    /// What of a selection can hurt: its makers' own cautions, and those of what it is and needs, each once.
+    pub fn cautions(&self, room: &Room, selection: &Selection) -> Vec<Html> {
+        let mut lines: Vec<Html> = Vec::new();
+        let makers = selection.standing().iter().filter_map(|option| option.fit.get()?.caution.get());
+        // Options often share a sheet: its caution is told once.
+        for caution in makers.map(|caution| Html::text(caution)) {
+            if !lines.contains(&caution) {
+                lines.push(caution);
+            }
+        }
+        let hazards = cautions::of_selection(room, selection);
+        lines.extend(hazards.into_iter().map(|hazard| Html::text(hazard.caution().words())));
+        lines
+    }
+
+    /// What to know before deciding, in one box: what can hurt first, then what living with it means.
+    fn before_deciding(&self, room: &Room, selection: &Selection) -> Vec<Notice> {
+        let told = self.told_of_selection(room, selection);
+        let title = if told.is_empty() { "For your safety" } else { "Before you decide" };
+        let lines: Vec<Html> = self.cautions(room, selection).into_iter().chain(told).collect();
+        if lines.is_empty() { vec![] } else { vec![Notice { title: title.into(), lines }] }
+    }
+
+    /// What is not as somebody decided on it or, where nobody is to look again, as the newest issue shows it.
+    fn changes(&self, room: &Room, selection: &Selection) -> Vec<Change> {
+        let record = &self.subject.book.record;
+        let item = self.subject.assessment.approvals.item(room, selection);
+        let Some((issue, item)) = record.latest().zip(item) else { return vec![] };
+        let issued =
+            self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
+        let Some(issued) = issued else { return vec![] };
+        let told = |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.to_string()));
+        let (since, number) = match issued.mark == item.now.mark {
+            true => {
+                let mut known = self.known_words(room, selection);
+                (known.find(|word| !word.changes.is_empty()).map(|word| word.changes.clone()), issue.number)
+            }
+            false => (Some(marks::changes(&issued.content, &item.now.content)), issue.number + 1),
+        };
+        let changes = since.unwrap_or_default().into_iter().map(|change| Change {
+            issue: number.to_string(),
+            what: capital(&change.named()),
+            was: told(change.from),
+            now: told(change.to),
+            because: None,
+        });
+        changes.collect()
+    }
+
+    fn signers(&self, room: &Room, selection: &Selection) -> Vec<Signer> {
+        let approvers = self.subject.book.project.approvers.iter();
+        let by = self.subject.assessment.dates.decide_by(selection).filter(|_| !selection.is_ordered());
+        let word = |id: &str| self.known_word(id, room, selection);
+        approvers
+            .map(|approver| Signer {
+                name: approver.name.clone(),
+                state: self.said_by(approver, room, selection),
+                stamp: word(&approver.id.value).map(|word| self.stamp_of(word)),
+                says: match word(&approver.id.value) {
+                    Some(word) => word.note.as_ref().map(|note| Html::text(note)),
+                    None => by.map(|by| Html::text(&format!("Wanted by {by}."))),
+                },
+            })
+            .collect()
+    }
+
+    /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
+    fn stamp_of(&self, word: &ApproverDecision) -> Stamp {
+        let option = word.option.as_ref().map(|option| format!("option {option}"));
+        let lines = [option, Some(format!("Issue {} · {}", word.issue, day_of(word))), Some(self.how_in_short(word))];
+        Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
+    }
+}
+
+/// The day on which it was decided, in universal time.
+fn day_of(word: &ApproverDecision) -> String {
+    let made = word.made.to_string();
+    Date::parse(made.get(..10).unwrap_or_default()).map_or(made, |day| day.to_string())
+}
+
+/// `8 Feb 2027, when Cabinets, built around it, must be ordered`.
+pub fn day_and_reason(due: &DecideBy) -> String {
+    due.reason().map_or_else(|| due.on.to_string(), |reason| format!("{}, {reason}", due.on))
+}
+
+/// The page that says what is signed.
+pub fn sign_link() -> Link {
+    Link { href: "sign.html".into(), name: "What is being signed".into(), number: Some("S-01".into()) }
+}
+
+/// Gives every option the same rows in the same order; what one lacks is a dash.
+fn align(cards: &mut [OptionCard]) {
+    let mut names: Vec<String> = Vec::new();
+    for card in cards.iter() {
+        let mut at = 0;
+        for row in &card.rows {
+            match names.iter().position(|name| *name == row.name) {
+                Some(found) => at = found + 1,
+                None => {
+                    names.insert(at.min(names.len()), row.name.clone());
+                    at += 1;
+                }
+            }
+        }
+    }
+    for card in cards {
+        let mut rows: BTreeMap<String, Html> = card.rows.drain(..).map(|row| (row.name, row.value)).collect();
+        let dash = || Html::text("–");
+        card.rows = names
+            .iter()
+            .map(|name| Fact { name: name.clone(), value: rows.remove(name).unwrap_or_else(dash) })
+            .collect();
+    }
+}

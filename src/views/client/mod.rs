@@ -1,0 +1,9 @@
+//! The pages of those who choose and pay: no cost, no margin, no private note.
+
+pub mod asked;
+pub mod board;
+pub mod cover;
+pub mod item;
+pub mod room;
+mod room_drawings;
+pub mod sign;

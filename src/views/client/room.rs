@@ -1,0 +1,200 @@
+//! A room for the client: its board, its drawings, why it is so, and its selections.
+
+use crate::assess::rules::Reader;
+use crate::book::{Ceiling, Outline, Room};
+use crate::marks;
+use crate::site::plan::Plans;
+use crate::views::client::board::{Board, Finish};
+use crate::views::client::item::sign_link;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::drawing::Drawing;
+use crate::views::shared::figures::count;
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::fact;
+use crate::views::shared::photo::Photo;
+use crate::views::shared::revisions::Of;
+use crate::views::shared::sheet::{Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::state::State;
+use crate::views::shared::{figures, prose};
+use serde::Serialize;
+
+/// The widest that a room's picture stands, for a dense screen.
+const PICTURE: u32 = 1600;
+
+/// The widest that a list's picture stands, for a dense screen.
+const THUMBNAIL: u32 = 240;
+
+/// `rooms/<room>.html`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct RoomPage {
+    pub sheet: Sheet,
+    /// Where in the house it is.
+    pub place: Option<String>,
+    pub lead: Option<Html>,
+    pub facts: Vec<Fact>,
+    pub board: Option<Board>,
+    pub drawings: Vec<Drawing>,
+    pub why: Option<Why>,
+    pub photos: Vec<Photo>,
+    pub items: Vec<ItemLine>,
+    pub notices: Vec<Notice>,
+    /// This room's sign-off sheet.
+    pub paper: Option<Link>,
+}
+
+/// The designer's notes, as HTML made from Markdown.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Why {
+    pub notes: Html,
+    /// Who wrote it, and when.
+    pub by: Option<String>,
+}
+
+/// A selection in a list.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ItemLine {
+    pub link: Link,
+    pub photo: Option<Photo>,
+    /// What it is, in a line.
+    pub line: Html,
+    pub state: State,
+}
+
+on_sheet!(RoomPage);
+
+impl PageBuilder<'_> {
+    /// A room's page, after that of the room before it.
+    pub fn room(&self, plans: &Plans<'_>, room: &Room, before: Option<&Room>) -> RoomPage {
+        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        let from = before.map_or(cover, |before| self.chrome.room_link(before));
+        let onward = room.selections.first().map_or_else(sign_link, |first| self.chrome.item_link(room, first));
+        let link = self.chrome.room_link(room);
+        let place = Place {
+            path: link.href,
+            number: link.number.unwrap_or_default(),
+            name: link.name,
+            above: vec![self.chrome.first()],
+        };
+        let named = room.photo.iter().chain(&room.photos);
+        let sheet = self.chrome.sheet(place, Some(self.room_mark(room)), Some(from), Some(onward));
+        RoomPage {
+            sheet: self.revised(sheet, Of::Room(&room.folder)),
+            place: room.whereabouts.get().cloned(),
+            lead: room.intro.get().map(|intro| prose::line(intro)),
+            facts: self.room_facts(room),
+            board: self.board(room),
+            drawings: self.room_drawings(plans, room),
+            why: self.why(room),
+            photos: named
+                .filter_map(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), PICTURE))
+                .collect(),
+            items: self.item_lines(room),
+            notices: self.room_notices(room),
+            paper: self.room_papers(room).into_iter().next(),
+        }
+    }
+
+    fn room_notices(&self, room: &Room) -> Vec<Notice> {
+        let lines = self.told_of_room(room, Reader::Client);
+        if lines.is_empty() { vec![] } else { vec![Notice { title: "Of the room as a whole".into(), lines }] }
+    }
+
+    /// The mark of all that is chosen in a room.
+    pub fn room_mark(&self, room: &Room) -> String {
+        let marks = room
+            .selections
+            .iter()
+            .filter_map(|selection| self.marks.get(&(room.folder.as_str(), selection.id.as_str())));
+        marks::shown(&marks::of_all(marks))
+    }
+
+    fn room_facts(&self, room: &Room) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        if let Some((length, width)) = room.outline.get().map(Outline::extent) {
+            facts.push(fact("Room", self.wording.sides(&[length, width])));
+        }
+        if let Some(ceiling) = room.ceiling.get() {
+            facts.push(fact("Ceiling", self.ceiling(ceiling)));
+        }
+        if let Some(build_up) = room.floor_build_up.get() {
+            facts.push(fact("Still to be laid", figures::length(self.wording, *build_up)));
+        }
+        facts.extend(self.measured(room).map(|measured| fact("Measured", measured)));
+        facts
+    }
+
+    /// A ceiling in words.
+    pub fn ceiling(&self, ceiling: &Ceiling) -> Html {
+        match ceiling {
+            Ceiling::Level(height) => figures::length(self.wording, *height),
+            Ceiling::Sloped { low, high, .. } => {
+                figures::length(self.wording, *low).then(" rising to ").then(figures::length(self.wording, *high))
+            }
+        }
+    }
+
+    /// When and by whom a room's openings were measured last.
+    pub fn measured(&self, room: &Room) -> Option<String> {
+        let measured = room.openings.iter().filter_map(|opening| opening.measured.get());
+        let last = measured
+            .filter(|measured| measured.on.get().is_some())
+            .max_by_key(|measured| measured.on.get().copied())?;
+        let by = last.by.get().map_or(String::new(), |by| format!(", {by}"));
+        Some(format!("{}{by}", last.on.get()?))
+    }
+
+    fn why(&self, room: &Room) -> Option<Why> {
+        let markdown: Vec<&str> = room.notes.iter().map(|note| note.markdown.as_str()).collect();
+        if markdown.is_empty() {
+            return None;
+        }
+        Some(Why {
+            notes: prose::blocks(&markdown.join("\n\n")),
+            by: self.subject.book.project.designer.get().cloned(),
+        })
+    }
+
+    /// Each finish that covers some of the room, in proportion to how much it covers.
+    fn board(&self, room: &Room) -> Option<Board> {
+        let covering = || {
+            room.selections.iter().filter_map(|selection| {
+                Some((selection, *selection.covers.get()?, selection.standing().iter().next()?))
+            })
+        };
+        let total = covering().map(|(_, area, _)| area).sum();
+        let finishes: Vec<Finish> = covering()
+            .map(|(selection, area, option)| Finish {
+                name: selection.name.value.clone(),
+                place: Some(Html::text(&self.in_a_line(option))),
+                permille: area.share_of(total),
+                photo: option.photos.first().and_then(|photo| self.album.photo(photo, &option.title(), 960)),
+                href: Some(self.chrome.item_path(room, selection)),
+            })
+            .collect();
+        if finishes.is_empty() { None } else { Some(Board::new(finishes)) }
+    }
+
+    fn item_lines(&self, room: &Room) -> Vec<ItemLine> {
+        let line = |selection: &crate::book::Selection| {
+            let option = selection.standing().iter().next();
+            ItemLine {
+                link: self.chrome.item_link(room, selection),
+                // The words beside it say what it shows.
+                photo: option
+                    .and_then(|option| self.album.photo(option.photos.first()?, "", THUMBNAIL))
+                    .map(|photo| crate::views::shared::photo::Photo { alt: String::new(), caption: None, ..photo }),
+                line: Html::text(&self.selection_line(selection)),
+                state: self.decision(room, selection),
+            }
+        };
+        room.selections.iter().map(line).collect()
+    }
+
+    /// How many selections a room has, and where it is.
+    pub fn room_line(&self, room: &Room) -> String {
+        let many = count(room.selections.len(), "selection", "selections");
+        room.whereabouts
+            .get()
+            .map_or(format!("{many}."), |place| format!("{}. {many}.", crate::views::shared::lines::capital(place)))
+    }
+}

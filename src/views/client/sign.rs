@@ -1,0 +1,358 @@
+//! Everything to be signed, with marks, prices and totals.
+
+use crate::assess::{Allowance, Amounts, DecideBy};
+use crate::book::{Approval, Book, Room, Selection};
+use crate::marks;
+use crate::units::{Money, letter};
+use crate::views::client::item::day_and_reason;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::data::Data;
+use crate::views::shared::figures::count;
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::fact;
+use crate::views::shared::photo::Photo;
+use crate::views::shared::revisions::Of;
+use crate::views::shared::sheet::{Fact, Link, Place, Sheet, on_sheet};
+use crate::views::shared::signature::Signature;
+use crate::views::shared::state::{Shape, State};
+use serde::Serialize;
+
+/// `sign.html`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SignPage {
+    pub sheet: Sheet,
+    pub lead: Html,
+    pub facts: Vec<Fact>,
+    /// Currency and what prices include, in a line.
+    pub terms: String,
+    /// Who signs, in the order of the columns and of the signature lines.
+    pub signers: Vec<String>,
+    /// Signatures that stand, and a place for each that is still wanted.
+    pub lines: Vec<SignLine>,
+    /// A room each.
+    pub groups: Vec<SignGroup>,
+    /// Subtotal, tax, total, allowances, over or under; the total is marked.
+    pub totals: Vec<Total>,
+    pub conditions: Vec<Condition>,
+    /// The sheets as PDF: the whole book first, then a room each.
+    pub papers: Vec<Link>,
+    /// What is asked, for the page's scripts; absent while no issue was made.
+    pub asked: Option<Data>,
+}
+
+/// A room's items.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SignGroup {
+    pub room: Link,
+    pub items: Vec<SignItem>,
+}
+
+/// One item to sign for.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SignItem {
+    pub link: Link,
+    pub photo: Option<Photo>,
+    /// Maker, model, finish, size.
+    pub description: Html,
+    pub quantity: Option<String>,
+    /// Whether each option that can be chosen fits.
+    pub fits: Vec<FitLine>,
+    /// By when it must be decided and why, while it waits.
+    pub due: Option<String>,
+    pub mark: Option<String>,
+    /// One a signer, in their order.
+    pub states: Vec<State>,
+    pub price: Option<String>,
+}
+
+/// Whether an option fits, in plain words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FitLine {
+    /// The option; absent where there is only one.
+    pub option: Option<String>,
+    /// `Fits`, `Does not fit`, and so on.
+    pub verdict: State,
+    /// By how much, in a sentence.
+    pub sentence: Html,
+}
+
+/// A place for a signature, and what stands there.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SignLine {
+    /// Who signs there.
+    pub name: String,
+    /// The drawing, or the name as typed; empty while nothing is signed.
+    pub shown: Html,
+    /// How it was given and of what.
+    pub how: Option<String>,
+    /// The day.
+    pub date: String,
+}
+
+/// A line under the table.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Total {
+    pub name: String,
+    pub figure: String,
+    /// The figure that is signed for.
+    pub main: bool,
+}
+
+/// A condition that must be met before the item is ordered.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Condition {
+    pub link: Link,
+    pub state: State,
+    pub sentence: Html,
+}
+
+on_sheet!(SignPage);
+
+/// A sum with its name; the last of a list is what is signed for.
+pub struct Sum {
+    /// What it is.
+    pub name: String,
+    /// The amount.
+    pub amount: Money,
+}
+
+impl PageBuilder<'_> {
+    /// Every room of the book.
+    pub fn all_rooms(&self) -> Vec<&Room> {
+        self.subject.book.rooms.iter().collect()
+    }
+
+    /// `sign.html`.
+    pub fn sign(&self) -> SignPage {
+        let project = &self.subject.book.project;
+        let place = Place {
+            path: "sign.html".into(),
+            number: "S-01".into(),
+            name: "What is being signed".into(),
+            above: vec![self.chrome.first()],
+        };
+        let from = self.subject.book.rooms.last().map(|room| self.chrome.room_link(room));
+        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        let selections = self.subject.book.selections().count();
+        let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
+        let mut facts = vec![fact("Items", selections.to_string()), fact("Who signs", self.who_signs())];
+        let sums = self.sums(self.subject.assessment.amounts.book.settled, &self.all_rooms());
+        facts.extend(sums.last().map(|sum| fact(&sum.name, sum.amount.to_string())));
+        let mark = marks::shown(&marks::of_all(self.marks.values()));
+        SignPage {
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), Of::All),
+            lead: Html::text(&self.statement(open)),
+            facts,
+            terms: self.terms(),
+            signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),
+            lines: self.sign_lines(),
+            groups: self.subject.book.rooms.iter().map(|room| self.group(room)).collect(),
+            totals: self.totals(),
+            conditions: self.conditions(),
+            papers: self.paper_links(),
+            asked: self.asked(),
+        }
+    }
+
+    /// What each approver signed of the whole book, and a place for what is still to be signed.
+    fn sign_lines(&self) -> Vec<SignLine> {
+        let rooms: Vec<&Room> = self.subject.book.rooms.iter().collect();
+        let lines = self.who_signed(&rooms).into_iter().flat_map(|approver| {
+            let name = approver.name;
+            let shown = |signature: &Signature| match &signature.drawing {
+                Some(drawing) => drawing.svg(&signature.name),
+                None => Html::text(&signature.text),
+            };
+            let line = |signature: Signature| SignLine {
+                name: name.clone(),
+                shown: shown(&signature),
+                how: Some(signature.how),
+                date: signature.date,
+            };
+            let open = approver.open.then(|| SignLine { name: name.clone(), ..SignLine::default() });
+            approver.signatures.into_iter().map(line).chain(open).collect::<Vec<_>>()
+        });
+        lines.collect()
+    }
+
+    /// What a signature means, on a sheet with so many items still open.
+    pub fn statement(&self, open: usize) -> String {
+        let open = match open {
+            0 => String::new(),
+            open => {
+                format!(" {} still to be chosen: cross the option that you want.", count(open, "item is", "items are"))
+            }
+        };
+        format!(
+            "Each signature is for the items as shown here, each by the mark beside it. When an item changes, its mark changes and it is asked again.{open}"
+        )
+    }
+
+    /// Who must sign, in words.
+    pub fn who_signs(&self) -> String {
+        who_signs(self.subject.book)
+    }
+
+    /// Currency and what prices include.
+    pub fn terms(&self) -> String {
+        let currency = self.subject.assessment.amounts.book.settled.map(|money| money.currency.code());
+        let tax = if self.subject.book.project.tax.get().is_some() {
+            "prices before tax; tax is added below"
+        } else {
+            "prices as quoted"
+        };
+        currency.map_or_else(|| tax.to_string(), |currency| format!("{currency}; {tax}"))
+    }
+
+    /// A sum with tax.
+    pub fn total(&self, settled: &Option<Money>) -> Option<Money> {
+        let settled = (*settled)?;
+        match self.subject.book.project.tax.get() {
+            Some(tax) => settled.checked_add(tax.of(settled).ok()?).ok(),
+            None => Some(settled),
+        }
+    }
+
+    /// How much of a sum is approved, in words: what stands in it may be proposed and signed by nobody.
+    fn how_approved(&self, rooms: &[&Room]) -> &'static str {
+        let approvals = &self.subject.assessment.approvals;
+        let settled = rooms.iter().flat_map(|room| room.selections.iter().map(move |one| (*room, one)));
+        let settled: Vec<_> = settled.filter(|(_, one)| one.settled().is_some()).collect();
+        let approved = settled.iter().filter(|(room, one)| approvals.is_orderable(room, one)).count();
+        match approved {
+            0 => "Total of what is proposed; nothing of it is approved yet",
+            all if all == settled.len() => "Total of what is approved",
+            _ => "Total of what is proposed; some of it is approved",
+        }
+    }
+
+    /// Subtotal, tax and total of what is proposed or chosen in these rooms.
+    pub fn sums(&self, settled: Option<Money>, rooms: &[&Room]) -> Vec<Sum> {
+        let Some(settled) = settled else { return vec![] };
+        let mut sums = Vec::new();
+        if let Some((tax, amount)) =
+            self.subject.book.project.tax.get().and_then(|tax| Some((tax, tax.of(settled).ok()?)))
+        {
+            sums.push(Sum { name: "Items before tax".into(), amount: settled });
+            sums.push(Sum { name: format!("Tax, {tax}"), amount });
+        }
+        let total = self.total(&Some(settled));
+        sums.extend(total.map(|amount| Sum { name: self.how_approved(rooms).into(), amount }));
+        sums
+    }
+
+    fn totals(&self) -> Vec<Total> {
+        let due = self.subject.assessment.amounts.book;
+        let sums = self.sums(due.settled, &self.all_rooms());
+        let last = sums.len().saturating_sub(1);
+        let mut totals: Vec<Total> = sums
+            .into_iter()
+            .enumerate()
+            .map(|(at, sum)| Total { name: sum.name, figure: sum.amount.to_string(), main: at == last })
+            .collect();
+        if let (Some(least), Some(most)) = (due.open_least, due.open_most) {
+            let name = format!("{} still open, before tax", count(due.open, "item", "items"));
+            totals.push(Total { name, figure: format!("{least} to {most}"), main: false });
+        }
+        for (name, allowance) in &self.subject.assessment.amounts.allowances {
+            totals.push(Total {
+                name: format!(
+                    "{}, of its allowance of {}",
+                    crate::views::shared::lines::capital(name),
+                    allowance.allowed
+                ),
+                figure: rest(allowance),
+                main: false,
+            });
+        }
+        totals
+    }
+
+    /// Approvals as noted, and what they ask for.
+    fn conditions(&self) -> Vec<Condition> {
+        let items = self.subject.book.selections().flat_map(|(room, selection)| {
+            let open = self.known_words(room, selection).filter(|word| word.holds && word.is_conditional());
+            open.map(move |word| Condition {
+                link: self.chrome.item_link(room, selection),
+                state: State::new(Shape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
+                sentence: Html::text(word.note.as_deref().unwrap_or("No condition was written.")),
+            })
+        });
+        items.collect()
+    }
+
+    fn group(&self, room: &Room) -> SignGroup {
+        let items = room.selections.iter().map(|selection| self.sign_item(room, selection)).collect();
+        SignGroup { room: self.chrome.room_link(room), items }
+    }
+
+    /// Whether each option that still counts fits; nothing of those of which nothing is known.
+    fn fits(&self, room: &Room, selection: &Selection) -> Vec<FitLine> {
+        let several = selection.standing().len() > 1;
+        let lines = selection.standing().iter().enumerate().filter_map(|(at, option)| {
+            let fit = self.fit(room, selection, option, at)?;
+            let option = several.then(|| format!("{}, {}", letter(at), option.title()));
+            Some(FitLine { option, verdict: fit.verdict, sentence: fit.sentence })
+        });
+        lines.collect()
+    }
+
+    /// By when a selection must be decided; nothing once every needed approver approved it, or it is ordered.
+    pub fn due_of(&self, room: &Room, selection: &Selection) -> Option<&DecideBy> {
+        let assessment = self.subject.assessment;
+        let done = selection.is_ordered() || assessment.approvals.is_orderable(room, selection);
+        assessment.dates.decision(selection).filter(|_| !done)
+    }
+
+    fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
+        let approvers = self.subject.book.project.approvers.iter();
+        let settled = selection.settled();
+        let first = selection.standing().iter().next();
+        let price = match settled {
+            Some(option) => Amounts::price(option).map(|price| price.to_string()),
+            None => Some("to be chosen".into()),
+        };
+        let photo = first.and_then(|option| self.album.photo(option.photos.first()?, "", 240));
+        SignItem {
+            link: self.chrome.item_link(room, selection),
+            photo: photo.map(|photo| crate::views::shared::photo::Photo { alt: String::new(), caption: None, ..photo }),
+            description: Html::text(&self.selection_line(selection)),
+            quantity: settled.and_then(|option| self.quantity(option)),
+            fits: self.fits(room, selection),
+            due: self.due_of(room, selection).map(day_and_reason),
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
+            states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
+            price,
+        }
+    }
+}
+
+/// Who must sign a book, in words.
+pub fn who_signs(book: &Book) -> String {
+    let project = &book.project;
+    match (project.approval, project.approvers.len()) {
+        (_, 0) => "nobody is named yet".into(),
+        (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
+        (Approval::Any, _) => "any one may sign".into(),
+        (Approval::All, 2) => "both must sign".into(),
+        (Approval::All, many) => format!("all {many} must sign"),
+    }
+}
+
+/// What is left of an allowance, in words, with and without what is still open.
+pub fn rest(allowance: &Allowance) -> String {
+    let words = |left: Money| match left.is_negative() {
+        true => Money::zero(left.currency)
+            .checked_sub(left)
+            .map_or_else(|_| left.to_string(), |over| format!("{over} over")),
+        false => format!("{left} left"),
+    };
+    let rest = words(allowance.left);
+    match allowance.left_with_open {
+        Some((dearest, cheapest)) if dearest != cheapest => {
+            format!("{rest}; with what is open {} to {}", words(dearest), words(cheapest))
+        }
+        Some((left, _)) => format!("{rest}; with what is open {}", words(left)),
+        None => rest,
+    }
+}

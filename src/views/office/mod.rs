@@ -1,0 +1,12 @@
+//! The pages of the firm alone.
+
+pub mod index;
+mod money;
+mod orders;
+mod readings;
+pub mod responses;
+pub mod review;
+mod rule_examples;
+pub mod rules;
+pub mod schedules;
+pub mod tables;

@@ -1,0 +1,245 @@
+//! The pages of a book, folder by folder, each made when it is asked for.
+
+use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
+
+use crate::assess::Assessment;
+use crate::book::Book;
+use crate::digest::Digest;
+use crate::ledger::IssuedItem;
+use crate::marks;
+use crate::pictures::Renditions;
+use crate::site::plan::Plans;
+use crate::source::Files;
+use crate::units::Date;
+use crate::views::client::asked::{Asked, Issued};
+use crate::views::client::cover::Cover;
+use crate::views::client::item::ItemPage;
+use crate::views::client::room::RoomPage;
+use crate::views::client::sign::SignPage;
+use crate::views::office::index::OfficeIndex;
+use crate::views::office::review::ReviewPage;
+use crate::views::office::rules::RulesPage;
+use crate::views::office::tables::SchedulePage;
+use crate::views::paper::sign_off::SignOff;
+use crate::views::shared::figures;
+use crate::views::shared::found::Found;
+use crate::views::shared::photo::{Album, PageFile};
+use crate::views::shared::revisions::History;
+use crate::views::shared::sheet::{Chrome, IssuedAs};
+use crate::views::shared::wording::Wording;
+use crate::views::trades::index::InstallerIndex;
+use crate::views::trades::opening::{At, OpeningPage};
+
+/// Makes some pages of a site, when they are asked for: built one after another, a large book is never held whole.
+pub type Portion<'a> = Box<dyn Fn() -> Site + Send + Sync + 'a>;
+
+/// What pages of a site say: the whole, or a portion of it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Site {
+    /// Of the interface's words, as a language tag: `en`.
+    pub language: String,
+    pub client: ClientPages,
+    pub installer: InstallerPages,
+    pub office: OfficePages,
+}
+
+/// For the people who choose and pay: no cost, no margin, no private note.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ClientPages {
+    pub cover: Option<Cover>,
+    pub rooms: Vec<RoomPage>,
+    pub items: Vec<ItemPage>,
+    pub sign: Option<SignPage>,
+}
+
+/// For those who build it in: sizes, services and cautions, no price.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct InstallerPages {
+    pub index: Option<InstallerIndex>,
+    pub openings: Vec<OpeningPage>,
+}
+
+/// For the firm alone.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct OfficePages {
+    pub index: Option<OfficeIndex>,
+    /// Finish, appliance, plumbing, lighting, hardware and tile.
+    pub schedules: Vec<SchedulePage>,
+    pub orders: Option<SchedulePage>,
+    pub money: Option<SchedulePage>,
+    pub review: Option<ReviewPage>,
+    pub rules: Option<RulesPage>,
+}
+
+/// What pages are made from.
+#[derive(Clone, Copy)]
+pub struct Subject<'a> {
+    /// The book.
+    pub book: &'a Book,
+    /// What was found and counted.
+    pub assessment: &'a Assessment,
+    /// The texts, for the places of findings.
+    pub files: &'a Files,
+    /// The pictures that could be made, by their path in the book.
+    pub pictures: &'a BTreeMap<String, Renditions>,
+    /// The day.
+    pub today: Date,
+    /// Whether every page is marked as a draft.
+    pub draft: bool,
+}
+
+/// The items of an issue by room and selection.
+pub(super) type ByItem<'a> = HashMap<(&'a str, &'a str), &'a IssuedItem>;
+
+/// What every page is made from: a builder makes those of one folder.
+pub(super) struct PageBuilder<'a> {
+    pub(super) subject: Subject<'a>,
+    pub(super) wording: Wording,
+    pub(super) chrome: Chrome<'a>,
+    /// Each item's mark, by room and selection.
+    pub(super) marks: Arc<BTreeMap<(&'a str, &'a str), Digest>>,
+    /// What each issue made new or changed.
+    pub(super) history: Arc<History>,
+    /// Every item of each issue.
+    pub(super) issued: Arc<BTreeMap<u32, ByItem<'a>>>,
+    /// The findings, by what they are about.
+    pub(super) found: Arc<Found<'a>>,
+    /// The pictures that this folder shows.
+    pub(super) album: Album<'a>,
+}
+
+/// The pages of a book, each built when it is asked for.
+pub struct BookPages<'a> {
+    language: String,
+    client: PageBuilder<'a>,
+    installer: PageBuilder<'a>,
+    office: PageBuilder<'a>,
+    plans: Plans<'a>,
+    openings: Vec<At<'a>>,
+    /// What every page asks that asks at all.
+    asking: Option<(Issued, Asked)>,
+}
+
+impl<'a> BookPages<'a> {
+    /// What all pages have in common.
+    pub fn of(subject: Subject<'a>) -> Self {
+        let (marks, history) = (Arc::new(marks_of(subject)), Arc::new(History::of(subject.book)));
+        let issues = subject.book.record.issues.iter();
+        let issued = Arc::new(issues.map(|(number, issue)| (*number, issue.by_item())).collect());
+        let found = Arc::new(Found::of(&subject.assessment.findings));
+        let builder = || PageBuilder {
+            subject,
+            wording: figures::wording(subject.book),
+            chrome: Chrome::of(subject),
+            marks: Arc::clone(&marks),
+            history: Arc::clone(&history),
+            issued: Arc::clone(&issued),
+            found: Arc::clone(&found),
+            album: Album::of(subject.pictures),
+        };
+        let (client, installer, office) = (builder(), builder(), builder());
+        Self {
+            language: subject.book.project.languages.first().cloned().unwrap_or_else(|| "en".into()),
+            plans: Plans::of(subject.book),
+            openings: installer.at_openings(),
+            asking: client.asking(),
+            client,
+            installer,
+            office,
+        }
+    }
+
+    /// The newest issue.
+    pub fn issued(&self) -> Option<&IssuedAs> {
+        self.client.chrome.project().issued.as_ref()
+    }
+
+    /// The sheets to sign: their path in the client's and the office's folder.
+    pub fn papers(&self) -> Vec<(String, SignOff)> {
+        self.client.papers()
+    }
+
+    /// The pages, each a portion of its own.
+    pub fn pages(&self) -> Vec<Portion<'_>> {
+        self.of_client().chain(self.of_installer()).chain(self.of_office()).collect()
+    }
+
+    /// The pictures that the built pages of each folder show: folder, path in it, and the file to take.
+    pub fn pictures(self) -> BTreeMap<&'static str, Vec<PageFile>> {
+        let shown = [("client", self.client), ("installer", self.installer), ("office", self.office)];
+        shown.into_iter().map(|(folder, builder)| (folder, builder.album.shown())).collect()
+    }
+
+    fn of_client(&self) -> impl Iterator<Item = Portion<'_>> {
+        let builder = &self.client;
+        let portion = move |client: ClientPages| Site { language: self.language.clone(), client, ..Site::default() };
+        let rooms = &builder.subject.book.rooms;
+        let before = |at: usize| at.checked_sub(1).and_then(|at| rooms.get(at));
+        let room = move |(at, room)| -> Portion<'_> {
+            Box::new(move || {
+                portion(ClientPages {
+                    rooms: vec![builder.room(&self.plans, room, before(at))],
+                    ..ClientPages::default()
+                })
+            })
+        };
+        let item = move |room, at| -> Portion<'_> {
+            Box::new(move || {
+                let items = builder.item(room, at, self.asking.as_ref()).into_iter().collect();
+                portion(ClientPages { items, ..ClientPages::default() })
+            })
+        };
+        let items = rooms.iter().flat_map(move |room| (0..room.selections.len()).map(move |at| item(room, at)));
+        let first: [Portion<'_>; 2] = [
+            Box::new(move || portion(ClientPages { cover: Some(builder.cover()), ..ClientPages::default() })),
+            Box::new(move || portion(ClientPages { sign: Some(builder.sign()), ..ClientPages::default() })),
+        ];
+        first.into_iter().chain(rooms.iter().enumerate().map(room)).chain(items)
+    }
+
+    fn of_installer(&self) -> impl Iterator<Item = Portion<'_>> {
+        let builder = &self.installer;
+        let portion =
+            move |installer: InstallerPages| Site { language: self.language.clone(), installer, ..Site::default() };
+        let opening = move |at| -> Portion<'_> {
+            Box::new(move || {
+                let openings = builder.opening_page(&self.plans, &self.openings, at).into_iter().collect();
+                portion(InstallerPages { openings, ..InstallerPages::default() })
+            })
+        };
+        let index: Portion<'_> = Box::new(move || {
+            let index = Some(builder.installer_index(&self.plans, &self.openings));
+            portion(InstallerPages { index, ..InstallerPages::default() })
+        });
+        std::iter::once(index).chain((0..self.openings.len()).map(opening))
+    }
+
+    fn of_office(&self) -> impl Iterator<Item = Portion<'_>> {
+        let builder = &self.office;
+        let portion = move |office: OfficePages| Site { language: self.language.clone(), office, ..Site::default() };
+        let page = move |build: fn(&PageBuilder<'a>, &mut OfficePages)| -> Portion<'_> {
+            Box::new(move || {
+                let mut office = OfficePages::default();
+                build(builder, &mut office);
+                portion(office)
+            })
+        };
+        let pages: [fn(&PageBuilder<'a>, &mut OfficePages); 6] = [
+            |builder, office| office.index = Some(builder.office_index()),
+            |builder, office| office.schedules = builder.schedules(),
+            |builder, office| office.orders = Some(builder.orders()),
+            |builder, office| office.money = Some(builder.money()),
+            |builder, office| office.review = Some(builder.review()),
+            |builder, office| office.rules = Some(builder.rules()),
+        ];
+        pages.into_iter().map(page)
+    }
+}
+
+/// Each item's mark, with the pictures' digests as reading took them or, where it took none, as they were made.
+fn marks_of(subject: Subject<'_>) -> BTreeMap<(&str, &str), Digest> {
+    let read = marks::as_read(subject.book);
+    let picture = |path: &str| read(path).or_else(|| Some(subject.pictures.get(path)?.digest));
+    marks::items(subject.book, &picture).into_iter().map(|(item, marked)| (item, marked.mark)).collect()
+}

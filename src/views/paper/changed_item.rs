@@ -1,0 +1,196 @@
+//! One item of a change order: what became of it, from what to what, and what may hurt.
+
+use crate::assess::{Changed, Fate, Moved, Sort, cautions};
+use crate::book::{Room as BookRoom, Selection};
+use crate::ledger::IssuedItem;
+use crate::marks;
+use crate::marks::Said;
+use crate::units::Money;
+use crate::views::shared::figures::count;
+use crate::views::shared::lines::capital;
+use crate::vocabulary::Kind;
+use serde::Serialize;
+
+/// An item that is not the same.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Item {
+    /// The item's number on every sheet: `K-07`.
+    pub tag: String,
+    /// What it is: `Refrigerator`.
+    pub name: String,
+    /// What became of it: `changed`, `new`, `gone`.
+    pub fate: String,
+    /// What, from what, to what, and by how much.
+    pub changes: Vec<Change>,
+    /// What may hurt, and to whom to turn; nothing of what is gone.
+    pub cautions: Vec<String>,
+}
+
+/// One thing that is no longer as it was. An empty side was not there, or is not there any more.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Change {
+    /// What it is.
+    pub what: String,
+    /// What it was.
+    pub from: String,
+    /// What it is now.
+    pub to: String,
+    /// The difference in words: `$20.00 more`, `7 days sooner`.
+    pub by: String,
+}
+
+/// `7 days sooner`.
+pub(super) fn shift(days: i64) -> String {
+    let number = usize::try_from(days.unsigned_abs()).unwrap_or(usize::MAX);
+    format!("{} {}", count(number, "day", "days"), if days < 0 { "sooner" } else { "later" })
+}
+
+/// `$20.00 more`.
+pub(super) fn difference(by: Money) -> String {
+    match by {
+        by if by.minor == 0 => "as before".into(),
+        by if by.is_negative() => format!("{} less", Money::new(-by.minor, by.currency)),
+        by => format!("{by} more"),
+    }
+}
+
+/// An item as it was and is on record, and where it is in the book now.
+pub(super) fn item(
+    changed: &Changed,
+    (was, is): (Option<&IssuedItem>, Option<&IssuedItem>),
+    here: Option<(&BookRoom, &Selection)>,
+) -> Item {
+    let fate = match changed.fate {
+        Fate::Added => "New",
+        Fate::Gone => "Gone",
+        Fate::Changed => "Changed",
+        Fate::Dated => "New dates alone",
+    };
+    let mut changes = vec![];
+    if matches!(changed.fate, Fate::Added | Fate::Gone) {
+        changes.push(change("Shown as", shown(was), shown(is)));
+    }
+    changes.extend(changed.changes.iter().filter_map(|one| content(one, changed)));
+    changes.extend(ordering(changed));
+    if changed.asks() {
+        let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| marks::shown(&item.mark));
+        changes.push(change("Mark", mark(was), mark(is)));
+    }
+    let cautions = is.map_or_else(Vec::new, |is| cautions(is, here));
+    Item { tag: changed.tag.clone(), name: changed.name.clone(), fate: fate.into(), changes, cautions }
+}
+
+/// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
+/// what is in the book no longer, all that its kind may do.
+fn cautions(item: &IssuedItem, here: Option<(&BookRoom, &Selection)>) -> Vec<String> {
+    let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
+    let makers = options.filter_map(|option| option.get("caution")?.as_str());
+    let named = item.content.get("kind").and_then(|name| Kind::named(name.as_str()?));
+    let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
+    let hazards = here.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
+    let mut told: Vec<String> = Vec::new();
+    for caution in makers.chain(hazards.iter().map(|hazard| hazard.caution().words())) {
+        if !told.iter().any(|before| before == caution) {
+            told.push(caution.into());
+        }
+    }
+    told
+}
+
+pub(super) fn change(what: &str, from: String, to: String) -> Change {
+    Change { what: what.into(), from, to, by: String::new() }
+}
+
+/// What an item that is new or gone is: its options by name, maker, model and finish.
+pub(super) fn shown(item: Option<&IssuedItem>) -> String {
+    let options = item.and_then(|item| item.content.get("options")?.as_array()).map_or(&[][..], Vec::as_slice);
+    let told = options.iter().map(|option| {
+        let mut words: Vec<&str> = Vec::new();
+        for word in ["name", "maker", "model", "finish"].iter().filter_map(|key| option.get(*key)?.as_str()) {
+            if !words.iter().any(|before| before.contains(word)) {
+                words.push(word);
+            }
+        }
+        words.join(", ")
+    });
+    told.collect::<Vec<_>>().join("; or ")
+}
+
+/// A change of what is shown; none for a price that the sum says again.
+fn content(change: &marks::Change, of: &Changed) -> Option<Change> {
+    let amount = |said: &Option<Said>| said.as_ref().and_then(Said::amount);
+    let (from, to) = (amount(&change.from), amount(&change.to));
+    if (from.is_some() || to.is_some()) && (from, to) == (of.price.from, of.price.to) {
+        return None;
+    }
+    let words = |said: &Option<Said>| match said {
+        Some(Said::Amount(money)) => money.to_string(),
+        Some(Said::Words(words)) => words.clone(),
+        None => String::new(),
+    };
+    let by = from.zip(to).and_then(|(from, to)| Some(difference(Moved { from, to }.by()?)));
+    Some(Change {
+        what: capital(&change.named()),
+        from: words(&change.from),
+        to: words(&change.to),
+        by: by.unwrap_or_default(),
+    })
+}
+
+/// Money and days: what the item comes to, its lead time, the last day to order it.
+fn ordering(changed: &Changed) -> Vec<Change> {
+    let text = |money: Option<Money>| money.map_or_else(String::new, |money| money.to_string());
+    let mut told = Vec::new();
+    let (price, lead, order_by) = (&changed.price, &changed.lead_time, &changed.order_by);
+    if price.from != price.to {
+        let by = match changed.sort() {
+            Sort::Choice => changed.money().map_or_else(String::new, |money| format!("{money}, a first choice")),
+            _ => changed.money().map_or_else(String::new, difference),
+        };
+        told.push(Change { by, ..change("Price in all", text(price.from), text(price.to)) });
+    }
+    if lead.from != lead.to {
+        let words = |text: &Option<String>| text.clone().unwrap_or_default();
+        told.push(change("Lead time", words(&lead.from), words(&lead.to)));
+    }
+    if order_by.from != order_by.to {
+        let day = |day: Option<crate::units::Date>| day.map_or_else(String::new, |day| day.to_string());
+        let by = changed.days().map_or_else(String::new, shift);
+        told.push(Change { by, ..change("Order by", day(order_by.from), day(order_by.to)) });
+    }
+    told
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Currency;
+
+    #[test]
+    fn what_is_shown_of_a_new_item_is_told_once() {
+        let content = serde_json::json!({"options": [
+            {"id": "a", "name": "Zelmor ZS-1", "maker": "Zelmor", "model": "ZS-1", "finish": "oak"},
+            {"id": "b", "name": "In ash", "maker": "Zelmor", "model": null, "finish": "ash"},
+        ]});
+        let item = IssuedItem {
+            room: "kitchen".into(),
+            item: "rug".into(),
+            tag: "K-01".into(),
+            name: "Rug".into(),
+            mark: marks::of(&content),
+            content,
+            price: None,
+            lead_time: None,
+            order_by: None,
+        };
+        assert_eq!(shown(Some(&item)), "Zelmor ZS-1, oak; or In ash, Zelmor");
+        assert_eq!(shown(None), "");
+    }
+
+    #[test]
+    fn money_and_days_say_which_way_they_moved() {
+        let usd = |minor| Money::new(minor, Currency::USD);
+        assert_eq!([2000, -50, 0].map(|by| difference(usd(by))), ["$20.00 more", "$0.50 less", "as before"]);
+        assert_eq!([-7, 1].map(shift), ["7 days sooner", "1 day later"]);
+    }
+}

@@ -1,0 +1,7 @@
+//! What is printed and signed.
+
+pub mod change_order;
+pub mod changed_item;
+pub(super) mod parts;
+pub mod sign_off;
+pub mod sign_off_item;

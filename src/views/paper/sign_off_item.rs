@@ -1,0 +1,269 @@
+//! One item on a sheet to sign: what it is, what it costs, whether it fits, and what was decided.
+
+use crate::assess::Amounts;
+use crate::book::{ProductOption, Room as BookRoom, Selection};
+use crate::marks;
+use crate::units::Money;
+use crate::views::pages::PageBuilder;
+use crate::views::paper::sign_off::{Line, plain};
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::fact;
+use crate::views::shared::prose;
+use crate::views::shared::sheet::Fact;
+use crate::views::shared::state::Shape as Mark;
+use serde::Serialize;
+
+/// One item to be decided.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Item {
+    /// The item's number on every sheet: `K-07`.
+    pub tag: String,
+    /// What it is: `Refrigerator`.
+    pub name: String,
+    /// The option chosen, if there were several.
+    pub option: String,
+    /// Maker and model.
+    pub product: String,
+    /// What the client is told of it, in a sentence or two.
+    pub told: String,
+    /// The full description.
+    pub description: Vec<Line>,
+    /// Whether it fits; nothing where nothing is known, or options are still open.
+    pub fit: Option<Fit>,
+    /// How many or how much, with its unit.
+    pub quantity: String,
+    /// The price of one.
+    pub unit_price: String,
+    /// The price of all of them; empty while nothing is chosen.
+    pub price: String,
+    /// The item's mark: eight hex digits in two fours.
+    pub mark: String,
+    /// How far its approval has come.
+    pub state: State,
+    /// Its photograph; none while options are open, each of which has its own.
+    pub picture: Option<PictureRef>,
+    /// Why it is so, in the designer's words.
+    pub why: String,
+    /// What may hurt, and to whom to turn.
+    pub cautions: Vec<String>,
+    /// The options still open; empty once one is chosen.
+    pub choices: Vec<OpenOption>,
+    /// What each approver decided, as it stands, in the order of the approvers.
+    pub decided: Vec<Decided>,
+}
+
+/// What an approver decided of an item; empty while nothing stands.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+pub struct Decided {
+    /// The box that is crossed.
+    pub stamp: Option<Stamp>,
+    /// The decision in words, when and how it was given.
+    pub by: String,
+    /// In the approver's words.
+    pub note: String,
+}
+
+/// One of the four boxes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stamp {
+    /// Approved.
+    Approved,
+    /// Approved as noted.
+    Noted,
+    /// Revise and resubmit.
+    Revise,
+    /// Rejected.
+    Rejected,
+}
+
+/// How far an item's approval has come, as a shape and in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct State {
+    /// The shape drawn before the words.
+    pub shape: Shape,
+    /// The state in words, with who and when where that is known.
+    pub words: String,
+}
+
+/// The shape of a state. The four decisions are the trade's review stamps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Shape {
+    /// Nobody has decided, or not everybody.
+    Waiting,
+    /// Approved by all who must.
+    Approved,
+    /// Approved, with a note that stands.
+    ApprovedAsNoted,
+    /// Sent back, to be shown again.
+    ReviseAndResubmit,
+    /// Turned down.
+    Rejected,
+    /// Approved once, and changed since.
+    Changed,
+}
+
+/// Whether a thing fits, in plain words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Fit {
+    /// It does not go in: said louder.
+    pub misfit: bool,
+    /// `Fits`, `Does not fit`, and so on.
+    pub verdict: String,
+    /// By how much, in a sentence.
+    pub sentence: String,
+}
+
+/// An option that may still be chosen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OpenOption {
+    /// The option's name.
+    pub name: String,
+    /// Maker, model and finish in a line.
+    pub product: String,
+    /// What the client is told of it, in a sentence or two.
+    pub told: String,
+    /// Its sizes in a line.
+    pub sizes: String,
+    /// What else there is to it, in a line.
+    pub more: String,
+    /// Whether it fits; nothing where nothing is known.
+    pub fit: Option<Fit>,
+    /// Its photograph.
+    pub picture: Option<PictureRef>,
+    /// What the item costs with it.
+    pub price: String,
+    /// It is what those who decided chose.
+    pub crossed: bool,
+}
+
+/// A photograph that is fetched by its key when the sheet is set.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct PictureRef {
+    /// The key that the picture is asked for by.
+    pub key: String,
+    /// What is to be seen on it, for those who do not see it.
+    pub alt: String,
+    /// Its width in pixels.
+    pub width: u32,
+    /// Its height in pixels.
+    pub height: u32,
+}
+
+impl PageBuilder<'_> {
+    pub fn paper_item(&self, room: &BookRoom, selection: &Selection) -> Item {
+        let settled = selection.settled();
+        let several = selection.options.len() > 1;
+        let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
+        let mut description = settled.map(|option| self.description(option)).unwrap_or_default();
+        description.extend(self.said_of(room, selection));
+        let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
+        Item {
+            tag: selection.tag.clone(),
+            name: selection.name.value.clone(),
+            option: settled.filter(|_| several).map_or_else(String::new, ProductOption::title),
+            product: settled.map_or_else(String::new, |option| self.in_a_line(option)),
+            told: settled.map_or_else(String::new, |option| option.description.text().into()),
+            description: description.iter().map(plain).collect(),
+            fit: settled.and_then(|option| self.paper_fit(room, selection, option)),
+            quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
+            unit_price: text(settled.and_then(|option| option.price.get())),
+            price: settled.and_then(Amounts::price).map_or_else(String::new, |price| price.to_string()),
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map_or_else(String::new, marks::shown),
+            state: on_paper(self.decision(room, selection)),
+            picture: settled.and_then(|option| self.paper_picture(selection, option)),
+            why: selection
+                .why
+                .get()
+                .map_or_else(String::new, |why| prose::blocks(why).plain().trim().replace('\n', " ")),
+            cautions: self.cautions(room, selection).iter().map(Html::plain).collect(),
+            choices: if settled.is_some() {
+                vec![]
+            } else {
+                selection.options.iter().map(|option| self.paper_choice(room, selection, option, chosen)).collect()
+            },
+            decided: self.decided(room, selection),
+        }
+    }
+
+    /// What is said of a selection whichever option is taken.
+    fn said_of(&self, room: &BookRoom, selection: &Selection) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        if let Some(place) = selection.place.get() {
+            let sides: Vec<_> = room.opening(place).map_or_else(Vec::new, |opening| {
+                let size = [opening.governing_width(), crate::site::fitting::height(room, opening)];
+                size.into_iter().flatten().collect()
+            });
+            let size =
+                if sides.is_empty() { Html::default() } else { Html::text(", ").then(self.wording.sides(&sides)) };
+            facts.push(fact("Opening", Html::text(place).then(size)));
+        }
+        let said = [
+            ("Allowance", &selection.allowance),
+            ("Bought by", &selection.furnished_by),
+            ("Fitted by", &selection.installed_by),
+        ];
+        facts.extend(said.into_iter().filter_map(|(name, slot)| Some(fact(name, slot.get()?.as_str()))));
+        facts
+    }
+
+    fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<Fit> {
+        let fit = self.fit(room, selection, option, 0)?;
+        let misfit = fit.verdict.shape == Mark::DoesNotFit;
+        Some(Fit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.plain() })
+    }
+
+    fn paper_choice(
+        &self,
+        room: &BookRoom,
+        selection: &Selection,
+        option: &ProductOption,
+        chosen: Option<&str>,
+    ) -> OpenOption {
+        let in_a_line = |facts: Vec<Fact>| {
+            let told = facts.iter().map(|fact| format!("{} {}", fact.name.to_lowercase(), fact.value.plain()));
+            crate::views::shared::lines::capital(&told.collect::<Vec<_>>().join(" · "))
+        };
+        OpenOption {
+            name: option.title(),
+            product: self.in_a_line(option),
+            told: option.description.text().into(),
+            sizes: in_a_line(self.sizes(option)),
+            more: in_a_line(
+                option
+                    .hinge
+                    .get()
+                    .map(|hinge| fact("Hinge", hinge.as_str()))
+                    .into_iter()
+                    .chain(self.more(option))
+                    .collect(),
+            ),
+            fit: self.paper_fit(room, selection, option),
+            picture: self.paper_picture(selection, option),
+            price: Amounts::price(option).map_or_else(String::new, |price| price.to_string()),
+            crossed: chosen == Some(option.id.value.as_str()),
+        }
+    }
+
+    /// A picture on paper: its key is its path in the book.
+    fn paper_picture(&self, selection: &Selection, option: &ProductOption) -> Option<PictureRef> {
+        let named = option.photos.first()?;
+        let made = self.album.made(named)?;
+        let alt = named.alt.clone().unwrap_or_else(|| format!("{}, {}", selection.name.value, self.in_a_line(option)));
+        Some(PictureRef { key: named.path.clone(), alt, width: made.width, height: made.height })
+    }
+}
+
+/// A state with the shape that paper draws.
+fn on_paper(state: crate::views::shared::state::State) -> State {
+    let shape = match state.shape {
+        Mark::Approved => Shape::Approved,
+        Mark::ApprovedAsNoted => Shape::ApprovedAsNoted,
+        Mark::ReviseAndResubmit => Shape::ReviseAndResubmit,
+        Mark::Rejected => Shape::Rejected,
+        Mark::ChangedSinceSigned => Shape::Changed,
+        _ => Shape::Waiting,
+    };
+    State { shape, words: state.word }
+}

@@ -1,0 +1,89 @@
+//! Whom a finding concerns, and what it says to them: the client, the installer, or the office alone.
+
+use std::collections::BTreeSet;
+
+use crate::assess::rules::{self, Reader};
+use crate::book::{Opening, Room, Selection};
+use crate::finding::{Code, Family, Finding};
+use crate::source::Span;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::fit::sentence_of;
+use crate::views::shared::html::Html;
+
+impl PageBuilder<'_> {
+    /// What was found of a room as a whole: of no item, or of one that has no page of this reader's.
+    pub fn told_of_room(&self, room: &Room, reader: Reader) -> Vec<Html> {
+        let selections = room.selections.iter();
+        let pages: BTreeSet<Span> = match reader {
+            Reader::Client => selections.map(|selection| selection.name.span).collect(),
+            Reader::Installer => {
+                let is_fitted = |one: &&Selection| one.place.get().and_then(|place| room.opening(place)).is_some();
+                let fitted = selections.filter(is_fitted).map(|selection| selection.name.span);
+                fitted.chain(room.openings.iter().map(|opening| opening.name.span)).collect()
+            }
+        };
+        let of_room = self.found.of_room(Some(&room.folder)).into_iter();
+        sentences(reader, of_room.filter(|finding| !finding.about.is_some_and(|about| pages.contains(&about))))
+    }
+
+    /// What was found at an opening: of itself, of what goes in, and of the option shown there.
+    pub fn told_at_opening(&self, room: &Room, opening: &Opening, thing: Option<(&Selection, &str)>) -> Vec<Html> {
+        let things: Vec<Span> =
+            std::iter::once(opening.name.span).chain(thing.map(|(selection, _)| selection.name.span)).collect();
+        // What was found of another option says nothing of the one that is drawn here.
+        let is_shown = |finding: &&Finding| {
+            finding.option.is_none() || finding.option.as_deref() == thing.map(|(_, option)| option)
+        };
+        sentences(Reader::Installer, self.found.about(&room.folder, &things).into_iter().filter(is_shown))
+    }
+
+    /// What a client should know of a selection before deciding.
+    pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Vec<Html> {
+        let found = self.found.about(&room.folder, &[selection.name.span]);
+        let mut lines = sentences(Reader::Client, found.iter().copied());
+        // A misfit that someone accepted is no secret from those who will live with it.
+        let accepted =
+            found.into_iter().filter(|finding| finding.waived.is_some() && finding.rule.family() == Family::Fit);
+        lines.extend(accepted.map(|finding| sentence(Reader::Client, finding)));
+        lines
+    }
+}
+
+/// Whether what a rule finds concerns this reader.
+fn is_told(reader: Reader, code: Code) -> bool {
+    rules::of(code).is_some_and(|rule| rule.tells.contains(&reader))
+}
+
+fn sentences<'a>(reader: Reader, found: impl Iterator<Item = &'a Finding>) -> Vec<Html> {
+    found.filter(|finding| is_told(reader, finding.rule)).map(|finding| sentence(reader, finding)).collect()
+}
+
+/// A finding as a sentence, and that it was accepted if someone did so. Why, and by whom, is told to the
+/// trade that works by it; the client reads that it is known.
+fn sentence(reader: Reader, finding: &Finding) -> Html {
+    let waived = finding.waived.as_ref().map_or(String::new(), |waived| match reader {
+        Reader::Client => " The designer lets it stand.".into(),
+        Reader::Installer => format!(" Waived by {}: {}.", waived.words(), waived.because),
+    });
+    sentence_of(finding).then(waived)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::rules::RULES;
+
+    #[test]
+    fn what_the_firm_has_to_do_is_nobody_elses() {
+        for rule in
+            RULES.iter().filter(|rule| [Family::Source, Family::Order, Family::Money].contains(&rule.code.family()))
+        {
+            assert!(!is_told(Reader::Client, rule.code) && !is_told(Reader::Installer, rule.code), "{}", rule.code);
+        }
+    }
+
+    #[test]
+    fn a_misfit_concerns_the_installer_and_stands_beside_the_option_for_the_client() {
+        assert!(is_told(Reader::Installer, rules::WIDTH) && !is_told(Reader::Client, rules::WIDTH));
+    }
+}

@@ -1,0 +1,78 @@
+//! Figures as pages print them: the book's own units, dates, money.
+
+use crate::book::{Book, DetailValue};
+use crate::units::length::Grain;
+use crate::units::{Date, Length, LengthRange, Money};
+use crate::views::shared::html::Html;
+use crate::views::shared::wording;
+use crate::views::shared::wording::Wording;
+
+/// How a book writes its figures: sixteenths, unless a length needs thirty-seconds.
+pub fn wording(book: &Book) -> Wording {
+    Wording { system: book.project.units, grain: Grain::Sixteenth }
+}
+
+/// A length, in the finer grain where the coarser would round it.
+pub fn length(wording: Wording, length: Length) -> Html {
+    finer(wording, length).length(length)
+}
+
+/// A length for a sentence, in the finer grain where the coarser would round it.
+pub fn in_prose(wording: Wording, length: Length) -> Html {
+    finer(wording, length).in_prose(length)
+}
+
+/// The wording in which a length is not rounded, if there is one.
+pub fn finer(wording: Wording, length: Length) -> Wording {
+    let fine = Wording { grain: Grain::ThirtySecond, ..wording };
+    let rounded = !length.imperial(wording.grain).exact;
+    if rounded && length.imperial(fine.grain).exact { fine } else { wording }
+}
+
+/// A range with the other system beside it.
+pub fn range(wording: Wording, range: LengthRange) -> Html {
+    wording.range(range).then(" ").then(wording.range_second(range))
+}
+
+/// A fact of the kind's own.
+pub fn detail(wording: Wording, value: &DetailValue) -> Html {
+    match value {
+        DetailValue::Words(words) => Html::text(words),
+        DetailValue::Length(length) => self::length(wording, *length),
+        DetailValue::Range(range) => self::range(wording, *range),
+        DetailValue::Sides(sides) => wording.sides(sides.sides()),
+    }
+}
+
+/// An amount, or a dash.
+pub fn money(amount: Option<Money>) -> Html {
+    amount.map_or_else(|| Html::text("–"), wording::money)
+}
+
+/// A day, or a dash.
+pub fn day(date: Option<Date>) -> String {
+    date.map_or_else(|| "–".into(), |date| date.to_string())
+}
+
+/// `1 selection`, `3 selections`.
+pub fn count(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
+}
+
+/// A finding's words for a page: what stands between backticks stands between quotation marks.
+pub fn quoted(words: &str) -> Html {
+    let marks = [""].into_iter().chain(["“", "”"].into_iter().cycle());
+    let text: String = marks.zip(words.split('`')).flat_map(|(mark, part)| [mark, part]).collect();
+    Html::text(&text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn backticks_become_quotation_marks() {
+        assert_eq!(quoted("`Hood` over `Range`: 3"), Html::text("“Hood” over “Range”: 3"));
+        assert_eq!(quoted("no marks"), Html::text("no marks"));
+    }
+}

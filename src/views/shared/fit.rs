@@ -1,0 +1,281 @@
+//! What the fit check found, in words that whoever reads them understands.
+
+use crate::assess::rules;
+use crate::book::{Opening, ProductOption, Room, Selection, System};
+use crate::drawings;
+use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
+use crate::finding::{Family, Finding, Severity};
+use crate::site::counter_depth;
+use crate::site::fitting::{Fitting, Misfit, fitting};
+use crate::units::Length;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::figures::in_prose;
+use crate::views::shared::html::Html;
+use crate::views::shared::state::{Shape, State};
+use serde::Serialize;
+
+/// What the fit check found of one option.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Fit {
+    /// `Fits`, `Does not fit`, and so on.
+    pub verdict: State,
+    /// The gaps and what sticks out, in a sentence.
+    pub sentence: Html,
+    /// A small plan or front, if there is one.
+    pub drawing: Option<Html>,
+}
+
+impl PageBuilder<'_> {
+    /// What was found of an option at its opening: a verdict and a sentence.
+    pub fn fit(&self, room: &Room, selection: &Selection, option: &ProductOption, number: usize) -> Option<Fit> {
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        let (verdict, sentence) = match opening {
+            Some(opening) => self.verdict(room, opening, selection, option),
+            None => self.verdict_without_opening(room, selection, option)?,
+        };
+        let plan = opening.and_then(|opening| self.option_plan((room, opening), selection, option, number));
+        Some(Fit { verdict, sentence, drawing: plan.map(|plan| Html::trusted(drawings::option_plan(&plan))) })
+    }
+
+    /// What was found of an option that goes into no opening of its own: only what speaks against it.
+    fn verdict_without_opening(
+        &self,
+        room: &Room,
+        selection: &Selection,
+        option: &ProductOption,
+    ) -> Option<(State, Html)> {
+        let found = self.fit_findings(room, selection, option);
+        let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none());
+        let stops: Vec<Html> = stops.map(|stop| sentence_of(stop)).collect();
+        if !stops.is_empty() {
+            return Some((State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(stops)));
+        }
+        let query = found.iter().find(|finding| asks(finding))?;
+        Some((State::new(Shape::FitUnknown, "A question of fit"), sentence_of(query)))
+    }
+
+    /// Whether an option fits, and by how much.
+    pub fn verdict(
+        &self,
+        room: &Room,
+        opening: &Opening,
+        selection: &Selection,
+        option: &ProductOption,
+    ) -> (State, Html) {
+        let fit = fitting(room, opening, option);
+        let found = self.fit_findings(room, selection, option);
+        let against = self.against_it(&fit, &found);
+        if !against.is_empty() {
+            return (State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(against));
+        }
+        let sentence = self.gaps(&fit, (room, opening));
+        if opening.measured.is_absent() {
+            let sentence = Html::text("As planned, not measured yet. ").then(sentence);
+            return (State::new(Shape::NotMeasured, "Verify in field"), sentence);
+        }
+        let known = fit.width.left_over().or(fit.height.left_over()).or(fit.depth.left_over());
+        if known.is_none() {
+            return (
+                State::new(Shape::FitUnknown, "Not known"),
+                Html::text("A size is missing on one side or the other."),
+            );
+        }
+        if let Some(query) = found.iter().find(|finding| asks(finding)) {
+            let sentence = sentence.then(" ").then(sentence_of(query));
+            return (State::new(Shape::Fits, "Fits, with a question"), sentence);
+        }
+        (State::new(Shape::Fits, "Fits"), sentence)
+    }
+
+    /// Why an option does not fit, a sentence each: what it is too large or too small for first, in the
+    /// figures that drawings show too.
+    fn against_it(&self, fit: &Fitting, found: &[&Finding]) -> Vec<Html> {
+        let misfits = fit.misfits();
+        let ways = [
+            (misfits.width, "wide", "wider", rules::WIDTH),
+            (misfits.height, "high", "higher", rules::HEIGHT),
+            (misfits.depth, "deep", "deeper", rules::DEPTH),
+        ];
+        let (mut small, mut large, mut told) = (Vec::new(), Vec::new(), Vec::new());
+        for (misfit, way, more, rule) in ways {
+            let Some(misfit) = misfit else { continue };
+            told.push(rule);
+            match misfit {
+                Misfit::TooSmall(by) => small.push(in_prose(self.wording, by).then(format!(" too {way}"))),
+                Misfit::TooLarge(by) => large.push(in_prose(self.wording, by).then(format!(" {more}"))),
+            }
+        }
+        let stops =
+            found.iter().filter(|finding| misfit(finding) && finding.waived.is_none() && !told.contains(&finding.rule));
+        let small = (!small.is_empty()).then(|| joined(small).then(" for the opening."));
+        let large = (!large.is_empty())
+            .then(|| Html::text("The opening is ").then(joined(large)).then(" than the maker’s sheet allows."));
+        small.into_iter().chain(large).chain(stops.map(|stop| sentence_of(stop))).collect()
+    }
+
+    /// The small plan of an option, where its sizes are known.
+    fn option_plan(
+        &self,
+        (room, opening): (&Room, &Opening),
+        selection: &Selection,
+        option: &ProductOption,
+        number: usize,
+    ) -> Option<OptionPlan> {
+        let fit = fitting(room, opening, option);
+        let (width, there) = (fit.front.width?, fit.width.there?);
+        let letter =
+            u8::try_from(number).ok().filter(|number| *number < 26).map_or('A', |number| char::from(b'A' + number));
+        Some(OptionPlan {
+            id: format!("plan-{}", option.id.value),
+            letter: letter.to_string(),
+            name: format!("{}, {}", selection.name.value, option.title()),
+            opening: there,
+            width,
+            gap_left: gap_left(&fit)?,
+            thing: deep(option, selection)?,
+            counter_edge: counter_depth(room, opening).value(),
+            misfits: misfits(&fit),
+            laps: laps(&fit),
+            units: self.units(),
+        })
+    }
+
+    /// The system that drawings letter first.
+    pub fn units(&self) -> Units {
+        match self.subject.book.project.units {
+            System::Imperial => Units::Imperial,
+            System::Metric => Units::Metric,
+        }
+    }
+
+    /// The findings of the fit rules on this option.
+    fn fit_findings(&self, room: &Room, selection: &Selection, option: &ProductOption) -> Vec<&Finding> {
+        let of_it = |finding: &&Finding| {
+            finding.rule.family() == Family::Fit && finding.option.as_deref().is_none_or(|id| id == option.id.value)
+        };
+        self.found.about(&room.folder, &[selection.name.span]).into_iter().filter(of_it).collect()
+    }
+
+    /// The gaps at the sides and above, and what stands out, in a sentence or two.
+    fn gaps(&self, fit: &Fitting, (room, opening): (&Room, &Opening)) -> Html {
+        let mut parts: Vec<Html> = Vec::new();
+        match (fit.gaps.each_side(), fit.gaps.left.zip(fit.gaps.right)) {
+            (Some(each), _) => parts.push(in_prose(self.wording, each).then(" on each side")),
+            (None, Some((left, right))) => {
+                parts.push(in_prose(self.wording, left).then(" at the left"));
+                parts.push(in_prose(self.wording, right).then(" at the right"));
+            }
+            (None, None) => {}
+        }
+        if let (Some(play), true) = (fit.height.play(), opening.above.get().is_some() || fit.height.asked.is_some()) {
+            parts.push(in_prose(self.wording, play).then(" above"));
+        }
+        let mut sentence = Html::default();
+        if !parts.is_empty() {
+            sentence = sentence.then("With ").then(joined(parts)).then(".");
+        }
+        let counter = counter_depth(room, opening);
+        let against = if counter.best().is_some() { "of the counter" } else { "of the opening's front edge" };
+        if let Some(out) = fit.projection.filter(|out| *out > Length::ZERO) {
+            let lead = if sentence.is_empty() { "Stands " } else { " Stands " };
+            sentence = sentence.then(lead).then(in_prose(self.wording, out)).then(format!(" proud {against}."));
+        }
+        if sentence.is_empty() { Html::text("No figure to compare.") } else { sentence }
+    }
+}
+
+fn joined(parts: Vec<Html>) -> Html {
+    let last = parts.len().saturating_sub(1);
+    parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
+        let text = if at == 0 {
+            text
+        } else if at == last {
+            text.then(" and ")
+        } else {
+            text.then(", ")
+        };
+        text.then(part)
+    })
+}
+
+/// Sentences one after the other.
+fn in_a_row(sentences: Vec<Html>) -> Html {
+    sentences.into_iter().reduce(|text, next| text.then(" ").then(next)).unwrap_or_default()
+}
+
+/// Whether a finding says that something does not fit; of an option that can still be chosen, that it
+/// would not. A question whose day is past is still a question.
+fn misfit(finding: &Finding) -> bool {
+    finding.severity == Severity::Stop && !finding.past || finding.bars
+}
+
+/// Whether a finding asks something of the fit.
+fn asks(finding: &Finding) -> bool {
+    finding.waived.is_none() && (finding.severity == Severity::Query || finding.past)
+}
+
+/// A finding's message as a sentence.
+pub fn sentence_of(finding: &Finding) -> Html {
+    let message = finding
+        .message
+        .split_once("`: ")
+        .filter(|_| finding.message.starts_with("option `"))
+        .map_or(finding.message.as_str(), |(_, rest)| rest);
+    let message = message.replace('`', "");
+    Html::text(&format!("{}.", crate::views::shared::lines::capital(&message)))
+}
+
+/// What the verdict says does not fit, for a drawing.
+pub fn misfits(fit: &Fitting) -> Misfits {
+    let drawn = |misfit: Misfit| match misfit {
+        Misfit::TooSmall(by) => Drawn::TooSmall(by),
+        Misfit::TooLarge(by) => Drawn::TooLarge(by),
+    };
+    let told = fit.misfits();
+    Misfits { width: told.width.map(drawn), height: told.height.map(drawn), depth: told.depth.map(drawn) }
+}
+
+/// How far its front lies over the hole, for a drawing.
+pub fn laps(fit: &Fitting) -> Laps {
+    let over = fit.laps();
+    Laps { width: over.width, height: over.height }
+}
+
+/// From the opening's left edge to the thing as it is drawn: in the middle, or with the air that its
+/// sheet asks for; what is too wide stands against the left edge, so that all of it is seen at the right.
+pub fn gap_left(fit: &Fitting) -> Option<Length> {
+    let middle = (fit.width.there? - fit.front.width?).half();
+    let gap = fit.gaps.left.unwrap_or(middle);
+    Some(match fit.width.too_small_by() {
+        Some(_) => gap.max(Length::ZERO).min(middle.max(Length::ZERO)),
+        None => gap,
+    })
+}
+
+/// A thing from its back to its front.
+pub fn deep(option: &ProductOption, selection: &Selection) -> Option<Deep> {
+    let none = crate::book::Fit::default();
+    let fit = option.fit.get().unwrap_or(&none);
+    Some(Deep {
+        name: selection.name.value.to_lowercase(),
+        behind: fit.air.back.get().map_or(Length::ZERO, |air| air.length),
+        body: *option.size.depth.get()?,
+        with_door: option.size.depth_with_door.get().copied(),
+        with_handle: option.size.depth_with_handle.get().copied(),
+        door: door(option),
+    })
+}
+
+/// How a thing opens.
+pub fn door(option: &ProductOption) -> Door {
+    let door = option.fit.get().and_then(|fit| fit.door.get());
+    let hinge = if option.hinge.text() == "right" { Hand::Right } else { Hand::Left };
+    match door {
+        Some(door) => match (door.drops.get(), door.swings.get()) {
+            (Some(reach), _) => Door::Drops { reach: *reach },
+            (None, Some(leaf)) => Door::Swings { leaf: *leaf, hinge },
+            _ => Door::None,
+        },
+        None => Door::None,
+    }
+}

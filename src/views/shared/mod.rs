@@ -1,0 +1,17 @@
+//! What several pages have in common: the frame they stand in, states, figures, pictures, prose.
+
+pub(super) mod concerns;
+pub mod data;
+pub mod drawing;
+pub(super) mod figures;
+pub mod fit;
+pub(super) mod found;
+pub mod html;
+pub(super) mod lines;
+pub mod photo;
+pub(super) mod prose;
+pub mod revisions;
+pub mod sheet;
+pub mod signature;
+pub mod state;
+pub mod wording;

@@ -1,0 +1,288 @@
+//! In which issues what a sheet shows was new or changed, for its title block.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::book::Book;
+use crate::ledger::{Issue, IssuedItem};
+use crate::marks;
+use crate::units::series;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::sheet::Sheet;
+use serde::Serialize;
+
+/// The most revisions that a title block lists; the newest count.
+const MOST: usize = 3;
+
+/// The most things that a line names before it counts the rest.
+const NAMED: usize = 2;
+
+/// A line of the title block's list of revisions.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Revision {
+    /// The issue in which it was changed.
+    pub number: String,
+    pub date: String,
+    pub what: String,
+}
+
+/// What each issue made new or changed, by room and item, in the order of the issues.
+#[derive(Clone, Debug, Default)]
+pub struct History {
+    issues: Vec<Step>,
+}
+
+/// One issue after the one before it.
+#[derive(Clone, Debug)]
+struct Step {
+    number: u32,
+    purpose: &'static str,
+    on: String,
+    items: BTreeMap<(String, String), Fate>,
+}
+
+/// What an issue made of an item.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Fate {
+    New,
+    /// Its fields that changed, each once.
+    Changed(Vec<String>),
+    /// By the name it had.
+    Gone(String),
+}
+
+/// The items that are asked about, by room and selection.
+#[derive(Clone, Copy)]
+pub enum Of<'a> {
+    /// All of them.
+    All,
+    /// Those of a room.
+    Room(&'a str),
+    /// Those of some rooms.
+    Rooms(&'a BTreeSet<&'a str>),
+    /// One.
+    Item(&'a str, &'a str),
+    /// Some.
+    Items(&'a BTreeSet<(&'a str, &'a str)>),
+}
+
+impl Step {
+    /// What became of the items that are asked about. Of a room or an item only those are looked at.
+    fn fates<'a>(&'a self, of: Of<'a>) -> Box<dyn Iterator<Item = (&'a (String, String), &'a Fate)> + 'a> {
+        let first = |room: &str| (room.to_owned(), String::new());
+        match of {
+            Of::All => Box::new(self.items.iter()),
+            Of::Room(room) => {
+                Box::new(self.items.range(first(room)..).take_while(move |((folder, _), _)| folder == room))
+            }
+            Of::Item(room, item) => Box::new(self.items.get_key_value(&(room.to_owned(), item.to_owned())).into_iter()),
+            Of::Rooms(rooms) => Box::new(self.items.iter().filter(|((room, _), _)| rooms.contains(room.as_str()))),
+            Of::Items(items) => {
+                Box::new(self.items.iter().filter(|((room, item), _)| items.contains(&(room.as_str(), item.as_str()))))
+            }
+        }
+    }
+}
+
+impl History {
+    /// What the issues on record changed.
+    pub fn of(book: &Book) -> History {
+        let mut before: Option<&Issue> = None;
+        let steps = book.record.issues.values().map(|issue| {
+            let items = changed(before, issue);
+            before = Some(issue);
+            let (number, purpose, on) = (issue.number, issue.purpose.word(), issue.on.to_string());
+            Step { number, purpose, on, items }
+        });
+        History { issues: steps.collect() }
+    }
+
+    /// At most a few lines: the issues in which one of some items was new, changed or gone, the newest first.
+    fn revisions(&self, of: Of<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
+        let told = self.issues.iter().rev().filter_map(|step| {
+            let fates: Vec<_> = step.fates(of).collect();
+            // Many are counted, not named.
+            let is_few = fates.len() <= NAMED;
+            let named = |room: &str, item: &str| if is_few { name(room, item) } else { String::new() };
+            let here: Vec<(String, &Fate)> =
+                fates.into_iter().map(|((room, item), fate)| (named(room, item), fate)).collect();
+            let what = words(&here)?;
+            Some(Revision {
+                number: step.number.to_string(),
+                date: step.on.clone(),
+                what: format!("For {}: {what}", step.purpose),
+            })
+        });
+        told.take(MOST).collect()
+    }
+}
+
+impl PageBuilder<'_> {
+    /// A sheet with its revisions: of the items that it shows, by room and selection.
+    pub fn revised(&self, sheet: Sheet, of: Of<'_>) -> Sheet {
+        Sheet { revisions: self.revisions(of), ..sheet }
+    }
+
+    /// The revisions of some items, by room and selection.
+    pub fn revisions(&self, of: Of<'_>) -> Vec<Revision> {
+        self.history.revisions(of, &|folder, id| self.named(folder, id))
+    }
+
+    fn named(&self, folder: &str, id: &str) -> String {
+        let mut issued = self.issued.values().rev().filter_map(|items| items.get(&(folder, id)));
+        issued.next().map_or_else(|| id.to_string(), |item| item.name.clone())
+    }
+}
+
+fn changed(before: Option<&Issue>, issue: &Issue) -> BTreeMap<(String, String), Fate> {
+    let key = |item: &IssuedItem| (item.room.clone(), item.item.clone());
+    let old: BTreeMap<_, _> =
+        before.into_iter().flat_map(|before| &before.items).map(|item| (key(item), item)).collect();
+    let mut found = BTreeMap::new();
+    for item in &issue.items {
+        let fate = match old.get(&key(item)) {
+            None => Fate::New,
+            Some(was) if was.mark == item.mark => continue,
+            Some(was) => Fate::Changed(fields(was, item)),
+        };
+        found.insert(key(item), fate);
+    }
+    let there: BTreeSet<_> = issue.items.iter().map(key).collect();
+    for (key, was) in old.into_iter().filter(|(key, _)| !there.contains(key)) {
+        found.insert(key, Fate::Gone(was.name.clone()));
+    }
+    found
+}
+
+/// The fields of an item that changed, each once. A name often says maker and model again.
+fn fields(was: &IssuedItem, is: &IssuedItem) -> Vec<String> {
+    let mut fields: Vec<String> = Vec::new();
+    for change in marks::changes(&was.content, &is.content) {
+        let field = change.what.replace('`', "");
+        if !fields.contains(&field) {
+            fields.push(field);
+        }
+    }
+    if fields.iter().any(|field| field == "maker" || field == "model") {
+        fields.retain(|field| field != "name");
+    }
+    fields
+}
+
+/// What became of some items in a line, few by name and many by count: `Range changed, Tap new`, `12
+/// changed, 1 gone`; none where nothing did.
+fn words(items: &[(String, &Fate)]) -> Option<String> {
+    if let [(_, fate)] = items {
+        return Some(match fate {
+            Fate::New => "new".into(),
+            Fate::Changed(fields) if fields.is_empty() => "changed".into(),
+            Fate::Changed(fields) => format!("{} changed", listed(fields.clone())),
+            Fate::Gone(name) => format!("{name} gone"),
+        });
+    }
+    let all = |wanted: &dyn Fn(&Fate) -> bool| -> Vec<String> {
+        items.iter().filter(|(_, fate)| wanted(fate)).map(|(name, _)| name.clone()).collect()
+    };
+    let fates = [
+        (all(&|fate| matches!(fate, Fate::Changed(_))), "changed"),
+        (all(&|fate| *fate == Fate::New), "new"),
+        (all(&|fate| matches!(fate, Fate::Gone(_))), "gone"),
+    ];
+    let few = items.len() <= NAMED;
+    let told = |names: &[String], fate: &str| {
+        if few { format!("{} {fate}", series(names)) } else { format!("{} {fate}", names.len()) }
+    };
+    let told: Vec<String> =
+        fates.into_iter().filter(|(names, _)| !names.is_empty()).map(|(names, fate)| told(&names, fate)).collect();
+    (!told.is_empty()).then(|| told.join(", "))
+}
+
+/// `model, price`, `model, price and 3 more`.
+fn listed(mut fields: Vec<String>) -> String {
+    let more = fields.len().saturating_sub(NAMED + 1);
+    if more == 0 {
+        return series(&fields);
+    }
+    fields.truncate(NAMED + 1);
+    format!("{} and {more} more", fields.join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::{Purpose, Total};
+    use serde_json::json;
+
+    fn issue(number: u32, items: &[(&str, &str, &str)]) -> Issue {
+        let items = items.iter().map(|(id, model, price)| {
+            let content = json!({"options": [{"id": "a", "model": model, "price": price}]});
+            let (room, item, name) = ("kitchen".to_string(), (*id).to_string(), (*id).to_string());
+            let mark = marks::of(&content);
+            IssuedItem {
+                room,
+                item,
+                tag: "K-01".into(),
+                name,
+                mark,
+                content,
+                price: None,
+                lead_time: None,
+                order_by: None,
+            }
+        });
+        let (on, total) = ("2027-02-01".parse().unwrap(), Total::default());
+        let purpose = if number > 1 { Purpose::Construction } else { Purpose::Approval };
+        let (book, title, currency) = (String::new(), String::new(), "USD".into());
+        Issue { book, number, purpose, on, title, currency, total, terms: None, after: None, items: items.collect() }
+    }
+
+    fn history(issues: Vec<Issue>) -> History {
+        let mut book = Book::default();
+        book.record.issues = issues.into_iter().map(|issue| (issue.number, issue)).collect();
+        History::of(&book)
+    }
+
+    fn told(history: &History, of: Of<'_>) -> Vec<(String, String)> {
+        let revisions = history.revisions(of, &|_, id| id.into());
+        revisions.into_iter().map(|revision| (revision.number, revision.what)).collect()
+    }
+
+    fn pair(number: &str, what: &str) -> (String, String) {
+        (number.into(), what.into())
+    }
+
+    #[test]
+    fn one_item_is_told_by_what_of_it_changed() {
+        let range = |model, price| issue(1, &[("range", model, price), ("tap", "T", "5")]).items;
+        let first = issue(1, &[("range", "A", "1"), ("tap", "T", "5")]);
+        let second = Issue { items: range("B", "2"), ..issue(2, &[]) };
+        let third = Issue { items: range("B", "2"), ..issue(3, &[]) };
+        let history = history(vec![first, second, third]);
+        assert_eq!(
+            told(&history, Of::Item("kitchen", "range")),
+            [pair("2", "For construction: model and price changed"), pair("1", "For approval: new")]
+        );
+        assert_eq!(told(&history, Of::Item("kitchen", "tap")), [pair("1", "For approval: new")]);
+        assert_eq!(told(&history, Of::Item("kitchen", "lamp")), []);
+    }
+
+    #[test]
+    fn several_items_are_named_or_counted_and_the_newest_issues_are_listed() {
+        let first = issue(1, &[("a", "1", "1"), ("b", "1", "1"), ("c", "1", "1")]);
+        let second = issue(2, &[("a", "2", "1"), ("c", "1", "1"), ("d", "1", "1")]);
+        assert_eq!(
+            told(&history(vec![first.clone(), second.clone()]), Of::All),
+            [pair("2", "For construction: 1 changed, 1 new, 1 gone"), pair("1", "For approval: 3 new")]
+        );
+        let both = history(vec![first, second]);
+        let some = BTreeSet::from([("kitchen", "a"), ("kitchen", "c")]);
+        let (rooms, none) = (BTreeSet::from(["kitchen"]), BTreeSet::new());
+        let told_of = |of: Of<'_>| told(&both, of).into_iter().map(|(_, what)| what).collect::<Vec<_>>();
+        assert_eq!(told_of(Of::Items(&some)), ["For construction: model changed", "For approval: a and c new"]);
+        assert_eq!(told_of(Of::Room("kitchen")), told_of(Of::All));
+        assert_eq!(told_of(Of::Rooms(&rooms)), told_of(Of::All));
+        assert_eq!((told_of(Of::Room("kitch")), told_of(Of::Rooms(&none))), (vec![], vec![]));
+        let many = (1..=6).map(|number| issue(number, &[("a", &number.to_string(), "1")])).collect();
+        let numbers: Vec<String> = told(&history(many), Of::All).into_iter().map(|(number, _)| number).collect();
+        assert_eq!(numbers, ["6", "5", "4"]);
+    }
+}

@@ -1,0 +1,282 @@
+//! What every page has in common: its title block, its number, where it stands and where it leads.
+
+use std::collections::{BTreeMap, HashMap, HashSet};
+
+use crate::book::{Book, Opening, Room, Selection, short_name_of};
+use crate::source::portable::NameFault;
+use crate::source::{Span, portable};
+use crate::views::pages::Subject;
+use crate::views::shared::html::Html;
+use crate::views::shared::revisions::Revision;
+use serde::Serialize;
+
+/// One sheet of the book: the frame that every page is set in.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Sheet {
+    /// Where the page stands in its folder, with forward slashes: `rooms/kitchen.html`.
+    pub path: String,
+    /// The sheet number, such as `K-07`.
+    pub number: String,
+    pub name: String,
+    /// From the cover down to this page; the last crumb is the page itself and has no link.
+    pub trail: Vec<Crumb>,
+    pub project: Project,
+    /// How the scale of the drawings on it is told; absent when there are none.
+    pub scale: Option<String>,
+    /// Eight hex digits in two fours; absent where nothing is signed.
+    pub mark: Option<String>,
+    pub revisions: Vec<Revision>,
+    /// The sheet before this one, with a folder-relative link.
+    pub from: Option<Link>,
+    /// The sheet after this one.
+    pub onward: Option<Link>,
+}
+
+/// The part of the title block that is the same on every sheet.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Project {
+    pub title: String,
+    pub number: Option<String>,
+    pub client: Option<String>,
+    pub firm: Option<String>,
+    /// What the firm does, in a line.
+    pub firm_line: Option<String>,
+    /// `3, for approval`, or `draft, not issued`.
+    pub issue: String,
+    pub date: String,
+    /// Marks every page, on the screen and on paper, as a draft.
+    pub draft: bool,
+    /// The newest issue when the page was made; absent while none was.
+    pub issued: Option<IssuedAs>,
+}
+
+/// A book and one of its issues, by which a page can know that a newer one stands.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct IssuedAs {
+    /// The book's id: 32 hex digits.
+    pub book: String,
+    /// The issue's number.
+    pub issue: u32,
+    /// Its day: `2027-01-15`.
+    pub on: String,
+}
+
+/// One step of the way to a page.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Crumb {
+    pub name: String,
+    /// Relative to the folder's root; absent for the page itself.
+    pub href: Option<String>,
+}
+
+/// A link to another sheet of the same folder.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Link {
+    /// Relative to the folder's root.
+    pub href: String,
+    pub name: String,
+    /// The sheet number, where it has one.
+    pub number: Option<String>,
+}
+
+/// A named value, as in the ruled list beside a title.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Fact {
+    pub name: String,
+    pub value: Html,
+}
+
+/// A caution, or another thing to know, in a hatched bar.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Notice {
+    pub title: String,
+    pub lines: Vec<Html>,
+}
+
+/// Has a sheet: every page's view.
+pub trait OnSheet: Serialize {
+    /// The sheet that the page is set on.
+    fn sheet(&self) -> &Sheet;
+}
+
+/// Gives each view struct named its sheet.
+macro_rules! on_sheet {
+    ($($view:ty),+) => {
+        $(impl $crate::views::shared::sheet::OnSheet for $view {
+            fn sheet(&self) -> &$crate::views::shared::sheet::Sheet {
+                &self.sheet
+            }
+        })+
+    };
+}
+pub(crate) use on_sheet;
+
+/// What every sheet of a book shares, and the paths of its pages.
+pub struct Chrome<'a> {
+    project: Project,
+    rooms: BTreeMap<&'a str, String>,
+    /// Each opening's name in paths, by where it is named.
+    openings: HashMap<Span, String>,
+}
+
+/// A sheet in the making: its path, number, name, and the crumbs above it.
+pub struct Place {
+    /// Path in its folder.
+    pub path: String,
+    /// Sheet number.
+    pub number: String,
+    /// Its name.
+    pub name: String,
+    /// Links above it, the cover first.
+    pub above: Vec<Crumb>,
+}
+
+impl<'a> Chrome<'a> {
+    /// The chrome of a book.
+    pub fn of(subject: Subject<'a>) -> Self {
+        let book = subject.book;
+        let project = &book.project;
+        let given = |slot: &crate::book::Slot<String>| slot.get().cloned();
+        let shared = Project {
+            title: project.title.text().to_string(),
+            number: given(&project.number),
+            client: given(&project.client),
+            firm: given(&project.firm.name),
+            firm_line: given(&project.firm.trade),
+            issue: issue_line(subject),
+            date: subject.today.to_string(),
+            draft: subject.draft,
+            issued: book.record.latest().map(|issue| IssuedAs {
+                book: issue.book.clone(),
+                issue: issue.number,
+                on: issue.on.iso(),
+            }),
+        };
+        Self { project: shared, rooms: room_names(book), openings: opening_names(book) }
+    }
+
+    /// The name that a room has in paths.
+    pub fn room_name(&self, room: &Room) -> &str {
+        self.rooms.get(room.folder.as_str()).map_or("room", String::as_str)
+    }
+
+    /// A room's page.
+    pub fn room_path(&self, room: &Room) -> String {
+        format!("rooms/{}.html", self.room_name(room))
+    }
+
+    /// A selection's page.
+    pub fn item_path(&self, room: &Room, selection: &Selection) -> String {
+        format!("items/{}/{}.html", self.room_name(room), selection.id)
+    }
+
+    /// An opening's sheet.
+    pub fn opening_path(&self, room: &Room, opening: &Opening) -> String {
+        let name = self.openings.get(&opening.name.span).map_or("opening", String::as_str);
+        format!("openings/{}/{name}.html", self.room_name(room))
+    }
+
+    /// A room's sheet to sign.
+    pub fn paper_path(&self, room: &Room) -> String {
+        format!("sheets/rooms/{}.pdf", self.room_name(room))
+    }
+
+    /// A link to a room's page.
+    pub fn room_link(&self, room: &Room) -> Link {
+        Link { href: self.room_path(room), name: room.title().into(), number: Some(format!("{}-00", room.letter)) }
+    }
+
+    /// A link to a selection's page.
+    pub fn item_link(&self, room: &Room, selection: &Selection) -> Link {
+        Link {
+            href: self.item_path(room, selection),
+            name: selection.name.value.clone(),
+            number: Some(selection.tag.clone()),
+        }
+    }
+
+    /// The crumb of the folder's first page.
+    pub fn first(&self) -> Crumb {
+        let title = &self.project.title;
+        let name = if title.is_empty() { "Book" } else { title };
+        Crumb { name: name.into(), href: Some("index.html".into()) }
+    }
+
+    /// A sheet at a place, between two others.
+    pub fn sheet(&self, place: Place, mark: Option<String>, from: Option<Link>, onward: Option<Link>) -> Sheet {
+        let mut trail = place.above;
+        trail.push(Crumb { name: place.name.clone(), href: None });
+        Sheet {
+            path: place.path,
+            number: place.number,
+            name: place.name,
+            trail,
+            project: self.project.clone(),
+            scale: None,
+            mark,
+            revisions: vec![],
+            from,
+            onward,
+        }
+    }
+
+    /// The part of the title block that every sheet shares.
+    pub fn project(&self) -> &Project {
+        &self.project
+    }
+}
+
+/// What the title block says of the issue: `1, for approval, 10 Jan 2027`.
+fn issue_line(subject: Subject<'_>) -> String {
+    let Some(issue) = subject.book.record.latest() else {
+        return if subject.draft { "draft, not issued".into() } else { "not issued yet".into() };
+    };
+    let approvals = &subject.assessment.approvals;
+    let issued = issue.by_item();
+    let is_as_issued = |room: &Room, selection: &Selection| {
+        let now = approvals.marked(room, selection);
+        let issued = issued.get(&(room.folder.as_str(), selection.id.as_str()));
+        now.zip(issued).is_none_or(|(now, issued)| now.mark == issued.mark)
+    };
+    let changed = subject.book.selections().any(|(room, selection)| !is_as_issued(room, selection));
+    let since = if changed { "changed since " } else { "" };
+    format!("{since}{}, for {}, {}", issue.number, issue.purpose.word(), issue.on)
+}
+
+/// Each room's name in paths, no two the same.
+fn room_names(book: &Book) -> BTreeMap<&str, String> {
+    let (mut names, mut taken): (BTreeMap<&str, String>, HashSet<String>) = (BTreeMap::new(), HashSet::new());
+    // The last number that was tried of each name.
+    let mut tried: HashMap<String, u32> = HashMap::new();
+    for room in &book.rooms {
+        let short = short_name_of(&room.folder);
+        let mut name = short.clone();
+        while !taken.insert(name.clone()) {
+            let number = tried.entry(short.clone()).or_insert(1);
+            *number += 1;
+            name = format!("{short}-{number}");
+        }
+        names.insert(&room.folder, name);
+    }
+    names
+}
+
+/// Each opening's name in paths, by where it is named: of several that are called alike the later ones have a number.
+fn opening_names(book: &Book) -> HashMap<Span, String> {
+    let mut names = HashMap::new();
+    for room in &book.rooms {
+        let mut same: HashMap<String, u32> = HashMap::new();
+        for opening in &room.openings {
+            // What some system takes for a device, or no disk holds, names no page.
+            let short = match portable::fault(&short_name_of(&opening.name)) {
+                Some(NameFault::Device) => format!("{}-opening", short_name_of(&opening.name)),
+                _ => short_name_of(&opening.name).chars().take(portable::LONGEST_NAME).collect(),
+            };
+            let count = same.entry(short.clone()).or_insert(0);
+            *count += 1;
+            let name = if *count == 1 { short } else { format!("{short}-{count}") };
+            names.insert(opening.name.span, name);
+        }
+    }
+    names
+}

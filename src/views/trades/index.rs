@@ -1,0 +1,130 @@
+//! The installer's first page: every opening, room by room, verdict first.
+
+use crate::assess::rules::Reader;
+use crate::book::Room;
+use crate::site::plan::Plans;
+use crate::units::Length;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::drawing::Drawing;
+use crate::views::shared::figures;
+use crate::views::shared::figures::count;
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::fact;
+use crate::views::shared::sheet::{Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::state::State;
+use crate::views::trades::opening::At;
+use serde::Serialize;
+
+/// `index.html` of the installer's folder.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct InstallerIndex {
+    pub sheet: Sheet,
+    pub lead: Html,
+    pub facts: Vec<Fact>,
+    pub rooms: Vec<OpeningGroup>,
+    pub notices: Vec<Notice>,
+}
+
+/// A room's openings.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct OpeningGroup {
+    pub room: String,
+    /// Ceiling, floor still to be laid, who measured.
+    pub line: Option<Html>,
+    pub openings: Vec<OpeningLine>,
+    /// The room's plan, with the openings by their numbers.
+    pub drawings: Vec<Drawing>,
+    /// What was found of the room as a whole.
+    pub found: Vec<Html>,
+}
+
+/// An opening in the list.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OpeningLine {
+    pub link: Link,
+    pub verdict: State,
+    /// The thing that goes in.
+    pub thing: String,
+    /// The governing size of the opening.
+    pub size: Html,
+    /// The tightest gap, or what is missing, in a phrase.
+    pub gap: Option<Html>,
+}
+
+on_sheet!(InstallerIndex);
+
+impl<'a> PageBuilder<'a> {
+    /// `index.html` of the installer's folder.
+    pub fn installer_index(&self, plans: &Plans<'_>, all: &[At<'_>]) -> InstallerIndex {
+        let place = Place { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };
+        let planned = all.iter().filter(|at| at.opening.measured.is_absent()).count();
+        let lead = match (all.len(), planned) {
+            (0, _) => "No opening is in the book yet.".to_string(),
+            (all, 0) => format!("{}, all of them measured.", count(all, "opening", "openings")),
+            (all, planned) => {
+                format!("{}, {planned} still as planned: verify in field.", count(all, "opening", "openings"))
+            }
+        };
+        // They stand in the order of the rooms.
+        let mut rest = all;
+        let mut here = |room: &Room| {
+            let (here, after) = rest.split_at_checked(room.openings.len()).unwrap_or((rest, &[]));
+            rest = after;
+            here
+        };
+        let project = &self.subject.book.project;
+        let mut facts = Vec::new();
+        facts.extend(project.address.get().map(|address| fact("Address", address.as_str())));
+        facts.extend(project.firm.phone.get().map(|phone| fact("Office", phone.as_str())));
+        let general = "Figures come from makers' sheets and from the tape, as named on each sheet. Where they differ from what you find, or from the local code, stop and call: code, the maker's instructions and licensed trades decide.";
+        InstallerIndex {
+            sheet: self.chrome.sheet(place, None, None, all.first().map(|at| self.opening_link(*at))),
+            lead: Html::text(&lead),
+            facts,
+            rooms: self
+                .subject
+                .book
+                .rooms
+                .iter()
+                .filter_map(|room| self.opening_group(plans, room, here(room)))
+                .collect(),
+            notices: vec![Notice { title: "Before you start".into(), lines: vec![Html::text(general)] }],
+        }
+    }
+
+    fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[At<'_>]) -> Option<OpeningGroup> {
+        if here.is_empty() {
+            return None;
+        }
+        let mut parts: Vec<Html> = Vec::new();
+        parts.extend(room.ceiling.get().map(|ceiling| Html::text("Ceiling ").then(self.ceiling(ceiling))));
+        let to_lay = room
+            .floor_build_up
+            .get()
+            .map(|to_lay| figures::length(self.wording, *to_lay).then(" of floor still to be laid"));
+        parts.extend(to_lay);
+        parts.extend(self.measured(room).map(|measured| Html::text(&format!("measured {measured}"))));
+        let line = parts.into_iter().reduce(|line, part| line.then("; ").then(part));
+        Some(OpeningGroup {
+            room: room.title().into(),
+            line,
+            openings: here.iter().map(|at| self.opening_line(*at)).collect(),
+            drawings: self.room_drawings(plans, room),
+            found: self.told_of_room(room, Reader::Installer),
+        })
+    }
+
+    fn opening_line(&self, at: At<'_>) -> OpeningLine {
+        let (verdict, sentence) = self.opening_verdict(at);
+        let sizes = [at.opening.governing_width(), crate::site::fitting::height(at.room, at.opening)];
+        let sides: Vec<Length> = sizes.into_iter().flatten().collect();
+        let thing = at.thing.map_or_else(|| "nothing yet".to_string(), |(_, option)| option.title());
+        OpeningLine {
+            link: self.opening_link(at),
+            verdict,
+            thing,
+            size: self.wording.sides(&sides),
+            gap: Some(sentence),
+        }
+    }
+}

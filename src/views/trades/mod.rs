@@ -1,0 +1,9 @@
+//! The pages of those who build it in: sizes, services and cautions, no price.
+
+pub mod index;
+pub mod opening;
+mod opening_drawings;
+mod opening_heat;
+pub mod opening_sizes;
+pub mod opening_tape;
+pub mod opening_way_in;

@@ -1,0 +1,264 @@
+//! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
+
+use crate::book::{Fit, Opening, ProductOption, Room, Selection, Slot};
+use crate::marks;
+use crate::site::fitting::{build_up, fitting};
+use crate::site::plan::Plans;
+use crate::units::Length;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::data::Data;
+use crate::views::shared::drawing::Drawing;
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::fact;
+use crate::views::shared::revisions::Of;
+use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::state::{Shape, State};
+use crate::views::shared::{figures, prose};
+use crate::views::trades::opening_sizes::SizeRow;
+use crate::views::trades::opening_tape;
+use crate::views::trades::opening_tape::TapeLine;
+use crate::views::trades::opening_way_in::WayRow;
+use serde::Serialize;
+
+/// `openings/<room>-<opening>.html`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OpeningPage {
+    pub sheet: Sheet,
+    /// Installer's sheet, room and item number, above the title.
+    pub label: String,
+    pub verdict: State,
+    /// The rest of the verdict: gaps, what governs, how it gets in.
+    pub sentence: Html,
+    pub facts: Vec<Fact>,
+    pub drawings: Vec<Drawing>,
+    pub sizes: Vec<SizeRow>,
+    /// Whose sheet and whose measurement the table stands on.
+    pub sizes_from: Option<Html>,
+    pub services: Vec<Fact>,
+    pub services_from: Option<Html>,
+    pub door: Vec<Fact>,
+    /// Carton and weight.
+    pub carton: Vec<Fact>,
+    pub way_in: Vec<WayRow>,
+    pub cautions: Vec<Notice>,
+    /// What to write down, a line each.
+    pub tape: Vec<TapeLine>,
+    /// What is asked of the readings, for the page's scripts.
+    pub asks: Data,
+    /// What is needed at least, under the lines.
+    pub tape_needs: Option<Html>,
+}
+
+on_sheet!(OpeningPage);
+
+/// What an opening's sheet is about.
+#[derive(Clone, Copy)]
+pub struct At<'a> {
+    /// The room.
+    pub room: &'a Room,
+    /// The opening.
+    pub opening: &'a Opening,
+    /// What goes in: the selection, and the option that stands or comes first.
+    pub thing: Option<(&'a Selection, &'a ProductOption)>,
+}
+
+impl<'a> PageBuilder<'a> {
+    /// Every opening with what goes in, in the book's order.
+    pub fn at_openings(&self) -> Vec<At<'a>> {
+        let rooms = self.subject.book.rooms.iter();
+        rooms.flat_map(|room| room.openings.iter().map(move |opening| at(room, opening))).collect()
+    }
+
+    /// The sheet of one of all openings, by its number.
+    pub fn opening_page(&self, plans: &Plans<'_>, all: &[At<'_>], number: usize) -> Option<OpeningPage> {
+        let before = number.checked_sub(1).and_then(|before| all.get(before)).map(|at| self.opening_link(*at));
+        let after = all.get(number + 1).map(|at| self.opening_link(*at));
+        Some(self.opening(plans, *all.get(number)?, (before, after)))
+    }
+
+    /// A link to an opening's sheet.
+    pub fn opening_link(&self, at: At<'_>) -> Link {
+        Link { href: self.chrome.opening_path(at.room, at.opening), name: name(at), number: Some(number(at)) }
+    }
+
+    /// Whether what goes in fits, and by how much.
+    pub fn opening_verdict(&self, at: At<'_>) -> (State, Html) {
+        match at.thing {
+            None => {
+                (State::new(Shape::FitUnknown, "Nothing chosen"), Html::text("Nothing in the book goes in here yet."))
+            }
+            Some((selection, option)) => {
+                let (state, sentence) = self.verdict(at.room, at.opening, selection, option);
+                let open = selection.settled().is_none();
+                let lead = if open {
+                    Html::text(&format!("Still to be chosen; {} is shown. ", option.title()))
+                } else {
+                    Html::default()
+                };
+                (state, lead.then(sentence))
+            }
+        }
+    }
+
+    fn opening(&self, plans: &Plans<'_>, at: At<'_>, (from, onward): (Option<Link>, Option<Link>)) -> OpeningPage {
+        let index = Link { href: "index.html".into(), name: "Openings".into(), number: Some("F-00".into()) };
+        let place = Place {
+            path: self.chrome.opening_path(at.room, at.opening),
+            number: number(at),
+            name: format!("{}, at the opening", name(at)),
+            above: vec![self.chrome.first(), Crumb { name: at.room.title().into(), href: Some("index.html".into()) }],
+        };
+        let (verdict, sentence) = self.opening_verdict(at);
+        let mark =
+            at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
+        let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
+        sheet.scale = Some("by the bar".into());
+        let of_thing = |(selection, _): (&Selection, _)| self.revisions(Of::Item(&at.room.folder, &selection.id));
+        sheet.revisions = at.thing.map_or_else(Vec::new, of_thing);
+        let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
+        OpeningPage {
+            sheet,
+            label: format!("Installer’s sheet · {} · {}", at.room.title(), number(at)),
+            verdict,
+            sentence,
+            facts: self.opening_facts(plans, at),
+            drawings: self.opening_drawings(plans, at),
+            sizes: self.size_rows(at, fit.as_ref()),
+            sizes_from: Some(self.sizes_from(at)),
+            services: services(at),
+            services_from: at.thing.map(|_| Html::text("What the maker's sheet asks, and what is there")),
+            door: self.door_facts(at),
+            carton: self.carton_facts(at),
+            way_in: self.way_rows(at),
+            cautions: self.opening_cautions(at),
+            tape: opening_tape::lines(),
+            asks: self.tape_asked(at, fit.as_ref()),
+            tape_needs: self.tape_needs(fit.as_ref()),
+        }
+    }
+
+    fn opening_facts(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Fact> {
+        let mut facts = Vec::new();
+        if let Some((_, option)) = at.thing {
+            let hinge = option.hinge.get().map_or(String::new(), |hinge| format!(", hinge {hinge}"));
+            facts.push(fact("Unit", format!("{}{hinge}", option.title())));
+            facts.extend(maker_sheet(option).map(|sheet| fact("Maker’s sheet", sheet)));
+        }
+        facts.push(fact("Datum", self.datum(at)));
+        if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
+            facts.push(fact("Weight", self.wording.weight(*weight)));
+        }
+        facts.extend(self.heat_facts(plans, at));
+        if let Some(note) = at.opening.note.get() {
+            facts.push(fact("Note", prose::line(note)));
+        }
+        facts
+    }
+
+    /// From what its sizes are taken: floor first, then walls.
+    fn datum(&self, at: At<'_>) -> Html {
+        let to_lay = build_up(at.room, at.opening);
+        let floor = match at.opening.sill.get() {
+            Some(sill) => Html::text("finished floor; its bottom stands ")
+                .then(figures::length(self.wording, *sill))
+                .then(" above it"),
+            None if to_lay > Length::ZERO => {
+                Html::text("finished floor; ").then(figures::length(self.wording, to_lay)).then(" still to be laid")
+            }
+            None => Html::text("finished floor"),
+        };
+        if at.opening.between_studs.get() != Some(&true) {
+            return floor;
+        }
+        let Some(to_come) = at.opening.to_come_on_its_walls() else {
+            return floor.then("; between studs, and what comes on them is not known");
+        };
+        let sides = [("at the left", to_come.left), ("at the right", to_come.right), ("behind", to_come.back)];
+        let sides = sides.into_iter().filter(|(_, length)| *length > Length::ZERO);
+        sides.fold(floor.then("; finished walls, still to come on the studs"), |told, (side, length)| {
+            told.then(format!(" {side} ").as_str()).then(figures::length(self.wording, length))
+        })
+    }
+
+    fn door_facts(&self, at: At<'_>) -> Vec<Fact> {
+        let Some((_, option)) = at.thing else { return vec![] };
+        let Some(door) = option.fit.get().and_then(|fit| fit.door.get()) else { return vec![] };
+        let length = |name: &str, slot: &Slot<Length>| {
+            slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
+        };
+        let mut facts: Vec<Fact> = [
+            option.hinge.get().map(|hinge| fact("Hinge", hinge.as_str())),
+            length("Drops to", &door.drops),
+            length("Swings to", &door.swings),
+            length("Pulls out", &door.pulls),
+            length("To a wall at the hinge", &door.wall_clearance),
+            length("Clear in front, by the sheet", &door.in_front),
+            door.angle.get().map(|angle| fact("Opens", angle.as_str())),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        facts.extend(length("Clear in front, as it is", &at.opening.in_front));
+        facts
+    }
+
+    /// What to know before it is set, in one box: what can hurt first, then what the review found.
+    fn opening_cautions(&self, at: At<'_>) -> Vec<Notice> {
+        let mut lines = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(at.room, selection));
+        let thing = at.thing.map(|(selection, option)| (selection, option.id.as_str()));
+        lines.extend(self.told_at_opening(at.room, at.opening, thing));
+        if lines.is_empty() { vec![] } else { vec![Notice { title: "Before you set it".into(), lines }] }
+    }
+}
+
+/// What goes into an opening: the option that stands, or the first of those still open.
+pub(super) fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
+    let selection = room.goes_into(&opening.name).next();
+    let thing = selection.and_then(|selection| Some((selection, selection.standing().first()?)));
+    At { room, opening, thing }
+}
+
+/// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.
+pub fn name(at: At<'_>) -> String {
+    at.thing.map_or_else(
+        || crate::views::shared::lines::capital(&at.opening.name),
+        |(selection, _)| selection.name.value.clone(),
+    )
+}
+
+/// The sheet's number: the item's, with an F for the field.
+pub fn number(at: At<'_>) -> String {
+    at.thing.map_or_else(|| format!("{}-F", at.room.letter), |(selection, _)| format!("{}F", selection.tag))
+}
+
+pub(super) fn maker_sheet(option: &ProductOption) -> Option<String> {
+    let sheet = option.fit.get()?.sheet.get()?;
+    let parts = [
+        sheet.name.get().cloned(),
+        sheet.revision.get().map(|revision| format!("rev. {revision}")),
+        sheet.date.get().map(ToString::to_string),
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    if parts.is_empty() { None } else { Some(parts.join(", ")) }
+}
+
+/// Each service: what the sheet asks, and what is there.
+fn services(at: At<'_>) -> Vec<Fact> {
+    let none = Fit::default();
+    let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
+    let (needs, there) = (&fit.needs, &at.opening.service);
+    let all = [
+        ("Power", &needs.power, &there.power),
+        ("Gas", &needs.gas, &there.gas),
+        ("Water", &needs.water, &there.water),
+        ("Drain", &needs.drain, &there.drain),
+        ("Duct", &needs.duct, &there.duct),
+        ("Blocking", &needs.blocking, &there.blocking),
+    ];
+    let told = all.into_iter().filter(|(_, needs, there)| needs.get().is_some() || there.get().is_some());
+    told.map(|(name, needs, there)| {
+        let words = |slot: &Slot<String>, none: &str| slot.get().cloned().unwrap_or_else(|| none.to_string());
+        fact(name, format!("Asks {}. There: {}.", words(needs, "nothing"), words(there, "not told, VIF")))
+    })
+    .collect()
+}

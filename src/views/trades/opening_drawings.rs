@@ -1,0 +1,226 @@
+//! Draws an opening for its sheet: from the front, from its right, from above.
+
+use crate::assess::heat::{Body, Hearth};
+use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
+use crate::drawings::sizes::{
+    Across, Beside as Kind, Between, Face, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide,
+    Reading, Thing, Units,
+};
+use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
+use crate::site;
+use crate::site::fitting::{Fitting, build_up, fitting};
+use crate::site::plan::Plans;
+use crate::units::{Length, LengthRange};
+use crate::views::pages::PageBuilder;
+use crate::views::shared::drawing::Drawing;
+use crate::views::shared::fit::{deep, door, gap_left, laps, misfits};
+use crate::views::shared::html::Html;
+use crate::views::trades::opening::{At, name, number};
+
+/// An opening, and how what goes in is set into it: the figures of the verdict.
+struct Set<'a> {
+    at: At<'a>,
+    above: Neighbour,
+    fit: Fitting,
+    units: Units,
+}
+
+impl PageBuilder<'_> {
+    /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
+    pub fn opening_drawings(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Drawing> {
+        let hearth = self.hearth(plans, at);
+        let set = Set {
+            at,
+            above: overhead(at, hearth.as_ref()),
+            fit: at.thing.map(|(_, option)| fitting(at.room, at.opening, option)).unwrap_or_default(),
+            units: self.units(),
+        };
+        let front = front(&set).map(|front| {
+            let narrow = OpeningFront { id: format!("{}-narrow", front.id), ..front.clone() };
+            let caption = "Measured widths where the tape was held; the least one governs.";
+            drawing("Front", [opening_front(&front, Paper::Desk), opening_front(&narrow, Paper::Phone)], caption)
+        });
+        let side = side(&set).map(|side| {
+            let narrow = OpeningSide { id: format!("{}-narrow", side.id), ..side.clone() };
+            let caption = "Cut from front to back, seen from its right.";
+            drawing("Side", [opening_side(&side, Paper::Desk), opening_side(&narrow, Paper::Phone)], caption)
+        });
+        let plan = plan(&set).map(|plan| {
+            let narrow = OpeningPlan { id: format!("{}-narrow", plan.id), ..plan.clone() };
+            let caption = "From above, its door open.";
+            drawing("Plan", [opening_plan(&plan, Paper::Desk), opening_plan(&narrow, Paper::Phone)], caption)
+        });
+        [front, side, plan].into_iter().flatten().collect()
+    }
+}
+
+fn drawing(name: &str, [desk, phone]: [String; 2], caption: &str) -> Drawing {
+    Drawing {
+        name: name.into(),
+        scope: Some("To finished faces UON".into()),
+        svg: Html::trusted(desk),
+        narrow: Some(Html::trusted(phone)),
+        caption: Some(Html::text(caption)),
+    }
+}
+
+/// What the front of an opening is drawn from; none without a width and a height.
+fn front(set: &Set<'_>) -> Option<OpeningFront> {
+    let (at, opening) = (set.at, set.at.opening);
+    Some(OpeningFront {
+        id: "front".into(),
+        name: name(at).to_lowercase(),
+        tag: number(at).trim_end_matches('F').to_string(),
+        thing: at.thing.and_then(|(selection, option)| thing(&set.fit, selection, option)),
+        needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
+        left: neighbour(&opening.left),
+        right: neighbour(&opening.right),
+        above: set.above.clone(),
+        services: vec![],
+        counter: site::counter_height(at.room, opening).value(),
+        opening: face(at)?,
+        misfits: misfits(&set.fit),
+        units: set.units,
+    })
+}
+
+/// What the side view is drawn from; none without a depth of the opening or of the thing.
+fn side(set: &Set<'_>) -> Option<OpeningSide> {
+    let (at, opening) = (set.at, set.at.opening);
+    let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
+    let depth = opening.governing_depth();
+    if thing.is_none() && depth.is_none() {
+        return None;
+    }
+    let height = at.thing.and_then(|(_, option)| option.size.height.get()).and_then(|height| between(*height));
+    Some(OpeningSide {
+        id: "side".into(),
+        name: name(at).to_lowercase(),
+        opening: face(at)?,
+        depth,
+        needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
+        thing,
+        height,
+        counter_edge: site::counter_depth(at.room, opening).value(),
+        counter: site::counter_height(at.room, opening).value(),
+        services: vec![],
+        misfits: misfits(&set.fit),
+        units: set.units,
+    })
+}
+
+/// What the plan is drawn from; none without a width, and without a depth of the opening or of the thing.
+fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
+    let (at, opening) = (set.at, set.at.opening);
+    let width = opening.governing_width()?;
+    let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
+    let depth = opening.governing_depth();
+    if thing.is_none() && depth.is_none() {
+        return None;
+    }
+    // The clear floor is measured from the counter's edge, or from the front of what stands there.
+    let counter_edge = site::counter_depth(at.room, opening).value();
+    let face = counter_edge.or(depth);
+    let across = opening
+        .in_front
+        .get()
+        .zip(face)
+        .map(|(clear, face)| Across { words: "opposite".into(), distance: face + *clear });
+    Some(OpeningPlan {
+        id: "plan".into(),
+        name: name(at).to_lowercase(),
+        tag: number(at).trim_end_matches('F').to_string(),
+        width,
+        depth,
+        measured: opening.measured.get().is_some(),
+        gap_left: gap_left(&set.fit).unwrap_or(Length::ZERO),
+        thing,
+        thing_width: set.fit.front.width,
+        left: neighbour(&opening.left),
+        right: neighbour(&opening.right),
+        counter_edge,
+        across,
+        misfits: misfits(&set.fit),
+        units: set.units,
+    })
+}
+
+/// The opening's own sizes; none without a width and a height.
+fn face(at: At<'_>) -> Option<Face> {
+    let opening = at.opening;
+    let widths = widths(&opening.width);
+    let height = crate::site::fitting::height(at.room, opening)?;
+    if widths.is_empty() || height <= Length::ZERO {
+        return None;
+    }
+    let to_lay = build_up(at.room, opening);
+    Some(Face {
+        widths,
+        height,
+        sill: opening.sill.get().copied(),
+        floor_build_up: Some(to_lay).filter(|to_lay| *to_lay > Length::ZERO),
+        measured: opening.measured.get().is_some(),
+    })
+}
+
+fn between(height: LengthRange) -> Option<Between> {
+    let least = height.least.or(height.most)?;
+    Some(Between { least, most: height.most.unwrap_or(least) })
+}
+
+fn widths(slot: &Slot<Readings>) -> Vec<Reading> {
+    let Some(Readings(readings)) = slot.get() else { return vec![] };
+    let held: &[Held] = match readings.len() {
+        1 => &[Held::Throughout],
+        2 => &[Held::Floor, Held::Top],
+        _ => &[Held::Floor, Held::Middle, Held::Top],
+    };
+    readings.iter().zip(held).map(|(reading, held)| Reading { held: *held, width: reading.value }).collect()
+}
+
+/// The front as it is seen: it may lie over the edges of the hole.
+fn thing(fit: &Fitting, selection: &Selection, option: &ProductOption) -> Option<Thing> {
+    let least = fit.front.height?;
+    let most = option.size.height.get().and_then(|height| height.most).filter(|_| fit.height.body == Some(least));
+    Some(Thing {
+        name: selection.name.value.to_lowercase(),
+        width: fit.front.width?,
+        height: Between { least, most: most.unwrap_or(least).max(least) },
+        gap_left: gap_left(fit)?,
+        door: door(option),
+        handle: option.size.depth_with_handle.get().is_some(),
+        laps: laps(fit),
+    })
+}
+
+fn needs(option: &ProductOption) -> Needs {
+    let limits = |slot: &Slot<LengthRange>| {
+        slot.get().map_or_else(Limits::default, |range| Limits { least: range.least, most: range.most })
+    };
+    option.fit.get().map_or_else(Needs::default, |fit| Needs {
+        width: limits(&fit.opening.width),
+        height: limits(&fit.opening.height),
+        depth: limits(&fit.opening.depth),
+    })
+}
+
+/// What is above: over a cooking surface what the verdict finds lowest there, wherever it is written; else as
+/// the opening says.
+fn overhead(at: At<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
+    let Some((body, edge)) = hearth.and_then(Hearth::overhead) else { return neighbour(&at.opening.above) };
+    let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
+    let words = body.words().replace('`', "");
+    let words = words.strip_prefix("the ").unwrap_or(&words).to_string();
+    Neighbour { kind, words, underside: Some(edge) }
+}
+
+fn neighbour(slot: &Slot<Beside>) -> Neighbour {
+    match slot.get().filter(|beside| !beside.is_nothing()) {
+        None => Neighbour { kind: Kind::Open, words: String::new(), underside: None },
+        Some(beside) => Neighbour {
+            kind: Kind::from_words(&beside.what),
+            words: beside.what.clone(),
+            underside: beside.height.get().copied(),
+        },
+    }
+}

@@ -1,0 +1,237 @@
+//! The readings that an opening's sheet asks of the tape, and by what figures they are judged.
+
+use crate::book::System;
+use crate::ledger::Head;
+use crate::site::fitting::{DimensionCheck, Fitting, Stack, build_up, least_play, square_within, up_to_what_is_above};
+use crate::units::Length;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::data::Data;
+use crate::views::shared::figures::in_prose;
+use crate::views::shared::html::Html;
+use crate::views::trades::opening::At;
+use serde::Serialize;
+
+/// The readings that are asked for: what, where, and how the line is called.
+const LINES: [(&str, &str, Option<&str>); 14] = [
+    ("Width at the floor", "width", Some("floor")),
+    ("Width in the middle", "width", Some("middle")),
+    ("Width at the top", "width", Some("top")),
+    ("Height at the left", "height", Some("left")),
+    ("Height at the right", "height", Some("right")),
+    ("Depth", "depth", None),
+    ("Diagonal, foot at the left", "diagonal", Some("left")),
+    ("Diagonal, foot at the right", "diagonal", Some("right")),
+    ("Plumb to left side, floor", "plumb-left", Some("floor")),
+    ("Plumb to left side, middle", "plumb-left", Some("middle")),
+    ("Plumb to left side, top", "plumb-left", Some("top")),
+    ("Plumb to right side, floor", "plumb-right", Some("floor")),
+    ("Plumb to right side, middle", "plumb-right", Some("middle")),
+    ("Plumb to right side, top", "plumb-right", Some("top")),
+];
+
+/// What an opening's sheet asks of a tape.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TapeAsked {
+    /// The book's id; absent while no issue was made.
+    pub book: Option<String>,
+    pub issue: Option<u32>,
+    /// The line of the ledger that names the issue, as pages for signature state it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ledger: Option<Head>,
+    pub title: String,
+    pub post: Option<String>,
+    pub email: Option<String>,
+    /// In which a number without a unit counts at first: `imperial` or `metric`.
+    pub units: String,
+    /// The room's folder.
+    pub room: String,
+    /// The opening, as the book names it.
+    pub opening: String,
+    pub asks: Vec<TapeRange>,
+    /// How far diagonals may differ and sides may lean, in whole nanometres.
+    pub square: String,
+}
+
+/// What one size must be, in whole nanometres as text, and what the tape reads too much.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TapeRange {
+    /// `width`, `height` or `depth`.
+    pub what: String,
+    pub least: Option<String>,
+    pub most: Option<String>,
+    /// The thing itself, where what is left beside it tells something.
+    pub body: Option<String>,
+    /// The play in all that it wants beside itself.
+    pub play: Option<String>,
+    /// How much more air its sheet wants at its left than at its right, where it wants more at one of them;
+    /// below zero where it is the right.
+    pub off: Option<String>,
+    /// What is still to come on the faces that the tape reads between.
+    pub less: Vec<TapeLess>,
+    /// Why one reading decides nothing here: `studs`, what comes on them is not known; `stack`, it is
+    /// shared with another thing.
+    pub unsure: Option<String>,
+    /// What hangs above leaves no more than this.
+    pub above: Option<String>,
+}
+
+/// Something that is still to come where the tape is held.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TapeLess {
+    /// `floor`, `left`, `right` or `back`.
+    pub of: String,
+    /// In whole nanometres.
+    pub length: String,
+}
+
+/// One reading of the tape.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TapeLine {
+    /// `Width at the floor`.
+    pub name: String,
+    /// `width`, `height` or `depth`.
+    pub what: String,
+    /// `floor`, `middle`, `top`, `left`, `right`; absent where one reading is enough.
+    pub at: Option<String>,
+}
+
+impl<'a> PageBuilder<'a> {
+    pub fn tape_needs(&self, fit: Option<&Fitting>) -> Option<Html> {
+        let fit = fit?;
+        let parts: Vec<Html> =
+            [("The width needs", &fit.width), ("the height", &fit.height), ("the depth", &fit.depth)]
+                .into_iter()
+                .filter_map(|(name, gauge)| {
+                    Some(Html::text(name).then(" at least ").then(in_prose(self.wording, gauge.least()?)))
+                })
+                .collect();
+        let last = parts.len().checked_sub(1)?;
+        Some(parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
+            let text = if at == 0 { text } else { text.then(", ") };
+            let part = text.then(part);
+            if at == last { part.then(".") } else { part }
+        }))
+    }
+}
+
+impl PageBuilder<'_> {
+    /// What an opening's sheet asks of the tape.
+    pub fn tape_asked(&self, at: At<'_>, fit: Option<&Fitting>) -> Data {
+        let issued = self.issued();
+        let (post, email) = self.responses_go();
+        let project = &self.subject.book.project;
+        Data::of(&TapeAsked {
+            book: issued.as_ref().map(|issued| issued.book.clone()),
+            issue: issued.as_ref().map(|issued| issued.number),
+            ledger: issued.as_ref().and_then(|issued| issued.line),
+            title: project.title.text().into(),
+            post,
+            email,
+            units: if project.units == System::Metric { "metric".into() } else { "imperial".into() },
+            room: at.room.folder.clone(),
+            opening: at.opening.name.value.clone(),
+            asks: fit.map_or_else(Vec::new, |fit| asks(at, fit)),
+            square: text(square_within(at.room, at.opening).0),
+        })
+    }
+}
+
+/// Every line of the form.
+pub fn lines() -> Vec<TapeLine> {
+    let line = |(name, what, at): (&str, &str, Option<&str>)| TapeLine {
+        name: name.into(),
+        what: what.into(),
+        at: at.map(Into::into),
+    };
+    LINES.map(line).to_vec()
+}
+
+/// The three sizes, each with what is still to come where the tape is held.
+fn asks(at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
+    let to_come = at.opening.to_come_on_its_walls();
+    let unsure = to_come.is_none().then(|| "studs".to_string());
+    let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
+    let walls = to_come.unwrap_or_default();
+    let option = at.thing.and_then(|(_, option)| option.fit.get());
+    let play = fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(&fit.width, option));
+    vec![
+        TapeRange {
+            play: play.map(|(play, _)| text(play)),
+            off: off(fit).map(text),
+            less: less(&[("left", walls.left), ("right", walls.right)]),
+            unsure: unsure.clone(),
+            ..range("width", &fit.width)
+        },
+        TapeRange {
+            less: less(&[("floor", build_up(at.room, at.opening))]),
+            unsure: stack.map(|_| "stack".to_string()),
+            above: up_to_what_is_above(at.opening).map(|above| text(above.value)),
+            ..range("height", &fit.height)
+        },
+        TapeRange { less: less(&[("back", walls.back)]), unsure, ..range("depth", &fit.depth) },
+    ]
+}
+
+/// How much more is left at the left than at the right, where the sheet's air differs.
+fn off(fit: &Fitting) -> Option<Length> {
+    let (left, right) = fit.gaps.left.zip(fit.gaps.right)?;
+    Some(left - right).filter(|_| fit.gaps.each_side().is_none())
+}
+
+fn less(parts: &[(&str, Length)]) -> Vec<TapeLess> {
+    let to_come = parts.iter().filter(|(_, length)| *length > Length::ZERO);
+    to_come.map(|(of, length)| TapeLess { of: (*of).into(), length: text(*length) }).collect()
+}
+
+fn range(what: &str, gauge: &DimensionCheck) -> TapeRange {
+    TapeRange {
+        what: what.into(),
+        least: gauge.least().map(text),
+        most: gauge.asked.and_then(|asked| asked.most).map(text),
+        body: gauge.body.filter(|_| !gauge.sheet_alone).map(text),
+        ..TapeRange::default()
+    }
+}
+
+fn text(length: Length) -> String {
+    length.nanometres().to_string()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::LengthRange;
+
+    fn inches(inches: i64) -> Length {
+        Length::from_inches(inches)
+    }
+
+    #[test]
+    fn what_is_still_to_come_is_told_and_not_hidden_in_what_is_needed() {
+        let asked = Some(LengthRange { least: Some(inches(70)), most: Some(inches(71)) });
+        let gauge = DimensionCheck { asked, body: Some(inches(69)), ..DimensionCheck::default() };
+        let range = range("height", &gauge);
+        assert_eq!(range.least.unwrap(), (70_i64 * 25_400_000).to_string());
+        assert_eq!(range.most.unwrap(), (71_i64 * 25_400_000).to_string());
+        let told = less(&[("floor", inches(1)), ("left", Length::ZERO)]);
+        assert_eq!(told, [TapeLess { of: "floor".into(), length: "25400000".into() }]);
+    }
+
+    /// Equal air tells nothing of the sides; unequal air says by how much they differ.
+    #[test]
+    fn air_that_differs_at_the_sides_says_by_how_much() {
+        let of = |left: i64, right: i64| {
+            let gaps = crate::site::fitting::Gaps { left: Some(inches(left)), right: Some(inches(right)), top: None };
+            off(&Fitting { gaps, ..Fitting::default() })
+        };
+        assert_eq!([of(1, 1), of(1, 3), of(3, 1)], [None, Some(-inches(2)), Some(inches(2))]);
+    }
+
+    #[test]
+    fn a_body_that_needs_more_than_the_sheet_says_governs() {
+        let gauge = DimensionCheck { body: Some(inches(30)), air: inches(1), ..DimensionCheck::default() };
+        let range = range("width", &gauge);
+        assert_eq!((range.least.unwrap(), range.most), ((31_i64 * 25_400_000).to_string(), None));
+        assert_eq!(range.body.unwrap(), (30_i64 * 25_400_000).to_string());
+    }
+}

@@ -1,0 +1,66 @@
+//! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
+
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
+use crate::units::Length;
+use crate::views::pages::PageBuilder;
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::fact;
+use crate::views::shared::sheet::Fact;
+use crate::views::shared::state::{Shape, State};
+use crate::views::trades::opening::At;
+use serde::Serialize;
+
+/// A narrow point between the truck and the room.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WayRow {
+    pub name: String,
+    pub clear: Html,
+    pub carton: State,
+    /// Out of its carton, doors off; absent when that is not known.
+    pub bare: Option<State>,
+}
+
+impl PageBuilder<'_> {
+    pub fn carton_facts(&self, at: At<'_>) -> Vec<Fact> {
+        let Some(fit) = at.thing.and_then(|(_, option)| option.fit.get()) else { return vec![] };
+        let mut facts = Vec::new();
+        facts.extend(fit.carton.get().map(|sides| fact("Carton", self.wording.sides(sides.sides()))));
+        facts.extend(fit.doors_off.get().map(|sides| fact("Doors off", self.wording.sides(sides.sides()))));
+        facts.extend(fit.weight.get().map(|weight| fact("Weight", self.wording.weight(*weight))));
+        facts
+    }
+
+    pub fn way_rows(&self, at: At<'_>) -> Vec<WayRow> {
+        let Some((_, option)) = at.thing else { return vec![] };
+        let known = option.fit.get().is_some_and(|fit| fit.carton.get().is_some() || fit.doors_off.get().is_some());
+        if !known {
+            return vec![];
+        }
+        way_in(self.subject.book, at.room, option).iter().map(|passage| self.way_row(passage)).collect()
+    }
+
+    fn way_row(&self, passage: &Passage<'_>) -> WayRow {
+        let point = passage.point;
+        let turns = if point.turns { ", turning" } else { "" };
+        WayRow {
+            name: format!("{}{turns}", crate::views::shared::lines::capital(&point.name)),
+            clear: self.wording.sides(&[point.width, point.height]),
+            carton: passage
+                .carton
+                .map_or_else(|| State::new(Shape::FitUnknown, "not known"), |spare| self.passes(spare)),
+            bare: passage.doors_off.map(|spare| self.passes(spare)),
+        }
+    }
+
+    fn passes(&self, spare: Length) -> State {
+        let words = |length: Length| crate::assess::say(length, self.wording.system);
+        match Passes::with(spare) {
+            Passes::Not => State::new(Shape::DoesNotFit, format!("stops, {} short", words(spare.abs()))),
+            Passes::Tightly => {
+                let usual = words(PLAY_ON_THE_WAY);
+                State::new(Shape::FitUnknown, format!("tight, {} to spare where {usual} is usual", words(spare)))
+            }
+            Passes::Freely => State::new(Shape::Fits, format!("passes, {} to spare", words(spare))),
+        }
+    }
+}
