@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::book::{Book, ProductOption, Selection};
 use crate::source::Span;
-use crate::units::Money;
+use crate::units::{Money, Percent};
 
 /// Sums of a book. A sum leaves out what has no price yet; `open` counts those.
 #[derive(Debug, Default)]
@@ -44,6 +44,24 @@ pub struct Allowance {
     /// What is left when the open ones are taken off too: with the dearest and with the cheapest of their
     /// options. None where nothing with a price is open.
     pub left_with_open: Option<(Money, Money)>,
+}
+
+/// A sum with the tax that the book adds to it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WithTax {
+    /// The rate, and what it comes to; none where the book names none, or past what can be held.
+    pub tax: Option<(Percent, Money)>,
+    /// The sum and its tax; none past what can be held.
+    pub total: Option<Money>,
+}
+
+impl WithTax {
+    /// A sum before tax, with the tax of the book.
+    pub fn of(book: &Book, sum: Money) -> Self {
+        let Some(rate) = book.project.tax.get() else { return Self { tax: None, total: Some(sum) } };
+        let tax = rate.of(sum).ok().map(|tax| (*rate, tax));
+        Self { tax, total: tax.and_then(|(_, tax)| sum.checked_add(tax).ok()) }
+    }
 }
 
 impl Amounts {

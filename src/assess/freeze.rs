@@ -5,8 +5,8 @@ use crate::ledger::{Head, Issue, IssuedItem, Purpose, Total};
 use crate::marks::{self, Marked};
 use crate::units::{Currency, Date, Money};
 
-use super::Assessment;
 use super::approval::terms_of;
+use super::{Assessment, WithTax};
 
 /// Under which name a book is frozen.
 #[derive(Clone, Debug)]
@@ -33,7 +33,8 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
     let settled = assessment.amounts.book.settled;
     let currency = settled.map(|settled| settled.currency).or(book.project.currency).unwrap_or(Currency::USD);
     let settled = settled.unwrap_or(Money::zero(currency));
-    let with_tax = book.project.tax.get().and_then(|tax| settled.checked_add(tax.of(settled).ok()?).ok());
+    let taxed = WithTax::of(book, settled);
+    let with_tax = taxed.tax.and(taxed.total);
     Issue {
         book: heading.book,
         number: heading.number,

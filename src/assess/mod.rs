@@ -12,7 +12,7 @@ mod context;
 pub use context::{Context, about};
 
 mod change_order;
-pub use change_order::{ChangeOrder, Changed, Fate, Moved, Sort};
+pub use change_order::{ChangeOrder, Changed, Fate, Moved, Sort, changed_items};
 
 mod critical;
 mod dates;
@@ -27,7 +27,7 @@ mod hold_points;
 pub use hold_points::{DatedHoldPoint, HoldPoints, InTheWay, Unapproved};
 
 mod amounts;
-pub use amounts::{Allowance, Amounts, Due};
+pub use amounts::{Allowance, Amounts, Due, WithTax};
 
 mod depends;
 pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};

@@ -11,8 +11,8 @@ use crate::source::Folder;
 use crate::views::paper;
 use crate::views::paper::change_order::ChangeOrder as View;
 
+use super::clock::Today;
 use super::report::{self, change_order};
-use super::today::Today;
 use super::{CLEAN, Failure, STOPPED};
 
 /// Prints the change order between two issues: what changed, money, days and who must sign

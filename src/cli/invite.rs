@@ -6,10 +6,10 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use super::book_folder::BookFolder;
+use super::clock::{self, Today};
 use super::report::{self, say};
 use super::scan::Code;
-use super::today::Today;
-use super::{CLEAN, Failure, clock};
+use super::{CLEAN, Failure};
 use crate::book::{Approver, Book};
 use crate::ledger::Moment;
 use crate::publish::output::is_published;

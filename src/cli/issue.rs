@@ -11,9 +11,9 @@ use crate::record::{Open, RecordError, Store};
 use crate::source::Folder;
 
 use super::book_folder::BookFolder;
+use super::clock::{self, Today};
 use super::publish::{open_cache, say_trouble};
 use super::report::{self, say};
-use super::today::{Today, moment};
 use super::{CLEAN, Failure, STOPPED};
 
 /// Freezes the book as a numbered issue: every item with its mark, totals and date
@@ -105,7 +105,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> 
         report::print(&format!("nothing changed since issue {}; it stands\n", before.number))?;
         return Ok(CLEAN);
     }
-    let at = moment()?;
+    let at = clock::now()?;
     let book = open.book(review.book.project.title.text(), at).map_err(|error| worded(&error))?;
     let frozen = Frozen { book, after: open.chain().head(), ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;

@@ -9,7 +9,6 @@ mod progress;
 mod report;
 mod scan;
 mod stated;
-mod today;
 mod written;
 
 mod compare;

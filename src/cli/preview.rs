@@ -14,9 +14,9 @@ use crate::source::{Folder, Place};
 use crate::units::Date;
 
 use super::book_folder::BookFolder;
+use super::clock::Today;
 use super::publish::{open_cache, say_trouble};
 use super::report::say;
-use super::today::Today;
 use super::{CLEAN, Failure};
 
 /// Shows a draft at a loopback address, and follows the folder

@@ -11,9 +11,9 @@ use crate::publish::output::{Place, WriteError, is_published, write};
 use crate::source::Folder;
 
 use super::book_folder::BookFolder;
+use super::clock::Today;
 use super::report::{self, say};
 use super::stated::published_over_another;
-use super::today::Today;
 use super::{CLEAN, FAILED, Failure, STOPPED, progress};
 
 /// Reviews the book, then writes the pages, the sheets and the schedules

@@ -3,8 +3,8 @@
 use crate::pipeline;
 
 use super::book_folder::BookFolder;
+use super::clock::Today;
 use super::report::{self, Format};
-use super::today::Today;
 use super::{CLEAN, Failure, STOPPED};
 
 /// Reads everything, and reports every finding at once

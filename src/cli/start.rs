@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use crate::start::start;
 
+use super::clock::Today;
 use super::report::{print, say};
-use super::today::Today;
 use super::{CLEAN, Failure};
 
 /// Lays out a small book that reviews clean, with comments that teach the format

@@ -3,8 +3,8 @@
 use crate::pipeline;
 
 use super::book_folder::BookFolder;
+use super::clock::Today;
 use super::report::{self, StatusFormat};
-use super::today::Today;
 use super::{CLEAN, Failure, STOPPED};
 
 /// Tells what is decided, what waits, and what stands in the way of each hold point

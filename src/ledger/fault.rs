@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::units::series;
+
 /// A fault of a ledger.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault {
@@ -114,11 +116,7 @@ fn beside(counts: [usize; 3]) -> String {
     let told = counts.into_iter().zip(words).filter(|(count, _)| *count > 0);
     let told: Vec<String> =
         told.map(|(count, (one, many))| format!("{count} {}", if count == 1 { one } else { many })).collect();
-    match told.as_slice() {
-        [] => "the head of one that had lines".into(),
-        [all] => all.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
+    if told.is_empty() { "the head of one that had lines".into() } else { series(&told) }
 }
 
 impl std::error::Error for Fault {}

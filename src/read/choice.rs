@@ -10,7 +10,7 @@ use crate::book::{
 use crate::finding::Code;
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
-use crate::units::Currency;
+use crate::units::{Currency, letter};
 use crate::vocabulary::values::{
     date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, whole,
 };
@@ -92,7 +92,8 @@ fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mu
     let span = fields.span;
     fields.node("product");
     let id = fields.read("id", faults, selection::short_name);
-    let id = id.spanned().cloned().unwrap_or_else(|| Spanned::new(letter(of.number), span));
+    // Options are lettered where the book gives them no id.
+    let id = id.spanned().cloned().unwrap_or_else(|| Spanned::new(letter(of.number).to_lowercase(), span));
     let mut choice = empty(id, span);
     words(&mut choice, &mut fields, faults);
     order(&mut choice, &mut fields, common.currency, faults);
@@ -113,14 +114,6 @@ fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mu
     let needs = of.kind.into_iter().flat_map(Kind::needs);
     choice.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
     choice
-}
-
-/// Options are lettered where the book gives them no id.
-fn letter(number: usize) -> String {
-    u8::try_from(number)
-        .ok()
-        .filter(|number| *number < 26)
-        .map_or_else(|| format!("option-{number}"), |number| char::from(b'a' + number).to_string())
 }
 
 fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Option<&'a Node> {

@@ -31,7 +31,7 @@ pub use number::NumberError;
 pub use percent::Percent;
 pub use quantity::Quantity;
 pub use range::LengthRange;
-pub use series::series;
+pub use series::{series, series_of_most};
 pub use size::Sides;
 pub use weight::Weight;
 

@@ -121,12 +121,7 @@ impl ChangeOrder {
     /// What changed from one issue to a later one.
     pub fn between(from: &Issue, to: &Issue) -> Self {
         let (was, is) = (Currency::parse(&from.currency).ok(), Currency::parse(&to.currency).ok());
-        let before: BTreeMap<_, _> = from.items.iter().map(|item| (key(item), item)).collect();
-        let there: BTreeSet<_> = to.items.iter().map(key).collect();
-        let stays = to.items.iter().filter_map(|item| changed(before.get(&key(item)).copied(), Some(item), (was, is)));
-        let gone = from.items.iter().filter(|item| !there.contains(&key(item)));
-        let gone = gone.filter_map(|item| changed(Some(item), None, (was, is)));
-        let items: Vec<Changed> = stays.chain(gone).collect();
+        let items = changed_items(Some(from), to);
         // The total is the sum of its lines, whatever an issue says of itself.
         let settled = total(from, was).zip(total(to, is)).map(|(from, to)| Moved { from, to });
         let settled = settled.filter(|moved| moved.by().is_some());
@@ -150,6 +145,19 @@ impl ChangeOrder {
     pub fn asks(&self) -> bool {
         self.items.iter().any(Changed::asks)
     }
+}
+
+/// The items that are not the same in two issues, in the order of the later one; those that are gone come
+/// last. Before the first issue there was none.
+pub fn changed_items(from: Option<&Issue>, to: &Issue) -> Vec<Changed> {
+    let currency = |issue: &Issue| Currency::parse(&issue.currency).ok();
+    let currencies = (from.and_then(currency), currency(to));
+    let old = || from.into_iter().flat_map(|from| &from.items);
+    let before: BTreeMap<_, _> = old().map(|item| (key(item), item)).collect();
+    let there: BTreeSet<_> = to.items.iter().map(key).collect();
+    let stays = to.items.iter().filter_map(|item| changed(before.get(&key(item)).copied(), Some(item), currencies));
+    let gone = old().filter(|item| !there.contains(&key(item)));
+    stays.chain(gone.filter_map(|item| changed(Some(item), None, currencies))).collect()
 }
 
 /// What the priced items of an issue come to; nothing where that is past what can be held.

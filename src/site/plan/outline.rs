@@ -2,7 +2,7 @@
 
 use crate::book::{Outline, Room, WallNote};
 use crate::source::{Span, Spanned};
-use crate::units::{Area, Length};
+use crate::units::{Area, Length, letter};
 
 use super::fault::{Fault, Wrong};
 use super::frame::{Frame, Point, nm};
@@ -108,15 +108,6 @@ pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Resul
         Some(Wall { letter, note, frame })
     };
     Ok(ends.iter().enumerate().filter_map(wall).collect())
-}
-
-/// The letter of a wall by its number: A to Z, then AA, AB and so on.
-pub fn letter(number: usize) -> String {
-    let one = |number: usize| char::from(b'A' + u8::try_from(number % 26).unwrap_or(0));
-    match number / 26 {
-        0 => one(number).to_string(),
-        more => format!("{}{}", one(more - 1), one(number)),
-    }
 }
 
 /// Twice the area inside, below zero when the corners go round clockwise.

@@ -7,13 +7,13 @@ use crate::assess::{Amounts, DecideBy, cautions};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::marks;
 use crate::marks::Said;
-use crate::units::{Date, letter};
+use crate::units::letter;
 use crate::views::client::asked::{Asked, Issued};
 use crate::views::client::cover::Stamp;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::shared::data::Data;
-use crate::views::shared::figures::{count, quoted};
+use crate::views::shared::figures::{count, day_of, quoted};
 use crate::views::shared::fit::Fit;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
@@ -305,15 +305,10 @@ impl PageBuilder<'_> {
     /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
     fn stamp_of(&self, word: &ApproverDecision) -> Stamp {
         let option = word.option.as_ref().map(|option| format!("option {option}"));
-        let lines = [option, Some(format!("Issue {} · {}", word.issue, day_of(word))), Some(self.how_in_short(word))];
+        let lines =
+            [option, Some(format!("Issue {} · {}", word.issue, day_of(word.made))), Some(self.how_in_short(word))];
         Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
     }
-}
-
-/// The day on which it was decided, in universal time.
-fn day_of(word: &ApproverDecision) -> String {
-    let made = word.made.to_string();
-    Date::parse(made.get(..10).unwrap_or_default()).map_or(made, |day| day.to_string())
 }
 
 /// `8 Feb 2027, when Cabinets, built around it, must be ordered`.

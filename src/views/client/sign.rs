@@ -1,6 +1,6 @@
 //! Everything to be signed, with marks, prices and totals.
 
-use crate::assess::{Allowance, Amounts, DecideBy};
+use crate::assess::{Allowance, Amounts, DecideBy, WithTax};
 use crate::book::{Approval, Book, Room, Selection};
 use crate::marks;
 use crate::units::{Money, letter};
@@ -9,7 +9,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::figures::count;
 use crate::views::shared::html::Html;
-use crate::views::shared::lines::fact;
+use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::revisions::Of;
 use crate::views::shared::sheet::{Fact, Link, Place, Sheet, on_sheet};
@@ -204,15 +204,6 @@ impl PageBuilder<'_> {
         currency.map_or_else(|| tax.to_string(), |currency| format!("{currency}; {tax}"))
     }
 
-    /// A sum with tax.
-    pub fn total(&self, settled: &Option<Money>) -> Option<Money> {
-        let settled = (*settled)?;
-        match self.subject.book.project.tax.get() {
-            Some(tax) => settled.checked_add(tax.of(settled).ok()?).ok(),
-            None => Some(settled),
-        }
-    }
-
     /// How much of a sum is approved, in words: what stands in it may be proposed and signed by nobody.
     fn how_approved(&self, rooms: &[&Room]) -> &'static str {
         let approvals = &self.subject.assessment.approvals;
@@ -230,13 +221,11 @@ impl PageBuilder<'_> {
     pub fn sums(&self, settled: Option<Money>, rooms: &[&Room]) -> Vec<Sum> {
         let Some(settled) = settled else { return vec![] };
         let mut sums = Vec::new();
-        if let Some((tax, amount)) =
-            self.subject.book.project.tax.get().and_then(|tax| Some((tax, tax.of(settled).ok()?)))
-        {
+        let WithTax { tax, total } = WithTax::of(self.subject.book, settled);
+        if let Some((tax, amount)) = tax {
             sums.push(Sum { name: "Items before tax".into(), amount: settled });
             sums.push(Sum { name: format!("Tax, {tax}"), amount });
         }
-        let total = self.total(&Some(settled));
         sums.extend(total.map(|amount| Sum { name: self.how_approved(rooms).into(), amount }));
         sums
     }
@@ -256,11 +245,7 @@ impl PageBuilder<'_> {
         }
         for (name, allowance) in &self.subject.assessment.amounts.allowances {
             totals.push(Total {
-                name: format!(
-                    "{}, of its allowance of {}",
-                    crate::views::shared::lines::capital(name),
-                    allowance.allowed
-                ),
+                name: format!("{}, of its allowance of {}", capital(name), allowance.allowed),
                 figure: rest(allowance),
                 main: false,
             });

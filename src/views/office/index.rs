@@ -11,12 +11,12 @@ use crate::views::office::responses::scan_path;
 use crate::views::office::schedules;
 use crate::views::office::tables::{Cell, Column, Table};
 use crate::views::pages::PageBuilder;
+use crate::views::shared::figures::day_of;
 use crate::views::shared::figures::quoted;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::revisions::Of;
 use crate::views::shared::sheet::{Fact, Link, Place, Sheet, on_sheet};
-use crate::views::shared::signature::day;
 use crate::views::shared::state;
 use crate::views::shared::state::{Shape, State};
 use serde::Serialize;
@@ -129,7 +129,8 @@ impl PageBuilder<'_> {
         let item = self.subject.assessment.approvals.item(room, selection);
         let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
         let Some(word) = word else { return Cell { state, ..Cell::default() } };
-        let on = if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!("{}, ", day(word)) };
+        let on =
+            if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!("{}, ", day_of(word.made)) };
         let scan = self.subject.book.record.kept.get(&word.response).and_then(|kept| kept.scan.as_ref());
         Cell {
             state,

@@ -6,7 +6,7 @@ use crate::assess::approval::Given;
 use crate::ledger::{Decided, Fact, Vouched};
 use crate::views::office::tables::{Cell, Column, Table};
 use crate::views::pages::PageBuilder;
-use crate::views::shared::figures::count;
+use crate::views::shared::figures::{count, day_of};
 use crate::views::shared::html::Html;
 use crate::views::shared::signature::Strokes;
 
@@ -89,7 +89,7 @@ impl PageBuilder<'_> {
     fn response(&self, decided: &Decided, vouched: &Vouched) -> Vec<Cell> {
         let name = self.approver_name(&decided.who);
         let given = Given::of(decided, vouched.is_confirmed(&decided.response));
-        let day = decided.made.day().map_or_else(String::new, |day| day.to_string());
+        let day = day_of(decided.made);
         let how = self.how_given(&given, &decided.response, &day);
         let on = if matches!(given, Given::ByHand(_)) { how } else { format!("{day}, {how}") };
         let response = Some(Html::text(&format!("response {}", decided.response.short(8))));

@@ -1,6 +1,7 @@
 //! Figures as pages print them: the book's own units, dates, money.
 
 use crate::book::{Book, DetailValue};
+use crate::ledger::Moment;
 use crate::units::length::Grain;
 use crate::units::{Date, Length, LengthRange, Money};
 use crate::views::shared::html::Html;
@@ -52,6 +53,11 @@ pub fn money(amount: Option<Money>) -> Html {
 /// A day, or a dash.
 pub fn day(date: Option<Date>) -> String {
     date.map_or_else(|| "–".into(), |date| date.to_string())
+}
+
+/// The day of a moment, in universal time: `16 Jan 2027`.
+pub fn day_of(moment: Moment) -> String {
+    moment.day().map_or_else(String::new, |day| day.to_string())
 }
 
 /// `1 selection`, `3 selections`.

@@ -7,7 +7,7 @@ use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, O
 use crate::finding::{Family, Finding, Severity};
 use crate::site::counter_depth;
 use crate::site::fitting::{Fitting, Misfit, fitting};
-use crate::units::Length;
+use crate::units::{Length, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::in_prose;
 use crate::views::shared::html::Html;
@@ -123,11 +123,9 @@ impl PageBuilder<'_> {
     ) -> Option<OptionPlan> {
         let fit = fitting(room, opening, option);
         let (width, there) = (fit.front.width?, fit.width.there?);
-        let letter =
-            u8::try_from(number).ok().filter(|number| *number < 26).map_or('A', |number| char::from(b'A' + number));
         Some(OptionPlan {
             id: format!("plan-{}", option.id.value),
-            letter: letter.to_string(),
+            letter: letter(number),
             name: format!("{}, {}", selection.name.value, option.title()),
             opening: there,
             width,

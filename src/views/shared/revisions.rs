@@ -2,10 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
-use crate::ledger::{Issue, IssuedItem};
-use crate::marks;
-use crate::units::series;
+use crate::ledger::Issue;
+use crate::units::{series, series_of_most};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::sheet::Sheet;
 use serde::Serialize;
@@ -37,17 +37,7 @@ struct Step {
     number: u32,
     purpose: &'static str,
     on: String,
-    items: BTreeMap<(String, String), Fate>,
-}
-
-/// What an issue made of an item.
-#[derive(Clone, Debug, PartialEq, Eq)]
-enum Fate {
-    New,
-    /// Its fields that changed, each once.
-    Changed(Vec<String>),
-    /// By the name it had.
-    Gone(String),
+    items: BTreeMap<(String, String), Changed>,
 }
 
 /// The items that are asked about, by room and selection.
@@ -67,7 +57,7 @@ pub enum Of<'a> {
 
 impl Step {
     /// What became of the items that are asked about. Of a room or an item only those are looked at.
-    fn fates<'a>(&'a self, of: Of<'a>) -> Box<dyn Iterator<Item = (&'a (String, String), &'a Fate)> + 'a> {
+    fn changed<'a>(&'a self, of: Of<'a>) -> Box<dyn Iterator<Item = (&'a (String, String), &'a Changed)> + 'a> {
         let first = |room: &str| (room.to_owned(), String::new());
         match of {
             Of::All => Box::new(self.items.iter()),
@@ -99,12 +89,12 @@ impl History {
     /// At most a few lines: the issues in which one of some items was new, changed or gone, the newest first.
     fn revisions(&self, of: Of<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
         let told = self.issues.iter().rev().filter_map(|step| {
-            let fates: Vec<_> = step.fates(of).collect();
+            let changed: Vec<_> = step.changed(of).collect();
             // Many are counted, not named.
-            let is_few = fates.len() <= NAMED;
+            let is_few = changed.len() <= NAMED;
             let named = |room: &str, item: &str| if is_few { name(room, item) } else { String::new() };
-            let here: Vec<(String, &Fate)> =
-                fates.into_iter().map(|((room, item), fate)| (named(room, item), fate)).collect();
+            let here: Vec<(String, &Changed)> =
+                changed.into_iter().map(|((room, item), what)| (named(room, item), what)).collect();
             let what = words(&here)?;
             Some(Revision {
                 number: step.number.to_string(),
@@ -133,30 +123,16 @@ impl PageBuilder<'_> {
     }
 }
 
-fn changed(before: Option<&Issue>, issue: &Issue) -> BTreeMap<(String, String), Fate> {
-    let key = |item: &IssuedItem| (item.room.clone(), item.item.clone());
-    let old: BTreeMap<_, _> =
-        before.into_iter().flat_map(|before| &before.items).map(|item| (key(item), item)).collect();
-    let mut found = BTreeMap::new();
-    for item in &issue.items {
-        let fate = match old.get(&key(item)) {
-            None => Fate::New,
-            Some(was) if was.mark == item.mark => continue,
-            Some(was) => Fate::Changed(fields(was, item)),
-        };
-        found.insert(key(item), fate);
-    }
-    let there: BTreeSet<_> = issue.items.iter().map(key).collect();
-    for (key, was) in old.into_iter().filter(|(key, _)| !there.contains(key)) {
-        found.insert(key, Fate::Gone(was.name.clone()));
-    }
-    found
+/// The items that an issue shows otherwise than the one before it, by room and selection.
+fn changed(before: Option<&Issue>, issue: &Issue) -> BTreeMap<(String, String), Changed> {
+    let items = changed_items(before, issue).into_iter().filter(Changed::asks);
+    items.map(|item| ((item.room.clone(), item.item.clone()), item)).collect()
 }
 
 /// The fields of an item that changed, each once. A name often says maker and model again.
-fn fields(was: &IssuedItem, is: &IssuedItem) -> Vec<String> {
+fn fields(item: &Changed) -> Vec<String> {
     let mut fields: Vec<String> = Vec::new();
-    for change in marks::changes(&was.content, &is.content) {
+    for change in &item.changes {
         let field = change.what.replace('`', "");
         if !fields.contains(&field) {
             fields.push(field);
@@ -170,23 +146,20 @@ fn fields(was: &IssuedItem, is: &IssuedItem) -> Vec<String> {
 
 /// What became of some items in a line, few by name and many by count: `Range changed, Tap new`, `12
 /// changed, 1 gone`; none where nothing did.
-fn words(items: &[(String, &Fate)]) -> Option<String> {
-    if let [(_, fate)] = items {
-        return Some(match fate {
-            Fate::New => "new".into(),
-            Fate::Changed(fields) if fields.is_empty() => "changed".into(),
-            Fate::Changed(fields) => format!("{} changed", listed(fields.clone())),
-            Fate::Gone(name) => format!("{name} gone"),
+fn words(items: &[(String, &Changed)]) -> Option<String> {
+    if let [(_, item)] = items {
+        let fields = fields(item);
+        return Some(match item.fate {
+            Fate::Added => "new".into(),
+            Fate::Gone => format!("{} gone", item.name),
+            _ if fields.is_empty() => "changed".into(),
+            _ => format!("{} changed", series_of_most(&fields, NAMED + 1)),
         });
     }
-    let all = |wanted: &dyn Fn(&Fate) -> bool| -> Vec<String> {
-        items.iter().filter(|(_, fate)| wanted(fate)).map(|(name, _)| name.clone()).collect()
+    let all = |fate: Fate| -> Vec<String> {
+        items.iter().filter(|(_, item)| item.fate == fate).map(|(name, _)| name.clone()).collect()
     };
-    let fates = [
-        (all(&|fate| matches!(fate, Fate::Changed(_))), "changed"),
-        (all(&|fate| *fate == Fate::New), "new"),
-        (all(&|fate| matches!(fate, Fate::Gone(_))), "gone"),
-    ];
+    let fates = [(all(Fate::Changed), "changed"), (all(Fate::Added), "new"), (all(Fate::Gone), "gone")];
     let few = items.len() <= NAMED;
     let told = |names: &[String], fate: &str| {
         if few { format!("{} {fate}", series(names)) } else { format!("{} {fate}", names.len()) }
@@ -196,20 +169,11 @@ fn words(items: &[(String, &Fate)]) -> Option<String> {
     (!told.is_empty()).then(|| told.join(", "))
 }
 
-/// `model, price`, `model, price and 3 more`.
-fn listed(mut fields: Vec<String>) -> String {
-    let more = fields.len().saturating_sub(NAMED + 1);
-    if more == 0 {
-        return series(&fields);
-    }
-    fields.truncate(NAMED + 1);
-    format!("{} and {more} more", fields.join(", "))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ledger::{Purpose, Total};
+    use crate::ledger::{IssuedItem, Purpose, Total};
+    use crate::marks;
     use serde_json::json;
 
     fn issue(number: u32, items: &[(&str, &str, &str)]) -> Issue {

@@ -10,7 +10,7 @@ use crate::ledger::{Decision, Drawing};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::sign_off::Approver;
 use crate::views::paper::sign_off_item::{Decided, Stamp};
-use crate::views::shared::figures::count;
+use crate::views::shared::figures::{count, day_of};
 use crate::views::shared::html::Html;
 use serde::Serialize;
 
@@ -117,7 +117,7 @@ impl PageBuilder<'_> {
         Signature {
             name: typed.clone().unwrap_or_else(|| word.name.clone()),
             text: typed.unwrap_or_else(|| if on_paper { "on paper".into() } else { String::new() }),
-            date: if by_hand { String::new() } else { day(word) },
+            date: if by_hand { String::new() } else { day_of(word.made) },
             how: format!("{}; of issue {}, {of}", self.how_in_short(word), word.issue),
             drawing: kept.and_then(|kept| kept.drawing.as_ref()).map(Strokes::of),
         }
@@ -125,15 +125,17 @@ impl PageBuilder<'_> {
 
     /// How a word was given, and when, where only the designer's own words tell it.
     pub fn how(&self, word: &ApproverDecision) -> String {
-        self.how_given(&word.given, &word.response, &day(word))
+        self.how_given(&word.given, &word.response, &day_of(word.made))
     }
 
     /// How a word was given, for those who decide: what the designer wrote of it is the office's.
     pub fn how_in_short(&self, word: &ApproverDecision) -> String {
         match &word.given {
-            Given::ByHand(_) if self.has_scan(&word.response) => format!("signed on paper; recorded {}", day(word)),
-            Given::ByHand(_) => format!("by hand, written down by the designer {}", day(word)),
-            given => self.how_given(given, &word.response, &day(word)),
+            Given::ByHand(_) if self.has_scan(&word.response) => {
+                format!("signed on paper; recorded {}", day_of(word.made))
+            }
+            Given::ByHand(_) => format!("by hand, written down by the designer {}", day_of(word.made)),
+            given => self.how_given(given, &word.response, &day_of(word.made)),
         }
     }
 
@@ -164,7 +166,8 @@ impl PageBuilder<'_> {
             let option = word.option.as_deref().map(|id| options.get(id).map_or(id, String::as_str));
             let chosen = option.map_or_else(String::new, |option| format!(" {option},"));
             let met = if word.decision == Decision::ApprovedAsNoted && word.met { ", and met" } else { "" };
-            let on = if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!(" {},", day(word)) };
+            let on =
+                if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!(" {},", day_of(word.made)) };
             Decided {
                 stamp: Some(stamp(word.decision)),
                 by: format!("{}{met},{chosen}{on} {}", word.decision.words(), self.how_in_short(word)),
@@ -173,11 +176,6 @@ impl PageBuilder<'_> {
         };
         approvers.map(|approver| self.word_of(approver, room, selection).map_or_else(Decided::default, told)).collect()
     }
-}
-
-/// The day on which a word was made.
-pub fn day(word: &ApproverDecision) -> String {
-    word.made.day().map_or_else(String::new, |day| day.to_string())
 }
 
 fn stamp(decision: Decision) -> Stamp {

@@ -19,12 +19,11 @@ const REGISTRIES: &[Registry] = &[
         down: 0,
         besides: &[
             ("book_folder", "the folder that a command is given"),
-            ("clock", "the moment of what is recorded"),
+            ("clock", "the day of a run, and the moment of what is recorded"),
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
             ("stated", "what a published folder states of the ledger"),
-            ("today", "the date that a command is given"),
             ("written", "what `receive` is told to write down"),
         ],
     },
@@ -167,7 +166,7 @@ fn an_entry_that_its_registry_does_not_list_is_caught() {
 
 #[test]
 fn a_file_besides_that_is_gone_is_caught() {
-    let commands = Registry { folder: "cli", down: 0, besides: &[("today", "the date")] };
+    let commands = Registry { folder: "cli", down: 0, besides: &[("clock", "the date")] };
     let files = tree(&[("mod.rs", "Review(review::Review)"), ("review.rs", "")]);
-    assert_eq!(unlisted(&files, &commands), ["cli/today: is not there"]);
+    assert_eq!(unlisted(&files, &commands), ["cli/clock: is not there"]);
 }

@@ -92,7 +92,7 @@ fn work_left_open_is_caught() {
 fn a_stage_that_asks_the_clock_is_caught() {
     let asks = "fn f() { jiff::Zoned::now(); std::time::SystemTime::now(); }";
     assert_eq!(asks_the_clock(&file("src/assess/mod.rs", asks)).len(), 2);
-    assert_eq!(asks_the_clock(&file("src/cli/today.rs", asks)), [""; 0]);
+    assert_eq!(asks_the_clock(&file("src/cli/clock.rs", asks)), [""; 0]);
     let stopwatch = "fn f() { std::time::Instant::now(); }";
     assert_eq!(asks_the_clock(&file("src/pictures/mod.rs", stopwatch)), [""; 0]);
 }

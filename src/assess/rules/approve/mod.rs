@@ -22,7 +22,7 @@ use crate::book::{Room, Selection};
 use crate::finding::{Remark, Severity};
 use crate::ledger::Purpose;
 use crate::source::Spanned;
-use crate::units::Date;
+use crate::units::{Date, series_of_most};
 
 /// So many names are listed; the rest are counted.
 const LISTED: usize = 3;
@@ -31,12 +31,8 @@ const QUOTED: usize = 120;
 
 /// "`Range`, `Sink`, `Tap` and 21 more".
 fn listed(items: &[(&Room, &Selection)]) -> String {
-    let names: Vec<String> =
-        items.iter().take(LISTED).map(|(_, selection)| format!("`{}`", selection.name.value)).collect();
-    match items.len().saturating_sub(LISTED) {
-        0 => names.join(", "),
-        more => format!("{} and {more} more", names.join(", ")),
-    }
+    let names: Vec<String> = items.iter().map(|(_, selection)| format!("`{}`", selection.name.value)).collect();
+    series_of_most(&names, LISTED)
 }
 
 /// The day on which it was ordered.

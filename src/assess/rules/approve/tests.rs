@@ -136,7 +136,7 @@ fn what_nobody_decided_waits_and_what_was_ordered_without_a_word_stops() {
     let range = "finish: brushed steel";
     issued(BOTH, range)
         .now("approve/waiting", range)
-        .finds("2 items of issue 1 wait for Ada Marrowby and Sven Lint: `Range`, `Cabinets`")
+        .finds("2 items of issue 1 wait for Ada Marrowby and Sven Lint: `Range` and `Cabinets`")
         .weighs("note");
     let ordered = format!("{range}\norder: {{placed on: 2027-01-14}}");
     let found = issued(BOTH, range).now("approve/waiting", &ordered).run().counts(2);

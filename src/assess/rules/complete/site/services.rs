@@ -7,6 +7,7 @@ use crate::assess::supply::Power;
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity};
 use crate::site::Placement;
+use crate::units::series;
 use crate::vocabulary::{Hazard, Kind};
 
 /// Kinds of which some are heated, and most are not.
@@ -60,7 +61,7 @@ fn zones(fitted: &Placement<'_>) -> Option<Remark> {
     let message = format!(
         "the sheet of `{}` says where {} must come out, and nobody says where at the opening `{}`",
         fitted.selection.name.value,
-        names.join(" and "),
+        series(&names),
         fitted.opening.name.value
     );
     let finding = fitted.finding(Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
