@@ -76,7 +76,8 @@ impl Amounts {
                 drawn.entry(allowance).or_default().add(selection);
             }
         }
-        for (name, allowed) in &book.project.allowances {
+        for allowed in &book.project.allowances {
+            let name = &allowed.name.value;
             let due = drawn.remove(name.as_str()).unwrap_or_default();
             let settled = due.settled.unwrap_or(Money::zero(allowed.amount.currency));
             let left = allowed.amount.checked_sub(settled).unwrap_or(allowed.amount);

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet, VecDeque};
 
-use crate::book::{Milestone, Project, When};
+use crate::book::{Later, Milestone, Project, When};
 use crate::units::Date;
 
 /// The milestones that can be dated, each after all that it comes after: once through all links, however long
@@ -13,9 +13,9 @@ pub fn in_order(project: &Project) -> Vec<&Milestone> {
     for (number, milestone) in project.milestones.iter().enumerate() {
         let before: BTreeSet<&str> = match &milestone.when {
             When::On(_) => BTreeSet::new(),
-            When::After { milestones, .. } => milestones.iter().map(|name| name.value.as_str()).collect(),
+            When::After(Later { milestones, .. }) => milestones.iter().map(|name| name.value.as_str()).collect(),
         };
-        let undated = before.is_empty() && matches!(milestone.when, When::After { .. });
+        let undated = before.is_empty() && matches!(milestone.when, When::After(Later { .. }));
         waits.push(before.len() + usize::from(undated));
         for name in before {
             following.entry(name).or_default().push(number);
@@ -45,7 +45,7 @@ pub fn slack(project: &Project, days: &BTreeMap<String, Date>) -> BTreeMap<Strin
     let Some(end) = days.values().max() else { return BTreeMap::new() };
     let mut latest: BTreeMap<&str, Date> = days.keys().map(|name| (name.as_str(), *end)).collect();
     for milestone in in_order(project).into_iter().rev() {
-        let (When::After { milestones, lasts }, Some(own)) =
+        let (When::After(Later { milestones, lasts }), Some(own)) =
             (&milestone.when, latest.get(milestone.name.value.as_str()))
         else {
             continue;
@@ -66,24 +66,22 @@ mod tests {
     use crate::book::Milestone;
     use crate::source::{Files, Span, Spanned};
     use crate::units::LeadTime;
+    use crate::vocabulary::Named;
 
     /// A network of activities, each after others and lasting so many days, from a first day on.
     fn network(activities: &[(&str, &[&str], u32)]) -> Project {
         let file = Files::default().add("book.yaml".into(), String::new());
         let span = Span { file, start: 0, end: 0 };
         let name = |name: &str| Spanned::new(name.to_string(), span);
-        let after = |before: &[&str], days: u32| When::After {
-            milestones: if before.is_empty() {
-                vec![name("start")]
-            } else {
-                before.iter().map(|at| name(at)).collect()
-            },
-            lasts: LeadTime::parse(&format!("{days} days")).unwrap(),
+        let after = |before: &[&str], days: u32| {
+            let before = if before.is_empty() { &["start"][..] } else { before };
+            let milestones = before.iter().map(|at| name(at)).collect();
+            When::After(Later { milestones, lasts: LeadTime::parse(&format!("{days} days")).unwrap() })
         };
         let milestones = activities.iter().map(|(at, before, days)| (*at, after(before, *days)));
         let start = ("start", When::On(Date::parse("2027-01-01").unwrap()));
         let milestones = std::iter::once(start).chain(milestones);
-        let milestones = milestones.map(|(at, when)| Milestone { name: name(at), when }).collect();
+        let milestones = Named(milestones.map(|(at, when)| Milestone { name: name(at), when }).collect());
         Project { milestones, ..Project::default() }
     }
 

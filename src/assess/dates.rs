@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::critical::{in_order, slack};
 use super::decide::{self, DecideBy};
-use crate::book::{Book, NeededFor, ProductOption, Selection, When};
+use crate::book::{Book, Later, NeededFor, ProductOption, Selection, When};
 use crate::source::Span;
 use crate::units::{Calendar, Date, LeadTime};
 
@@ -54,7 +54,7 @@ impl Dates {
         for milestone in in_order(project) {
             let date = match &milestone.when {
                 When::On(date) => Some(*date),
-                When::After { milestones: before, lasts } => {
+                When::After(Later { milestones: before, lasts }) => {
                     let before: Option<Vec<Date>> =
                         before.iter().map(|before| milestones.get(&before.value).copied()).collect();
                     let last = before.and_then(|before| before.into_iter().max());

@@ -110,8 +110,8 @@ impl HoldPoints {
 /// Whether cabinets are chosen for a room, or stand in its plan.
 fn has_cabinets(room: &Room) -> bool {
     let in_parts = |parts: &[Part]| parts.iter().any(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)));
-    let runs = room.layout.runs.iter().any(|run| in_parts(&run.parts));
-    let islands = room.layout.islands.iter().any(|island| island.sides.iter().any(|side| in_parts(&side.parts)));
+    let runs = room.runs.iter().any(|run| in_parts(&run.parts));
+    let islands = room.islands.iter().any(|island| island.sides().any(|side| in_parts(&side.parts)));
     runs || islands || room.selections.iter().any(|selection| selection.is(Kind::Cabinet))
 }
 

@@ -1,39 +1,82 @@
 //! Access in a room, as measured or planned.
 
-use std::collections::BTreeMap;
-
+use super::Distances;
 use crate::source::Spanned;
 use crate::units::{Length, Percent};
-use crate::vocabulary::{Named, Readings, Slot, record, words};
+use crate::vocabulary::{Called, Named, Readings, Slot, record, words};
 
-/// What a room offers to somebody in a wheelchair or on weak legs.
-#[derive(Clone, Debug, Default)]
-pub struct Access {
-    /// Whether one can leave the kitchen at both ends.
-    pub kitchen: Slot<&'static str>,
-    /// Clear floor at each fixture or appliance, width and depth.
-    pub clear_floor: Vec<ClearFloor>,
-    /// Open space under a basin, a sink or a counter.
-    pub knee_spaces: Named<KneeSpace>,
-    /// What one must reach.
-    pub controls: Named<Control>,
-    /// Whether the work surface can be set to several heights.
-    pub work_surface_adjusts: Slot<bool>,
-    /// How much of the shelves is within reach.
-    pub shelves_in_reach: Slot<Percent>,
-    /// Whether one moves over to the shower's seat, or rolls in.
-    pub shower_type: Slot<&'static str>,
-    /// Single distances, by the words of the vocabulary.
-    pub lengths: BTreeMap<&'static str, Readings>,
+words! {
+    /// The standards of access that a book can be planned by.
+    pub enum AccessProfile {
+        Ada2010 = "2010 ADA",
+        None = "none",
+    }
 }
 
-/// Clear floor beside something.
-#[derive(Clone, Debug)]
-pub struct ClearFloor {
-    /// What it is beside.
-    pub name: Spanned<String>,
-    /// Width and depth.
-    pub sides: Spanned<(Length, Length)>,
+words! {
+    /// How one can leave a kitchen.
+    pub enum KitchenWays {
+        /// At both ends.
+        PassThrough = "pass-through",
+        /// Where one came in.
+        UShaped = "U-shaped",
+    }
+}
+
+words! {
+    /// How one comes into a shower.
+    pub enum ShowerType {
+        /// One moves over to a seat.
+        Transfer = "transfer",
+        /// One rolls in.
+        RollIn = "roll-in",
+    }
+}
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct Access = ACCESS("access", "what the room offers to somebody in a wheelchair or on weak legs, as measured or planned") {
+        kitchen: Slot<KitchenWays> = "kitchen", "whether one can leave it at both ends", "U-shaped";
+        clear_floor: Named<Called<(Length, Length)>> = "clear floor",
+            "clear floor at each fixture or appliance, width and depth",
+            "{range: 30\" x 48\"}";
+        knee_spaces: Named<KneeSpace> = "knee spaces",
+            "open space under a basin, a sink or a counter, by name",
+            "{basin: {width: 30\", toe depth: 17\", knees: [{at: 9\", deep: 11\"}, {at: 27\", deep: 8\"}]}}";
+        controls: Named<Control> = "controls",
+            "switches, handles and knobs that one must reach, by name",
+            "{hood switch: {height: 44\", reach: forward, over depth: 25\"}}";
+        work_surface_adjusts: Slot<bool> = "work surface adjusts", "whether it can be set from 29\" to 36\"", "true";
+        shelves_in_reach: Slot<Percent> = "shelves in reach", "how much of the shelves is within reach", "50 %";
+        shower_type: Slot<ShowerType> = "shower type",
+            "whether one moves over to a seat, or rolls in",
+            "roll-in";
+    }
+    figures distances: Distances => unmarked {
+        "turning circle": Readings, "greatest circle of clear floor", "60\"";
+        "counter heights": Readings, "heights at which one can work", "[34\", 42\"]";
+        "work surface width": Readings, "width of the surface to sit at and work", "30\"";
+        "work surface height": Readings, "its height", "34\"";
+        "sink rim": Readings, "height of the sink's rim, or of the counter around it", "34\"";
+        "sink bowl depth": Readings, "depth of the bowl over a knee space", "6\"";
+        "toilet space from side wall": Readings,
+            "clear floor around the toilet, from the wall at its side",
+            "60\"";
+        "toilet space from rear wall": Readings,
+            "clear floor around the toilet, from the wall behind it",
+            "56\"";
+        "side grab bar": Readings, "length of the bar at the toilet's side", "42\"";
+        "side grab bar from rear wall": Readings, "where that bar begins", "12\"";
+        "rear grab bar": Readings, "length of the bar behind the toilet", "36\"";
+        "grab bar height": Readings,
+            "top of the gripping surface from the finished floor",
+            "34\"";
+        "shower entry": Readings, "clear width of the shower's entry", "60\"";
+        "shower threshold": Readings, "height of the step at the shower's entry", "1/2\"";
+        "shower controls": Readings, "height of the shower's controls", "44\"";
+        "mirror": Readings, "lower edge of the mirror's glass over a basin", "40\"";
+    }
 }
 
 record! {

@@ -5,27 +5,124 @@ use std::collections::BTreeMap;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::Length;
-use crate::vocabulary::{Faults, NameOf, Readings, Shape, Slot, Value, record, words};
+use crate::vocabulary::{Called, Faults, Gathers, Named, Readings, Shape, Slot, Value, name, record, words};
 
-/// Distances in a room, by the words of the vocabulary.
-#[derive(Clone, Debug, Default)]
-pub struct Clearances {
-    /// Clear width of each doorway, by its name.
-    pub doorways: Vec<(Spanned<String>, Spanned<Length>)>,
-    /// The ways between sink, cooking and refrigerator.
-    pub triangle: Slot<Triangle>,
-    /// All counter that can be worked at.
-    pub frontage: Slot<Frontage>,
+record! {
+    group
+    #[derive(Default)]
+    pub struct Clearances = CLEARANCES("clearances", "distances in the room as measured or planned; a list where there are several, of which the least counts") {
+        doorways: Named<Called<Length>> = "doorways",
+            "clear width of each doorway, between the open leaf and the stop",
+            "{hall door: 32\"}";
+        triangle: Slot<Triangle> = "triangle",
+            "the ways between sink, cooking and refrigerator",
+            "{sink to cooking: 60\", cooking to refrigerator: 72\", refrigerator to sink: 84\"}";
+        frontage: Slot<Frontage> = "counter frontage",
+            "all counter that can be worked at, along its front, or each stretch of it",
+            "[{length: 96\", depth: 25 1/2\", clear above: 18\"}]";
+    }
+    figures distances: Distances => unmarked {
+        "work aisle": Readings, "between counters or appliances that face each other", "42\"";
+        "walkway": Readings,
+            "a way through, with a counter or an appliance on one side at most",
+            "36\"";
+        "preparation counter": (Length, Length),
+            "the unbroken counter beside a sink where food is prepared, width and depth",
+            "36\" x 24\"";
+        "dishwasher to sink": Readings,
+            "from the dishwasher's edge to the nearest edge of a sink",
+            "24\"";
+        "standing space at dishwasher": Readings,
+            "between the dishwasher and whatever stands at a right angle to it",
+            "21\"";
+        "shoulder height": Readings,
+            "height of the cook's shoulder from the finished floor",
+            "56\"";
+        "in front of toilet": Readings,
+            "clear floor from the toilet's front to whatever is opposite",
+            "30\"";
+        "in front of bidet": Readings,
+            "clear floor from the bidet's front to whatever is opposite",
+            "30\"";
+        "in front of basin": Readings,
+            "clear floor from the basin's front to whatever is opposite",
+            "30\"";
+        "in front of tub": Readings,
+            "clear floor from the tub's side to whatever is opposite",
+            "30\"";
+        "in front of shower": Readings, "clear floor in front of the shower's entry", "30\"";
+        "toilet to side": Readings,
+            "from the toilet's centre to the nearest wall, cabinet or tub beside it",
+            "18\"";
+        "toilet to next fixture": Readings,
+            "from the toilet's centre to the centre of the fixture beside it",
+            "36\"";
+        "toilet compartment": (Length, Length),
+            "inside of a compartment for the toilet, width and depth",
+            "36\" x 66\"";
+        "paper holder ahead of bowl": Readings,
+            "from the toilet's front edge forward to the paper",
+            "10\"";
+        "paper holder height": Readings,
+            "centre of the paper from the finished floor",
+            "26\"";
+        "basin to side": Readings,
+            "from the basin's centre to the wall or anything tall beside it",
+            "20\"";
+        "basin edge to wall": Readings,
+            "from the edge of a basin that hangs or stands free to the wall beside it",
+            "4\"";
+        "basin to basin": Readings, "from centre to centre of two basins", "36\"";
+        "basin height": Readings, "top of the basin's rim from the finished floor", "34\"";
+        "shower": (Length, Length), "inside of the shower between finished faces", "36\" x 42\"";
+        "shower seat height": Readings, "top of the shower's seat from its floor", "18\"";
+        "shower seat depth": Readings, "depth of a seat that is fixed in the shower", "15\"";
+        "shower head": Readings,
+            "height of the shower head's outlet in the wall, from the shower's floor",
+            "80\"";
+        "shower wall covering": Readings,
+            "how high the waterproof covering goes, from the shower's floor",
+            "84\"";
+        "headroom at shower": Readings,
+            "ceiling above the shower's floor under the head",
+            "84\"";
+        "headroom at toilet": Readings,
+            "ceiling above the toilet and the floor in front of it",
+            "84\"";
+        "headroom at basin": Readings,
+            "ceiling above the basin and the floor in front of it",
+            "84\"";
+        "headroom at tub": Readings,
+            "ceiling above the tub and the floor in front of it",
+            "84\"";
+    }
+}
+
+/// Distances by the keys that they stand under.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Distances {
     /// Single distances.
     pub lengths: BTreeMap<&'static str, Readings>,
     /// Rectangles: width and depth.
     pub sides: BTreeMap<&'static str, Spanned<(Length, Length)>>,
 }
 
-impl Clearances {
-    /// The least of the distances of that name.
+impl Distances {
+    /// The least of the distances of that key.
     pub fn least(&self, key: &str) -> Option<&Spanned<Length>> {
         self.lengths.get(key)?.least()
+    }
+}
+
+impl Gathers<Readings> for Distances {
+    fn gather(&mut self, key: &'static str, value: Spanned<Readings>) {
+        self.lengths.insert(key, value.value);
+    }
+}
+
+impl Gathers<(Length, Length)> for Distances {
+    fn gather(&mut self, key: &'static str, value: Spanned<(Length, Length)>) {
+        self.sides.insert(key, value);
     }
 }
 
@@ -82,7 +179,7 @@ record! {
     short "counter" as Length;
     pub struct Beside = SHARED("shared counter", "counter that ends at another sink or appliance, and serves both") {
         counter: Length = "counter", "its length along the front", "36\"";
-        to: Slot<String> = "to", "the opening at its other end", "fridge", Shape::Name(NameOf::Opening), String::read;
+        to: Slot<String> = "to", "the opening at its other end", "fridge" as name::Opening;
         preparation: Slot<bool> = "preparation", "whether food is prepared there as well", "true";
     }
 }

@@ -1,9 +1,9 @@
 //! What the maker's own sheet asks of the opening.
 
-use super::{AskedPanel, Each, ServiceZone};
+use super::{AskedPanel, ServiceZones};
 use crate::source::Spanned;
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
-use crate::vocabulary::{Clearance, Shape, Slot, record, values, words};
+use crate::vocabulary::{Clearance, Slot, ThreeSides, record, words};
 
 words! {
     /// Where a thing breathes.
@@ -59,15 +59,15 @@ record! {
             "2 3/8\" to 3 1/2\"";
         door: Slot<Door> = "door", "how its door moves", "{drops: 20 1/2\"}";
         needs: Needs = "needs", "what it must be connected to", "{power: 120 V 15 A 5-15, gas: 51000 Btu/h}";
-        zones: Slot<Each<ServiceZone>> = "zones",
+        zones: Slot<ServiceZones> = "zones",
             "where the sheet wants each service to come out",
             "{power: {from left: 2\" to 28\", height: at most 6\"}}";
         carton: Slot<Sides> = "carton",
             "the carton that it comes in",
-            "32\" x 41\" x 30\"", Shape::Sides, values::three_sides;
+            "32\" x 41\" x 30\"" as ThreeSides;
         doors_off: Slot<Sides> = "doors off",
             "the body out of its carton, doors taken off",
-            "30\" x 36\" x 25\"", Shape::Sides, values::three_sides;
+            "30\" x 36\" x 25\"" as ThreeSides;
         weight: Slot<Weight> = "weight", "weight as delivered", "205 lb";
         caution: Slot<String> = "caution",
             "a caution of the maker's, as printed on the sheet",

@@ -6,10 +6,10 @@ use std::sync::OnceLock;
 use super::{Island, Opening, Part, PartIs, Room, Run, Selection};
 
 /// The lists of a room by what is looked for; made at the first question, when the room is as it was read.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct LookUp(OnceLock<Lists>);
 
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 struct Lists {
     /// The numbers of openings by their own names; case does not count.
     named: HashMap<String, Vec<usize>>,
@@ -48,11 +48,9 @@ impl InRow<'_> {
 
 /// Every row of a room: runs, then the sides of islands.
 fn rows(room: &Room) -> impl Iterator<Item = (Option<&Run>, Option<&Island>, &[Part])> {
-    let runs = room.layout.runs.iter().map(|run| (Some(run), None, run.parts.as_slice()));
-    let islands = room.layout.islands.iter();
-    runs.chain(
-        islands.flat_map(|island| island.sides.iter().map(move |side| (None, Some(island), side.parts.as_slice()))),
-    )
+    let runs = room.runs.iter().map(|run| (Some(run), None, run.parts.as_slice()));
+    let islands = room.islands.iter();
+    runs.chain(islands.flat_map(|island| island.sides().map(move |side| (None, Some(island), side.parts.as_slice()))))
 }
 
 impl Lists {

@@ -8,7 +8,8 @@ pub use crate::vocabulary::{Clearance, Readings, Slot};
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, Firm, Milestone, NarrowPoint, OwnHoldPoint, Project, System, Waiver, When,
+    Allowed, Approval, Approver, DaysOff, Firm, Language, Later, Milestone, NarrowPoint, OwnHoldPoint, Project, System,
+    Waiver, When,
 };
 
 mod responses;
@@ -18,22 +19,37 @@ mod burning;
 pub use burning::Burning;
 
 mod access;
-pub use access::{Access, ClearFloor, Control, KneeSpace, KneesAt, Reach};
+pub use access::{Access, AccessProfile, Control, KitchenWays, KneeSpace, KneesAt, Reach, ShowerType};
 
 mod clearances;
-pub use clearances::{Beside, Clearances, Frontage, Landing, Seating, Stretch, Traffic, Triangle};
+pub use clearances::{Beside, Clearances, Distances, Frontage, Landing, Seating, Stretch, Traffic, Triangle};
 
-mod layout;
-pub use layout::{
-    Doorway, End, Fixture, HungLights, Island, IslandEdge, IslandSide, Layout, Outline, Part, PartIs, Run, WallNote,
-    Window,
-};
+mod outline;
+pub use outline::Outline;
+
+mod wall;
+pub use wall::{DoorHinge, DoorSwing, Doorway, WallIs, WallNote, Window, WindowIn, WindowOpens};
+
+mod run;
+pub use run::{CounterOfRun, End, Part, PartIs, Run, RunEnd};
+
+mod island;
+pub use island::{Island, IslandEdge, IslandSide};
+
+mod fixture;
+pub use fixture::{Fixture, HungLights};
+
+mod ceiling;
+pub use ceiling::{Ceiling, MeasuredCeiling, Rises};
+
+mod opening;
+pub use opening::{AsWritten, Measured, MeasuredAgain, MeasuredBetween, MeasuredFrom, Opening, Plumb, WallBuildUp};
+
+mod around;
+pub use around::{HousingCabinet, Neighbour, Services};
 
 mod room;
-pub use room::{
-    AsWritten, Ceiling, HousingCabinet, Measured, MeasuredAgain, Neighbour, Note, Opening, Plumb, Room, Services,
-    WallBuildUp,
-};
+pub use room::{Note, Room};
 
 mod selection;
 pub use selection::{Accessory, Detail, DetailValue, NeededFor, Panel, ProductOption, Selection, Size};
@@ -48,7 +64,7 @@ mod codes;
 pub use codes::{Codes, House, OwnFigure};
 
 mod supply;
-pub use supply::{CounterRun, Each, ServicePoint, ServiceZone};
+pub use supply::{CounterRun, ServicePoint, ServicePoints, ServiceZone, ServiceZones};
 
 mod joinery;
 pub use joinery::{BinPlace, Fronts, ShelfKind, Stores};

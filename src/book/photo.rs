@@ -2,18 +2,22 @@
 
 use crate::digest::Digest;
 use crate::source::Span;
+use crate::vocabulary::record;
 
-/// A picture as a record names it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Photo {
-    /// Its path inside the book.
-    pub path: String,
-    /// What it shows, where the book says so.
-    pub alt: Option<String>,
-    /// A line under it, where the book gives one.
-    pub caption: Option<String>,
-    /// Where it is named.
-    pub span: Span,
+record! {
+    marked short "file" as String;
+    pub struct Photo = PHOTO("photo", "a picture, and what it shows to those who can't see it") {
+        path: String = "file", "its file, beside the record or in a `photos` folder there", "range-front.jpg"
+            => told "sha256" "of the file's bytes; null where there is no such file";
+        alt: Option<String> = "alt",
+            "what it shows, in a sentence",
+            "The range from the front, its oven door half open" => marked;
+        caption: Option<String> = "caption", "a line under it", "Seen from the ledge" => marked;
+    }
+    besides {
+        /// Where it is named.
+        span: Span = |fields| fields.place_of("file").unwrap_or(fields.span);
+    }
 }
 
 /// What a picture's file says.

@@ -1,69 +1,98 @@
 //! The project: people, dates, money, calendar, the way into the house.
 
-use std::collections::BTreeMap;
-
-use super::{Codes, Country, House, NeededFor, Photo, Responses};
+use super::{AccessProfile, Codes, Country, House, NeededFor, Photo, Responses};
+use crate::source::yaml::{Node, Value as Yaml};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent};
-use crate::vocabulary::{Slot, record};
+use crate::vocabulary::{
+    Code, Faults, Fields, Held, HeldAs, Markdown, NameOf, Named, NamedValue, Shape, Slot, Usual, Value, name, record,
+    values, words,
+};
 
-/// `book.yaml`.
-#[derive(Debug, Default)]
-pub struct Project {
-    /// What the book is called.
-    pub title: Slot<String>,
-    /// The firm's number.
-    pub number: Slot<String>,
-    /// The household.
-    pub client: Slot<String>,
-    /// Where the work is.
-    pub address: Slot<String>,
-    /// The firm.
-    pub firm: Firm,
-    /// Who answers for the book.
-    pub designer: Slot<String>,
-    /// The first lines that the client reads, in Markdown.
-    pub intro: Slot<String>,
-    /// The picture on the cover.
-    pub cover: Option<Photo>,
-    /// The units shown first.
-    pub units: System,
-    /// Where the work is.
-    pub country: Slot<Country>,
-    /// The currency of every amount; none while the project's file can't be read.
-    pub currency: Option<Currency>,
-    /// Tax on what is bought.
-    pub tax: Slot<Percent>,
-    /// Languages of the pages, the first one first.
-    pub languages: Vec<String>,
-    /// Who decides.
-    pub approvers: Vec<Approver>,
-    /// Whether all must sign.
-    pub approval: Approval,
-    /// Where responses go.
-    pub responses: Responses,
-    /// What the contract allows, by group.
-    pub allowances: BTreeMap<String, Allowed>,
-    /// The dates that the work hangs on, in the order written.
-    pub milestones: Vec<Milestone>,
-    /// Moments after which a mistake is dear, as far as the book names them.
-    pub hold_points: Vec<OwnHoldPoint>,
-    /// The codes that count here.
-    pub codes: Codes,
-    /// The house around the rooms.
-    pub house: House,
-    /// Days on which nobody works.
-    pub calendar: Calendar,
-    /// How long before it is needed a thing must be in hand.
-    pub receiving: Slot<LeadTime>,
-    /// The standard of access that every room is planned by.
-    pub access_profile: Slot<&'static str>,
-    /// Narrow points between truck and rooms.
-    pub way_in: Vec<NarrowPoint>,
-    /// For the office alone, in Markdown.
-    pub private: Slot<String>,
-    /// Findings set aside for the whole book.
-    pub waivers: Vec<Waiver>,
+record! {
+    #[derive(Default)]
+    pub struct Project = BOOK("book", "the project: people, dates, money, calendar, the way into the house") {
+        title: Slot<String> = required "title", "what the book is called", "Alder Court";
+        number: Slot<String> = "number", "the firm's number for the project", "2026-014";
+        client: Slot<String> = required "client",
+            "the household, as it is addressed",
+            "The Okonedo-Lindqvist household";
+        address: Slot<String> = "address", "where the work is", "12 Alder Court";
+        firm: Firm = "firm", "the firm whose name stands in the title block", "{name: Pennick & Tarrow}";
+        designer: Slot<String> = "designer", "who answers for the book", "Ines Tarrow";
+        intro: Slot<String> = "intro",
+            "the first lines that the client reads",
+            "Three rooms, thirty-three choices." as Markdown;
+        cover: Option<Photo> = "cover", "the picture on the cover", "photos/house.jpg";
+        units: System = required "units",
+            "the units shown first; the others stand beside them",
+            "imperial" as Usual;
+        country: Slot<Country> = "country",
+            "where the work is, by its two letters in ISO 3166: planning advice and codes of another country are not \
+             offered unless `codes` adopts them; left out, a book in feet and inches counts as of the US",
+            "GB";
+        currency: Option<Currency> = required "currency", "the currency of every amount, by its three letters", "USD";
+        tax: Slot<Percent> = "tax", "tax on what is bought", "8.25 %";
+        languages: Slot<Vec<Language>> = "languages",
+            "the language of the pages' own words: the first one counts; of `es`, headings, labels, buttons and the \
+             words of signing are there, and verdicts, findings, cautions and the lines under drawings are English",
+            "[en, es]";
+        approvers: Vec<Approver> = "approvers",
+            "the people who decide and pay",
+            "[{id: ada, name: Ada Okonedo}]";
+        approval: Approval = "approval", "whether all approvers must sign, or any one of them", "all" as Usual;
+        responses: Responses = "responses",
+            "where decisions and readings are handed over, besides as a file",
+            "{post: \"https://book.example/responses\", email: office@pennick.example}";
+        allowances: Named<Allowed> = "allowances",
+            "what the contract allows for each group",
+            "{appliances: 14500, tile: {amount: 3800, includes: delivery}}";
+        milestones: Named<Milestone> = "milestones",
+            "the dates that the work hangs on",
+            "{demolition: 2027-03-01}";
+        hold_points: Named<OwnHoldPoint> = "hold points",
+            "moments after which a mistake is dear; the usual ones hang on the milestones unless they are dated here",
+            "{cabinets ordered: 2027-02-08, rough-in closed: rough-in}";
+        codes: Codes = "codes",
+            "the codes that count here, local amendments, and figures of the firm's own",
+            "{adopts: [IRC 2021, NEC 2020]}";
+        house: House = "house",
+            "what the rules must know of the house around the rooms",
+            "{open flue: false}";
+        calendar: Calendar = "calendar",
+            "days on which nobody works, besides weekends",
+            "{closed: [2027-05-31]}";
+        receiving: Slot<LeadTime> = "receiving",
+            "how long before it is needed a thing must be in hand",
+            "5 working days";
+        way_in: Vec<NarrowPoint> = "way in",
+            "the narrowest points between truck and room, in order",
+            "[{name: porch door, width: 35 1/2\", height: 79\"}]";
+        access_profile: Slot<AccessProfile> = "access profile",
+            "the standard of access that every room is planned by, unless the room says otherwise",
+            "2010 ADA";
+        rooms: Vec<Spanned<String>> = "rooms",
+            "the order of the rooms; those not named follow by name",
+            "[kitchen, bath]" as name::Room;
+        private: Slot<String> = "private", "a note for the office alone", "Second invoice in May." as Markdown;
+        waivers: Vec<Waiver> = "waive",
+            "findings set aside for the whole book",
+            "[{rule: complete/measured, because: …, by: Ines, on: 2027-01-12}]";
+    }
+}
+
+impl Project {
+    /// The country that the work is in: as written, or the United States where a book in feet and inches says
+    /// none. None for a book in metric units that says none.
+    pub fn where_it_is(&self) -> Option<Country> {
+        let unsaid = (self.units == System::Imperial).then_some(Country::UnitedStates);
+        self.country.get().copied().or(unsaid)
+    }
+
+    /// The language of the pages' own words: the first that is named.
+    pub fn language(&self) -> Language {
+        self.languages.get().and_then(|languages| languages.first().copied()).unwrap_or_default()
+    }
 }
 
 record! {
@@ -77,55 +106,52 @@ record! {
     }
 }
 
-/// The system of units shown first.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum System {
-    /// Feet, inches and fractions.
-    #[default]
-    Imperial,
-    /// Millimetres.
-    Metric,
-}
-
-impl Project {
-    /// The country that the work is in: as written, or the United States where a book in feet and inches says
-    /// none. None for a book in metric units that says none.
-    pub fn where_it_is(&self) -> Option<Country> {
-        let unsaid = (self.units == System::Imperial).then_some(Country::UnitedStates);
-        self.country.get().copied().or(unsaid)
+words! {
+    /// The system of units shown first.
+    #[derive(Default)]
+    pub enum System {
+        /// Feet, inches and fractions.
+        #[default]
+        Imperial = "imperial",
+        /// Millimetres.
+        Metric = "metric",
     }
 }
 
-/// Whether all approvers must sign.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Approval {
-    /// All of them.
-    #[default]
-    All,
-    /// Any one of them.
-    Any,
+words! {
+    /// A language that pages have words of their own in.
+    #[derive(Default)]
+    pub enum Language {
+        #[default]
+        English = "en",
+        Spanish = "es",
+    }
 }
 
-/// Who decides and signs.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Approver {
-    /// A short name.
-    pub id: Spanned<String>,
-    /// The name as signed.
-    pub name: String,
-    /// Where to write.
-    pub email: Option<String>,
+words! {
+    /// Whether all approvers must sign.
+    #[derive(Default)]
+    pub enum Approval {
+        #[default]
+        All = "all",
+        Any = "any",
+    }
 }
 
-/// What the contract allows for a group.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Allowed {
-    /// The amount.
-    pub amount: Money,
-    /// What it is to pay for besides the things.
-    pub includes: Slot<String>,
-    /// Where it is written.
-    pub span: Span,
+record! {
+    pub struct Approver = APPROVER("approver", "a person who decides and signs") {
+        id: Spanned<String> = "id", "a short name for files", "ada";
+        name: String = "name", "the name as signed", "Ada Okonedo";
+        email: Option<String> = "email", "where to write", "ada@okonedo.example";
+    }
+}
+
+record! {
+    named short "amount" as Money;
+    pub struct Allowed = ALLOWANCE("allowance", "what the contract allows for a group of selections, and what that is to pay for") {
+        amount: Money = "amount", "the amount", "3800";
+        includes: Slot<String> = "includes", "what it is to pay for besides the things", "delivery and tax";
+    }
 }
 
 /// A date that the work hangs on.
@@ -137,61 +163,123 @@ pub struct Milestone {
     pub when: When,
 }
 
+impl NamedValue for Milestone {
+    const SHAPE: Shape = When::SHAPE;
+
+    fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn read_named(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<Self> {
+        When::read(node, faults).map(|when| Self { name: name.clone(), when })
+    }
+}
+
 /// When a milestone is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum When {
     /// On that day.
     On(Date),
-    /// That long after another one, or after the last of several.
-    After {
-        /// Those before.
-        milestones: Vec<Spanned<String>>,
-        /// How long after the last of them.
-        lasts: LeadTime,
-    },
+    /// That long after others.
+    After(Later),
 }
 
-/// A moment after which a mistake is dear.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct OwnHoldPoint {
-    /// Its name.
-    pub name: Spanned<String>,
-    /// The milestone or the day.
-    pub on: Spanned<NeededFor>,
-    /// Rules and families of rules whose findings must be settled by then.
-    pub settles: Vec<Spanned<String>>,
+impl Value for When {
+    const SHAPE: Shape = Shape::Either(&Shape::Date, &Later::SHAPE);
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
+        match node.value {
+            Yaml::Scalar { .. } => Date::read(node, faults).map(Self::On),
+            _ => Later::read(node, faults).map(Self::After),
+        }
+    }
 }
 
-/// A narrow point on the way in.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NarrowPoint {
-    /// What it is.
-    pub name: String,
-    /// Clear width.
-    pub width: Length,
-    /// Clear height.
-    pub height: Length,
-    /// Whether one turns a corner there.
-    pub turns: bool,
-    /// Where it is written.
-    pub span: Span,
+record! {
+    pub struct Later = AFTER("later milestone", "a milestone that comes some working days after another") {
+        milestones: Vec<Spanned<String>> = "after",
+            "the milestone that comes before, or all that do",
+            "demolition" as OneOrMore;
+        lasts: LeadTime = "lasts", "how long after it", "10 working days";
+    }
 }
 
-/// A finding set aside.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Waiver {
-    /// The rule's code.
-    pub rule: Spanned<String>,
-    /// The reason.
-    pub because: String,
-    /// Who answers for it.
-    pub by: String,
-    /// When.
-    pub on: Date,
-    /// After what it no longer holds.
-    pub until: Slot<NeededFor>,
-    /// The one option that it is for; absent: all of them.
-    pub option: Slot<String>,
-    /// Where it is written.
-    pub span: Span,
+/// One milestone, or several.
+pub enum OneOrMore {}
+
+impl HeldAs<OneOrMore> for Vec<Spanned<String>> {
+    const SHAPE: Shape = Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::List(&Shape::Name(NameOf::Milestone)));
+    const REQUIRED: bool = true;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        let milestones = match &fields.node(key)?.value {
+            Yaml::List(names) => {
+                if names.is_empty() {
+                    let message = "no milestone stands after `after`";
+                    faults.stop(Code::WRONG_TYPE, fields.span, message, "name at least one milestone");
+                }
+                fields.list(key, faults, values::spanned_text)
+            }
+            _ => fields.read(key, faults, values::text).spanned().cloned().into_iter().collect(),
+        };
+        Some(milestones).filter(|milestones| !milestones.is_empty())
+    }
+}
+
+record! {
+    named short "on" as NeededFor;
+    pub struct OwnHoldPoint = HOLD_POINT("hold point", "a moment after which a mistake is dear, and what must be settled by then") {
+        on: Spanned<NeededFor> = "on", "the milestone, or the day", "rough-in";
+        settles: Vec<Spanned<String>> = "settles",
+            "rules, or families of rules, whose findings must be settled by then",
+            "[service, clear/glazing]";
+    }
+}
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct DaysOff = CALENDAR("calendar", "days on which nobody works; Saturdays and Sundays are left out anyway") {
+        closed: Vec<Date> = "closed", "days off", "[2027-05-31, 2027-07-05]";
+    }
+}
+
+impl Held for Calendar {
+    const SHAPE: Shape = <DaysOff as Held>::SHAPE;
+
+    fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        DaysOff::take(fields, key, faults).map(|days| Self::new(days.closed))
+    }
+}
+
+record! {
+    pub struct NarrowPoint = NARROW("narrow point", "a door, hall, stair or turn that everything is carried through") {
+        name: String = "name", "what it is", "hall turn";
+        width: Length = "width", "clear width, with the door leaf out of the way", "35 1/2\"";
+        height: Length = "height", "clear height", "79\"";
+        turns: bool = "turns", "whether one has to turn a corner there", "true" as Usual;
+    }
+    besides {
+        /// Where it is written.
+        span: Span = |fields| fields.span;
+    }
+}
+
+record! {
+    pub struct Waiver = WAIVER("waiver", "a finding set aside, by whom and why; a caution stays") {
+        rule: Spanned<String> = "rule", "the rule's code", "fit/play";
+        because: String = "because", "the reason", "shimmed and scribed on site";
+        by: String = "by", "who answers for it", "Ines Tarrow";
+        on: Date = "on", "when", "2027-01-12";
+        until: Slot<NeededFor> = "until",
+            "the milestone, or the day, after which it no longer holds",
+            "cabinets set";
+        option: Slot<String> = "option",
+            "the one option that it is for, at a selection or the opening that it goes into; left out, all of them",
+            "steel" as name::Option;
+    }
+    besides {
+        /// Where it is written.
+        span: Span = |fields| fields.span;
+    }
 }

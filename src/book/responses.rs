@@ -1,7 +1,7 @@
 //! Where responses go.
 
 use crate::source::yaml::Node;
-use crate::vocabulary::{Code, Faults, Shape, Slot, Value, record};
+use crate::vocabulary::{Code, Faults, Shape, Slot, Value, Way, record};
 
 record! {
     group
@@ -9,10 +9,34 @@ record! {
     pub struct Responses = RESPONSES("responses", "where decisions and readings are handed over; a file can always be saved, whatever stands here") {
         post: Slot<String> = "post",
             "the address that pages send them to",
-            "https://book.example/responses", Shape::Text, post;
+            "https://book.example/responses" as WebAddress;
         email: Slot<String> = "email",
             "where to write instead; the firm's own, unless another is named",
-            "office@pennick.example", Shape::Text, email;
+            "office@pennick.example" as MailAddress;
+    }
+}
+
+/// An address that a page can send to.
+pub enum WebAddress {}
+
+impl Way for WebAddress {
+    type Of = String;
+    const SHAPE: Shape = Shape::Text;
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<String> {
+        post(node, faults)
+    }
+}
+
+/// An address that one can write to.
+pub enum MailAddress {}
+
+impl Way for MailAddress {
+    type Of = String;
+    const SHAPE: Shape = Shape::Text;
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<String> {
+        email(node, faults)
     }
 }
 

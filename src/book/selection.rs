@@ -1,13 +1,14 @@
 //! What was, or is to be, chosen for one place.
 
 use super::{Burning, Fit, Fronts, Fuel, Hanging, Hole, Laid, Order, Papered, Photo, Sold, Stores, Top, Waiver};
+use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Area, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
-use crate::vocabulary::{Kind, Slot, Trait, record};
+use crate::vocabulary::{Code, Faults, Kind, NameOf, Shape, Slot, Trait, Value, record, values};
 
 /// A choice to be made for one place.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Selection {
     /// A short name, unique in the room, made of letters, figures and hyphens.
     pub id: String,
@@ -100,8 +101,26 @@ pub enum NeededFor {
     Day(Date),
 }
 
+impl Value for NeededFor {
+    const SHAPE: Shape = Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::Date);
+
+    /// Whether there is such a milestone is seen when all is read.
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
+        let text = values::scalar(node, &Shape::Name(NameOf::Milestone), faults)?;
+        let dated = text.starts_with(|first: char| first.is_ascii_digit());
+        match Date::parse(text) {
+            Ok(day) => Some(Self::Day(day)),
+            Err(_) if !dated => Some(Self::Milestone(text.to_string())),
+            Err(error) => {
+                faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), error.remedy());
+                None
+            }
+        }
+    }
+}
+
 /// One thing that can be chosen.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ProductOption {
     /// A short name, unique in the selection.
     pub id: Spanned<String>,
@@ -293,7 +312,7 @@ record! {
 }
 
 /// What is ordered with a thing.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Accessory {
     /// What it is.
     pub name: Spanned<String>,

@@ -1,44 +1,8 @@
 //! Where services come out of walls, where makers' sheets want them, and what is plugged in along counters.
 
 use crate::source::Spanned;
-use crate::source::yaml::Node;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Faults, Field, Fields, Record, Shape, Slot, Value, record};
-
-/// One thing of each service.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Each<T> {
-    /// Of the receptacle or box.
-    pub power: Slot<T>,
-    /// Of the stub or valve.
-    pub gas: Slot<T>,
-    /// Of the stop valve.
-    pub water: Slot<T>,
-    /// Of the drain.
-    pub drain: Slot<T>,
-    /// Of the duct.
-    pub duct: Slot<T>,
-}
-
-impl<T> Default for Each<T> {
-    fn default() -> Self {
-        let none = || Slot::Absent;
-        Self { power: none(), gas: none(), water: none(), drain: none(), duct: none() }
-    }
-}
-
-impl<T> Each<T> {
-    /// Each with its name.
-    pub fn named(&self) -> [(&'static str, &Slot<T>); 5] {
-        [
-            ("power", &self.power),
-            ("gas", &self.gas),
-            ("water", &self.water),
-            ("drain", &self.drain),
-            ("duct", &self.duct),
-        ]
-    }
-}
+use crate::vocabulary::{Slot, record};
 
 record! {
     #[derive(Default)]
@@ -71,65 +35,40 @@ record! {
     }
 }
 
-/// Where services come out at an opening.
-pub const POINTS: Record = Record {
-    name: "service points",
-    about: "where each service comes out at the opening",
-    fields: &[
-        Field::optional("power", Shape::Record(&POINT), "the receptacle or box", "{from left: 6\", height: 12\"}"),
-        Field::optional(
-            "gas",
-            Shape::Record(&POINT),
-            "the stub or valve",
-            "{from left: 15\", height: 4\", proud: 1\"}",
-        ),
-        Field::optional("water", Shape::Record(&POINT), "the stop valve", "{from left: 3\", height: 8\"}"),
-        Field::optional("drain", Shape::Record(&POINT), "the centre of the drain", "{from left: 12\", height: 16\"}"),
-        Field::optional("duct", Shape::Record(&POINT), "the centre of the duct", "{from left: 18\", height: 84\"}"),
-    ],
-};
-
-/// Where a maker's sheet wants services.
-pub const ZONES: Record = Record {
-    name: "service zones",
-    about: "where the maker's sheet wants each service to come out",
-    fields: &[
-        Field::optional(
-            "power",
-            Shape::Record(&ZONE),
-            "the receptacle or box",
-            "{from left: 2\" to 28\", height: at most 6\"}",
-        ),
-        Field::optional("gas", Shape::Record(&ZONE), "the stub or valve", "{height: 2\" to 5\", proud: 1\"}"),
-        Field::optional("water", Shape::Record(&ZONE), "the stop valve", "{beside: true}"),
-        Field::optional("drain", Shape::Record(&ZONE), "the centre of the drain", "{height: at most 20\"}"),
-        Field::optional("duct", Shape::Record(&ZONE), "the centre of the duct", "{from left: 17 3/4\" to 18 1/4\"}"),
-    ],
-};
-
-impl<T: Value> Each<T> {
-    fn of(node: &Node, record: &'static Record, faults: &mut Faults) -> Option<Self> {
-        let mut fields = Fields::of(node, record, faults)?;
-        let mut of = |key| fields.read(key, faults, T::read);
-        let each =
-            Self { power: of("power"), gas: of("gas"), water: of("water"), drain: of("drain"), duct: of("duct") };
-        fields.finish(faults);
-        Some(each)
+record! {
+    #[derive(Default)]
+    pub struct ServicePoints = POINTS("service points", "where each service comes out at the opening") {
+        power: Slot<ServicePoint> = "power", "the receptacle or box", "{from left: 6\", height: 12\"}";
+        gas: Slot<ServicePoint> = "gas", "the stub or valve", "{from left: 15\", height: 4\", proud: 1\"}";
+        water: Slot<ServicePoint> = "water", "the stop valve", "{from left: 3\", height: 8\"}";
+        drain: Slot<ServicePoint> = "drain", "the centre of the drain", "{from left: 12\", height: 16\"}";
+        duct: Slot<ServicePoint> = "duct", "the centre of the duct", "{from left: 18\", height: 84\"}";
     }
 }
 
-impl Value for Each<ServicePoint> {
-    const SHAPE: Shape = Shape::Record(&POINTS);
-
-    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
-        Self::of(node, &POINTS, faults)
+impl ServicePoints {
+    /// Each with its name.
+    pub fn named(&self) -> [(&'static str, &Slot<ServicePoint>); 5] {
+        let Self { power, gas, water, drain, duct } = self;
+        [("power", power), ("gas", gas), ("water", water), ("drain", drain), ("duct", duct)]
     }
 }
 
-impl Value for Each<ServiceZone> {
-    const SHAPE: Shape = Shape::Record(&ZONES);
+record! {
+    #[derive(Default)]
+    pub struct ServiceZones = ZONES("service zones", "where the maker's sheet wants each service to come out") {
+        power: Slot<ServiceZone> = "power", "the receptacle or box", "{from left: 2\" to 28\", height: at most 6\"}";
+        gas: Slot<ServiceZone> = "gas", "the stub or valve", "{height: 2\" to 5\", proud: 1\"}";
+        water: Slot<ServiceZone> = "water", "the stop valve", "{beside: true}";
+        drain: Slot<ServiceZone> = "drain", "the centre of the drain", "{height: at most 20\"}";
+        duct: Slot<ServiceZone> = "duct", "the centre of the duct", "{from left: 17 3/4\" to 18 1/4\"}";
+    }
+}
 
-    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
-        Self::of(node, &ZONES, faults)
+impl ServiceZones {
+    /// Each with its name.
+    pub fn named(&self) -> [(&'static str, &Slot<ServiceZone>); 5] {
+        let Self { power, gas, water, drain, duct } = self;
+        [("power", power), ("gas", gas), ("water", water), ("drain", drain), ("duct", duct)]
     }
 }

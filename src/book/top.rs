@@ -127,6 +127,10 @@ pub struct Piece {
 impl NamedValue for Piece {
     const SHAPE: Shape = Shape::Sides;
 
+    fn name(&self) -> &str {
+        &self.name
+    }
+
     fn read_named(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<Self> {
         let (length, depth) = <(Length, Length)>::read(node, faults)?;
         Some(Self { name: name.clone(), length, depth })

@@ -4,20 +4,20 @@ use std::collections::BTreeSet;
 
 use crate::book::vocabulary::{ACCESSORY, OPTION};
 use crate::book::{
-    Accessory, Burning, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, Panel, ProductOption, Size, Slot,
-    Sold, Stores, Top,
+    Accessory, Burning, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, Panel, Photo, ProductOption, Size,
+    Slot, Sold, Stores, Top,
 };
 use crate::finding::Code;
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
-use crate::units::{Currency, letter};
+use crate::units::{Money, letter};
 use crate::vocabulary::values::{
     date, lead_time, length_range, positive_length, quantity, sides, spanned_text, text, whole,
 };
 use crate::vocabulary::{Faults, Field, Fields, Kind, Layers, NameOf, Pair, Shape, Value as _, values};
 
 use super::room::Common;
-use super::{project, selection};
+use super::selection;
 
 /// Keys that name one record, and so are never taken over from another.
 const ITS_OWN: [&str; 2] = ["id", "product"];
@@ -96,7 +96,7 @@ fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mu
     let id = id.spanned().cloned().unwrap_or_else(|| Spanned::new(letter(of.number).to_lowercase(), span));
     let mut choice = empty(id, span);
     words(&mut choice, &mut fields, faults);
-    order(&mut choice, &mut fields, common.currency, faults);
+    order(&mut choice, &mut fields, faults);
     choice.size = fields.node("size").and_then(|node| Size::read(node, faults)).unwrap_or_default();
     choice.fit = fields.read("fit", faults, Fit::read);
     choice.panel = fields.read("panel", faults, Panel::read);
@@ -106,7 +106,7 @@ fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mu
     choice.stores = fields.read("stores", faults, Stores::read);
     choice.top = fields.read("top", faults, Top::read);
     choice.sample_seen = fields.read("sample seen", faults, date);
-    choice.photos = fields.list("photos", faults, project::photo);
+    choice.photos = fields.list("photos", faults, Photo::read);
     choice.requires = fields.list("requires", faults, spanned_text);
     choice.drilled = fields.list("drilled", faults, Hole::read);
     choice.details = details(&mut fields, faults);
@@ -177,30 +177,30 @@ fn words(choice: &mut ProductOption, fields: &mut Fields<'_>, faults: &mut Fault
     choice.fuel = fields.read("fuel", faults, Fuel::read);
 }
 
-fn order(choice: &mut ProductOption, fields: &mut Fields<'_>, currency: Currency, faults: &mut Faults) {
+fn order(choice: &mut ProductOption, fields: &mut Fields<'_>, faults: &mut Faults) {
     choice.supplier = fields.read("supplier", faults, text);
     choice.lead_time = fields.read("lead time", faults, lead_time);
-    choice.price = project::money_field(fields, "price", currency, faults);
-    choice.cost = project::money_field(fields, "cost", currency, faults);
+    choice.price = fields.read("price", faults, Money::read);
+    choice.cost = fields.read("cost", faults, Money::read);
     choice.quantity = fields.read("quantity", faults, quantity);
     choice.price_per = fields.read("price per", faults, text);
-    choice.total = project::money_field(fields, "total", currency, faults);
+    choice.total = fields.read("total", faults, Money::read);
     choice.order = fields.node("order").and_then(|node| Order::read(node, faults)).unwrap_or_default();
     let Some(node) = fields.node("accessories") else { return };
     match &node.value {
         Value::List(items) => {
-            choice.accessories = items.iter().filter_map(|item| accessory(item, currency, faults)).collect();
+            choice.accessories = items.iter().filter_map(|item| accessory(item, faults)).collect();
         }
         _ => faults.wrong_type(node, &Shape::List(&Shape::Record(&ACCESSORY))),
     }
 }
 
-fn accessory(node: &Node, currency: Currency, faults: &mut Faults) -> Option<Accessory> {
+fn accessory(node: &Node, faults: &mut Faults) -> Option<Accessory> {
     let mut fields = Fields::of(node, &ACCESSORY, faults)?;
     let name = fields.read("name", faults, text);
     let model = fields.read("model", faults, text);
-    let price = project::money_field(&mut fields, "price", currency, faults);
-    let cost = project::money_field(&mut fields, "cost", currency, faults);
+    let price = fields.read("price", faults, Money::read);
+    let cost = fields.read("cost", faults, Money::read);
     let quantity = fields.read("quantity", faults, quantity);
     fields.finish(faults);
     Some(Accessory { name: name.spanned()?.clone(), model, price, cost, quantity })

@@ -7,20 +7,14 @@ mod load;
 mod names;
 mod photos;
 
-mod access;
-mod ceiling;
 mod choice;
-mod clearances;
 mod disk_names;
 mod kept;
-mod layout;
-mod opening;
 mod plan_names;
 mod project;
 mod readings;
 mod record;
 mod room;
-mod run;
 mod selection;
 mod tags;
 
@@ -90,7 +84,7 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     let project = project::read(&loaded, project_file, &mut findings);
     let mut book = Book { unread: loaded.unread.clone(), unread_files: loaded.unread_files.clone(), ..Book::default() };
     let common = room::Common { loaded: &loaded, currency: project.currency };
-    book.rooms = room::read_all(&common, &project.room_order, &mut findings);
+    book.rooms = room::read_all(&common, &project.project.rooms, &mut findings);
     book.project = project.project;
     names::unused_products(&common, &mut findings);
     names::check(&book, &loaded, &mut findings);

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeSet, HashMap, HashSet};
 
-use crate::book::{Book, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
+use crate::book::{Book, Later, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
 use crate::finding::{Code, Finding};
 use crate::source::Span;
 use crate::vocabulary::{Faults, NameOf};
@@ -49,7 +49,7 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
 
 /// Reads the products that no option names, so that their faults are told too.
 pub fn unused_products(common: &Common<'_>, findings: &mut Vec<Finding>) {
-    let mut faults = Faults::default();
+    let mut faults = Faults::default().in_currency(common.currency);
     for node in common.loaded.products.values() {
         if let Some(inner) = node.at("product") {
             faults.stop(
@@ -97,9 +97,9 @@ fn of_selection(
         told(chosen.span, chosen, NameOf::Option, known);
     }
     if let Some(allowance) = selection.allowance.spanned()
-        && !book.project.allowances.contains_key(&allowance.value)
+        && book.project.allowances.called(allowance).is_none()
     {
-        let known = book.project.allowances.keys().map(String::as_str).collect();
+        let known = book.project.allowances.iter().map(|allowed| allowed.name.as_str()).collect();
         told(allowance.span, allowance, NameOf::Allowance, known);
     }
 }
@@ -108,7 +108,7 @@ fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
     let milestones = &book.project.milestones;
     let circular = on_themselves(milestones);
     for (number, milestone) in milestones.iter().enumerate() {
-        let When::After { milestones: all_before, .. } = &milestone.when else { continue };
+        let When::After(Later { milestones: all_before, .. }) = &milestone.when else { continue };
         for before in all_before.iter().filter(|before| !known.milestones.contains(before.as_str())) {
             unknown_milestone(book, before.span, before, faults);
         }
@@ -177,7 +177,7 @@ fn on_themselves(milestones: &[Milestone]) -> BTreeSet<usize> {
         numbers.entry(milestone.name.as_str()).or_insert(number);
     }
     let before = |milestone: &Milestone| match &milestone.when {
-        When::After { milestones, .. } => {
+        When::After(Later { milestones, .. }) => {
             milestones.iter().filter_map(|name| numbers.get(name.as_str()).copied()).collect()
         }
         When::On(_) => vec![],

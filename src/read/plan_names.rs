@@ -12,9 +12,8 @@ use crate::vocabulary::values::{unknown_message, unknown_remedy};
 
 /// Checks every name in a room's plan.
 pub fn check(room: &Room, faults: &mut Faults) {
-    let layout = &room.layout;
-    let runs = layout.runs.iter().map(|run| (&run.name, &run.parts));
-    let sides = layout.islands.iter().flat_map(|island| island.sides.iter().map(|side| (&island.name, &side.parts)));
+    let runs = room.runs.iter().map(|run| (&run.name, &run.parts));
+    let sides = room.islands.iter().flat_map(|island| island.sides().map(|side| (&island.name, &side.parts)));
     for (item, parts) in runs.chain(sides) {
         faults.item = Some(item.clone());
         for part in parts {
@@ -25,12 +24,12 @@ pub fn check(room: &Room, faults: &mut Faults) {
             own.into_iter().chain(&part.holds).for_each(|name| opening(room, name, faults));
         }
     }
-    for fixture in &layout.fixtures {
+    for fixture in &room.fixtures {
         faults.item = Some(fixture.name.clone());
         fixture.opening.spanned().into_iter().for_each(|name| opening(room, name, faults));
         fixture.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
     }
-    for hung in &layout.lights {
+    for hung in &room.lights {
         faults.item = Some(hung.name.clone());
         hung.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
         hung.over.spanned().into_iter().for_each(|name| island_or_run(room, name, faults));
@@ -79,8 +78,8 @@ fn told(name: &Spanned<String>, of: NameOf, remedy: &str, faults: &mut Faults) {
 }
 
 fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
-    let islands = room.layout.islands.iter().map(|island| island.name.value.as_str());
-    let known: Vec<&str> = islands.chain(room.layout.runs.iter().map(|run| run.name.value.as_str())).collect();
+    let islands = room.islands.iter().map(|island| island.name.value.as_str());
+    let known: Vec<&str> = islands.chain(room.runs.iter().map(|run| run.name.value.as_str())).collect();
     if !known.contains(&name.value.as_str()) {
         let message = format!("there is no island or run called `{}`", name.value);
         let remedy = match known.as_slice() {

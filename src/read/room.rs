@@ -4,17 +4,15 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use crate::book::vocabulary::{OPENING, ROOM};
-use crate::book::{Access, Clearances, Layout, LookUp, Note, Room, Selection, Slot};
+use crate::book::{Note, Room, Selection};
 use crate::finding::{Code, Finding, Remark};
 use crate::source::Spanned;
-use crate::source::yaml::{Node, Value};
+use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::Currency;
-use crate::vocabulary::values::{positive_length, text, whole};
-use crate::vocabulary::{Faults, Fields, Held, Named, values};
+use crate::vocabulary::{Faults, Value};
 
 use super::load::Loaded;
-use super::{access, ceiling, clearances, layout, opening, project, selection};
+use super::{project, selection};
 
 /// What every room is read with.
 pub struct Common<'a> {
@@ -35,7 +33,7 @@ pub fn read_all(common: &Common<'_>, order: &[Spanned<String>], findings: &mut V
         }
     }
     let one = |folder: &&String| {
-        let mut faults = Faults::of_room(folder);
+        let mut faults = Faults::of_room(folder).in_currency(common.currency);
         (read(common, folder, &mut faults), faults.findings)
     };
     let read: Vec<(Room, Vec<Finding>)> = folders.par_iter().map(one).collect();
@@ -52,23 +50,19 @@ fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
     let paths = common.loaded.rooms.get(folder).map_or(&[][..], Vec::as_slice);
     let is_room = |path: &&String| path.ends_with("/room.yaml") || path.ends_with("/room.yml");
     let room_file = paths.iter().find(is_room);
-    let mut room = empty(folder);
-    match room_file.and_then(|path| common.loaded.trees.get(path)) {
-        Some(node) => {
-            if let Some(fields) = Fields::of(node, &ROOM, faults) {
-                fill(&mut room, fields, faults);
-            }
-        }
-        None if room_file.is_none() => no_room_file(folder, faults),
-        None => {}
+    if room_file.is_none() {
+        no_room_file(folder, faults);
     }
+    let tree = room_file.and_then(|path| common.loaded.trees.get(path));
+    let read = tree.and_then(|node| Room::read(node, faults)).unwrap_or_default();
+    let mut room = Room { folder: folder.to_string(), ..read };
     room.notes = notes(common.loaded, folder);
     let files: Vec<&String> = paths.iter().filter(|path| !is_room(path)).collect();
     let read: Vec<(Vec<Selection>, Faults)> = files
         .par_iter()
         .filter_map(|path| common.loaded.trees.get(path.as_str()))
         .map(|node| {
-            let mut faults = Faults::of_room(folder);
+            let mut faults = Faults::of_room(folder).in_currency(common.currency);
             (selections(common, node, &mut faults), faults)
         })
         .collect();
@@ -82,7 +76,7 @@ fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
 /// A file holds one record, or a list of them.
 fn selections(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Vec<Selection> {
     match &node.value {
-        Value::List(items) => items.iter().filter_map(|item| selection::read(common, item, faults)).collect(),
+        Yaml::List(items) => items.iter().filter_map(|item| selection::read(common, item, faults)).collect(),
         _ => selection::read(common, node, faults).into_iter().collect(),
     }
 }
@@ -92,70 +86,6 @@ fn no_room_file(folder: &str, faults: &mut Faults) {
     let message = format!("the room `{folder}` has no `room.yaml`");
     let remark = Remark::stop(place, message);
     faults.add(remark.remedy("add a `room.yaml` with at least `name: …`").of(Code::FIELD));
-}
-
-fn empty(folder: &str) -> Room {
-    Room {
-        folder: folder.to_string(),
-        name: Slot::Absent,
-        letter: String::new(),
-        whereabouts: Slot::Absent,
-        intro: Slot::Absent,
-        outline: Slot::Absent,
-        layout: Layout::default(),
-        ceiling: Slot::Absent,
-        ceiling_burning: Slot::Absent,
-        floor_build_up: Slot::Absent,
-        cooks: Slot::Absent,
-        clearances: Clearances::default(),
-        seating: Named::default(),
-        access_profile: Slot::Absent,
-        access: Access::default(),
-        photo: None,
-        photos: vec![],
-        openings: vec![],
-        counters: Named::default(),
-        way_in: vec![],
-        selections: vec![],
-        notes: vec![],
-        private: Slot::Absent,
-        waivers: vec![],
-        span: None,
-        look_up: LookUp::default(),
-    }
-}
-
-fn fill(room: &mut Room, mut fields: Fields<'_>, faults: &mut Faults) {
-    room.span = Some(fields.span);
-    room.name = fields.read("name", faults, text);
-    room.letter = fields.read("letter", faults, text).text().to_uppercase();
-    room.whereabouts = fields.read("where", faults, text);
-    room.intro = fields.read("intro", faults, text);
-    room.outline = fields.read("outline", faults, layout::outline);
-    room.layout = layout::layout(&mut fields, faults);
-    let measured = fields.read("ceiling", faults, ceiling::ceiling);
-    room.floor_build_up = fields.read("floor build-up", faults, positive_length);
-    room.ceiling_burning = measured.get().map_or(Slot::Absent, |measured| measured.burning.clone());
-    room.ceiling = ceiling::from_finished_floor(measured, room.floor_build_up.get().copied());
-    room.cooks = fields.read("cooks", faults, whole);
-    room.clearances = clearances::clearances(fields.node("clearances"), faults);
-    room.seating = Named::take(&mut fields, "seating", faults).unwrap_or_default();
-    room.access_profile = values::word(&mut fields, &ROOM, "access profile", faults).map_or(Slot::Absent, Slot::Given);
-    room.access = access::access(fields.node("access"), faults);
-    room.photo = fields.node("photo").and_then(|node| project::photo(node, faults));
-    room.photos = fields.list("photos", faults, project::photo);
-    room.way_in = fields.list("way in", faults, project::narrow_point);
-    room.private = fields.read("private", faults, text);
-    room.waivers = fields.list("waive", faults, project::waiver);
-    room.counters = Named::take(&mut fields, "counters", faults).unwrap_or_default();
-    for (name, node) in fields.named("openings", faults) {
-        faults.item = Some(name.clone());
-        if let Some(fields) = Fields::of(node, &OPENING, faults) {
-            room.openings.push(opening::read(name.clone(), fields, faults));
-        }
-        faults.item = None;
-    }
-    fields.finish(faults);
 }
 
 fn notes(loaded: &Loaded, folder: &str) -> Vec<Note> {

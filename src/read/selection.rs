@@ -3,17 +3,16 @@
 use std::collections::{BTreeSet, HashMap};
 
 use crate::book::vocabulary::{OPTION, SELECTION};
-use crate::book::{Hanging, NeededFor, Papered, Room, Selection, short_name_of};
+use crate::book::{Hanging, NeededFor, Papered, Room, Selection, Waiver, short_name_of};
 use crate::finding::{Code, Finding};
 use crate::source::portable::{self, NameFault};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
-use crate::units::Date;
 use crate::vocabulary::values::{area, date, kind_name, scalar, spanned_text, text};
-use crate::vocabulary::{Faults, Fields, NameOf, Shape, Value as _};
+use crate::vocabulary::{Faults, Fields, Shape, Value as _};
 
+use super::choice;
 use super::room::Common;
-use super::{choice, project};
 
 /// Reads one record of a selection's file.
 pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Selection> {
@@ -29,7 +28,7 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
         tag: tag.text().to_string(),
         tag_at: tag.span().filter(|_| !tag.text().is_empty()),
         place: fields.read("place", faults, text),
-        needed_for: fields.read("needed for", faults, needed_for),
+        needed_for: fields.read("needed for", faults, NeededFor::read),
         why: fields.read("why", faults, text),
         chosen: fields.read("chosen", faults, text),
         chosen_on: fields.read("chosen on", faults, date),
@@ -42,7 +41,7 @@ pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Sel
         installed_by: fields.read("installed by", faults, text),
         covers: fields.read("covers", faults, area),
         private: fields.read("private", faults, text),
-        waivers: fields.list("waive", faults, project::waiver),
+        waivers: fields.list("waive", faults, Waiver::read),
         options: choice::read_all(common, node, kind.get().copied(), options, faults),
         kind,
         span: name.span().unwrap_or_else(|| first_line(node)),
@@ -95,20 +94,6 @@ pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
     if let Some(fault) = portable::fault(id) {
         let remedy = "write another id, of plain letters, figures and hyphens";
         faults.stop(Code::UNPORTABLE, at, format!("the id `{id}` {fault}"), remedy);
-    }
-}
-
-/// A day, or the name of a milestone (whether it exists is seen when all is read).
-pub fn needed_for(node: &Node, faults: &mut Faults) -> Option<NeededFor> {
-    let text = scalar(node, &Shape::Name(NameOf::Milestone), faults)?;
-    let dated = text.starts_with(|first: char| first.is_ascii_digit());
-    match Date::parse(text) {
-        Ok(day) => Some(NeededFor::Day(day)),
-        Err(_) if !dated => Some(NeededFor::Milestone(text.to_string())),
-        Err(error) => {
-            faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), error.remedy());
-            None
-        }
     }
 }
 

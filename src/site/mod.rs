@@ -77,7 +77,7 @@ pub fn counter_height<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
     let row = row_of(room, opening);
     let of_run = row
         .and_then(|row| row.run)
-        .and_then(|run| run.counter_height.spanned().map(|told| Told::planned(told, Spot::Run(&run.name))));
+        .and_then(|run| run.counter.height.spanned().map(|told| Told::planned(told, Spot::Run(&run.name))));
     let of_island = row
         .and_then(|row| row.island)
         .and_then(|island| island.height.spanned().map(|told| Told::planned(told, Spot::Island(&island.name))));
@@ -88,7 +88,7 @@ pub fn counter_height<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
 pub fn counter_depth<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
     let of_run = row_of(room, opening)
         .and_then(|row| row.run)
-        .and_then(|run| run.counter_depth.spanned().map(|told| Told::planned(told, Spot::Run(&run.name))));
+        .and_then(|run| run.counter.depth.spanned().map(|told| Told::planned(told, Spot::Run(&run.name))));
     Answer::of([at_opening(opening, opening.counter_depth.spanned()), of_run])
 }
 

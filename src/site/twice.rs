@@ -98,7 +98,7 @@ fn part_itself<'a>(room: &'a Room, opening: &Opening) -> Option<(Option<Told<'a>
 /// How far its bottom is above the finished floor.
 fn sill<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
     let written = opening.sill.spanned().map(|told| Told::written(told, Spot::Opening(&opening.name)));
-    let fixture = room.layout.fixtures.iter().find(|fixture| fixture.opening.get() == Some(&opening.name.value));
+    let fixture = room.fixtures.iter().find(|fixture| fixture.opening.get() == Some(&opening.name.value));
     let fixture =
         fixture.and_then(|fixture| Some(Told::planned(fixture.sill.spanned()?, Spot::Fixture(&fixture.name))));
     Answer::of([written, fixture])

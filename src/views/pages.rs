@@ -140,7 +140,7 @@ impl<'a> BookPages<'a> {
         };
         let (client, installer, office) = (builder(), builder(), builder());
         Self {
-            language: subject.book.project.languages.first().cloned().unwrap_or_else(|| "en".into()),
+            language: subject.book.project.language().to_string(),
             plans: Plans::of(subject.book),
             openings: installer.at_openings(),
             asking: client.asking(),

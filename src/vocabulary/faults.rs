@@ -3,11 +3,12 @@
 use crate::finding::{Code, Finding, Remark};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
+use crate::units::Currency;
 
 use super::Shape;
 
 /// The faults met so far, and what is being read.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Faults {
     /// The faults.
     pub findings: Vec<Finding>,
@@ -15,12 +16,26 @@ pub struct Faults {
     pub room: Option<String>,
     /// The name of the selection or opening being read.
     pub item: Option<Spanned<String>>,
+    /// The currency of every amount.
+    pub currency: Currency,
+}
+
+impl Default for Faults {
+    fn default() -> Self {
+        Self { findings: vec![], room: None, item: None, currency: Currency::USD }
+    }
 }
 
 impl Faults {
     /// Faults of a room.
     pub fn of_room(room: &str) -> Self {
         Self { room: Some(room.to_string()), ..Self::default() }
+    }
+
+    /// The same, of a book whose amounts are in that currency.
+    #[must_use]
+    pub fn in_currency(self, currency: Currency) -> Self {
+        Self { currency, ..self }
     }
 
     /// Adds a stop of that rule.

@@ -17,6 +17,8 @@ pub struct Fields<'n> {
     pairs: Vec<Pair<'n>>,
     /// Where the group is written.
     pub span: Span,
+    /// What the book calls it, where its name is the designer's own.
+    pub name: Option<Spanned<String>>,
     /// Every field that was asked for, written or not: checked against the vocabulary while we work on it.
     #[cfg(debug_assertions)]
     asked: Vec<&'static str>,
@@ -66,9 +68,28 @@ impl<'n> Fields<'n> {
             elsewhere: None,
             pairs,
             span,
+            name: None,
             #[cfg(debug_assertions)]
             asked: vec![],
         }
+    }
+
+    /// The same under a name of the designer's own.
+    #[must_use]
+    pub fn called(mut self, name: &Spanned<String>) -> Self {
+        self.name = Some(name.clone());
+        self
+    }
+
+    /// What somebody makes of them as they are written.
+    pub fn tell<T>(&self, how: impl FnOnce(&Self) -> T) -> T {
+        how(self)
+    }
+
+    /// Where the value of a key is written, if one is.
+    pub fn place_of(&self, key: &str) -> Option<Span> {
+        let pair = self.pairs.iter().find(|pair| pair.key.value == key)?;
+        Some(pair.node.span).filter(|_| !pair.node.is_nothing())
     }
 
     /// Lets the keys of another record stand here too; they are read elsewhere.

@@ -1,6 +1,6 @@
 //! How the book's files are worded: what a field may hold, how a record is written down once, and the kinds.
 //!
-//! A record's table gives its struct, its reader, its page in `explain` and its schema (`record!`); a closed
+//! A record's table gives its struct, its reader, its page in `explain`, its schema and its part of the mark (`record!`); a closed
 //! set of words gives its type the same way (`words!`).
 
 mod shape;
@@ -40,6 +40,14 @@ mod words;
 pub use words::Words;
 pub(crate) use words::words;
 
+mod held;
+pub use held::{Called, Gathers, Held, Named, NamedValue, Value};
+
+mod ways;
+pub use ways::{HeldAs, Lengths, Markdown, ThreeSides, TwoLengths, Usual, Way, name};
+
+mod mark;
+pub use mark::{Mark, Marked, Shown};
+
 mod record;
 pub(crate) use record::record;
-pub use record::{Held, Named, NamedValue, Value};

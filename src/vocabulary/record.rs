@@ -1,236 +1,183 @@
-//! A record, written down once: its struct, its reader and its row in the tables.
+//! A record, written down once: its struct, its reader, its row in the tables and its part of the mark.
 
-use std::ops::Deref;
-
-use crate::source::Spanned;
-use crate::source::yaml::Node;
-use crate::units::{Area, Date, LeadTime, Length, LengthRange, Percent, Quantity, Sides, Weight};
-
-use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Shape, Slot, values};
-
-/// A value that can stand in a field.
-pub trait Value: Sized {
-    /// What a designer writes.
-    const SHAPE: Shape;
-
-    /// Reads it; none when it is faulty, having said so.
-    fn read(node: &Node, faults: &mut Faults) -> Option<Self>;
-}
-
-/// What a record keeps of a field: a value that may be left out, one that must be there, a list.
-pub trait Held: Sized {
-    /// What a designer writes.
-    const SHAPE: Shape;
-    /// Whether the record makes no sense without it.
-    const REQUIRED: bool = false;
-
-    /// Takes it out of the record's fields; none when the record makes no sense without it.
-    fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self>;
-}
-
-impl<T: Value> Held for Slot<T> {
-    const SHAPE: Shape = T::SHAPE;
-
-    fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
-        Some(fields.read(key, faults, T::read))
-    }
-}
-
-impl<T: Value> Held for Spanned<T> {
-    const SHAPE: Shape = T::SHAPE;
-    const REQUIRED: bool = true;
-
-    fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
-        match fields.read(key, faults, T::read) {
-            Slot::Given(value) => Some(value),
-            Slot::Absent | Slot::Invalid => None,
-        }
-    }
-}
-
-impl<T: Value> Held for Vec<T> {
-    const SHAPE: Shape = Shape::List(&T::SHAPE);
-
-    fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
-        Some(fields.list(key, faults, T::read))
-    }
-}
-
-impl<T: Value> Value for Spanned<T> {
-    const SHAPE: Shape = T::SHAPE;
-
-    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
-        T::read(node, faults).map(|value| Self::new(value, node.span))
-    }
-}
-
-/// Which reader reads a type of value, and its shape.
-macro_rules! values {
-    ($($type:ty = $shape:expr, $read:ident;)*) => {
-        $(impl Value for $type {
-            const SHAPE: Shape = $shape;
-
-            fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
-                values::$read(node, faults)
-            }
-        }
-
-        impl Held for $type {
-            const SHAPE: Shape = $shape;
-            const REQUIRED: bool = true;
-
-            fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
-                Spanned::<Self>::take(fields, key, faults).map(|value| value.value)
-            }
-        })*
-    };
-}
-
-values! {
-    String = Shape::Text, text;
-    Length = Shape::Length, positive_length;
-    LengthRange = Shape::LengthRange, length_range;
-    Readings = Shape::Readings, readings;
-    Sides = Shape::Sides, sides;
-    (Length, Length) = Shape::Sides, two_sides;
-    Clearance = Shape::Clearance, clearance;
-    Area = Shape::Area, area;
-    Percent = Shape::Percent, percent;
-    Date = Shape::Date, date;
-    LeadTime = Shape::LeadTime, lead_time;
-    Weight = Shape::Weight, weight;
-    Quantity = Shape::Quantity, quantity;
-    u32 = Shape::Whole, whole;
-    bool = Shape::YesNo, yes_no;
-    Kind = Shape::Name(NameOf::Kind), kind_name;
-}
-
-/// A value under a name of the designer's own.
-pub trait NamedValue: Sized {
-    /// What a designer writes after the name.
-    const SHAPE: Shape;
-
-    /// Reads it; none when it is faulty, having said so.
-    fn read_named(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<Self>;
-}
-
-/// Values under names of the designer's own, in the order in which they are written.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Named<T>(pub Vec<T>);
-
-impl<T> Default for Named<T> {
-    fn default() -> Self {
-        Self(Vec::new())
-    }
-}
-
-impl<T> Deref for Named<T> {
-    type Target = [T];
-
-    fn deref(&self) -> &[T] {
-        &self.0
-    }
-}
-
-impl<'a, T> IntoIterator for &'a Named<T> {
-    type Item = &'a T;
-    type IntoIter = std::slice::Iter<'a, T>;
-
-    fn into_iter(self) -> Self::IntoIter {
-        self.0.iter()
-    }
-}
-
-impl<T: NamedValue> Held for Named<T> {
-    const SHAPE: Shape = Shape::Named(&T::SHAPE);
-
-    fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
-        let pairs = fields.named(key, faults);
-        Some(Self(pairs.iter().filter_map(|(name, node)| T::read_named(name, node, faults)).collect()))
-    }
-}
-
-/// A record, written once: its struct, its reader, and its table for `explain` and the schemas.
+/// A record, written once: its struct, its reader, and its table for `explain`, the schemas and the mark.
 ///
 /// `record! { pub struct Name = TABLE("its name", "what it is") { field: Type = "key", "what it holds",
-/// "example"; } }`. The type says how a field is read; `, SHAPE, reader` after the example says it otherwise.
-/// Before it stands `group` for what is always there, empty where nothing is written; `short "key" as Type;` where
-/// the value of one key may stand for the group; `named` for what stands under a name of the designer's own.
+/// "example"; } }`. The type says how a field is read; `as Way` after the example says it otherwise
+/// (`as name::Wall`), and `required` before the key that the record is told to lack it.
+///
+/// Words before `pub struct`: `group` for what is always there, empty where nothing is written; `short "key" as
+/// Type;` where the value of one key may stand for the group; `named` for what stands under a name of the
+/// designer's own, and `item` where faults in it are told under that name; `marked` for what the client signs: each
+/// of its fields ends with `=> marked` (or `=> marked "under another key"`), `=> told "key" "what follows from it"`
+/// or `=> unmarked`, and does not compile without.
+///
+/// After the fields: `figures all: Type => marked { "key": Type, "what it holds", "example"; }` for keys that stay words;
+/// `besides { field: Type = |fields| …; }` for what no key holds; `then step` for what is to be settled or found
+/// faulty when all is read.
 macro_rules! record {
-    (group $($record:tt)*) => { $crate::vocabulary::record! { @table group [] $($record)* } };
-    (named $($record:tt)*) => { $crate::vocabulary::record! { @table named [pub name: $crate::source::Spanned<String>,] $($record)* } };
-    (short $short:literal as $of:ty; $($record:tt)*) => { $crate::vocabulary::record! { @table (short $short, $of) [] $($record)* } };
-    (@table $way:tt [$($name_field:tt)*] $(#[$meta:meta])* pub struct $name:ident = $table:ident($title:literal, $about:literal) {
-        $($field:ident: $type:ty = $key:literal, $what:literal, $example:literal $(, $shape:expr, $read:expr)?;)*
-    }) => {
+    (@head $whole:tt $named:tt $mark:tt group $($record:tt)*) => {
+        $crate::vocabulary::record! { @head group $named $mark $($record)* }
+    };
+    (@head $whole:tt $named:tt $mark:tt short $short:literal as $of:ty; $($record:tt)*) => {
+        $crate::vocabulary::record! { @head (short $short, $of) $named $mark $($record)* }
+    };
+    (@head $whole:tt $named:tt $mark:tt named $($record:tt)*) => {
+        $crate::vocabulary::record! {
+            @head $whole [named #[doc = "Its name in the book."] pub name: $crate::source::Spanned<String>,] $mark $($record)*
+        }
+    };
+    (@head $whole:tt $named:tt $mark:tt item $($record:tt)*) => {
+        $crate::vocabulary::record! {
+            @head $whole [item #[doc = "Its name in the room."] pub name: $crate::source::Spanned<String>,] $mark $($record)*
+        }
+    };
+    (@head $whole:tt $named:tt $mark:tt marked $($record:tt)*) => {
+        $crate::vocabulary::record! { @head $whole $named marked $($record)* }
+    };
+    (@head $whole:tt [$name_is:ident $($name_field:tt)*] $mark:tt
+        $(#[$meta:meta])* pub struct $name:ident = $table:ident($title:literal, $about:literal) {
+            $($field:ident: $type:ty = $($must:ident)? $key:literal, $what:literal, $example:literal $(as $way:ty)?
+                $(=> $in:ident $($in_as:literal)*)?;)*
+        }
+        $(figures $figures:ident: $all:ty => $all_in:ident {
+            $($fact_key:literal: $fact:ty, $fact_what:literal, $fact_example:literal;)*
+        })?
+        $(besides { $($(#[$other_meta:meta])* $other:ident: $other_type:ty $(= $start:expr)?;)* })?
+        $(then $step:expr)?
+    ) => {
         #[doc = $about]
         $(#[$meta])*
         #[derive(Clone, Debug, PartialEq, Eq)]
         pub struct $name {
             $($name_field)*
             $(#[doc = $what] pub $field: $type,)*
+            $(#[doc = "What stands under the other keys."] pub $figures: $all,)?
+            $($($(#[$other_meta])* pub $other: $other_type,)*)?
         }
 
         #[doc = concat!("The table of `", $title, "`.")]
         pub const $table: $crate::vocabulary::Record = $crate::vocabulary::Record {
             name: $title,
             about: $about,
-            fields: &[$($crate::vocabulary::Field {
-                key: $key,
-                shape: $crate::vocabulary::record!(@shape $type $(, $shape)?),
-                required: <$type as $crate::vocabulary::Held>::REQUIRED,
-                about: $what,
-                example: $example,
-            }),*],
+            fields: &[
+                $($crate::vocabulary::Field {
+                    key: $key,
+                    shape: $crate::vocabulary::record!(@shape $type $(, $way)?),
+                    required: $crate::vocabulary::record!(@required [$($must)?] $type $(, $way)?),
+                    about: $what,
+                    example: $example,
+                    mark: $crate::vocabulary::record!(@mark $mark $key $([$in $($in_as)*])?),
+                },)*
+                $($($crate::vocabulary::Field {
+                    key: $fact_key,
+                    shape: <$fact as $crate::vocabulary::Value>::SHAPE,
+                    required: false,
+                    about: $fact_what,
+                    example: $fact_example,
+                    mark: $crate::vocabulary::record!(@mark $mark $fact_key [$all_in]),
+                },)*)?
+            ],
         };
 
-        $crate::vocabulary::record! { @read $way $name $table { $($field: $type = $key $(, $read)?;)* } }
+        impl $name {
+            #[doc = "Reads it out of its keys; none when it is faulty, having said so."]
+            pub fn of_fields(
+                mut fields: $crate::vocabulary::Fields<'_>,
+                faults: &mut $crate::vocabulary::Faults,
+            ) -> Option<Self> {
+                $(let $field = $crate::vocabulary::record!(@take fields, faults, $key, $type $(, $way)?);)*
+                $(let mut $figures = <$all>::default();
+                $(<$all as $crate::vocabulary::Gathers<$fact>>::take(&mut $figures, &mut fields, $fact_key, faults);)*)?
+                $($(let $other: $other_type = $crate::vocabulary::record!(@start fields $(, $start)?);)*)?
+                let (_name, at) = (fields.name.clone(), fields.span);
+                fields.finish(faults);
+                let read = $crate::vocabulary::record!(
+                    @build $name_is _name $name { $($field,)* } { $($figures,)? $($($other,)*)? }
+                );
+                $crate::vocabulary::record!(@then read, at, faults $(, $step)?)
+            }
+        }
+
+        $crate::vocabulary::record! { @read $whole $name_is $name $table }
+        $crate::vocabulary::record! {
+            @marked $mark $name { $($field $key $([$in $($in_as)*])?;)* } { $($figures [$all_in])? }
+        }
     };
-    (@read named $name:ident $table:ident { $($field:ident: $type:ty = $key:literal $(, $read:expr)?;)* }) => {
+
+    (@shape $type:ty) => { <$type as $crate::vocabulary::Held>::SHAPE };
+    (@shape $type:ty, $way:ty) => { <$type as $crate::vocabulary::HeldAs<$way>>::SHAPE };
+    (@required [required] $($type:tt)*) => { true };
+    (@required [] $type:ty) => { <$type as $crate::vocabulary::Held>::REQUIRED };
+    (@required [] $type:ty, $way:ty) => { <$type as $crate::vocabulary::HeldAs<$way>>::REQUIRED };
+    (@take $fields:ident, $faults:ident, $key:literal, $type:ty) => {
+        <$type as $crate::vocabulary::Held>::take(&mut $fields, $key, $faults)
+    };
+    (@take $fields:ident, $faults:ident, $key:literal, $type:ty, $way:ty) => {
+        <$type as $crate::vocabulary::HeldAs<$way>>::take_as(&mut $fields, $key, $faults)
+    };
+    (@start $fields:ident) => { Default::default() };
+    (@start $fields:ident, $start:expr) => { $crate::vocabulary::Fields::tell(&$fields, $start) };
+    (@build unnamed $called:ident $name:ident { $($field:ident,)* } { $($other:ident,)* }) => {
+        $name { $($field: $field?,)* $($other,)* }
+    };
+    (@build $name_is:ident $called:ident $name:ident { $($field:ident,)* } { $($other:ident,)* }) => {
+        $name { name: $called?, $($field: $field?,)* $($other,)* }
+    };
+    (@then $read:ident, $at:ident, $faults:ident) => {{ let _ = $at; Some($read) }};
+    (@then $read:ident, $at:ident, $faults:ident, $step:expr) => { $step($read, $at, $faults) };
+
+    (@read $whole:tt unnamed $name:ident $table:ident) => {
+        impl $crate::vocabulary::Value for $name {
+            const SHAPE: $crate::vocabulary::Shape = $crate::vocabulary::record!(@whole $whole $table);
+
+            fn read(node: &$crate::source::yaml::Node, faults: &mut $crate::vocabulary::Faults) -> Option<Self> {
+                let fields = $crate::vocabulary::record!(@fields $whole node, $table, faults)?;
+                Self::of_fields(fields, faults)
+            }
+        }
+
+        $crate::vocabulary::record! { @held $whole $name }
+    };
+    (@read $whole:tt $name_is:ident $name:ident $table:ident) => {
         impl $crate::vocabulary::NamedValue for $name {
-            const SHAPE: $crate::vocabulary::Shape = $crate::vocabulary::Shape::Record(&$table);
+            const SHAPE: $crate::vocabulary::Shape = $crate::vocabulary::record!(@whole $whole $table);
+
+            fn name(&self) -> &str {
+                &self.name
+            }
 
             fn read_named(
                 name: &$crate::source::Spanned<String>,
                 node: &$crate::source::yaml::Node,
                 faults: &mut $crate::vocabulary::Faults,
             ) -> Option<Self> {
-                let mut fields = $crate::vocabulary::Fields::of(node, &$table, faults)?;
-                $(let $field = $crate::vocabulary::record!(@take fields, faults, $key, $type $(, $read)?);)*
-                fields.finish(faults);
-                Some(Self { name: name.clone(), $($field: $field?,)* })
+                $crate::vocabulary::record!(@within $name_is name, faults, {
+                    let fields = $crate::vocabulary::record!(@fields $whole node, $table, faults);
+                    fields.and_then(|fields| Self::of_fields(fields.called(name), faults))
+                })
             }
         }
     };
-    (@read $way:tt $name:ident $table:ident { $($field:ident: $type:ty = $key:literal $(, $read:expr)?;)* }) => {
-        impl $crate::vocabulary::Value for $name {
-            const SHAPE: $crate::vocabulary::Shape = $crate::vocabulary::record!(@whole $way $table);
-
-            fn read(
-                node: &$crate::source::yaml::Node,
-                faults: &mut $crate::vocabulary::Faults,
-            ) -> Option<Self> {
-                let mut fields = $crate::vocabulary::record!(@fields $way node, $table, faults);
-                $(let $field = $crate::vocabulary::record!(@take fields, faults, $key, $type $(, $read)?);)*
-                fields.finish(faults);
-                Some(Self { $($field: $field?,)* })
-            }
-        }
-
-        $crate::vocabulary::record! { @held $way $name }
-    };
+    (@within named $called:ident, $faults:ident, $read:block) => { $read };
+    (@within item $called:ident, $faults:ident, $read:block) => {{
+        let before = $faults.item.replace($called.clone());
+        let read = $read;
+        $faults.item = before;
+        read
+    }};
     (@whole (short $short:literal, $of:ty) $table:ident) => {
         $crate::vocabulary::Shape::Either(
             &<$of as $crate::vocabulary::Value>::SHAPE,
             &$crate::vocabulary::Shape::Record(&$table),
         )
     };
-    (@whole $way:tt $table:ident) => { $crate::vocabulary::Shape::Record(&$table) };
+    (@whole $whole:tt $table:ident) => { $crate::vocabulary::Shape::Record(&$table) };
     (@fields (short $short:literal, $of:ty) $node:ident, $table:ident, $faults:ident) => {
-        $crate::vocabulary::Fields::of_short($node, &$table, $short, $faults)?
+        $crate::vocabulary::Fields::of_short($node, &$table, $short, $faults)
     };
-    (@fields $way:tt $node:ident, $table:ident, $faults:ident) => {
-        $crate::vocabulary::Fields::of($node, &$table, $faults)?
+    (@fields $whole:tt $node:ident, $table:ident, $faults:ident) => {
+        $crate::vocabulary::Fields::of($node, &$table, $faults)
     };
     (@held group $name:ident) => {
         impl $crate::vocabulary::Held for $name {
@@ -246,15 +193,41 @@ macro_rules! record {
             }
         }
     };
-    (@held $way:tt $name:ident) => {};
-    (@shape $type:ty) => { <$type as $crate::vocabulary::Held>::SHAPE };
-    (@shape $type:ty, $shape:expr) => { $shape };
-    (@take $fields:ident, $faults:ident, $key:literal, $type:ty) => {
-        <$type as $crate::vocabulary::Held>::take(&mut $fields, $key, $faults)
+    (@held $whole:tt $name:ident) => {};
+
+    (@mark unmarked $key:literal $([unmarked])?) => { $crate::vocabulary::Mark::OfNoItem };
+    (@mark marked $key:literal [marked]) => { $crate::vocabulary::Mark::In($key) };
+    (@mark marked $key:literal [marked $in_as:literal]) => { $crate::vocabulary::Mark::In($in_as) };
+    (@mark marked $key:literal [told $in_as:literal $what:literal]) => { $crate::vocabulary::Mark::Told($in_as, $what) };
+    (@mark marked $key:literal [unmarked]) => { $crate::vocabulary::Mark::Out };
+    (@mark marked $key:literal) => {
+        compile_error!(concat!("`", $key, "` does not say whether it is in the mark: `=> marked` or `=> unmarked`"))
     };
-    (@take $fields:ident, $faults:ident, $key:literal, $type:ty, $read:expr) => {
-        Some($fields.read($key, $faults, $read))
+    (@marked unmarked $($record:tt)*) => {};
+    (@marked marked $name:ident { $($field:ident $key:literal $([$($in:tt)*])?;)* } { $($figures:ident [marked])? }) => {
+        impl $crate::vocabulary::Marked for $name {
+            fn marked(&self) -> serde_json::Map<String, serde_json::Value> {
+                let mut content = serde_json::Map::new();
+                $($crate::vocabulary::record!(@put content, self.$field, $key, $($($in)*)?);)*
+                $(content.insert(stringify!($figures).into(), $crate::vocabulary::Shown::shown(&self.$figures));)?
+                content
+            }
+        }
+
+        impl $crate::vocabulary::Shown for $name {
+            fn shown(&self) -> serde_json::Value {
+                serde_json::Value::Object($crate::vocabulary::Marked::marked(self))
+            }
+        }
     };
-    ($($record:tt)*) => { $crate::vocabulary::record! { @table plain [] $($record)* } };
+    (@put $content:ident, $value:expr, $key:literal, marked) => {
+        $content.insert($key.into(), $crate::vocabulary::Shown::shown(&$value))
+    };
+    (@put $content:ident, $value:expr, $key:literal, marked $in_as:literal) => {
+        $content.insert($in_as.into(), $crate::vocabulary::Shown::shown(&$value))
+    };
+    (@put $content:ident, $value:expr, $key:literal, $($other:tt)*) => {};
+    (@ $($other:tt)*) => { compile_error!("this is no record: see what `record!` says of how one is written") };
+    ($($record:tt)*) => { $crate::vocabulary::record! { @head plain [unnamed] unmarked $($record)* } };
 }
 pub(crate) use record;

@@ -1,5 +1,7 @@
 //! What a field may hold, and how a field is described.
 
+use super::Mark;
+
 /// A group of keys that belong together.
 #[derive(Debug)]
 pub struct Record {
@@ -31,17 +33,19 @@ pub struct Field {
     pub about: &'static str,
     /// A value as a designer writes it.
     pub example: &'static str,
+    /// Whether it is in the mark of an item.
+    pub mark: Mark,
 }
 
 impl Field {
     /// A field that may be left out.
     pub const fn optional(key: &'static str, shape: Shape, about: &'static str, example: &'static str) -> Self {
-        Self { key, shape, required: false, about, example }
+        Self { key, shape, required: false, about, example, mark: Mark::OfNoItem }
     }
 
     /// A field without which the record makes no sense.
     pub const fn required(key: &'static str, shape: Shape, about: &'static str, example: &'static str) -> Self {
-        Self { key, shape, required: true, about, example }
+        Self { key, shape, required: true, about, example, mark: Mark::OfNoItem }
     }
 }
 

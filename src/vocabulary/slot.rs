@@ -23,6 +23,14 @@ impl<T> Slot<T> {
         }
     }
 
+    /// The value itself, if it could be read.
+    pub fn get_owned(self) -> Option<T> {
+        match self {
+            Self::Given(value) => Some(value.value),
+            _ => None,
+        }
+    }
+
     /// The value with its place.
     pub fn spanned(&self) -> Option<&Spanned<T>> {
         match self {

@@ -6,7 +6,8 @@ use crate::finding::Code;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 use crate::units::length::LengthError;
-use crate::units::{Area, Date, LeadTime, Length, LengthRange, Percent, Quantity, Sides, Weight};
+use crate::units::money::MoneyError;
+use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
 use super::fields::nearest;
 use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Record, Shape, Slot, Words};
@@ -176,6 +177,25 @@ pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
 /// An area with its unit.
 pub fn area(node: &Node, faults: &mut Faults) -> Option<Area> {
     parsed(node, &Shape::Area, faults, Area::parse, |error| error.remedy())
+}
+
+/// A currency by its letters.
+pub fn currency(node: &Node, faults: &mut Faults) -> Option<Currency> {
+    parsed(node, &Shape::Currency, faults, Currency::parse, |error| error.remedy())
+}
+
+/// An amount in the book's currency.
+pub fn money(node: &Node, faults: &mut Faults) -> Option<Money> {
+    let text = scalar(node, &Shape::Money, faults)?;
+    match Money::parse(text, faults.currency) {
+        Ok(money) => Some(money),
+        Err(error) => {
+            let other = matches!(error, MoneyError::OtherCurrency { .. });
+            let rule = if other { Code::CURRENCY } else { Code::WRONG_TYPE };
+            faults.stop(rule, node.span, error.to_string(), error.remedy());
+            None
+        }
+    }
 }
 
 /// A percentage with its sign.

@@ -1,6 +1,6 @@
 //! What is above a cooking surface, from every place where it may be written.
 
-use crate::book::{Burning, Ceiling, Selection, Window};
+use crate::book::{Burning, Ceiling, Selection, Window, WindowIn};
 use crate::site::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing};
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Kind;
@@ -190,13 +190,13 @@ fn said_windows<'a>(hearth: &Hearth<'a>) -> impl Iterator<Item = &'a Window> {
     let one = only(room, cooks).is_some();
     let plan = hearth.plan;
     let said = move |window: &&Window| one && window.wall.get().is_none() && is_said_above_cooking(window, plan);
-    room.layout.windows.iter().filter(said)
+    room.windows.iter().filter(said)
 }
 
 /// Whether a window's words name something that is cooked on; one in the roof is far above it.
 pub fn is_said_above_cooking(window: &Window, plan: Option<&Plan<'_>>) -> bool {
     let planned = plan.map(|plan| plan.in_the_roof.as_slice()).unwrap_or_default();
-    if window.in_roof.get() == Some(&true) || planned.iter().any(|planned| std::ptr::eq(*planned, window)) {
+    if window.stands_in.get() == Some(&WindowIn::Roof) || planned.iter().any(|planned| std::ptr::eq(*planned, window)) {
         return false;
     }
     let Some(under) = window.above.get() else { return false };

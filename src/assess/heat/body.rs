@@ -58,7 +58,7 @@ impl<'a> Body<'a> {
             Self::Hood(_, opening) => opening.sill.span().or(Some(opening.span)),
             Self::Window(window) | Self::Casing(HoleIs::Window(window)) => Some(window.name.span),
             Self::Casing(HoleIs::Door(door)) => Some(door.name.span),
-            Self::Wall(wall) => wall.note.map(|note| note.letter.span),
+            Self::Wall(wall) => wall.note.map(|note| note.name.span),
             Self::Ceiling(room) => room.ceiling.span(),
         }
     }
@@ -72,7 +72,7 @@ impl<'a> Body<'a> {
             Self::Window(window) | Self::Casing(HoleIs::Window(window)) => window.burning.get().copied(),
             Self::Casing(HoleIs::Door(door)) => door.burning.get().copied(),
             Self::Wall(wall) => wall.note?.burning.get().copied(),
-            Self::Ceiling(room) => room.ceiling_burning.get().copied(),
+            Self::Ceiling(room) => room.measured_ceiling.get()?.burning.get().copied(),
         }
     }
 

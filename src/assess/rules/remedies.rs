@@ -110,7 +110,6 @@ fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
 }
 
 fn of_item(room: &Room, item: &str) -> Vec<&'static Record> {
-    let layout = &room.layout;
     let is = |name: &String| name == item;
     if room.selections.iter().any(|one| is(&one.name)) {
         return vec![&SELECTION, &OPTION];
@@ -122,11 +121,11 @@ fn of_item(room: &Room, item: &str) -> Vec<&'static Record> {
         }
     };
     add(room.openings.iter().any(|one| is(&one.name)), &[&OPENING]);
-    add(layout.windows.iter().any(|one| is(&one.name)), &[&WINDOW]);
-    add(layout.doors.iter().any(|one| is(&one.name)), &[&DOORWAY]);
-    add(layout.fixtures.iter().any(|one| is(&one.name)), &[&FIXTURE]);
-    add(layout.runs.iter().any(|one| is(&one.name)), &[&RUN, &PART]);
-    add(layout.islands.iter().any(|one| is(&one.name)), &[&ISLAND, &SIDE, &PART]);
+    add(room.windows.iter().any(|one| is(&one.name)), &[&WINDOW]);
+    add(room.doors.iter().any(|one| is(&one.name)), &[&DOORWAY]);
+    add(room.fixtures.iter().any(|one| is(&one.name)), &[&FIXTURE]);
+    add(room.runs.iter().any(|one| is(&one.name)), &[&RUN, &PART]);
+    add(room.islands.iter().any(|one| is(&one.name)), &[&ISLAND, &SIDE, &PART]);
     add(room.counters.iter().any(|one| is(&one.name)), &[&COUNTER_RUN]);
     add(room.seating.iter().any(|one| is(&one.name)), &[&SEATING]);
     if found.is_empty() { vec![&SELECTION, &OPTION, &OPENING, &PART] } else { found }

@@ -4,43 +4,35 @@
 
 use crate::vocabulary::Record;
 
-mod access;
 mod burning;
-mod clearances;
-mod layout;
-mod opening;
-mod project;
-mod room;
-mod run;
 mod selection;
 
-pub use access::ACCESS;
 pub use burning::MATERIAL;
-pub use clearances::CLEARANCES;
-pub use layout::{DOORWAY, FIXTURE, HUNG, WALL, WINDOW};
-pub use opening::{OPENING, PLUMB, WALL_BUILD_UP};
-pub use project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, HOLD_POINT, NARROW, WAIVER};
-pub use room::{CEILING, ROOM};
-pub use run::{COUNTER, ISLAND, PART, RUN, SIDE};
-pub use selection::{ACCESSORY, OPTION, PHOTO, SELECTION, choice_fields};
+pub use selection::{ACCESSORY, OPTION, SELECTION, choice_fields};
 
-pub use super::access::{CONTROL, KNEE_SPACE, KNEES_AT};
+pub use super::access::{ACCESS, CONTROL, KNEE_SPACE, KNEES_AT};
+pub use super::around::{INSIDE, NEIGHBOUR, SERVICE};
 pub use super::built_in::{ASKED_PANEL, BELOW, HOLE, HOLLOW};
-pub use super::clearances::{LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
+pub use super::ceiling::CEILING;
+pub use super::clearances::{CLEARANCES, LANDING, SEATING, SHARED, STRETCH, TRIANGLE};
 pub use super::codes::{CODES, FIGURE, HOUSE};
 pub use super::fit::{AIR, CABINET, DOOR, FACE, FIT, FIT_OPENING, HEAT, NEEDS, SHEET};
+pub use super::fixture::{FIXTURE, HUNG};
+pub use super::island::{ISLAND, SIDE};
 pub use super::joinery::{FRONTS, STORES};
 pub use super::light::HANGING;
+pub use super::opening::{MEASURED, OPENING, PLUMB, WALL_BUILD_UP};
 pub use super::order::ORDER;
-pub use super::project::FIRM;
+pub use super::photo::PHOTO;
+pub use super::project::{AFTER, ALLOWANCE, APPROVER, BOOK, CALENDAR, FIRM, HOLD_POINT, NARROW, WAIVER};
 pub use super::responses::RESPONSES;
-pub use super::room::{INSIDE, MEASURED, NEIGHBOUR, SERVICE};
+pub use super::room::ROOM;
+pub use super::run::{COUNTER, PART, RUN};
 pub use super::selection::{PANEL, SIZE};
 pub use super::supply::{COUNTER_RUN, POINT, POINTS, ZONE, ZONES};
 pub use super::surface::{LAID, PAPERED, SOLD};
 pub use super::top::{SEAM, SLAB, SUPPORTS, TOP};
-pub use access::PROFILES;
-pub use layout::ENDS;
+pub use super::wall::{DOORWAY, WALL, WINDOW};
 
 /// Every record, in the order in which a designer meets them.
 pub const RECORDS: &[&Record] = &[

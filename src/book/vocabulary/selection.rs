@@ -1,6 +1,8 @@
 //! The words of a selection, its options and the products they share.
 
-use super::{FIT, FRONTS, HANGING, HOLE, LAID, MATERIAL, ORDER, PANEL, PAPERED, SIZE, SOLD, STORES, TOP, WAIVER};
+use super::{
+    FIT, FRONTS, HANGING, HOLE, LAID, MATERIAL, ORDER, PANEL, PAPERED, PHOTO, SIZE, SOLD, STORES, TOP, WAIVER,
+};
 use crate::book::{CutOut, Fuel, Setting};
 use crate::vocabulary::{Field, NameOf, Record, Shape, Value};
 
@@ -278,27 +280,6 @@ pub const OPTION: Record = Record {
 pub fn choice_fields() -> impl Iterator<Item = &'static Field> {
     OPTION.fields.iter()
 }
-
-/// A picture.
-pub const PHOTO: Record = Record {
-    name: "photo",
-    about: "a picture, and what it shows to those who can't see it",
-    fields: &[
-        Field::required(
-            "file",
-            Shape::Text,
-            "its file, beside the record or in a `photos` folder there",
-            "range-front.jpg",
-        ),
-        Field::optional(
-            "alt",
-            Shape::Text,
-            "what it shows, in a sentence",
-            "The range from the front, its oven door half open",
-        ),
-        Field::optional("caption", Shape::Text, "a line under it", "Seen from the ledge"),
-    ],
-};
 
 /// What is ordered with a thing.
 pub const ACCESSORY: Record = Record {

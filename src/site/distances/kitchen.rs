@@ -1,6 +1,6 @@
 //! Clear distances of a kitchen: doorways, aisles, the triangle, counter.
 
-use crate::book::{End, Frontage, Room, Stretch};
+use crate::book::{DoorHinge, End, Frontage, Room, Stretch};
 use crate::site::Site;
 use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::Length;
@@ -16,15 +16,15 @@ const LEAF: Length = Length::from_inches(2);
 pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
     let written = &room.clearances.doorways;
     let mut doorways: Vec<(&str, Fact)> =
-        written.iter().map(|(name, width)| (name.value.as_str(), width.into())).collect();
+        written.iter().map(|door| (door.name.value.as_str(), (&door.value).into())).collect();
     let doors = site.sound_plan(room).into_iter().flat_map(|plan| &plan.holes).filter_map(|hole| match hole.is {
         HoleIs::Door(door) => Some(door),
         HoleIs::Window(_) => None,
     });
-    for door in doors.filter(|door| !written.iter().any(|(name, _)| name.value == door.name.value)) {
+    for door in doors.filter(|door| written.called(&door.name).is_none()) {
         let between = door.width.get().copied();
         let swings = door.slides.get() != Some(&true);
-        let leaves = if door.hinge.get() == Some(&"both") { 2 } else { 1 };
+        let leaves = if door.hinge.get() == Some(&DoorHinge::Both) { 2 } else { 1 };
         let leaf = door.leaf.get().filter(|_| swings).map(|leaf| (*leaf - LEAF).times(leaves));
         if let Some(clear) = leaf.into_iter().chain(between).min() {
             doorways.push((&door.name.value, Fact::planned(clear, door.name.span)));
@@ -37,7 +37,7 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
 /// one measured, else each of the plan of a room where one cooks.
 pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(String, Fact)> {
     let key = if work { "work aisle" } else { "walkway" };
-    if let Some(written) = room.clearances.least(key) {
+    if let Some(written) = room.clearances.distances.least(key) {
         return vec![(format!("the {key}"), written.into())];
     }
     let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
@@ -143,7 +143,7 @@ pub fn frontage(
         // A plan without its sink is not all of a kitchen yet.
         plan.of_kind(Kind::Sink).next()?;
         let run = plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(_)))?;
-        if !room.layout.islands.is_empty() || plan.rows.iter().any(|row| !row.is_whole) {
+        if !room.islands.is_empty() || plan.rows.iter().any(|row| !row.is_whole) {
             return None;
         }
         let (counted, left_out): (Vec<_>, Vec<_>) = plan

@@ -14,7 +14,7 @@ pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
 pub use seats::{Seats, seats};
 
-use crate::book::{Book, Room};
+use crate::book::{AccessProfile, Book, Room};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -61,7 +61,7 @@ impl From<&Spanned<Length>> for Fact {
 /// The distance that `clearances` calls so, the least where it stands at several places; else the
 /// plan's.
 pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Fact> {
-    let written = room.clearances.least(key).map(Fact::from);
+    let written = room.clearances.distances.least(key).map(Fact::from);
     let at_the_opening = || bath::in_front_of_an_opening(room, key);
     written.or_else(at_the_opening).or_else(|| {
         let plan = site.sound_plan(room)?;
@@ -76,16 +76,16 @@ fn least(facts: impl Iterator<Item = Fact>) -> Option<Fact> {
 
 /// The distance that `access` calls so; the least, where it stands at several places.
 pub fn for_access(room: &Room, key: &str) -> Option<Fact> {
-    room.access.lengths.get(key)?.least().map(Fact::from)
+    room.access.distances.least(key).map(Fact::from)
 }
 
 /// Whether a room is planned by a standard of access: by its own word, else by the book's.
 pub fn planned_for_access(book: &Book, room: &Room) -> bool {
     let profile = room.access_profile.get().or(book.project.access_profile.get());
-    profile.is_some_and(|profile| *profile != "none")
+    profile.is_some_and(|profile| *profile != AccessProfile::None)
 }
 
 /// Width and depth of what `clearances` calls so.
 pub fn rectangle(room: &Room, key: &str) -> Option<Spanned<(Length, Length)>> {
-    room.clearances.sides.get(key).cloned()
+    room.clearances.distances.sides.get(key).cloned()
 }

@@ -70,7 +70,7 @@ fn completed<'a>(written: Seats<'a>, planned: &Seats<'a>) -> Seats<'a> {
 /// Sides of islands with seats.
 fn islands<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
     let Some(plan) = site.sound_plan(room) else { return vec![] };
-    let sides = room.layout.islands.iter().flat_map(|island| {
+    let sides = room.islands.iter().flat_map(|island| {
         plan.seats(island).into_iter().filter(|(_, edge)| edge.seats > 0).map(move |(side, edge)| {
             let fact = |value: Length| Fact::planned(value, island.name.span);
             Seats {

@@ -1,6 +1,6 @@
 //! What stands beside an opening, fillers and panels seen through, and what hangs over it: by row and plan.
 
-use crate::book::{InRow, Opening, PartIs, Room};
+use crate::book::{InRow, Opening, PartIs, Room, RunEnd};
 use crate::site::plan::{Met, Plan, Shape, Thing};
 use crate::source::Span;
 use crate::units::Length;
@@ -104,8 +104,8 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
         return Some(Flank { what: what.to_string(), gap, is_proud, is_tall, span: part.span });
     }
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
-    let what = meets.filter(|meets| **meets != "open")?;
-    Some(Flank { what: (*what).to_string(), gap, is_proud: true, is_tall: true, span: place.part.span })
+    let what = meets.filter(|meets| **meets != RunEnd::Open)?;
+    Some(Flank { what: what.to_string(), gap, is_proud: true, is_tall: true, span: place.part.span })
 }
 
 /// The lowest thing of the plan that hangs over an opening: a wall cabinet, a shelf, what stands over it in

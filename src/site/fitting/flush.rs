@@ -1,6 +1,6 @@
 //! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
 
-use crate::book::{Each, Opening, ProductOption, Room, ServicePoint, Setting, Slot};
+use crate::book::{Opening, ProductOption, Room, ServicePoints, Setting, Slot};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Words;
@@ -54,7 +54,7 @@ pub fn depth_stack(opening: &Opening, option: &ProductOption) -> Option<DepthSta
 }
 
 /// What stands out of the wall behind it, past what its sheet lets in.
-fn most_proud(points: &Each<ServicePoint>, option: &ProductOption) -> Option<(&'static str, Length)> {
+fn most_proud(points: &ServicePoints, option: &ProductOption) -> Option<(&'static str, Length)> {
     let zones = option.fit.get().and_then(|fit| fit.zones.get());
     let behind = points.named().into_iter().filter_map(|(service, point)| {
         let point = point.get().filter(|point| point.beside.get() != Some(&true))?;

@@ -29,7 +29,7 @@ pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 
-use crate::book::{Clearance, Fit, Opening, ProductOption, Room, Slot};
+use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
 use crate::site::counter_depth;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
@@ -255,7 +255,7 @@ pub fn up_to_what_is_above(opening: &Opening) -> Option<Spanned<Length>> {
 /// What is still to be laid under an opening.
 pub fn build_up(room: &Room, opening: &Opening) -> Length {
     let on_the_floor = opening.sill.is_absent();
-    let finished = opening.from_finished_floor.get().copied().unwrap_or(false);
+    let finished = opening.measured_from.get() == Some(&MeasuredFrom::FinishedFloor);
     let to_lay = room.floor_build_up.get().copied().unwrap_or(Length::ZERO);
     if on_the_floor && !finished { to_lay } else { Length::ZERO }
 }

@@ -3,7 +3,7 @@
 //! What stands on another machine rises and sinks with it, so that neither has a height of its own: what
 //! one has is what the other leaves of both, from the finished floor to what is above the upper one.
 
-use crate::book::{Opening, Room};
+use crate::book::{MeasuredFrom, Opening, Room};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -49,7 +49,8 @@ impl<'a> Stack<'a> {
     /// What is still to be laid under both: taken off once, and not where either was measured from the
     /// finished floor.
     pub fn build_up(&self, room: &Room) -> Length {
-        let finished = [self.lower, self.upper].iter().any(|one| one.from_finished_floor.get() == Some(&true));
+        let finished =
+            [self.lower, self.upper].iter().any(|one| one.measured_from.get() == Some(&MeasuredFrom::FinishedFloor));
         if finished || !self.lower.sill.is_absent() {
             return Length::ZERO;
         }

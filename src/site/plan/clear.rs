@@ -107,7 +107,7 @@ impl<'a> Plan<'a> {
         is_left_out: &dyn Fn(&Thing<'a>) -> bool,
     ) -> Option<Clear<'_, 'a>> {
         let island = match thing.stands {
-            Stands::Island(number, _) => self.room.layout.islands.get(number).map(|island| island.name.value.as_str()),
+            Stands::Island(number, _) => self.room.islands.get(number).map(|island| island.name.value.as_str()),
             Stands::Wall(_) => None,
         };
         let own = |other: &Thing<'a>| {

@@ -1,6 +1,6 @@
 //! A room's outline: its corners, its walls in order, its area, and what an outline can't be.
 
-use crate::book::{Outline, Room, WallNote};
+use crate::book::{Outline, Room, WallIs, WallNote};
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Length, letter};
 
@@ -24,7 +24,7 @@ pub struct Wall<'a> {
 impl Wall<'_> {
     /// What it is called, or its letter.
     pub fn name(&self) -> &str {
-        self.note.and_then(|note| note.name.get()).unwrap_or(&self.letter)
+        self.note.and_then(|note| note.called.get()).unwrap_or(&self.letter)
     }
 
     /// Its length: of the outline, or as measured, where that is less.
@@ -39,7 +39,7 @@ impl Wall<'_> {
 
     /// Whether there is no wall at all on this side.
     pub fn is_open(&self) -> bool {
-        self.note.and_then(|note| note.is.get()) == Some(&"open")
+        self.note.and_then(|note| note.is.get()) == Some(&WallIs::Open)
     }
 
     /// How high it is, where it ends below the ceiling.
@@ -104,7 +104,7 @@ pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Resul
         let (from, to) = (*from, *to);
         let frame = if clockwise { Frame::between(from, to) } else { Frame::between(to, from) }?;
         let letter = letter(at);
-        let note = room.layout.walls.iter().find(|note| note.letter.value.eq_ignore_ascii_case(&letter));
+        let note = room.walls.iter().find(|note| note.name.value.eq_ignore_ascii_case(&letter));
         Some(Wall { letter, note, frame })
     };
     Ok(ends.iter().enumerate().filter_map(wall).collect())

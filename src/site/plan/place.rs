@@ -1,6 +1,6 @@
 //! Puts everything of a room in its place: from what is written once, never typed twice.
 
-use crate::book::{Ceiling, HungLights, Room, Slot, Window};
+use crate::book::{Ceiling, HungLights, Room, Slot, Window, WindowIn};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -46,7 +46,7 @@ impl<'a> Placing<'a> {
                     return Some(placing.plan);
                 }
             },
-            None if room.layout.is_empty() && !room.openings.iter().any(|opening| opening.wall.get().is_some()) => {
+            None if !room.is_laid_out() && !room.openings.iter().any(|opening| opening.wall.get().is_some()) => {
                 return None;
             }
             None => {}
@@ -54,10 +54,10 @@ impl<'a> Placing<'a> {
         placing.wall_notes();
         placing.holes();
         placing.islands();
-        room.layout.runs.iter().for_each(|run| placing.run(run));
-        room.layout.fixtures.iter().for_each(|fixture| placing.fixture(fixture));
+        room.runs.iter().for_each(|run| placing.run(run));
+        room.fixtures.iter().for_each(|fixture| placing.fixture(fixture));
         room.openings.iter().for_each(|opening| placing.opening_at_a_wall(opening));
-        room.layout.lights.iter().for_each(|hung| placing.hung(hung));
+        room.lights.iter().for_each(|hung| placing.hung(hung));
         placing.plan.cover();
         super::overlap::look(&mut placing.plan);
         Some(placing.plan)
@@ -97,9 +97,9 @@ impl<'a> Placing<'a> {
     }
 
     fn wall_notes(&mut self) {
-        for note in &self.room.layout.walls {
+        for note in &self.room.walls {
             let known: Vec<String> = self.plan.walls.iter().map(|wall| wall.letter.clone()).collect();
-            let written = &note.letter;
+            let written = &note.name;
             if !known.is_empty() && !known.iter().any(|letter| letter.eq_ignore_ascii_case(written)) {
                 self.fault(Wrong::UnknownWall(written.value.clone(), known), written, written.span);
             }
@@ -107,11 +107,11 @@ impl<'a> Placing<'a> {
     }
 
     fn holes(&mut self) {
-        for door in &self.room.layout.doors {
+        for door in &self.room.doors {
             let height = (Some(Length::ZERO), door.height.get().copied());
             self.hole(HoleIs::Door(door), &door.name, &door.wall, &door.at, &door.width, height);
         }
-        for window in &self.room.layout.windows {
+        for window in &self.room.windows {
             let sill = window.sill.get().copied();
             let top = sill.zip(window.height.get().copied()).map(|(sill, height)| sill + height);
             match self.lies_in(window, (sill, top)) {
@@ -129,8 +129,8 @@ impl<'a> Placing<'a> {
     /// Whether a window is in its wall or in the roof above it: as the book says; else in the roof where
     /// it stands higher than the ceiling at that wall.
     fn lies_in(&self, window: &Window, (sill, top): (Option<Length>, Option<Length>)) -> Lies {
-        if let Some(said) = window.in_roof.get() {
-            return if *said { Lies::InTheRoof } else { Lies::InTheWall };
+        if let Some(said) = window.stands_in.get() {
+            return if *said == WindowIn::Roof { Lies::InTheRoof } else { Lies::InTheWall };
         }
         let wall = window.wall.get().and_then(|name| self.plan.walls.get(self.plan.wall_named(name)?));
         let from = window.at.get().copied().unwrap_or_default();

@@ -31,7 +31,7 @@ struct Sizes {
 impl<'a> Placing<'a> {
     /// Every island, with what stands in its sides.
     pub(super) fn islands(&mut self) {
-        for (number, island) in self.room.layout.islands.iter().enumerate() {
+        for (number, island) in self.room.islands.iter().enumerate() {
             let Some(at) = self.wall(&island.wall, &island.name) else { continue };
             let (Some(along), Some(away), Some((one, two))) = (island.at.get(), island.away.get(), island.size.get())
             else {
@@ -127,10 +127,10 @@ impl<'a> Placing<'a> {
         let hangs = run.above_floor.get().copied();
         let usual = if hangs.is_some() { WALL_DEPTH } else { BASE_DEPTH };
         let depth = run.depth.get().copied().unwrap_or(usual);
-        let counter = run.counter_depth.get().map(|front| Counter {
+        let counter = run.counter.depth.get().map(|front| Counter {
             back: Length::ZERO,
             front: *front,
-            height: run.counter_height.get().copied(),
+            height: run.counter.height.get().copied(),
         });
         let under_counter = counter.and_then(|counter| counter.height).map(|top| top - COUNTER_THICKNESS);
         let sizes = Sizes {

@@ -1,6 +1,6 @@
 //! What doors, drawers and lids sweep as they open, handles included.
 
-use crate::book::{Doorway, Fixture, IslandSide, PartIs, ProductOption};
+use crate::book::{DoorHinge, DoorSwing, Doorway, End, Fixture, IslandSide, PartIs, ProductOption};
 use crate::units::Length;
 
 use super::clear::with_handles;
@@ -85,16 +85,16 @@ impl<'a> Plan<'a> {
     /// What a door of the room sweeps; nothing for one that slides, swings out, or is not described.
     pub fn door_sweeps(&self, hole: &Hole<'a>) -> Vec<Sweep> {
         let HoleIs::Door(door) = hole.is else { return vec![] };
-        let swings_in = door.swings.get() == Some(&"in") && door.slides.get() != Some(&true);
+        let swings_in = door.swings.get() == Some(&DoorSwing::In) && door.slides.get() != Some(&true);
         let Some(hinge) = door.hinge.get().filter(|_| swings_in) else { return vec![] };
         let width = hole.along.1 - hole.along.0;
-        let both = *hinge == "both";
+        let both = *hinge == DoorHinge::Both;
         let leaf = leaf_of(door, width, both);
         let mut leaves = Vec::new();
-        if both || *hinge == "left" {
+        if both || *hinge == DoorHinge::Left {
             leaves.push(Opened::Turns { hinge: hole.along.0, out: Length::ZERO, leaf, to_the_right: true });
         }
-        if both || *hinge == "right" {
+        if both || *hinge == DoorHinge::Right {
             leaves.push(Opened::Turns { hinge: hole.along.1, out: Length::ZERO, leaf, to_the_right: false });
         }
         leaves.into_iter().map(|opened| opened.sweep(&hole.frame, (Length::ZERO, hole.high))).collect()
@@ -194,7 +194,7 @@ fn of_cabinet(thing: &Thing<'_>) -> Vec<Opened> {
         let left = thing.along.0 + leaf.times(number.into());
         // Of a pair the one on the left hangs on its left; a single one as the book says.
         let to_the_right = match (doors, part.hinge.get()) {
-            (1, Some(hinge)) => *hinge == "left",
+            (1, Some(hinge)) => *hinge == End::Left,
             (1, None) => continue,
             _ => number % 2 == 0,
         };
@@ -207,7 +207,7 @@ fn of_cabinet(thing: &Thing<'_>) -> Vec<Opened> {
 /// A shower's door, in the middle of its front.
 fn of_fixture(thing: &Thing<'_>, fixture: &Fixture) -> Vec<Opened> {
     let (Some(leaf), Some(hinge)) = (fixture.door.get().copied(), fixture.hinge.get()) else { return vec![] };
-    let to_the_right = *hinge == "left";
+    let to_the_right = *hinge == End::Left;
     let hinge = if to_the_right { thing.centre() - leaf.half() } else { thing.centre() + leaf.half() };
     vec![Opened::Turns { hinge, out: thing.out.1, leaf, to_the_right }]
 }

@@ -159,7 +159,7 @@ impl PageBuilder<'_> {
             facts.push(fact("Holds up", holds));
         }
         if let Some(allowance) =
-            selection.allowance.get().and_then(|name| self.subject.book.project.allowances.get(name))
+            selection.allowance.get().and_then(|name| self.subject.book.project.allowances.called(name))
         {
             let includes = allowance.includes.get().map_or(String::new(), |what| format!(", which includes {what}"));
             facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));

@@ -81,7 +81,7 @@ fn whole(order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
     let asks = order.asks() && !draft;
     let number = |issue: &Issue| if issue.number == 0 { "now".into() } else { issue.number.to_string() };
     ChangeOrder {
-        language: book.project.languages.first().cloned().unwrap_or_else(|| "en".into()),
+        language: book.project.language().to_string(),
         paper: paper_of(book),
         draft,
         project: project_of(book),

@@ -229,7 +229,7 @@ impl PageBuilder<'_> {
         facts.push(line("Who signs", self.who_signs()));
         facts.extend(self.in_ledger().map(|stated| line("On record as", stated)));
         SignOff {
-            language: project.languages.first().cloned().unwrap_or_else(|| "en".into()),
+            language: project.language().to_string(),
             paper: paper_of(self.subject.book),
             draft: self.subject.draft,
             project: project_of(self.subject.book),

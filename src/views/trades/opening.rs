@@ -1,6 +1,6 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
-use crate::book::{Fit, Opening, ProductOption, Room, Selection, Slot};
+use crate::book::{Fit, MeasuredBetween, Opening, ProductOption, Room, Selection, Slot};
 use crate::marks;
 use crate::site::fitting::{build_up, fitting};
 use crate::site::plan::Plans;
@@ -167,7 +167,7 @@ impl<'a> PageBuilder<'a> {
             }
             None => Html::text("finished floor"),
         };
-        if at.opening.between_studs.get() != Some(&true) {
+        if at.opening.measured_between.get() != Some(&MeasuredBetween::Studs) {
             return floor;
         }
         let Some(to_come) = at.opening.to_come_on_its_walls() else {

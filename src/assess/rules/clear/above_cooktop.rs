@@ -3,7 +3,7 @@
 use crate::assess::heat::{Body, Hearth, Near, Whose, is_said_above_cooking, nearest, windows_over};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Neighbour, Room, Window};
+use crate::book::{Neighbour, Room, Window, WindowOpens};
 use crate::finding::{Remark, Severity};
 use crate::source::Spanned;
 use crate::vocabulary::Hazard;
@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let name = format!("cooking surface of `{}`", hearth.fitted.selection.name.value);
             windows.extend(windows_over(&hearth).into_iter().map(|window| (window, name.clone())));
         }
-        let said = room.layout.windows.iter().filter(|window| is_said_above_cooking(window, context.site.plan(room)));
+        let said = room.windows.iter().filter(|window| is_said_above_cooking(window, context.site.plan(room)));
         windows.extend(said.map(|window| (window, window.above.text().to_string())));
         windows.sort_by_key(|(window, _)| window.name.span);
         windows.dedup_by_key(|(window, _)| window.name.span);
@@ -119,7 +119,7 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
 /// A window that opens above what is cooked on.
 fn opens(room: &Room, window: &Window, under: &str) -> Option<Remark> {
     let message = format!("the window `{}` opens above the {under}", window.name.value);
-    window.opens.get().is_some_and(|opens| *opens != "fixed").then(|| {
+    window.opens.get().is_some_and(|opens| *opens != WindowOpens::Fixed).then(|| {
         Remark::query(window.name.span, message)
             .room(&room.folder)
             .item(&window.name)

@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if let Some(plan) = context.site.plan(room) {
             in_plan(context, plan, findings);
         }
-        findings.extend(room.layout.doors.iter().filter_map(|door| as_measured(context, room, door)));
+        findings.extend(room.doors.iter().filter_map(|door| as_measured(context, room, door)));
     }
     findings.extend(context.site.fitted().filter_map(|fitted| mirror(context, &fitted)));
 }

@@ -43,7 +43,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         return;
     };
     for room in &context.book.rooms {
-        for window in &room.layout.windows {
+        for window in &room.windows {
             let (Some(sill), Some(away)) = (window.sill.get(), window.from_water.get()) else { continue };
             let safe =
                 |glass: &String| ["temper", "laminat", "safety"].iter().any(|word| glass.to_lowercase().contains(word));

@@ -66,7 +66,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn between_studs(room: &Room, opening: &Opening) -> Option<Remark> {
     let name = &opening.name.value;
     let message = format!("the opening `{name}` was measured between studs, and nobody says what comes on them");
-    let finding = Remark::stop(opening.between_studs.span()?, message);
+    let finding = Remark::stop(opening.measured_between.span()?, message);
     let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
     Some(finding.room(&room.folder).item(&opening.name).remedy(remedy))
 }
@@ -79,7 +79,7 @@ fn finding(room: &Room, opening: &Opening, floor: &Selection, message: String) -
 
 /// A height that was taken from the floor, without a word about which.
 fn unsaid(opening: &Opening) -> bool {
-    opening.sill.is_absent() && !opening.height.is_absent() && opening.from_finished_floor.is_absent()
+    opening.sill.is_absent() && !opening.height.is_absent() && opening.measured_from.is_absent()
 }
 
 /// A floor finish: a kind of its own, or tile that says so.

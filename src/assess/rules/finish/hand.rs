@@ -132,9 +132,8 @@ fn has_a_hung_pane(selection: &Selection, option: &ProductOption) -> bool {
 
 /// Single doors in runs and islands of which nobody says the side, one finding a row.
 fn single_doors(room: &Room) -> Vec<Remark> {
-    let runs = room.layout.runs.iter().map(|run| (&run.name, &run.parts));
-    let sides =
-        room.layout.islands.iter().flat_map(|island| island.sides.iter().map(|side| (&island.name, &side.parts)));
+    let runs = room.runs.iter().map(|run| (&run.name, &run.parts));
+    let sides = room.islands.iter().flat_map(|island| island.sides().map(|side| (&island.name, &side.parts)));
     let rows = runs.chain(sides).filter_map(|(name, parts)| {
         let single = |part: &&Part| part.doors.get() == Some(&1) && part.hinge.is_absent();
         let unsaid: Vec<&Part> = parts.iter().filter(single).collect();

@@ -55,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         told.push((room.folder.as_str(), high));
     }
     for room in &context.book.rooms {
-        for (run, part) in room.layout.runs.iter().flat_map(|run| run.parts.iter().map(move |part| (run, part))) {
+        for (run, part) in room.runs.iter().flat_map(|run| run.parts.iter().map(move |part| (run, part))) {
             let (PartIs::Tall(name), Some(height)) = (&part.is, part.height.spanned()) else { continue };
             // A cabinet that is chosen for it, and so high, is told already.
             if told.contains(&(room.folder.as_str(), height.value)) {

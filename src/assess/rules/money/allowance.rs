@@ -42,12 +42,12 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let amounts = Amounts::of(context.book);
     for (name, allowance) in &amounts.allowances {
-        let Some(written) = context.book.project.allowances.get(name) else { continue };
+        let Some(written) = context.book.project.allowances.called(name) else { continue };
         let Some(message) = over(name, allowance) else {
             findings.extend(unsaid(context, name, written));
             continue;
         };
-        let finding = Remark::query(written.span, message);
+        let finding = Remark::query(written.name.span, message);
         let mut remedy =
             "show it to those who pay; choose something else, or agree the difference in writing".to_string();
         if written.includes.is_absent() {
@@ -65,7 +65,7 @@ fn unsaid(context: &Context<'_>, name: &str, written: &Allowed) -> Option<Remark
         return None;
     }
     let message = format!("nobody says what the allowance `{name}` is to pay for besides the things");
-    let finding = Remark::query(written.span, message).source("common practice");
+    let finding = Remark::query(written.name.span, message).source("common practice");
     Some(finding.remedy("add `includes`: delivery, tax, fitting, or `nothing else`"))
 }
 

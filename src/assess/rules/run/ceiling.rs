@@ -44,7 +44,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        for run in &room.layout.runs {
+        for run in &room.runs {
             findings.extend(worst(context, room, run));
         }
         findings.extend(without_a_run(context, room));

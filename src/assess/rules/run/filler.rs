@@ -4,7 +4,7 @@ use super::width;
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{End, PartIs, Room, Run};
+use crate::book::{End, PartIs, Room, Run, RunEnd};
 use crate::finding::Remark;
 use crate::site::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if let Some(plan) = plan {
             findings.extend(plan.things.iter().filter_map(|thing| beside(context, plan, thing)));
         }
-        for run in &room.layout.runs {
+        for run in &room.runs {
             let placed = plan.is_some_and(|plan| plan.rows.iter().any(|row| row.of.name() == run.name.value));
             let ends = [End::Left, End::Right].into_iter().filter(|_| !placed);
             findings.extend(ends.filter_map(|end| at_the_end(context, room, run, end)));
@@ -74,11 +74,11 @@ struct Wanted {
 }
 
 /// What drawers or doors need at a side.
-fn wanted(drawers: bool, doors: u32, hinge: Option<&str>, side: End) -> Option<Wanted> {
+fn wanted(drawers: bool, doors: u32, hinge: Option<End>, side: End) -> Option<Wanted> {
     if drawers {
         return Some(Wanted { side, needed: BESIDE_DRAWERS, what: "drawers" });
     }
-    let hangs_there = doors > 1 || (doors == 1 && hinge == Some(side.word()));
+    let hangs_there = doors > 1 || (doors == 1 && hinge == Some(side));
     hangs_there.then_some(Wanted { side, needed: BESIDE_A_DOOR, what: "a door" })
 }
 
@@ -122,7 +122,7 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
 /// The end of a run that has no place in the outline.
 fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option<Remark> {
     let meets = if end == End::Left { run.left_end.get() } else { run.right_end.get() };
-    let meets = meets.filter(|meets| **meets != "open")?;
+    let meets = meets.filter(|meets| **meets != RunEnd::Open)?;
     let mut parts: Vec<_> = run.parts.iter().collect();
     if run.from != end {
         parts.reverse();
@@ -160,7 +160,7 @@ fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'
         there.cabinet,
         say(there.gap),
         there.met,
-        wanted.side.word(),
+        wanted.side,
         say(wanted.needed - there.gap),
         say(wanted.needed),
         wanted.what

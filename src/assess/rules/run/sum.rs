@@ -46,7 +46,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        findings.extend(room.layout.runs.iter().filter_map(|run| judge(context, room, run)));
+        findings.extend(room.runs.iter().filter_map(|run| judge(context, room, run)));
     }
 }
 

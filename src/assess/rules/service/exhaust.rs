@@ -67,7 +67,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
         let above = opening.above.get().is_some_and(|above| above.what.to_lowercase().contains("hood"));
         opening.takes_a(Kind::Hood) || above
     };
-    let by_fixture = room.layout.fixtures.iter().any(|fixture| fixture.takes.get() == Some(&Kind::Hood));
+    let by_fixture = room.fixtures.iter().any(|fixture| fixture.takes.get() == Some(&Kind::Hood));
     if by_fixture || room.selections.iter().any(moves_air) || room.openings.iter().any(hood_is_said) {
         return None;
     }

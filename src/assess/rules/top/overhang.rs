@@ -86,7 +86,7 @@ fn overhangs<'a>(context: &Context<'a>, counter: &Counter<'a>) -> Vec<Overhang<'
     if let Some(out) = counter.top().and_then(|top| top.overhang.spanned()) {
         return vec![Overhang { place: None, out: out.value, across: depth, at: out.span }];
     }
-    let islands = counter.room.layout.islands.iter().filter(|island| counter.covers(&island.name));
+    let islands = counter.room.islands.iter().filter(|island| counter.covers(&island.name));
     let sides = islands.flat_map(|island| {
         IslandSide::ALL.into_iter().filter_map(move |side| {
             let out = island.side(side).overhang.spanned()?;

@@ -89,7 +89,7 @@ fn pieces<'a>(counter: &Counter<'a>, top: &'a Top) -> Vec<Piece<'a>> {
         return top.pieces.iter().map(piece).collect();
     }
     let in_one = counter.is_brittle() == Some(true) && top.seams.is_empty();
-    let islands = counter.room.layout.islands.iter().filter(|island| in_one && counter.covers(&island.name));
+    let islands = counter.room.islands.iter().filter(|island| in_one && counter.covers(&island.name));
     let islands = islands.filter_map(|island| {
         let size = island.size.spanned()?;
         Some(Piece { name: &island.name.value, sides: size.value, at: size.span })

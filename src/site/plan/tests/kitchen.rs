@@ -156,7 +156,7 @@ fn an_island_faces_the_range_wall_and_seats_people_behind() {
         let across = plan.clear_before(thing(plan, "range")).unwrap();
         assert_eq!(across.to.thing().map(|thing| thing.name), Some("island"));
         assert_eq!(across.distance, inches("42 1/2"), "it stands half an inch behind the counter");
-        let island = &book.rooms[0].layout.islands[0];
+        let island = &book.rooms[0].islands[0];
         let seats = plan.seats(island);
         assert_eq!(seats.len(), 1);
         assert_eq!((seats[0].1.edge, seats[0].1.overhang, seats[0].1.seats), (inches("96"), inches("15"), 4));

@@ -5,7 +5,7 @@ use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
-use crate::book::Room;
+use crate::book::{KitchenWays, Room, ShowerType};
 use crate::finding::{Remark, Severity};
 use crate::site::distances::{Fact, distance, for_access, rectangle};
 use crate::units::Length;
@@ -127,10 +127,10 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
 /// cooked there.
 pub fn passage(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let cooked = room.openings.iter().any(|opening| opening.takes_one(Trait::Cooks));
-    let (inches, source) = match *room.access.kitchen.get()? {
-        "pass-through" => (40, "2010 ADA Standards 804.2.1"),
-        _ if cooked => (60, "2010 ADA Standards 804.2.2"),
-        _ => return None,
+    let (inches, source) = match room.access.kitchen.get()? {
+        KitchenWays::PassThrough => (40, "2010 ADA Standards 804.2.1"),
+        KitchenWays::UShaped if cooked => (60, "2010 ADA Standards 804.2.2"),
+        KitchenWays::UShaped => return None,
     };
     let figure = Figure {
         bound: Bound::Least(Length::from_inches(inches)),
@@ -164,9 +164,9 @@ fn work_surface(context: &Context<'_>, room: &Room) -> Option<Remark> {
 
 /// Inside and entry of a shower to move over in, or to roll into.
 fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let (sides, entry, source) = match *room.access.shower_type.get()? {
-        "transfer" => ((36, 36), 36, "2010 ADA Standards 608.2.1"),
-        _ => ((30, 60), 60, "2010 ADA Standards 608.2.2"),
+    let (sides, entry, source) = match room.access.shower_type.get()? {
+        ShowerType::Transfer => ((36, 36), 36, "2010 ADA Standards 608.2.1"),
+        ShowerType::RollIn => ((30, 60), 60, "2010 ADA Standards 608.2.2"),
     };
     let figure = |inches| Figure {
         bound: Bound::Least(Length::from_inches(inches)),
@@ -241,7 +241,7 @@ fn shelves(room: &Room) -> Option<Remark> {
 
 /// One counter to sit at, one to stand at.
 fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let heights = room.access.lengths.get("counter heights")?;
+    let heights = room.access.distances.lengths.get("counter heights")?;
     let within = |(least, most): (i64, i64)| {
         let (least, most) = (Length::from_inches(least), Length::from_inches(most));
         heights.0.iter().any(|height| height.value >= least && height.value <= most)

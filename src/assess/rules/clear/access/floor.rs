@@ -5,10 +5,11 @@ use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
-use crate::book::{ClearFloor, KneeSpace, Room};
+use crate::book::{KneeSpace, Room};
 use crate::finding::Remark;
 use crate::site::distances::Fact;
 use crate::units::Length;
+use crate::vocabulary::Called;
 
 const WHOSE: &str = "that the access profile asks for";
 const KNEES: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 9, access standard";
@@ -31,8 +32,8 @@ fn asked(least: Length, source: &'static str) -> Figure {
 fn clear_floors(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let figure = |inches| asked(Length::from_inches(inches), "2010 ADA Standards 305.3");
     let floors = room.access.clear_floor.iter();
-    let judge = |floor: &ClearFloor| {
-        let ClearFloor { name, sides } = floor;
+    let judge = |floor: &Called<(Length, Length)>| {
+        let Called { name, value: sides } = floor;
         let under = room.access.knee_spaces.iter().find(|space| space.name.value == name.value);
         let feet = under.and_then(|space| space.toe_depth.get()).map_or(Length::ZERO, |toes| counted(*toes));
         let (width, depth) = (sides.value.0, sides.value.1 + feet);

@@ -10,7 +10,7 @@ use crate::vocabulary::Trade;
 /// Tells of lights that are set out and not ordered, ordered and not set out, or are none.
 pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        findings.extend(room.layout.lights.iter().filter_map(|lights| no_light(room, lights)));
+        findings.extend(room.lights.iter().filter_map(|lights| no_light(room, lights)));
     }
     for (room, selection, option) in context.site.options() {
         findings.extend(number(room, selection, option));
@@ -33,7 +33,7 @@ fn no_light(room: &Room, lights: &HungLights) -> Option<Remark> {
 
 /// How many the plan sets out in all, and where the first of them is written.
 fn set_out(room: &Room, selection: &Selection) -> Option<(u32, Span)> {
-    let own = room.layout.lights.iter().filter(|lights| lights.selection.get() == Some(&selection.name.value));
+    let own = room.lights.iter().filter(|lights| lights.selection.get() == Some(&selection.name.value));
     let counted = own.map(|lights| {
         let at = lights.at.spanned().and_then(|at| Some((u32::try_from(at.value.0.len()).ok()?, at.span)));
         at.or_else(|| lights.count.spanned().map(|count| (count.value, count.span)))

@@ -1,0 +1,57 @@
+//! What stands around an opening: neighbours, the cabinet that it is cut into, services.
+
+use super::{BackPanel, Burning};
+use crate::units::Length;
+use crate::vocabulary::{Slot, record};
+
+record! {
+    short "what" as String;
+    pub struct Neighbour = NEIGHBOUR("neighbour", "what stands beside or above an opening") {
+        what: String = "what", "what it is", "wall";
+        gap: Slot<Length> = "gap", "from the opening's edge to it, trim and baseboard counted as part of it", "2 1/2\"";
+        height: Slot<Length> = "height", "its lower edge from the finished floor, for what is above", "66\"";
+        top: Slot<Length> = "top", "its top from the finished floor, for what stands beside", "84\"";
+        depth: Slot<Length> = "depth", "how far it stands out from the wall", "12\"";
+        burning: Slot<Burning> = "material",
+            "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
+            "does not burn";
+    }
+}
+
+impl Neighbour {
+    /// The word for nothing at all.
+    pub const NOTHING: &'static str = "nothing";
+
+    /// Whether it is said that nothing stands there.
+    pub fn is_nothing(&self) -> bool {
+        self.what.eq_ignore_ascii_case(Self::NOTHING)
+    }
+}
+
+record! {
+    #[derive(Default)]
+    pub struct HousingCabinet = INSIDE("housing cabinet", "the cabinet that an oven, cooktop or sink is cut into, inside") {
+        inside_width: Slot<Length> = "inside width", "clear between its sides", "34 1/2\"";
+        inside_depth: Slot<Length> = "inside depth",
+            "from its front edge to the back panel, or to an outlet that stands proud",
+            "23 1/2\"";
+        inside_height: Slot<Length> = "inside height", "clear height", "28\"";
+        outside_width: Slot<Length> = "outside width", "over its sides or stiles", "36\"";
+        sides: Slot<Length> = "sides", "thickness of each of its sides; the usual one if left out", "3/4\"";
+        stiles: Slot<Length> = "stiles", "width of each stile of its face frame", "1 1/2\"";
+        back_panel: Slot<BackPanel> = "back panel", "whether the back panel is cut away behind it", "whole";
+    }
+}
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct Services = SERVICE("services", "power, gas, water and air as they are at the opening") {
+        power: Slot<String> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
+        gas: Slot<String> = "gas", "what the branch carries", "65000 Btu/h";
+        water: Slot<String> = "water", "line and valve", "1/4\" with shut-off, 8\" AFF";
+        drain: Slot<String> = "drain", "size and height", "1 1/2\", 16\" AFF";
+        duct: Slot<String> = "duct", "size and way out", "8\" round, through the roof";
+        blocking: Slot<String> = "blocking", "what holds brackets and bars", "solid blocking 66\" to 70\" AFF";
+    }
+}

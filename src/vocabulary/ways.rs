@@ -1,0 +1,129 @@
+//! Other ways to write a value than the usual one of its type.
+
+use crate::source::Spanned;
+use crate::source::yaml::Node;
+use crate::units::{Length, Sides};
+
+use super::{Faults, Fields, Held, NameOf, Shape, Slot, Value, values};
+
+/// A way to write a value: a name rather than any words, prose rather than a line.
+pub trait Way {
+    /// What is read.
+    type Of;
+    /// What a designer writes.
+    const SHAPE: Shape;
+
+    /// Reads it; none when it is faulty, having said so.
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self::Of>;
+}
+
+/// What a record keeps of a field that is written in that way.
+pub trait HeldAs<W>: Sized {
+    /// What a designer writes.
+    const SHAPE: Shape;
+    /// Whether the record makes no sense without it.
+    const REQUIRED: bool = false;
+
+    /// Takes it out of the record's fields; none when the record makes no sense without it.
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self>;
+}
+
+impl<W: Way> HeldAs<W> for Slot<W::Of> {
+    const SHAPE: Shape = W::SHAPE;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        Some(fields.read(key, faults, W::read))
+    }
+}
+
+impl<W: Way> HeldAs<W> for Spanned<W::Of> {
+    const SHAPE: Shape = W::SHAPE;
+    const REQUIRED: bool = true;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        match fields.read(key, faults, W::read) {
+            Slot::Given(value) => Some(value),
+            Slot::Absent | Slot::Invalid => None,
+        }
+    }
+}
+
+impl<W: Way> HeldAs<W> for Vec<Spanned<W::Of>> {
+    const SHAPE: Shape = Shape::List(&W::SHAPE);
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        Some(fields.list(key, faults, |node, faults| W::read(node, faults).map(|value| Spanned::new(value, node.span))))
+    }
+}
+
+/// The usual value counts where none can be read.
+pub enum Usual {}
+
+impl<T: Value + Default> HeldAs<Usual> for T {
+    const SHAPE: Shape = <T as Value>::SHAPE;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        Some(Slot::<T>::take(fields, key, faults)?.get_owned().unwrap_or_default())
+    }
+}
+
+/// Lengths, of which there must be some.
+pub enum Lengths {}
+
+impl HeldAs<Lengths> for Vec<Length> {
+    const SHAPE: Shape = Shape::List(&Shape::Length);
+    const REQUIRED: bool = true;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        fields.read(key, faults, values::lengths).get_owned()
+    }
+}
+
+/// Names of something else in the book; whether it is there is looked at when all is read.
+pub mod name {
+    use super::{Faults, NameOf, Node, Shape, Way, values};
+
+    /// A name for each kind of thing that has one.
+    macro_rules! names {
+        ($($of:ident)*) => {
+            $(#[doc = concat!("See [`NameOf::", stringify!($of), "`].")]
+            pub enum $of {}
+
+            impl Way for $of {
+                type Of = String;
+                const SHAPE: Shape = Shape::Name(NameOf::$of);
+
+                fn read(node: &Node, faults: &mut Faults) -> std::option::Option<String> {
+                    values::scalar(node, &Self::SHAPE, faults).map(str::to_string)
+                }
+            })*
+        };
+    }
+    names! { Opening Milestone Product Option Allowance Room Selection Wall }
+}
+
+/// How each way reads.
+macro_rules! ways {
+    ($($(#[$meta:meta])* $name:ident: $of:ty = $shape:expr, $read:path;)*) => {
+        $($(#[$meta])*
+        pub enum $name {}
+
+        impl Way for $name {
+            type Of = $of;
+            const SHAPE: Shape = $shape;
+
+            fn read(node: &Node, faults: &mut Faults) -> Option<$of> {
+                $read(node, faults)
+            }
+        })*
+    };
+}
+
+ways! {
+    /// Prose in Markdown.
+    Markdown: String = Shape::Markdown, values::text;
+    /// Two lengths in a list.
+    TwoLengths: (Length, Length) = Shape::List(&Shape::Length), values::two_lengths;
+    /// Three lengths: a box.
+    ThreeSides: Sides = Shape::Sides, values::three_sides;
+}
