@@ -1,7 +1,7 @@
 //! What a rule looks at: the book, its dates, and each thing at its opening.
 
 use crate::book::{Book, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity};
 use crate::site::{Placement, Site};
 use crate::source::Place;
 use crate::units::Date;
@@ -38,7 +38,7 @@ impl<'a> Context<'a> {
 impl Placement<'_> {
     /// A remark about this thing at its opening. While the client still chooses, what would be a
     /// stop is a query: another option can be taken.
-    pub fn finding(&self, severity: Severity, span: impl Into<Place>, message: impl Into<String>) -> Remark {
+    pub fn finding(&self, severity: Severity, span: impl Into<Place>, message: impl Into<Phrase>) -> Remark {
         about(self.room, self.selection, self.option, severity, span, message)
     }
 }
@@ -50,13 +50,13 @@ pub fn about(
     option: &ProductOption,
     severity: Severity,
     span: impl Into<Place>,
-    message: impl Into<String>,
+    message: impl Into<Phrase>,
 ) -> Remark {
     let settled = selection.settled().is_some();
     let bars = !settled && severity == Severity::Stop;
     let severity = if settled { severity } else { severity.max(Severity::Query) };
     let message = message.into();
-    let message = if settled { message } else { format!("option `{}`: {message}", option.id.value) };
+    let message = if settled { message } else { message.of_option(&option.id.value) };
     let remark = Remark::new(severity, span, message).room(&room.folder).item(&selection.name);
     Remark { option: Some(option.id.value.clone()), bars, ..remark }
 }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, NeededFor, Waiver};
-use crate::finding::{Code, Finding, Remark, Severity, Waived};
+use crate::finding::{Code, Finding, Phrase, Remark, Severity, Waived, phrase};
 use crate::source::{Span, Spanned};
 use crate::units::Date;
 
@@ -56,7 +56,7 @@ impl Reach<'_> {
         }
     }
 
-    fn remark(&self, severity: Severity, span: Span, message: String) -> Remark {
+    fn remark(&self, severity: Severity, span: Span, message: Phrase) -> Remark {
         let remark = Remark::new(severity, span, message).in_room(self.room.map(str::to_string));
         match self.at {
             Some(at) => remark.item(at),
@@ -135,7 +135,7 @@ fn unknown(reach: &Reach<'_>) -> Option<Finding> {
     if rules::rule(&rule.value).is_some() {
         return None;
     }
-    let message = format!("there is no rule called `{}`", rule.value);
+    let message = phrase!("there is no rule called `{}`", rule.value);
     let remark = reach.remark(Severity::Stop, rule.span, message);
     Some(
         remark
@@ -151,7 +151,7 @@ fn of_no_use(book: &Book, reach: &Reach<'_>, met: usize) -> Option<Finding> {
         return None;
     }
     let Waiver { rule, by, on, .. } = reach.waiver;
-    let message = format!("the waiver of `{}` by {by} ({on}) sets nothing aside any more", rule.value);
+    let message = phrase!("the waiver of `{}` by {by} ({on}) sets nothing aside any more", rule.value, by, on);
     let remark = reach.remark(Severity::Query, reach.waiver.span, message);
     let remedy = "take it out of the book; if it stands at the wrong place, move it to where the finding is";
     Some(remark.remedy(remedy).of(Code::WAIVER_ORPHAN))
@@ -161,10 +161,11 @@ fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {
     let waiver = reach.waiver;
     let last = last_day(waiver, dates).filter(|_| is_past(waiver, dates))?;
     let milestone = match waiver.until.get() {
-        Some(NeededFor::Milestone(name)) => format!("{name}, "),
-        _ => String::new(),
+        Some(NeededFor::Milestone(name)) => phrase!("{name}, ", name),
+        _ => Phrase::default(),
     };
-    let message = format!("the waiver of `{}` by {} held until {milestone}{last}", waiver.rule.value, waiver.by);
+    let message =
+        phrase!("the waiver of `{}` by {} held until {milestone}{last}", waiver.rule.value, waiver.by, milestone, last);
     let remark = reach.remark(Severity::Query, waiver.span, message);
     let remedy = "mend what it set aside, or have it waived anew, with a reason, a name and a day";
     Some(remark.remedy(remedy).of(Code::WAIVER_EXPIRED))

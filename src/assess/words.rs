@@ -1,30 +1,30 @@
-//! Lengths as findings say them: the book's own units, the other system beside them.
+//! Lengths as findings say them: in the book's own units, the other system beside them.
 
-use crate::book::System;
-use crate::units::length::Grain;
-use crate::units::{Length, LengthRange};
+use crate::finding::{Phrase, Piece, Say, Value};
+use crate::ledger::Moment;
+use crate::site::Spot;
+use crate::units::{Length, LengthRange, System};
+use crate::vocabulary::Kind;
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
-pub fn say(length: Length, system: System) -> String {
-    let sixteenth = length.imperial(Grain::Sixteenth);
-    let inches = if sixteenth.exact { sixteenth } else { length.imperial(Grain::ThirtySecond) };
-    match system {
-        System::Imperial => format!("{inches} ({})", length.metric()),
-        System::Metric => format!("{} ({inches})", length.metric()),
-    }
+pub fn say(length: Length, system: System) -> Value {
+    Value::Length(length, system)
 }
 
 /// A range of lengths, the book's own units first: `2" to 28"`, `51 mm to 711 mm (2" to 28")`.
-pub fn say_range(range: LengthRange, system: System) -> String {
-    if system == System::Imperial {
-        return range.to_string();
-    }
-    let metric = match (range.least, range.most) {
-        (Some(least), Some(most)) if least == most => least.metric().to_string(),
-        (Some(least), Some(most)) => format!("{} to {}", least.metric(), most.metric()),
-        (Some(least), None) => format!("at least {}", least.metric()),
-        (None, Some(most)) => format!("at most {}", most.metric()),
-        (None, None) => return range.to_string(),
-    };
-    format!("{metric} ({range})")
+pub fn say_range(range: LengthRange, system: System) -> Value {
+    Value::Range(range, system)
 }
+
+/// What says itself in a word or two of its own.
+macro_rules! in_its_own_words {
+    ($($of:ty),+ $(,)?) => {
+        $(impl Say for $of {
+            fn pieces(&self) -> Vec<Piece> {
+                Phrase::from(self.to_string()).pieces().to_vec()
+            }
+        })+
+    };
+}
+
+in_its_own_words! { Kind, Moment, Spot<'_> }

@@ -4,12 +4,13 @@
 
 pub mod vocabulary;
 
+pub use crate::units::System;
 pub use crate::vocabulary::{Clearance, Readings, Slot};
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, DaysOff, Firm, Language, Later, Milestone, NarrowPoint, OwnHoldPoint, Project, System,
-    Waiver, When,
+    Allowed, Approval, Approver, DaysOff, Firm, Language, Later, Milestone, NarrowPoint, OwnHoldPoint, Project, Waiver,
+    When,
 };
 
 mod responses;

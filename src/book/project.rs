@@ -3,7 +3,7 @@
 use super::{AccessProfile, Codes, Country, House, NeededFor, Photo, Responses};
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::source::{Span, Spanned};
-use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent};
+use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent, System};
 use crate::vocabulary::{
     Code, Faults, Fields, Held, HeldAs, Markdown, NameOf, Named, NamedValue, Shape, Slot, Usual, Value, name, record,
     values, words,
@@ -107,13 +107,8 @@ record! {
 }
 
 words! {
-    /// The system of units shown first.
-    #[derive(Default)]
-    pub enum System {
-        /// Feet, inches and fractions.
-        #[default]
+    for System {
         Imperial = "imperial",
-        /// Millimetres.
         Metric = "metric",
     }
 }

@@ -55,7 +55,7 @@ impl Invite {
         // A new ledger must not be begun over what was published from another.
         let faults = || reading.findings.iter().filter(|one| one.rule == crate::finding::Code::LEDGER && one.stops());
         if let Some(last) = faults().next_back() {
-            let told: Vec<&str> = faults().map(|fault| fault.message.as_str()).collect();
+            let told: Vec<&str> = faults().map(|fault| fault.message.text()).collect();
             return Err(format!("{}; {}", told.join("; "), last.remedy).into());
         }
         let book = reading.book;

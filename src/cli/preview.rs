@@ -7,7 +7,7 @@ use std::sync::atomic::AtomicBool;
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
 use crate::pipeline::{self, BuildCaches, BuildOptions, Review};
-use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight};
+use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight, plain};
 use crate::publish::output::Output;
 use crate::serving::Stop;
 use crate::source::{Folder, Place};
@@ -61,7 +61,7 @@ impl Preview {
 fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut BuildCaches, changes: &Changes) -> Built {
     let broken = |message: String, place: String| Built {
         output: Output::default(),
-        findings: vec![FindingLine { severity: Weight::Stop, place, message, remedy: String::new() }],
+        findings: vec![FindingLine { severity: Weight::Stop, place, message: vec![(false, message)], remedy: vec![] }],
         broken: true,
         waiting: None,
     };
@@ -108,8 +108,8 @@ fn line(review: &Review, finding: &Finding) -> FindingLine {
             Place::Path(path) => path.clone(),
             Place::Text(_) => format!("{path}:{}:{}", start.line, start.column),
         },
-        message: finding.message.clone(),
-        remedy: finding.remedy.clone(),
+        message: finding.message.runs(),
+        remedy: finding.remedy.runs(),
     }
 }
 
@@ -118,7 +118,7 @@ fn tell(news: &News<'_>) {
         News::Serving(address) => say(&format!("preview at http://{address}/ (Ctrl-C ends it)")),
         News::Built { findings, broken, changed } => {
             for finding in findings.iter().filter(|finding| finding.severity == Weight::Stop) {
-                say(&format!("{}: stop: {}\n    {}", finding.place, finding.message, finding.remedy));
+                say(&format!("{}: stop: {}\n    {}", finding.place, plain(&finding.message), plain(&finding.remedy)));
             }
             let kept = if *broken { "; the last good pages stay" } else { "" };
             say(&format!("{changed} files changed, {} findings{kept}", findings.len()));

@@ -2,10 +2,17 @@
 
 mod code;
 mod cut;
+mod phrase;
 mod remark;
+mod template;
+mod value;
 
 pub use code::{Code, Family};
+pub use phrase::{Phrase, Piece};
 pub use remark::{Also, Remark};
+pub(crate) use template::phrase;
+pub use template::{Say, holes};
+pub use value::Value;
 
 use std::ops::{Deref, DerefMut};
 

@@ -2,7 +2,7 @@
 
 use crate::source::{Place, Span, Spanned};
 
-use super::{Code, Finding, Severity, cut};
+use super::{Code, Finding, Phrase, Severity};
 
 /// Another place that a finding speaks of, and what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -10,7 +10,7 @@ pub struct Also {
     /// Where.
     pub span: Span,
     /// What stands there, in a few words.
-    pub label: String,
+    pub label: Phrase,
 }
 
 /// What was met at a place: a finding but for its rule.
@@ -34,11 +34,11 @@ pub struct Remark {
     /// The option of the selection that it concerns, by its id, where it concerns one alone.
     pub option: Option<String>,
     /// What is wrong: a phrase, lower case, no full stop.
-    pub message: String,
+    pub message: Phrase,
     /// It concerns an option that nobody has chosen yet, and would be a stop once it is chosen.
     pub bars: bool,
     /// How to mend it.
-    pub remedy: String,
+    pub remedy: Phrase,
     /// The published source of the figure that decided; empty where the book itself decides.
     pub source: String,
     /// What can hurt someone, and whose word counts. A waiver never removes it.
@@ -47,7 +47,7 @@ pub struct Remark {
 
 impl Remark {
     /// A remark of that weight, at that place; the rest is added with the methods below.
-    pub fn new(severity: Severity, place: impl Into<Place>, message: impl Into<String>) -> Self {
+    pub fn new(severity: Severity, place: impl Into<Place>, message: impl Into<Phrase>) -> Self {
         Self {
             severity,
             place: place.into(),
@@ -56,40 +56,40 @@ impl Remark {
             item: None,
             about: None,
             option: None,
-            message: cut::cut(message.into()),
+            message: message.into(),
             bars: false,
-            remedy: String::new(),
+            remedy: Phrase::default(),
             source: String::new(),
             caution: None,
         }
     }
 
     /// What must be fixed or waived before issue.
-    pub fn stop(place: impl Into<Place>, message: impl Into<String>) -> Self {
+    pub fn stop(place: impl Into<Place>, message: impl Into<Phrase>) -> Self {
         Self::new(Severity::Stop, place, message)
     }
 
     /// What wants an answer.
-    pub fn query(place: impl Into<Place>, message: impl Into<String>) -> Self {
+    pub fn query(place: impl Into<Place>, message: impl Into<Phrase>) -> Self {
         Self::new(Severity::Query, place, message)
     }
 
     /// Advice.
-    pub fn note(place: impl Into<Place>, message: impl Into<String>) -> Self {
+    pub fn note(place: impl Into<Place>, message: impl Into<Phrase>) -> Self {
         Self::new(Severity::Note, place, message)
     }
 
     /// Says how to mend it.
     #[must_use]
-    pub fn remedy(mut self, remedy: impl Into<String>) -> Self {
-        self.remedy = cut::cut(remedy.into());
+    pub fn remedy(mut self, remedy: impl Into<Phrase>) -> Self {
+        self.remedy = remedy.into();
         self
     }
 
     /// Points at another place too.
     #[must_use]
-    pub fn also(mut self, span: Span, label: impl Into<String>) -> Self {
-        self.also.push(Also { span, label: cut::cut(label.into()) });
+    pub fn also(mut self, span: Span, label: impl Into<Phrase>) -> Self {
+        self.also.push(Also { span, label: label.into() });
         self
     }
 

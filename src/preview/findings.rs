@@ -18,10 +18,18 @@ pub struct FindingLine {
     pub severity: Severity,
     /// File, line and column.
     pub place: String,
-    /// What is wrong.
-    pub message: String,
-    /// How to mend it.
-    pub remedy: String,
+    /// What is wrong, in runs, each with whether it is quoted.
+    pub message: Vec<Run>,
+    /// How to mend it, likewise.
+    pub remedy: Vec<Run>,
+}
+
+/// A run of text, and whether it is a name, a key or what somebody wrote.
+pub type Run = (bool, String);
+
+/// The runs as a terminal shows them: what is quoted between backticks.
+pub fn plain(runs: &[Run]) -> String {
+    runs.iter().map(|(quoted, text)| if *quoted { format!("`{text}`") } else { text.clone() }).collect()
 }
 
 impl Severity {
@@ -64,8 +72,7 @@ mod tests {
 
     #[test]
     fn findings_are_counted_in_words() {
-        let line =
-            |severity| FindingLine { severity, place: String::new(), message: String::new(), remedy: String::new() };
+        let line = |severity| FindingLine { severity, place: String::new(), message: vec![], remedy: vec![] };
         assert_eq!(count(&[]), "nothing found");
         assert_eq!(count(&[line(Severity::Stop)]), "1 stop");
         let some = [line(Severity::Note), line(Severity::Query), line(Severity::Note)];

@@ -27,7 +27,7 @@ use std::thread;
 use std::time::Duration;
 
 pub use behind::Later;
-pub use findings::{FindingLine, Severity};
+pub use findings::{FindingLine, Run, Severity, plain};
 pub use seen::Changes;
 
 use crate::publish::output::Output;

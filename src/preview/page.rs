@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use serde_json::json;
 
-use super::findings::{self, FindingLine};
+use super::findings::{self, FindingLine, Run};
 use super::live::Shown;
 
 /// The script that hears of builds.
@@ -105,18 +105,12 @@ fn own(title: &str, body: &str, shown: &Shown) -> Vec<u8> {
 }
 
 /// Words of a finding, with what stands in backticks set as code.
-fn quoted(text: &str) -> String {
-    let parts: Vec<_> = text.split('`').map(escape).collect();
-    let mut html = String::new();
-    for (n, part) in parts.iter().enumerate() {
-        let code = n % 2 == 1 && n + 1 < parts.len();
-        match (code, n % 2 == 1) {
-            (true, _) => html.extend(["<code>", part, "</code>"]),
-            (false, true) => html.extend(["`", part]),
-            (false, false) => html.push_str(part),
-        }
-    }
-    html
+fn quoted(runs: &[Run]) -> String {
+    let run = |(quoted, text): &Run| match quoted {
+        true => format!("<code>{}</code>", escape(text)),
+        false => escape(text),
+    };
+    runs.iter().map(run).collect()
 }
 
 /// Text for HTML, in elements and attributes.
@@ -145,8 +139,8 @@ mod tests {
         let finding = FindingLine {
             severity: Severity::Stop,
             place: "rooms/attic/room.yaml:3:8".into(),
-            message: "a <length> without a unit".into(),
-            remedy: "write `36\"` or `914 mm`".into(),
+            message: vec![(false, "a <length> without a unit".into())],
+            remedy: vec![(false, "write ".into()), (true, "36\"".into()), (false, " or".into())],
         };
         Shown { output: Some(Output::default()), findings: vec![finding], broken, mark: "m-1".into() }
     }
@@ -188,11 +182,10 @@ mod tests {
     }
 
     #[test]
-    fn what_stands_in_backticks_is_set_as_code() {
-        assert_eq!(quoted("a `b` c"), "a <code>b</code> c");
-        assert_eq!(quoted("`b`"), "<code>b</code>");
-        assert_eq!(quoted("a lone ` stays"), "a lone ` stays");
-        assert_eq!(quoted("`<i>` and `"), "<code>&lt;i&gt;</code> and `");
+    fn what_is_quoted_is_set_as_code() {
+        let runs = [(false, "a ".to_string()), (true, "<i>`".to_string()), (false, " c".to_string())];
+        assert_eq!(quoted(&runs), "a <code>&lt;i&gt;`</code> c");
+        assert_eq!(findings::plain(&runs), "a `<i>`` c");
     }
 
     #[test]

@@ -19,7 +19,7 @@ pub fn faults(folder: &Folder) -> Vec<Finding> {
     let mut names: BTreeMap<String, &str> = BTreeMap::new();
     for path in steps {
         let (above, name) = path.rsplit_once('/').unwrap_or(("", path));
-        let mut tell = |message: String, remedy: &str| {
+        let mut tell = |message: String, remedy: &'static str| {
             let severity = if is_published(folder, path) { Severity::Stop } else { Severity::Query };
             let room = path.strip_prefix("rooms/").and_then(|rest| rest.split('/').next()).map(str::to_owned);
             let remark = Remark::new(severity, Place::Path(path.into()), message).remedy(remedy);

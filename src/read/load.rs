@@ -264,7 +264,7 @@ impl Loaded {
 }
 
 fn text(folder: &Folder, path: &str) -> Result<String, Finding> {
-    let fault = |rule, message: String, remedy: &str| {
+    let fault = |rule, message: String, remedy: &'static str| {
         Remark::stop(Place::Path(path.to_string()), message).remedy(remedy).of(rule)
     };
     let bytes = folder.read(path, MAX_TEXT).map_err(|error| match error {

@@ -98,7 +98,7 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
         (files.path(&a.place).cmp(files.path(&b.place)))
             .then_with(|| a.place.cmp(&b.place))
             .then_with(|| a.rule.cmp(&b.rule))
-            .then_with(|| a.message.cmp(&b.message))
+            .then_with(|| a.message.text().cmp(b.message.text()))
     });
     // A product that several options share is read with each of them: its faults are told once.
     findings.dedup_by(|a, b| a.rule == b.rule && a.place == b.place && a.message == b.message);

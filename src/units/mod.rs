@@ -8,6 +8,7 @@ mod letters;
 mod measure;
 mod number;
 mod series;
+mod system;
 
 pub mod area;
 pub mod date;
@@ -33,6 +34,7 @@ pub use quantity::Quantity;
 pub use range::LengthRange;
 pub use series::{series, series_of_most};
 pub use size::Sides;
+pub use system::System;
 pub use weight::Weight;
 
 /// What a unit measures.

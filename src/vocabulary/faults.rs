@@ -1,6 +1,6 @@
 //! Gathers the faults of one file, each with its room and item.
 
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::Currency;
@@ -39,7 +39,7 @@ impl Faults {
     }
 
     /// Adds a stop of that rule.
-    pub fn stop(&mut self, rule: Code, span: Span, message: impl Into<String>, remedy: impl Into<String>) {
+    pub fn stop(&mut self, rule: Code, span: Span, message: impl Into<Phrase>, remedy: impl Into<Phrase>) {
         self.add(Remark::stop(span, message).remedy(remedy).of(rule));
     }
 

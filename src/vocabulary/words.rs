@@ -12,7 +12,8 @@ pub trait Words: Copy + Sized + 'static {
     fn word(self) -> &'static str;
 }
 
-/// A closed set of words: `words! { /// What it is. pub enum Name { Variant = "word", } }`.
+/// A closed set of words: `words! { /// What it is. pub enum Name { Variant = "word", } }`;
+/// of a type that is declared elsewhere, `words! { for Name { Variant = "word", } }`.
 macro_rules! words {
     ($(#[$meta:meta])* pub enum $name:ident { $($(#[$about:meta])* $variant:ident = $word:literal,)+ }) => {
         $(#[$meta])*
@@ -21,6 +22,15 @@ macro_rules! words {
             $(#[doc = concat!("`", $word, "`")] $(#[$about])* $variant,)+
         }
 
+        impl std::fmt::Display for $name {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str($crate::vocabulary::Words::word(*self))
+            }
+        }
+
+        words! { for $name { $($variant = $word,)+ } }
+    };
+    (for $name:ident { $($variant:ident = $word:literal,)+ }) => {
         impl $crate::vocabulary::Words for $name {
             const WORDS: &'static [&'static str] = &[$($word),+];
 
@@ -38,9 +48,9 @@ macro_rules! words {
             }
         }
 
-        impl std::fmt::Display for $name {
-            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                f.write_str($crate::vocabulary::Words::word(*self))
+        impl $crate::finding::Say for $name {
+            fn pieces(&self) -> Vec<$crate::finding::Piece> {
+                vec![$crate::finding::Piece::Words($crate::vocabulary::Words::word(*self).into())]
             }
         }
 

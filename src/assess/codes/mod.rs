@@ -12,7 +12,7 @@ pub use editions::{Editions, Family};
 pub use figures::*;
 
 use crate::book::{Codes, Country, OwnFigure, Project};
-use crate::finding::{Code, Finding, Remark, Severity};
+use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 
 /// A value of a figure.
@@ -151,30 +151,33 @@ fn number(text: &str, unit: &str) -> Option<u32> {
 /// Tells of editions and figures that nobody knows, and of values that can't be read.
 pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
     for adopted in codes.adopts.iter().filter(|adopted| editions::read(&adopted.value).is_none()) {
-        let message = format!("there is no code called `{}`", adopted.value);
+        let message = phrase!("there is no code called `{}`", adopted.value);
         let remark = Remark::stop(adopted.span, message);
         findings.push(
             remark
-                .remedy(format!("write a name and a year, such as `IRC 2021`; known: {}", editions::names()))
+                .remedy(phrase!("write a name and a year, such as `IRC 2021`; known: {}", editions::names()))
                 .of(Code::UNKNOWN_NAME),
         );
     }
     for own in &codes.figures {
         let Some(figure) = figures::all().find(|figure| figure.name == own.figure.value) else {
-            let message = format!("there is no figure called `{}`", own.figure.value);
+            let message = phrase!("there is no figure called `{}`", own.figure.value);
             let remark = Remark::stop(own.figure.span, message);
             let names: Vec<&str> = figures::all().map(|figure| figure.name).collect();
-            findings.push(remark.remedy(format!("name one of: {}", names.join("; "))).of(Code::UNKNOWN_NAME));
+            findings
+                .push(remark.remedy(phrase!("name one of: {}", Phrase::joined(names, "; "))).of(Code::UNKNOWN_NAME));
             continue;
         };
         let (reads, wanted) = match figure.value {
-            Value::Length(_) => (Length::parse(&own.is.value).is_ok(), "a length with its unit".to_string()),
-            Value::Number(_, unit) => (number(&own.is.value, unit).is_some(), format!("a whole number and `{unit}`")),
+            Value::Length(_) => (Length::parse(&own.is.value).is_ok(), Phrase::from("a length with its unit")),
+            Value::Number(_, unit) => {
+                (number(&own.is.value, unit).is_some(), phrase!("a whole number and `{unit}`", unit))
+            }
         };
         if !reads {
-            let message = format!("`{}` is no value of the figure `{}`", own.is.value, figure.name);
+            let message = phrase!("`{}` is no value of the figure `{}`", own.is.value, figure.name);
             let remark = Remark::stop(own.is.span, message);
-            findings.push(remark.remedy(format!("write {wanted}")).of(Code::WRONG_TYPE));
+            findings.push(remark.remedy(phrase!("write {wanted}", wanted)).of(Code::WRONG_TYPE));
         }
     }
 }

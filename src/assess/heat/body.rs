@@ -1,6 +1,7 @@
 //! What stands near a cooking surface, where that is written, and whether it burns.
 
 use crate::book::{Burning, Neighbour, Opening, ProductOption, Room, Selection, Window};
+use crate::finding::{Phrase, phrase};
 use crate::site::fitting::Side;
 use crate::site::plan::{HoleIs, RowOf, Thing, Wall, What};
 use crate::source::{Span, Spanned};
@@ -28,24 +29,24 @@ pub enum Body<'a> {
 
 impl<'a> Body<'a> {
     /// What it is called: `the oak hood`, `` `plates` of the run `uppers` ``.
-    pub fn words(&self) -> String {
+    pub fn words(&self) -> Phrase {
         match self {
-            Self::Said(neighbour, _) => format!("the {}", neighbour.value.what),
+            Self::Said(neighbour, _) => phrase!("the {}", neighbour.value.what),
             Self::Placed(room, thing, row) => {
                 let chosen = thing.opening.and_then(|opening| chosen(room, opening));
                 let name = chosen.map_or(thing.name, |selection| selection.name.as_str());
                 match row {
-                    Some(RowOf::Run(run)) => format!("`{name}` of the run `{}`", run.name.value),
-                    Some(RowOf::Side(island, _)) => format!("`{name}` of the island `{}`", island.name.value),
-                    None => format!("`{name}` of the plan"),
+                    Some(RowOf::Run(run)) => phrase!("`{name}` of the run `{}`", name, run.name.value),
+                    Some(RowOf::Side(island, _)) => phrase!("`{name}` of the island `{}`", name, island.name.value),
+                    None => phrase!("`{name}` of the plan", name),
                 }
             }
-            Self::Hood(hood, opening) => format!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
-            Self::Window(window) => format!("the window `{}`", window.name.value),
-            Self::Casing(HoleIs::Door(door)) => format!("the casing of the door `{}`", door.name.value),
-            Self::Casing(HoleIs::Window(window)) => format!("the casing of the window `{}`", window.name.value),
-            Self::Wall(wall) if wall.name() == wall.letter => format!("wall {}", wall.letter),
-            Self::Wall(wall) => format!("the wall `{}`", wall.name()),
+            Self::Hood(hood, opening) => phrase!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
+            Self::Window(window) => phrase!("the window `{}`", window.name.value),
+            Self::Casing(HoleIs::Door(door)) => phrase!("the casing of the door `{}`", door.name.value),
+            Self::Casing(HoleIs::Window(window)) => phrase!("the casing of the window `{}`", window.name.value),
+            Self::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", wall.letter),
+            Self::Wall(wall) => phrase!("the wall `{}`", wall.name()),
             Self::Ceiling(_) => "the ceiling".into(),
         }
     }
@@ -77,23 +78,23 @@ impl<'a> Body<'a> {
     }
 
     /// Where to say whether it burns.
-    pub fn field(&self) -> String {
-        let material = format!("`material` (`{}`)", Burning::WORDS.join("`, `"));
+    pub fn field(&self) -> Phrase {
+        let material = phrase!("`material` (`{}`)", Burning::WORDS.join("`, `"));
         match self {
-            Self::Said(_, None) => format!("{material} in the opening's `above`"),
-            Self::Said(_, Some(side)) => format!("{material} in the opening's `{}`", side.word()),
+            Self::Said(_, None) => phrase!("{material} in the opening's `above`", material),
+            Self::Said(_, Some(side)) => phrase!("{material} in the opening's `{}`", material, side.word()),
             Self::Placed(room, thing, _) if thing.opening.and_then(|at| chosen(room, at)).is_some() => {
-                format!("{material} of what is chosen for it")
+                phrase!("{material} of what is chosen for it", material)
             }
             Self::Placed(_, thing, _) => match thing.what {
-                What::Part(_) => format!("{material} of this part, or of its run"),
-                _ => format!("{material} of what stands there"),
+                What::Part(_) => phrase!("{material} of this part, or of its run", material),
+                _ => phrase!("{material} of what stands there", material),
             },
-            Self::Hood(hood, _) => format!("{material} of `{}`", hood.name.value),
-            Self::Window(_) | Self::Casing(HoleIs::Window(_)) => format!("{material} of this window"),
-            Self::Casing(HoleIs::Door(_)) => format!("{material} of this door"),
-            Self::Wall(wall) => format!("{material} of wall {} under `walls`", wall.letter),
-            Self::Ceiling(_) => format!("{material} of the room's `ceiling`, beside its height"),
+            Self::Hood(hood, _) => phrase!("{material} of `{}`", material, hood.name.value),
+            Self::Window(_) | Self::Casing(HoleIs::Window(_)) => phrase!("{material} of this window", material),
+            Self::Casing(HoleIs::Door(_)) => phrase!("{material} of this door", material),
+            Self::Wall(wall) => phrase!("{material} of wall {} under `walls`", material, wall.letter),
+            Self::Ceiling(_) => phrase!("{material} of the room's `ceiling`, beside its height", material),
         }
     }
 

@@ -55,7 +55,7 @@ mod tests {
         let told = findings.told();
         assert!(told.iter().all(|finding| finding.rule == rule.code));
         assert_eq!(
-            told.iter().map(|one| one.remedy.as_str()).collect::<Vec<_>>(),
+            told.iter().map(|one| one.remedy.text()).collect::<Vec<_>>(),
             [rule.remedy.unwrap(), "do otherwise"]
         );
     }

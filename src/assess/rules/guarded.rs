@@ -4,7 +4,7 @@ use std::cell::Cell;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::Once;
 
-use crate::finding::{Finding, Remark};
+use crate::finding::{Finding, Remark, phrase};
 use crate::source::Place;
 use crate::vocabulary::Caution;
 
@@ -28,7 +28,7 @@ pub(super) fn run(rule: &Rule, check: impl FnOnce(&mut Findings<'_>)) -> Vec<Fin
     if whole {
         return findings.told();
     }
-    let message = format!("the check of `{}` failed on this book: nothing was checked by it", rule.code);
+    let message = phrase!("the check of `{}` failed on this book: nothing was checked by it", rule.code);
     let place = Place::Path("book.yaml".into());
     let mut failed = Findings::of(&unchecked::RULE);
     failed.push(Remark { caution: rule.caution.map(Caution::words), ..Remark::stop(place, message) });
@@ -62,7 +62,7 @@ mod tests {
         });
         let [finding] = found.as_slice() else { panic!("{found:?}") };
         assert_eq!((finding.rule, finding.severity), (Code::UNCHECKED, Severity::Stop));
-        assert_eq!(finding.message, "the check of `fit/width` failed on this book: nothing was checked by it");
+        assert_eq!(finding.message.text(), "the check of `fit/width` failed on this book: nothing was checked by it");
         assert!(!crate::assess::rules::can_be_waived(finding.rule));
         // The next check on this thread is heard as before.
         assert_eq!(run(&width::RULE, |_| {}), []);

@@ -8,17 +8,17 @@ use crate::book::vocabulary::{
     SIDE, WINDOW,
 };
 use crate::book::{Book, Room, System};
-use crate::finding::{Family, Finding};
+use crate::finding::{Family, Finding, Phrase, Piece};
 use crate::vocabulary::{Record, Shape};
 
 /// What is wrong with a finding's remedy; none where nothing is.
 pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     let said = |what: String| Some(format!("{}: {what} in the remedy `{}`", finding.rule, finding.remedy));
-    if book.project.units == System::Metric && says_inches_first(&finding.remedy) {
+    if book.project.units == System::Metric && says_inches_first(finding.remedy.text()) {
         return said("inches first in a metric book".into());
     }
     let places = places(book, finding);
-    for snippet in finding.remedy.split('`').skip(1).step_by(2) {
+    for snippet in quoted(&finding.remedy) {
         // A name that is unknown may be mended by any other name.
         let names_a_key = finding.rule.family() != Family::Source && is_key(snippet);
         if names_a_key && is_known(snippet, &EVERYTHING) && !is_known(snippet, &places) {
@@ -41,10 +41,18 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
 
 /// What of a finding says inches first in a metric book; what the designer wrote stands as it was written.
 pub fn speaks_inches(book: &Book, finding: &Finding) -> Option<String> {
-    let own = |text: &str| text.split('`').step_by(2).collect::<String>();
+    let own = |phrase: &Phrase| -> String { phrase.runs().into_iter().filter(|run| !run.0).map(|run| run.1).collect() };
     let told = [&finding.message, &finding.remedy].into_iter().find(|text| says_inches_first(&own(text)));
-    let said = |text: &String| format!("{}: inches first in a metric book: {text}", finding.rule);
+    let said = |text: &Phrase| format!("{}: inches first in a metric book: {text}", finding.rule);
     told.filter(|_| book.project.units == System::Metric).map(said)
+}
+
+/// What a phrase quotes.
+fn quoted(phrase: &Phrase) -> impl Iterator<Item = &str> {
+    phrase.pieces().iter().filter_map(|piece| match piece {
+        Piece::Quoted(text) => Some(text.as_str()),
+        Piece::Words(_) | Piece::Value(_) => None,
+    })
 }
 
 fn is_key(text: &str) -> bool {
@@ -102,7 +110,7 @@ fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
         ("at the seam", &[&SEAM]),
     ];
     for (words, records) in named {
-        if finding.remedy.contains(words) {
+        if finding.remedy.text().contains(words) {
             places.extend(records);
         }
     }
@@ -187,7 +195,7 @@ mod tests {
             .opening("hole", "{takes: range}")
             .selection("selection: It\nkind: range", "")
             .read();
-        let of = |item: &str, remedy: &str| {
+        let of = |item: &str, remedy: &'static str| {
             let finding = Remark::stop(Place::Path("a".into()), "m").room("kitchen").named(item);
             fault(&book, &finding.remedy(remedy).of(width::RULE.code))
         };

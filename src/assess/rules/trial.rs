@@ -152,7 +152,7 @@ impl Trial {
     /// Runs, and wants exactly this one message.
     pub fn finds(self, message: &str) -> Found {
         let found = self.run();
-        let messages: Vec<_> = found.findings.iter().map(|finding| finding.message.as_str()).collect();
+        let messages: Vec<_> = found.findings.iter().map(|finding| finding.message.text()).collect();
         assert_eq!(messages, [message]);
         found
     }
@@ -197,7 +197,7 @@ impl Found {
 
     /// Wants the remedy of the one finding.
     pub fn remedies(self, remedy: &str) -> Self {
-        let remedies: Vec<_> = self.findings.iter().map(|finding| finding.remedy.as_str()).collect();
+        let remedies: Vec<_> = self.findings.iter().map(|finding| finding.remedy.text()).collect();
         assert_eq!(remedies, [remedy]);
         self
     }

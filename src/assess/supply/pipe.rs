@@ -1,5 +1,6 @@
 //! Water, drain and duct: a size, a height, a length, bends.
 
+use crate::finding::{Phrase, Value, phrase};
 use crate::units::Length;
 
 use super::phrase::{self, Meaning};
@@ -92,10 +93,10 @@ impl Section {
     }
 
     /// The diameter, or both sides.
-    pub fn say(self, say: impl Fn(Length) -> String) -> String {
+    pub fn say(self, say: impl Fn(Length) -> Value) -> Phrase {
         match self {
-            Self::Round(across) => say(across),
-            Self::Rectangle(one, other) => format!("{} by {}", say(one), say(other)),
+            Self::Round(across) => say(across).into(),
+            Self::Rectangle(one, other) => phrase!("{} by {}", say(one), say(other)),
         }
     }
 }

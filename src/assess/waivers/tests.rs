@@ -8,7 +8,7 @@ const WAIVER: &str = "waive: [{rule: fit/width, because: cut back on site, by: I
 /// Messages of what nobody set aside.
 fn standing(found: &Found) -> Vec<&str> {
     let standing = found.findings().iter().filter(|finding| finding.waived.is_none());
-    standing.map(|finding| finding.message.as_str()).collect()
+    standing.map(|finding| finding.message.text()).collect()
 }
 
 fn fridge(name: &str, place: &str) -> (String, String) {

@@ -42,8 +42,8 @@ fn descriptor(rule: &Rule) -> Value {
 }
 
 fn result(finding: &Finding, files: &Files) -> Value {
-    let mut text = finding.message.clone();
-    for part in [finding.remedy.as_str(), finding.caution.unwrap_or("")] {
+    let mut text = finding.message.text().to_string();
+    for part in [finding.remedy.text(), finding.caution.unwrap_or("")] {
         if !part.is_empty() {
             text = format!("{text}. {part}");
         }
@@ -65,7 +65,7 @@ fn result(finding: &Finding, files: &Files) -> Value {
     }
     let also = finding.also.iter().enumerate().map(|(id, also)| {
         let place = location(files, &Place::Text(also.span));
-        json!({"id": id, "physicalLocation": place, "message": {"text": also.label}})
+        json!({"id": id, "physicalLocation": place, "message": {"text": also.label.text()}})
     });
     let also: Vec<Value> = also.collect();
     if !also.is_empty() {

@@ -235,7 +235,7 @@ fn obstacle(finding: &Finding) -> Obstacle<'_> {
         severity: finding.severity.word(),
         room: finding.room.as_deref(),
         item: finding.item.as_deref(),
-        message: &finding.message,
-        remedy: &finding.remedy,
+        message: finding.message.text(),
+        remedy: finding.remedy.text(),
     }
 }

@@ -41,7 +41,7 @@ fn told(findings: &[Finding], files: &Files, colour: bool) -> String {
     }
     for finding in findings {
         if let Some(waived) = &finding.waived {
-            let (message, words) = (plain(&finding.message), plain(&waived.words()));
+            let (message, words) = (plain(finding.message.text()), plain(&waived.words()));
             text += &format!("waived: {message} [{}]: {} ({words})\n", finding.rule, plain(&waived.because));
             text += &finding.caution.map_or(String::new(), |caution| format!("  caution: {caution}\n"));
         }
@@ -58,7 +58,7 @@ fn level(severity: Severity) -> Level<'static> {
 }
 
 fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
-    let title = level(finding.severity).primary_title(plain(&finding.message)).id(finding.rule.text());
+    let title = level(finding.severity).primary_title(plain(finding.message.text())).id(finding.rule.text());
     let mut group = Group::with_title(title);
     match &finding.place {
         Place::Path(path) => group = group.element(Origin::path(plain(path))),
@@ -75,7 +75,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
     }
     let by = finding.by.as_ref().map(SettleBy::words).unwrap_or_default();
     let more = [
-        ("remedy", finding.remedy.as_str()),
+        ("remedy", finding.remedy.text()),
         ("settle by", by.as_str()),
         ("source", finding.source.as_str()),
         ("caution", finding.caution.unwrap_or("")),
@@ -89,7 +89,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
 /// The lines of the place itself, and of the other places that the finding speaks of.
 fn snippets<'a>(finding: &'a Finding, span: Span, files: &'a Files) -> Vec<Element<'a>> {
     let mut all: Vec<(Span, AnnotationKind, &str)> = vec![(span, AnnotationKind::Primary, "")];
-    all.extend(finding.also.iter().map(|also| (also.span, AnnotationKind::Context, also.label.as_str())));
+    all.extend(finding.also.iter().map(|also| (also.span, AnnotationKind::Context, also.label.text())));
     let elements = all.into_iter().filter_map(|(span, kind, label)| {
         let file = files.get(span.file)?;
         let (first, text, from) = lines(file, span);

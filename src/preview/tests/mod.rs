@@ -20,8 +20,8 @@ fn broken() -> Built {
     let finding = FindingLine {
         severity: Severity::Stop,
         place: "book.yaml:2:1".into(),
-        message: "a tab stands where spaces belong".into(),
-        remedy: "use spaces to indent".into(),
+        message: vec![(false, "a tab stands where spaces belong".into())],
+        remedy: vec![(false, "use spaces to indent".into())],
     };
     Built { output: Output::default(), findings: vec![finding], broken: true, waiting: None }
 }

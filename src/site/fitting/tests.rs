@@ -29,7 +29,8 @@ impl Case {
                 .opening("it", &self.opening())
                 .selection("selection: It\nkind: refrigerator\nplace: it", &self.option())
                 .run();
-            let told = found.findings().iter().map(|told| (rule, told.severity, told.message.contains("needed")));
+            let told =
+                found.findings().iter().map(|told| (rule, told.severity, told.message.text().contains("needed")));
             told.collect::<Vec<_>>()
         };
         RULES.into_iter().flat_map(of).collect()

@@ -267,7 +267,8 @@ impl PageBuilder<'_> {
         let issued =
             self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let Some(issued) = issued else { return vec![] };
-        let told = |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.to_string()));
+        let told =
+            |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.to_string().into()));
         let (since, number) = match issued.mark == item.now.mark {
             true => {
                 let mut known = self.known_words(room, selection);

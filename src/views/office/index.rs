@@ -165,8 +165,9 @@ impl PageBuilder<'_> {
         let book = self.subject.book;
         let room = finding.room.as_ref().and_then(|room| book.room(room)).map(|room| room.title());
         let of = [room, finding.item.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
-        let what = if of.is_empty() { finding.message.clone() } else { format!("{of}: {}", finding.message) };
-        Obstacle { state: state::severity(finding), what: quoted(&what), href: None }
+        let said = quoted(&finding.message);
+        let what = if of.is_empty() { said } else { Html::text(&of).then(": ").then(said) };
+        Obstacle { state: state::severity(finding), what, href: None }
     }
 
     /// Every sheet of the office, in order.

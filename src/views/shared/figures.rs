@@ -1,6 +1,7 @@
 //! Figures as pages print them: the book's own units, dates, money.
 
 use crate::book::{Book, DetailValue};
+use crate::finding::Phrase;
 use crate::ledger::Moment;
 use crate::units::length::Grain;
 use crate::units::{Date, Length, LengthRange, Money};
@@ -65,11 +66,9 @@ pub fn count(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
 }
 
-/// A finding's words for a page: what stands between backticks stands between quotation marks.
-pub fn quoted(words: &str) -> Html {
-    let marks = [""].into_iter().chain(["“", "”"].into_iter().cycle());
-    let text: String = marks.zip(words.split('`')).flat_map(|(mark, part)| [mark, part]).collect();
-    Html::text(&text)
+/// A finding's words for a page: what is quoted stands between quotation marks.
+pub fn quoted(words: &Phrase) -> Html {
+    Html::text(&words.marked(["“", "”"]))
 }
 
 #[cfg(test)]
@@ -77,8 +76,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn backticks_become_quotation_marks() {
-        assert_eq!(quoted("`Hood` over `Range`: 3"), Html::text("“Hood” over “Range”: 3"));
-        assert_eq!(quoted("no marks"), Html::text("no marks"));
+    fn what_is_quoted_stands_between_quotation_marks() {
+        assert_eq!(quoted(&Phrase::from("`Hood` over `Range`: 3")), Html::text("“Hood” over “Range”: 3"));
+        assert_eq!(quoted(&Phrase::from("no marks")), Html::text("no marks"));
     }
 }

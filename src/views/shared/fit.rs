@@ -214,12 +214,7 @@ fn asks(finding: &Finding) -> bool {
 
 /// A finding's message as a sentence.
 pub fn sentence_of(finding: &Finding) -> Html {
-    let message = finding
-        .message
-        .split_once("`: ")
-        .filter(|_| finding.message.starts_with("option `"))
-        .map_or(finding.message.as_str(), |(_, rest)| rest);
-    let message = message.replace('`', "");
+    let message = finding.message.bare(["", ""]);
     Html::text(&format!("{}.", crate::views::shared::lines::capital(&message)))
 }
 

@@ -57,12 +57,12 @@ mod tests {
 
     #[test]
     fn findings_are_told_in_their_order_and_each_once() {
-        let of = |room: Option<&str>, message: &str| {
+        let of = |room: Option<&str>, message: &'static str| {
             Remark::stop(Place::Path("a".into()), message).in_room(room.map(Into::into)).of(Code::PHOTO)
         };
         let all = [of(Some("bath"), "1"), of(None, "2"), of(Some("bath"), "3")];
         let found = Found::of(&all);
-        let told = |room| found.of_room(room).into_iter().map(|finding| finding.message.as_str()).collect::<Vec<_>>();
+        let told = |room| found.of_room(room).into_iter().map(|finding| finding.message.text()).collect::<Vec<_>>();
         assert_eq!((told(Some("bath")), told(None), told(Some("hall"))), (vec!["1", "3"], vec!["2"], vec![]));
     }
 }

@@ -209,7 +209,7 @@ fn needs(option: &ProductOption) -> Needs {
 fn overhead(at: At<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
     let Some((body, edge)) = hearth.and_then(Hearth::overhead) else { return neighbour(&at.opening.above) };
     let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
-    let words = body.words().replace('`', "");
+    let words = body.words().bare(["", ""]);
     let words = words.strip_prefix("the ").unwrap_or(&words).to_string();
     Neighbour { kind, words, underside: Some(edge) }
 }

@@ -51,8 +51,7 @@ impl PageBuilder<'_> {
             Some(Burning::Burns) if near.under_a_hood => "burns, shielded by the hood below it",
             Some(burning) => burning.word(),
         };
-        let told =
-            Html::text(&format!("{}, ", capital(&near.body.words().replace('`', "")))).then(length(near.distance));
+        let told = Html::text(&format!("{}, ", capital(&near.body.words().bare(["", ""])))).then(length(near.distance));
         let told = told.then(format!(" away; {counts}. Asked: ").as_str()).then(length(near.asked.length));
         let told = told.then(format!(" ({}).", source(near.asked.whose, &near.asked.source)).as_str());
         match near.short() {

@@ -38,7 +38,7 @@ pub struct Rest {
 
 impl Rest {
     pub fn is(&self, book: &str, finding: &Finding) -> bool {
-        self.book == book && self.rule == finding.rule.text() && finding.message.contains(&self.says)
+        self.book == book && self.rule == finding.rule.text() && finding.message.text().contains(&self.says)
     }
 }
 

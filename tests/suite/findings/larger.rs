@@ -68,7 +68,7 @@ impl Fit {
         assert!(faulty.is_none(), "{faulty:?}");
         let told = findings.iter().filter(|finding| {
             let of_air = finding.rule.text() == "fit/air";
-            TOO_SMALL.contains(&finding.rule.text()) && (of_air || finding.message.contains(" less than "))
+            TOO_SMALL.contains(&finding.rule.text()) && (of_air || finding.message.text().contains(" less than "))
         });
         let line = |place: &Place| files.start(place).line;
         told.map(|finding| (finding.rule.text(), line(&finding.place))).collect()

@@ -4,7 +4,7 @@ use super::{ordered_on, short};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 
 declare! {
     /// Approved as noted, and the condition is still open
@@ -42,15 +42,15 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let ApprovalState::Condition(_) = item.standing else { continue };
         let name = &selection.name.value;
         for word in item.words.iter().filter(|word| word.holds && word.given.is_known() && word.is_conditional()) {
-            let note = word.note.as_ref().map_or(String::new(), |note| format!(": \"{}\"", short(note)));
-            let message = format!("`{name}` is approved by {} as noted{note}", word.name);
+            let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(": \"{}\"", short(note)));
+            let message = phrase!("`{name}` is approved by {} as noted{note}", name, word.name, note);
             let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
             let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
-            let remedy = format!(
+            let remedy = phrase!(
                 "meet the condition and record it: `bookmatch receive --met {}/{} --of {} --by NAME --note …`; or change the item and ask again",
                 room.folder,
                 selection.id,
-                word.response.to_string().chars().take(8).collect::<String>()
+                word.response.short(8)
             );
             findings.push(finding.remedy(remedy));
         }

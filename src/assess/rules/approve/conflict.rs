@@ -4,9 +4,8 @@ use super::ordered_on;
 use crate::assess::Context;
 use crate::assess::approval::{ApprovalState, ApproverDecision};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::Decision;
-use crate::units::series;
 
 declare! {
     /// Those who decide do not agree
@@ -48,15 +47,16 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             continue;
         }
         let is_shown = |word: &&ApproverDecision| word.given.is_known() && (word.holds || !word.rivals.is_empty());
-        let told: Vec<String> = item.words.iter().filter(is_shown).map(told).collect();
+        let told: Vec<Phrase> = item.words.iter().filter(is_shown).map(told).collect();
         let unsure = item.words.iter().find(|word| !word.rivals.is_empty());
         let name = &selection.name.value;
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding = Remark::new(severity, selection.span, format!("`{name}`: {}", told.join(", ")));
+        let finding = Remark::new(severity, selection.span, phrase!("`{name}`: {}", name, Phrase::joined(told, ", ")));
         let remedy = match unsure {
-            Some(word) => format!(
+            Some(word) => phrase!(
                 "ask {} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",
-                word.name, word.who
+                word.name,
+                word.who
             ),
             None => "show each what the other said, and ask both again".into(),
         };
@@ -64,20 +64,26 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn told(word: &ApproverDecision) -> String {
+fn told(word: &ApproverDecision) -> Phrase {
     let chose = |agreed: bool, option: &Option<String>| {
-        option.as_ref().filter(|_| agreed).map_or(String::new(), |id| format!(" `{id}`"))
+        option.as_ref().filter(|_| agreed).map_or(Phrase::default(), |id| phrase!(" `{id}`", id))
     };
     let option = chose(word.approves(), &word.option);
     if !word.rivals.is_empty() {
         let agreed = |decision| matches!(decision, Decision::Approved | Decision::ApprovedAsNoted);
         let other = |(decision, option): &(Decision, Option<String>)| {
-            format!("{}{}", decision.words(), chose(agreed(*decision), option))
+            phrase!("{}{}", decision.words(), chose(agreed(*decision), option))
         };
-        let others: Vec<String> = word.rivals.iter().map(other).collect();
-        let (first, others) = (word.decision.words(), series(&others));
-        return format!("{} said {first}{option} and {others}, and which was last is not known", word.name);
+        let others: Vec<Phrase> = word.rivals.iter().map(other).collect();
+        let (first, others) = (word.decision.words(), Phrase::series(others));
+        return phrase!(
+            "{} said {first}{option} and {others}, and which was last is not known",
+            word.name,
+            first,
+            option,
+            others
+        );
     }
-    let note = word.note.as_ref().map_or(String::new(), |note| format!(" (\"{}\")", super::short(note)));
-    format!("{} said {}{option}{note}", word.name, word.decision.words())
+    let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(" (\"{}\")", super::short(note)));
+    phrase!("{} said {}{option}{note}", word.name, word.decision.words(), option, note)
 }

@@ -6,7 +6,7 @@ use crate::assess::approval::ApproverDecision;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::{Decision, Fact, IssuedItem, Moment, Vouched};
 use crate::marks;
 
@@ -71,22 +71,26 @@ fn changed(
     let issue = word.issue;
     let now = context.approvals.marked(ground.room, ground.selection)?;
     let told = match another_choice(context, chosen.up_to(word, ground), issued, ground) {
-        Some((from, to)) => format!(": the choice from `{from}` to `{to}`"),
+        Some((from, to)) => phrase!(": the choice from `{from}` to `{to}`", from, to),
         // That a choice was written down is no change of the thing that was on show.
         None if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
             let changes = marks::changes(&issued.content, &now.content);
-            changes.first().map_or(String::new(), |change| format!(": {}", change.words()))
+            changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
         }
     };
     let (name, other) = (&selection.name.value, &ground.selection.name.value);
-    let message = format!(
+    let message = phrase!(
         "`{name}` was approved in issue {issue}, and `{other}`, which it {}, has changed since{told}",
-        ground.because.words()
+        name,
+        issue,
+        other,
+        ground.because.words(),
+        told
     );
     let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
     let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
-    let remedy = format!("look whether `{name}` still suits it; change it, or have it approved again");
+    let remedy = phrase!("look whether `{name}` still suits it; change it, or have it approved again", name);
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
 }
 

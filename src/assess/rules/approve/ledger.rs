@@ -117,7 +117,7 @@ mod tests {
     fn a_dropped_line_is_told_by_its_number() {
         let second = ledger().lines().nth(1).unwrap().to_string() + "\n";
         let found = trial(second).run().weighs("stop");
-        assert_eq!(found.findings()[0].message, "line 1 of the ledger is gone");
+        assert_eq!(found.findings()[0].message.text(), "line 1 of the ledger is gone");
     }
 
     #[test]
@@ -133,7 +133,7 @@ mod tests {
     fn a_cut_inside_a_line_that_was_recorded_is_told_as_lost_with_its_number_and_stops() {
         let ledger = ledger();
         let found = trial(ledger[..ledger.len() - 30].to_string()).run().weighs("stop");
-        let told: Vec<&str> = found.findings().iter().map(|finding| finding.message.as_str()).collect();
+        let told: Vec<&str> = found.findings().iter().map(|finding| finding.message.text()).collect();
         assert!(told.contains(&"line 2 of the ledger is lost: it was recorded, and is cut off"), "{told:?}");
         assert!(told.contains(&"issue 1 is in the record, and no line of the ledger names it"), "{told:?}");
     }

@@ -19,10 +19,10 @@ pub mod waiting;
 
 use crate::assess::Context;
 use crate::book::{Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::Purpose;
 use crate::source::Spanned;
-use crate::units::{Date, series_of_most};
+use crate::units::Date;
 
 /// So many names are listed; the rest are counted.
 const LISTED: usize = 3;
@@ -30,9 +30,8 @@ const LISTED: usize = 3;
 const QUOTED: usize = 120;
 
 /// "`Range`, `Sink`, `Tap` and 21 more".
-fn listed(items: &[(&Room, &Selection)]) -> String {
-    let names: Vec<String> = items.iter().map(|(_, selection)| format!("`{}`", selection.name.value)).collect();
-    series_of_most(&names, LISTED)
+fn listed(items: &[(&Room, &Selection)]) -> Phrase {
+    Phrase::series_of_most(items.iter().map(|(_, selection)| Phrase::name(&selection.name.value)), LISTED)
 }
 
 /// The day on which it was ordered.
@@ -41,21 +40,21 @@ fn ordered_on(selection: &Selection) -> Option<&Spanned<Date>> {
 }
 
 /// An order that was placed before its time: a stop, unless nobody could have been asked yet on that day.
-fn ordered(context: &Context<'_>, (room, selection): (&Room, &Selection), why: &str) -> Option<Remark> {
+fn ordered(context: &Context<'_>, (room, selection): (&Room, &Selection), why: impl Into<Phrase>) -> Option<Remark> {
     let placed = ordered_on(selection)?;
     let name = &selection.name.value;
     let issues = context.book.record.issues.values();
     let first = issues.filter(|issue| issue.purpose == Purpose::Approval).map(|issue| issue.on).min()?;
     let (severity, before) = match placed.value < first {
-        true => (Severity::Query, format!(" before the first issue for approval, {first},")),
-        false => (Severity::Stop, ",".to_string()),
+        true => (Severity::Query, phrase!(" before the first issue for approval, {first},", first)),
+        false => (Severity::Stop, ",".into()),
     };
-    let message = format!("`{name}` was ordered on {}{before} {why}", placed.value);
+    let message = phrase!("`{name}` was ordered on {}{before} {why}", name, placed.value, before, why.into());
     let finding = Remark::new(severity, placed.span, message).room(&room.folder).item(&selection.name);
     Some(finding.remedy("have it approved now, or hold the order while it can be held"))
 }
 
-fn remedy_to_ask() -> String {
+fn remedy_to_ask() -> Phrase {
     "issue the book again, so that it is asked: `bookmatch issue`".into()
 }
 

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::approval::{Ahead, Held};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::ledger::{Decided, Fact, Line, Odd};
 use crate::source::Place;
 
@@ -46,9 +46,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let approver = approvers.iter().find(|approver| approver.id.value == decided.who);
         let Some(place) = approver.or(approvers.first()).map(|approver| approver.id.span) else { continue };
         let name = approver.map_or(decided.who.as_str(), |approver| approver.name.as_str());
-        let message = format!("a response of {name} to issue {} {}", decided.issue, said(line, decided, *odd));
-        let remedy = format!(
+        let message = phrase!("a response of {name} to issue {} {}", name, decided.issue, said(line, decided, *odd));
+        let remedy = phrase!(
             "ask {name} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",
+            name,
             decided.who
         );
         findings.push(Remark::query(place, message).remedy(remedy));
@@ -57,26 +58,35 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for held in &context.approvals.held {
         let message = match held {
             Held::Terms(..) => continue,
-            Held::MadeLater { issue, on, made } => format!("issue {issue} bears the day {on}, and was made on {made}"),
+            Held::MadeLater { issue, on, made } => {
+                phrase!("issue {issue} bears the day {on}, and was made on {made}", issue, on, made)
+            }
             Held::BeforeAnother { issue, on, other: (number, day) } => {
-                format!("issue {issue} bears the day {on}, which is before {day}, the day of issue {number}")
+                phrase!(
+                    "issue {issue} bears the day {on}, which is before {day}, the day of issue {number}",
+                    issue,
+                    on,
+                    day,
+                    number
+                )
             }
         };
         let remedy = "nothing can be ordered on it: issue the book again on its own day, without `--today`";
         findings.push(Remark::query(place.clone(), message).remedy(remedy));
     }
     if let Some(Ahead { issue, on, made }) = context.approvals.ahead {
-        let message = format!("issue {issue} bears the day {on}, which is ahead of {made}, the day it was made");
+        let message =
+            phrase!("issue {issue} bears the day {on}, which is ahead of {made}, the day it was made", issue, on, made);
         let remedy = "issue the book again on its own day, without `--today`";
         findings.push(Remark::query(place, message).remedy(remedy));
     }
 }
 
-fn said(line: &Line, decided: &Decided, odd: Odd) -> String {
+fn said(line: &Line, decided: &Decided, odd: Odd) -> Phrase {
     let made = decided.given.map_or(decided.made, |given| given.from);
     match odd {
-        Odd::Ahead => format!("says `{made}`, and came in at `{}`", line.at),
-        Odd::BeforeIssue(_) => format!("says `{made}`, which is before that issue was made"),
-        Odd::Backwards => format!("says `{made}`; the clock of its device ran backwards"),
+        Odd::Ahead => phrase!("says `{made}`, and came in at `{}`", made, line.at),
+        Odd::BeforeIssue(_) => phrase!("says `{made}`, which is before that issue was made", made),
+        Odd::Backwards => phrase!("says `{made}`; the clock of its device ran backwards", made),
     }
 }

@@ -7,7 +7,7 @@ use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::units::series;
 
 declare! {
@@ -43,7 +43,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         if let ApprovalState::Partly(who) = &item.standing {
             let waits_for = series(&item.waits_for);
-            findings.extend(ordered(context, (room, selection), &format!("and waits for {waits_for}")));
+            findings.extend(ordered(context, (room, selection), phrase!("and waits for {waits_for}", waits_for)));
             groups.entry((series(who), waits_for)).or_default().push((room, selection));
         }
     }
@@ -52,9 +52,17 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let near = items.iter().any(|(_, selection)| context.dates.runs_out(selection) != RunsOut::Later);
         let severity = if near { Severity::Query } else { Severity::Note };
         let (are, wait) = if items.len() == 1 { ("item is", "waits") } else { ("items are", "wait") };
-        let message = format!("{} {are} approved by {who} and {wait} for {waits_for}: {}", items.len(), listed(&items));
+        let message = phrase!(
+            "{} {are} approved by {who} and {wait} for {waits_for}: {}",
+            items.len(),
+            are,
+            who,
+            wait,
+            waits_for,
+            listed(&items)
+        );
         let missing = context.book.project.approvers.iter().find(|approver| waits_for.starts_with(&approver.name));
         let place = missing.unwrap_or(first).id.span;
-        findings.push(Remark::new(severity, place, message).remedy(format!("ask {waits_for}")));
+        findings.push(Remark::new(severity, place, message).remedy(phrase!("ask {waits_for}", waits_for)));
     }
 }

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Waiting;
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Place;
 
 declare! {
@@ -48,21 +48,37 @@ fn told(context: &Context<'_>, waiting: &Waiting) -> Remark {
     });
     let place = opening.map_or_else(|| Place::Path("record/ledger.jsonl".into()), |(_, one)| one.name.span.into());
     let (count, openings) = (measured.readings.len(), of(waiting));
-    let readings = if count == 1 { "1 reading".into() } else { format!("{count} readings") };
-    let digits: String = measured.response.to_string().chars().take(8).collect();
+    let readings = if count == 1 { "1 reading".into() } else { phrase!("{count} readings", count) };
+    let digits = measured.response.short(8);
     let (message, remedy) = match waiting.came {
         None => (
-            format!("{readings} of {openings} by {}, {}, wait to be confirmed", measured.by, measured.on),
-            format!(
+            phrase!(
+                "{readings} of {openings} by {}, {}, wait to be confirmed",
+                readings,
+                openings,
+                measured.by,
+                measured.on
+            ),
+            phrase!(
                 "ask who measured, and record it: `bookmatch receive --confirm {digits} --by NAME`, or take them \
-                 back with `--withdraw {digits}`; until then they count for nothing"
+                 back with `--withdraw {digits}`; until then they count for nothing",
+                digits,
+                digits
             ),
         ),
         Some(came) => (
-            format!("{readings} of {openings} by {} say {}, and came in on {came}", measured.by, measured.on),
-            format!(
+            phrase!(
+                "{readings} of {openings} by {} say {}, and came in on {came}",
+                readings,
+                openings,
+                measured.by,
+                measured.on,
+                came
+            ),
+            phrase!(
                 "they never count: have it measured anew with the clock set right, and take them back: `bookmatch \
-                 receive --withdraw {digits} --by NAME`"
+                 receive --withdraw {digits} --by NAME`",
+                digits
             ),
         ),
     };
@@ -74,15 +90,15 @@ fn told(context: &Context<'_>, waiting: &Waiting) -> Remark {
 }
 
 /// "`range`" or "`range` and 2 more openings".
-fn of(waiting: &Waiting) -> String {
+fn of(waiting: &Waiting) -> Phrase {
     let mut names: Vec<(&str, &str)> =
         waiting.measured.readings.iter().map(|read| (read.room.as_str(), read.opening.as_str())).collect();
     names.dedup();
     let more = names.iter().skip(1).filter(|one| Some(*one) != names.first()).count();
     let first = names.first().map_or("", |(_, opening)| opening);
     match more {
-        0 => format!("`{first}`"),
-        1 => format!("`{first}` and 1 more opening"),
-        more => format!("`{first}` and {more} more openings"),
+        0 => phrase!("`{first}`", first),
+        1 => phrase!("`{first}` and 1 more opening", first),
+        more => phrase!("`{first}` and {more} more openings", first, more),
     }
 }

@@ -4,7 +4,7 @@ use super::{ordered_on, remedy_to_ask};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::series;
 
 declare! {
@@ -48,12 +48,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         let told: Vec<String> = word.changes.iter().take(TOLD).map(|change| change.words()).collect();
         let more = word.changes.len().saturating_sub(TOLD);
-        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-        let what = if told.is_empty() { String::new() } else { format!(": {}{more}", told.join("; ")) };
+        let more = if more > 0 { phrase!(" and {more} more", more) } else { Phrase::default() };
+        let what =
+            if told.is_empty() { Phrase::default() } else { phrase!(": {}{more}", Phrase::joined(told, "; "), more) };
         let name = &selection.name.value;
-        let message = format!("`{name}` changed since {} approved it in issue {}{what}", series(who), word.issue);
+        let message =
+            phrase!("`{name}` changed since {} approved it in issue {}{what}", name, series(who), word.issue, what);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
-        findings.push(finding.remedy(format!("{}; or put back what was approved", remedy_to_ask())));
+        findings.push(finding.remedy(phrase!("{}; or put back what was approved", remedy_to_ask())));
     }
 }

@@ -4,7 +4,7 @@ use super::ordered;
 use crate::assess::Context;
 use crate::assess::approval::{ApprovalState, Held};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// Who must approve has changed since the issue
@@ -43,7 +43,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     });
     let Some((issue, changes)) = terms else { return };
     let approvers = &context.book.project.approvers;
-    let message = format!("who must approve changed since issue {issue}: {}", changes.join("; "));
+    let message = phrase!("who must approve changed since issue {issue}: {}", issue, Phrase::joined(changes, "; "));
     let remedy = "put it back as it was, or issue the book again: `bookmatch issue --for approval`";
     let file = crate::source::Place::Path("record/ledger.jsonl".into());
     let place = approvers.first().map_or(file, |approver| approver.id.span.into());

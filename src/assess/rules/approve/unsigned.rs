@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::approval::{Unsigned, Waiting};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// Responses bear no key, and nobody has confirmed them
@@ -49,12 +49,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let remedy = match unsigned.waiting.as_slice() {
             [one] => {
                 let digits = one.response.short(8);
-                format!(
+                phrase!(
                     "ask the person, and record what they say: `bookmatch receive --confirm {digits} --by NAME`, or \
-                     `--not-theirs {digits}`; until then it counts for nothing"
+                     `--not-theirs {digits}`; until then it counts for nothing",
+                    digits,
+                    digits
                 )
             }
-            several => format!(
+            several => phrase!(
                 "ask the person, and record what they say of each: `bookmatch receive --confirm DIGITS --by NAME`, or \
                  `--not-theirs DIGITS`, which may name several; their digits: {}; until then they count for nothing",
                 digits(several)
@@ -64,23 +66,22 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn message(unsigned: &Unsigned) -> String {
+fn message(unsigned: &Unsigned) -> Phrase {
     let name = &unsigned.name;
     match unsigned.waiting.as_slice() {
         [one] => {
-            let items = if one.items == 1 { "1 item".to_string() } else { format!("{} items", one.items) };
-            format!("a response for {name} to issue {} ({items}) bears no key", one.issue)
+            let items = if one.items == 1 { Phrase::from("1 item") } else { phrase!("{} items", one.items) };
+            phrase!("a response for {name} to issue {} ({items}) bears no key", name, one.issue, items)
         }
-        several => format!("{} responses for {name} bear no key", several.len()),
+        several => phrase!("{} responses for {name} bear no key", several.len(), name),
     }
 }
 
 /// "1a2b3c4d, 5e6f7081, 92a3b4c5, and 17 more on the office's first page".
-fn digits(waiting: &[Waiting]) -> String {
+fn digits(waiting: &[Waiting]) -> Phrase {
     let named = waiting.iter().take(NAMED).map(|one| one.response.short(8));
-    let named: Vec<String> = named.collect();
     match waiting.len().saturating_sub(NAMED) {
-        0 => named.join(", "),
-        more => format!("{}, and {more} more on the office's first page", named.join(", ")),
+        0 => Phrase::joined(named, ", "),
+        more => phrase!("{}, and {more} more on the office's first page", Phrase::joined(named, ", "), more),
     }
 }

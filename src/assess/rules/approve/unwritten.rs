@@ -2,7 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 
 declare! {
     /// An option was chosen, and the book does not say so yet
@@ -34,8 +34,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections().filter(|(_, selection)| selection.settled().is_none()) {
         let Some(chosen) = context.approvals.item(room, selection).and_then(|item| item.chosen()) else { continue };
         let name = &selection.name.value;
-        let message = format!("option `{chosen}` of `{name}` was chosen, and the book does not say so");
+        let message = phrase!("option `{chosen}` of `{name}` was chosen, and the book does not say so", chosen, name);
         let finding = Remark::note(selection.span, message).room(&room.folder).item(&selection.name);
-        findings.push(finding.remedy(format!("write `chosen: {chosen}`")));
+        findings.push(finding.remedy(phrase!("write `chosen: {chosen}`", chosen)));
     }
 }

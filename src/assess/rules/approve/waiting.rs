@@ -5,7 +5,7 @@ use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::series;
 
 declare! {
@@ -71,16 +71,16 @@ fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Remark
     let severity = if near { Severity::Query } else { Severity::Note };
     let waits = if items.len() == 1 { "item of issue {issue} waits" } else { "items of issue {issue} wait" };
     let waits = waits.replace("{issue}", &issue.to_string());
-    let message = format!("{} {waits} for {}: {}", items.len(), series(&item.waits_for), listed(items));
+    let message = phrase!("{} {waits} for {}: {}", items.len(), waits, series(&item.waits_for), listed(items));
     let first = items.iter().filter_map(|(_, selection)| context.dates.decide_by(selection)).min();
-    let by = first.map_or(String::new(), |day| format!("; the first must be decided by {day}"));
-    Some(Remark::new(severity, place, message).remedy(format!("remind those who decide{by}")))
+    let by = first.map_or(Phrase::default(), |day| phrase!("; the first must be decided by {day}", day));
+    Some(Remark::new(severity, place, message).remedy(phrase!("remind those who decide{by}", by)))
 }
 
 fn unasked(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Remark> {
     items.first()?;
     let place = context.book.project.approvers.first()?.id.span;
     let are = if items.len() == 1 { "item is" } else { "items are" };
-    let message = format!("{} {are} new or changed since issue {issue}: {}", items.len(), listed(items));
+    let message = phrase!("{} {are} new or changed since issue {issue}: {}", items.len(), are, issue, listed(items));
     Some(Remark::note(place, message).remedy(remedy_to_ask()))
 }

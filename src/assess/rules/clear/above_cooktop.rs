@@ -4,7 +4,7 @@ use crate::assess::heat::{Body, Hearth, Near, Whose, is_said_above_cooking, near
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Neighbour, Room, Window, WindowOpens};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::vocabulary::Hazard;
 
@@ -54,16 +54,16 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let over = context.site.fitted().filter(|fitted| fitted.room.folder == room.folder);
         let over = over.filter_map(|fitted| Hearth::of(fitted, context.site.plan(room), context.rulings()));
-        let mut windows: Vec<(&Window, String)> = Vec::new();
+        let mut windows: Vec<(&Window, Phrase)> = Vec::new();
         for hearth in over {
-            let name = format!("cooking surface of `{}`", hearth.fitted.selection.name.value);
+            let name = phrase!("cooking surface of `{}`", hearth.fitted.selection.name.value);
             windows.extend(windows_over(&hearth).into_iter().map(|window| (window, name.clone())));
         }
         let said = room.windows.iter().filter(|window| is_said_above_cooking(window, context.site.plan(room)));
-        windows.extend(said.map(|window| (window, window.above.text().to_string())));
+        windows.extend(said.map(|window| (window, Phrase::from(window.above.text().to_string()))));
         windows.sort_by_key(|(window, _)| window.name.span);
         windows.dedup_by_key(|(window, _)| window.name.span);
-        findings.extend(windows.into_iter().filter_map(|(window, under)| opens(room, window, &under)));
+        findings.extend(windows.into_iter().filter_map(|(window, under)| opens(room, window, under)));
     }
 }
 
@@ -78,18 +78,20 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<R
     };
     let unsaid =
         if near.hangs_on_its_material() { "; nobody says whether it burns, and so it counts as burning" } else { "" };
-    let message = format!(
+    let message = phrase!(
         "{} is {} above the cooking surface of `{}`, {} less than {whose} {}{unsaid}",
         near.body.words(),
         say(near.distance),
         hearth.fitted.selection.name.value,
         say(short),
-        say(near.asked.length)
+        whose,
+        say(near.asked.length),
+        unsaid
     );
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
-    let mut remedy = "raise what is above, shield it as the code says, or fit a hood that is wide enough".to_string();
+    let mut remedy = Phrase::from("raise what is above, shield it as the code says, or fit a hood that is wide enough");
     if near.hangs_on_its_material() {
-        remedy = format!("say whether it burns: {}; where it does, {remedy}", near.body.field());
+        remedy = phrase!("say whether it burns: {}; where it does, {remedy}", near.body.field(), remedy);
     }
     let finding = hearth.fitted.finding(near.asked.severity, at, message);
     Some(finding.remedy(remedy).source(near.asked.source.clone()))
@@ -100,15 +102,17 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
     let name = &hearth.fitted.selection.name.value;
     let said: Option<&Spanned<Neighbour>> = hearth.fitted.opening.above.spanned();
     if let Some(said) = hearth.of_unknown_height() {
-        let message = format!("how high the {} is above the cooking surface of `{name}` is not said", said.value.what);
+        let message =
+            phrase!("how high the {} is above the cooking surface of `{name}` is not said", said.value.what, name);
         let height = "add the height of its lower edge from the finished floor to the opening's `above`";
         let finding = hearth.fitted.finding(Severity::Query, said.span, message);
-        return Some(finding.remedy(format!("{height}, and {}", Body::Said(said, None).field())));
+        return Some(finding.remedy(phrase!("{height}, and {}", height, Body::Said(said, None).field())));
     }
     let (above, surface) = (said?, hearth.surface());
     let height = *above.value.height.get().filter(|_| surface.is_none())?;
-    let message = format!(
+    let message = phrase!(
         "how high the cooking surface of `{name}` is under the {} is not said, which is {} above the floor",
+        name,
         above.value.what,
         say(height, context.book.project.units)
     );
@@ -117,8 +121,8 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
 }
 
 /// A window that opens above what is cooked on.
-fn opens(room: &Room, window: &Window, under: &str) -> Option<Remark> {
-    let message = format!("the window `{}` opens above the {under}", window.name.value);
+fn opens(room: &Room, window: &Window, under: Phrase) -> Option<Remark> {
+    let message = phrase!("the window `{}` opens above the {under}", window.name.value, under);
     window.opens.get().is_some_and(|opens| *opens != WindowOpens::Fixed).then(|| {
         Remark::query(window.name.span, message)
             .room(&room.folder)

@@ -10,7 +10,7 @@ use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity};
 use crate::site::distances::{Fact, planned_for_access};
 
 declare! {
@@ -65,7 +65,7 @@ pub fn tells_the_aisle(context: &Context<'_>, room: &Room) -> bool {
 }
 
 /// A distance against a figure that the book has taken for its own: a stop.
-fn stop(context: &Context<'_>, room: &Room, is: (String, &'static str), there: Fact, figure: Figure) -> Option<Remark> {
+fn stop(context: &Context<'_>, room: &Room, is: (Phrase, &'static str), there: Fact, figure: Figure) -> Option<Remark> {
     judged(context, room, is, there, figure).map(|finding| Remark { severity: Severity::Stop, ..finding })
 }
 
@@ -73,7 +73,7 @@ fn stop(context: &Context<'_>, room: &Room, is: (String, &'static str), there: F
 fn judged(
     context: &Context<'_>,
     room: &Room,
-    is: (String, &'static str),
+    is: (Phrase, &'static str),
     there: Fact,
     figure: Figure,
 ) -> Option<Remark> {

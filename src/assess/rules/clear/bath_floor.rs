@@ -4,6 +4,7 @@ use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{FRONT_ADVISED, FRONT_CODE, FRONT_SHOWER_CODE, FRONT_TOILET_UPC, Family};
 use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::phrase;
 use crate::site::distances::distance;
 
 declare! {
@@ -62,7 +63,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let measure = Measure {
                 room,
                 item: None,
-                is: (format!("the floor in front of the {fixture}"), "deep"),
+                is: (phrase!("the floor in front of the {fixture}", fixture), "deep"),
                 there,
                 advised: Some(ADVISED),
                 code: Some(match fixture {

@@ -3,9 +3,8 @@
 use crate::assess::heat::{Hearth, Near, Whose, nearest};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::Side;
-use crate::units::series;
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -72,19 +71,21 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
         None => "; nobody says whether it burns, and so it counts as burning",
         Some(_) => "",
     };
-    let message = format!(
+    let message = phrase!(
         "{} is {} from the {} of the cooking surface of `{}` and rises above it, {} less than {whose} {}{unsaid}",
         near.body.words(),
         say(near.distance),
         side.word(),
         hearth.fitted.selection.name.value,
         say(short),
-        say(near.asked.length)
+        whose,
+        say(near.asked.length),
+        unsaid
     );
     let mut remedy =
-        "move the opening, put a base cabinet between, or clad what stands there as the code says".to_string();
+        Phrase::from("move the opening, put a base cabinet between, or clad what stands there as the code says");
     if near.burning.is_none() {
-        remedy = format!("say whether it burns: {}; where it does, {remedy}", near.body.field());
+        remedy = phrase!("say whether it burns: {}; where it does, {remedy}", near.body.field(), remedy);
     }
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
     let finding = hearth.fitted.finding(near.asked.severity, at, message);
@@ -96,25 +97,27 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) 
     let (first, near) = unsaid.first()?;
     let say = |length| say(length, context.book.project.units);
     let each = |(side, near): &(Side, Near<'_>)| {
-        format!("{} at the {} ({} away)", near.body.words(), side.word(), say(near.distance))
+        phrase!("{} at the {} ({} away)", near.body.words(), side.word(), say(near.distance))
     };
-    let there: Vec<String> = unsaid.iter().map(each).collect();
-    let sides: Vec<String> = unsaid.iter().map(|(side, _)| format!("`{}`", side.word())).collect();
+    let there: Vec<Phrase> = unsaid.iter().map(each).collect();
+    let sides: Vec<Phrase> = unsaid.iter().map(|(side, _)| phrase!("`{}`", side.word())).collect();
     let farthest = unsaid.iter().map(|(_, near)| near.asked.length).max()?;
-    let message = format!(
+    let message = phrase!(
         "nobody says how high {} of the cooking surface of `{}` stands; what rises above it and burns stays {} away",
-        series(&there),
+        Phrase::series(there),
         hearth.fitted.selection.name.value,
         say(farthest)
     );
-    let remedy = format!("add its `top` from the finished floor to the opening's {}", series(&sides));
+    let remedy = phrase!("add its `top` from the finished floor to the opening's {}", Phrase::series(sides));
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
     let finding = hearth.fitted.finding(Severity::Query, at, message);
     let others = unsaid.iter().filter(|(side, _)| side != first);
     let finding =
         others.filter_map(|(_, near)| near.body.span()).fold(finding, |finding, at| finding.also(at, "here too"));
     Some(
-        finding.remedy(format!("{remedy}, or its `material` where it does not burn")).source(near.asked.source.clone()),
+        finding
+            .remedy(phrase!("{remedy}, or its `material` where it does not burn", remedy))
+            .source(near.asked.source.clone()),
     )
 }
 

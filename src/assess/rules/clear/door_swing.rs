@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Doorway, Room};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::hinge_sides;
 use crate::site::plan::{Hole, Plan, Sweep, Thing, What};
@@ -115,18 +115,20 @@ fn finding(
     (free, at): (Option<Length>, Option<Span>),
 ) -> Remark {
     let say = |length| say(length, context.book.project.units);
-    let quoted = if met.starts_with("the ") { met.to_string() } else { format!("`{met}`") };
+    let quoted = if met.starts_with("the ") { Phrase::from(met.to_string()) } else { Phrase::name(met) };
     let leaf = say(door.sweep.reach);
+    let sweeps = if door.hole.is_some() { Phrase::name(door.name) } else { phrase!("the door of `{}`", door.name) };
     let message = match free {
-        Some(free) => format!(
-            "the door of `{}` sweeps {leaf} from its hinge and meets {quoted} at {}, {} too soon",
-            door.name,
+        Some(free) => phrase!(
+            "{sweeps} sweeps {leaf} from its hinge and meets {quoted} at {}, {} too soon",
+            sweeps,
+            leaf,
+            quoted,
             say(free),
             say(door.sweep.reach - free)
         ),
-        None => format!("the doors of `{}` and {quoted} sweep the same floor", door.name),
+        None => phrase!("the doors of `{}` and {quoted} sweep the same floor", door.name, quoted),
     };
-    let message = if door.hole.is_some() { message.replacen("the door of ", "", 1) } else { message };
     let finding = Remark::query(door.span, message).room(&room.folder).named(door.name);
     let finding = match at {
         Some(at) => finding.also(at, quoted),
@@ -141,7 +143,7 @@ fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Rem
     let free = door.free_swing.spanned()?;
     let leaf = *door.leaf.get().or_else(|| door.width.get())?;
     let by = Some(leaf - free.value).filter(|by| *by > Length::ZERO)?;
-    let message = format!(
+    let message = phrase!(
         "the leaf of `{}` is {} wide, {} more than the {} of free floor where it swings",
         door.name.value,
         say(leaf),
@@ -165,7 +167,7 @@ fn mirror(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         (is_light && gap < needed).then_some((*side, neighbour, gap))
     });
     let (side, neighbour, gap) = near.min_by_key(|(_, _, gap)| *gap)?;
-    let message = format!(
+    let message = phrase!(
         "`{}` is {} from the hinges at the {} of the mirror cabinet, {} less than the {} that the maker's sheet asks for",
         neighbour.what,
         say(gap),

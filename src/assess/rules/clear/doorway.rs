@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::DOORWAY;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::phrase;
 use crate::site::distances::{doorways, planned_for_access};
 use crate::units::Length;
 
@@ -55,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let measure = Measure {
                 room,
                 item: None,
-                is: (format!("the doorway `{name}`"), "clear"),
+                is: (phrase!("the doorway `{name}`", name), "clear"),
                 there,
                 advised: Some(if access { FOR_ACCESS } else { ADVISED }),
                 code: None,

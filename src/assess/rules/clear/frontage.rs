@@ -5,7 +5,7 @@ use crate::assess::codes::{FRONTAGE, FRONTAGE_DEPTH};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Whence, frontage};
 use crate::units::Length;
 
@@ -53,16 +53,18 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let asked = printed.least(in_all.value, there.value, context.book.project.units);
     let short = Some(asked - there.value).filter(|short| *short > Length::ZERO)?;
     let besides = if left_out > Length::ZERO {
-        format!("; {} more are too shallow or too low under something", say(left_out))
+        phrase!("; {} more are too shallow or too low under something", say(left_out))
     } else {
-        String::new()
+        Phrase::default()
     };
     let by_the_plan = if there.whence == Whence::Plan { " by the plan" } else { "" };
-    let message = format!(
+    let message = phrase!(
         "the counter frontage is {}{by_the_plan}, {} less than the {} advised{besides}",
         say(there.value),
+        by_the_plan,
         say(short),
-        say(asked)
+        say(asked),
+        besides
     );
     let severity = if in_all.own { Severity::Stop } else { Severity::Note };
     let finding = Remark::new(severity, there.at, message).room(&room.folder).source(in_all.source);

@@ -3,7 +3,7 @@
 use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -52,11 +52,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             }
             let say = |length| say(length, context.book.project.units);
             let glass = window.glass.get().map_or("glass of which nothing is told", String::as_str);
-            let message = format!(
+            let message = phrase!(
                 "the window `{}`, {} from the water and {} above the floor, has {glass}",
                 window.name.value,
                 say(*away),
-                say(*sill)
+                say(*sill),
+                glass
             );
             // Glass of which nothing is told may well be safe.
             let severity = if window.glass.is_absent() { Severity::Query } else { near.severity };

@@ -4,6 +4,7 @@ use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::BATH_HEADROOM;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::phrase;
 use crate::site::distances::distance;
 
 declare! {
@@ -49,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let measure = Measure {
                 room,
                 item: None,
-                is: (format!("the headroom at the {place}"), ""),
+                is: (phrase!("the headroom at the {place}", place), ""),
                 there,
                 advised: None,
                 code: Some(CODE),

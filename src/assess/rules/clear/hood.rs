@@ -5,7 +5,7 @@ use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LE
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::units::Length;
@@ -67,15 +67,21 @@ fn width(
     let cooks_are = cooks.standing().iter().filter_map(|option| option.size.width.get().copied()).max()?;
     let wider = metric::advised(context.rulings().length(&HOOD_WIDER)?.value, hood_is, context.book.project.units);
     let say = |length| say(length, context.book.project.units);
-    let of = format!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
+    let of = phrase!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
     let (severity, message) = if hood_is < cooks_are {
         let short = say(cooks_are - hood_is);
-        (Severity::Query, format!("`{}` is {short} narrower than {of}", selection.name.value))
+        (Severity::Query, phrase!("`{}` is {short} narrower than {of}", selection.name.value, short, of))
     } else if hood_is < cooks_are + wider.times(2) {
         let more = say(hood_is - cooks_are);
         (
             Severity::Note,
-            format!("`{}` is {more} wider than {of}; {} on each side catch more", selection.name.value, say(wider)),
+            phrase!(
+                "`{}` is {more} wider than {of}; {} on each side catch more",
+                selection.name.value,
+                more,
+                of,
+                say(wider)
+            ),
         )
     } else {
         return None;
@@ -98,14 +104,17 @@ fn height(context: &Context<'_>, fitted: &Placement<'_>, cooks: &Selection) -> O
     let name = &fitted.selection.name.value;
     let over = if gas { "gas" } else { "electric" };
     let message = if above < least.value {
-        format!(
+        phrase!(
             "`{name}` hangs {} above the counter, {} lower than is usual over {over}",
+            name,
             say(above),
-            say(least.value - above)
+            say(least.value - above),
+            over
         )
     } else if above > most.value {
-        format!(
+        phrase!(
             "`{name}` hangs {} above the counter, {} higher than it still catches well",
+            name,
             say(above),
             say(above - most.value)
         )

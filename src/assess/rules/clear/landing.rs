@@ -10,7 +10,7 @@ use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SIN
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::site::distances::{self, Around, landing_of};
 use crate::site::fitting::{Side, hinge_sides};
 use crate::units::Length;
@@ -122,7 +122,7 @@ impl One<'_> {
         if told.len() == 1 && self.is_told_at(first) {
             return None;
         }
-        Some(self.finding(told.join("; "), asked))
+        Some(self.finding(Phrase::joined(told, "; "), asked))
     }
 
     /// By how much the counter at a side is short of what is needed there; nothing where it is not known.
@@ -166,21 +166,22 @@ impl One<'_> {
         shared.any(|other| landing_of(self.context.site, self.room, other).is_some() && self.asked_by(other).is_some())
     }
 
-    fn told(&self, short: &Short) -> String {
+    fn told(&self, short: &Short) -> Phrase {
         let say = |length| say(length, self.context.book.project.units);
         let for_both = match (&short.with, short.prepared) {
-            (Some(with), false) => format!(" for it and `{with}` together"),
-            (Some(with), true) => format!(" for it, `{with}` and the place of preparation together"),
-            (None, true) => " for it and the place of preparation together".to_string(),
-            (None, false) => String::new(),
+            (Some(with), false) => phrase!(" for it and `{with}` together", with),
+            (Some(with), true) => phrase!(" for it, `{with}` and the place of preparation together", with),
+            (None, true) => " for it and the place of preparation together".into(),
+            (None, false) => Phrase::default(),
         };
-        format!(
+        phrase!(
             "the counter at the {} of the opening `{}` is {} long, {} less than the {} advised{for_both}",
             short.side.word(),
             self.opening.name.value,
             say(short.there),
             say(short.by),
-            say(short.needed)
+            say(short.needed),
+            for_both
         )
     }
 
@@ -193,13 +194,13 @@ impl One<'_> {
             // A side that nobody wrote down may be long enough.
             let beside = self.landing.beside(side)?;
             self.short(side, asked.greater)?;
-            told.push(format!("{} at the {}", say(beside.counter), side.word()));
+            told.push(phrase!("{} at the {}", say(beside.counter), side.word()));
         }
         if let Some(above) = landing.above.get() {
             if *above >= self.against(asked.greater, *above) {
                 return None;
             }
-            told.push(format!("{} above or below", say(*above)));
+            told.push(phrase!("{} above or below", say(*above)));
         }
         if let (Some(across), Some(at), true) = (landing.across.get(), landing.across_at.get(), asked.across) {
             let walked = asked.not_a_walkway && landing.across_a_walkway.get() == Some(&true);
@@ -207,13 +208,13 @@ impl One<'_> {
                 return None;
             }
             let walkway = if walked { ", over a walkway" } else { "" };
-            told.push(format!("{} across, {} away{walkway}", say(*across), say(*at)));
+            told.push(phrase!("{} across, {} away{walkway}", say(*across), say(*at), walkway));
         }
-        let message = format!(
+        let message = phrase!(
             "no counter of {} stands near enough to the opening `{}`: {}",
             say(asked.greater),
             self.opening.name.value,
-            told.join("; ")
+            Phrase::joined(told, "; ")
         );
         Some(self.finding(message, asked))
     }
@@ -237,7 +238,7 @@ impl One<'_> {
         let measure = Measure {
             room: self.room,
             item: Some(&self.opening.name),
-            is: (format!("the counter behind the opening `{}`", self.opening.name.value), "deep"),
+            is: (phrase!("the counter behind the opening `{}`", self.opening.name.value), "deep"),
             there,
             advised: Some(BEHIND),
             code: None,
@@ -246,7 +247,7 @@ impl One<'_> {
         measure.judge(self.context)
     }
 
-    fn finding(&self, message: String, asked: &Asked) -> Remark {
+    fn finding(&self, message: Phrase, asked: &Asked) -> Remark {
         Remark::new(asked.severity, self.landing.at, message)
             .room(&self.room.folder)
             .item(&self.opening.name)

@@ -6,7 +6,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::counter_height;
 use crate::site::distances::{Fact, distance};
 use crate::site::fitting;
@@ -63,7 +63,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
     let of = |advised| Measure {
         room,
         item: Some(&opening.name),
-        is: (format!("the bottom of the opening `{}`", opening.name.value), "above the floor"),
+        is: (phrase!("the bottom of the opening `{}`", opening.name.value), "above the floor"),
         there: bottom,
         advised: Some(advised),
         code: None,

@@ -26,7 +26,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, Basis, Family, PASSAGE};
 use crate::assess::{Context, say};
 use crate::book::{Room, System};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Fact, Whence};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -162,7 +162,7 @@ struct Measure<'a> {
     /// The opening or place that it concerns.
     item: Option<&'a Spanned<String>>,
     /// What it is, before and after the figure: `the work aisle`, `wide`.
-    is: (String, &'static str),
+    is: (Phrase, &'static str),
     there: Fact,
     /// What a guideline advises.
     advised: Option<Figure>,
@@ -201,12 +201,17 @@ impl Measure<'_> {
     ) -> Remark {
         let say = |length| say(length, context.book.project.units);
         let (subject, tail) = &self.is;
-        let tail = if tail.is_empty() { String::new() } else { format!(" {tail}") };
+        let tail = if tail.is_empty() { Phrase::default() } else { phrase!(" {tail}", tail) };
         let by_the_plan = if self.there.whence == Whence::Plan { " by the plan" } else { "" };
-        let message = format!(
+        let message = phrase!(
             "{subject} is {}{tail}{by_the_plan}, {enough}{} {way} than the {} {}",
+            subject,
             say(self.there.value),
+            tail,
+            by_the_plan,
+            enough,
             say(by),
+            way,
             say(missed.figure.asked()),
             missed.figure.whose
         );

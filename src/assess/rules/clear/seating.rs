@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::{SEATED_EDGE, SEATED_NO_TRAFFIC, SEATED_WALK};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Traffic};
+use crate::finding::phrase;
 use crate::site::distances::{Seats, seats};
 use crate::units::Length;
 
@@ -59,7 +60,7 @@ fn behind<'a>(room: &'a Room, seats: &Seats<'a>) -> Option<Measure<'a>> {
     Some(Measure {
         room,
         item: None,
-        is: (format!("the floor behind the seats at `{}`", seats.name), "deep"),
+        is: (phrase!("the floor behind the seats at `{}`", seats.name), "deep"),
         there: seats.behind?,
         advised: Some(figure),
         code: None,

@@ -5,7 +5,7 @@ use crate::assess::codes::{Family, SHOWER_AREA_CODE, SHOWER_AREA_UPC, SHOWER_SID
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Fact, distance, planned_for_access, rectangle};
 use crate::source::Spanned;
 use crate::units::{Area, Length};
@@ -97,14 +97,14 @@ fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>)
     if has >= least {
         return None;
     }
-    let message = format!("the shower's floor is {}, less than the {} asked for", say_area(has), say_area(least));
+    let message = phrase!("the shower's floor is {}, less than the {} asked for", say_area(has), say_area(least));
     let finding = Remark::new(asked.severity, inside.span, message).room(&room.folder);
     Some(finding.source(asked.source).remedy("move the wall or the curb before the pan is made"))
 }
 
 /// An area in whole square inches, the last one begun left out: `1020 square inches`.
-fn say_area(area: Area) -> String {
-    format!("{} square inches", area.square_nanometres() / square_inches(1).square_nanometres())
+fn say_area(area: Area) -> Phrase {
+    phrase!("{} square inches", area.square_nanometres() / square_inches(1).square_nanometres())
 }
 
 /// What a fixed seat leaves free, wherever it stands.
@@ -116,7 +116,7 @@ fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, L
     if free >= AREA {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "the fixed seat, {} deep, leaves {} of the shower free; the model code asks for {}",
         say(depth.value, units),
         free.imperial(),
@@ -158,7 +158,7 @@ fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
 }
 
 fn of<'a>(room: &'a Room, there: Fact, remedy: &'static str) -> Measure<'a> {
-    Measure { room, item: None, is: (String::new(), ""), there, advised: None, code: None, remedy }
+    Measure { room, item: None, is: (Phrase::default(), ""), there, advised: None, code: None, remedy }
 }
 
 #[cfg(test)]

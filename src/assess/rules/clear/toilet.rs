@@ -8,6 +8,7 @@ use crate::assess::codes::{
 };
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
+use crate::finding::Phrase;
 use crate::site::distances::Fact;
 use crate::site::distances::{distance, planned_for_access, rectangle};
 use crate::units::Length;
@@ -109,7 +110,7 @@ fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
 }
 
 fn of<'a>(room: &'a Room, there: Fact, code: Option<Figure>, remedy: &'static str) -> Measure<'a> {
-    Measure { room, item: None, is: (String::new(), ""), there, advised: None, code, remedy }
+    Measure { room, item: None, is: (Phrase::default(), ""), there, advised: None, code, remedy }
 }
 
 #[cfg(test)]

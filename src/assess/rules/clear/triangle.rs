@@ -5,7 +5,7 @@ use crate::assess::codes::{LEG_ACROSS, LEG_LEAST, LEG_MOST, Ruling, TRIANGLE};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Room, Triangle};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -61,15 +61,15 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
     let is_wrong = |leg: Length| leg < printed.least(least.value, leg, units) || leg > most.value;
     let wrong: Vec<_> = legs.iter().filter(|(_, leg)| is_wrong(leg.value)).collect();
     if let Some((_, first)) = wrong.first() {
-        let told: Vec<_> = wrong.iter().map(|(name, leg)| format!("{name} {}", say(leg.value, units))).collect();
-        let asked = format!("{} to {} are advised for each way", say(least.value, units), say(most.value, units));
-        let message = format!("{}; {asked}", told.join(", "));
+        let told: Vec<_> = wrong.iter().map(|(name, leg)| phrase!("{name} {}", name, say(leg.value, units))).collect();
+        let asked = phrase!("{} to {} are advised for each way", say(least.value, units), say(most.value, units));
+        let message = phrase!("{}; {asked}", Phrase::joined(told, ", "), asked);
         let ruling = if least.severity < most.severity { least } else { most };
         return Some(finding(room, first.span, ruling, message, "move one of the three nearer or farther"));
     }
     let sum: Length = legs.iter().map(|(_, leg)| leg.value).sum();
     let over = (legs.len() == named.len() && sum > all.value).then(|| sum - all.value)?;
-    let message = format!(
+    let message = phrase!(
         "sink, cooking and refrigerator are {} apart all around, {} more than the {} advised",
         say(sum, units),
         say(over, units),
@@ -81,7 +81,7 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
 fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Remark> {
     let (units, most) = (context.book.project.units, context.rulings().length(&LEG_ACROSS)?);
     let cut = triangle.cuts_into_island.spanned().filter(|cut| cut.value > most.value)?;
-    let message = format!(
+    let message = phrase!(
         "a way between sink, cooking and refrigerator cuts {} across the island; {} are advised at the most",
         say(cut.value, units),
         say(most.value, units)
@@ -89,7 +89,7 @@ fn cut(context: &Context<'_>, room: &Room, triangle: &Triangle) -> Option<Remark
     Some(finding(room, cut.span, most, message, "shorten the island, or move one of the three"))
 }
 
-fn finding(room: &Room, at: Span, missed: Ruling<Length>, message: String, remedy: &str) -> Remark {
+fn finding(room: &Room, at: Span, missed: Ruling<Length>, message: Phrase, remedy: &'static str) -> Remark {
     Remark::new(missed.severity, at, message).room(&room.folder).source(missed.source).remedy(remedy)
 }
 

@@ -4,6 +4,7 @@ use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::WALKWAY;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::finding::Phrase;
 use crate::site::distances::aisles;
 
 declare! {
@@ -41,7 +42,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let measure = Measure {
                 room,
                 item: None,
-                is: (name, "wide"),
+                is: (Phrase::from(name), "wide"),
                 there,
                 advised: Some(ADVISED),
                 code: passage(context),

@@ -4,7 +4,7 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::Severity;
+use crate::finding::{Phrase, Severity, phrase};
 use crate::source::Span;
 
 declare! {
@@ -46,15 +46,23 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 Ordered::WhereChosen(other) => (
                     Severity::Query,
                     required.span,
-                    format!("the sheet requires `{name}`, and `{}` orders it only if that option is chosen", other),
+                    phrase!(
+                        "the sheet requires `{name}`, and `{}` orders it only if that option is chosen",
+                        name,
+                        other
+                    ),
                 ),
                 Ordered::OtherModel(ordered, at) => (
                     Severity::Stop,
                     at,
-                    format!("the sheet requires `{name}`, and what is ordered is of another model: `{ordered}`"),
+                    phrase!(
+                        "the sheet requires `{name}`, and what is ordered is of another model: `{ordered}`",
+                        name,
+                        ordered
+                    ),
                 ),
                 Ordered::No => {
-                    (Severity::Stop, required.span, format!("the sheet requires `{name}`, and nothing orders it"))
+                    (Severity::Stop, required.span, phrase!("the sheet requires `{name}`, and nothing orders it", name))
                 }
             };
             let finding = about(room, selection, option, severity, at, message).also(required.span, "required");
@@ -71,7 +79,7 @@ enum Ordered<'a> {
     /// One of the options of that selection does, and another can still be chosen.
     WhereChosen(&'a str),
     /// A thing of that name is ordered, of a model that the sheet does not name.
-    OtherModel(String, Span),
+    OtherModel(Phrase, Span),
     No,
 }
 
@@ -110,8 +118,8 @@ fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, re
     otherwise
 }
 
-fn titled(name: &str, model: &str) -> String {
-    if model.is_empty() { name.to_string() } else { format!("{name} {model}") }
+fn titled(name: &str, model: &str) -> Phrase {
+    if model.is_empty() { Phrase::from(name.to_string()) } else { phrase!("{name} {model}", name, model) }
 }
 
 /// How what is ordered meets what is required.

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Severity;
+use crate::finding::{Severity, phrase};
 
 declare! {
     /// No sheet of the maker's speaks for the thing, or nobody can tell which
@@ -41,16 +41,16 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(kind) = selection.kind.get().filter(|kind| kind.wants_sheet()) else { continue };
         let (message, remedy) = match option.fit.get() {
             None if option.fit.is_absent() => (
-                format!("no sheet of the maker's speaks for the {}", kind.name()),
+                phrase!("no sheet of the maker's speaks for the {}", kind.name()),
                 "write the figures of the maker's installation sheet under `fit`",
             ),
             Some(fit) if fit.sheet.is_absent() => (
-                format!("the figures of the {} do not say which sheet they come from", kind.name()),
+                phrase!("the figures of the {} do not say which sheet they come from", kind.name()),
                 "add `fit: {sheet: {name: …, revision: …, date: …}}`",
             ),
             Some(fit) => match fit.sheet.get() {
                 Some(sheet) if sheet.revision.is_absent() && sheet.date.is_absent() => (
-                    format!("the maker's sheet of the {} has neither revision nor date", kind.name()),
+                    phrase!("the maker's sheet of the {} has neither revision nor date", kind.name()),
                     "add its revision, its date, or both: `fit: {sheet: {revision: …, date: …}}`",
                 ),
                 _ => continue,

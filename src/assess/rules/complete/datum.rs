@@ -4,7 +4,7 @@ use crate::assess::Context;
 use crate::assess::rules::fit::rough_in;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::vocabulary::Kind;
 
 declare! {
@@ -52,11 +52,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(floor) = room.selections.iter().find(|selection| is_floor(selection)) else { continue };
         let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(opening)).collect();
         if let Some(first) = unsaid.first() {
-            let names: Vec<String> = unsaid.iter().map(|opening| format!("`{}`", opening.name.value)).collect();
-            let message = format!(
+            let names: Vec<Phrase> = unsaid.iter().map(|opening| Phrase::name(&opening.name.value)).collect();
+            let message = phrase!(
                 "the room gets a new floor (`{}`), and nobody says from which floor {} was measured",
                 floor.name.value,
-                names.join(", ")
+                Phrase::joined(names, ", ")
             );
             findings.push(finding(room, first, floor, message));
         }
@@ -65,13 +65,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 fn between_studs(room: &Room, opening: &Opening) -> Option<Remark> {
     let name = &opening.name.value;
-    let message = format!("the opening `{name}` was measured between studs, and nobody says what comes on them");
+    let message = phrase!("the opening `{name}` was measured between studs, and nobody says what comes on them", name);
     let finding = Remark::stop(opening.measured_between.span()?, message);
     let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
     Some(finding.room(&room.folder).item(&opening.name).remedy(remedy))
 }
 
-fn finding(room: &Room, opening: &Opening, floor: &Selection, message: String) -> Remark {
+fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -> Remark {
     let finding = Remark::stop(opening.span, message).room(&room.folder).item(&opening.name);
     let remedy = "write `floor build-up: …` in `room.yaml`, or `measured from: finished floor` at the opening";
     finding.also(floor.span, "the floor still to be laid").remedy(remedy)

@@ -5,7 +5,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::ProductOption;
 use crate::book::vocabulary::OPTION;
-use crate::finding::Severity;
+use crate::finding::{Phrase, Severity, phrase};
 use crate::vocabulary::{Field, Kind, Shape};
 
 declare! {
@@ -48,12 +48,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if missing.is_empty() {
             continue;
         }
-        let named: Vec<String> = missing.iter().map(|path| format!("`{}`", path.replace('.', ": "))).collect();
-        let message = format!("the {} lacks {}", kind.name(), named.join(", "));
-        let wanted: Vec<String> = missing.iter().filter_map(|path| how(path)).collect();
+        let named: Vec<Phrase> = missing.iter().map(|path| phrase!("`{}`", path.replace('.', ": "))).collect();
+        let message = phrase!("the {} lacks {}", kind.name(), Phrase::joined(named, ", "));
+        let wanted: Vec<Phrase> = missing.iter().filter_map(|path| how(path)).collect();
         let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
         let finding = about(room, selection, option, Severity::Stop, at, message);
-        findings.push(finding.remedy(format!("add {}", wanted.join("; "))));
+        findings.push(finding.remedy(phrase!("add {}", Phrase::joined(wanted, "; "))));
     }
 }
 
@@ -65,13 +65,13 @@ fn missing(kind: Kind, option: &ProductOption) -> impl Iterator<Item = &'static 
 }
 
 /// What to add, as it stands in the record: its keys, with `…` for what only the maker or the designer knows.
-fn how(path: &str) -> Option<String> {
+fn how(path: &str) -> Option<Phrase> {
     let field = field(path)?;
     let inner = path.split('.').rev().fold("…".to_string(), |inside, key| match inside.as_str() {
         "…" => format!("{key}: …"),
         _ => format!("{key}: {{{inside}}}"),
     });
-    Some(format!("`{inner}`{}", field.shape.choice()))
+    Some(phrase!("`{inner}`{}", inner, field.shape.choice()))
 }
 
 fn field(path: &str) -> Option<&'static Field> {

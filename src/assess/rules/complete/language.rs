@@ -42,8 +42,13 @@ mod tests {
     fn spanish_says_what_it_covers() {
         let book = |languages: &str| Trial::of("complete/language").book(&format!("languages: [{languages}]"));
         let found = book("es").finds_one().weighs("note");
-        assert!(found.findings()[0].message.contains("headings, labels, buttons and the words of signing are Spanish"));
-        assert!(found.findings()[0].message.contains("cautions"));
+        assert!(
+            found.findings()[0]
+                .message
+                .text()
+                .contains("headings, labels, buttons and the words of signing are Spanish")
+        );
+        assert!(found.findings()[0].message.text().contains("cautions"));
         book("es, en").finds_one();
         book("en").stays_silent();
         book("en, es")

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::vocabulary::Kind;
 
 declare! {
@@ -43,9 +43,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(what) = lacking(opening) else { continue };
         let near = context.dates.runs_out(selection) != RunsOut::Later;
         let severity = if near { Severity::Stop } else { Severity::Query };
-        let mut message = format!("the opening `{}` {what}", opening.name.value);
+        let mut message = phrase!("the opening `{}` {what}", opening.name.value, what);
         if let (true, Some(last)) = (near, context.dates.decide_by(selection)) {
-            message += &format!(", and `{}` must be ordered by {last}", selection.name.value);
+            message = message.then(phrase!(", and `{}` must be ordered by {last}", selection.name.value, last));
         }
         let finding = Remark::new(severity, opening.span, message).room(&room.folder).item(&opening.name);
         findings.push(finding.remedy(
@@ -61,12 +61,16 @@ fn once_only(room: &Room) -> Option<Remark> {
     let alone: Vec<&Opening> = room.openings.iter().filter(|opening| is_alone(opening)).collect();
     let first = alone.first()?;
     let others = match alone.len() - 1 {
-        0 => " was".to_string(),
-        1 => " and another opening were".to_string(),
-        more => format!(" and {more} other openings were"),
+        0 => " was".into(),
+        1 => " and another opening were".into(),
+        more => phrase!(" and {more} other openings were", more),
     };
-    let message =
-        format!("`{}`{others} measured by one person alone, and `{}` is made to it", first.name.value, made.name.value);
+    let message = phrase!(
+        "`{}`{others} measured by one person alone, and `{}` is made to it",
+        first.name.value,
+        others,
+        made.name.value
+    );
     let at = first.measured.span().unwrap_or(first.span);
     let finding = Remark::query(at, message).room(&room.folder).item(&first.name);
     Some(

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// A thing has no opening, or an opening is empty, shared, or for another kind
@@ -49,12 +49,12 @@ const MOST_NAMED: usize = 12;
 
 fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
     let kind = selection.kind.get().filter(|kind| kind.takes_opening() && selection.place.is_absent())?;
-    let message = format!("the {} goes into no opening", kind.name());
+    let message = phrase!("the {} goes into no opening", kind.name());
     let finding = Remark::stop(selection.span, message).room(&room.folder);
     let known: Vec<&str> = room.openings.iter().take(MOST_NAMED).map(|opening| opening.name.as_str()).collect();
     let remedy = match known.is_empty() {
-        true => "add an opening to `room.yaml`, and name it with `place: …`".to_string(),
-        false => format!("name one with `place: …`: {}", known.join(", ")),
+        true => "add an opening to `room.yaml`, and name it with `place: …`".into(),
+        false => phrase!("name one with `place: …`: {}", Phrase::joined(known, ", ")),
     };
     Some(finding.item(&selection.name).remedy(remedy))
 }
@@ -62,24 +62,25 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
 fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
     let name = &opening.name.value;
     let inside: Vec<&Selection> = room.goes_into(name).collect();
-    let told = |message: String, remedy: &str| {
+    let told = |message: Phrase, remedy: &'static str| {
         let finding = Remark::stop(opening.span, message).room(&room.folder);
         Some(finding.item(&opening.name).remedy(remedy))
     };
     match inside.as_slice() {
         [] => told(
-            format!("nothing goes into the opening `{name}`"),
+            phrase!("nothing goes into the opening `{name}`", name),
             "choose something for it, or take it out of `room.yaml`",
         ),
         [one] => {
             let (takes, kind) = (opening.takes.get()?, one.kind.get()?);
             let other = takes != kind;
             let message =
-                format!("the opening `{name}` takes a {}, and a {} is chosen for it", takes.name(), kind.name());
+                phrase!("the opening `{name}` takes a {}, and a {} is chosen for it", name, takes.name(), kind.name());
             other.then(|| told(message, "put it into another opening, or say with `takes` what goes in"))?
         }
         [one, two, ..] => {
-            let message = format!("`{}` and `{}` both go into the opening `{name}`", one.name.value, two.name.value);
+            let message =
+                phrase!("`{}` and `{}` both go into the opening `{name}`", one.name.value, two.name.value, name);
             told(message, "give each an opening of its own, or make them options of one selection")
         }
     }

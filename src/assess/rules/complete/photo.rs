@@ -2,7 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::source::Place;
 
 declare! {
@@ -39,7 +39,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for path in &context.book.unnamed_photos {
         let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string());
-        let finding = Remark::note(Place::Path(path.clone()), format!("nobody names the picture `{path}`"));
+        let finding = Remark::note(Place::Path(path.clone()), phrase!("nobody names the picture `{path}`", path));
         let finding = finding.remedy("name it under `photos`, or take it out of the book");
         findings.push(Remark { room, ..finding });
     }

@@ -8,7 +8,7 @@ use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::taps;
 use crate::book::{Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::{Mount, inside_width};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -68,12 +68,12 @@ fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Remark {
     let name = &hearth.fitted.selection.name.value;
     let (message, remedy) = match unsaid {
         Unsaid::Everything => (
-            format!("nobody says what stands above the cooking surface of `{name}`"),
+            phrase!("nobody says what stands above the cooking surface of `{name}`", name),
             "add `above` to the opening: what is there, its lower edge from the finished floor and its `material`; \
              or `nothing`",
         ),
         Unsaid::HoodsHeight(hood) => (
-            format!("nobody says how high `{}` hangs above the cooking surface of `{name}`", hood.name.value),
+            phrase!("nobody says how high `{}` hangs above the cooking surface of `{name}`", hood.name.value, name),
             "add `sill` to the hood's opening, or `above` to this one: its lower edge from the finished floor",
         ),
     };
@@ -90,7 +90,7 @@ fn bowls(context: &Context<'_>, findings: &mut Findings<'_>) {
         let known = inside_width(fitted.room, opening, context.book.project.units).is_some();
         if set_in && !known && !opening.cabinet.is_faulty() && !asked.contains(&opening.span) {
             asked.push(opening.span);
-            let message = format!("nobody says which cabinet holds `{}`", fitted.selection.name.value);
+            let message = phrase!("nobody says which cabinet holds `{}`", fitted.selection.name.value);
             let finding = Remark::query(opening.span, message);
             let finding = finding.room(&fitted.room.folder).item(&fitted.selection.name);
             findings.push(finding.remedy(
@@ -111,7 +111,7 @@ fn no_tap(room: &Room) -> Option<Remark> {
     if room.selections.iter().any(is_tap) {
         return None;
     }
-    let message = format!("nobody chooses a tap for `{}`", bowl.name.value);
+    let message = phrase!("nobody chooses a tap for `{}`", bowl.name.value);
     let finding = Remark::query(bowl.name.span, message);
     let finding = finding.room(&room.folder).item(&bowl.name);
     Some(finding.remedy("add a selection of the kind `tap`; or, where one comes with it, name it among `accessories`"))

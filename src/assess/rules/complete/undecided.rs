@@ -4,7 +4,7 @@ use crate::assess::rules::order::before;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut, Step};
 use crate::book::{NeededFor, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 
 declare! {
     /// A choice is still open, and the last day to decide comes near or is past
@@ -48,25 +48,26 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if rests.is_some_and(|rests| told.get(&rests.span) == Some(&due.on)) {
             continue;
         }
-        let last = due.reason().map_or_else(|| due.on.to_string(), |reason| format!("{}, {reason}", due.on));
+        let last =
+            due.reason().map_or_else(|| Value::Date(due.on).into(), |reason| phrase!("{}, {reason}", due.on, reason));
         let (severity, when) = match context.dates.runs_out(selection) {
-            RunsOut::Past => (Severity::Stop, format!("was to be chosen by {last}")),
-            RunsOut::Soon => (Severity::Query, format!("must be chosen by {last}")),
+            RunsOut::Past => (Severity::Stop, phrase!("was to be chosen by {last}", last)),
+            RunsOut::Soon => (Severity::Query, phrase!("must be chosen by {last}", last)),
             RunsOut::Later => continue,
         };
-        let message = format!("`{}` {when}{}", selection.name.value, holds_up(context, selection));
+        let message = phrase!("`{}` {when}{}", selection.name.value, when, holds_up(context, selection));
         let finding = Remark::new(severity, selection.span, message).room(&room.folder);
         let remedy = "ask those who decide, and write the option after `chosen`; or move what waits for it";
         findings.push(finding.item(&selection.name).remedy(remedy));
     }
 }
 
-fn holds_up(context: &Context<'_>, selection: &Selection) -> String {
-    let day = context.dates.needed(selection).map_or(String::new(), |day| format!(", {day}"));
+fn holds_up(context: &Context<'_>, selection: &Selection) -> Phrase {
+    let day = context.dates.needed(selection).map_or(Phrase::default(), |day| phrase!(", {day}", day));
     match selection.needed_for.get() {
-        Some(NeededFor::Milestone(name)) => format!("; it holds up {name}{day}"),
-        Some(NeededFor::Day(day)) => format!("; it is needed on {day}"),
-        None => String::new(),
+        Some(NeededFor::Milestone(name)) => phrase!("; it holds up {name}{day}", name, day),
+        Some(NeededFor::Day(day)) => phrase!("; it is needed on {day}", day),
+        None => Phrase::default(),
     }
 }
 

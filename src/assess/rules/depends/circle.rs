@@ -2,7 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// Selections depend on each other in a circle
@@ -39,17 +39,22 @@ const MOST_NAMED: usize = 12;
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for circle in context.depends.circles(context.book) {
         let selection = circle.selection;
-        let mut names: Vec<String> =
-            circle.way.iter().take(MOST_NAMED).map(|at| format!("`{}`", at.name.value)).collect();
+        let mut names: Vec<Phrase> =
+            circle.way.iter().take(MOST_NAMED).map(|at| Phrase::name(&at.name.value)).collect();
         if circle.way.len() > MOST_NAMED {
-            names.push(format!("and {} more", circle.way.len() - MOST_NAMED));
+            names.push(phrase!("and {} more", circle.way.len() - MOST_NAMED));
         }
         let others = match circle.others {
-            0 => String::new(),
+            0 => Phrase::default(),
             1 => "; one more stands in a circle with these".into(),
-            more => format!("; {more} more stand in circles with these"),
+            more => phrase!("; {more} more stand in circles with these", more),
         };
-        let message = format!("`{}` depends on itself, by way of {}{others}", selection.name.value, names.join(", "));
+        let message = phrase!(
+            "`{}` depends on itself, by way of {}{others}",
+            selection.name.value,
+            Phrase::joined(names, ", "),
+            others
+        );
         let at = selection.depends_on.first().map_or(selection.span, |name| name.span);
         let finding = Remark::stop(at, message).room(&circle.room.folder);
         findings.push(finding.item(&selection.name).remedy("take out the `depends on` that can be decided first"));

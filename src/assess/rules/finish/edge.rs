@@ -4,7 +4,7 @@ use super::{has_no_trim, is_tile};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::Severity;
+use crate::finding::{Severity, phrase};
 use crate::units::Length;
 
 declare! {
@@ -46,15 +46,16 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let (severity, message, remedy) = match option.laid.open_edges.get() {
             Some(open) if *open > Length::ZERO => (
                 Severity::Stop,
-                format!(
+                phrase!(
                     "{} of the edges of `{name}` end against nothing, and no trim is ordered",
-                    say(*open, context.book.project.units)
+                    say(*open, context.book.project.units),
+                    name
                 ),
                 "order edge pieces or a trim for that length, from the same batch",
             ),
             None if option.laid.open_edges.is_absent() => (
                 Severity::Query,
-                format!("`{name}` gets no trim, and nobody says where it ends"),
+                phrase!("`{name}` gets no trim, and nobody says where it ends", name),
                 "write how it ends, or `laid: {open edges: …}`, the length that ends against nothing",
             ),
             _ => continue,

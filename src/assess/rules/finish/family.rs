@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::vocabulary::Trade;
 
 declare! {
@@ -72,11 +72,12 @@ fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Remark> {
         return None;
     }
     let told = |(maker, of): (&&str, &Vec<&Selection>)| {
-        let names: Vec<String> = of.iter().map(|selection| format!("`{}`", selection.name.value)).collect();
-        format!("{maker} ({})", names.join(", "))
+        let names: Vec<Phrase> = of.iter().map(|selection| Phrase::name(&selection.name.value)).collect();
+        phrase!("{maker} ({})", maker, Phrase::joined(names, ", "))
     };
-    let told: Vec<String> = makers.iter().map(told).collect();
-    let message = format!("{metal} comes from {} makers and will differ: {}", makers.len(), told.join(", "));
+    let told: Vec<Phrase> = makers.iter().map(told).collect();
+    let message =
+        phrase!("{metal} comes from {} makers and will differ: {}", metal, makers.len(), Phrase::joined(told, ", "));
     let (first, option) = things.first()?;
     let at = option.finish.span().unwrap_or(first.span);
     let finding = Remark::query(at, message).room(&room.folder).source("common practice");

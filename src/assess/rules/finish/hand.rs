@@ -4,7 +4,7 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{DetailValue, Part, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::bond::{Bond, bond};
 use crate::vocabulary::Kind;
 
@@ -98,21 +98,21 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let missing = [hinge(selection, option), direction(selection, option), grain(selection, option)];
         for (what, how) in missing.into_iter().flatten() {
-            let message = format!("nobody says {}", what.replace("{}", &format!("`{}`", selection.name.value)));
+            let message = what(&selection.name.value);
             let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
             findings.push(about(room, selection, option, Severity::Query, at, message).remedy(how));
         }
     }
 }
 
-/// What is missing, with `{}` for the thing's name, and how to say it.
-type Missing = (&'static str, &'static str);
+/// What nobody says of the thing of a name, and how to say it.
+type Missing = (fn(&String) -> Phrase, &'static str);
 
 fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
     let handed = swings || selection.is(Kind::MirrorCabinet) || has_a_hung_pane(selection, option);
     (handed && option.hinge.is_absent()).then_some((
-        "the hinge side of {}",
+        |name| phrase!("nobody says the hinge side of `{name}`", name),
         "add `hinge: …`: `left`, `right`, `either`, `both` or `none`, seen from the front",
     ))
 }
@@ -138,8 +138,9 @@ fn single_doors(room: &Room) -> Vec<Remark> {
         let single = |part: &&Part| part.doors.get() == Some(&1) && part.hinge.is_absent();
         let unsaid: Vec<&Part> = parts.iter().filter(single).collect();
         let first = unsaid.first()?;
-        let names: Vec<String> = unsaid.iter().map(|part| format!("`{}`", part.is.word())).collect();
-        let message = format!("nobody says the hinge side of {} in `{}`", names.join(", "), name.value);
+        let names: Vec<Phrase> = unsaid.iter().map(|part| phrase!("`{}`", part.is.word())).collect();
+        let message =
+            phrase!("nobody says the hinge side of `{name}` in `{}`", Phrase::joined(names, ", "), name.value);
         let finding = Remark::query(first.span, message).room(&room.folder);
         Some(finding.named(&name.value).remedy("add `hinge: …` to each, left or right as seen from the front"))
     });
@@ -158,8 +159,10 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
         _ => false,
     };
     let told = option.laid.runs.get().is_some() || says(pattern);
-    (directed && !told)
-        .then_some(("which way the long side of {} runs", "say it in `pattern`, or add `laid: {runs: …}`"))
+    (directed && !told).then_some((
+        |name| phrase!("nobody says which way the long side of `{name}` runs", name),
+        "say it in `pattern`, or add `laid: {runs: …}`",
+    ))
 }
 
 /// Whether a tile's sides differ.
@@ -176,7 +179,10 @@ fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let covered = ["paint", "lacquer"].iter().any(|word| finish.contains(word));
     let wood = finish.split(|c: char| !c.is_alphabetic()).any(|word| WOODS.contains(&word));
     let missing = cabinet && wood && !covered && option.detail("grain").is_none();
-    missing.then_some(("which way the grain of {} runs", "add `grain: …`: `upright`, `level`, `matched` or `none`"))
+    missing.then_some((
+        |name| phrase!("nobody says which way the grain of `{name}` runs", name),
+        "add `grain: …`: `upright`, `level`, `matched` or `none`",
+    ))
 }
 
 #[cfg(test)]

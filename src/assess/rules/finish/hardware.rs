@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
 use crate::vocabulary::Kind;
@@ -106,12 +106,18 @@ fn short(
         return None;
     }
     let (severity, message) = if there < wanted {
-        (Severity::Stop, format!("{there} pulls or knobs are ordered for {what} that take {wanted}"))
+        (
+            Severity::Stop,
+            phrase!("{there} pulls or knobs are ordered for {what} that take {wanted}", there, what, wanted),
+        )
     } else {
-        (Severity::Query, format!("{there} pulls or knobs for {what} that take {wanted} leave too few to spare"))
+        (
+            Severity::Query,
+            phrase!("{there} pulls or knobs for {what} that take {wanted} leave too few to spare", there, what, wanted),
+        )
     };
     let finding = Remark::new(severity, quantity.span, message).room(&room.folder);
-    let remedy = format!("order {with_spares}: by the fronts, and one in twenty to spare");
+    let remedy = phrase!("order {with_spares}: by the fronts, and one in twenty to spare", with_spares);
     Some(finding.item(&selection.name).source("common practice").remedy(remedy))
 }
 
@@ -135,10 +141,11 @@ fn screws(
     } else {
         return None;
     };
-    let message = format!(
+    let message = phrase!(
         "the screws of `{}` are {} long and {what} a front of {}",
         selection.name.value,
         say(screws, units),
+        what,
         say(thickness, units)
     );
     let finding = Remark::new(severity, at, message).room(&room.folder).item(&selection.name);

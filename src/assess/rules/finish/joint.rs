@@ -7,7 +7,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection, System, TileEdges};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::bond::{Bond, bond};
 use crate::units::Length;
 
@@ -60,7 +60,7 @@ const CALIBRATED: Length = Length::from_sixty_fourths(12);
 struct Asked {
     joint: Length,
     source: &'static str,
-    why: String,
+    why: Phrase,
     by_maker: bool,
 }
 
@@ -78,7 +78,7 @@ fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: Syst
     let missed = asked(option, units).into_iter().filter(|asked| joint < asked.joint);
     let asked = missed.max_by_key(|asked| (asked.by_maker, asked.joint))?;
     let severity = if asked.by_maker { Severity::Stop } else { Severity::Query };
-    let message = format!(
+    let message = phrase!(
         "the joint of `{}` is {}, and {} asks for {}",
         selection.name.value,
         say(joint, units),
@@ -92,9 +92,9 @@ fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: Syst
 fn asked(option: &ProductOption, units: System) -> Vec<Asked> {
     let laid = &option.laid;
     let by = |joint, source, why| Asked { joint, source, why, by_maker: false };
-    let mut asked = vec![by(NARROWEST, "ANSI A108.02, 4.3.8", "every joint".to_string())];
+    let mut asked = vec![by(NARROWEST, "ANSI A108.02, 4.3.8", Phrase::from("every joint"))];
     if let Some(varies) = laid.varies_by.get() {
-        let why = format!("three times the variation of its faces, {},", say(*varies, units));
+        let why = phrase!("three times the variation of its faces, {},", say(*varies, units));
         asked.push(by(varies.times(3), "ANSI A108.02, 4.3.8", why));
     }
     if is_offset(option) && longest(option).is_some_and(|side| side > LONG) {
@@ -103,7 +103,7 @@ fn asked(option: &ProductOption, units: System) -> Vec<Asked> {
             Some(TileEdges::Calibrated) => (CALIBRATED, "calibrated tile"),
             _ => (RECTIFIED, "even rectified tile"),
         };
-        let why = format!("{made} in running bond with a side over {}", say(LONG, units));
+        let why = phrase!("{made} in running bond with a side over {}", made, say(LONG, units));
         asked.extend(least.checked_add(warpage).map(|joint| by(joint, "ANSI A108.02, 4.3.8.1", why)));
     }
     if let Some(least) = laid.least_joint.get() {
@@ -122,9 +122,10 @@ fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: Sys
     if percent * Decimal::from(3) <= Decimal::new(10002, 2) {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` is laid at an offset of {percent} %, and its side is {}: 33 % at most past {}",
         selection.name.value,
+        percent,
         say(side, units),
         say(LONG, units)
     );

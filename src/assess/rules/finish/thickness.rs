@@ -6,7 +6,7 @@ use std::collections::HashSet;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Names, ProductOption, Room, Selection, System};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::source::Span;
 use crate::units::Length;
 
@@ -73,7 +73,7 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
     if step <= STEP || trimmed(first) || trimmed(second) {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` is {} thick and meets `{}` of {}: a step of {} with no trim",
         one.name.value,
         say(own, units),

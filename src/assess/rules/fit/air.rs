@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{
     DimensionCheck, Fitting, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter,
@@ -73,7 +73,7 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<R
         }
     };
     let short = Some(asked.length - gap).filter(|short| *short > Length::ZERO)?;
-    let message = format!(
+    let message = phrase!(
         "`{}` to the {} of the opening `{}` is {} away, {} less than the {} {} that the maker's sheet asks for",
         what,
         side.word(),
@@ -94,9 +94,10 @@ fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fit
     let judge = |(place, slot, gauge): (&str, &Slot<Clearance>, &DimensionCheck)| {
         let asked = partial(slot)?;
         let left = gauge.play().filter(|left| *left < asked.length && gauge.too_small_by().is_none())?;
-        let message = format!(
+        let message = phrase!(
             "{} is left {place} it in the opening `{}`, {} less than the {} {} that the maker's sheet asks for",
             say(left),
+            place,
             fitted.opening.name.value,
             say(asked.length - left),
             say(asked.length),
@@ -127,9 +128,11 @@ fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -
         Vents::Front => return None,
     };
     let shut = is_closed_in(context, fitted) && !is_said && left? <= Length::ZERO;
-    let message = format!(
+    let message = phrase!(
         "it breathes at its {} and is closed in by the opening `{}`, with nothing left {place} it",
-        vents.value, fitted.opening.name.value
+        vents.value,
+        fitted.opening.name.value,
+        place
     );
     let finding = || fitted.finding(Severity::Query, vents.span, message).source("common practice");
     shut.then(|| {

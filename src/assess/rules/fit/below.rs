@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
 use crate::book::{Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::site::fitting::Housing;
@@ -60,8 +60,12 @@ fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let met = |below: &(String, Span)| fit.not_over.iter().find(|not| names(below, &not.value)).map(|not| not.span);
     let ((what, at), named) = below.iter().find_map(|below| Some((below, met(below)?)))?;
     let article = if what.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    let message =
-        format!("`{}` may not stand over {article} {}, by its sheet", fitted.selection.name.value, what.to_lowercase());
+    let message = phrase!(
+        "`{}` may not stand over {article} {}, by its sheet",
+        fitted.selection.name.value,
+        article,
+        what.to_lowercase()
+    );
     let finding = fitted.finding(Severity::Stop, *at, message).also(named, "the sheet's word");
     Some(finding)
 }
@@ -88,7 +92,7 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         return None;
     }
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}` reaches {} below the counter, {} into the {}",
         fitted.selection.name.value,
         say(reaches),
@@ -110,9 +114,10 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     }
     let say = |length| say(length, context.book.project.units);
     let with = if disposer > Length::ZERO { " with its disposer" } else { "" };
-    let message = format!(
+    let message = phrase!(
         "`{}`{with} comes out {} above the floor, {} below the drain",
         fitted.selection.name.value,
+        with,
         say(outlet),
         say(drain - outlet)
     );

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{By, Housing, Known, fitting};
 use crate::units::{Length, LengthRange};
@@ -84,12 +84,14 @@ fn measure(context: &Context<'_>, fitted: &Placement<'_>, name: &str, is: Known,
     let most = asked.most.filter(|_| is.by != By::AtMost);
     let over = most.and_then(|most| Some((beyond(is.length - most)?, "more", most)));
     let (by, word, figure) = short.or(over)?;
-    let message = format!(
+    let message = phrase!(
         "the cabinet of the opening `{}` has an {name} of {}{}, {} {word} than the {} that the maker's sheet asks for",
         fitted.opening.name.value,
+        name,
         if is.by == By::AtMost { "at most " } else { "" },
         say(is.length),
         say(by),
+        word,
         say(figure)
     );
     let finding = fitted.finding(severity(is), is.span, message);
@@ -114,7 +116,7 @@ fn stiles(
     let left = cabinet.stile_beside(measured.or(cutout))?;
     let say = |length| say(length, context.book.project.units);
     let message = || {
-        format!(
+        phrase!(
             "the cabinet of the opening `{}` has {} of stile on each side, {} less than the {} that the maker's sheet \
              asks for",
             fitted.opening.name.value,
@@ -128,9 +130,11 @@ fn stiles(
 
 fn back(fitted: &Placement<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Remark> {
     let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.as_ref()?);
-    let message = format!(
+    let message = phrase!(
         "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",
-        fitted.opening.name.value, is.value, wanted
+        fitted.opening.name.value,
+        is.value,
+        wanted
     );
     (*wanted != is.value).then(|| fitted.finding(Severity::Stop, is.span, message))
 }
@@ -140,9 +144,12 @@ fn other_type(fitted: &Placement<'_>) -> Option<Remark> {
     let made_for = fitted.opening.made_for.spanned()?;
     let (word, at) = fitted.option.words("made as")?;
     let made_as = CutOut::of(word).filter(|made_as| *made_as != made_for.value)?;
-    let message = format!(
+    let message = phrase!(
         "the opening `{}` is made for a {} unit, and `{}` is made as {}",
-        fitted.opening.name.value, made_for.value, fitted.selection.name.value, made_as
+        fitted.opening.name.value,
+        made_for.value,
+        fitted.selection.name.value,
+        made_as
     );
     let finding = fitted.finding(Severity::Stop, at, message).also(made_for.span, "the opening");
     Some(finding.remedy(

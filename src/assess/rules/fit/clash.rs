@@ -5,7 +5,7 @@ mod bodies;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
@@ -80,11 +80,8 @@ fn once_for_all_options(room: &Room, found: Vec<Clash>) -> Vec<Remark> {
         let selection = room.selections.iter().find(|selection| Some(selection.name.span) == finding.about);
         let options = selection.map_or(1, |selection| selection.standing().len());
         let known = told.iter().filter(|known| known.0 == pair).count();
-        if options > 1
-            && known + 1 == options
-            && let Some(option) = finding.option.take()
-        {
-            finding.message = finding.message.replacen(&format!("option `{option}`: "), "", 1);
+        if options > 1 && known + 1 == options && finding.option.take().is_some() {
+            finding.message = finding.message.of_each_option();
             told.retain(|known| known.0 != pair);
         }
         told.push((pair, finding));
@@ -164,7 +161,7 @@ fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thi
     let front = plan.front(body).max(with_handles(body, option));
     let free = mover.sweep.meets(&body.covers(front))?;
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "{} reaches {} and strikes `{}` after {}, {} too soon",
         opening_part(mover),
         say(mover.sweep.reach),
@@ -172,7 +169,7 @@ fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thi
         say(free),
         say(mover.sweep.reach - free)
     );
-    let finding = finding(mover, plan.room, message).also(body.span, format!("`{}`", body.name));
+    let finding = finding(mover, plan.room, message).also(body.span, Phrase::name(body.name));
     Some((pair(mover.name, body.name), finding))
 }
 
@@ -204,7 +201,7 @@ fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'
         return None;
     }
     let say = |length: Length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "{} and {} sweep the same floor: they reach {} and {}",
         opening_part(one),
         opening_part(other),
@@ -213,14 +210,14 @@ fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'
     );
     let of = if one.is_appliance() { one } else { other };
     let with = if one.is_appliance() { other } else { one };
-    let finding = finding(of, plan.room, message).also(with.span, format!("`{}`", with.name)).source(GUIDELINE);
+    let finding = finding(of, plan.room, message).also(with.span, Phrase::name(with.name)).source(GUIDELINE);
     Some((pair(one.name, other.name), finding))
 }
 
-fn opening_part(mover: &Mover<'_>) -> String {
+fn opening_part(mover: &Mover<'_>) -> Phrase {
     match mover.is {
-        Moves::Door => format!("`{}`", mover.name),
-        _ => format!("the {} of `{}`", mover.sweep.how.word(), mover.name),
+        Moves::Door => Phrase::name(mover.name),
+        _ => phrase!("the {} of `{}`", mover.sweep.how.word(), mover.name),
     }
 }
 
@@ -229,7 +226,7 @@ fn pair(one: &str, other: &str) -> (String, String) {
     if one < other { (one, other) } else { (other, one) }
 }
 
-fn finding(mover: &Mover<'_>, room: &Room, message: String) -> Remark {
+fn finding(mover: &Mover<'_>, room: &Room, message: Phrase) -> Remark {
     let finding = match &mover.is {
         Moves::Appliance(fitted, _) => fitted.finding(Severity::Query, mover.span, message),
         _ => Remark::query(mover.span, message).room(&room.folder).named(mover.name),

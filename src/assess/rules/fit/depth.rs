@@ -4,7 +4,7 @@ use super::{Direction, tell};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Setting;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{depth_stack, fitting, recess, setting};
 use crate::units::Length;
@@ -53,17 +53,17 @@ fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (recess, at) = recess(fitted.room, fitted.opening)?;
     let say = |length| say(length, context.book.project.units);
     let over = Some(stack.total() - recess).filter(|over| *over > Length::ZERO)?;
-    let panel = (stack.panel > Length::ZERO).then(|| format!("{} of panel", say(stack.panel)));
+    let panel = (stack.panel > Length::ZERO).then(|| phrase!("{} of panel", say(stack.panel)));
     let behind = (stack.behind > Length::ZERO).then(|| match stack.struck {
-        Some(service) => format!("{} of {service} point behind it", say(stack.behind)),
-        None => format!("{} of air behind it", say(stack.behind)),
+        Some(service) => phrase!("{} of {service} point behind it", say(stack.behind), service),
+        None => phrase!("{} of air behind it", say(stack.behind)),
     });
-    let parts = [Some(format!("{} of case", say(stack.case))), panel, behind].into_iter().flatten();
-    let message = format!(
+    let parts = [Some(phrase!("{} of case", say(stack.case))), panel, behind].into_iter().flatten();
+    let message = phrase!(
         "`{}` is meant to be flush and needs {} ({}), {} more than the recess `{}` is deep: {}",
         fitted.selection.name.value,
         say(stack.total()),
-        parts.collect::<Vec<_>>().join(", "),
+        Phrase::joined(parts, ", "),
         say(over),
         fitted.opening.name.value,
         say(recess)

@@ -3,7 +3,7 @@
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::source::Span;
@@ -68,7 +68,7 @@ fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let reach = reach.map(|reach| reach + case_stands_out(fitted.room, fitted.opening, fitted.option));
     let needed = door.in_front.get().copied().into_iter().chain(reach).max()?;
     let short = Some(needed - there.value).filter(|short| *short > Length::ZERO)?;
-    let message = format!(
+    let message = phrase!(
         "{} of floor is clear in front of the opening `{}`, {} less than the {} needed to open it",
         say(there.value),
         fitted.opening.name.value,
@@ -119,15 +119,17 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
         None => (Severity::Query, "that is usual"),
     };
     let angle = door.map_or("", |door| door.angle.text());
-    let to_open = if angle.is_empty() { String::new() } else { format!(" to open to {angle}") };
-    let message = format!(
+    let to_open = if angle.is_empty() { Phrase::default() } else { phrase!(" to open to {angle}", angle) };
+    let message = phrase!(
         "`{}` is {} from the hinges at the {} of the opening `{}`, {} less than the {} {whose}{to_open}",
         struck.what,
         say(struck.gap),
         side.word(),
         fitted.opening.name.value,
         say(needed - struck.gap),
-        say(needed)
+        say(needed),
+        whose,
+        to_open
     );
     let finding = || fitted.finding(severity, struck.span, message);
     let source = if asked.is_some() { "" } else { "common practice" };

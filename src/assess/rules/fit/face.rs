@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{ProductOption, Readings, Slot};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{Housing, Side, fitting};
 use crate::source::Spanned;
@@ -77,10 +77,11 @@ fn covers(
     let largest = cutout.get()?.0.iter().max_by_key(|reading| reading.value)?;
     let most = *front - overlap.times(2);
     let excess = Some(largest.value - most).filter(|excess| *excess > Length::ZERO)?;
-    let message = format!(
+    let message = phrase!(
         "the cutout `{}` is {} {word}, {} more than the {} that a front of {} covers by {} on each side",
         fitted.opening.name.value,
         say(largest.value),
+        word,
         say(excess),
         say(most),
         say(*front),
@@ -98,14 +99,23 @@ fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Lengt
     let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
     let outside = housing.and_then(|cabinet| cabinet.outside_width).map(|outside| outside.length);
     let (room, what) = match outside {
-        Some(outside) => (outside, "its cabinet is over all".to_string()),
-        None => [Side::Left, Side::Right].into_iter().filter_map(|side| up_to_the_wall(fitted, side)).min()?,
+        Some(outside) => (outside, Phrase::from("its cabinet is over all")),
+        None => [Side::Left, Side::Right]
+            .into_iter()
+            .filter_map(|side| up_to_the_wall(fitted, side))
+            .min_by_key(|(leaves, _)| *leaves)?,
     };
     let gap = gap(fitted);
     let excess = Some(front.value + gap.times(2) - room).filter(|excess| *excess > Length::ZERO)?;
-    let with = if gap > Length::ZERO { format!(" with a gap of {} on each side", say(gap)) } else { String::new() };
-    let message =
-        format!("the front is {} wide{with}, {} more than {what}: {}", say(front.value), say(excess), say(room));
+    let with = if gap > Length::ZERO { phrase!(" with a gap of {} on each side", say(gap)) } else { Phrase::default() };
+    let message = phrase!(
+        "the front is {} wide{with}, {} more than {what}: {}",
+        say(front.value),
+        with,
+        say(excess),
+        what,
+        say(room)
+    );
     let finding = fitted.finding(Severity::Stop, front.span, message);
     Some(finding.remedy("choose a narrower front, or have the cabinet made wider"))
 }
@@ -145,7 +155,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
     let others = others?;
     let gaps = gap(fitted).times(i64::try_from(others.len()).ok()?);
     let needs = others.into_iter().sum::<Length>() + front_height(fitted.option)? + gaps;
-    let message = format!(
+    let message = phrase!(
         "the fronts in the cabinet `{}` are {} high with the gaps between them, {} more than it is: {}",
         cabinet.is.word(),
         say(needs),
@@ -159,11 +169,11 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
 }
 
 /// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
-fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, String)> {
+fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, Phrase)> {
     let neighbour = side.of(fitted.opening).get()?;
     let gap = neighbour.gap.get().filter(|_| neighbour.what.eq_ignore_ascii_case("wall"))?;
     let cutout = fitted.opening.governing_width()?;
-    Some((cutout + gap.times(2), format!("the wall to the {} leaves it", side.word())))
+    Some((cutout + gap.times(2), phrase!("the wall to the {} leaves it", side.word())))
 }
 
 #[cfg(test)]

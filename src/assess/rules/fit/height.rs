@@ -3,7 +3,7 @@
 use super::{Direction, tell};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{DimensionCheck, Stack, fitting, hanging_over};
 use crate::units::Length;
@@ -62,10 +62,10 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         Some(stack) => (fitting.height, Some(stack.upper.name.value.as_str())),
         None => under_what_hangs(context, fitted, fitting.height),
     };
-    let under = over.map_or(String::new(), |over| format!(" under `{over}`"));
-    let once = |to_lay| format!("high{under} once {} of floor is laid", say(to_lay, context.book.project.units));
+    let under = over.map_or(Phrase::default(), |over| phrase!(" under `{over}`", over));
+    let once = |to_lay| phrase!("high{under} once {} of floor is laid", under, say(to_lay, context.book.project.units));
     let direction = Direction {
-        word: laid.map_or_else(|| format!("high{under}"), once),
+        word: laid.map_or_else(|| phrase!("high{under}", under), once),
         too_small: "choose a lower model, or have the opening raised and measured again from the finished floor",
         too_large: "order the maker's filler or trim, or have the opening made lower",
     };

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range, taps};
 use crate::book::{Hole, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Hazard, Kind};
@@ -68,11 +68,11 @@ struct At<'a> {
 }
 
 impl At<'_> {
-    fn finding(&self, severity: Severity, at: Span, message: String) -> Remark {
+    fn finding(&self, severity: Severity, at: Span, message: Phrase) -> Remark {
         about(self.room, self.tap, self.option, severity, at, message)
     }
 
-    fn say(&self, length: Length) -> String {
+    fn say(&self, length: Length) -> Value {
         say(length, self.context.book.project.units)
     }
 
@@ -90,7 +90,7 @@ impl At<'_> {
         match takes {
             Some((takes, _)) if !listed.is_empty() && !has_its_own => {
                 let message =
-                    format!("`{}` takes {takes} holes, and {} are on the list", self.tap.name.value, its.len());
+                    phrase!("`{}` takes {takes} holes, and {} are on the list", self.tap.name.value, takes, its.len());
                 vec![self.finding(Severity::Stop, self.tap.span, message)]
             }
             _ if taps::is_on_the_wall(self.tap, self.option) => vec![],
@@ -104,28 +104,36 @@ impl At<'_> {
     }
 
     /// What is wrong with a hole of the list.
-    fn fault(&self, hole: &Hole) -> Option<String> {
+    fn fault(&self, hole: &Hole) -> Option<Phrase> {
         let units = self.context.book.project.units;
         let name = &self.tap.name.value;
         if let (Some(range), Some(diameter)) = (self.option.range("hole diameter"), hole.diameter.get())
             && !range.contains(*diameter)
         {
             let (is, asked) = (self.say(*diameter), say_range(range, units));
-            return Some(format!("the hole for `{name}` is {is} across, where its sheet asks {asked}"));
+            return Some(phrase!(
+                "the hole for `{name}` is {is} across, where its sheet asks {asked}",
+                name,
+                is,
+                asked
+            ));
         }
         if let (Some((asked, _)), Some(spread)) = (taps::spread(self.option), hole.spread.get())
             && !taps::meet(asked, LengthRange::exactly(*spread), PLAY)
         {
             let (is, asked) = (self.say(*spread), say_range(asked, units));
-            return Some(format!("the holes for `{name}` are {is} apart, and it takes them {asked} apart"));
+            return Some(phrase!(
+                "the holes for `{name}` are {is} apart, and it takes them {asked} apart",
+                name,
+                is,
+                asked
+            ));
         }
         let (travel, _) = self.option.length("rear travel")?;
         let behind = *hole.behind.get()?;
         (travel > behind).then(|| {
             let (travels, more) = (self.say(travel), self.say(travel - behind));
-            format!(
-                "the lever of `{name}` moves {travels} behind its hole, {more} more than there is to what stands behind"
-            )
+            phrase!("the lever of `{name}` moves {travels} behind its hole, {more} more than there is to what stands behind", name, travels, more)
         })
     }
 
@@ -136,20 +144,32 @@ impl At<'_> {
         let units = self.context.book.project.units;
         let takes = taps::holes(self.option);
         if let Some((takes, own)) = takes.filter(|(takes, _)| *takes > has) {
-            let message = format!("`{tap}` takes {takes} holes, and `{bowl}` has {has}");
+            let message = phrase!("`{tap}` takes {takes} holes, and `{bowl}` has {has}", tap, takes, bowl, has);
             return Some(self.finding(Severity::Stop, own, message).also(at, "its holes").remedy(ANOTHER));
         }
         let spreads = taps::spread(self.option).zip(taps::spread(option));
         if let Some(((asked, own), (there, at))) = spreads.filter(|(one, two)| !taps::meet(one.0, two.0, PLAY)) {
             let (is, asked) = (say_range(there, units), say_range(asked, units));
-            let message = format!("the holes of `{bowl}` are {is} apart, and `{tap}` takes them {asked} apart");
+            let message = phrase!(
+                "the holes of `{bowl}` are {is} apart, and `{tap}` takes them {asked} apart",
+                bowl,
+                is,
+                tap,
+                asked
+            );
             return Some(self.finding(Severity::Stop, own, message).also(at, "its spread").remedy(ANOTHER));
         }
         if let (Some(asked), Some(there)) = (self.option.range("hole diameter"), option.range("hole diameter"))
             && !taps::meet(asked, there, Length::ZERO)
         {
             let (is, asked) = (say_range(there, units), say_range(asked, units));
-            let message = format!("the holes of `{bowl}` are {is} across, where the sheet of `{tap}` asks {asked}");
+            let message = phrase!(
+                "the holes of `{bowl}` are {is} across, where the sheet of `{tap}` asks {asked}",
+                bowl,
+                is,
+                tap,
+                asked
+            );
             return Some(self.finding(Severity::Stop, at, message).remedy(ANOTHER));
         }
         let open = takes.map_or(0, |(takes, _)| has - takes);
@@ -157,8 +177,8 @@ impl At<'_> {
         if open == 0 || filled {
             return None;
         }
-        let holes = if open == 1 { "1 hole stays".to_string() } else { format!("{open} holes stay") };
-        let message = format!("{holes} open in `{bowl}` beside `{tap}`");
+        let holes = if open == 1 { Phrase::from("1 hole stays") } else { phrase!("{open} holes stay", open) };
+        let message = phrase!("{holes} open in `{bowl}` beside `{tap}`", holes, bowl, tap);
         Some(self.finding(Severity::Query, at, message).remedy(
             "order a plate or what else goes through, and name it among `accessories`; or take a bowl with fewer holes",
         ))

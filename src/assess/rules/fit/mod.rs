@@ -23,14 +23,14 @@ pub mod way_in;
 pub mod width;
 
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::DimensionCheck;
 
 /// The words for one direction of an opening.
 struct Direction {
     /// After the figure: `wide`, `high`, and what is to be known of it.
-    word: String,
+    word: Phrase,
     /// How to mend what is too small.
     too_small: &'static str,
     /// How to mend what is too large.
@@ -45,10 +45,10 @@ fn tell(
     direction: &Direction,
 ) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
-    let is = format!("the opening `{}` is {} {}", fitted.opening.name.value, say(gauge.there?), direction.word);
+    let is = phrase!("the opening `{}` is {} {}", fitted.opening.name.value, say(gauge.there?), direction.word);
     let at = gauge.there_at.unwrap_or(fitted.opening.span);
     if let Some(short) = gauge.too_small_by() {
-        let message = format!("{is}, {} less than the {} needed", say(short), say(gauge.least()?));
+        let message = phrase!("{is}, {} less than the {} needed", is, say(short), say(gauge.least()?));
         let finding = fitted.finding(Severity::Stop, at, message).remedy(direction.too_small);
         let asked = gauge.asked.and_then(|asked| asked.least);
         // What governs is pointed at: the thing itself, where it needs more than its sheet asks.
@@ -57,7 +57,7 @@ fn tell(
         return Some(needs.map_or(finding.clone(), |span| finding.also(span, "needs this")));
     }
     let most = say(gauge.at_most()?);
-    let is = format!("the opening `{}` is {most} {}", fitted.opening.name.value, direction.word);
-    let message = format!("{is}, {} more than the maker's sheet allows", say(gauge.too_large_by()?));
+    let is = phrase!("the opening `{}` is {most} {}", fitted.opening.name.value, most, direction.word);
+    let message = phrase!("{is}, {} more than the maker's sheet allows", is, say(gauge.too_large_by()?));
     Some(fitted.finding(Severity::Stop, at, message).remedy(direction.too_large))
 }

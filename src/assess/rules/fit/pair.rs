@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::Stack;
 use crate::units::Length;
@@ -56,9 +56,11 @@ fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Remark> {
     if listed.iter().any(|named| named.value.eq_ignore_ascii_case(model)) {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` may not be joined to `{}`: its sheet does not list the model {model}",
-        one.selection.name.value, other.selection.name.value
+        one.selection.name.value,
+        other.selection.name.value,
+        model
     );
     let finding = one.finding(Severity::Stop, one.opening.pair.span()?, message);
     Some(finding.also(first.span, "the sheet's list").remedy("choose a combination that the sheet lists"))
@@ -76,7 +78,7 @@ fn too_wide(context: &Context<'_>, one: &Placement<'_>, other: &Placement<'_>) -
         return None;
     }
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}` and `{}` are {} wide together with their joining kit, {} more than both openings",
         one.selection.name.value,
         other.selection.name.value,

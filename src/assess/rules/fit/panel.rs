@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range};
 use crate::book::{AskedPanel, Panel, ProductOption};
-use crate::finding::Severity;
+use crate::finding::{Phrase, Severity, phrase};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Hazard;
@@ -41,7 +41,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let (Some(panel), Some(asked)) = (option.panel.get(), asked(option)) else { continue };
         for (at, fault) in faults(context, panel, asked) {
-            let message = format!("the panel of `{}` {fault}", selection.name.value);
+            let message = phrase!("the panel of `{}` {fault}", selection.name.value, fault);
             let finding = about(room, selection, option, Severity::Stop, at, message);
             findings.push(finding.remedy("draw the panel anew by the sheet, from the finished floor"));
         }
@@ -52,15 +52,20 @@ fn asked(option: &ProductOption) -> Option<&AskedPanel> {
     option.fit.get()?.panel.get()
 }
 
-fn faults(context: &Context<'_>, panel: &Panel, asked: &AskedPanel) -> Vec<(Span, String)> {
+fn faults(context: &Context<'_>, panel: &Panel, asked: &AskedPanel) -> Vec<(Span, Phrase)> {
     let say = |length| say(length, context.book.project.units);
     let outside = |way: &str, there: Length, asked: &LengthRange| {
         (!asked.contains(there)).then(|| {
-            format!("is {} {way}, where its sheet asks {}", say(there), say_range(*asked, context.book.project.units))
+            phrase!(
+                "is {} {way}, where its sheet asks {}",
+                say(there),
+                way,
+                say_range(*asked, context.book.project.units)
+            )
         })
     };
     let mut faults = Vec::new();
-    let mut add = |at: Option<Span>, fault: Option<String>| faults.extend(at.zip(fault));
+    let mut add = |at: Option<Span>, fault: Option<Phrase>| faults.extend(at.zip(fault));
     let side = |there: Option<&Length>, asked: Option<&LengthRange>, way| {
         there.zip(asked).and_then(|(there, asked)| outside(way, *there, asked))
     };
@@ -71,7 +76,7 @@ fn faults(context: &Context<'_>, panel: &Panel, asked: &AskedPanel) -> Vec<(Span
     let heavy = panel.weight.get().zip(asked.weight.get()).filter(|(there, most)| there > most);
     add(
         panel.weight.span(),
-        heavy.map(|(there, most)| format!("weighs {there}, more than the {most} that its sheet allows")),
+        heavy.map(|(there, most)| phrase!("weighs {there}, more than the {most} that its sheet allows", there, most)),
     );
     faults
 }

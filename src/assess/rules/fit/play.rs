@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{fitting, least_play};
 
@@ -47,12 +47,13 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         return None;
     }
     let whose = if of_sheet { "the maker's sheet asks for" } else { "is usual" };
-    let message = format!(
+    let message = phrase!(
         "`{}` goes into the opening `{}` with {} of play in all; {} {whose}",
         fitted.selection.name.value,
         fitted.opening.name.value,
         say(play),
-        say(wanted)
+        say(wanted),
+        whose
     );
     let finding = fitted.finding(Severity::Query, width.there_at.unwrap_or(fitted.opening.span), message);
     let source = if of_sheet { "the maker's sheet" } else { "common practice" };

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_depth;
 use crate::site::fitting::{fitting, setting};
@@ -55,7 +55,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let size = &fitted.option.size;
     let spans = [size.depth_with_handle.span(), size.depth_with_door.span(), size.depth.span()];
     let at = spans.into_iter().flatten().next().unwrap_or(fitted.option.span);
-    let message = format!("`{}` stands {} proud of the {edge}", fitted.selection.name.value, say(out));
+    let message = phrase!("`{}` stands {} proud of the {edge}", fitted.selection.name.value, say(out), edge);
     let finding = fitted.finding(Severity::Query, at, message).also(fitted.opening.span, "the opening");
     Some(
         finding

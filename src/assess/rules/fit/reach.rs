@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, taps};
 use crate::book::{Hole, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
 
@@ -81,14 +81,19 @@ fn judge(
     let say = |length: Length| say(length, context.book.project.units);
     let (tap_is, bowl_is) = (&tap.name.value, &bowl.name.value);
     let where_to = if falls <= Length::ZERO {
-        format!("{} before the back edge of `{bowl_is}`", say(-falls))
+        phrase!("{} before the back edge of `{bowl_is}`", say(-falls), bowl_is)
     } else if falls >= deep.value {
-        format!("{} past the front edge of `{bowl_is}`", say(falls - deep.value))
+        phrase!("{} past the front edge of `{bowl_is}`", say(falls - deep.value), bowl_is)
     } else {
-        format!("{} past the back edge of `{bowl_is}`, which is {} from back to front", say(falls), say(deep.value))
+        phrase!(
+            "{} past the back edge of `{bowl_is}`, which is {} from back to front",
+            say(falls),
+            bowl_is,
+            say(deep.value)
+        )
     };
     let as_usual = if to_bowl.is_none() { ", its hole where it usually is" } else { "" };
-    let message = format!("the stream of `{tap_is}` falls {where_to}{as_usual}");
+    let message = phrase!("the stream of `{tap_is}` falls {where_to}{as_usual}", tap_is, where_to, as_usual);
     let finding = about(room, tap, option, severity, at, message).also(deep.span, "the bowl");
     Some(finding.source("common practice"))
 }

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -43,7 +43,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
     if let Some(holds) = hollow.holds() {
-        let message = format!("`{name}` goes into a wall that holds a {}", holds.value);
+        let message = phrase!("`{name}` goes into a wall that holds a {}", name, holds.value);
         let finding = fitted.finding(Severity::Stop, holds.span, message);
         return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
     }
@@ -54,7 +54,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     }
     let say = |length| say(length, context.book.project.units);
     let message =
-        format!("`{name}` goes {} into the wall, {} deeper than it is hollow", say(recess), say(recess - there));
+        phrase!("`{name}` goes {} into the wall, {} deeper than it is hollow", name, say(recess), say(recess - there));
     let finding = fitted.finding(Severity::Stop, at, message);
     Some(finding.remedy("choose a shallower one, or have it stand out of the wall by so much"))
 }

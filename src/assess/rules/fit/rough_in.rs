@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::{self, Face, Meaning, Side};
 use crate::assess::{Context, say, say_range};
 use crate::book::{HollowFrom, Opening, ProductOption, Slot};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
@@ -68,7 +68,8 @@ pub fn from_bare_studs(fitted: &Placement<'_>) -> Vec<Remark> {
     };
     let told = [of_toilet(), of_valve()].into_iter().flatten().map(|(at, what)| {
         let name = &fitted.selection.name.value;
-        let message = format!("{what} for `{name}` was measured from the studs, and nobody says what comes on them");
+        let message =
+            phrase!("{what} for `{name}` was measured from the studs, and nobody says what comes on them", what, name);
         fitted
             .finding(Severity::Stop, at, message)
             .remedy("write `hollow: {build-up: …}` at the opening, for board, mortar and tile together")
@@ -129,18 +130,20 @@ fn toilet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let there = told.to_finished_wall(fitted.opening)?;
     let say = |length| say(length, context.book.project.units);
     let name = &fitted.selection.name.value;
-    let of = format!("`{name}` wants its outlet {} from the finished wall, and it is at {}", say(wants), say(there));
+    let of =
+        phrase!("`{name}` wants its outlet {} from the finished wall, and it is at {}", name, say(wants), say(there));
     let belongs =
         if told.in_words { "; write the distance in its field at the opening, `hollow: {rough-in: …}`" } else { "" };
     if there < wants {
         let finding = fitted.finding(Severity::Stop, told.at, of);
         let remedy = "move the flange before the floor is closed, or order the model for what is there";
-        return Some(finding.remedy(format!("{remedy}{belongs}")));
+        return Some(finding.remedy(phrase!("{remedy}{belongs}", remedy, belongs)));
     }
-    let message = format!("{of}: its tank stands {} off the wall", say(there - wants));
+    let message = phrase!("{of}: its tank stands {} off the wall", of, say(there - wants));
     let remedy = "order the model for what is there, or agree the gap with those who will see it";
-    (there - wants >= GAP)
-        .then(|| fitted.finding(Severity::Query, told.at, message).remedy(format!("{remedy}{belongs}")))
+    (there - wants >= GAP).then(|| {
+        fitted.finding(Severity::Query, told.at, message).remedy(phrase!("{remedy}{belongs}", remedy, belongs))
+    })
 }
 
 fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
@@ -153,7 +156,7 @@ fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         _ => measured.value,
     };
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "the valve of `{}` is {} behind the finished wall, where its sheet asks {}",
         fitted.selection.name.value,
         say(there),
@@ -175,19 +178,19 @@ fn hand(fitted: &Placement<'_>) -> Option<Remark> {
         (Some(Side::Both), None) => return None,
         (Some(wants), None) => {
             let message =
-                format!("`{name}` drains at the {}, and nobody says at which side the drain is", wants.word());
+                phrase!("`{name}` drains at the {}, and nobody says at which side the drain is", name, wants.word());
             let finding = fitted.finding(Severity::Query, there.span, message);
             return Some(finding.remedy(
                 "find out, and say `left`, `right`, `middle` or `both sides` in the words of the opening's `service: {drain: …}`",
             ));
         }
         (None, _) => {
-            let message = format!("the words `{drain}` do not say at which side `{name}` drains");
+            let message = phrase!("the words `{drain}` do not say at which side `{name}` drains", drain, name);
             let finding = fitted.finding(Severity::Query, there.span, message);
             return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in the tub's `drain`"));
         }
     };
-    let message = format!("`{name}` drains at the {}, and the drain is at the {}", wants.word(), has.word());
+    let message = phrase!("`{name}` drains at the {}, and the drain is at the {}", name, wants.word(), has.word());
     (!wants.is_served_by(has)).then(|| {
         fitted
             .finding(Severity::Stop, there.span, message)

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::{Inside, Mount, inside_width};
 use crate::units::Length;
@@ -87,13 +87,15 @@ fn too_narrow(
     let say = |length| say(length, context.book.project.units);
     let from = inside
         .from_outside
-        .map_or(String::new(), |outside| format!(" {}, which is {} wide outside", there.spot, say(outside)));
-    let message = format!(
+        .map_or(Phrase::default(), |outside| phrase!(" {}, which is {} wide outside", there.spot, say(outside)));
+    let message = phrase!(
         "`{}`{with} needs {} inside the cabinet, {} more than the {} there are{from}",
         fitted.selection.name.value,
+        with,
         say(needs),
         say(needs - there.value),
-        say(there.value)
+        say(there.value),
+        from
     );
     Some(fitted.finding(severity, there.at, message))
 }
@@ -124,7 +126,7 @@ fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         return None;
     }
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "the apron of `{}` is {} high, {} more than the cabinet's front leaves for it",
         fitted.selection.name.value,
         say(apron),
@@ -138,7 +140,7 @@ fn reveal(fitted: &Placement<'_>) -> Option<Remark> {
     let (mount, at) = fitted.option.words("mount")?;
     let unsaid = mount.to_lowercase().contains("undermount") && fitted.option.detail("reveal").is_none();
     let message =
-        format!("nobody says whether the rim of `{}` shows, is flush, or is covered", fitted.selection.name.value);
+        phrase!("nobody says whether the rim of `{}` shows, is flush, or is covered", fitted.selection.name.value);
     unsaid.then(|| {
         fitted
             .finding(Severity::Query, at, message)

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::fitting::{OutOfSquare, Skew, out_of_square};
 
 declare! {
@@ -54,7 +54,15 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
         false => ("is usual", "common practice"),
     };
     let (name, out, within) = (&opening.name.value, say(skew.out), say(skew.within));
-    let message = format!("{what} `{name}` {verb} by {out}, more than the {within} that {whose}");
+    let message = phrase!(
+        "{what} `{name}` {verb} by {out}, more than the {within} that {whose}",
+        what,
+        name,
+        verb,
+        out,
+        within,
+        whose
+    );
     let finding = Remark::query(skew.at, message).room(&room.folder).item(&opening.name);
     Some(finding.source(source).remedy("have the opening trued before delivery, or plan trim that is scribed to it"))
 }

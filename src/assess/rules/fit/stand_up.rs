@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{Ceiling, PartIs, Room};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::overhead;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trade};
@@ -49,7 +49,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let (Some(height), Some(deep)) = (height, option.size.depth.get()) else { continue };
         let Some(high) = height.value.least.or(height.value.most) else { continue };
         let body = Body { high, deep: *deep, wide: option.size.width.get().copied(), asks_only: upright };
-        let Some((severity, message)) = judged(context, room, &selection.name.value, &body) else { continue };
+        let Some((severity, message)) = judged(context, room, Phrase::name(&selection.name.value), &body) else {
+            continue;
+        };
         let finding = about(room, selection, option, severity, height.span, message);
         findings.push(finding.remedy(remedy(severity, upright)));
         told.push((room.folder.as_str(), high));
@@ -65,8 +67,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let wide = part.width.get().copied();
             let (deep, asks_only) = (deep.unwrap_or(USUAL_DEPTH), deep.is_none());
             let body = Body { high: height.value, deep, wide, asks_only };
-            let called = format!("{name}` of the run `{}", run.name.value);
-            let Some((severity, message)) = judged(context, room, &called, &body) else { continue };
+            let called = phrase!("`{name}` of the run `{}`", name, run.name.value);
+            let Some((severity, message)) = judged(context, room, called, &body) else { continue };
             let finding = Remark::new(severity, height.span, message).room(&room.folder).item(&run.name);
             findings.push(finding.remedy(remedy(severity, false)));
         }
@@ -86,18 +88,19 @@ struct Body {
 }
 
 /// What is wrong with standing it up, and how much that weighs; nothing where it goes freely.
-fn judged(context: &Context<'_>, room: &Room, name: &str, body: &Body) -> Option<(Severity, String)> {
+fn judged(context: &Context<'_>, room: &Room, name: Phrase, body: &Body) -> Option<(Severity, Phrase)> {
     let say = |length| say(length, context.book.project.units);
-    let of = format!("`{name}`, {} high and {} deep,", say(body.high), say(body.deep));
+    let of = phrase!("{name}, {} high and {} deep,", name, say(body.high), say(body.deep));
     Some(match where_it_stands_up(context, room, (body.high, body.deep), body.wide)? {
         StandsUp::Freely => return None,
         StandsUp::Nowhere(ceiling) => (
             if body.asks_only { Severity::Query } else { Severity::Stop },
-            format!("{of} is longer across its side than the {} under the ceiling", say(ceiling)),
+            phrase!("{of} is longer across its side than the {} under the ceiling", of, say(ceiling)),
         ),
-        StandsUp::AtTheHighSide(ceiling) => {
-            (Severity::Query, format!("{of} stands up at the high side alone, where the ceiling is {}", say(ceiling)))
-        }
+        StandsUp::AtTheHighSide(ceiling) => (
+            Severity::Query,
+            phrase!("{of} stands up at the high side alone, where the ceiling is {}", of, say(ceiling)),
+        ),
     })
 }
 

@@ -4,7 +4,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{NarrowPoint, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, way_in};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Trade};
@@ -61,7 +61,7 @@ fn no_way_known(context: &Context<'_>) -> Option<Remark> {
     });
     let (room, selection, option) = large.next()?;
     let name = &selection.name.value;
-    let message = format!("nobody says what the way in is for `{name}`, which is large or heavy");
+    let message = phrase!("nobody says what the way in is for `{name}`, which is large or heavy", name);
     let finding = about(room, selection, option, Severity::Query, selection.name.span, message);
     Some(
         finding
@@ -83,7 +83,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
     }
     let passages = way_in(context.book, room, option);
     let (short, point) = tightest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
-    let message = format!(
+    let message = phrase!(
         "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it without doors",
         selection.name.value,
         say(short.abs(), context.book.project.units),
@@ -105,19 +105,20 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     let carton = tightest(&passages, |passage| passage.carton);
     let bare = tightest(&passages, |passage| passage.doors_off);
     let passes = |found: &Option<(Length, &NarrowPoint)>| found.map(|(spare, _)| Passes::with(spare));
-    let tight = |what: String, (spare, point): (Length, &NarrowPoint)| {
-        format!(
+    let tight = |what: Phrase, (spare, point): (Length, &NarrowPoint)| {
+        phrase!(
             "{what} goes through the {} with {} to spare; {} is usual",
+            what,
             point.name,
             say(spare),
             say(PLAY_ON_THE_WAY)
         )
     };
-    let large = |what: String, (spare, point): (Length, &NarrowPoint)| {
-        format!("{what} is {} too large for the {}", say(spare), point.name)
+    let large = |what: Phrase, (spare, point): (Length, &NarrowPoint)| {
+        phrase!("{what} is {} too large for the {}", what, say(spare), point.name)
     };
-    let crate_of = || format!("the carton of `{name}`");
-    let bare_of = || format!("`{name}`, doors off,");
+    let crate_of = || phrase!("the carton of `{name}`", name);
+    let bare_of = || phrase!("`{name}`, doors off,", name);
     let (severity, message, at, point) = match (carton.zip(passes(&carton)), bare.zip(passes(&bare))) {
         (Some((_, Passes::Freely)), _) | (None, None | Some((_, Passes::Freely))) => return None,
         (_, Some((short, Passes::Not))) => (Severity::Stop, large(bare_of(), short), fit.doors_off.span()?, short.1),
@@ -127,7 +128,7 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
                 Some(_) => (Severity::Query, "; it goes in out of its carton, doors off"),
                 None => (Severity::Stop, ", and the size without it is not known"),
             };
-            (severity, large(crate_of(), short) + rest, fit.carton.span()?, short.1)
+            (severity, large(crate_of(), short).then(rest), fit.carton.span()?, short.1)
         }
         (None, Some((close, Passes::Tightly))) => {
             (Severity::Query, tight(bare_of(), close), fit.doors_off.span()?, close.1)

@@ -5,7 +5,7 @@ use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
 use crate::site::plan::{Plan, Shape, Thing};
 use crate::units::Length;
@@ -93,8 +93,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Len
     let say = |length| say(length, context.book.project.units);
     let name = &hung.selection.name.value;
     let away = match near.away > Length::ZERO {
-        true => format!("`{name}` hangs {} from a tub or shower", say(near.away)),
-        false => format!("`{name}` hangs over a tub or shower"),
+        true => phrase!("`{name}` hangs {} from a tub or shower", name, say(near.away)),
+        false => phrase!("`{name}` hangs over a tub or shower", name),
     };
     // A rim is never below the floor: what is too low above the floor is too low above it.
     let certain = near.bottom.filter(|bottom| *bottom - near.rim.unwrap_or(Length::ZERO) < above.value);
@@ -103,19 +103,30 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Len
             let clear = bottom - rim;
             let short = say(above.value - clear);
             (
-                format!("{away}, {} above its rim, {short} less than the {} asked for", say(clear), say(above.value)),
+                phrase!(
+                    "{away}, {} above its rim, {short} less than the {} asked for",
+                    away,
+                    say(clear),
+                    short,
+                    say(above.value)
+                ),
                 REMEDY,
             )
         }
         (Some(bottom), _, None) => (
-            format!("{away}, {} above the floor, where {} above the rim are asked for", say(bottom), say(above.value)),
+            phrase!(
+                "{away}, {} above the floor, where {} above the rim are asked for",
+                away,
+                say(bottom),
+                say(above.value)
+            ),
             REMEDY,
         ),
         (None, Some(_), Some(_)) => return None,
         (None, bottom, _) => {
             let unsaid = if bottom.is_none() { "how low" } else { "how high the rim is below it" };
             (
-                format!("{away}, and nobody says {unsaid}"),
+                phrase!("{away}, and nobody says {unsaid}", away, unsaid),
                 "write `bottom` and `rim` under `hangs`, and see the light's own sheet",
             )
         }

@@ -5,7 +5,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::HangsOver;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::units::Length;
 
 declare! {
@@ -73,12 +73,14 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     let units = context.book.project.units;
     // What `light/spacing` would tell as close is not asked for here.
     let most = (least..=most).rev().find(|count| !spacing::is_close(length, *count, diameter)).unwrap_or(least);
-    let asked = if least == most { least.to_string() } else { format!("{least} or {most}") };
-    let message = format!(
+    let asked = if least == most { phrase!("{least}", least) } else { phrase!("{least} or {most}", least, most) };
+    let message = phrase!(
         "{count} of `{}`, {} wide, hang over {}; {asked} are usual",
+        count,
         hung.selection.name.value,
         say(diameter, units),
-        say(length, units)
+        say(length, units),
+        asked
     );
     let at = hung.selection.hangs.span().unwrap_or(hung.selection.span);
     let finding = about(hung.room, hung.selection, hung.option, Severity::Note, at, message);
@@ -149,7 +151,7 @@ mod tests {
                 };
                 let found = trial("light/count", 9, "").run();
                 let [finding] = found.findings() else { panic!("{feet}' and {diameter}\": {:?}", found.findings()) };
-                let asked = finding.message.rsplit("; ").next().unwrap().trim_end_matches(" are usual");
+                let asked = finding.message.text().rsplit("; ").next().unwrap().trim_end_matches(" are usual");
                 for count in asked.split(" or ").map(|count| count.parse::<usize>().unwrap()) {
                     let step = feet * 12 * 2 / count;
                     let centres: Vec<String> = (0..count).map(|at| format!("{}\"", step * (2 * at + 1) / 4)).collect();

@@ -5,7 +5,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::fitting::Pitch;
 use crate::site::fitting::overhead::{Slope, at, slope};
 use crate::units::{Length, LengthRange};
@@ -63,19 +63,19 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     let bottom = hung.hangs.bottom.get()?;
     let range = drop_of(hung.option)?;
     let points = hung.count().unwrap_or(1).max(bottom.0.len()).max(hung.set_out(context));
-    let wrong: Vec<String> = (0..points)
+    let wrong: Vec<Phrase> = (0..points)
         .filter_map(|number| Some((number, hung.ceiling(context, number)? - at(&bottom.0, number)?)))
         .filter(|(_, drop)| !range.contains(*drop))
-        .map(|(number, drop)| format!("no. {} wants {}", number + 1, say(drop, units)))
+        .map(|(number, drop)| phrase!("no. {} wants {}", number + 1, say(drop, units)))
         .collect();
     if wrong.is_empty() {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` drops {}, and {}",
         hung.selection.name.value,
         worded(range, |length| say(length, units)),
-        wrong.join(", ")
+        Phrase::joined(wrong, ", ")
     );
     let span = hung.option.detail("drop").map_or(hung.selection.span, |detail| detail.span);
     let finding = about(hung.room, hung.selection, hung.option, Severity::Stop, span, message);
@@ -91,12 +91,12 @@ fn drop_of(option: &ProductOption) -> Option<LengthRange> {
     }
 }
 
-fn worded(range: LengthRange, say: impl Fn(Length) -> String) -> String {
+fn worded(range: LengthRange, say: impl Fn(Length) -> Value) -> Phrase {
     match (range.least, range.most) {
-        (Some(least), Some(most)) if least == most => format!("exactly {}", say(least)),
-        (Some(least), Some(most)) => format!("{} to {}", say(least), say(most)),
-        (Some(least), None) => format!("at least {}", say(least)),
-        (None, Some(most)) => format!("at most {}", say(most)),
+        (Some(least), Some(most)) if least == most => phrase!("exactly {}", say(least)),
+        (Some(least), Some(most)) => phrase!("{} to {}", say(least), say(most)),
+        (Some(least), None) => phrase!("at least {}", say(least)),
+        (None, Some(most)) => phrase!("at most {}", say(most)),
         (None, None) => "as one likes".into(),
     }
 }
@@ -106,19 +106,21 @@ fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     let slope = slope(context.site.plan(room), room).filter(|slope| *slope != Slope::Level)?;
     let (words, at) = option.words("slope rating")?;
     let name = &selection.name.value;
-    let ask = |message: String, remedy: &str| {
+    let ask = |message: Phrase, remedy: &'static str| {
         let finding = about(room, selection, option, Severity::Query, at, message);
         Some(finding.source("the maker's sheet").remedy(remedy))
     };
     let Some(made_for) = Pitch::read(words) else {
-        let message = format!("the ceiling slopes, and `{words}` does not say how steep a one `{name}` is made for");
+        let message =
+            phrase!("the ceiling slopes, and `{words}` does not say how steep a one `{name}` is made for", words, name);
         return ask(message, "write `slope rating` in degrees or as rise and run, as the maker's sheet has it");
     };
     let Slope::Degrees(slope) = slope else {
         if made_for == Pitch::Any {
             return None;
         }
-        let message = format!("the ceiling slopes, and how steep is not known: `{name}` is made for `{words}`");
+        let message =
+            phrase!("the ceiling slopes, and how steep is not known: `{name}` is made for `{words}`", name, words);
         return ask(message, "write the room's `outline`, and the wall from which the ceiling rises (`low at`)");
     };
     if made_for.allows(slope) {

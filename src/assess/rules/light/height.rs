@@ -6,7 +6,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::HangsOver;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
 use crate::units::Length;
 
@@ -63,8 +63,9 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
     let message = if hung.hangs.over.get() == Some(&HangsOver::Path) {
         let headroom = metric::advised(HEADROOM, bottom, units);
         (bottom < headroom).then(|| {
-            format!(
+            phrase!(
                 "`{name}` hangs {} above a path, {} at least are asked for",
+                name,
                 say(bottom, units),
                 say(headroom, units)
             )
@@ -76,9 +77,11 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
         if above >= least && above <= most {
             return None;
         }
-        format!(
+        phrase!(
             "`{name}` hangs {} above the {over}; {} to {} are usual",
+            name,
             say(above, units),
+            over,
             say(least, units),
             say(most, units)
         )

@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::ProductOption;
-use crate::finding::Severity;
+use crate::finding::{Severity, phrase};
 use crate::units::{Area, Length};
 
 declare! {
@@ -50,12 +50,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if footcandles.0 >= footcandles.1 * WANTED {
             continue;
         }
-        let message = format!(
+        let message = phrase!(
             "`{}` gives {lumens} lumens over {} ({}), {} footcandles; {WANTED} are asked for where food is prepared",
             hung.selection.name.value,
+            lumens,
             area.imperial(),
             area.metric(),
-            footcandles.0 / footcandles.1
+            footcandles.0 / footcandles.1,
+            WANTED
         );
         let at = hung.option.detail("lumens").map_or(hung.selection.span, |detail| detail.span);
         let finding = about(hung.room, hung.selection, hung.option, Severity::Query, at, message);

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
 
 declare! {
@@ -51,11 +51,11 @@ fn judge(room: &Room) -> Option<Remark> {
         return None;
     }
     let told = |(kelvin, of): (&u32, &Vec<(&Selection, Span)>)| {
-        let names: Vec<String> = of.iter().map(|(selection, _)| format!("`{}`", selection.name.value)).collect();
-        format!("{} {kelvin} K", names.join(", "))
+        let names: Vec<Phrase> = of.iter().map(|(selection, _)| phrase!("`{}`", selection.name.value)).collect();
+        phrase!("{} {kelvin} K", Phrase::joined(names, ", "), kelvin)
     };
-    let all: Vec<String> = by_kelvin.iter().map(told).collect();
-    let message = format!("lights of one room differ in colour: {}", all.join("; "));
+    let all: Vec<Phrase> = by_kelvin.iter().map(told).collect();
+    let message = phrase!("lights of one room differ in colour: {}", Phrase::joined(all, "; "));
     // The odd one out is pointed at: the colour that fewest lights have.
     let (odd, at) = by_kelvin.values().min_by_key(|of| of.len()).and_then(|of| of.first())?;
     let finding = Remark::query(*at, message).room(&room.folder).item(&odd.name);

@@ -5,7 +5,7 @@ use crate::assess::codes::metric;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 
 declare! {
@@ -71,12 +71,12 @@ fn uneven(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     let wanted = equal(length, at.value.0.len());
     let out = at.value.0.iter().zip(&wanted).find(|(there, wanted)| (there.value - **wanted).abs() > NEAR)?;
     let units = context.book.project.units;
-    let all: Vec<String> = wanted.iter().map(|wanted| say(*wanted, units)).collect();
-    let message = format!(
+    let all = wanted.iter().map(|wanted| say(*wanted, units));
+    let message = phrase!(
         "one of `{}` hangs {} from the end; equal division puts them at {}",
         hung.selection.name.value,
         say(out.0.value, units),
-        all.join(", ")
+        Phrase::joined(all, ", ")
     );
     let finding = about(hung.room, hung.selection, hung.option, Severity::Note, out.0.span, message);
     Some(finding.remedy("give the electrician the centres of equal division, or say why they are not equal"))
@@ -97,7 +97,7 @@ fn close(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
     if gap >= least.min(usual) {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "between two of `{}` {} stay clear; {} to {} are usual",
         hung.selection.name.value,
         say(gap, units),

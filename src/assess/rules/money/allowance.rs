@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Allowance, Amounts, Context};
 use crate::book::Allowed;
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::units::Money;
 
 declare! {
@@ -64,20 +64,25 @@ fn unsaid(context: &Context<'_>, name: &str, written: &Allowed) -> Option<Remark
     if !drawn || !written.includes.is_absent() {
         return None;
     }
-    let message = format!("nobody says what the allowance `{name}` is to pay for besides the things");
+    let message = phrase!("nobody says what the allowance `{name}` is to pay for besides the things", name);
     let finding = Remark::query(written.name.span, message).source("common practice");
     Some(finding.remedy("add `includes`: delivery, tax, fitting, or `nothing else`"))
 }
 
-fn over(name: &str, allowance: &Allowance) -> Option<String> {
+fn over(name: &str, allowance: &Allowance) -> Option<Phrase> {
     let allowed = allowance.allowed;
     if let Some(over) = above(allowed, allowance.due.settled) {
-        return Some(format!("what is chosen is {over} over the allowance `{name}` of {allowed}"));
+        return Some(phrase!("what is chosen is {over} over the allowance `{name}` of {allowed}", over, name, allowed));
     }
     let settled = allowance.due.settled.unwrap_or(Money::zero(allowed.currency));
     let least = settled.checked_add(allowance.due.open_least?).ok();
     let over = above(allowed, least)?;
-    Some(format!("the allowance `{name}` of {allowed} can't be kept: with the least of what is open it is {over} over"))
+    Some(phrase!(
+        "the allowance `{name}` of {allowed} can't be kept: with the least of what is open it is {over} over",
+        name,
+        allowed,
+        over
+    ))
 }
 
 fn above(allowed: Money, due: Option<Money>) -> Option<Money> {
@@ -135,7 +140,7 @@ mod tests {
                 .book(&format!("allowances: {{cabinets: {allowance}}}"))
                 .selection("selection: Cabinets\nkind: cabinet\nallowance: cabinets", "price: 8000")
                 .finds_one();
-            found.findings()[0].remedy.contains("includes")
+            found.findings()[0].remedy.text().contains("includes")
         };
         assert!(trial("5000"));
         assert!(!trial("{amount: 5000, includes: delivery}"));

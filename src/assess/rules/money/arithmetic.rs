@@ -4,7 +4,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Amounts, Context};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Quantity;
 
 declare! {
@@ -44,22 +44,30 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     let amounts = Amounts::of(context.book);
     let rooms = amounts.rooms.iter().filter(|_| amounts.book.past.is_none());
-    let sums = std::iter::once(("the whole book".to_string(), &amounts.book))
-        .chain(rooms.map(|(room, due)| (format!("the room `{room}`"), due)))
-        .chain(amounts.allowances.iter().map(|(name, allowance)| (format!("the allowance `{name}`"), &allowance.due)));
+    let sums = std::iter::once((Phrase::from("the whole book"), &amounts.book))
+        .chain(rooms.map(|(room, due)| (phrase!("the room `{room}`", room), due)))
+        .chain(
+            amounts
+                .allowances
+                .iter()
+                .map(|(name, allowance)| (phrase!("the allowance `{name}`", name), &allowance.due)),
+        );
     findings.extend(sums.filter_map(|(what, due)| {
-        let message = format!("the sum of {what} is more than can be reckoned with");
+        let message = phrase!("the sum of {what} is more than can be reckoned with", what);
         Some(Remark::stop(due.past?, message).remedy("check the prices and quantities"))
     }));
 }
 
 fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let price = option.price.spanned()?;
-    let finding = |severity, span, message: String| about(room, selection, option, severity, span, message);
+    let finding = |severity, span, message: Phrase| about(room, selection, option, severity, span, message);
     let Some(sum) = Amounts::price(option) else {
         let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
-        let message =
-            format!("{} times {quantity}, with its accessories, is more than can be reckoned with", price.value);
+        let message = phrase!(
+            "{} times {quantity}, with its accessories, is more than can be reckoned with",
+            price.value,
+            quantity
+        );
         return Some(finding(Severity::Stop, price.span, message).remedy("check price and quantity"));
     };
     let total = option.total.spanned()?;
@@ -68,7 +76,8 @@ fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<R
         return None;
     }
     let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
-    let message = format!("the total is {}, and {} times {quantity} comes to {sum}", total.value, price.value);
+    let message =
+        phrase!("the total is {}, and {} times {quantity} comes to {sum}", total.value, price.value, quantity, sum);
     let finding = finding(Severity::Stop, total.span, message).also(price.span, "the price of one");
     Some(finding.remedy("ask for the quotation again, and write price, quantity and total as it has them"))
 }
@@ -80,7 +89,7 @@ fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> O
     if alike(&per.value, unit) {
         return None;
     }
-    let message = format!("the price is for one {}, and the quantity is {}", per.value, quantity.value);
+    let message = phrase!("the price is for one {}, and the quantity is {}", per.value, quantity.value);
     let finding = about(room, selection, option, Severity::Stop, per.span, message);
     Some(finding.also(quantity.span, "the quantity").remedy("write price and quantity in one unit"))
 }

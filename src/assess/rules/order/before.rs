@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Prerequisite, Reason, RunsOut, Unsettled};
 use crate::book::{Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::source::{Span, Spanned};
-use crate::units::{Date, series};
+use crate::units::Date;
 
 declare! {
     /// A thing is, or must soon be, ordered before what it depends on is settled
@@ -53,10 +53,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             continue;
         }
         let (severity, begins, at) = match order {
-            Order::Placed(placed) => (Severity::Stop, format!("was ordered on {}", placed.value), placed.span),
-            Order::Near(last) => (Severity::Query, format!("must be ordered by {last}"), selection.span),
+            Order::Placed(placed) => (Severity::Stop, phrase!("was ordered on {}", placed.value), placed.span),
+            Order::Near(last) => (Severity::Query, phrase!("must be ordered by {last}", last), selection.span),
         };
-        let message = format!("`{}` {begins}, and {}", selection.name.value, told(room, &waits));
+        let message = phrase!("`{}` {begins}, and {}", selection.name.value, begins, told(room, &waits));
         findings.push(finding(room, selection, severity, at, message, &waits));
     }
 }
@@ -89,7 +89,7 @@ fn finding(
     selection: &Selection,
     severity: Severity,
     at: crate::source::Span,
-    message: String,
+    message: Phrase,
     waits: &[(Prerequisite<'_>, Unsettled)],
 ) -> Remark {
     let mut finding = Remark::new(severity, at, message).room(&room.folder).item(&selection.name);
@@ -100,12 +100,12 @@ fn finding(
 }
 
 /// `Range` and `Sink`, which it is built around, are not chosen; `Hood`, …, has no maker's sheet.
-fn told(room: &Room, waits: &[(Prerequisite<'_>, Unsettled)]) -> String {
+fn told(room: &Room, waits: &[(Prerequisite<'_>, Unsettled)]) -> Phrase {
     let name = |ground: &Prerequisite<'_>| match ground.room.folder == room.folder {
-        true => format!("`{}`", ground.selection.name.value),
-        false => format!("`{}` ({})", ground.selection.name.value, ground.room.title()),
+        true => phrase!("`{}`", ground.selection.name.value),
+        false => phrase!("`{}` ({})", ground.selection.name.value, ground.room.title()),
     };
-    let mut alike: Vec<(Reason, Unsettled, Vec<String>)> = Vec::new();
+    let mut alike: Vec<(Reason, Unsettled, Vec<Phrase>)> = Vec::new();
     for (ground, lacks) in waits {
         match alike.iter_mut().find(|(because, what, _)| (*because, *what) == (ground.because, *lacks)) {
             Some((_, _, names)) => names.push(name(ground)),
@@ -114,9 +114,9 @@ fn told(room: &Room, waits: &[(Prerequisite<'_>, Unsettled)]) -> String {
     }
     let told = alike.iter().map(|(because, lacks, names)| {
         let words = if names.len() == 1 { lacks.words() } else { lacks.words_of_many() };
-        format!("{}, which it {}, {words}", series(names), because.words())
+        phrase!("{}, which it {}, {words}", Phrase::series(names), because.words(), words)
     });
-    told.collect::<Vec<_>>().join("; ")
+    Phrase::joined(told, "; ")
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// The quotation holds no longer
@@ -37,8 +37,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(until) = option.order.good_until.spanned().filter(|until| until.value < context.today) else {
             continue;
         };
-        let quote = option.order.quote.get().map_or(String::new(), |quote| format!(" {quote}"));
-        let message = format!("the quotation{quote} for `{}` held until {}", selection.name.value, until.value);
+        let quote = option.order.quote.get().map_or(Phrase::default(), |quote| phrase!(" {quote}", quote));
+        let message = phrase!("the quotation{quote} for `{}` held until {}", quote, selection.name.value, until.value);
         let finding = Remark::query(until.span, message).room(&room.folder);
         let remedy = "have it quoted again before anybody signs, and write the new price and date";
         findings.push(finding.item(&selection.name).remedy(remedy));

@@ -4,7 +4,7 @@ use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// The last day to order is past, or what is ordered comes too late
@@ -42,8 +42,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };
         if last < context.today {
             let held = held_up(context, selection);
-            let message =
-                format!("`{}` was to be ordered by {last}{held}{}", selection.name.value, waits(context, selection));
+            let message = phrase!(
+                "`{}` was to be ordered by {last}{held}{}",
+                selection.name.value,
+                last,
+                held,
+                waits(context, selection)
+            );
             let remedy = match held.is_empty() {
                 true => "order it today and move what waits for it, or choose what comes sooner",
                 false => "settle what it waits for, order it, and move what waits for it",
@@ -63,9 +68,11 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
         return None;
     }
     let says = if promised.is_some() { "is promised for" } else { "by its lead time comes on" };
-    let message = format!(
+    let message = phrase!(
         "`{}` {says} {comes}, and is to be in hand on {}{}",
         selection.name.value,
+        says,
+        comes,
         when.in_hand,
         waits(context, selection)
     );
@@ -73,25 +80,25 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
     Some(finding(room, selection, option, message).remedy(remedy))
 }
 
-fn finding(room: &Room, selection: &Selection, option: &ProductOption, message: String) -> Remark {
+fn finding(room: &Room, selection: &Selection, option: &ProductOption, message: Phrase) -> Remark {
     let at = option.lead_time.span().unwrap_or(selection.span);
     Remark::stop(at, message).room(&room.folder).item(&selection.name)
 }
 
 /// What an order itself still waits for.
-fn held_up(context: &Context<'_>, selection: &Selection) -> String {
+fn held_up(context: &Context<'_>, selection: &Selection) -> Phrase {
     let waits = context.depends.waits_for(selection, context.approvals);
-    let told: Vec<String> =
-        waits.iter().map(|(ground, lacks)| format!("`{}` {}", ground.selection.name.value, lacks.words())).collect();
-    if told.is_empty() { String::new() } else { format!(", and still waits: {}", told.join(", ")) }
+    let told: Vec<Phrase> =
+        waits.iter().map(|(ground, lacks)| phrase!("`{}` {}", ground.selection.name.value, lacks.words())).collect();
+    if told.is_empty() { Phrase::default() } else { phrase!(", and still waits: {}", Phrase::joined(told, ", ")) }
 }
 
 /// What waits for a selection, and when.
-fn waits(context: &Context<'_>, selection: &Selection) -> String {
-    let day = context.dates.needed(selection).map_or(String::new(), |day| format!(", {day}"));
+fn waits(context: &Context<'_>, selection: &Selection) -> Phrase {
+    let day = context.dates.needed(selection).map_or(Phrase::default(), |day| phrase!(", {day}", day));
     match selection.needed_for.get() {
-        Some(NeededFor::Milestone(name)) => format!("; {name} waits for it{day}"),
-        _ => String::new(),
+        Some(NeededFor::Milestone(name)) => phrase!("; {name} waits for it{day}", name, day),
+        _ => Phrase::default(),
     }
 }
 

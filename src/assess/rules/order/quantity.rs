@@ -9,7 +9,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection, System};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::bond::waste;
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::source::Spanned;
@@ -81,7 +81,7 @@ struct At<'a> {
 }
 
 impl At<'_> {
-    fn finding(&self, severity: Severity, ordered: &Spanned<Quantity>, message: String) -> Remark {
+    fn finding(&self, severity: Severity, ordered: &Spanned<Quantity>, message: Phrase) -> Remark {
         about(self.room, self.selection, self.option, severity, ordered.span, message)
     }
 
@@ -95,15 +95,16 @@ impl At<'_> {
         let wanted = with_waste(net, waste)?;
         let ordered = self.option.quantity.spanned()?;
         let there = self.area_of(&ordered.value)?;
-        let how_much = format!("{} and {} % more for its pattern", area(net), waste.value());
+        let how_much = phrase!("{} and {} % more for its pattern", area(net), waste.value());
         let enough = self.enough(wanted);
-        let remedy = format!("order {enough} at once, of one lot, and keep what is over");
+        let remedy = phrase!("order {enough} at once, of one lot, and keep what is over", enough);
         if there < wanted {
             let severity = if there < net { Severity::Stop } else { Severity::Query };
-            let message = format!(
+            let message = phrase!(
                 "{} of `{}` are ordered, and {how_much} come to {}",
                 ordered.value,
                 self.selection.name.value,
+                how_much,
                 area(wanted)
             );
             return Some(self.finding(severity, ordered, message).source("common practice").remedy(remedy));
@@ -112,7 +113,7 @@ impl At<'_> {
         if there.square_nanometres() % each.square_nanometres() == 0 {
             return None;
         }
-        let message = format!(
+        let message = phrase!(
             "{} of `{}` are ordered, and boxes hold {} each",
             ordered.value,
             self.selection.name.value,
@@ -122,10 +123,10 @@ impl At<'_> {
     }
 
     /// Whole boxes, or the area, that are enough.
-    fn enough(&self, wanted: Area) -> String {
+    fn enough(&self, wanted: Area) -> Phrase {
         match self.box_area().and_then(|each| pieces(wanted, each)) {
             Some(1) => "1 box".into(),
-            Some(boxes) => format!("{boxes} boxes"),
+            Some(boxes) => phrase!("{boxes} boxes", boxes),
             None => area(wanted),
         }
     }
@@ -173,13 +174,15 @@ impl At<'_> {
         if !rolls_ordered || i128::from(ordered.value.whole()?) >= wanted {
             return None;
         }
-        let message = format!(
+        let message = phrase!(
             "{} of `{}` are ordered, and the walls take {wanted} rolls, each strip cut at {}",
             ordered.value,
             self.selection.name.value,
+            wanted,
             say(strip, units)
         );
-        let remedy = format!("order {wanted} rolls at once, of one batch, and one more if it is to be kept in repair");
+        let remedy =
+            phrase!("order {wanted} rolls at once, of one batch, and one more if it is to be kept in repair", wanted);
         Some(self.finding(Severity::Query, ordered, message).source("common practice").remedy(remedy))
     }
 
@@ -194,7 +197,7 @@ impl At<'_> {
         if there >= wanted {
             return None;
         }
-        let message = format!(
+        let message = phrase!(
             "{} of grout are ordered for `{}`, and its joints take some {} ({})",
             ordered.value,
             self.selection.name.value,
@@ -219,9 +222,12 @@ fn lots(context: &Context<'_>, findings: &mut Findings<'_>) {
         let product = (option.maker.text().into(), option.model.text().into(), option.colour.text().into());
         let (other, with) = *first.entry(product).or_insert((lot, selection));
         if other.value != lot.value {
-            let message = format!(
+            let message = phrase!(
                 "`{}` is of lot {}, and `{}`, the same product, of lot {}",
-                selection.name.value, lot.value, with.name.value, other.value
+                selection.name.value,
+                lot.value,
+                with.name.value,
+                other.value
             );
             let finding = about(room, selection, option, Severity::Query, lot.span, message);
             let remedy = "have one lot sent for both, or lay both out in daylight before either is set";
@@ -230,8 +236,8 @@ fn lots(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn area(area: Area) -> String {
-    format!("{} ({})", area.imperial(), area.metric())
+fn area(area: Area) -> Phrase {
+    phrase!("{} ({})", area.imperial(), area.metric())
 }
 
 #[cfg(test)]

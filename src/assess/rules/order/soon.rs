@@ -3,7 +3,7 @@
 use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
     /// The last day to order is within two weeks
@@ -44,8 +44,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if !context.depends.waits_for(selection, context.approvals).is_empty() {
             continue;
         }
-        let from = option.supplier.get().map_or(String::new(), |supplier| format!(" from {supplier}"));
-        let message = format!("`{}` must be ordered{from} by {last}", selection.name.value);
+        let from = option.supplier.get().map_or(Phrase::default(), |supplier| phrase!(" from {supplier}", supplier));
+        let message = phrase!("`{}` must be ordered{from} by {last}", selection.name.value, from, last);
         let at = option.lead_time.span().unwrap_or(selection.span);
         let finding = Remark::note(at, message).room(&room.folder);
         let remedy = "ask whether it can still be had, order it, and write `order: {placed on: …}`";

@@ -3,7 +3,7 @@
 use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::units::Date;
 
 declare! {
@@ -46,11 +46,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let asked = option.order.available_on.spanned();
         let (message, at) = match (asked, selection.chosen_on.spanned()) {
             (Some(asked), _) if old(asked.value) => {
-                (format!("nobody has asked since {} whether `{name}` can still be had", asked.value), asked.span)
+                (phrase!("nobody has asked since {} whether `{name}` can still be had", asked.value, name), asked.span)
             }
             (None, Some(chosen)) if old(chosen.value) => {
-                let message = format!(
+                let message = phrase!(
                     "`{name}` was chosen on {}, and nobody has asked since whether it can be had",
+                    name,
                     chosen.value
                 );
                 (message, chosen.span)

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Ceiling, PartIs, Room, Run, Selection};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -121,12 +121,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
     }
     (high > low).then(|| {
         let say = |length| say(length, context.book.project.units);
-        let message = format!(
-            "`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands",
-            say(high),
-            say(low),
-            say(most)
-        );
+        let message = phrase!("`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands", name, say(high), say(low), say(most));
         let finding = Remark::query(height.span, message).room(&room.folder).item(&selection.name);
         finding.remedy("say where it stands: `wall` and `at` of its opening, and `low at` of the ceiling")
     })
@@ -134,9 +129,10 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
 
 fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Remark {
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}`{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",
         top.name,
+        what,
         say(top.high),
         say(top.high - top.ceiling),
         say(top.ceiling)

@@ -5,7 +5,7 @@ use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{End, PartIs, Room, Run, RunEnd};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
 use crate::units::Length;
@@ -155,7 +155,7 @@ struct Beside<'a> {
 
 fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'_>) -> Remark {
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}` has {} to `{}` at its {}, {} less than the {} usual beside {}",
         there.cabinet,
         say(there.gap),

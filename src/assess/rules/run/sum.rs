@@ -4,7 +4,7 @@ use super::widths;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Room, Run};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
 use crate::units::Length;
 
@@ -54,7 +54,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 struct There {
     length: Length,
     at: Span,
-    what: String,
+    what: Phrase,
 }
 
 fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
@@ -65,7 +65,7 @@ fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     let space = space.map(|space| There { length: space.value, at: space.span, what: "space measured for it".into() });
     let there = space.into_iter().chain(wall(context, room, run, starts)).min_by_key(|there| there.length)?;
     let by = Some(parts - there.length).filter(|by| *by > Length::ZERO)?;
-    let message = format!(
+    let message = phrase!(
         "the parts of the run `{}` add up to {}, {} more than the {} of {}",
         run.name.value,
         say(parts),
@@ -84,10 +84,10 @@ fn wall(context: &Context<'_>, room: &Room, run: &Run, starts: Length) -> Option
     let wall = plan.walls.get(plan.wall_named(run.wall.get()?)?)?;
     let measured = wall.measured().filter(|measured| measured.value <= wall.frame.length());
     let at = measured.map(|measured| measured.span).or_else(|| room.outline.span())?;
-    let name = if wall.name() == wall.letter { format!("wall {}", wall.letter) } else { format!("`{}`", wall.name()) };
+    let name = if wall.name() == wall.letter { phrase!("wall {}", wall.letter) } else { phrase!("`{}`", wall.name()) };
     let how = if measured.is_some() { " as measured" } else { "" };
     let from = if starts > Length::ZERO { "the rest of " } else { "" };
-    Some(There { length: wall.length() - starts, at, what: format!("{from}{name}{how}") })
+    Some(There { length: wall.length() - starts, at, what: phrase!("{from}{name}{how}", from, name, how) })
 }
 
 #[cfg(test)]

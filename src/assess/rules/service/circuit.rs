@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Power;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::vocabulary::{Hazard, Trait};
 
 declare! {
@@ -57,13 +57,14 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
     let name = &asked.fitted.selection.name.value;
     let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));
     if !meets {
-        let message = format!("`{name}` needs {} V, and the circuit has {} V", list(&needs.volts), list(&there.volts));
+        let message =
+            phrase!("`{name}` needs {} V, and the circuit has {} V", name, list(&needs.volts), list(&there.volts));
         return Some(asked.finding(Severity::Stop, message));
     }
     if let (Some(amps), Some(has)) = (needs.amps, there.amps)
         && has < amps
     {
-        let message = format!("`{name}` needs a circuit of {amps} A, and there is one of {has} A");
+        let message = phrase!("`{name}` needs a circuit of {amps} A, and there is one of {has} A", name, amps, has);
         return Some(asked.finding(Severity::Stop, message));
     }
     range(context, asked, &needs, &there).or_else(|| plugged(asked, &needs, &there))
@@ -78,10 +79,12 @@ fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power)
     let drawn = volts.map_or(0, |volts| demand(needs.watts.unwrap_or(0)).div_ceil(volts));
     let wants = least.value.max(drawn);
     let has = there.amps.filter(|amps| large && *amps < wants)?;
-    let message = format!(
+    let message = phrase!(
         "`{}` of {} kW wants a circuit of {wants} A at least, and there is one of {has} A",
         asked.fitted.selection.name.value,
         kilowatts(needs.watts?),
+        wants,
+        has
     );
     Some(asked.finding(least.severity, message).source(least.source))
 }
@@ -101,15 +104,18 @@ fn plugged(asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Remark> {
     if needs.hardwired || watts <= most {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` draws {watts} W, more than the {most} W that may be plugged into a circuit of {has} A",
-        asked.fitted.selection.name.value
+        asked.fitted.selection.name.value,
+        watts,
+        most,
+        has
     );
     Some(asked.finding(Severity::Query, message).source("IRC E3702.3"))
 }
 
-fn kilowatts(watts: u32) -> String {
-    format!("{}.{}", watts / 1000, watts % 1000 / 100)
+fn kilowatts(watts: u32) -> Phrase {
+    phrase!("{}.{}", watts / 1000, watts % 1000 / 100)
 }
 
 fn list(volts: &[u32]) -> String {

@@ -6,7 +6,7 @@ use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
@@ -51,10 +51,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let higher = needs.height.zip(has.height).filter(|(most, has)| needs.at_most && has > most);
         let fault = match (smaller, higher) {
             (Some((needs, has)), _) => {
-                format!("`{name}` needs a {} drain, and there is one of {}", say(needs), say(has))
+                phrase!("`{name}` needs a {} drain, and there is one of {}", name, say(needs), say(has))
             }
-            (None, Some((needs, has))) => format!(
+            (None, Some((needs, has))) => phrase!(
                 "the drain for `{name}` is {} above the finished floor, {} higher than its sheet allows",
+                name,
                 say(has),
                 say(has - needs)
             ),
@@ -79,7 +80,7 @@ fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     // Pipes are named by a rounded size: what is 2" in inches is 50 mm in metric.
     let has = Pipe::read(&there.value).size.filter(|has| *has < advised(least.value, *has, units))?;
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "the drain for `{}` is {}, less than the {} of the {}",
         fitted.selection.name.value,
         say(has),

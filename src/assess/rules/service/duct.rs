@@ -5,7 +5,7 @@ use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::{Pipe, Section, airflow};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
@@ -87,9 +87,10 @@ fn narrow(
     usual: Length,
 ) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}` moves {moves} cfm, for which a duct of {} is usual, and there is one of {}",
         fitted.selection.name.value,
+        moves,
         say(usual),
         is.say(say)
     );
@@ -106,13 +107,14 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
     let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
     let both = needs.narrowest.zip(has.narrowest);
     if let Some((wants, is)) = both.filter(|(wants, is)| is.is_narrower_than(*wants)) {
-        let message = format!("`{name}` needs a {} duct, and there is one of {}", wants.say(say), is.say(say));
+        let message = phrase!("`{name}` needs a {} duct, and there is one of {}", name, wants.say(say), is.say(say));
         return Some(asked.finding(Severity::Stop, message));
     }
     let run = has.run?;
     if let Some(most) = needs.run {
-        let message =
-            || format!("the duct of `{name}` is {} long, {} more than its sheet allows", say(run), say(run - most));
+        let message = || {
+            phrase!("the duct of `{name}` is {} long, {} more than its sheet allows", name, say(run), say(run - most))
+        };
         return (run > most).then(|| asked.finding(Severity::Stop, message()));
     }
     if !asked.fitted.selection.is(Kind::Dryer) {
@@ -123,11 +125,13 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
     let most = whole.value - off;
     let message = || {
         let with = if off > Length::ZERO { " with its bends" } else { "" };
-        format!(
+        phrase!(
             "the duct of `{name}` is {} long, {} more than the {} that the code allows{with}",
+            name,
             say(run),
             say(run - most),
-            say(most)
+            say(most),
+            with
         )
     };
     (run > most).then(|| asked.finding(whole.severity, message()).source(whole.source.clone()))

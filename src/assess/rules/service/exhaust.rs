@@ -8,7 +8,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
 use crate::book::{Opening, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
@@ -50,7 +50,7 @@ const BTU_A_CFM: u32 = 100;
 /// What one rule asks.
 struct Asks {
     cfm: u32,
-    who: String,
+    who: Phrase,
     severity: Severity,
 }
 
@@ -72,9 +72,10 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
         return None;
     }
     let cooks = room.selections.iter().find(|selection| selection.has(Trait::Cooks))?;
-    let message = format!(
+    let message = phrase!(
         "nothing moves air out over `{}`, and the code asks {} cfm in a room where somebody cooks",
-        cooks.name.value, ruling.value
+        cooks.name.value,
+        ruling.value
     );
     let finding = Remark::query(cooks.name.span, message).room(&room.folder);
     let remedy = "add the hood, or whatever moves the air out there, with its `airflow`";
@@ -86,7 +87,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some((words, at)) = option.words("airflow") else { continue };
         let Some(moves) = airflow(words) else {
-            let message = format!("the airflow of `{}` can't be read: `{words}`", selection.name.value);
+            let message = phrase!("the airflow of `{}` can't be read: `{words}`", selection.name.value, words);
             let finding = about(room, selection, option, Severity::Query, at, message);
             findings.push(finding.remedy("write a number and its unit: `airflow: … cfm`, `… m³/h` or `… l/s`"));
             continue;
@@ -99,10 +100,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let missed: Vec<&Asks> = asks.iter().filter(|asks| asks.cfm > moves).collect();
         let Some(most) = missed.iter().map(|asks| asks.cfm).max() else { continue };
         let severity = missed.iter().map(|asks| asks.severity).min().unwrap_or(Severity::Query);
-        let told: Vec<String> = missed.iter().map(|asks| format!("{} asks {} cfm", asks.who, asks.cfm)).collect();
-        let message = format!("`{}` moves {moves} cfm: {}", selection.name.value, told.join(", "));
+        let told: Vec<Phrase> = missed.iter().map(|asks| phrase!("{} asks {} cfm", asks.who, asks.cfm)).collect();
+        let message = phrase!("`{}` moves {moves} cfm: {}", selection.name.value, moves, Phrase::joined(told, ", "));
         let remedy =
-            format!("choose one that moves {most} cfm, and look at its duct and at make-up air in the same step");
+            phrase!("choose one that moves {most} cfm, and look at its duct and at make-up air in the same step", most);
         findings.push(about(room, selection, option, severity, at, message).remedy(remedy));
     }
 }
@@ -125,7 +126,7 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
     if let (Some(width), Some(rule)) = (option.size.width.get(), context.rulings().number(a_foot)) {
         let from = context.rulings().number(&WALL_HOOD_A_FOOT_LEAST).filter(|_| !island);
         let who = match from.map(|least| by_width(*width, least.value)) {
-            Some(from) => format!("the rule of thumb for its width, whose band begins at {from} cfm,"),
+            Some(from) => phrase!("the rule of thumb for its width, whose band begins at {from} cfm,", from),
             None => "the rule of thumb for an island".into(),
         };
         asks.push(Asks { cfm: by_width(*width, rule.value), who, severity: rule.severity });
@@ -140,7 +141,7 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
     asks
 }
 
-fn named(context: &Context<'_>, figure: &'static Figure, who: &str) -> Option<Asks> {
+fn named(context: &Context<'_>, figure: &'static Figure, who: &'static str) -> Option<Asks> {
     let ruling = context.rulings().number(figure)?;
     Some(Asks { cfm: ruling.value, who: who.into(), severity: ruling.severity })
 }

@@ -6,7 +6,7 @@ use crate::assess::codes::gas::{SOURCE, least_size};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::say;
 use crate::assess::supply::{Gas, GasKind};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -63,7 +63,7 @@ fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Remark> {
         return None;
     }
     let name = &asked.fitted.selection.name.value;
-    let message = format!("`{name}` is made for {}, and there is {}", needs.word(), there.word());
+    let message = phrase!("`{name}` is made for {}, and there is {}", name, needs.word(), there.word());
     Some(asked.finding(Severity::Stop, message).remedy(
         "order the maker's conversion kit (under `accessories`, by its name and model), or the model for this gas",
     ))
@@ -77,13 +77,13 @@ fn too_little(context: &Context<'_>, asked: &Asked<'_>, needs: &Gas, there: &Gas
         return None;
     }
     let name = &asked.fitted.selection.name.value;
-    let message = format!("`{name}` takes {takes} Btu/h, and the branch carries {carries} Btu/h");
+    let message = phrase!("`{name}` takes {takes} Btu/h, and the branch carries {carries} Btu/h", name, takes, carries);
     let wanted = there.run.and_then(|run| least_size(takes.div_ceil(value), run));
     let remedy = wanted.map_or_else(
-        || "have a licensed trade run a branch that carries it, or choose what takes less".to_string(),
+        || "have a licensed trade run a branch that carries it, or choose what takes less".into(),
         |size| {
             let size = say(size, context.book.project.units);
-            format!("have a licensed trade run {size} pipe at least, by their own reckoning of the whole system")
+            phrase!("have a licensed trade run {size} pipe at least, by their own reckoning of the whole system", size)
         },
     );
     // A figure that the book gives is the field's own; the table speaks with the code's word.

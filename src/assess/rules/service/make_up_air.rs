@@ -5,6 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
 use crate::book::{ProductOption, Room};
+use crate::finding::phrase;
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -59,16 +60,15 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if !is_hood || moves <= most.value || has_make_up(room, option) {
             continue;
         }
-        let message = format!(
+        let message = phrase!(
             "`{}` can move {moves} cfm, more than the {} cfm allowed without make-up air, and no line orders any",
-            selection.name.value, most.value
+            selection.name.value,
+            moves,
+            most.value
         );
         findings.push(
             about(room, selection, option, most.severity, at, message)
-                .remedy(format!(
-                    "order about {} cfm of make-up air with its damper, choose a smaller hood, or ask the town for its amendment",
-                    amount(context, moves)
-                ))
+                .remedy(phrase!("order about {} cfm of make-up air with its damper, choose a smaller hood, or ask the town for its amendment", amount(context, moves)))
                 .source(most.source.clone()),
         );
     }
@@ -119,7 +119,7 @@ mod tests {
     fn the_air_that_is_wanted_is_named_and_follows_the_amendment() {
         let wanted = |airflow: &str, book: &str| {
             let found = hood(airflow, book).finds_one();
-            let remedy = &found.findings()[0].remedy;
+            let remedy = found.findings()[0].remedy.text();
             remedy.strip_prefix("order about ").and_then(|rest| rest.split_once(" cfm")).map(|(cfm, _)| cfm.to_owned())
         };
         let open = "codes: {adopts: [IRC 2021]}\nhouse: {open flue: true}";

@@ -13,7 +13,7 @@ pub mod zone;
 
 use crate::assess::Context;
 use crate::book::{Needs, Services, Slot};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
 
@@ -40,7 +40,7 @@ fn asked<'a>(
 
 impl Asked<'_> {
     /// A finding at what is there, pointing at what is needed too.
-    fn finding(&self, severity: Severity, message: impl Into<String>) -> Remark {
+    fn finding(&self, severity: Severity, message: impl Into<Phrase>) -> Remark {
         let at = self.there.map_or(self.fitted.opening.span, |there| there.span);
         self.fitted.finding(severity, at, message).also(self.needs.span, "needs this")
     }
@@ -48,11 +48,14 @@ impl Asked<'_> {
     /// The finding that nothing is told of the service.
     fn untold(&self, service: &str) -> Remark {
         let name = &self.fitted.selection.name.value;
-        let message = format!(
+        let message = phrase!(
             "`{name}` needs {service} ({}), and nothing is told of it at the opening `{}`",
-            self.needs.value, self.fitted.opening.name.value
+            name,
+            service,
+            self.needs.value,
+            self.fitted.opening.name.value
         );
         self.finding(Severity::Query, message)
-            .remedy(format!("find out what is there and add it at the opening: `service: {{{service}: …}}`"))
+            .remedy(phrase!("find out what is there and add it at the opening: `service: {{{service}: …}}`", service))
     }
 }

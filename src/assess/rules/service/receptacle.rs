@@ -4,7 +4,7 @@ use super::asked;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Power;
-use crate::finding::Severity;
+use crate::finding::{Severity, phrase};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -43,7 +43,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if needs.plugs_into(&there) != Some(false) {
             continue;
         }
-        let message = format!(
+        let message = phrase!(
             "`{}` has a {} plug, and the receptacle is a {}",
             asked.fitted.selection.name.value,
             needs.pattern.unwrap_or_default(),

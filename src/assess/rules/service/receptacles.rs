@@ -4,7 +4,7 @@ use crate::assess::codes::{COUNTER_THAT_NEEDS_ONE, Family, RECEPTACLE_SPACING};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{CounterRun, Room};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::Hazard;
 
@@ -86,7 +86,7 @@ fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Re
     if edition >= 2023 {
         let provided = has > 0 || counter.provision.get() == Some(&true);
         let message =
-            format!("the island `{}` has no receptacle, and no box is provided for a later one", counter.name.value);
+            phrase!("the island `{}` has no receptacle, and no box is provided for a later one", counter.name.value);
         return (!provided).then(|| {
             finding(room, counter, severity, message)
                 .remedy("have the electrician provide a box, and say so at that counter, under `provision`")
@@ -124,13 +124,18 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
         return None;
     }
     let length = say(counter.length.value, context.book.project.units);
-    let message =
-        format!("the counter `{}`, {length} long, has {} of {} receptacles", counter.name.value, told.has, told.wants);
+    let message = phrase!(
+        "the counter `{}`, {length} long, has {} of {} receptacles",
+        counter.name.value,
+        length,
+        told.has,
+        told.wants
+    );
     let remedy = "have the electrician plan the missing boxes before the counter is templated";
     Some(finding(room, counter, told.severity, message).remedy(remedy).source(told.source))
 }
 
-fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: String) -> Remark {
+fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: Phrase) -> Remark {
     Remark::new(severity, counter.name.span, message).room(&room.folder).item(&counter.name)
 }
 

@@ -4,7 +4,7 @@ use super::asked;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
-use crate::finding::Severity;
+use crate::finding::{Severity, phrase};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -44,11 +44,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let fault = match (needs.size, has.size) {
             (Some(needs), Some(has)) if has < needs => {
                 let say = |length| say(length, context.book.project.units);
-                format!("`{name}` needs a {} water line, and there is one of {}", say(needs), say(has))
+                phrase!("`{name}` needs a {} water line, and there is one of {}", name, say(needs), say(has))
             }
-            _ if told && lacks("hot") => format!("`{name}` needs hot water, and the line is cold"),
-            _ if told && lacks("cold") => format!("`{name}` needs cold water, and the line is hot"),
-            _ if lacks("shut-off") => format!("`{name}` needs a shut-off, and none is told at the opening"),
+            _ if told && lacks("hot") => phrase!("`{name}` needs hot water, and the line is cold", name),
+            _ if told && lacks("cold") => phrase!("`{name}` needs cold water, and the line is hot", name),
+            _ if lacks("shut-off") => phrase!("`{name}` needs a shut-off, and none is told at the opening", name),
             _ => continue,
         };
         findings.push(

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
 use crate::book::{ServicePoint, ServiceZone};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
@@ -73,23 +73,28 @@ fn fault(
     service: &str,
     point: &ServicePoint,
     zone: Option<&ServiceZone>,
-) -> Option<String> {
+) -> Option<Phrase> {
     let say = |length: Length| say(length, context.book.project.units);
     let name = &fitted.selection.name.value;
     let outside = |way: &str, at: Option<&Length>, range: Option<&LengthRange>| {
         let (at, range) = (at?, range?);
         (!range.contains(*at)).then(|| {
-            format!(
+            phrase!(
                 "the {service} for `{name}` comes out {} {way}, where its sheet wants {}",
+                service,
+                name,
                 say(*at),
+                way,
                 say_range(*range, context.book.project.units)
             )
         })
     };
     let beside = zone.and_then(|zone| zone.beside.get()).is_some_and(|beside| *beside);
     if beside && point.beside.get() == Some(&false) {
-        return Some(format!(
-            "the {service} for `{name}` is behind it, where its sheet wants it in the cabinet beside"
+        return Some(phrase!(
+            "the {service} for `{name}` is behind it, where its sheet wants it in the cabinet beside",
+            service,
+            name
         ));
     }
     outside("from the left", point.from_left.get(), zone.and_then(|zone| zone.from_left.get()))
@@ -100,9 +105,7 @@ fn fault(
             let is_beside = point.beside.get() == Some(&true);
             (proud > most && !is_beside).then(|| {
                 let (proud, over, most) = (say(proud), say(proud - most), say(most));
-                format!(
-                    "the {service} behind `{name}` stands {proud} out of the wall, {over} more than the {most} there is"
-                )
+                phrase!("the {service} behind `{name}` stands {proud} out of the wall, {over} more than the {most} there is", service, name, proud, over, most)
             })
         })
 }

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::twice::{Differ, Twice, of_room};
 
 declare! {
@@ -50,13 +50,24 @@ fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
     let (name, is) = (&twice.about.value, say(counts.value));
     let (what, other, spot) = (twice.what, say(differs.value), differs.spot);
     let message = match twice.how {
-        Differ::Apart => format!("{what} of `{name}` is {is} {}, and {other} {spot}", counts.spot),
-        Differ::InsideOut => format!("{what} of `{name}` is {is}, more than the {other} outside {spot}"),
-        Differ::PastThePlan => format!("{what} of `{name}` is {is}, more than the floor build-up of {other} {spot}"),
+        Differ::Apart => {
+            phrase!("{what} of `{name}` is {is} {}, and {other} {spot}", what, name, is, counts.spot, other, spot)
+        }
+        Differ::InsideOut => {
+            phrase!("{what} of `{name}` is {is}, more than the {other} outside {spot}", what, name, is, other, spot)
+        }
+        Differ::PastThePlan => phrase!(
+            "{what} of `{name}` is {is}, more than the floor build-up of {other} {spot}",
+            what,
+            name,
+            is,
+            other,
+            spot
+        ),
     };
-    let remedy = format!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
+    let remedy = phrase!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
     let finding = Remark::stop(differs.at, message).item(twice.about);
-    finding.also(counts.at, format!("{} here", say(counts.value))).remedy(remedy)
+    finding.also(counts.at, phrase!("{} here", say(counts.value))).remedy(remedy)
 }
 
 #[cfg(test)]

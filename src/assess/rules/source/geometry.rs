@@ -2,8 +2,9 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Fault, Plan, Wrong};
+use crate::units::Length;
 
 declare! {
     /// A room's plan cannot be as it is written
@@ -55,58 +56,65 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Remark {
         None => finding,
     };
     match (fault.also, &fault.wrong) {
-        (Some(also), Wrong::Overlaps { other, .. }) => finding.also(also, format!("`{other}`")),
+        (Some(also), Wrong::Overlaps { other, .. }) => finding.also(also, phrase!("`{other}`", other)),
         (Some(also), _) => finding.also(also, "the first place"),
         (None, _) => finding,
     }
 }
 
-fn words(context: &Context<'_>, fault: &Fault) -> (String, String) {
+fn words(context: &Context<'_>, fault: &Fault) -> (Phrase, Phrase) {
     let say = |length| say(length, context.book.project.units);
     let item = fault.item.as_deref().unwrap_or("the outline");
     match &fault.wrong {
         Wrong::FewCorners(count) => (
-            format!("the outline has {count} corner{}", if *count == 1 { "" } else { "s" }),
+            phrase!("the outline has {count} corner{}", count, if *count == 1 { "" } else { "s" }),
             "write at least three corners, or length and width: `… x …`".into(),
         ),
         Wrong::ManyCorners(count) => {
-            (format!("the outline has {count} corners"), "write the corners of the room's walls alone".into())
+            (phrase!("the outline has {count} corners", count), "write the corners of the room's walls alone".into())
         }
-        Wrong::NoLength(wall) => {
-            (format!("wall {wall} begins and ends at one corner"), "leave out the corner that is written twice".into())
-        }
+        Wrong::NoLength(wall) => (
+            phrase!("wall {wall} begins and ends at one corner", wall),
+            "leave out the corner that is written twice".into(),
+        ),
         Wrong::Crosses(one, other) => (
-            format!("wall {one} and wall {other} of the outline cross"),
+            phrase!("wall {one} and wall {other} of the outline cross", one, other),
             "write the corners in order, going round the room once".into(),
         ),
         Wrong::UnknownWall(wall, known) => (
-            format!("the outline has no wall `{wall}`"),
-            format!("its walls are {}; give one of them that name, or write its letter", known.join(", ")),
+            phrase!("the outline has no wall `{wall}`", wall),
+            phrase!("its walls are {}; give one of them that name, or write its letter", Phrase::joined(known, ", ")),
         ),
         Wrong::NoOutline(wall) => (
-            format!("`{item}` is set out from wall `{wall}`, and the room has no outline"),
+            phrase!("`{item}` is set out from wall `{wall}`, and the room has no outline", item, wall),
             "write the room's `outline`: length and width, or its corners".into(),
         ),
         Wrong::Outside { wall, by, long } => (
-            format!("`{item}` reaches {} past the end of {}, which is {} long", say(*by), named(wall), say(*long)),
+            past_the_end(context, item, wall, (*by, *long)),
             "correct where it stands or how wide it is, or the wall's length in the outline".into(),
         ),
         Wrong::Overlaps { other, by } => (
-            format!("`{item}` is in the wall where `{other}` is, by {} along it", say(*by)),
+            phrase!("`{item}` is in the wall where `{other}` is, by {} along it", item, other, say(*by)),
             "correct where one of them is, or its size".into(),
         ),
         Wrong::Clashes { other, .. } => {
-            (format!("`{item}` stands where `{other}` is"), "move one of them, or correct its size".into())
+            (phrase!("`{item}` stands where `{other}` is", item, other), "move one of them, or correct its size".into())
         }
-        Wrong::OutOfRoom => {
-            (format!("`{item}` reaches out of the room"), "correct its `at`, `away` or `size`, or the outline".into())
-        }
-        Wrong::Twice => (format!("`{item}` is set out at two places"), "leave one of them out".into()),
+        Wrong::OutOfRoom => (
+            phrase!("`{item}` reaches out of the room", item),
+            "correct its `at`, `away` or `size`, or the outline".into(),
+        ),
+        Wrong::Twice => (phrase!("`{item}` is set out at two places", item), "leave one of them out".into()),
     }
 }
 
-fn named(wall: &str) -> String {
-    if wall.len() < 3 { format!("wall {wall}") } else { format!("`{wall}`") }
+fn past_the_end(context: &Context<'_>, item: &str, wall: &str, (by, long): (Length, Length)) -> Phrase {
+    let say = |length| say(length, context.book.project.units);
+    phrase!("`{item}` reaches {} past the end of {}, which is {} long", item, say(by), named(wall), say(long))
+}
+
+fn named(wall: &str) -> Phrase {
+    if wall.len() < 3 { phrase!("wall {wall}", wall) } else { phrase!("`{wall}`", wall) }
 }
 
 #[cfg(test)]

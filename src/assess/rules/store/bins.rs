@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{BinPlace, Room, Selection};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::vocabulary::{Kind, Trait};
 
 declare! {
@@ -57,7 +57,7 @@ fn judge(room: &Room) -> Option<Remark> {
     if near(BinPlace::Sink) || near(BinPlace::Preparation) {
         return None;
     }
-    let message = format!("no bin stands near the sink or the place of preparation in `{}`", room.title());
+    let message = phrase!("no bin stands near the sink or the place of preparation in `{}`", room.title());
     let finding = Remark::note(first.span, message).room(&room.folder);
     let remedy = "give a pull-out beside the sink to bins, and say at that cabinet what they are near: `stores: {bins near: […]}`";
     Some(finding.item(&cabinets.name).source("common practice").remedy(remedy))

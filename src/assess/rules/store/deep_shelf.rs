@@ -4,7 +4,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{ShelfKind, Stores, System};
-use crate::finding::Severity;
+use crate::finding::{Phrase, Severity, phrase};
 use crate::units::Length;
 
 declare! {
@@ -52,17 +52,18 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn judge(stores: &Stores, name: &str, units: System) -> Option<(String, &'static str)> {
+fn judge(stores: &Stores, name: &str, units: System) -> Option<(Phrase, &'static str)> {
     match stores.shelves.get()? {
         ShelfKind::Fixed | ShelfKind::Adjustable => {
             let depth = *stores.depth.get().filter(|depth| **depth > DEEP)?;
-            let message = format!("the shelves of `{name}` are {} deep and do not come out", say(depth, units));
+            let message = phrase!("the shelves of `{name}` are {} deep and do not come out", name, say(depth, units));
             Some((message, "common practice"))
         }
         ShelfKind::RollOut | ShelfKind::PullOut => {
             let highest = *stores.highest.get().filter(|highest| **highest > REACH)?;
-            let message = format!(
+            let message = phrase!(
                 "a shelf of `{name}` comes out at {}, above a reach of {}",
+                name,
                 say(highest, units),
                 say(REACH, units)
             );

@@ -5,7 +5,7 @@ use crate::assess::codes::INSIDE_CORNER;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Reason, say};
 use crate::book::{ProductOption, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -66,10 +66,11 @@ fn tight(context: &Context<'_>, counter: &Counter<'_>, radius: &Spanned<Length>)
     let say = |length| say(length, context.book.project.units);
     let name = counter.name();
     let message = if radius.value == Length::ZERO {
-        format!("the inside corners of the cutouts in `{name}` are square, where stone is drilled round")
+        phrase!("the inside corners of the cutouts in `{name}` are square, where stone is drilled round", name)
     } else {
-        format!(
+        phrase!(
             "the inside corners of `{name}` have a radius of {}, less than the {} of the smallest usual bit",
+            name,
             say(radius.value),
             say(least.value)
         )
@@ -96,13 +97,14 @@ fn unlike(
     }
     let say = |length| say(length, context.book.project.units);
     let which = match sink.settled() {
-        Some(_) => format!("`{}`", sink.name.value),
-        None => format!("`{}`, option `{}`,", sink.name.value, bowl.id.value),
+        Some(_) => phrase!("`{}`", sink.name.value),
+        None => phrase!("`{}`, option `{}`,", sink.name.value, bowl.id.value),
     };
-    let message = format!(
+    let message = phrase!(
         "the inside corners of `{}` have a radius of {}, and those of {which} {}",
         counter.name(),
         say(radius.value),
+        which,
         say(own)
     );
     let severity = if sink.settled().is_some() { Severity::Stop } else { Severity::Query };

@@ -11,7 +11,7 @@ use crate::assess::Context;
 use crate::assess::codes::{Figure, KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling};
 use crate::assess::context::about;
 use crate::book::{ProductOption, Room, Selection, Top};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -86,7 +86,7 @@ impl<'a> Counter<'a> {
         self.room.selections.iter().filter(counters).count() == 1
     }
 
-    fn finding(&self, severity: Severity, at: Span, message: String) -> Remark {
+    fn finding(&self, severity: Severity, at: Span, message: Phrase) -> Remark {
         about(self.room, self.selection, self.option, severity, at, message)
     }
 }

@@ -5,7 +5,7 @@ use crate::assess::codes::{OVERHANG_WITHOUT_POSTS, OVERHANG_WITHOUT_STEEL, STONE
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Island, IslandSide, Support, Supports};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::seats;
 use crate::source::Span;
 use crate::units::Length;
@@ -155,16 +155,18 @@ fn stone(
     }
     let say = |length| say(length, context.book.project.units);
     let why = match third {
-        Some(across) => format!("a third of its depth of {}", say(across)),
-        None => format!("stone of {} bears by itself", say(thickness)),
+        Some(across) => phrase!("a third of its depth of {}", say(across)),
+        None => phrase!("stone of {} bears by itself", say(thickness)),
     };
     let past = if carried.is_some() { "its supports" } else { "what carries it" };
-    let message = format!(
+    let message = phrase!(
         "`{}` stands out {} past {past}{}, {} more than {why}",
         counter.name(),
         say(out),
+        past,
         at_place(overhang),
-        say(out - least)
+        say(out - least),
+        why
     );
     Some(counter.finding(severity, overhang.at, message).source(source).remedy(NAME_THEM))
 }
@@ -181,9 +183,10 @@ fn unsaid(
         return None;
     }
     let out = say(overhang.out, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}` stands out {out}{}, and nobody says what it is made of and what carries it",
         counter.name(),
+        out,
         at_place(overhang)
     );
     Some(counter.finding(Severity::Query, overhang.at, message).source(least.source).remedy(SAY_IT))
@@ -206,12 +209,13 @@ fn any_counter(
         return None;
     }
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "`{}` stands out {}{}, {} more than is usual without {wants}",
         counter.name(),
         say(overhang.out),
         at_place(overhang),
-        say(overhang.out - most.value)
+        say(overhang.out - most.value),
+        wants
     );
     Some(counter.finding(most.severity, overhang.at, message).source(most.source).remedy(NAME_THEM))
 }
@@ -221,7 +225,7 @@ fn reach(context: &Context<'_>, counter: &Counter<'_>, supports: Option<&Support
     let supports = supports?;
     let (out, inward) = (*supports.out.get()?, supports.inward.spanned()?);
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "the {} of `{}` reach {} out and only {} back over the cabinets",
         supports.by.value,
         counter.name(),
@@ -234,8 +238,8 @@ fn reach(context: &Context<'_>, counter: &Counter<'_>, supports: Option<&Support
     })
 }
 
-fn at_place(overhang: &Overhang<'_>) -> String {
-    overhang.place.map_or_else(String::new, |place| format!(" at `{place}`"))
+fn at_place(overhang: &Overhang<'_>) -> Phrase {
+    overhang.place.map_or_else(Phrase::default, |place| phrase!(" at `{place}`", place))
 }
 
 #[cfg(test)]

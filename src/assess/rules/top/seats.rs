@@ -5,7 +5,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::distances::{Seats, Whence, seats};
 use crate::units::Length;
 
@@ -60,8 +60,9 @@ fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark>
     }
     let say = |length| say(length, context.book.project.units);
     let each = Length::from_nanometres(edge.value.nanometres() / count);
-    let message = format!(
+    let message = phrase!(
         "{count} sit at `{}` with {} of edge{}, {} less than the {} advised: {} for each",
+        count,
         seats.name,
         say(edge.value),
         by_the_plan(edge.whence),
@@ -82,7 +83,7 @@ fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark
         return None;
     }
     let say = |length| say(length, context.book.project.units);
-    let message = format!(
+    let message = phrase!(
         "the room for knees at `{}` is {} deep{}, {} less than the {} advised for a top at {}",
         seats.name,
         say(depth.value),

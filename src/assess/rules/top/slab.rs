@@ -7,7 +7,7 @@ use crate::assess::codes::{SLAB_LENGTH, SLAB_WIDTH};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Direction, Seam, SeamOver, Slab, Top};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::nest::{Sides, Stock, slabs};
 use crate::source::Span;
 use crate::units::Length;
@@ -121,15 +121,17 @@ fn too_large(context: &Context<'_>, counter: &Counter<'_>, top: &Top, pieces: &[
     let piece = pieces.iter().find(|piece| !stock.takes(piece.sides))?;
     let say = |(one, other): Sides| {
         let say = |length| say(length, context.book.project.units);
-        format!("{} by {}", say(one), say(other))
+        phrase!("{} by {}", say(one), say(other))
     };
     let direction = if stock.may_turn { "" } else { ", whose direction is kept" };
-    let message = format!(
+    let message = phrase!(
         "the piece `{}` of `{}`, {}, does not come out of {whose}, {}{direction}",
         piece.name,
         counter.name(),
         say(piece.sides),
-        say(stock.slab)
+        whose,
+        say(stock.slab),
+        direction
     );
     let finding = counter.finding(severity, piece.at, message).source(source);
     Some(finding.remedy("plan a seam and have it signed, or find a larger slab"))
@@ -147,13 +149,14 @@ fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Re
     let asked: i128 = sides.iter().map(|sides| area(*sides)).sum();
     let certain = asked > area(stock.slab).saturating_mul(count.value.into());
     let (severity, how) = match certain {
-        true => (Severity::Stop, "more stone than there is".to_string()),
-        false => (Severity::Query, format!("laid out on {found}")),
+        true => (Severity::Stop, "more stone than there is".into()),
+        false => (Severity::Query, phrase!("laid out on {found}", found)),
     };
-    let message = format!(
+    let message = phrase!(
         "the {} pieces of `{}` are {how}, and {} {} held",
         pieces.len(),
         counter.name(),
+        how,
         count.value,
         if count.value == 1 { "slab is" } else { "slabs are" }
     );
@@ -165,17 +168,17 @@ fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Re
 fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Option<Remark> {
     let planned = seam_over_dishwasher(context, counter, seam);
     let (fault, remedy) = match seam.over.get() {
-        Some(SeamOver::Dishwasher) => ("lies over a dishwasher".to_string(), "move the seam over a cabinet"),
+        Some(SeamOver::Dishwasher) => (Phrase::from("lies over a dishwasher"), "move the seam over a cabinet"),
         _ if planned.is_some() => {
-            (format!("lies over `{}` by the plan", planned.unwrap_or_default()), "move the seam over a cabinet")
+            (phrase!("lies over `{}` by the plan", planned.unwrap_or_default()), "move the seam over a cabinet")
         }
         Some(SeamOver::Sink) if seam.reinforced.get() != Some(&true) => (
-            "runs through a sink's cutout, and nobody says that it is reinforced".to_string(),
+            "runs through a sink's cutout, and nobody says that it is reinforced".into(),
             "have it reinforced front and back, and say so at the seam, under `reinforced`",
         ),
         _ => return None,
     };
-    let message = format!("the seam of `{}` {} {fault}", counter.name(), seam.at.value);
+    let message = phrase!("the seam of `{}` {} {fault}", counter.name(), seam.at.value, fault);
     Some(counter.finding(Severity::Query, seam.at.span, message).source(SEAMS).remedy(remedy))
 }
 
@@ -201,7 +204,7 @@ fn undecided(counter: &Counter<'_>, top: &Top) -> Option<Remark> {
     if !top.layout.is_absent() || counter.is_brittle() == Some(false) {
         return None;
     }
-    let message = format!("nobody says who decides where seams and veins of `{}` come", counter.name());
+    let message = phrase!("nobody says who decides where seams and veins of `{}` come", counter.name());
     let finding = counter.finding(Severity::Query, at, message).source(PRACTICE);
     Some(finding.remedy(
         "have a drawing with seams and the run of the veins signed for itself, or tell the client that the fabricator decides, and write `layout`",

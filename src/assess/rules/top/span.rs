@@ -5,6 +5,7 @@ use crate::assess::codes::{STONE_SPAN_2, STONE_SPAN_3};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Opening;
+use crate::finding::{Phrase, phrase};
 use crate::site::plan::{Plan, Row};
 use crate::source::Span;
 use crate::units::Length;
@@ -43,7 +44,7 @@ declare! {
 /// A gap below a counter.
 struct Gap {
     /// What it is, before its width.
-    what: String,
+    what: Phrase,
     wide: Length,
     at: Span,
 }
@@ -54,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let widest = gaps(context, &counter).into_iter().filter(|gap| gap.wide > most.value);
         let Some(gap) = widest.max_by_key(|gap| gap.wide) else { continue };
         let say = |length| say(length, context.book.project.units);
-        let message = format!(
+        let message = phrase!(
             "`{}` spans {} {}, {} more than the {} that stone of its thickness bears",
             counter.name(),
             say(gap.wide),
@@ -95,11 +96,11 @@ fn in_row(plan: &Plan<'_>, row: &Row<'_>) -> Vec<Gap> {
         match gaps.last_mut().filter(|(_, end)| *end == thing.along.0) {
             Some((gap, end)) => {
                 gap.wide = gap.wide + thing.width();
-                gap.what = format!("{} and `{}`", gap.what, thing.name);
+                gap.what = phrase!("{} and `{}`", gap.what, thing.name);
                 *end = thing.along.1;
             }
             None => {
-                let gap = Gap { what: format!("over `{}`", thing.name), wide: thing.width(), at: thing.span };
+                let gap = Gap { what: phrase!("over `{}`", thing.name), wide: thing.width(), at: thing.span };
                 gaps.push((gap, thing.along.1));
             }
         }
@@ -111,7 +112,7 @@ fn in_row(plan: &Plan<'_>, row: &Row<'_>) -> Vec<Gap> {
 fn measured(counter: &Counter<'_>) -> Vec<Gap> {
     let openings = counter.room.openings.iter().filter(|opening| counter.is_alone() && stands_in_no_cabinet(opening));
     let gaps = openings.filter_map(|opening| {
-        let what = format!("over `{}`", opening.name.value);
+        let what = phrase!("over `{}`", opening.name.value);
         Some(Gap { what, wide: opening.governing_width()?, at: opening.span })
     });
     gaps.collect()

@@ -4,7 +4,7 @@ use super::{Counter, counters};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut};
 use crate::book::{ProductOption, Selection};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
 use crate::units::Date;
 use crate::vocabulary::{Hazard, HoldPoint, Kind};
@@ -67,12 +67,12 @@ fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Rema
     let things = cut_for.iter().filter_map(|ground| lack(context, counter, ground, day));
     let cabinets = cabinets(counter).filter_map(|cabinet| {
         let set = context.dates.needed(cabinet).filter(|set| *set > day)?;
-        Some((cabinet.span, format!("`{}` is set only on {set}", cabinet.name.value)))
+        Some((cabinet.span, phrase!("`{}` is set only on {set}", cabinet.name.value, set)))
     });
-    let lacks: Vec<(Span, String)> = things.chain(cabinets).collect();
+    let lacks: Vec<(Span, Phrase)> = things.chain(cabinets).collect();
     let (first, _) = lacks.first()?;
-    let told: Vec<&str> = lacks.iter().map(|(_, told)| told.as_str()).collect();
-    let message = format!("`{}` is templated on {day}, and {}", counter.name(), told.join("; "));
+    let told = lacks.iter().map(|(_, told)| told);
+    let message = phrase!("`{}` is templated on {day}, and {}", counter.name(), day, Phrase::joined(told, "; "));
     let finding = Remark::query(counter.selection.span, message);
     let finding = finding.room(&counter.room.folder).item(&counter.selection.name).source("common practice");
     let finding = finding.also(*first, "is not ready by then");
@@ -85,22 +85,22 @@ fn cabinets<'a>(counter: &Counter<'a>) -> impl Iterator<Item = &'a Selection> {
 }
 
 /// What a thing that the counter is cut for lacks on the day.
-fn lack(context: &Context<'_>, counter: &Counter<'_>, ground: &Prerequisite<'_>, day: Date) -> Option<(Span, String)> {
+fn lack(context: &Context<'_>, counter: &Counter<'_>, ground: &Prerequisite<'_>, day: Date) -> Option<(Span, Phrase)> {
     let thing = ground.selection;
     let name = &thing.name.value;
     let Some(option) = thing.settled() else {
         let near = context.today.days_until(day) <= NEAR && !is_asked_by_the_order(context, counter);
-        return near.then(|| (thing.span, format!("`{name}` is not chosen")));
+        return near.then(|| (thing.span, phrase!("`{name}` is not chosen", name)));
     };
     if is_cutout_known(counter, ground, option) {
         return None;
     }
     let promised = option.order.promised_for.get().copied();
     if let Some(comes) = promised.or_else(|| context.dates.comes(option)) {
-        return (comes > day).then(|| (thing.span, format!("`{name}` comes only on {comes}")));
+        return (comes > day).then(|| (thing.span, phrase!("`{name}` comes only on {comes}", name, comes)));
     }
     let needed = context.dates.needed(thing).filter(|needed| *needed > day)?;
-    Some((thing.span, format!("`{name}` is planned to be there only on {needed}")))
+    Some((thing.span, phrase!("`{name}` is planned to be there only on {needed}", name, needed)))
 }
 
 /// Whether `order/before` already says what is not chosen.

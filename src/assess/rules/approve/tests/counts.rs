@@ -93,7 +93,7 @@ fn one_device_knows_the_order_of_what_was_said_on_it_whatever_its_clock_says() {
     let found = record.now("approve/moment", RANGE).run().counts(2);
     let told =
         "a response of Ada Marrowby to issue 1 says `2027-01-11T08:00:30Z`; the clock of its device ran backwards";
-    assert!(found.findings().iter().any(|finding| finding.message == told));
+    assert!(found.findings().iter().any(|finding| finding.message.text() == told));
 }
 
 #[test]
@@ -171,7 +171,7 @@ fn a_condition_that_is_met_closes_neither_another_person_s_nor_a_later_one() {
     let one = Record { facts: one.facts, issue: one.issue, approvers: one.approvers, ..issued(BOTH, RANGE) };
     let found = one.now("approve/condition", RANGE).finds("`Range` is approved by Sven Lint as noted: \"if black\"");
     let digits: String = second.to_string().chars().take(8).collect();
-    assert!(found.findings()[0].remedy.contains(&format!("--met kitchen/range --of {digits} ")));
+    assert!(found.findings()[0].remedy.text().contains(&format!("--met kitchen/range --of {digits} ")));
 
     let later = noted("ada", "2027-01-12T08:00:00Z", "if matt");
     let first = noted("ada", "2027-01-11T08:00:00Z", "if quiet");
@@ -263,7 +263,7 @@ fn readings_that_nobody_confirmed_are_told_where_they_belong() {
         .now("approve/reading", RANGE)
         .finds("1 reading of `range` by Teo Varrick, 12 Jan 2027, wait to be confirmed")
         .weighs("query");
-    assert!(found.findings()[0].remedy.contains(&format!("--confirm {digits}")));
+    assert!(found.findings()[0].remedy.text().contains(&format!("--confirm {digits}")));
     let confirmed = Confirmed { response: measured.response, by: "Ines".into(), on: "2027-01-12".parse().unwrap() };
     record().fact(Fact::Confirmed(confirmed)).now("approve/reading", RANGE).stays_silent();
 }

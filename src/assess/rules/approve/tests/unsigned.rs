@@ -54,8 +54,8 @@ fn many_responses_in_one_name_are_one_finding_that_says_how_many_wait() {
     record = record.says("sven", By::Unsigned, &[("range", Approved, None, None)]);
     let digits = response(&record, 0).short(8);
     let found = record.now("approve/unsigned", RANGE).run().counts(2);
-    assert_eq!(found.findings()[0].message, "5 responses for Ada Marrowby bear no key");
-    let remedy = &found.findings()[0].remedy;
+    assert_eq!(found.findings()[0].message.text(), "5 responses for Ada Marrowby bear no key");
+    let remedy = found.findings()[0].remedy.text();
     assert!(remedy.contains(&digits) && remedy.contains("and 2 more on the office's first page"), "{remedy}");
     assert!(remedy.contains("--not-theirs"), "{remedy}");
 }

@@ -29,8 +29,11 @@ fn no_word_of_a_name_makes_a_thing_shielded() {
     for what in ["oak hood", "hood cabinet", "'no shield, pine shelf'", "metal-look cabinet", "hood", "metal hood"] {
         let found = range(&format!("{{what: {what}, height: 62\"}}"), "").finds_one();
         let finding = &found.findings()[0];
-        assert!(finding.message.ends_with("nobody says whether it burns, and so it counts as burning"), "{what}");
-        assert!(finding.remedy.contains("`material`"), "{what}: {}", finding.remedy);
+        assert!(
+            finding.message.text().ends_with("nobody says whether it burns, and so it counts as burning"),
+            "{what}"
+        );
+        assert!(finding.remedy.text().contains("`material`"), "{what}: {}", finding.remedy);
         range(&format!("{{what: {what}, height: 62\", material: shielded}}"), "").stays_silent();
         range(&format!("{{what: {what}, height: 62\", material: does not burn}}"), "").stays_silent();
         range(&format!("{{what: {what}, height: 59\", material: does not burn}}"), "").finds_one();
@@ -41,7 +44,7 @@ fn no_word_of_a_name_makes_a_thing_shielded() {
 #[test]
 fn what_is_too_near_whatever_it_is_made_of_is_not_asked_about() {
     let found = range("{what: hood, height: 58\"}", "").finds_one();
-    assert!(!found.findings()[0].message.contains("burns"), "{:?}", found.findings());
+    assert!(!found.findings()[0].message.text().contains("burns"), "{:?}", found.findings());
 }
 
 /// Source: check values IR-04: a hood of 30 over a top of 36 reduces nothing.

@@ -6,7 +6,7 @@ use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{KitchenWays, Room, ShowerType};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Fact, distance, for_access, rectangle};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -104,7 +104,7 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
         printed: Printed::ToFiveMillimetres,
         named: None,
     };
-    let is = |asked: &Asked| (asked.is.0.to_string(), asked.is.1);
+    let is = |asked: &Asked| (Phrase::from(asked.is.0), asked.is.1);
     let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
     let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context.site, room, asked.key)?)));
     findings.extend(
@@ -175,7 +175,7 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
         printed: Printed::ToFiveMillimetres,
         named: None,
     };
-    let is = |tail| ("the shower".to_string(), tail);
+    let is = |tail| (Phrase::from("the shower"), tail);
     let inside = rectangle(room, "shower").and_then(|inside| {
         let (one, other) = inside.value;
         let side = |value| Fact::written(value, inside.span);
@@ -200,7 +200,7 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
         printed: Printed::ToFiveMillimetres,
         named: None,
     };
-    let is = ("the end of the bar at the toilet's side".to_string(), "from the wall behind it");
+    let is = (Phrase::from("the end of the bar at the toilet's side"), "from the wall behind it");
     stop(context, room, is, end, figure).filter(|_| is_alone_at_fault)
 }
 
@@ -219,7 +219,7 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     toilets
         .filter_map(|(_, selection, option)| {
             let (height, at) = option.length("seat height")?;
-            let is = (format!("the seat of `{}`", selection.name.value), "high");
+            let is = (phrase!("the seat of `{}`", selection.name.value), "high");
             let there = Fact::written(height, at);
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
             let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
@@ -232,8 +232,11 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
 fn shelves(room: &Room) -> Option<Remark> {
     let share = room.access.shelves_in_reach.spanned()?;
     let half = crate::units::Percent::parse("50 %").ok()?;
-    let message =
-        format!("{} of the shelves are within reach, {half} at least are asked for by the access profile", share.value);
+    let message = phrase!(
+        "{} of the shelves are within reach, {half} at least are asked for by the access profile",
+        share.value,
+        half
+    );
     let finding = Remark::stop(share.span, message).room(&room.folder);
     let finding = finding.source("2010 ADA Standards 804.5").remedy("lower some shelves, or add base drawers");
     (share.value < half).then_some(finding)
@@ -249,8 +252,12 @@ fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let first = heights.0.first()?;
     let say = |inches| crate::assess::say(Length::from_inches(inches), context.book.project.units);
     let (low, middle, high) = (say(28), say(36), say(45));
-    let message = format!(
-        "the counters do not offer two heights to work at, one from {low} to {middle} and one from {middle} to {high}"
+    let message = phrase!(
+        "the counters do not offer two heights to work at, one from {low} to {middle} and one from {middle} to {high}",
+        low,
+        middle,
+        middle,
+        high
     );
     let finding = Remark::query(first.span, message).room(&room.folder);
     let source = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25, access standard";

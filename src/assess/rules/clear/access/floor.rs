@@ -6,7 +6,7 @@ use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{KneeSpace, Room};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::distances::Fact;
 use crate::units::Length;
 use crate::vocabulary::Called;
@@ -38,7 +38,7 @@ fn clear_floors(context: &Context<'_>, room: &Room) -> Vec<Remark> {
         let feet = under.and_then(|space| space.toe_depth.get()).map_or(Length::ZERO, |toes| counted(*toes));
         let (width, depth) = (sides.value.0, sides.value.1 + feet);
         let side = |value| Fact::written(value, sides.span);
-        let is = |tail| (format!("the clear floor at `{}`", name.value), tail);
+        let is = |tail| (phrase!("the clear floor at `{}`", name.value), tail);
         stop(context, room, is("in its lesser direction"), side(width.min(depth)), figure(30))
             .or_else(|| stop(context, room, is("in its greater direction"), side(width.max(depth)), figure(48)))
     };
@@ -59,7 +59,7 @@ pub fn knee_depth(height: Length) -> Option<Length> {
 
 fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Remark> {
     let name = &space.name.value;
-    let is = |tail| (format!("the knee space at `{name}`"), tail);
+    let is = |tail| (phrase!("the knee space at `{name}`", name), tail);
     let advised = |inches| Figure { whose: "advised for access", ..asked(Length::from_inches(inches), KNEES) };
     let mut findings = Vec::new();
     if let Some(width) = space.width.spanned().map(Fact::from) {
@@ -73,12 +73,18 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Rema
     }
     if let Some(toes) = space.toe_depth.spanned() {
         let figure = asked(TOES.0, "2010 ADA Standards 306.2");
-        findings.extend(stop(context, room, (format!("the space for feet at `{name}`"), "deep"), toes.into(), figure));
+        findings.extend(stop(
+            context,
+            room,
+            (phrase!("the space for feet at `{name}`", name), "deep"),
+            toes.into(),
+            figure,
+        ));
     }
     findings.extend(space.knees.iter().find_map(|knees| {
         let figure = asked(knee_depth(knees.at)?, "2010 ADA Standards 306.3.3, 306.3.4");
         let at = crate::assess::say(knees.at, context.book.project.units);
-        let is = (format!("the space for knees at `{name}`, at a height of {at},"), "deep");
+        let is = (phrase!("the space for knees at `{name}`, at a height of {at},", name, at), "deep");
         stop(context, room, is, (&knees.deep).into(), figure)
     }));
     findings

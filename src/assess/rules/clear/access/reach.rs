@@ -6,7 +6,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::assess::{Context, say};
 use crate::book::{Control, Reach, Room, System};
-use crate::finding::Remark;
+use crate::finding::{Remark, phrase};
 use crate::site::distances::Fact;
 use crate::units::Length;
 
@@ -60,7 +60,7 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Rema
     } else {
         (forward(depth), "2010 ADA Standards 308.2")
     };
-    let is = || (format!("`{}`", control.name.value), "above the floor");
+    let is = || (phrase!("`{}`", control.name.value), "above the floor");
     let there = Fact::from(&control.height);
     let figure = |bound| Figure {
         bound,
@@ -79,21 +79,21 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Rema
 fn told(context: &Context<'_>, room: &Room, control: &Control, barred: Barred) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let why = match barred {
-        Barred::TooDeep(most) => format!("more than {} deep", say(most)),
-        Barred::TooHigh(most) => format!("more than {} high", say(most)),
+        Barred::TooDeep(most) => phrase!("more than {} deep", say(most)),
+        Barred::TooHigh(most) => phrase!("more than {} high", say(most)),
     };
-    let message = format!("`{}` cannot be reached from a chair over something {why}", control.name.value);
+    let message = phrase!("`{}` cannot be reached from a chair over something {why}", control.name.value, why);
     Remark::stop(control.name.span, message).room(&room.folder).remedy(REMEDY)
 }
 
 fn twists(context: &Context<'_>, room: &Room, control: &Control) -> Option<Remark> {
     let twists = control.twists.spanned().filter(|twists| twists.value)?;
-    let message = format!("`{}` must be gripped tightly, pinched or twisted", control.name.value);
+    let message = phrase!("`{}` must be gripped tightly, pinched or twisted", control.name.value);
     let finding = Remark::query(twists.span, message).room(&room.folder);
     let force = match context.book.project.units {
         System::Imperial => "5 lbf (22.2 N)",
         System::Metric => "22.2 N (5 lbf)",
     };
-    let remedy = format!("choose one that a closed fist can work, with {force} at most");
+    let remedy = phrase!("choose one that a closed fist can work, with {force} at most", force);
     Some(finding.source("2010 ADA Standards 309.4").remedy(remedy))
 }

@@ -39,7 +39,7 @@ fn what_does_not_burn_or_is_shielded_may_stand_near() {
 fn what_ends_at_the_counter_is_no_matter_once_a_figure_says_so() {
     for what in ["base cabinet", "drawers", "dishwasher", "counter", "low bench", "oak panel", "cupboard", "curtain"] {
         let found = range(&format!("left: {what}"), "").finds_one().weighs("query").cautions();
-        assert!(found.findings()[0].remedy.contains("`top`"), "{what}");
+        assert!(found.findings()[0].remedy.text().contains("`top`"), "{what}");
         range(&format!("left: {{what: {what}, top: 36\"}}"), "").stays_silent();
         range(&format!("left: {{what: {what}, top: 54\"}}"), "").finds_one();
         range(&format!("left: {{what: {what}, material: does not burn}}"), "").stays_silent();

@@ -5,9 +5,8 @@ use crate::assess::context::about;
 use crate::assess::rules::Findings;
 use crate::assess::supply::Power;
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::units::series;
 use crate::vocabulary::{Hazard, Kind};
 
 /// Kinds of which some are heated, and most are not.
@@ -39,9 +38,11 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     if is.pattern.is_some() || is.hardwired {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` has a {plug} plug, and nobody says which receptacle is at the opening `{}`",
-        fitted.selection.name.value, fitted.opening.name.value
+        fitted.selection.name.value,
+        plug,
+        fitted.opening.name.value
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
@@ -58,10 +59,10 @@ fn zones(fitted: &Placement<'_>) -> Option<Remark> {
     let untold: Vec<_> = untold.collect();
     let at = untold.iter().find_map(|(_, zone)| zone.span())?;
     let names: Vec<&str> = untold.iter().map(|(service, _)| *service).collect();
-    let message = format!(
+    let message = phrase!(
         "the sheet of `{}` says where {} must come out, and nobody says where at the opening `{}`",
         fitted.selection.name.value,
-        series(&names),
+        Phrase::series(names),
         fitted.opening.name.value
     );
     let finding = fitted.finding(Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
@@ -75,7 +76,7 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
     if takes_opening || selection.place.get().is_some() {
         return None;
     }
-    let message = format!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.value);
+    let message = phrase!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.value);
     let finding = about(room, selection, option, Severity::Query, needs.span, message);
     Some(with_power(
         finding.remedy("add an opening for it with its `service: {power: …}`, and name that as its `place`"),
@@ -96,7 +97,7 @@ fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<
     let words = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
     let with = option.accessories.iter().map(|with| with.name.value.as_str());
     let told = words.into_iter().chain(with).any(is_heated);
-    let message = format!("nobody says what heats `{}`", selection.name.value);
+    let message = phrase!("nobody says what heats `{}`", selection.name.value);
     told.then(|| {
         let finding = about(room, selection, option, Severity::Query, selection.name.span, message);
         with_power(

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::rules::Findings;
 use crate::book::Setting;
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{Housing, depth_stack, recess, setting};
 use crate::vocabulary::{Hazard, Trait};
@@ -30,7 +30,7 @@ fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
         }
         (_, None) => ("how deep its case is", "add `size: {depth: …}`, and the `panel` that goes before it"),
     };
-    let message = format!("`{}` is meant to be flush, and nobody says {what}", fitted.selection.name.value);
+    let message = phrase!("`{}` is meant to be flush, and nobody says {what}", fitted.selection.name.value, what);
     Some(with_weight(fitted.finding(Severity::Query, at, message).remedy(remedy)))
 }
 
@@ -43,7 +43,7 @@ fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark
     if !reaches || forbidden || !fitted.opening.below.is_absent() {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "`{}` stands over drawers, and nobody says how far below the counter they begin",
         fitted.selection.name.value
     );
@@ -55,9 +55,11 @@ fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark
 fn type_of_unit(fitted: &Placement<'_>) -> Option<Remark> {
     let made_for = fitted.opening.made_for.spanned()?;
     let is_said = fitted.option.words("made as").is_some();
-    let message = format!(
+    let message = phrase!(
         "the opening `{}` is made for a {} unit, and nobody says how `{}` is made",
-        fitted.opening.name.value, made_for.value, fitted.selection.name.value
+        fitted.opening.name.value,
+        made_for.value,
+        fitted.selection.name.value
     );
     (!is_said).then(|| {
         let finding = fitted.finding(Severity::Query, made_for.span, message);

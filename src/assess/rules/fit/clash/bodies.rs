@@ -1,7 +1,7 @@
 //! Bodies that stand in one another's place.
 
 use crate::assess::{Context, say};
-use crate::finding::Remark;
+use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Fault, Plan, Wrong};
 
 /// Every pair of bodies of a room that are in one place.
@@ -19,17 +19,17 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Remark>
         Some((by, way)) => {
             let by = say(by);
             (
-                format!(", and {by} {way} would part them"),
-                format!("move one of them {by} {way}, or choose a smaller one"),
+                phrase!(", and {by} {way} would part them", by, way),
+                phrase!("move one of them {by} {way}, or choose a smaller one", by, way),
             )
         }
-        None => (String::new(), "move one of them, or choose a smaller one".into()),
+        None => (Phrase::default(), "move one of them, or choose a smaller one".into()),
     };
-    let message = format!("`{item}` stands where `{other}` is{how}");
+    let message = phrase!("`{item}` stands where `{other}` is{how}", item, other, how);
     let finding = Remark::stop(fault.span, message).remedy(remedy);
     let finding = finding.room(&plan.room.folder).named(item);
     Some(match fault.also {
-        Some(also) => finding.also(also, format!("`{other}`")),
+        Some(also) => finding.also(also, phrase!("`{other}`", other)),
         None => finding,
     })
 }

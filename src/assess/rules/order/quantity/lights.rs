@@ -3,7 +3,7 @@
 use crate::assess::rules::Findings;
 use crate::assess::{Context, about};
 use crate::book::{HungLights, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::source::Span;
 use crate::vocabulary::Trade;
 
@@ -26,7 +26,7 @@ fn no_light(room: &Room, lights: &HungLights) -> Option<Remark> {
     let named = lights.selection.spanned()?;
     let selection = room.selections.iter().find(|selection| selection.name.value == named.value)?;
     let kind = selection.kind.get().filter(|_| !is_light(selection))?;
-    let message = format!("the plan hangs `{}` as lights, and it is a {kind}", named.value);
+    let message = phrase!("the plan hangs `{}` as lights, and it is a {kind}", named.value, kind);
     let finding = Remark::query(named.span, message).room(&room.folder);
     Some(finding.item(&selection.name).remedy("name the selection of the lights"))
 }
@@ -54,11 +54,11 @@ fn number(room: &Room, selection: &Selection, option: &ProductOption) -> Option<
     let (wanted, at) = planned.into_iter().chain(listed).max_by_key(|(count, _)| *count)?;
     let name = &selection.name.value;
     let (severity, message, remedy) = if there < wanted {
-        let message = format!("{wanted} of `{name}` are set out, and {there} ordered");
-        (Severity::Stop, message, format!("order {wanted}, or correct where they hang"))
+        let message = phrase!("{wanted} of `{name}` are set out, and {there} ordered", wanted, name, there);
+        (Severity::Stop, message, phrase!("order {wanted}, or correct where they hang", wanted))
     } else if there > wanted {
-        let message = format!("{there} of `{name}` are ordered, and {wanted} set out");
-        (Severity::Query, message, "say where the others hang, or order fewer".to_string())
+        let message = phrase!("{there} of `{name}` are ordered, and {wanted} set out", there, name, wanted);
+        (Severity::Query, message, "say where the others hang, or order fewer".into())
     } else {
         return None;
     };

@@ -15,7 +15,7 @@ fn herringbone_ordered_at_the_waste_of_straight_courses_is_told() {
         ))
     };
     let found = boxes("herringbone", "10 boxes").finds_one().weighs("query");
-    assert!(found.findings()[0].remedy.starts_with("order 11 boxes at once"), "{:?}", found.findings());
+    assert!(found.findings()[0].remedy.text().starts_with("order 11 boxes at once"), "{:?}", found.findings());
     boxes("herringbone", "11 boxes").stays_silent();
     boxes("straight", "10 boxes").stays_silent();
 }
@@ -63,7 +63,7 @@ fn an_area_that_is_no_whole_number_of_boxes_is_told() {
         ))
     };
     let found = option("47 sq ft").finds_one();
-    assert!(found.findings()[0].remedy.starts_with("order 5 boxes"), "{:?}", found.findings());
+    assert!(found.findings()[0].remedy.text().starts_with("order 5 boxes"), "{:?}", found.findings());
     option("48.5 sq ft").stays_silent();
 }
 

@@ -2,7 +2,7 @@
 
 use crate::assess::{Context, say};
 use crate::book::{PartIs, Piece, Top};
-use crate::finding::{Remark, Severity};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::plan::{Plan, Row, RowOf, Thing};
 use crate::units::Length;
 
@@ -29,7 +29,7 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
     let deepest = rows.iter().filter_map(|row| row.counter).map(|counter| counter.depth()).max()?;
     let deep = top.pieces.iter().map(|piece| piece.depth.min(piece.length)).max()?;
     if deep + JOINT < deepest {
-        let message = format!(
+        let message = phrase!(
             "no piece of `{}` is as deep as the counter of {} that it lies on: {} at most",
             counter.name(),
             say(deepest),
@@ -44,7 +44,7 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
     if there + JOINT >= needs {
         return None;
     }
-    let message = format!(
+    let message = phrase!(
         "the pieces of `{}` are {} long together, {} less than the {} of cabinets below",
         counter.name(),
         say(there),

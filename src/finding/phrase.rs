@@ -1,0 +1,234 @@
+//! Sentences in pieces: words of ours, what somebody wrote, and values. The text is made last.
+
+use std::borrow::Cow;
+use std::fmt;
+use std::sync::OnceLock;
+
+use super::cut::{MOST, MOST_QUOTED, short};
+use super::{Say, Value};
+
+/// A piece of a sentence.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// Words.
+    Words(Cow<'static, str>),
+    /// A name, a key, or what somebody wrote: it stands between marks.
+    Quoted(String),
+    /// A value.
+    Value(Value),
+}
+
+/// A sentence, or a part of one.
+#[derive(Clone, Debug, Default)]
+pub struct Phrase {
+    /// The option that it is said of alone, where another can still be chosen: by its id.
+    of_option: Option<String>,
+    pieces: Vec<Piece>,
+    /// Its text, once it was asked for.
+    text: OnceLock<String>,
+}
+
+/// Two sentences are one when they are made of the same words and values.
+impl PartialEq for Phrase {
+    fn eq(&self, other: &Self) -> bool {
+        (&self.of_option, &self.pieces) == (&other.of_option, &other.pieces)
+    }
+}
+
+impl Eq for Phrase {}
+
+impl Phrase {
+    /// These pieces, one after the other.
+    pub fn of(pieces: Vec<Piece>) -> Self {
+        Self { pieces, ..Self::default() }
+    }
+
+    /// A name between marks.
+    pub fn name(name: &str) -> Self {
+        Self::of(vec![quoted(name)])
+    }
+
+    /// Said of one option alone, of which another can be chosen.
+    #[must_use]
+    pub fn of_option(mut self, id: &str) -> Self {
+        self.of_option = Some(short(id, MOST_QUOTED));
+        self.text = OnceLock::new();
+        self
+    }
+
+    /// The same, said of every option.
+    #[must_use]
+    pub fn of_each_option(self) -> Self {
+        Self::of(self.pieces)
+    }
+
+    /// Its pieces, without the option that it is said of.
+    pub fn pieces(&self) -> &[Piece] {
+        &self.pieces
+    }
+
+    /// The values in it, in the order in which they stand.
+    pub fn values(&self) -> impl Iterator<Item = &Value> {
+        self.pieces.iter().filter_map(|piece| match piece {
+            Piece::Value(value) => Some(value),
+            Piece::Words(_) | Piece::Quoted(_) => None,
+        })
+    }
+
+    /// Whether nothing is said.
+    pub fn is_empty(&self) -> bool {
+        self.pieces.is_empty()
+    }
+
+    /// Its text, with what is quoted between backticks.
+    pub fn text(&self) -> &str {
+        self.text.get_or_init(|| short(&self.marked(["`", "`"]), MOST))
+    }
+
+    /// Its text with other marks around what is quoted.
+    pub fn marked(&self, [open, close]: [&str; 2]) -> String {
+        let option = self.of_option.as_ref().map(|id| format!("option {open}{id}{close}: "));
+        option.unwrap_or_default() + &self.bare([open, close])
+    }
+
+    /// Its text without the option that it is said of.
+    pub fn bare(&self, [open, close]: [&str; 2]) -> String {
+        let piece = |piece: &Piece| match piece {
+            Piece::Words(words) => words.to_string(),
+            Piece::Quoted(name) => format!("{open}{name}{close}"),
+            Piece::Value(value) => value.to_string(),
+        };
+        self.pieces.iter().map(piece).collect()
+    }
+
+    /// Its text in runs, each with whether it is quoted, as pages show it.
+    pub fn runs(&self) -> Vec<(bool, String)> {
+        let option = self
+            .of_option
+            .as_ref()
+            .map(|id| [(false, "option ".to_string()), (true, id.clone()), (false, ": ".to_string())]);
+        let runs = self.pieces.iter().map(|piece| match piece {
+            Piece::Words(words) => (false, words.to_string()),
+            Piece::Quoted(name) => (true, name.clone()),
+            Piece::Value(value) => (false, value.to_string()),
+        });
+        option.into_iter().flatten().chain(runs).collect()
+    }
+
+    /// This with another after it.
+    #[must_use]
+    pub fn then(mut self, other: impl Into<Self>) -> Self {
+        self.pieces.extend(other.into().pieces);
+        self.text = OnceLock::new();
+        self
+    }
+
+    /// Several, with the same words between each two.
+    pub fn joined<T: Say>(parts: impl IntoIterator<Item = T>, between: &'static str) -> Self {
+        let mut pieces = Vec::new();
+        for (at, part) in parts.into_iter().enumerate() {
+            if at > 0 {
+                pieces.push(Piece::Words(between.into()));
+            }
+            pieces.extend(part.pieces());
+        }
+        Self::of(pieces)
+    }
+
+    /// The first of several in a row, and how many more: `a, b and 3 more`.
+    pub fn series_of_most<T: Say>(parts: impl IntoIterator<Item = T>, most: usize) -> Self {
+        let mut parts = parts.into_iter();
+        let first: Vec<T> = parts.by_ref().take(most).collect();
+        match parts.count() {
+            0 => Self::series(first),
+            more => Self::joined(first, ", ")
+                .then(" and ")
+                .then(Value::Count(i128::try_from(more).unwrap_or(i128::MAX)))
+                .then(" more"),
+        }
+    }
+
+    /// Several in a row: `a`, `a and b`, `a, b and c`.
+    pub fn series<T: Say>(parts: impl IntoIterator<Item = T>) -> Self {
+        let mut parts: Vec<Self> = parts.into_iter().map(|part| Self::of(part.pieces())).collect();
+        match parts.pop() {
+            Some(last) if !parts.is_empty() => Self::joined(parts, ", ").then(" and ").then(last),
+            Some(only) => only,
+            None => Self::default(),
+        }
+    }
+}
+
+/// What somebody wrote, cut where it is long.
+pub(super) fn quoted(text: &str) -> Piece {
+    Piece::Quoted(short(text, MOST_QUOTED))
+}
+
+impl fmt::Display for Phrase {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.text())
+    }
+}
+
+impl From<&'static str> for Phrase {
+    fn from(template: &'static str) -> Self {
+        let pieces = template.split('`').enumerate().filter(|(_, part)| !part.is_empty());
+        Self::of(pieces.map(|(at, part)| if at % 2 == 1 { quoted(part) } else { Piece::Words(part.into()) }).collect())
+    }
+}
+
+impl From<Value> for Phrase {
+    fn from(value: Value) -> Self {
+        Self::of(vec![Piece::Value(value)])
+    }
+}
+
+/// The words of an error of a part that knows no phrases: what it quotes stands between backticks.
+impl From<String> for Phrase {
+    fn from(words: String) -> Self {
+        let parts = words.split('`').enumerate().filter(|(_, part)| !part.is_empty());
+        let piece = |(at, part): (usize, &str)| match at % 2 == 1 {
+            true => quoted(part),
+            false => Piece::Words(short(part, MOST).into()),
+        };
+        Self::of(parts.map(piece).collect())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::finding::phrase;
+    use crate::units::{Length, System};
+
+    #[test]
+    fn a_sentence_is_made_of_words_names_and_values_and_its_text_is_made_last() {
+        let is = Value::Length(Length::from_inches(30), System::Imperial);
+        let said = phrase!("the hole for `{name}` is {is} across", "Sink", is);
+        assert_eq!(said.text(), "the hole for `Sink` is 30\" (762 mm) across");
+        assert_eq!(said.marked(["“", "”"]), "the hole for “Sink” is 30\" (762 mm) across");
+        assert_eq!(said.values().collect::<Vec<_>>(), [&is]);
+        let metric = Value::Length(Length::from_inches(30), System::Metric);
+        assert_ne!(said, phrase!("the hole for `{}` is {} across", "Sink", metric));
+        assert_eq!(said.of_option("wide").text(), "option `wide`: the hole for `Sink` is 30\" (762 mm) across");
+    }
+
+    #[test]
+    fn what_somebody_wrote_is_cut_and_keeps_its_own_marks() {
+        let long = "é".repeat(1_000_000);
+        let told = phrase!("`{}` is not one of `a`, `{}`", long, "b`c");
+        assert!(told.text().starts_with("`éé") && told.text().len() < 700, "{told}");
+        assert!(told.text().ends_with("…` is not one of `a`, `b`c`"));
+        assert_eq!(told.pieces().last(), Some(&Piece::Quoted("b`c".into())));
+        assert_eq!(Phrase::from("a".repeat(5_000)).text().chars().count(), MOST);
+    }
+
+    #[test]
+    fn names_are_joined_as_phrases() {
+        let names = || ["a", "b", "c"].map(Phrase::name);
+        assert_eq!(Phrase::series(names()).text(), "`a`, `b` and `c`");
+        assert_eq!(Phrase::series_of_most(names(), 2).text(), "`a`, `b` and 1 more");
+        assert_eq!(Phrase::joined(names(), "; ").text(), "`a`; `b`; `c`");
+        assert_eq!(phrase!("{}: {{x}}", Phrase::series(names())).text(), "`a`, `b` and `c`: {x}");
+    }
+}

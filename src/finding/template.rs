@@ -1,0 +1,168 @@
+//! `phrase!`: a template and what stands in its holes, checked while the program is built.
+
+use std::borrow::Cow;
+
+use rust_decimal::Decimal;
+
+use crate::source::Spanned;
+use crate::units::{Area, Date, Figure, LeadTime, Length, LengthRange, Money, Percent, Quantity, Weight};
+
+use super::phrase::quoted;
+use super::{Code, Phrase, Piece, Value};
+
+/// A sentence from a template, as `format!` has it, and what stands in its holes in their order. A hole may
+/// bear a name for its reader, `{there}`; between backticks it is quoted.
+macro_rules! phrase {
+    ($template:literal $(, $value:expr)* $(,)?) => {{
+        const HOLES: usize = $crate::finding::holes($template);
+        let values: [&dyn $crate::finding::Say; HOLES] = [$(&$value),*];
+        $crate::finding::Phrase::fill($template, &values)
+    }};
+}
+pub(crate) use phrase;
+
+/// How many holes a template has.
+pub const fn holes(template: &str) -> usize {
+    let (mut rest, mut count) = (template.as_bytes(), 0);
+    loop {
+        rest = match rest {
+            [b'{', b'{', rest @ ..] => rest,
+            [b'{', rest @ ..] => {
+                count += 1;
+                rest
+            }
+            [_, rest @ ..] => rest,
+            [] => return count,
+        };
+    }
+}
+
+impl Phrase {
+    /// The sentence of a template with these in its holes; `phrase!` is the way to write it.
+    pub fn fill(template: &'static str, values: &[&dyn Say]) -> Self {
+        let mut values = values.iter();
+        let mut pieces = Vec::new();
+        for (at, part) in template.split('`').enumerate() {
+            let filled = filled(part, &mut values);
+            match at % 2 == 1 {
+                true => pieces.push(quoted(&Self::of(filled).bare(["", ""]))),
+                false => pieces.extend(filled),
+            }
+        }
+        Self::of(pieces)
+    }
+}
+
+/// A stretch of a template with its holes filled.
+fn filled(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>) -> Vec<Piece> {
+    let mut pieces = Vec::new();
+    let words = |pieces: &mut Vec<Piece>, text: &'static str| {
+        let text = if text.contains("}}") { Cow::Owned(text.replace("}}", "}")) } else { Cow::Borrowed(text) };
+        if !text.is_empty() {
+            pieces.push(Piece::Words(text));
+        }
+    };
+    let mut rest = part;
+    while let Some((before, after)) = rest.split_once('{') {
+        words(&mut pieces, before);
+        if let Some(after) = after.strip_prefix('{') {
+            pieces.push(Piece::Words("{".into()));
+            rest = after;
+            continue;
+        }
+        pieces.extend(values.next().map(|value| value.pieces()).unwrap_or_default());
+        rest = after.split_once('}').map_or("", |(_, rest)| rest);
+    }
+    words(&mut pieces, rest);
+    pieces
+}
+
+/// What can stand in the hole of a sentence.
+pub trait Say {
+    /// Its pieces.
+    fn pieces(&self) -> Vec<Piece>;
+}
+
+macro_rules! values {
+    ($($of:ty => $value:expr;)+) => {
+        $(impl Say for $of {
+            fn pieces(&self) -> Vec<Piece> {
+                vec![Piece::Value($value(self.clone()))]
+            }
+        })+
+    };
+}
+
+values! {
+    Length => Value::Written;
+    LengthRange => Value::WrittenRange;
+    Date => Value::Date;
+    Money => Value::Money;
+    Percent => Value::Percent;
+    Weight => Value::Weight;
+    Area => Value::Area;
+    i128 => Value::Count;
+    Decimal => Value::Number;
+    Figure => Value::Figure;
+    Quantity => Value::Quantity;
+    u8 => |count: u8| Value::Count(count.into());
+    u16 => |count: u16| Value::Count(count.into());
+    u32 => |count: u32| Value::Count(count.into());
+    u64 => |count: u64| Value::Count(count.into());
+    i64 => |count: i64| Value::Count(count.into());
+    usize => |count: usize| Value::Count(i128::try_from(count).unwrap_or(i128::MAX));
+}
+
+impl Say for Value {
+    fn pieces(&self) -> Vec<Piece> {
+        vec![Piece::Value(self.clone())]
+    }
+}
+
+impl Say for Phrase {
+    fn pieces(&self) -> Vec<Piece> {
+        self.pieces().to_vec()
+    }
+}
+
+impl Say for str {
+    fn pieces(&self) -> Vec<Piece> {
+        if self.is_empty() { vec![] } else { vec![Piece::Words(self.to_string().into())] }
+    }
+}
+
+impl Say for String {
+    fn pieces(&self) -> Vec<Piece> {
+        self.as_str().pieces()
+    }
+}
+
+impl Say for Code {
+    fn pieces(&self) -> Vec<Piece> {
+        self.text().pieces()
+    }
+}
+
+impl<T: Say + ToOwned + ?Sized> Say for Cow<'_, T> {
+    fn pieces(&self) -> Vec<Piece> {
+        (**self).pieces()
+    }
+}
+
+impl Say for LeadTime {
+    fn pieces(&self) -> Vec<Piece> {
+        self.to_string().pieces()
+    }
+}
+
+impl<T: Say + ?Sized> Say for &T {
+    fn pieces(&self) -> Vec<Piece> {
+        (**self).pieces()
+    }
+}
+
+impl<T: Say> Say for Spanned<T> {
+    fn pieces(&self) -> Vec<Piece> {
+        self.value.pieces()
+    }
+}
