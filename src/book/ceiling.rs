@@ -30,11 +30,11 @@ record! {
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
             "does not burn";
     }
-    then MeasuredCeiling::settled
+    then MeasuredCeiling::when_read
 }
 
 impl MeasuredCeiling {
-    fn settled(self, at: Span, faults: &mut Faults) -> Option<Self> {
+    fn when_read(self, at: Span, faults: &mut Faults) -> Option<Self> {
         if self.height.get().is_some() {
             return Some(self);
         }

@@ -53,7 +53,13 @@ mod room;
 pub use room::{Note, Room};
 
 mod selection;
-pub use selection::{Accessory, Detail, DetailValue, NeededFor, Panel, ProductOption, Selection, Size};
+pub use selection::{NeededFor, Selection};
+
+mod product_option;
+pub use product_option::{Accessory, FitsFronts, Grain, Hinge, Panel, ProductOption, Reveal, Size};
+
+mod detail;
+pub use detail::{Detail, DetailValue};
 
 mod built_in;
 pub use built_in::{AskedPanel, Below, Hole, Hollow, HollowFrom};
@@ -100,7 +106,7 @@ mod circles;
 pub use circles::circles;
 
 mod short_name;
-pub use short_name::short_name_of;
+pub use short_name::{OwnName, PageName, file_name, short_name_of};
 
 mod photo;
 pub use photo::{Photo, PhotoFile};

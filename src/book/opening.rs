@@ -186,12 +186,12 @@ record! {
             "from the line to the right side, at the same heights",
             "[31\", 31\", 31 1/8\"]" as Lengths;
     }
-    then Plumb::settled
+    then Plumb::when_read
 }
 
 impl Plumb {
     /// Both sides must be measured at the same heights.
-    fn settled(self, at: Span, faults: &mut Faults) -> Option<Self> {
+    fn when_read(self, at: Span, faults: &mut Faults) -> Option<Self> {
         let (left, right) = (self.left.len(), self.right.len());
         if left != right {
             let message = format!("{left} readings stand for the left side and {right} for the right");

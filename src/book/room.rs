@@ -91,12 +91,12 @@ record! {
         /// Finds openings and selections by name.
         look_up: LookUp;
     }
-    then Room::settled
+    then Room::when_read
 }
 
 impl Room {
     /// The ceiling hangs on what is still to be laid on the floor.
-    fn settled(mut self, _at: Span, _faults: &mut Faults) -> Option<Self> {
+    fn when_read(mut self, _at: Span, _faults: &mut Faults) -> Option<Self> {
         let to_lay = self.floor_build_up.get().copied().unwrap_or(Length::ZERO);
         let measured = self.measured_ceiling.clone();
         self.ceiling = measured.and_then(|measured| measured.from_finished_floor(to_lay));

@@ -100,12 +100,12 @@ record! {
         /// Where it is written.
         span: Span = |fields| fields.span;
     }
-    then Part::settled
+    then Part::when_read
 }
 
 impl Part {
     /// It must be one thing, and no more.
-    fn settled(self, at: Span, faults: &mut Faults) -> Option<Self> {
+    fn when_read(self, at: Span, faults: &mut Faults) -> Option<Self> {
         let absent = [self.cabinet.is_absent(), self.tall.is_absent(), self.opening.is_absent()].into_iter();
         let absent = absent.chain([&self.filler, &self.panel, &self.gap].map(Slot::is_absent));
         let message = match absent.filter(|absent| !absent).count() {

@@ -1,5 +1,9 @@
 //! Short names, for pages and links: lower-case letters, figures and hyphens.
 
+use crate::source::yaml::Node;
+use crate::source::{Span, Spanned, portable};
+use crate::vocabulary::{Code, Faults, Fields, HeldAs, Shape, values};
+
 /// A name as lower-case letters, figures and hyphens.
 pub fn short_name_of(name: &str) -> String {
     let mut slug = String::new();
@@ -12,6 +16,57 @@ pub fn short_name_of(name: &str) -> String {
     }
     slug.truncate(slug.trim_end_matches('-').len());
     if slug.is_empty() { "item".into() } else { slug }
+}
+
+/// A short name of letters, figures and hyphens.
+fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
+    let text = values::scalar(node, &Shape::Text, faults)?;
+    if !text.is_empty() && text == short_name_of(text) {
+        return Some(text.to_string());
+    }
+    let message = format!("`{text}` can't be used as a short name");
+    faults.stop(
+        Code::WRONG_TYPE,
+        node.span,
+        message,
+        format!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
+    );
+    None
+}
+
+/// Tells an id that no file can be named by on some disk.
+pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
+    if let Some(fault) = portable::fault(id) {
+        let remedy = "write another id, of plain letters, figures and hyphens";
+        faults.stop(Code::UNPORTABLE, at, format!("the id `{id}` {fault}"), remedy);
+    }
+}
+
+/// A short name of its own; empty where none is written.
+pub enum OwnName {}
+
+impl HeldAs<OwnName> for Spanned<String> {
+    const SHAPE: Shape = Shape::Text;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        let none = Self::new(String::new(), fields.span);
+        Some(fields.read(key, faults, short_name).spanned().cloned().unwrap_or(none))
+    }
+}
+
+/// A short name that a page is stored under; empty where none is written.
+pub enum PageName {}
+
+impl HeldAs<PageName> for String {
+    const SHAPE: Shape = Shape::Text;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        let name = fields.read(key, faults, short_name);
+        if let Some(name) = name.spanned() {
+            file_name(name, name.span, faults);
+        }
+        Some(name.get_owned().unwrap_or_default())
+    }
 }
 
 #[cfg(test)]

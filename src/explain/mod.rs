@@ -59,7 +59,8 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
         return Ok(figures::list());
     }
     if asked == "mark" {
-        let (title, text) = marks::PAGE.split_once('\n').unwrap_or((marks::PAGE, ""));
+        let page = marks::page();
+        let (title, text) = page.split_once('\n').unwrap_or((&page, ""));
         return Ok(page::heading(title) + &page::prose(text));
     }
     let mut pages: Vec<String> = Vec::new();

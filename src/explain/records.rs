@@ -1,7 +1,7 @@
 //! The page of a record, and of a field.
 
 use crate::book::vocabulary::RECORDS;
-use crate::vocabulary::{Field, Kind, Record, Shape};
+use crate::vocabulary::{Field, Kind, Record};
 
 use super::page::{cut, entry, heading, paragraph};
 
@@ -27,17 +27,11 @@ pub fn field(asked: &str) -> Vec<String> {
 /// Whether the last part of a path is the record: by its own name, or by the field that holds it.
 fn holds(group: &str, record: &Record) -> bool {
     let last = group.rsplit('.').next().unwrap_or(group);
-    let by_field = RECORDS.iter().filter_map(|outer| outer.field(last)).any(|field| leads_to(&field.shape, record));
+    let by_field = RECORDS
+        .iter()
+        .filter_map(|outer| outer.field(last))
+        .any(|field| field.shape.records().iter().any(|inner| inner.name == record.name));
     record.name == last || by_field
-}
-
-fn leads_to(shape: &Shape, record: &Record) -> bool {
-    match shape {
-        Shape::Record(inner) => inner.name == record.name,
-        Shape::List(inner) | Shape::Named(inner) => leads_to(inner, record),
-        Shape::Either(one, other) => leads_to(one, record) || leads_to(other, record),
-        _ => false,
-    }
 }
 
 fn field_page(record: &Record, field: &Field) -> String {

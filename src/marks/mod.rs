@@ -1,8 +1,10 @@
 //! The mark of an item: a digest of all that the client is shown of it.
-#![doc = include_str!("fields.md")]
+//!
+//! Which field is in it each record's table says; `page` tells them all.
 
 mod changes;
 mod content;
+mod page;
 
 use std::collections::BTreeMap;
 
@@ -13,9 +15,7 @@ use crate::digest::Digest;
 
 pub use changes::{Change, Said, changes};
 pub use content::content;
-
-/// The page that `explain mark` shows.
-pub const PAGE: &str = include_str!("fields.md");
+pub use page::page;
 
 /// Finds the digest of a picture by its path in the book.
 pub type Pictures<'p> = &'p dyn Fn(&str) -> Option<Digest>;

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::{Approver, Language, Project};
+use crate::book::{Approver, Language, Project, file_name};
 use crate::finding::{Code, Finding, Remark};
 use crate::source::portable::{difference, folded};
 use crate::source::yaml::Node;
@@ -47,7 +47,7 @@ fn currency(node: &Node) -> Option<Currency> {
 fn approvers(approvers: &[Approver], faults: &mut Faults) {
     let (mut seen, mut stored) = (BTreeSet::new(), BTreeMap::new());
     for approver in approvers {
-        super::selection::file_name(&approver.id, approver.id.span, faults);
+        file_name(&approver.id, approver.id.span, faults);
         let same = stored.insert(folded(&approver.id), &approver.id.value).filter(|same| **same != approver.id.value);
         if let Some(same) = same {
             let (id, differ) = (&approver.id.value, difference(&approver.id, same));

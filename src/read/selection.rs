@@ -3,53 +3,29 @@
 use std::collections::{BTreeSet, HashMap};
 
 use crate::book::vocabulary::{OPTION, SELECTION};
-use crate::book::{Hanging, NeededFor, Papered, Room, Selection, Waiver, short_name_of};
+use crate::book::{Room, Selection, short_name_of};
 use crate::finding::{Code, Finding};
+use crate::source::Spanned;
 use crate::source::portable::{self, NameFault};
 use crate::source::yaml::{Node, Value};
-use crate::source::{Span, Spanned};
-use crate::vocabulary::values::{area, date, kind_name, scalar, spanned_text, text};
-use crate::vocabulary::{Faults, Fields, Shape, Value as _};
+use crate::vocabulary::{Faults, Fields};
 
 use super::choice;
 use super::room::Common;
 
 /// Reads one record of a selection's file.
 pub fn read(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Option<Selection> {
-    let mut fields = Fields::of(node, &SELECTION, faults)?.beside(&OPTION);
-    faults.item = node.at("selection").and_then(name_of);
-    let name = fields.read("selection", faults, text);
-    let id = fields.read("id", faults, page_name);
-    let options = fields.node("options");
-    let tag = fields.read("tag", faults, text);
-    let kind = fields.read("kind", faults, kind_name);
-    let selection = Selection {
-        id: id.text().to_string(),
-        tag: tag.text().to_string(),
-        tag_at: tag.span().filter(|_| !tag.text().is_empty()),
-        place: fields.read("place", faults, text),
-        needed_for: fields.read("needed for", faults, NeededFor::read),
-        why: fields.read("why", faults, text),
-        chosen: fields.read("chosen", faults, text),
-        chosen_on: fields.read("chosen on", faults, date),
-        depends_on: fields.list("depends on", faults, spanned_text),
-        meets: fields.list("meets", faults, spanned_text),
-        hangs: fields.read("hangs", faults, Hanging::read),
-        papered: fields.read("papered", faults, Papered::read),
-        allowance: fields.read("allowance", faults, text),
-        furnished_by: fields.read("furnished by", faults, text),
-        installed_by: fields.read("installed by", faults, text),
-        covers: fields.read("covers", faults, area),
-        private: fields.read("private", faults, text),
-        waivers: fields.list("waive", faults, Waiver::read),
-        options: choice::read_all(common, node, kind.get().copied(), options, faults),
-        kind,
-        span: name.span().unwrap_or_else(|| first_line(node)),
-        name: name.spanned().cloned().unwrap_or_else(|| Spanned::new("a selection with no name".into(), node.span)),
-    };
-    fields.finish(faults);
+    let fields = Fields::of(node, &SELECTION, faults)?.beside(&OPTION);
+    let name = node.at("selection").and_then(name_of);
+    let span = name.as_ref().map_or_else(|| first_line(node), |name| name.span);
+    faults.item = name;
+    let read = Selection::of_fields(fields, faults).map(|selection| {
+        let kind = selection.kind.get().copied();
+        let options = choice::read_all(common, node, kind, node.at("options"), faults);
+        Selection { options, span, ..selection }
+    });
     faults.item = None;
-    Some(selection)
+    read
 }
 
 fn name_of(node: &Node) -> Option<Spanned<String>> {
@@ -63,37 +39,6 @@ fn first_line(node: &Node) -> crate::source::Span {
     match &node.value {
         Value::Map(pairs) => pairs.first().map_or(node.span, |(key, _)| key.span),
         _ => node.span,
-    }
-}
-
-/// A short name of letters, figures and hyphens.
-pub fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
-    let text = scalar(node, &Shape::Text, faults)?;
-    if !text.is_empty() && text == short_name_of(text) {
-        return Some(text.to_string());
-    }
-    let message = format!("`{text}` can't be used as a short name");
-    faults.stop(
-        Code::WRONG_TYPE,
-        node.span,
-        message,
-        format!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
-    );
-    None
-}
-
-/// A short name that a page is stored under.
-fn page_name(node: &Node, faults: &mut Faults) -> Option<String> {
-    let name = short_name(node, faults)?;
-    file_name(&name, node.span, faults);
-    Some(name)
-}
-
-/// Tells an id that no file can be named by on some disk.
-pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
-    if let Some(fault) = portable::fault(id) {
-        let remedy = "write another id, of plain letters, figures and hyphens";
-        faults.stop(Code::UNPORTABLE, at, format!("the id `{id}` {fault}"), remedy);
     }
 }
 

@@ -16,7 +16,9 @@ pub enum Mark {
     Out,
     /// Its value is in the mark, under that key.
     In(&'static str),
-    /// What follows from it is in the mark, under that key; and what that is.
+    /// Its value is in the mark, in the object under that key.
+    Within(&'static str),
+    /// It, or what follows from it, is in the mark under that key; and what that is.
     Told(&'static str, &'static str),
 }
 

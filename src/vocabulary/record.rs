@@ -9,8 +9,8 @@
 /// Words before `pub struct`: `group` for what is always there, empty where nothing is written; `short "key" as
 /// Type;` where the value of one key may stand for the group; `named` for what stands under a name of the
 /// designer's own, and `item` where faults in it are told under that name; `marked` for what the client signs: each
-/// of its fields ends with `=> marked` (or `=> marked "under another key"`), `=> told "key" "what follows from it"`
-/// or `=> unmarked`, and does not compile without.
+/// of its fields ends with `=> marked` (and, where they differ there, its key and what it is), `=> told "key" "what
+/// follows from it"` or `=> unmarked`, and does not compile without.
 ///
 /// After the fields: `figures all: Type => marked { "key": Type, "what it holds", "example"; }` for keys that stay words;
 /// `besides { field: Type = |fields| …; }` for what no key holds; `then step` for what is to be settled or found
@@ -75,7 +75,7 @@ macro_rules! record {
                     required: false,
                     about: $fact_what,
                     example: $fact_example,
-                    mark: $crate::vocabulary::record!(@mark $mark $fact_key [$all_in]),
+                    mark: $crate::vocabulary::record!(@within_mark $mark $figures $all_in),
                 },)*)?
             ],
         };
@@ -195,9 +195,15 @@ macro_rules! record {
     };
     (@held $whole:tt $name:ident) => {};
 
-    (@mark unmarked $key:literal $([unmarked])?) => { $crate::vocabulary::Mark::OfNoItem };
+    (@within_mark marked $figures:ident marked) => { $crate::vocabulary::Mark::Within(stringify!($figures)) };
+    (@within_mark marked $figures:ident unmarked) => { $crate::vocabulary::Mark::Out };
+    (@within_mark unmarked $figures:ident unmarked) => { $crate::vocabulary::Mark::OfNoItem };
+    (@mark unmarked $key:literal) => { $crate::vocabulary::Mark::OfNoItem };
     (@mark marked $key:literal [marked]) => { $crate::vocabulary::Mark::In($key) };
     (@mark marked $key:literal [marked $in_as:literal]) => { $crate::vocabulary::Mark::In($in_as) };
+    (@mark marked $key:literal [marked $in_as:literal $what:literal]) => {
+        $crate::vocabulary::Mark::Told($in_as, $what)
+    };
     (@mark marked $key:literal [told $in_as:literal $what:literal]) => { $crate::vocabulary::Mark::Told($in_as, $what) };
     (@mark marked $key:literal [unmarked]) => { $crate::vocabulary::Mark::Out };
     (@mark marked $key:literal) => {
@@ -223,7 +229,7 @@ macro_rules! record {
     (@put $content:ident, $value:expr, $key:literal, marked) => {
         $content.insert($key.into(), $crate::vocabulary::Shown::shown(&$value))
     };
-    (@put $content:ident, $value:expr, $key:literal, marked $in_as:literal) => {
+    (@put $content:ident, $value:expr, $key:literal, marked $in_as:literal $($what:literal)?) => {
         $content.insert($in_as.into(), $crate::vocabulary::Shown::shown(&$value))
     };
     (@put $content:ident, $value:expr, $key:literal, $($other:tt)*) => {};

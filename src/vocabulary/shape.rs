@@ -37,18 +37,6 @@ pub struct Field {
     pub mark: Mark,
 }
 
-impl Field {
-    /// A field that may be left out.
-    pub const fn optional(key: &'static str, shape: Shape, about: &'static str, example: &'static str) -> Self {
-        Self { key, shape, required: false, about, example, mark: Mark::OfNoItem }
-    }
-
-    /// A field without which the record makes no sense.
-    pub const fn required(key: &'static str, shape: Shape, about: &'static str, example: &'static str) -> Self {
-        Self { key, shape, required: true, about, example, mark: Mark::OfNoItem }
-    }
-}
-
 /// What a name must be the name of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NameOf {
@@ -124,6 +112,16 @@ pub enum Shape {
 }
 
 impl Shape {
+    /// The records that a value of it may hold.
+    pub fn records(&self) -> Vec<&'static Record> {
+        match self {
+            Self::Record(record) => vec![record],
+            Self::List(inner) | Self::Named(inner) => inner.records(),
+            Self::Either(one, other) => [one.records(), other.records()].concat(),
+            _ => vec![],
+        }
+    }
+
     /// After a key that is left open, the words that may stand there: ` (left, right)`; nothing else has any.
     pub fn choice(&self) -> String {
         match self {

@@ -5,6 +5,7 @@ mod code;
 mod imports;
 mod kinds;
 mod layout;
+mod records;
 mod registries;
 mod rules;
 mod sizes;

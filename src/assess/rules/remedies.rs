@@ -4,8 +4,8 @@
 use serde_yaml::Value;
 
 use crate::book::vocabulary::{
-    BOOK, CEILING, COUNTER_RUN, DOORWAY, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, SEAM, SEATING, SELECTION,
-    SIDE, WINDOW,
+    BOOK, CEILING, COUNTER_RUN, DOORWAY, FILES, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, SEAM, SEATING,
+    SELECTION, SIDE, WINDOW,
 };
 use crate::book::{Book, Room, System};
 use crate::finding::{Family, Finding, Phrase, Piece};
@@ -21,7 +21,7 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     for snippet in quoted(&finding.remedy) {
         // A name that is unknown may be mended by any other name.
         let names_a_key = finding.rule.family() != Family::Source && is_key(snippet);
-        if names_a_key && is_known(snippet, &EVERYTHING) && !is_known(snippet, &places) {
+        if names_a_key && is_known(snippet, &FILES) && !is_known(snippet, &places) {
             let names: Vec<_> = places.iter().map(|record| record.name).collect();
             return said(format!("`{snippet}`, which nothing at {names:?} knows,"));
         }
@@ -59,9 +59,6 @@ fn is_key(text: &str) -> bool {
     text.chars().all(|letter| letter.is_lowercase() || matches!(letter, ' ' | '-'))
 }
 
-/// The records of whole files.
-const EVERYTHING: [&Record; 4] = [&BOOK, &ROOM, &SELECTION, &OPTION];
-
 /// Whether one of these records, or one within them, knows a key.
 fn is_known(key: &str, records: &[&'static Record]) -> bool {
     let mut open: Vec<&'static Record> = records.to_vec();
@@ -72,22 +69,10 @@ fn is_known(key: &str, records: &[&'static Record]) -> bool {
         }
         if !seen.contains(&record.name) {
             seen.push(record.name);
-            record.fields.iter().for_each(|field| within(&field.shape, &mut open));
+            open.extend(record.fields.iter().flat_map(|field| field.shape.records()));
         }
     }
     false
-}
-
-fn within(shape: &'static Shape, records: &mut Vec<&'static Record>) {
-    match shape {
-        Shape::Record(inner) => records.push(inner),
-        Shape::List(inner) | Shape::Named(inner) => within(inner, records),
-        Shape::Either(one, other) => {
-            within(one, records);
-            within(other, records);
-        }
-        _ => {}
-    }
 }
 
 /// The records that the designer is sent to: the one that the finding is about, and those that the remedy names.

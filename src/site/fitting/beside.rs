@@ -1,6 +1,6 @@
 //! What stands beside an opening: whether a door meets it, whether it rises above the counter.
 
-use crate::book::{Neighbour, Opening, ProductOption, Room, Slot};
+use crate::book::{Hinge, Neighbour, Opening, ProductOption, Room, Slot};
 
 use super::front_edge;
 
@@ -41,12 +41,12 @@ impl Side {
 /// The sides that a door hangs on; for one that can be hung either way, both, and `true`: one
 /// that is free is enough.
 pub fn hinge_sides(option: &ProductOption) -> (&'static [Side], bool) {
-    match option.hinge.text() {
-        "left" => (&[Side::Left], false),
-        "right" => (&[Side::Right], false),
-        "both" => (&[Side::Left, Side::Right], false),
-        "either" => (&[Side::Left, Side::Right], true),
-        _ => (&[], false),
+    match option.hinge.get() {
+        Some(Hinge::Left) => (&[Side::Left], false),
+        Some(Hinge::Right) => (&[Side::Right], false),
+        Some(Hinge::Both) => (&[Side::Left, Side::Right], false),
+        Some(Hinge::Either) => (&[Side::Left, Side::Right], true),
+        Some(Hinge::None) | None => (&[], false),
     }
 }
 

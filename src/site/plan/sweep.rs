@@ -1,6 +1,6 @@
 //! What doors, drawers and lids sweep as they open, handles included.
 
-use crate::book::{DoorHinge, DoorSwing, Doorway, End, Fixture, IslandSide, PartIs, ProductOption};
+use crate::book::{DoorHinge, DoorSwing, Doorway, End, Fixture, Hinge, IslandSide, PartIs, ProductOption};
 use crate::units::Length;
 
 use super::clear::with_handles;
@@ -159,12 +159,12 @@ fn of_option(thing: &Thing<'_>, option: &ProductOption) -> Vec<Opened> {
         }
     }
     if let Some(leaf) = door.swings.get().copied() {
-        let sides: &[bool] = match option.hinge.text() {
-            "left" => &[true],
-            "right" => &[false],
-            "both" => &[true, false],
+        let sides: &[bool] = match option.hinge.get() {
+            Some(Hinge::Left) => &[true],
+            Some(Hinge::Right) => &[false],
+            Some(Hinge::Both) => &[true, false],
             // One that can be hung either way will be hung where it is free.
-            _ => &[],
+            Some(Hinge::Either | Hinge::None) | None => &[],
         };
         for to_the_right in sides.iter().copied() {
             let hinge = if to_the_right { along.0 } else { along.1 };

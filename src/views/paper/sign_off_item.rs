@@ -234,7 +234,7 @@ impl PageBuilder<'_> {
                 option
                     .hinge
                     .get()
-                    .map(|hinge| fact("Hinge", hinge.as_str()))
+                    .map(|hinge| fact("Hinge", hinge.to_string()))
                     .into_iter()
                     .chain(self.more(option))
                     .collect(),

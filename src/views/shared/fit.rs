@@ -1,7 +1,7 @@
 //! What the fit check found, in words that whoever reads them understands.
 
 use crate::assess::rules;
-use crate::book::{Opening, ProductOption, Room, Selection, System};
+use crate::book::{Hinge, Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
 use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
 use crate::finding::{Family, Finding, Severity};
@@ -262,7 +262,7 @@ pub fn deep(option: &ProductOption, selection: &Selection) -> Option<Deep> {
 /// How a thing opens.
 pub fn door(option: &ProductOption) -> Door {
     let door = option.fit.get().and_then(|fit| fit.door.get());
-    let hinge = if option.hinge.text() == "right" { Hand::Right } else { Hand::Left };
+    let hinge = if option.hinge.get() == Some(&Hinge::Right) { Hand::Right } else { Hand::Left };
     match door {
         Some(door) => match (door.drops.get(), door.swings.get()) {
             (Some(reach), _) => Door::Drops { reach: *reach },

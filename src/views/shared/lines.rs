@@ -6,6 +6,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::html::Html;
 use crate::views::shared::sheet::Fact;
+use crate::vocabulary::Words;
 
 /// Labels of the facts that only some kinds have, where the key itself does not read well.
 const LABELS: [(&str, &str); 3] =
@@ -20,9 +21,9 @@ impl PageBuilder<'_> {
             ("Model", &option.model),
             ("Finish", &option.finish),
             ("Colour", &option.colour),
-            ("Hinge", &option.hinge),
         ];
         facts.extend(words.into_iter().filter_map(|(name, slot)| Some(fact(name, Html::text(slot.get()?)))));
+        facts.extend(option.hinge.get().map(|hinge| fact("Hinge", Html::text(hinge.word()))));
         facts.extend(self.sizes(option));
         facts.extend(self.more(option));
         facts

@@ -187,7 +187,7 @@ impl<'a> PageBuilder<'a> {
             slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
         };
         let mut facts: Vec<Fact> = [
-            option.hinge.get().map(|hinge| fact("Hinge", hinge.as_str())),
+            option.hinge.get().map(|hinge| fact("Hinge", hinge.to_string())),
             length("Drops to", &door.drops),
             length("Swings to", &door.swings),
             length("Pulls out", &door.pulls),

@@ -16,7 +16,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("book", &["units", "source", "digest", "ledger", "vocabulary"]),
     ("pictures", &["digest"]),
     ("read", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "pictures"]),
-    ("marks", &["units", "digest", "book"]),
+    ("marks", &["units", "digest", "vocabulary", "book"]),
     ("site", &["units", "source", "vocabulary", "book"]),
     ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "site", "marks"]),
     ("drawings", &["units"]),

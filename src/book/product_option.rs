@@ -1,0 +1,290 @@
+//! One thing that can be chosen, and what is ordered with it.
+
+use super::{
+    Burning, CutOut, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, OwnName, Photo, Setting, Sold, Stores,
+    Top,
+};
+use crate::source::{Span, Spanned};
+use crate::units::money::MoneyError;
+use crate::units::{Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
+use crate::vocabulary::{Slot, name, record, words};
+
+words! {
+    /// The side that a thing's door hangs on, seen from the front.
+    pub enum Hinge {
+        Left = "left",
+        Right = "right",
+        Either = "either",
+        Both = "both",
+        None = "none",
+    }
+}
+
+words! {
+    /// How the rim of an undermount bowl stands to the counter's edge.
+    pub enum Reveal {
+        Positive = "positive",
+        Flush = "flush",
+        Negative = "negative",
+    }
+}
+
+words! {
+    /// The fronts that a pull or knob goes on.
+    pub enum FitsFronts {
+        Doors = "doors",
+        Drawers = "drawers",
+        DoorsAndDrawers = "doors and drawers",
+    }
+}
+
+words! {
+    /// The direction of a wood's grain on fronts.
+    pub enum Grain {
+        Upright = "upright",
+        Level = "level",
+        Matched = "matched",
+        None = "none",
+    }
+}
+
+record! {
+    marked
+    pub struct ProductOption = OPTION("option", "one thing that can be chosen; a file in `products/` holds the same fields") {
+        id: Spanned<String> = "id", "a short name, unique in the selection", "steel" as OwnName
+            => marked "id" "its id in the selection";
+        name: Slot<String> = "name",
+            "what the client reads; maker and model if left out",
+            "Brushed steel" => told "name" "what the client reads: its name, or maker and model, or its finish";
+        product: Slot<String> = "product",
+            "a product whose fields count where this option leaves them out",
+            "vessary-30" as name::Product => unmarked;
+        maker: Slot<String> = "maker", "who makes it", "Vessary" => marked;
+        model: Slot<String> = "model", "the maker's model, to the last letter", "30 C-SS" => marked;
+        finish: Slot<String> = "finish", "finish, in the maker's words", "brushed steel" => marked;
+        colour: Slot<String> = "colour", "colour, with the maker's code", "sea lichen 14" => marked;
+        description: Slot<String> = "description", "one line for the client", "Six sealed burners, one oven" => marked;
+        size: Size = "size",
+            "the thing itself, as it stands",
+            "{width: 29 7/8\", height: 36\", depth: 26 1/4\"}" => marked;
+        hinge: Slot<Hinge> = "hinge",
+            "the side that its door hangs on, seen from the front",
+            "left" => marked;
+        burning: Slot<Burning> = "material",
+            "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
+            "does not burn" => unmarked;
+        fuel: Slot<Fuel> = "fuel",
+            "what a range, cooktop, oven or dryer heats with; left out, gas is reckoned with",
+            "induction" => unmarked;
+        supplier: Slot<String> = "supplier", "where it is bought", "Oren & Daughters" => unmarked;
+        lead_time: Slot<LeadTime> = "lead time", "from order to delivery", "6-8 weeks" => unmarked;
+        price: Slot<Money> = "price", "what the client pays for one, before tax", "3180.00" => marked;
+        cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "2540.00" => unmarked;
+        quantity: Slot<Quantity> = "quantity", "how many, or how much", "1" => marked;
+        price_per: Slot<String> = "price per",
+            "what the price is for, if not for one of the quantity",
+            "sq ft" => unmarked;
+        total: Slot<Money> = "total", "what the supplier says it comes to, before tax", "640.00" => unmarked;
+        order: Order = "order",
+            "quotation, availability and order",
+            "{good until: 2027-02-28, available on: 2027-01-12}" => unmarked;
+        sold: Sold = "sold", "the boxes or rolls that it comes in", "{box holds: 9.7 sq ft}" => unmarked;
+        laid: Laid = "laid", "how a tile, floor or board is laid", "{runs: long side level, offset: 33 %}" => unmarked;
+        fronts: Fronts = "fronts",
+            "doors and drawer fronts of cabinets",
+            "{doors: 6, drawers: 14, thickness: 3/4\"}" => unmarked;
+        stores: Slot<Stores> = "stores", "what is inside cabinets", "{depth: 24\", shelves: roll-out}" => unmarked;
+        top: Slot<Top> = "top",
+            "a counter: its material, what carries it, how it is cut",
+            "{material: stone, lies on: [island], overhang: 15\", supports: {by: steel bars, out: 12\", in: 24\"}}" => unmarked;
+        sample_seen: Slot<Date> = "sample seen",
+            "the day on which its sample was laid beside the others",
+            "2027-01-08" => unmarked;
+        photos: Vec<Photo> = "photos",
+            "pictures, the telling one first",
+            "[range-front.jpg]" => told "pictures" "the pictures in their order, each as below";
+        requires: Vec<Spanned<String>> = "requires",
+            "kits, trims or fillers that the maker's sheet calls for",
+            "[joining kit]" => unmarked;
+        accessories: Vec<Accessory> = "accessories",
+            "what is ordered with it",
+            "[{name: joining kit, price: 140.00}]" => marked;
+        drilled: Vec<Hole> = "drilled",
+            "the holes to be drilled in a counter or a sink, each by its purpose",
+            "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]" => unmarked;
+        fit: Slot<Fit> = "fit",
+            "what the maker's own sheet asks of the opening",
+            "{opening: {width: 30\" to 30 1/4\"}}" => told "caution" "the caution on the maker's sheet, or null";
+        panel: Slot<Panel> = "panel",
+            "the front panel that the joiner makes for it",
+            "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}" => unmarked;
+    }
+    figures details: Vec<Detail> => marked {
+        "capacity": String, "what it holds", "16 cu ft";
+        "set": Setting,
+            "where its front is meant to be: in one plane with the fronts beside it, or before them",
+            "flush";
+        "made as": CutOut, "how the unit is made to be set in", "slide-in";
+        "airflow": String, "rated airflow, the most it moves", "390 cfm";
+        "holes": u32, "how many holes it takes", "2";
+        "spread": String, "distance between holes, centre to centre", "8\"";
+        "rear travel": Length, "how far handle or lever moves behind its hole's centre", "1 3/4\"";
+        "spout reach": Length, "from the hole's centre to the stream", "8 1/4\"";
+        "valve": String, "the valve body that is built in, by model", "VB-2";
+        "mount": String, "how it is fixed", "undermount";
+        "bowl depth": Length, "inside depth of the bowl", "9\"";
+        "reveal": Reveal,
+            "whether the rim of an undermount bowl shows, is flush, or is covered",
+            "flush";
+        "corner radius": Length, "radius of a bowl's inside corners, seen from above", "3/8\"";
+        "drain": String, "where the outlet is", "rear centre";
+        "rough-in": Length, "from the finished wall to the centre of the outlet", "12\"";
+        "seat height": Length, "top of the seat from the finished floor", "16 1/2\"";
+        "drop": LengthRange, "from ceiling to the lowest part, as it can be set", "18\" to 72\"";
+        "canopy": Length, "width of the plate at the ceiling or wall", "5\"";
+        "slope rating": String,
+            "the slope of ceiling that the canopy is made for",
+            "up to 30 degrees";
+        "lamp": String, "lamp and base", "LED, E26, 9 W";
+        "kelvin": u32, "colour temperature in kelvin", "2700";
+        "lumens": u32, "light that one of it gives, in lumens", "800";
+        "dimming": String, "how it dims", "to 10 %, trailing edge";
+        "damp rating": String, "where it may hang", "damp";
+        "face size": Sides, "a tile's face", "4\" x 4\"";
+        "thickness": Length, "thickness", "3/8\"";
+        "joint": Length, "width of the joint", "1/8\"";
+        "grout": String, "grout, by maker and colour", "Hollin 09 warm grey";
+        "edge trim": String, "how its edges end", "glazed edge pieces, 14 ft";
+        "pattern": String, "how it is laid, and in which direction", "stacked, long side level";
+        "centre to centre": Length, "between the screws of a pull", "5 1/16\"";
+        "projection": Length, "how far it stands out", "1 1/4\"";
+        "fits": FitsFronts,
+            "the fronts that a pull or knob goes on",
+            "drawers";
+        "screws": Length, "length of the screws that come with it", "1\"";
+        "grain": Grain,
+            "the direction of a wood's grain on the fronts",
+            "upright";
+        "edge": String, "the profile of the front edge", "eased 1/8\"";
+        "door style": String, "style and overlay of doors and drawers", "shaker, full overlay";
+        "sheen": String, "sheen of a paint", "eggshell";
+        "apron height": Length, "height of a sink's front apron", "9 1/2\"";
+        "hole diameter": LengthRange, "the holes that a tap goes through", "1 3/8\" to 1 1/2\"";
+        "recess": Length, "how far it goes into a wall, from the finished face", "3 1/2\"";
+        "glass": String, "glass and its thickness", "3/8\" tempered";
+    }
+    besides {
+        /// What its kind needs and is written nowhere, in it, in the selection or in the product: paths such as
+        /// `size.width`.
+        unwritten: Vec<&'static str>;
+        /// Where it is written.
+        span: Span = |fields| fields.span;
+    }
+}
+
+impl ProductOption {
+    /// What the client reads: its name, or maker and model, or its finish.
+    pub fn title(&self) -> String {
+        if let Some(name) = self.name.get() {
+            return name.clone();
+        }
+        let words = [self.maker.text(), self.model.text()].into_iter().filter(|word| !word.is_empty());
+        let title = words.collect::<Vec<_>>().join(" ");
+        if title.is_empty() { self.finish.text().to_string() } else { title }
+    }
+
+    /// What the client pays for it: price times quantity, and what is ordered with it.
+    pub fn price_in_all(&self) -> Option<Money> {
+        let accessories = self.accessories.iter().map(|with| (with.price.get(), with.quantity.get()));
+        in_all(self.price.get(), self.quantity.get(), accessories)
+    }
+
+    /// What the firm pays for it; for the office alone.
+    pub fn cost_in_all(&self) -> Option<Money> {
+        let accessories = self.accessories.iter().map(|with| (with.cost.get(), with.quantity.get()));
+        in_all(self.cost.get(), self.quantity.get(), accessories)
+    }
+
+    /// A fact of the kind's own that is a length.
+    pub fn length(&self, key: &str) -> Option<(Length, Span)> {
+        self.detail(key).and_then(|detail| match detail.value {
+            DetailValue::Length(length) => Some((length, detail.span)),
+            _ => None,
+        })
+    }
+
+    /// A fact of the kind's own that is a range of lengths.
+    pub fn range(&self, key: &str) -> Option<LengthRange> {
+        self.detail(key).and_then(|detail| match detail.value {
+            DetailValue::Range(range) => Some(range),
+            _ => None,
+        })
+    }
+
+    /// A fact of the kind's own in words or figures.
+    pub fn words(&self, key: &str) -> Option<(&str, Span)> {
+        self.detail(key).and_then(|detail| match &detail.value {
+            DetailValue::Words(words) => Some((words.as_str(), detail.span)),
+            _ => None,
+        })
+    }
+
+    /// A fact of the kind's own.
+    pub fn detail(&self, key: &str) -> Option<&Detail> {
+        self.details.iter().find(|detail| detail.key == key)
+    }
+}
+
+/// One amount times its quantity (one, if none is given), and the accessories that have a price.
+fn in_all<'a>(
+    each: Option<&Money>,
+    quantity: Option<&Quantity>,
+    accessories: impl Iterator<Item = (Option<&'a Money>, Option<&'a Quantity>)>,
+) -> Option<Money> {
+    let times = |money: &Money, quantity: Option<&Quantity>| {
+        quantity.map_or(Ok(*money), |quantity| money.times(quantity.amount))
+    };
+    let own = times(each?, quantity).ok()?;
+    let mut more = accessories.filter_map(|(price, quantity)| price.map(|price| times(price, quantity)));
+    let sum: Result<Money, MoneyError> = more.try_fold(own, |sum, more| sum.checked_add(more?));
+    sum.ok()
+}
+
+record! {
+    marked group
+    #[derive(Default)]
+    pub struct Size = SIZE("size", "sizes of the thing as it stands") {
+        width: Slot<Length> = "width", "overall width", "29 7/8\"" => marked;
+        height: Slot<LengthRange> = "height", "overall height, as its legs can be set", "35 3/4\" to 36 3/4\"" => marked;
+        depth: Slot<Length> = "depth", "depth of the case or body", "26 1/4\"" => marked;
+        depth_with_door: Slot<Length> = "depth with door", "depth with the door, without its handle", "27 1/2\"" => marked;
+        depth_with_handle: Slot<Length> = "depth with handle", "depth with door and handle", "28 1/2\"" => marked;
+        height_to_hinge: Slot<Length> = "height to hinge", "height to the top of the hinge cap", "69 7/8\"" => marked;
+        length: Slot<Length> = "length", "length, for what has one", "8\"" => marked;
+        diameter: Slot<Length> = "diameter", "diameter, for what is round", "12\"" => marked;
+        thickness: Slot<Length> = "thickness", "thickness", "1 1/4\"" => marked;
+    }
+}
+
+record! {
+    #[derive(Default)]
+    pub struct Panel = PANEL("panel", "a front panel that the joiner makes, by the maker's sheet") {
+        width: Slot<Length> = "width", "width", "23 3/4\"";
+        height: Slot<LengthRange> = "height", "height", "29 13/16\" to 30 1/4\"";
+        thickness: Slot<Length> = "thickness", "thickness", "3/4\"";
+        weight: Slot<Weight> = "weight", "weight", "16 lb";
+    }
+}
+
+record! {
+    marked
+    pub struct Accessory = ACCESSORY("accessory", "something ordered with a thing: a kit, a trim, a filler") {
+        name: Spanned<String> = required "name",
+            "what it is, in the words of the maker's sheet",
+            "joining kit" => marked;
+        model: Slot<String> = "model", "the maker's model", "JK-2" => marked;
+        price: Slot<Money> = "price", "what the client pays for one, before tax", "140.00" => marked;
+        cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "96.00" => unmarked;
+        quantity: Slot<Quantity> = "quantity", "how many", "1" => marked;
+    }
+}
