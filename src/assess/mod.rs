@@ -35,7 +35,7 @@ pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 mod things;
 mod waivers;
 mod words;
-pub use words::{say, say_range};
+pub use words::{casing, say, say_range, with_article};
 
 use std::collections::HashMap;
 

@@ -1,14 +1,32 @@
 //! Lengths as findings say them: in the book's own units, the other system beside them.
 
-use crate::finding::{Phrase, Piece, Say, Value};
+use crate::finding::{Phrase, Piece, Say, Value, phrase};
 use crate::ledger::Moment;
 use crate::site::Spot;
+use crate::site::plan::HoleIs;
 use crate::units::{Length, LengthRange, System};
 use crate::vocabulary::Kind;
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
 pub fn say(length: Length, system: System) -> Value {
     Value::Length(length, system)
+}
+
+/// A thing with its article: `an oven`, `a drawer`; one that has an article keeps it.
+pub fn with_article(what: &str) -> String {
+    if ["the ", "a ", "an "].iter().any(|article| what.starts_with(article)) {
+        return what.to_string();
+    }
+    let article = if what.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    format!("{article} {what}")
+}
+
+/// The casing of a door or a window.
+pub fn casing(of: HoleIs<'_>) -> Phrase {
+    match of {
+        HoleIs::Door(door) => phrase!("the casing of the door `{}`", door.name.value),
+        HoleIs::Window(window) => phrase!("the casing of the window `{}`", window.name.value),
+    }
 }
 
 /// A range of lengths, the book's own units first: `2" to 28"`, `51 mm to 711 mm (2" to 28")`.

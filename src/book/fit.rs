@@ -2,8 +2,9 @@
 
 use super::{AskedPanel, ServiceZones};
 use crate::source::Spanned;
+use crate::source::yaml::{self, Node};
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
-use crate::vocabulary::{Clearance, Slot, ThreeSides, record, words};
+use crate::vocabulary::{Clearance, Faults, Shape, Slot, ThreeSides, Value, record, words};
 
 words! {
     /// Where a thing breathes.
@@ -94,6 +95,23 @@ record! {
     }
 }
 
+/// Every side at which a thing breathes.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct VentsAt(pub Vec<Spanned<Vents>>);
+
+impl Value for VentsAt {
+    const SHAPE: Shape = Shape::Either(&Vents::SHAPE, &Shape::List(&Vents::SHAPE));
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
+        let each: &[Node] = match &node.value {
+            yaml::Value::List(items) => items,
+            _ => std::slice::from_ref(node),
+        };
+        let read: Vec<_> = each.iter().map(|one| Spanned::<Vents>::read(one, faults)).collect();
+        read.into_iter().collect::<Option<Vec<_>>>().map(Self)
+    }
+}
+
 record! {
     group
     #[derive(Default)]
@@ -102,7 +120,7 @@ record! {
         right: Slot<Clearance> = "right", "to the right", "2\" above counter";
         top: Slot<Clearance> = "top", "above", "1\"";
         back: Slot<Clearance> = "back", "behind", "1\"";
-        vents_at: Slot<Vents> = "vents at", "where it breathes", "front";
+        vents_at: Slot<VentsAt> = "vents at", "where it breathes: one place, or a list of them", "[rear, top]";
     }
 }
 

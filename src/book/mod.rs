@@ -94,7 +94,7 @@ mod setting;
 pub use setting::{CutOut, Setting};
 
 mod fit;
-pub use fit::{Air, AskedCabinet, AskedOpening, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, Vents};
+pub use fit::{Air, AskedCabinet, AskedOpening, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, Vents, VentsAt};
 
 mod look_up;
 pub use look_up::{InRow, LookUp};

@@ -14,7 +14,7 @@ mod told;
 pub mod twice;
 
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
-pub use mount::Mount;
+pub use mount::{Mount, made_as};
 pub use placement::Placement;
 pub use told::{Answer, Spot, Told, Whence};
 

@@ -1,6 +1,8 @@
 //! How a sink or basin is fixed, read from its `mount`.
 
-use crate::book::ProductOption;
+use crate::book::{CutOut, ProductOption};
+use crate::source::Span;
+use crate::vocabulary::Words;
 
 /// How a sink or basin is fixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,4 +41,19 @@ impl Mount {
     pub fn is_in_a_cabinet(self) -> bool {
         matches!(self, Self::Under | Self::DropIn | Self::Apron)
     }
+}
+
+/// How a unit is made to be set in, and where that is written: as it says itself, else by its `mount`.
+pub fn made_as(option: &ProductOption) -> Option<(CutOut, Span)> {
+    let own = option.words("made as").and_then(|(word, at)| Some((CutOut::of(word)?, at)));
+    own.or_else(|| {
+        let (_, at) = option.words("mount")?;
+        let as_bowl = match Mount::of(option)? {
+            Mount::Under => CutOut::Undermount,
+            Mount::DropIn => CutOut::TopMount,
+            Mount::Apron => CutOut::Apron,
+            Mount::OnCounter | Mount::InNoCabinet => return None,
+        };
+        Some((as_bowl, at))
+    })
 }

@@ -105,6 +105,8 @@ pub(super) struct PageBuilder<'a> {
     pub(super) issued: Arc<BTreeMap<u32, ByItem<'a>>>,
     /// The findings, by what they are about.
     pub(super) found: Arc<Found<'a>>,
+    /// The rooms' plans.
+    pub(super) plans: Arc<Plans<'a>>,
     /// The pictures that this folder shows.
     pub(super) album: Album<'a>,
 }
@@ -115,7 +117,7 @@ pub struct BookPages<'a> {
     client: PageBuilder<'a>,
     installer: PageBuilder<'a>,
     office: PageBuilder<'a>,
-    plans: Plans<'a>,
+    plans: Arc<Plans<'a>>,
     openings: Vec<At<'a>>,
     /// What every page asks that asks at all.
     asking: Option<(Issued, Asked)>,
@@ -128,6 +130,7 @@ impl<'a> BookPages<'a> {
         let issues = subject.book.record.issues.iter();
         let issued = Arc::new(issues.map(|(number, issue)| (*number, issue.by_item())).collect());
         let found = Arc::new(Found::of(&subject.assessment.findings));
+        let plans = Arc::new(Plans::of(subject.book));
         let builder = || PageBuilder {
             subject,
             wording: figures::wording(subject.book),
@@ -136,12 +139,13 @@ impl<'a> BookPages<'a> {
             history: Arc::clone(&history),
             issued: Arc::clone(&issued),
             found: Arc::clone(&found),
+            plans: Arc::clone(&plans),
             album: Album::of(subject.pictures),
         };
         let (client, installer, office) = (builder(), builder(), builder());
         Self {
             language: subject.book.project.language().to_string(),
-            plans: Plans::of(subject.book),
+            plans,
             openings: installer.at_openings(),
             asking: client.asking(),
             client,

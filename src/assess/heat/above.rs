@@ -1,13 +1,12 @@
 //! What is above a cooking surface, from every place where it may be written.
 
 use crate::book::{Burning, Ceiling, Selection, Window, WindowIn};
-use crate::site::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing};
+use crate::site::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing, casing_width};
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Kind;
 
 use super::asked;
 use super::body::Body;
-use super::casing;
 use super::near::Near;
 use super::{Hearth, LAP, ONE_THING, cooks, is_hood, only};
 
@@ -181,7 +180,7 @@ fn window_over<'a>(hearth: &Hearth<'a>, own: &Thing<'a>, hole: &Hole<'a>) -> Opt
     let over = own.stands == Stands::Wall(hole.wall) && hole.along.0 < to - LAP && from + LAP < hole.along.1;
     let over = over && hole.high.zip(hearth.surface()).is_none_or(|(high, surface)| high > surface);
     // Its trim goes round it: the lower edge is that of the casing.
-    over.then_some((Body::Window(window), hole.low? - casing::written(hole.is).copied().unwrap_or_default()))
+    over.then_some((Body::Window(window), hole.low? - casing_width(hole.is).copied().unwrap_or_default()))
 }
 
 /// Windows that are said to be above a cooking surface, in a room that has one.

@@ -9,7 +9,6 @@ use crate::vocabulary::Kind;
 
 use super::asked::{self, Reach};
 use super::body::Body;
-use super::casing::casings;
 use super::near::Near;
 use super::{Hearth, LAP, ONE_THING};
 
@@ -121,7 +120,7 @@ fn of_plan<'a>(hearth: &Hearth<'a>, side: Side, reach: &Reach, surface: Length) 
         Some(near(Body::Wall(wall), away(&face)?))
     });
     let up_to = reach.up_to.map(|up_to| surface + up_to);
-    let casings = casings(plan).into_iter().filter(|casing| casing.stands_between(surface + LEVEL, up_to));
+    let casings = plan.casings().into_iter().filter(|casing| casing.stands_between(surface + LEVEL, up_to));
     let casings = casings.filter_map(|casing| Some(near(Body::Casing(casing.of), away(&casing.shape)?)));
     things.chain(walls).chain(casings).collect()
 }

@@ -1,5 +1,6 @@
 //! What stands near a cooking surface, where that is written, and whether it burns.
 
+use crate::assess::casing;
 use crate::book::{Burning, Neighbour, Opening, ProductOption, Room, Selection, Window};
 use crate::finding::{Phrase, phrase};
 use crate::site::fitting::Side;
@@ -43,8 +44,7 @@ impl<'a> Body<'a> {
             }
             Self::Hood(hood, opening) => phrase!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
             Self::Window(window) => phrase!("the window `{}`", window.name.value),
-            Self::Casing(HoleIs::Door(door)) => phrase!("the casing of the door `{}`", door.name.value),
-            Self::Casing(HoleIs::Window(window)) => phrase!("the casing of the window `{}`", window.name.value),
+            Self::Casing(hole) => casing(*hole),
             Self::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", wall.letter),
             Self::Wall(wall) => phrase!("the wall `{}`", wall.name()),
             Self::Ceiling(_) => "the ceiling".into(),

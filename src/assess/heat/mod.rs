@@ -8,7 +8,6 @@ mod above;
 mod asked;
 mod beside;
 mod body;
-mod casing;
 mod near;
 
 pub use above::{Unsaid, is_said_above_cooking, windows_over};

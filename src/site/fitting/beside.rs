@@ -5,7 +5,21 @@ use crate::book::{Hinge, Neighbour, Opening, ProductOption, Room, Slot};
 use super::front_edge;
 
 /// Words for what a door cannot swing into.
-const BUILT: [&str; 6] = ["wall", "walls", "casing", "chimney", "post", "pier"];
+const BUILT: [&str; 13] = [
+    "wall",
+    "walls",
+    "casing",
+    "trim",
+    "architrave",
+    "jamb",
+    "chimney",
+    "post",
+    "pier",
+    "pilaster",
+    "nib",
+    "return",
+    "boxing",
+];
 /// Words for furniture, though `wall` may stand beside them.
 const FURNITURE: [&str; 6] = ["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"];
 /// Words for what rises above the counter besides [`BUILT`].

@@ -1,12 +1,12 @@
-//! What stands beside an opening, fillers and panels seen through, and what hangs over it: by row and plan.
+//! What stands beside an opening, fillers and panels seen through: by row and plan.
 
-use crate::book::{InRow, Opening, PartIs, Room, RunEnd};
-use crate::site::plan::{Met, Plan, Shape, Thing};
+use crate::book::{End, InRow, Opening, PartIs, ProductOption, Room, RunEnd};
+use crate::site::plan::{CasingBeside, Met, Plan, Shape, Thing, depths, settled};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Trait;
 
-use super::{Side, front_edge};
+use super::{Side, everywhere, front_edge};
 
 /// What stands beside an opening, past fillers and panels.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,13 +60,31 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
     let (gap, met) = things.chain(walls).min_by_key(|(gap, _)| *gap)?;
     let (is_proud, is_tall) = match met.thing() {
         None => (true, true),
-        Some(other) => {
-            let far = (own.along.0 - Length::from_inches(1200), own.along.1 + Length::from_inches(1200));
-            let reach = other.footprint().within(&own.frame, far).map(|(_, far)| far);
-            (reach.is_some_and(|reach| reach > front), rises(other))
-        }
+        Some(other) => (stands_out(plan, own, other, front), rises(other)),
     };
     Some(Flank { what: met.name(plan), gap, is_proud, is_tall, span: own.span })
+}
+
+/// Whether a thing beside stands further out than an opening's front: its body, or the door of what is chosen
+/// for it, past the door of what is chosen here.
+fn stands_out(plan: &Plan<'_>, own: &Thing<'_>, other: &Thing<'_>, front: Length) -> bool {
+    let door = |thing: &Thing<'_>| {
+        let option = settled(plan.room, thing.opening?)?;
+        depths(thing, option).map(|depths| depths.door)
+    };
+    let far = (own.along.0 - Length::from_inches(1200), own.along.1 + Length::from_inches(1200));
+    let reaches = |shape: Shape| shape.within(&own.frame, far).map(|(_, far)| far);
+    let body = reaches(other.footprint()).is_some_and(|reach| reach > front);
+    let chosen = door(other).and_then(|out| reaches(other.covers(out)));
+    body || chosen.is_some_and(|reach| reach > door(own).map_or(front, |own| own.max(front)))
+}
+
+/// A casing at the wall across that side, as far out as a door that swings so far comes by.
+pub fn casing_beside<'a>(plan: &Plan<'a>, opening: &Opening, side: Side, swings: Length) -> Option<CasingBeside<'a>> {
+    let own = plan.opening(opening)?;
+    let front = front_edge(plan.room, opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
+    let end = if side == Side::Left { End::Left } else { End::Right };
+    plan.casing_beside(own, end, (own.out.0 + Length::from_inches(1), front + swings))
 }
 
 fn is_a_gap(thing: &Thing<'_>) -> bool {
@@ -75,6 +93,14 @@ fn is_a_gap(thing: &Thing<'_>) -> bool {
 
 fn rises(thing: &Thing<'_>) -> bool {
     thing.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_))) || thing.has(Trait::StandsTall)
+}
+
+/// From the wall to the door of a thing, the air behind it counted.
+fn to_its_door(option: &ProductOption) -> Option<Length> {
+    let size = &option.size;
+    let behind = option.fit.get().map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
+    let door = [&size.depth_with_door, &size.depth].into_iter().find_map(|depth| depth.get().copied())?;
+    Some(door + behind)
 }
 
 /// The nearest part of a row without a place, or what the row meets at its end.
@@ -96,8 +122,13 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
             PartIs::Cabinet(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), false),
             PartIs::Tall(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), true),
             PartIs::Opening(name) => {
-                let tall = room.opening(&name.value).is_some_and(|other| other.takes_one(Trait::StandsTall));
-                (name.value.as_str(), None, tall)
+                let other = room.opening(&name.value);
+                let tall = other.is_some_and(|other| other.takes_one(Trait::StandsTall));
+                let stands = |opening: &Opening| to_its_door(settled(room, opening)?);
+                let own = front_edge(room, opening).into_iter().chain(stands(opening)).max();
+                let is_proud = other.and_then(stands).zip(own).is_some_and(|(other, own)| other > own);
+                let what = name.value.clone();
+                return Some(Flank { what, gap, is_proud, is_tall: tall, span: part.span });
             }
         };
         let is_proud = depth.zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
@@ -106,17 +137,4 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
     let what = meets.filter(|meets| **meets != RunEnd::Open)?;
     Some(Flank { what: what.to_string(), gap, is_proud: true, is_tall: true, span: place.part.span })
-}
-
-/// The lowest thing of the plan that hangs over an opening: a wall cabinet, a shelf, what stands over it in
-/// the same cabinet.
-pub fn hanging_over<'p, 'a>(plan: &'p Plan<'a>, opening: &Opening) -> Option<&'p Thing<'a>> {
-    let own = plan.opening(opening)?;
-    let footprint = own.footprint();
-    // What begins lower than that stands beside it, or is what it is cut into.
-    let over = own.low + Length::from_inches(12);
-    let above = plan.things.iter().filter(|other| {
-        !std::ptr::eq(*other, own) && other.low >= over && !other.is_closure() && other.footprint().overlaps(&footprint)
-    });
-    above.min_by_key(|other| other.low)
 }

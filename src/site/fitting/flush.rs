@@ -1,6 +1,7 @@
 //! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
 
 use crate::book::{Opening, ProductOption, Room, ServicePoints, Setting, Slot};
+use crate::site::row_of;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Words;
@@ -72,7 +73,7 @@ pub fn recess(room: &Room, opening: &Opening) -> Option<(Length, Span)> {
     let own = opening.governing_depth().zip(opening.depth.span());
     own.or_else(|| {
         let to_come = opening.to_come_on_its_walls()?;
-        let place = room.part_of(&opening.name)?;
+        let place = row_of(room, opening)?;
         let depth = place.depth()?;
         Some((depth.value - to_come.back, depth.span))
     })

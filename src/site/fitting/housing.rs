@@ -113,6 +113,14 @@ impl<'a> Housing<'a> {
     }
 }
 
+/// The inside depth of the cabinet that an opening is cut into: as the opening says, else, at most, the depth of
+/// the part of a row that holds it.
+pub(super) fn inside_depth(room: &Room, opening: &Opening) -> Option<Known> {
+    let own = opening.cabinet.get().and_then(|own| written(&own.inside_depth));
+    let holder = || room.holder(&opening.name).filter(|holder| is_cabinet(&holder.part.is));
+    own.or_else(|| holder()?.depth().map(|depth| at_most(depth.value, depth.span)))
+}
+
 fn is_cabinet(part: &PartIs) -> bool {
     matches!(part, PartIs::Cabinet(_) | PartIs::Tall(_))
 }

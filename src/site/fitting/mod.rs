@@ -11,6 +11,7 @@ mod flush;
 mod gauge;
 mod housing;
 pub mod nest;
+mod over;
 pub mod overhead;
 mod passage;
 mod pitch;
@@ -20,10 +21,11 @@ mod stack;
 mod tests;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
-pub use flank::{Flank, flank, hanging_over};
+pub use flank::{Flank, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, recess, setting};
 pub use gauge::{DimensionCheck, Gaps, Misfit};
 pub use housing::{By, Housing, Known};
+pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, spare, way_in};
 pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
@@ -31,6 +33,7 @@ pub use stack::Stack;
 
 use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
 use crate::site::counter_depth;
+use crate::site::plan::Plan;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Trait;
@@ -47,6 +50,8 @@ pub struct Fitting {
     pub height: DimensionCheck,
     /// Depth.
     pub depth: DimensionCheck,
+    /// What ends its height from above, where its own readings do not.
+    pub under: Option<Above>,
     /// What is still to be laid on the floor, where it was taken off the height.
     pub to_lay: Length,
     /// Between the thing and the edges of its opening.
@@ -98,13 +103,15 @@ impl Fitting {
     }
 }
 
-/// Sets a thing against its opening.
-pub fn fitting(room: &Room, opening: &Opening, option: &ProductOption) -> Fitting {
+/// Sets a thing against its opening, in the plan of its room.
+pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: &ProductOption) -> Fitting {
     let none = Fit::default();
     let fit = option.fit.get().unwrap_or(&none);
+    let above = above(plan, room, opening);
     let width = width_gauge(opening, option, fit);
-    let height = height_gauge(room, opening, option, fit);
-    let depth = depth_gauge(opening, option, fit);
+    let height = height_gauge(room, opening, option, above.as_ref());
+    let depth = depth_gauge(room, opening, option, fit);
+    let under = above.filter(|above| height.there == Some(above.left(opening)));
     let by_reading = reading_above_the_floor(room, opening).is_some_and(|reading| Some(reading.value) == height.there);
     let stack = Stack::of(room, opening).filter(|stack| stack.left_for(room, opening).is_some());
     let to_lay = match &stack {
@@ -113,6 +120,7 @@ pub fn fitting(room: &Room, opening: &Opening, option: &ProductOption) -> Fittin
         None => Length::ZERO,
     };
     Fitting {
+        under,
         to_lay,
         gaps: gaps(&width, &height, fit),
         body: Rectangle { width: width.goes_in(), height: height.goes_in() },
@@ -153,22 +161,26 @@ fn width_gauge(opening: &Opening, option: &ProductOption, fit: &Fit) -> Dimensio
     }
 }
 
-fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
+fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: Option<&Above>) -> DimensionCheck {
+    let none = Fit::default();
+    let fit = option.fit.get().unwrap_or(&none);
     let size = &option.size;
     let hinge = size.height_to_hinge.get().copied();
     let least = size.height.get().and_then(|height| height.least.or(height.most));
-    let there = governing_height(room, opening);
-    DimensionCheck {
+    let there = governing_height(room, opening, above);
+    let gauge = DimensionCheck {
         body: least.into_iter().chain(hinge).max(),
         body_at: size.height.span().or_else(|| size.height_to_hinge.span()),
         air: everywhere(&fit.air.top),
         there: there.as_ref().map(|there| there.value),
         there_at: there.map(|there| there.span),
-        largest: greatest_height(room, opening),
+        largest: greatest_height(room, opening, above),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
         bound: opening.height.get().is_none(),
         ..asked_height(opening, fit)
-    }
+    };
+    let by_ceiling = above.is_some_and(|above| above.is == AboveIs::Ceiling);
+    if by_ceiling { only_if_too_small(gauge) } else { gauge }
 }
 
 /// What stands on the floor may have more room above it than a sheet's single figure says.
@@ -181,18 +193,34 @@ fn asked_height(opening: &Opening, fit: &Fit) -> DimensionCheck {
     gauge
 }
 
-fn depth_gauge(opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
-    let set_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
-    DimensionCheck {
+fn depth_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
+    let own = opening.governing_depth();
+    // What its sheet asks of opening or cabinet is held to the cabinet by `fit/cabinet`.
+    let of_cabinet = fit.cabinet.get().is_some_and(|asked| asked.inside_depth.get().is_some());
+    let is_asked = of_cabinet || fit.opening.depth.get().is_some() || opening.takes_one(Trait::CutIntoCounter);
+    let housed = housing::inside_depth(room, opening).filter(|_| own.is_none() && !is_asked);
+    let is_built_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
+    let set_in = is_built_in || housed.is_some();
+    let gauge = DimensionCheck {
         body: option.size.depth.get().copied(),
         body_at: option.size.depth.span(),
         air: everywhere(&fit.air.back),
-        there: opening.governing_depth(),
-        there_at: opening.depth.span(),
+        there: own.or(housed.map(|housed| housed.length)),
+        there_at: if own.is_some() { opening.depth.span() } else { housed.map(|housed| housed.span) },
+        bound: housed.is_some_and(|housed| housed.by == By::AtMost),
         // What is open in front may stand out of it; how far is told as its projection.
         sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),
         ..asked(&fit.opening.depth)
+    };
+    only_if_too_small(gauge)
+}
+
+/// What is known to be no more than so much can be too small; that a thing fits, it does not tell.
+fn only_if_too_small(gauge: DimensionCheck) -> DimensionCheck {
+    if gauge.bound && gauge.too_small_by().is_none() {
+        return DimensionCheck { there: None, there_at: None, largest: None, ..gauge };
     }
+    gauge
 }
 
 fn asked(slot: &Slot<LengthRange>) -> DimensionCheck {
@@ -219,16 +247,19 @@ fn lets_in_from_above(opening: &Opening) -> bool {
 /// The governing height, from the finished floor: what is still to be laid is taken off for an
 /// opening that stands on the floor and was not measured from the finished one; what hangs above
 /// it counts where it hangs lower.
-pub fn height(room: &Room, opening: &Opening) -> Option<Length> {
-    governing_height(room, opening).map(|there| there.value)
+pub fn height(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Length> {
+    let is_read = opening.height.get().is_some();
+    let above = above(plan, room, opening).filter(|above| is_read || above.is != AboveIs::Ceiling);
+    governing_height(room, opening, above.as_ref()).map(|there| there.value)
 }
 
-fn governing_height(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+fn governing_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Option<Spanned<Length>> {
     if let Some(left) = Stack::of(room, opening).and_then(|stack| stack.left_for(room, opening)) {
         return Some(left);
     }
     let reading = reading_above_the_floor(room, opening);
-    reading.into_iter().chain(up_to_what_is_above(opening)).min_by_key(|height| height.value)
+    let above = above.map(|above| Spanned::new(above.left(opening), above.at));
+    reading.into_iter().chain(above).min_by_key(|height| height.value)
 }
 
 fn reading_above_the_floor(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
@@ -237,19 +268,13 @@ fn reading_above_the_floor(room: &Room, opening: &Opening) -> Option<Spanned<Len
 }
 
 /// The height where it is greatest, as [`governing_height`] reckons it; none where a stack decides it.
-fn greatest_height(room: &Room, opening: &Opening) -> Option<Length> {
+fn greatest_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Option<Length> {
     if Stack::of(room, opening).and_then(|stack| stack.left_for(room, opening)).is_some() {
         return None;
     }
     let most = opening.height.get().and_then(|readings| readings.greatest())?.value - build_up(room, opening);
-    let above = up_to_what_is_above(opening).map(|above| above.value);
+    let above = above.map(|above| above.left(opening));
     above.into_iter().chain([most]).min()
-}
-
-/// From the opening's bottom to the lower edge of what is above it.
-pub fn up_to_what_is_above(opening: &Opening) -> Option<Spanned<Length>> {
-    let edge = opening.above.get()?.height.spanned()?;
-    Some(Spanned::new(edge.value - opening.sill.get().copied().unwrap_or(Length::ZERO), edge.span))
 }
 
 /// What is still to be laid under an opening.

@@ -6,6 +6,7 @@
 //! written is in [`Plan::faults`]. Where nothing is written of a place, there is no answer.
 
 mod body;
+mod casing;
 mod clear;
 mod counter;
 mod covered;
@@ -25,6 +26,7 @@ mod way;
 mod tests;
 
 pub use body::{Depths, depths, settled};
+pub use casing::{Casing, CasingBeside, written as casing_width};
 pub use clear::{Aisle, Clear, Met, with_handles};
 pub use counter::{Landing, Stretch, StretchEnd};
 pub use fault::{Fault, Wrong};

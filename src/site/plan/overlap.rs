@@ -4,7 +4,7 @@ use crate::units::Length;
 
 use super::fault::{Fault, Wrong};
 use super::thing::{Thing, What};
-use super::{HoleIs, Plan};
+use super::{HoleIs, Plan, casing_width};
 
 /// How far before a wall a thing must stand clear of a doorway to leave it free.
 const BEFORE_A_DOOR: Length = Length::from_inches(1);
@@ -78,14 +78,29 @@ fn in_a_hole(plan: &Plan<'_>, thing: &Thing<'_>) -> Vec<Fault> {
     }
     for hole in &plan.holes {
         let (Some(low), true) = (hole.low, thing.out.0 < BEFORE_A_DOOR) else { continue };
-        let shared = hole.along.1.min(thing.along.1) - hole.along.0.max(thing.along.0);
-        let here = thing.frame == hole.frame && shared > Length::ZERO;
-        if here && thing.is_level_with(low, hole.high) {
-            let is_window = matches!(hole.is, HoleIs::Window(_));
-            let height = hole.low.filter(|_| is_window).map(|low| (low, hole.high));
-            let other = Other { name: hole.name(), span: hole.span(), along: Some(hole.along), height, out: None };
-            found.push(fault(thing, &other));
+        if thing.frame != hole.frame {
+            continue;
         }
+        let is_window = matches!(hole.is, HoleIs::Window(_));
+        let is_in = |along: (Length, Length), low: Length, high: Option<Length>| {
+            let shared = along.1.min(thing.along.1) - along.0.max(thing.along.0);
+            shared > Length::ZERO && thing.is_level_with(low, high)
+        };
+        let casing = casing_width(hole.is).copied().unwrap_or_default();
+        let around = (hole.along.0 - casing, hole.along.1 + casing);
+        // A door's casing ends at the floor.
+        let below = if is_window { low - casing } else { low };
+        let above = hole.high.map(|high| high + casing);
+        let of_casing = format!("casing of {}", hole.name());
+        let (name, along, low, high) = if is_in(hole.along, low, hole.high) {
+            (hole.name(), hole.along, low, hole.high)
+        } else if is_in(around, below, above) {
+            (of_casing.as_str(), around, below, above)
+        } else {
+            continue;
+        };
+        let height = is_window.then_some((low, high));
+        found.push(fault(thing, &Other { name, span: hole.span(), along: Some(along), height, out: None }));
     }
     found
 }

@@ -165,7 +165,7 @@ impl PageBuilder<'_> {
             facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));
         }
         if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
-            let size = [opening.governing_width(), crate::site::fitting::height(room, opening)];
+            let size = [opening.governing_width(), self.height_of(room, opening)];
             let sides: Vec<_> = size.into_iter().flatten().collect();
             if !sides.is_empty() {
                 facts.push(fact("Opening", self.wording.sides(&sides)));

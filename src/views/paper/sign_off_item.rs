@@ -192,7 +192,7 @@ impl PageBuilder<'_> {
         let mut facts = Vec::new();
         if let Some(place) = selection.place.get() {
             let sides: Vec<_> = room.opening(place).map_or_else(Vec::new, |opening| {
-                let size = [opening.governing_width(), crate::site::fitting::height(room, opening)];
+                let size = [opening.governing_width(), self.height_of(room, opening)];
                 size.into_iter().flatten().collect()
             });
             let size =

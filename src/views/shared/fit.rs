@@ -62,7 +62,7 @@ impl PageBuilder<'_> {
         selection: &Selection,
         option: &ProductOption,
     ) -> (State, Html) {
-        let fit = fitting(room, opening, option);
+        let fit = fitting(self.plans.room(room), room, opening, option);
         let found = self.fit_findings(room, selection, option);
         let against = self.against_it(&fit, &found);
         if !against.is_empty() {
@@ -121,7 +121,7 @@ impl PageBuilder<'_> {
         option: &ProductOption,
         number: usize,
     ) -> Option<OptionPlan> {
-        let fit = fitting(room, opening, option);
+        let fit = fitting(self.plans.room(room), room, opening, option);
         let (width, there) = (fit.front.width?, fit.width.there?);
         Some(OptionPlan {
             id: format!("plan-{}", option.id.value),

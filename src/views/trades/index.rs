@@ -116,7 +116,7 @@ impl<'a> PageBuilder<'a> {
 
     fn opening_line(&self, at: At<'_>) -> OpeningLine {
         let (verdict, sentence) = self.opening_verdict(at);
-        let sizes = [at.opening.governing_width(), crate::site::fitting::height(at.room, at.opening)];
+        let sizes = [at.opening.governing_width(), self.height_of(at.room, at.opening)];
         let sides: Vec<Length> = sizes.into_iter().flatten().collect();
         let thing = at.thing.map_or_else(|| "nothing yet".to_string(), |(_, option)| option.title());
         OpeningLine {

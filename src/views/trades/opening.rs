@@ -115,7 +115,7 @@ impl<'a> PageBuilder<'a> {
         sheet.scale = Some("by the bar".into());
         let of_thing = |(selection, _): (&Selection, _)| self.revisions(Of::Item(&at.room.folder, &selection.id));
         sheet.revisions = at.thing.map_or_else(Vec::new, of_thing);
-        let fit = at.thing.map(|(_, option)| fitting(at.room, at.opening, option));
+        let fit = at.thing.map(|(_, option)| fitting(self.plans.room(at.room), at.room, at.opening, option));
         OpeningPage {
             sheet,
             label: format!("Installer’s sheet · {} · {}", at.room.title(), number(at)),

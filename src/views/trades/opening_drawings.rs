@@ -8,8 +8,8 @@ use crate::drawings::sizes::{
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::site;
-use crate::site::fitting::{Fitting, build_up, fitting};
-use crate::site::plan::Plans;
+use crate::site::fitting::{Above, AboveIs, Fitting, above, build_up, fitting};
+use crate::site::plan::{Plan, Plans};
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
@@ -21,6 +21,7 @@ use crate::views::trades::opening::{At, name, number};
 struct Set<'a> {
     at: At<'a>,
     above: Neighbour,
+    height: Option<Length>,
     fit: Fitting,
     units: Units,
 }
@@ -29,10 +30,12 @@ impl PageBuilder<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
     pub fn opening_drawings(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Drawing> {
         let hearth = self.hearth(plans, at);
+        let here = self.plans.room(at.room);
         let set = Set {
             at,
-            above: overhead(at, hearth.as_ref()),
-            fit: at.thing.map(|(_, option)| fitting(at.room, at.opening, option)).unwrap_or_default(),
+            above: overhead(here, at, hearth.as_ref()),
+            height: self.height_of(at.room, at.opening),
+            fit: at.thing.map(|(_, option)| fitting(here, at.room, at.opening, option)).unwrap_or_default(),
             units: self.units(),
         };
         let front = front(&set).map(|front| {
@@ -78,7 +81,7 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
         above: set.above.clone(),
         services: vec![],
         counter: site::counter_height(at.room, opening).value(),
-        opening: face(at)?,
+        opening: face(set)?,
         misfits: misfits(&set.fit),
         units: set.units,
     })
@@ -88,7 +91,7 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
 fn side(set: &Set<'_>) -> Option<OpeningSide> {
     let (at, opening) = (set.at, set.at.opening);
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
-    let depth = opening.governing_depth();
+    let depth = set.fit.depth.there.or(opening.governing_depth());
     if thing.is_none() && depth.is_none() {
         return None;
     }
@@ -96,7 +99,7 @@ fn side(set: &Set<'_>) -> Option<OpeningSide> {
     Some(OpeningSide {
         id: "side".into(),
         name: name(at).to_lowercase(),
-        opening: face(at)?,
+        opening: face(set)?,
         depth,
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         thing,
@@ -114,7 +117,7 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
     let (at, opening) = (set.at, set.at.opening);
     let width = opening.governing_width()?;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
-    let depth = opening.governing_depth();
+    let depth = set.fit.depth.there.or(opening.governing_depth());
     if thing.is_none() && depth.is_none() {
         return None;
     }
@@ -146,10 +149,10 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
 }
 
 /// The opening's own sizes; none without a width and a height.
-fn face(at: At<'_>) -> Option<Face> {
-    let opening = at.opening;
+fn face(set: &Set<'_>) -> Option<Face> {
+    let (at, opening) = (set.at, set.at.opening);
     let widths = widths(&opening.width);
-    let height = crate::site::fitting::height(at.room, opening)?;
+    let height = set.fit.height.there.or(set.height)?;
     if widths.is_empty() || height <= Length::ZERO {
         return None;
     }
@@ -206,8 +209,15 @@ fn needs(option: &ProductOption) -> Needs {
 
 /// What is above: over a cooking surface what the verdict finds lowest there, wherever it is written; else as
 /// the opening says.
-fn overhead(at: At<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
-    let Some((body, edge)) = hearth.and_then(Hearth::overhead) else { return neighbour(&at.opening.above) };
+fn overhead(plan: Option<&Plan<'_>>, at: At<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
+    let Some((body, edge)) = hearth.and_then(Hearth::overhead) else {
+        return match above(plan, at.room, at.opening) {
+            Some(Above { is: AboveIs::Hung(words), edge, .. }) => {
+                Neighbour { kind: Kind::Tall, words, underside: Some(edge) }
+            }
+            _ => neighbour(&at.opening.above),
+        };
+    };
     let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
     let words = body.words().bare(["", ""]);
     let words = words.strip_prefix("the ").unwrap_or(&words).to_string();

@@ -1,6 +1,6 @@
 //! The sizes on an opening's sheet: what is needed, what is there, what is left over.
 
-use crate::book::{AsWritten, Readings, Slot};
+use crate::book::{AsWritten, Opening, Readings, Room, Slot};
 use crate::site::fitting::{DimensionCheck, Fitting, Misfit, Skew, out_of_square};
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
@@ -45,6 +45,17 @@ impl<'a> PageBuilder<'a> {
         })
     }
 
+    /// The opening's own sizes, for one that nothing goes into yet.
+    fn fitting_of_nothing(&self, at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
+        let height = self.height_of(at.room, at.opening);
+        (at.opening.governing_width(), height, at.opening.governing_depth())
+    }
+
+    /// The height of an opening, by all that ends it.
+    pub fn height_of(&self, room: &Room, opening: &Opening) -> Option<Length> {
+        crate::site::fitting::height(self.plans.room(room), room, opening)
+    }
+
     pub fn sizes_from(&self, at: At<'_>) -> Html {
         let sheet = at.thing.and_then(|(_, option)| maker_sheet(option));
         let sheet =
@@ -63,16 +74,13 @@ impl<'a> PageBuilder<'a> {
     pub fn size_rows(&self, at: At<'_>, fit: Option<&Fitting>) -> Vec<SizeRow> {
         let none = Fitting::default();
         let fit = fit.unwrap_or(&none);
-        let there = fitting_of_nothing(at);
+        let there = self.fitting_of_nothing(at);
+        let from = if at.opening.sill.is_absent() { "from FF" } else { "from its bottom" };
+        let under = fit.under.as_ref().and_then(|above| above.is.name());
+        let from = under.map_or(from.to_string(), |under| format!("{from}, under {under}"));
         let mut rows = vec![
             self.size_row("Width", "the least governs", &fit.width, there.0, self.sides_cell(fit)),
-            self.size_row(
-                "Height",
-                if at.opening.sill.is_absent() { "from FF" } else { "from its bottom" },
-                &fit.height,
-                there.1,
-                dash(),
-            ),
+            self.size_row("Height", &from, &fit.height, there.1, dash()),
             self.size_row("Depth", "to wall or outlet", &fit.depth, there.2, dash()),
         ];
         rows.extend(self.square_row(at));
@@ -156,11 +164,6 @@ impl<'a> PageBuilder<'a> {
     fn range_cell(&self, range: LengthRange) -> SizeCell {
         SizeCell { figure: self.wording.range(range), note: Some(self.wording.range_second(range)) }
     }
-}
-
-/// The opening's own sizes, for one that nothing goes into yet.
-fn fitting_of_nothing(at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
-    (at.opening.governing_width(), crate::site::fitting::height(at.room, at.opening), at.opening.governing_depth())
 }
 
 fn dash() -> SizeCell {

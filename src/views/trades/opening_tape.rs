@@ -2,7 +2,8 @@
 
 use crate::book::System;
 use crate::ledger::Head;
-use crate::site::fitting::{DimensionCheck, Fitting, Stack, build_up, least_play, square_within, up_to_what_is_above};
+use crate::site::fitting::{DimensionCheck, Fitting, Stack, above, build_up, least_play, square_within};
+use crate::site::plan::Plan;
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
@@ -130,7 +131,7 @@ impl PageBuilder<'_> {
             units: if project.units == System::Metric { "metric".into() } else { "imperial".into() },
             room: at.room.folder.clone(),
             opening: at.opening.name.value.clone(),
-            asks: fit.map_or_else(Vec::new, |fit| asks(at, fit)),
+            asks: fit.map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit)),
             square: text(square_within(at.room, at.opening).0),
         })
     }
@@ -147,7 +148,7 @@ pub fn lines() -> Vec<TapeLine> {
 }
 
 /// The three sizes, each with what is still to come where the tape is held.
-fn asks(at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
+fn asks(plan: Option<&Plan<'_>>, at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
     let to_come = at.opening.to_come_on_its_walls();
     let unsure = to_come.is_none().then(|| "studs".to_string());
     let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
@@ -165,7 +166,7 @@ fn asks(at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
         TapeRange {
             less: less(&[("floor", build_up(at.room, at.opening))]),
             unsure: stack.map(|_| "stack".to_string()),
-            above: up_to_what_is_above(at.opening).map(|above| text(above.value)),
+            above: above(plan, at.room, at.opening).map(|above| text(above.left(at.opening))),
             ..range("height", &fit.height)
         },
         TapeRange { less: less(&[("back", walls.back)]), unsure, ..range("depth", &fit.depth) },

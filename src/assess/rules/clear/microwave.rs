@@ -69,7 +69,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
         code: None,
         remedy: "set the opening so before the cabinets are ordered",
     };
-    if is_below_a_counter(room, opening, bottom.value) {
+    if is_below_a_counter(context, room, opening, bottom.value) {
         return of(LOWEST).judge(context);
     }
     of(HIGHEST).judge(context).or_else(|| {
@@ -82,9 +82,9 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
     })
 }
 
-fn is_below_a_counter(room: &Room, opening: &Opening, bottom: Length) -> bool {
+fn is_below_a_counter(context: &Context<'_>, room: &Room, opening: &Opening, bottom: Length) -> bool {
     let counter = counter_height(room, opening).value().unwrap_or(COUNTER);
-    fitting::height(room, opening).is_some_and(|height| bottom + height <= counter)
+    fitting::height(context.site.plan(room), room, opening).is_some_and(|height| bottom + height <= counter)
 }
 
 #[cfg(test)]

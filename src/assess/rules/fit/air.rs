@@ -5,9 +5,9 @@ use crate::assess::{Context, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::site::counter_height;
 use crate::site::fitting::{
-    DimensionCheck, Fitting, Housing, Side, fitting, flank, hanging_over, recess, rises_above_counter,
-    up_to_what_is_above,
+    DimensionCheck, Fitting, Housing, Side, above, fitting, flank, is_under_a_counter, recess, rises_above_counter,
 };
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -18,9 +18,9 @@ declare! {
     /// ## What it checks
     /// Clear space that the sheet asks for only somewhere along a side (`2" above counter`) against
     /// the gap to what stands there: above the counter, only what rises above it counts. The same
-    /// above and behind. And whether a thing that breathes at its rear, top or sides is closed in
-    /// with nothing left there; by the opening, the cabinet of a run that holds it, and what the plan has
-    /// hang over it. What stands beside is as the opening says, else as its run and the plan have it. Air along a whole side is part of the width, height and depth, and
+    /// above and behind. And whether a thing that breathes at its rear, top or sides, or at several of them, is
+    /// closed in with nothing left there; by the opening, the cabinet of a run that holds it, the counter over
+    /// it, and what the plan has hang over it. What stands beside is as the opening says, else as its run and the plan have it. Air along a whole side is part of the width, height and depth, and
     /// told by those rules. Exactly as much as asked for passes.
     ///
     /// ## Why it matters
@@ -48,7 +48,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        let fitting = fitting(fitted.room, fitted.opening, fitted.option);
+        let fitting = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
         findings.extend(above_and_behind(context, &fitted, &fitting));
         findings.extend(closed_in(context, &fitted, &fitting));
@@ -113,57 +113,79 @@ fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fit
         .collect()
 }
 
-/// A thing that breathes where nothing is left, and whose sheet says nothing of how much it needs.
+/// A thing that breathes where nothing is left, and whose sheet says nothing of how much it needs: told once,
+/// of every such place.
 fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Option<Remark> {
+    let vents = fitted.option.fit.get()?.air.vents_at.get()?;
+    let shut = vents.0.iter().filter_map(|place| Some((place, left_at(context, fitted, fitting, place.value)?)));
+    let shut: Vec<_> = shut.filter(|(_, (_, left))| *left <= Length::ZERO).collect();
+    let (first, _) = shut.first().filter(|_| is_closed_in(context, fitted))?;
+    let places: Vec<String> = shut.iter().map(|(place, _)| place.value.to_string()).collect();
+    let sides: Vec<&str> = shut.iter().map(|(_, (side, _))| *side).collect();
+    let message = phrase!(
+        "it breathes at its {} and is closed in by the opening `{}`, with nothing left {} it",
+        places.join(" and its "),
+        fitted.opening.name.value,
+        sides.join(" or ")
+    );
+    let finding = fitted.finding(Severity::Query, first.span, message).source("common practice");
+    Some(finding.remedy("ask the maker how much air it needs there, or choose one that breathes at the front"))
+}
+
+/// What is left at a place where it breathes; none where its sheet says how much it needs, or nobody knows.
+fn left_at(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    fitting: &Fitting,
+    place: Vents,
+) -> Option<(&'static str, Length)> {
     let air = &fitted.option.fit.get()?.air;
-    let vents = air.vents_at.spanned()?;
-    let depth = &fitting.depth;
-    let (place, left, is_said) = match vents.value {
+    let (side, left, is_said) = match place {
         Vents::Rear => {
+            let depth = &fitting.depth;
             let there = depth.there.or_else(|| recess(fitted.room, fitted.opening).map(|(recess, _)| recess));
             ("behind", there.zip(depth.body).map(|(there, body)| there - body), !air.back.is_absent())
         }
-        Vents::Top => ("above", fitting.height.play().or_else(|| above_in_plan(context, fitted)), !air.top.is_absent()),
+        Vents::Top => {
+            let under = || left_under_the_counter(context, fitted);
+            ("above", fitting.height.play().or_else(under), !air.top.is_absent())
+        }
         Vents::Sides => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
         Vents::Front => return None,
     };
-    let shut = is_closed_in(context, fitted) && !is_said && left? <= Length::ZERO;
-    let message = phrase!(
-        "it breathes at its {} and is closed in by the opening `{}`, with nothing left {place} it",
-        vents.value,
-        fitted.opening.name.value,
-        place
-    );
-    let finding = || fitted.finding(Severity::Query, vents.span, message).source("common practice");
-    shut.then(|| {
-        finding().remedy("ask the maker how much air it needs there, or choose one that breathes at the front")
-    })
+    left.filter(|_| !is_said).map(|left| (side, left))
 }
 
-/// Whether it is closed in, by everything that is around it: a cabinet of the opening or of the run, what is
-/// above it by the opening or by the plan.
+/// Whether it is closed in, by everything that is around it: a cabinet of the opening or of the run, the
+/// counter over it, what is above it by the opening or by the plan.
 fn is_closed_in(context: &Context<'_>, fitted: &Placement<'_>) -> bool {
+    let plan = context.site.plan(fitted.room);
     let housed = || Housing::of(fitted.room, fitted.opening, context.book.project.units).is_some();
-    let left = || above_in_plan(context, fitted);
-    is_closed_above(fitted.opening) || housed() || left().is_some_and(|left| left <= CLOSED)
+    let height = fitted.option.size.height.get().and_then(|height| height.least.or(height.most));
+    let over = || above(plan, fitted.room, fitted.opening);
+    let near = || over().zip(height).is_some_and(|(over, height)| over.left(fitted.opening) - height <= CLOSED);
+    is_closed_above(fitted.opening) || housed() || is_under_a_counter(plan, fitted.room, fitted.opening) || near()
 }
 
 /// What hangs so near above it, or nearer, closes it in (common practice).
 const CLOSED: Length = Length::from_inches(3);
 
-/// What is left between it and what the plan has hang over it.
-fn above_in_plan(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Length> {
-    let over = hanging_over(context.site.plan(fitted.room)?, fitted.opening)?;
+/// What is left between it and the counter that goes over it, its thickness taken off where it is known.
+fn left_under_the_counter(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Length> {
+    let plan = context.site.plan(fitted.room);
+    is_under_a_counter(plan, fitted.room, fitted.opening).then_some(())?;
+    let top = counter_height(fitted.room, fitted.opening).value()?;
     let height = fitted.option.size.height.get().and_then(|height| height.least.or(height.most))?;
-    Some(over.low - fitted.opening.sill.get().copied().unwrap_or_default() - height)
+    Some(top - height - fitted.opening.sill.get().copied().unwrap_or_default())
 }
 
 /// Whether the opening is a box: in a cabinet, or bounded by what is above it.
 fn is_closed_above(opening: &Opening) -> bool {
     let least = opening.height.get().and_then(|readings| readings.least()).map(|least| least.value);
-    let above = opening.above.get().is_some_and(|_| {
-        let edge = up_to_what_is_above(opening);
-        edge.is_none_or(|edge| least.is_none_or(|least| edge.value <= least))
+    let sill = opening.sill.get().copied().unwrap_or_default();
+    let above = opening.above.get().is_some_and(|above| {
+        let edge = above.height.get().map(|edge| *edge - sill);
+        !above.is_nothing() && edge.is_none_or(|edge| least.is_none_or(|least| edge <= least))
     });
     above || opening.cabinet.get().is_some()
 }

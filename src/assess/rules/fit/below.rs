@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::supply::Pipe;
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, with_article};
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
@@ -16,8 +16,8 @@ declare! {
     /// What stands below a cooktop or a sink leaves too little room, or may not stand there
     ///
     /// ## What it checks
-    /// How far the thing reaches below the counter by its sheet (`fit: {below: …}`) against what is clear
-    /// there; what the sheet forbids to stand below it (`not over`): as the opening says, and what else the
+    /// How far the thing reaches below the counter by its sheet (`fit: {below: …}`), or, where the sheet is
+    /// silent, a cooktop's own height, against what is clear there; what the sheet forbids to stand below it (`not over`): as the opening says, and what else the
     /// cabinet of a run or island that holds it has: drawers, an oven; and for a sink whether water still
     /// falls: top of the counter, less the bowl, less the disposer in the same room, must not come out
     /// lower than the drain in the wall.
@@ -35,10 +35,10 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet and the field measurement.
+    /// The maker's sheet and the field measurement; a cooktop's own height is common practice.
     "fit/below", Stop,
     due: CounterTemplated, tells: [Installer],
-    sources: ["the maker's sheet", "the field measurement"],
+    sources: ["the maker's sheet", "the field measurement", "common practice"],
     caution: Some(Hazard::Heat.caution()),
     remedy: "choose what is shallower, or move what stands below",
     Check::Book(check)
@@ -59,13 +59,8 @@ fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let names = |(what, _): &(String, Span), not: &str| what.to_lowercase().contains(&one(not));
     let met = |below: &(String, Span)| fit.not_over.iter().find(|not| names(below, &not.value)).map(|not| not.span);
     let ((what, at), named) = below.iter().find_map(|below| Some((below, met(below)?)))?;
-    let article = if what.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    let message = phrase!(
-        "`{}` may not stand over {article} {}, by its sheet",
-        fitted.selection.name.value,
-        article,
-        what.to_lowercase()
-    );
+    let over = with_article(&what.to_lowercase());
+    let message = phrase!("`{}` may not stand over {over}, by its sheet", fitted.selection.name.value, over);
     let finding = fitted.finding(Severity::Stop, *at, message).also(named, "the sheet's word");
     Some(finding)
 }
@@ -87,7 +82,15 @@ fn what_is_below(context: &Context<'_>, fitted: &Placement<'_>) -> Vec<(String, 
 
 fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let below = fitted.opening.below.get()?;
-    let (clear, reaches) = (*below.clear.get()?, *fitted.option.fit.get()?.below.get()?);
+    let clear = *below.clear.get()?;
+    let by_sheet = fitted.option.fit.get().and_then(|fit| fit.below.get().copied());
+    // Most of a cooktop's own height is below the counter (common practice).
+    let own = || fitted.option.size.height.get().and_then(|height| height.least.or(height.most));
+    let own = || own().filter(|_| fitted.selection.has(Trait::Cooks));
+    let (reaches, severity) = match by_sheet {
+        Some(reaches) => (reaches, Severity::Stop),
+        None => (own()?, Severity::Query),
+    };
     if reaches <= clear {
         return None;
     }
@@ -99,7 +102,8 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         say(reaches - clear),
         below.what.value
     );
-    Some(fitted.finding(Severity::Stop, below.clear.span()?, message))
+    let finding = fitted.finding(severity, below.clear.span()?, message);
+    Some(if by_sheet.is_some() { finding } else { finding.source("common practice: its own height") })
 }
 
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.

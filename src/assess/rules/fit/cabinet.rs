@@ -1,13 +1,13 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, with_article};
 use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::Placement;
 use crate::site::fitting::{By, Housing, Known, fitting};
+use crate::site::{Placement, made_as};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Hazard, Words};
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// The housing cabinet is not as the sheet asks, or the cutout meets its sides
@@ -18,7 +18,8 @@ declare! {
     /// part of a run or island that `holds` the opening, as a cabinet selection of that name. Its inside
     /// is its outside less two sides of 3/4" (18 mm), unless the book says; what rests on that is asked
     /// about. And the cutout that the sheet asks for against the inside of the cabinet, where it asks
-    /// nothing of the cabinet itself. And whether the opening is `made for` another type of unit. A
+    /// nothing of the cabinet itself. And whether the opening is `made for` another type of unit than
+    /// the thing is `made as`, or a bowl's `mount` says. A
     /// figure that is met exactly passes.
     ///
     /// ## Why it matters
@@ -50,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
         let Some((fit, cabinet)) = fitted.option.fit.get().zip(housing) else { continue };
-        let fitting = fitting(fitted.room, fitted.opening, fitted.option);
+        let fitting = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
         let none = AskedCabinet::default();
         let asked = fit.cabinet.get().unwrap_or(&none);
         let width = [&asked.inside_width, &fit.opening.width];
@@ -139,15 +140,21 @@ fn back(fitted: &Placement<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> 
     (*wanted != is.value).then(|| fitted.finding(Severity::Stop, is.span, message))
 }
 
+fn is_a_bowl(fitted: &Placement<'_>) -> bool {
+    fitted.selection.is_any(&[Kind::Sink, Kind::Basin])
+}
+
 /// An opening that is made for one type of unit, and a unit that is made as another.
 fn other_type(fitted: &Placement<'_>) -> Option<Remark> {
     let made_for = fitted.opening.made_for.spanned()?;
-    let (word, at) = fitted.option.words("made as")?;
-    let made_as = CutOut::of(word).filter(|made_as| *made_as != made_for.value)?;
+    let (made_as, at) = made_as(fitted.option)?;
+    // A bowl that is dropped in lies on the counter with its rim.
+    let wanted = if made_for.value == CutOut::DropIn && is_a_bowl(fitted) { CutOut::TopMount } else { made_for.value };
+    let made_as = Some(made_as).filter(|made_as| *made_as != wanted)?;
     let message = phrase!(
-        "the opening `{}` is made for a {} unit, and `{}` is made as {}",
+        "the opening `{}` is made for {} unit, and `{}` is made as {}",
         fitted.opening.name.value,
-        made_for.value,
+        with_article(&made_for.value.to_string()),
         fitted.selection.name.value,
         made_as
     );

@@ -15,7 +15,8 @@ declare! {
     /// ## What it checks
     /// The least depth of the opening, to the wall or to whatever stands before it (an outlet, a
     /// valve, a baseboard), against the depth that the maker's sheet asks for, or for what is built
-    /// in, against the body and the air behind it. And what is meant to be flush (`set: flush` at the
+    /// in, against the body and the air behind it; where the opening has no depth, that of the cabinet or the
+    /// part of a row that holds it. And what is meant to be flush (`set: flush` at the
     /// opening or the thing): case, front panel and the air behind it, or the plug or valve that stands
     /// further out of the wall, against the recess: the opening's depth, or the depth of its run.
     ///
@@ -75,7 +76,7 @@ fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let depth = fitting(fitted.room, fitted.opening, fitted.option).depth;
+    let depth = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).depth;
     let direction = Direction {
         word: "deep".into(),
         too_small: "choose a shallower model, or have what stands behind it recessed and measured again",

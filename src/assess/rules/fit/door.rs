@@ -2,10 +2,10 @@
 
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, casing, say};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{Side, case_stands_out, flank, hinge_sides, stands_in_the_door_s_way};
+use crate::site::fitting::{Side, case_stands_out, casing_beside, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -20,8 +20,9 @@ declare! {
     /// The clear floor in front of the opening against what the sheet asks for, and against the
     /// reach of door or drawer with what of the case stands out. On the side of the hinges, the gap
     /// to a wall, or to anything that stands out past the opening's front, against the sheet's wall
-    /// clearance: trim and baseboard are part of the wall. What stands there is as the opening says, else
-    /// as its run and the plan have it, past fillers and panels. Where a refrigerator's sheet gives none,
+    /// clearance: trim and baseboard are part of the wall, and so is the casing of a door or window in it. What
+    /// stands there is as the opening says, else as its run and the plan have it, past fillers and panels, and as
+    /// far out as the door of what is chosen there. Where a refrigerator's sheet gives none,
     /// less than 2 1/2" is asked about. A door that can be hung either way needs one free side.
     /// Exactly as much as asked for passes.
     ///
@@ -79,9 +80,12 @@ fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     Some(finding.remedy("move what stands opposite, or choose a model that reaches less far"))
 }
 
+/// How far before its opening a door is looked for that nobody says the swing of (common practice).
+const USUAL_SWING: Length = Length::from_inches(24);
+
 /// What stands at the hinges: its name, how far away, and where that is written.
 struct Struck {
-    what: String,
+    what: Phrase,
     gap: Length,
     span: Span,
 }
@@ -91,18 +95,25 @@ struct Struck {
 fn struck(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Length) -> Option<Struck> {
     let said = side.of(fitted.opening).spanned();
     let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.room, fitted.opening)).map(|said| Struck {
-        what: said.what.clone(),
+        what: phrase!("`{}`", said.what),
         gap: said.gap.get().copied().unwrap_or(Length::ZERO),
         span: said.span,
     });
     let placed = || {
         let beside = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side)?;
-        beside.is_proud.then_some(Struck { what: beside.what, gap: beside.gap, span: beside.span })
+        beside.is_proud.then_some(Struck { what: phrase!("`{}`", beside.what), gap: beside.gap, span: beside.span })
+    };
+    let at_the_wall_across = || {
+        let plan = context.site.plan(fitted.room)?;
+        let swings = fitted.option.fit.get().and_then(|fit| fit.door.get()?.swings.get().copied());
+        let beside = casing_beside(plan, fitted.opening, side, swings.unwrap_or(USUAL_SWING))?;
+        Some(Struck { what: casing(beside.of), gap: beside.gap, span: fitted.opening.span })
     };
     let near = |struck: &Struck| struck.gap < needed;
     // Where the opening itself says that it is free there, that was looked at.
     let is_said = said.is_some_and(|said| said.is_nothing() || !said.gap.is_absent());
-    by_words.filter(near).or_else(|| placed().filter(|struck| !is_said && near(struck)))
+    let looked_up = || placed().into_iter().chain(at_the_wall_across()).min_by_key(|struck| struck.gap);
+    by_words.filter(near).or_else(|| looked_up().filter(|struck| !is_said && near(struck)))
 }
 
 fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<Remark> {
@@ -121,7 +132,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     let angle = door.map_or("", |door| door.angle.text());
     let to_open = if angle.is_empty() { Phrase::default() } else { phrase!(" to open to {angle}", angle) };
     let message = phrase!(
-        "`{}` is {} from the hinges at the {} of the opening `{}`, {} less than the {} {whose}{to_open}",
+        "{} is {} from the hinges at the {} of the opening `{}`, {} less than the {} {whose}{to_open}",
         struck.what,
         say(struck.gap),
         side.word(),

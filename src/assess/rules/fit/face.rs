@@ -18,7 +18,8 @@ declare! {
     /// asks for: `cutout ≤ front − 2 × overlap`, in width and in height. And the front's width (the
     /// thing's own, where its kind lies over the hole and the sheet tells no other) against the cabinet's outside, or, where that is not written, against a wall beside the
     /// cutout; with the `gap` to the fronts around it that its sheet asks for. And fronts one over the
-    /// other in one cabinet of a run, with the gaps between them, against its height. A figure that is met exactly passes.
+    /// other in one cabinet of a run, with the gaps between them, against its height. And the joiner's panel
+    /// before a thing that stands between cabinets, against its opening. A figure that is met exactly passes.
     ///
     /// ## Why it matters
     /// The front of the old oven was measured instead of the hole, and the new flange shows a slot.
@@ -45,7 +46,8 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(over_one_another(context, &fitted));
-        findings.extend(own_front(&fitted).and_then(|front| has_room(context, &fitted, &front)));
+        findings.extend(own_front(context, &fitted).and_then(|front| has_room(context, &fitted, &front)));
+        findings.extend(panel(context, &fitted));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
         let overlap = face.overlap.get().copied().unwrap_or(Length::ZERO);
         let cover =
@@ -58,9 +60,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// The thing's own width, where it is that of a front that lies over the hole in a cabinet and the
 /// sheet tells no other front.
-fn own_front(fitted: &Placement<'_>) -> Option<Spanned<Length>> {
+fn own_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Spanned<Length>> {
     let told = fitted.option.fit.get().is_some_and(|fit| fit.face.get().is_some());
-    let set = fitting(fitted.room, fitted.opening, fitted.option);
+    let set = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
     let in_a_cabinet = fitted.opening.takes.get().is_some_and(|kind| !kind.is(Trait::DropsIn));
     let front = set.front.width.filter(|_| !told && in_a_cabinet && set.laps().width.is_some())?;
     Some(Spanned::new(front, fitted.option.size.width.span()?))
@@ -109,7 +111,8 @@ fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Lengt
     let excess = Some(front.value + gap.times(2) - room).filter(|excess| *excess > Length::ZERO)?;
     let with = if gap > Length::ZERO { phrase!(" with a gap of {} on each side", say(gap)) } else { Phrase::default() };
     let message = phrase!(
-        "the front is {} wide{with}, {} more than {what}: {}",
+        "the front in the opening `{}` is {} wide{with}, {} more than {what}: {}",
+        fitted.opening.name.value,
         say(front.value),
         with,
         say(excess),
@@ -124,6 +127,35 @@ fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Lengt
 fn gap(fitted: &Placement<'_>) -> Length {
     let face = fitted.option.fit.get().and_then(|fit| fit.face.get());
     face.and_then(|face| face.gap.get().copied()).unwrap_or_default()
+}
+
+/// The joiner's panel before a thing that stands between cabinets: with the gaps that its sheet asks for, it is
+/// no wider than the opening.
+fn panel(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let panel = fitted.option.panel.get()?.width.spanned()?;
+    if Housing::of(fitted.room, fitted.opening, context.book.project.units).is_some() {
+        return None;
+    }
+    let opening = fitted.opening.governing_width()?;
+    let gap = gap(fitted);
+    let excess = Some(panel.value + gap.times(2) - opening).filter(|excess| *excess > Length::ZERO)?;
+    let (severity, with) = match gap {
+        Length::ZERO => (Severity::Query, Phrase::default()),
+        gap => (Severity::Stop, phrase!(" with a gap of {} on each side", say(gap))),
+    };
+    let message = phrase!(
+        "the panel of `{}` is {} wide{with}, {} more than the opening `{}`: {}",
+        fitted.selection.name.value,
+        say(panel.value),
+        with,
+        say(excess),
+        fitted.opening.name.value,
+        say(opening)
+    );
+    let finding = fitted.finding(severity, panel.span, message);
+    let finding = finding.remedy("draw a narrower panel, or show that the fronts beside it leave it room");
+    Some(if severity == Severity::Query { finding.source("common practice: a front leaves a gap") } else { finding })
 }
 
 /// The height of the front as its sheet gives it, else its own.
@@ -226,7 +258,7 @@ mod tests {
     fn a_front_keeps_the_gap_that_its_sheet_asks_for() {
         let front = "fit: {face: {width: 29 3/4\", gap: 1/8\"}}";
         oven("cabinet: {outside width: 30\"}", front).stays_silent();
-        oven("cabinet: {outside width: 29 7/8\"}", front).finds("the front is 29 3/4\" (≈ 755.6 mm) wide with a gap of 1/8\" (≈ 3.2 mm) on each side, 1/8\" (≈ 3.2 mm) more than its cabinet is over all: 29 7/8\" (≈ 758.8 mm)");
+        oven("cabinet: {outside width: 29 7/8\"}", front).finds("the front in the opening `oven` is 29 3/4\" (≈ 755.6 mm) wide with a gap of 1/8\" (≈ 3.2 mm) on each side, 1/8\" (≈ 3.2 mm) more than its cabinet is over all: 29 7/8\" (≈ 758.8 mm)");
     }
 
     /// Source: a sheet's own figures: fronts of 28 1/2" and 17 1/2" with 1/8" between them want 46 1/8".

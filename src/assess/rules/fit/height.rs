@@ -5,7 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{DimensionCheck, Stack, fitting, hanging_over};
+use crate::site::fitting::{AboveIs, Stack, fitting};
 use crate::units::Length;
 
 declare! {
@@ -14,7 +14,7 @@ declare! {
     /// ## What it checks
     /// The least height of the opening from the finished floor (what is still to be laid is taken
     /// off where it was measured from the present floor; the lower edge of what hangs above, by the opening or
-    /// by the plan, counts too) against the height that the maker's sheet asks for, and against the thing's own least
+    /// by the plan, and the ceiling there count too) against the height that the maker's sheet asks for, and against the thing's own least
     /// height, its hinge cap included, with the air that the sheet wants above it. A single figure
     /// of the sheet is the least for what stands on the floor. Of two that are stacked (a `pair` of which
     /// one begins above the other, or what is `above` by its opening's name) one has what the other and
@@ -56,38 +56,29 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     {
         return None;
     }
-    let fitting = fitting(fitted.room, fitted.opening, fitted.option);
+    let fitting = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
     let laid = Some(fitting.to_lay).filter(|to_lay| *to_lay > Length::ZERO);
-    let (gauge, over) = match stack {
-        Some(stack) => (fitting.height, Some(stack.upper.name.value.as_str())),
-        None => under_what_hangs(context, fitted, fitting.height),
+    let over = match stack {
+        Some(stack) => Some(phrase!("`{}`", stack.upper.name.value)),
+        None => fitting.under.as_ref().and_then(|above| ends_under(&above.is)),
     };
-    let under = over.map_or(Phrase::default(), |over| phrase!(" under `{over}`", over));
+    let under = over.map_or(Phrase::default(), |over| phrase!(" under {over}", over));
     let once = |to_lay| phrase!("high{under} once {} of floor is laid", under, say(to_lay, context.book.project.units));
     let direction = Direction {
         word: laid.map_or_else(|| phrase!("high{under}", under), once),
         too_small: "choose a lower model, or have the opening raised and measured again from the finished floor",
         too_large: "order the maker's filler or trim, or have the opening made lower",
     };
-    tell(context, fitted, &gauge, &direction)
+    tell(context, fitted, &fitting.height, &direction)
 }
 
-/// The height that is left under what the plan has hang over it, where that is less.
-fn under_what_hangs<'a>(
-    context: &Context<'a>,
-    fitted: &Placement<'a>,
-    height: DimensionCheck,
-) -> (DimensionCheck, Option<&'a str>) {
-    let over = context.site.plan(fitted.room).and_then(|plan| hanging_over(plan, fitted.opening));
-    let Some(over) = over else { return (height, None) };
-    let left = over.low - fitted.opening.sill.get().copied().unwrap_or_default();
-    if height.there.is_some_and(|there| there <= left) {
-        return (height, None);
+/// What ends the height from above, where the opening itself does not say.
+fn ends_under(is: &AboveIs) -> Option<Phrase> {
+    match is {
+        AboveIs::Said => None,
+        AboveIs::Hung(name) => Some(phrase!("`{}`", name)),
+        AboveIs::Ceiling => Some(Phrase::from("the ceiling")),
     }
-    (
-        DimensionCheck { there: Some(left), there_at: Some(over.span), largest: None, bound: true, ..height },
-        Some(over.name),
-    )
 }
 
 #[cfg(test)]

@@ -40,7 +40,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
-    let width = fitting(fitted.room, fitted.opening, fitted.option).width;
+    let width = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
     let (wanted, of_sheet) = least_play(&width, fitted.option.fit.get())?;
     if play >= wanted {

@@ -49,7 +49,9 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     if setting(fitted.opening, fitted.option).is_some() {
         return None;
     }
-    let out = fitting(fitted.room, fitted.opening, fitted.option).projection.filter(|out| *out > HANDLE)?;
+    let out = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option)
+        .projection
+        .filter(|out| *out > HANDLE)?;
     let counter = counter_depth(fitted.room, fitted.opening);
     let edge = if counter.best().is_some() { "counter" } else { "front of its opening" };
     let size = &fitted.option.size;

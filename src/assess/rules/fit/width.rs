@@ -46,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let width = fitting(fitted.room, fitted.opening, fitted.option).width;
+    let width = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).width;
     let direction = Direction {
         word: "wide".into(),
         too_small: "choose a narrower model, or have the opening widened and measured again",

@@ -3,9 +3,9 @@
 use super::width;
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, casing, say};
 use crate::book::{End, PartIs, Room, Run, RunEnd};
-use crate::finding::{Remark, phrase};
+use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
 use crate::units::Length;
@@ -24,8 +24,8 @@ declare! {
     /// Drawers or doors beside a wall or in a corner have too little room to open
     ///
     /// ## What it checks
-    /// Beside each cabinet, in front of its own front, the distance to a wall or to whatever stands
-    /// across the corner: 3" beside drawers, 1 1/2" beside a door that hangs on that side, 4 1/2" where
+    /// Beside each cabinet, in front of its own front, the distance to a wall, to the casing of a door or window
+    /// in it, or to whatever stands across the corner: 3" beside drawers, 1 1/2" beside a door that hangs on that side, 4 1/2" where
     /// an appliance with a handle stands around the corner, and more beside drawers where the row around the
     /// corner has `handles` that stand out more than 1". In a run without a wall of the outline, the
     /// fillers and panels at an end that meets a `wall` or a `corner`. Exactly as much passes.
@@ -91,14 +91,19 @@ fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<R
     let wanted = sides.filter_map(|side| wanted(drawers, doors, part.hinge.get().copied(), side));
     let short = wanted.filter_map(|wanted| {
         let before = (thing.out.1, thing.out.1 + BESIDE_DRAWERS);
-        let met = plan.beside_between(thing, wanted.side, before)?;
-        let needed = needed_before(plan, thing, met.to, met.distance, wanted.needed)?;
-        let needed = metric::advised(needed, met.distance, context.book.project.units);
-        (met.distance < needed).then_some((Wanted { needed, ..wanted }, met))
+        let met = plan.beside_between(thing, wanted.side, before);
+        let met = met.and_then(|met| {
+            let needed = needed_before(plan, thing, met.to, met.distance, wanted.needed)?;
+            Some((met.distance, phrase!("`{}`", met.to.name(plan)), needed))
+        });
+        let trim = plan.casing_beside(thing, wanted.side, before);
+        let trim = trim.map(|trim| (trim.gap, casing(trim.of), wanted.needed));
+        let (gap, what, needed) = met.into_iter().chain(trim).max_by_key(|(gap, _, needed)| *needed - *gap)?;
+        let needed = metric::advised(needed, gap, context.book.project.units);
+        (gap < needed).then_some((Wanted { needed, ..wanted }, gap, what))
     });
-    let (wanted, met) = short.max_by_key(|(wanted, met)| wanted.needed - met.distance)?;
-    let what = met.to.name(plan);
-    let there = Beside { cabinet: thing.name, gap: met.distance, met: what, at: thing.span };
+    let (wanted, gap, met) = short.max_by_key(|(wanted, gap, _)| wanted.needed - *gap)?;
+    let there = Beside { cabinet: thing.name, gap, met, at: thing.span };
     Some(finding(context, plan.room, &wanted, &there))
 }
 
@@ -134,7 +139,7 @@ fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option
             let wanted = wanted(drawers, part.doors.get().copied().unwrap_or(0), part.hinge.get().copied(), end)?;
             let needed = metric::advised(wanted.needed, gap, context.book.project.units);
             let wanted = Wanted { needed, ..wanted };
-            let there = Beside { cabinet: part.is.word(), gap, met: (*meets).to_string(), at: part.span };
+            let there = Beside { cabinet: part.is.word(), gap, met: phrase!("`{meets}`", meets), at: part.span };
             return (gap < wanted.needed).then(|| finding(context, room, &wanted, &there));
         }
         if let PartIs::Opening(_) = part.is {
@@ -149,14 +154,14 @@ fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option
 struct Beside<'a> {
     cabinet: &'a str,
     gap: Length,
-    met: String,
+    met: Phrase,
     at: Span,
 }
 
 fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'_>) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
-        "`{}` has {} to `{}` at its {}, {} less than the {} usual beside {}",
+        "`{}` has {} to {} at its {}, {} less than the {} usual beside {}",
         there.cabinet,
         say(there.gap),
         there.met,

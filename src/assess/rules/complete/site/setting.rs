@@ -1,11 +1,11 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
-use crate::assess::Context;
 use crate::assess::rules::Findings;
+use crate::assess::{Context, with_article};
 use crate::book::Setting;
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::Placement;
 use crate::site::fitting::{Housing, depth_stack, recess, setting};
+use crate::site::{Placement, made_as};
 use crate::vocabulary::{Hazard, Trait};
 
 /// Everything that is to be asked of how things are set in.
@@ -54,11 +54,11 @@ fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark
 /// The opening is made for a type of unit, and nobody says what type this one is.
 fn type_of_unit(fitted: &Placement<'_>) -> Option<Remark> {
     let made_for = fitted.opening.made_for.spanned()?;
-    let is_said = fitted.option.words("made as").is_some();
+    let is_said = made_as(fitted.option).is_some();
     let message = phrase!(
-        "the opening `{}` is made for a {} unit, and nobody says how `{}` is made",
+        "the opening `{}` is made for {} unit, and nobody says how `{}` is made",
         fitted.opening.name.value,
-        made_for.value,
+        with_article(&made_for.value.to_string()),
         fitted.selection.name.value
     );
     (!is_said).then(|| {

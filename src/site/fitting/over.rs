@@ -1,0 +1,94 @@
+//! What ends the height of an opening from above: as it says itself, what the plan has hang there, the
+//! ceiling at that point.
+
+use crate::book::{Ceiling, Opening, Room};
+use crate::site::plan::{Plan, Thing};
+use crate::site::row_of;
+use crate::source::Span;
+use crate::units::Length;
+use crate::vocabulary::Trait;
+
+/// The lower edge of what is above an opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Above {
+    /// From the finished floor to it.
+    pub edge: Length,
+    /// Where it, or what it follows from, is written.
+    pub at: Span,
+    /// What it is.
+    pub is: AboveIs,
+}
+
+/// What is above an opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum AboveIs {
+    /// What the opening itself says.
+    Said,
+    /// A thing of the plan, by its name.
+    Hung(String),
+    /// The ceiling.
+    Ceiling,
+}
+
+impl AboveIs {
+    /// What it is called, where the opening itself does not say.
+    pub fn name(&self) -> Option<&str> {
+        match self {
+            Self::Said => None,
+            Self::Hung(name) => Some(name),
+            Self::Ceiling => Some("the ceiling"),
+        }
+    }
+}
+
+impl Above {
+    /// From the opening's bottom to it.
+    pub fn left(&self, opening: &Opening) -> Length {
+        self.edge - opening.sill.get().copied().unwrap_or_default()
+    }
+}
+
+/// The lowest edge above an opening, wherever it is written; none where nothing tells of any.
+pub fn above(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Above> {
+    let said = opening.above.get().and_then(|above| above.height.spanned());
+    let said = said.map(|edge| Above { edge: edge.value, at: edge.span, is: AboveIs::Said });
+    let hung = plan.and_then(|plan| hanging_over(plan, opening));
+    let hung = hung.map(|over| Above { edge: over.low, at: over.span, is: AboveIs::Hung(over.name.to_string()) });
+    // Of two at one height the opening's own word counts.
+    said.into_iter().chain(hung).chain(ceiling(plan, room, opening)).min_by_key(|above| above.edge)
+}
+
+/// The ceiling over it: as the plan has it there, else a level room's.
+fn ceiling(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Above> {
+    let placed = || plan.and_then(|plan| plan.ceiling_over(plan.opening(opening)?, plan.opening(opening)?.out));
+    let edge = match room.ceiling.get()? {
+        Ceiling::Level(height) => *height,
+        Ceiling::Sloped { .. } => placed()?,
+    };
+    Some(Above { edge, at: room.ceiling.span()?, is: AboveIs::Ceiling })
+}
+
+/// The lowest thing of the plan that hangs over an opening: a wall cabinet, a shelf, what stands over it in
+/// the same cabinet.
+pub fn hanging_over<'p, 'a>(plan: &'p Plan<'a>, opening: &Opening) -> Option<&'p Thing<'a>> {
+    let own = plan.opening(opening)?;
+    let footprint = own.footprint();
+    // What begins lower than that stands beside it, or is what it is cut into.
+    let over = own.low + Length::from_inches(12);
+    let above = plan.things.iter().filter(|other| {
+        !std::ptr::eq(*other, own) && other.low >= over && !other.is_closure() && other.footprint().overlaps(&footprint)
+    });
+    above.min_by_key(|other| other.low)
+}
+
+/// Whether the counter of its row goes over it.
+pub fn is_under_a_counter(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> bool {
+    let placed = plan.and_then(|plan| Some((plan.opening(opening)?, plan)));
+    if let Some((own, plan)) = placed {
+        return plan.row_of(own).is_some_and(|row| row.counter.is_some() && row.carries(own));
+    }
+    let parts_it = opening.takes_one(Trait::BreaksCounter) || opening.takes_one(Trait::CutIntoCounter);
+    let counter = row_of(room, opening).and_then(|row| row.run).and_then(|run| run.counter.height.get().copied());
+    let height = opening.height.get().and_then(|readings| readings.least()).map(|least| least.value);
+    !parts_it && counter.zip(height).is_some_and(|(counter, height)| height <= counter)
+}
