@@ -9,6 +9,8 @@ mod photos;
 
 mod choice;
 mod disk_names;
+#[cfg(test)]
+mod examples;
 mod kept;
 mod plan_names;
 mod project;

@@ -12,6 +12,8 @@
 /// of its fields ends with `=> marked` (and, where they differ there, its key and what it is), `=> told "key" "what
 /// follows from it"` or `=> unmarked`, and does not compile without.
 ///
+/// A field that comes later is `marked_if_written`: marks of books that do not write it stay what they were.
+///
 /// After the fields: `figures all: Type => marked { "key": Type, "what it holds", "example"; }` for keys that stay words;
 /// `besides { field: Type = |fields| …; }` for what no key holds; `then step` for what is to be settled or found
 /// faulty when all is read.
@@ -205,6 +207,7 @@ macro_rules! record {
         $crate::vocabulary::Mark::Told($in_as, $what)
     };
     (@mark marked $key:literal [told $in_as:literal $what:literal]) => { $crate::vocabulary::Mark::Told($in_as, $what) };
+    (@mark marked $key:literal [marked_if_written]) => { $crate::vocabulary::Mark::In($key) };
     (@mark marked $key:literal [unmarked]) => { $crate::vocabulary::Mark::Out };
     (@mark marked $key:literal) => {
         compile_error!(concat!("`", $key, "` does not say whether it is in the mark: `=> marked` or `=> unmarked`"))
@@ -232,8 +235,72 @@ macro_rules! record {
     (@put $content:ident, $value:expr, $key:literal, marked $in_as:literal $($what:literal)?) => {
         $content.insert($in_as.into(), $crate::vocabulary::Shown::shown(&$value))
     };
+    (@put $content:ident, $value:expr, $key:literal, marked_if_written) => {
+        match $crate::vocabulary::Shown::shown(&$value) {
+            serde_json::Value::Null => {}
+            written => _ = $content.insert($key.into(), written),
+        }
+    };
     (@put $content:ident, $value:expr, $key:literal, $($other:tt)*) => {};
     (@ $($other:tt)*) => { compile_error!("this is no record: see what `record!` says of how one is written") };
     ($($record:tt)*) => { $crate::vocabulary::record! { @head plain [unnamed] unmarked $($record)* } };
 }
 pub(crate) use record;
+
+#[cfg(test)]
+mod tests {
+    use crate::source::{Files, yaml};
+    use crate::units::Length;
+    use crate::vocabulary::{Faults, Mark, Marked, Slot, Value};
+
+    record! {
+        marked
+        pub struct Sample = SAMPLE("sample", "what is tried here") {
+            name: Slot<String> = required "name", "what it is called", "sample" => marked;
+            wide: Slot<Length> = "width", "how wide it is", "1 mm" => marked "wide";
+            later: Slot<String> = "later", "what came later", "more" => marked_if_written;
+            note: Slot<String> = "note", "what nobody signs", "a note" => unmarked;
+            kept: Slot<String> = "kept", "what something else follows from", "a sheet" => told "from it" "what follows";
+        }
+        besides {
+            /// Whether a note is written.
+            is_noted: bool = |fields| fields.place_of("note").is_some();
+        }
+        then Sample::when_read
+    }
+
+    impl Sample {
+        fn when_read(self, at: crate::source::Span, faults: &mut Faults) -> Option<Self> {
+            if self.wide.get() == Some(&Length::ZERO) {
+                faults.stop(crate::finding::Code::WRONG_TYPE, at, "a sample is nothing wide", "measure it");
+                return None;
+            }
+            Some(self)
+        }
+    }
+
+    fn read(text: &str) -> (Option<Sample>, Vec<String>) {
+        let file = Files::default().add("a.yaml".into(), text.into());
+        let (node, mut faults) = (yaml::parse(file, text).unwrap().root.unwrap(), Faults::default());
+        let read = Sample::read(&node, &mut faults);
+        (read, faults.findings.iter().map(|finding| finding.message.to_string()).collect())
+    }
+
+    #[test]
+    fn a_field_of_what_is_signed_is_in_the_mark_or_says_that_it_is_not() {
+        let content = |text| serde_json::Value::Object(read(text).0.unwrap().marked()).to_string();
+        assert_eq!(content("{name: a, note: b, kept: c}"), r#"{"name":"a","wide":null}"#);
+        assert_eq!(content("{name: a, width: 1 mm, later: d}"), r#"{"name":"a","wide":"1000000","later":"d"}"#);
+        let marks: Vec<Mark> = SAMPLE.fields.iter().map(|field| field.mark).collect();
+        let told = Mark::Told("from it", "what follows");
+        assert_eq!(marks, [Mark::In("name"), Mark::In("wide"), Mark::In("later"), Mark::Out, told]);
+    }
+
+    #[test]
+    fn what_is_missing_unknown_or_found_wrong_in_the_end_is_told() {
+        assert_eq!(read("{wide: 1 mm}").1, ["unknown key `wide`", "a sample lacks its `name`"]);
+        let (none, told) = read("{name: a, width: 0 mm}");
+        assert!(none.is_none() && told == ["a sample is nothing wide"]);
+        assert!(read("{name: a, note: b}").0.unwrap().is_noted);
+    }
+}

@@ -10,7 +10,7 @@ use crate::units::money::MoneyError;
 use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
 use super::fields::nearest;
-use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Record, Shape, Slot, Words};
+use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words};
 
 /// The words of a single value; says so if it is none.
 pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<&'n str> {
@@ -273,28 +273,6 @@ pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) 
 /// One of a closed set of words.
 pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
     one_of(node, T::WORDS, faults).and_then(T::of)
-}
-
-/// One of the words that a record's field allows.
-pub fn word(
-    fields: &mut Fields<'_>,
-    record: &'static Record,
-    key: &'static str,
-    faults: &mut Faults,
-) -> Option<Spanned<&'static str>> {
-    let node = fields.node(key)?;
-    let Some(Shape::OneOf(words)) = record.field(key).map(|field| field.shape) else { return None };
-    one_of(node, words, faults).map(|word| Spanned::new(word, node.span))
-}
-
-/// One of the words that a record's field allows, as the book keeps it.
-pub fn word_slot(
-    fields: &mut Fields<'_>,
-    record: &'static Record,
-    key: &'static str,
-    faults: &mut Faults,
-) -> Slot<String> {
-    word(fields, record, key, faults).map_or(Slot::Absent, |word| Slot::Given(word.map(str::to_string)))
 }
 
 /// The name of a kind.

@@ -7,6 +7,7 @@ use crate::ledger::{
 };
 use crate::marks;
 mod counts;
+mod mark;
 mod resting;
 mod unsigned;
 
