@@ -5,9 +5,9 @@
 use crate::book::{Fuel, Opening, ProductOption, Room, Selection};
 use crate::finding::Finding;
 use crate::units::{Length, Weight};
+use crate::vocabulary::supply::{Amount, Power};
 use crate::vocabulary::{Caution, Hazard, Kind};
 
-use super::supply::Power;
 use super::things::Things;
 
 /// From this weight on a thing can injure who lifts it (16 kg: the least of the lifting guide's figures at
@@ -80,12 +80,13 @@ fn takes_no_gas(option: &ProductOption, opening: Option<&Opening>) -> bool {
         return *fuel != Fuel::Gas;
     }
     let laid = opening.is_some_and(|opening| opening.service.gas.get().is_some());
-    let power = option.fit.get().and_then(|fit| fit.needs.power.get()).map(|words| Power::there(words));
-    !laid && power.is_some_and(|power| watts(&power).is_some_and(|watts| watts >= HEATS_FROM_WATTS))
+    let power = option.fit.get().and_then(|fit| fit.needs.power.get()).map(|power| &power.is);
+    !laid && power.is_some_and(|power| watts(power).is_some_and(|watts| watts >= HEATS_FROM_WATTS))
 }
 
+/// What is certain to be drawn.
 fn watts(power: &Power) -> Option<u32> {
-    power.watts.or_else(|| power.volts.iter().max()?.checked_mul(power.amps?))
+    power.watts.map(Amount::there).or_else(|| power.volts.iter().max()?.checked_mul(power.amps?.there()))
 }
 
 fn weight(option: &ProductOption) -> Option<Weight> {

@@ -5,8 +5,6 @@ pub mod cautions;
 pub mod codes;
 pub mod heat;
 pub mod rules;
-pub mod supply;
-pub mod taps;
 
 mod context;
 pub use context::{Context, about};

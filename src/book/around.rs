@@ -2,6 +2,7 @@
 
 use super::{BackPanel, Burning};
 use crate::units::Length;
+use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
 use crate::vocabulary::{Slot, record};
 
 record! {
@@ -47,11 +48,11 @@ record! {
     group
     #[derive(Default)]
     pub struct Services = SERVICE("services", "power, gas, water and air as they are at the opening") {
-        power: Slot<String> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
-        gas: Slot<String> = "gas", "what the branch carries", "65000 Btu/h";
-        water: Slot<String> = "water", "line and valve", "1/4\" with shut-off, 8\" AFF";
-        drain: Slot<String> = "drain", "size and height", "1 1/2\", 16\" AFF";
-        duct: Slot<String> = "duct", "size and way out", "8\" round, through the roof";
+        power: Slot<Worded<Power>> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
+        gas: Slot<Worded<Gas>> = "gas", "what the branch carries", "65000 Btu/h";
+        water: Slot<Worded<Water>> = "water", "line and valve", "1/4\" with shut-off, 8\" AFF";
+        drain: Slot<Worded<Drain>> = "drain", "size and height", "1 1/2\", 16\" AFF";
+        duct: Slot<Worded<Pipe>> = "duct", "size and way out", "8\" round, through the roof";
         blocking: Slot<String> = "blocking", "what holds brackets and bars", "solid blocking 66\" to 70\" AFF";
     }
 }

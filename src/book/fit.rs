@@ -5,6 +5,7 @@ use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
 use crate::vocabulary::{Clearance, Faults, Shape, Slot, ThreeSides, Value, record, words};
+use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
 
 words! {
     /// Where a thing breathes.
@@ -187,11 +188,11 @@ record! {
     group
     #[derive(Default)]
     pub struct Needs = NEEDS("needs", "what the thing must be connected to") {
-        power: Slot<String> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
-        gas: Slot<String> = "gas", "kind and input", "natural gas, 51000 Btu/h";
-        water: Slot<String> = "water", "line and valve", "1/4\" with shut-off";
-        drain: Slot<String> = "drain", "size and height", "1 1/2\", at most 20\" AFF";
-        duct: Slot<String> = "duct", "size, length and way out", "8\" round, at most 30 ft";
+        power: Slot<Worded<Power>> = "power", "volts, amperes and receptacle", "120 V 15 A 5-15";
+        gas: Slot<Worded<Gas>> = "gas", "kind and input", "natural gas, 51000 Btu/h";
+        water: Slot<Worded<Water>> = "water", "line and valve", "1/4\" with shut-off";
+        drain: Slot<Worded<Drain>> = "drain", "size and height", "1 1/2\", at most 20\" AFF";
+        duct: Slot<Worded<Pipe>> = "duct", "size, length and way out", "8\" round, at most 30 ft";
         blocking: Slot<String> = "blocking", "what brackets and bars are fixed to", "solid blocking 66\" to 70\" AFF";
     }
 }

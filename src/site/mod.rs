@@ -10,6 +10,7 @@ pub mod fitting;
 mod mount;
 mod placement;
 pub mod plan;
+pub mod taps;
 mod told;
 pub mod twice;
 

@@ -34,6 +34,8 @@ pub use layers::{Layers, Pair};
 mod fields;
 pub use fields::{Fields, Parse, nearest};
 
+pub mod supply;
+
 pub mod values;
 
 mod words;

@@ -248,17 +248,21 @@ fn services(at: At<'_>) -> Vec<Fact> {
     let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
     let (needs, there) = (&fit.needs, &at.opening.service);
     let all = [
-        ("Power", &needs.power, &there.power),
-        ("Gas", &needs.gas, &there.gas),
-        ("Water", &needs.water, &there.water),
-        ("Drain", &needs.drain, &there.drain),
-        ("Duct", &needs.duct, &there.duct),
-        ("Blocking", &needs.blocking, &there.blocking),
+        ("Power", words(&needs.power), words(&there.power)),
+        ("Gas", words(&needs.gas), words(&there.gas)),
+        ("Water", words(&needs.water), words(&there.water)),
+        ("Drain", words(&needs.drain), words(&there.drain)),
+        ("Duct", words(&needs.duct), words(&there.duct)),
+        ("Blocking", words(&needs.blocking), words(&there.blocking)),
     ];
-    let told = all.into_iter().filter(|(_, needs, there)| needs.get().is_some() || there.get().is_some());
+    let told = all.into_iter().filter(|(_, needs, there)| needs.is_some() || there.is_some());
     told.map(|(name, needs, there)| {
-        let words = |slot: &Slot<String>, none: &str| slot.get().cloned().unwrap_or_else(|| none.to_string());
-        fact(name, format!("Asks {}. There: {}.", words(needs, "nothing"), words(there, "not told, VIF")))
+        let or = |words: Option<String>, none: &str| words.unwrap_or_else(|| none.to_string());
+        fact(name, format!("Asks {}. There: {}.", or(needs, "nothing"), or(there, "not told, VIF")))
     })
     .collect()
+}
+
+fn words(slot: &Slot<impl ToString>) -> Option<String> {
+    slot.get().map(ToString::to_string)
 }

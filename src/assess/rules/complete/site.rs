@@ -6,9 +6,9 @@ mod setting;
 use crate::assess::Context;
 use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::taps;
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, phrase};
+use crate::site::taps;
 use crate::site::{Mount, inside_width};
 use crate::vocabulary::{Hazard, Kind};
 

@@ -1,7 +1,6 @@
 //! What is under a cooktop or a sink.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::Pipe;
 use crate::assess::{Context, say, with_article};
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
@@ -110,7 +109,7 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (bowl, at) = fitted.option.length("bowl depth")?;
     let counter = counter_height(fitted.room, fitted.opening).value()?;
-    let drain = Pipe::read(fitted.opening.service.drain.get()?).height?;
+    let drain = fitted.opening.service.drain.get()?.is.pipe.height?;
     let disposer = disposer(fitted.room).unwrap_or_default();
     let outlet = counter - bowl - disposer;
     if outlet >= drain {

@@ -1,9 +1,10 @@
 //! Holes in counters and sinks against the taps that go through them.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, about, say, say_range, taps};
+use crate::assess::{Context, about, say, say_range};
 use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
+use crate::site::taps;
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Hazard, Kind};

@@ -1,9 +1,10 @@
 //! A tap's reach against the bowl that its stream falls into.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, about, say, taps};
+use crate::assess::{Context, about, say};
 use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
+use crate::site::taps;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind};
 

@@ -1,13 +1,13 @@
 //! Pipes in walls and floors against what is set on them.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::{self, Face, Meaning, Side};
 use crate::assess::{Context, say, say_range};
 use crate::book::{HollowFrom, Opening, ProductOption, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::supply::{Drain, Face, Side, Worded};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -89,15 +89,10 @@ struct RoughIn {
 
 impl RoughIn {
     /// The one distance to a wall that the words of a drain name.
-    fn in_words(words: &Slot<String>) -> Option<Self> {
+    fn in_words(words: &Slot<Worded<Drain>>) -> Option<Self> {
         let words = words.spanned()?;
-        let distances = supply::lengths(&words.value).into_iter().filter_map(|told| match told.is {
-            Meaning::FromWall(face) => Some((told.length, face)),
-            _ => None,
-        });
-        let all: Vec<(Length, Face)> = distances.collect();
-        let [(distance, face)] = all.as_slice() else { return None };
-        Some(Self { distance: *distance, studs: *face == Face::Studs, at: words.span, in_words: true })
+        let (distance, face) = words.is.rough_in?;
+        Some(Self { distance, studs: face == Face::Studs, at: words.span, in_words: true })
     }
 
     /// As it is at the opening.
@@ -173,7 +168,7 @@ fn hand(fitted: &Placement<'_>) -> Option<Remark> {
     let (drain, _) = fitted.option.words("drain")?;
     let there = fitted.opening.service.drain.spanned()?;
     let name = &fitted.selection.name.value;
-    let (wants, has) = match (Side::read(drain), Side::read(&there.value).or_else(|| side_of_point(fitted.opening))) {
+    let (wants, has) = match (Side::read(drain), there.is.side.or_else(|| side_of_point(fitted.opening))) {
         (Some(wants), Some(has)) => (wants, has),
         (Some(Side::Both), None) => return None,
         (Some(wants), None) => {

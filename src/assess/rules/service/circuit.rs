@@ -4,8 +4,8 @@ use super::{Asked, asked};
 use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::Power;
 use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::vocabulary::supply::{Amount, Power};
 use crate::vocabulary::{Hazard, Trait};
 
 declare! {
@@ -51,9 +51,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &Asked<'_, Power>) -> Option<Remark> {
     let Some(there) = asked.there else { return Some(asked.untold("power")) };
-    let (needs, there) = (Power::asked(&asked.needs.value), Power::there(&there.value));
+    let (needs, there) = (&asked.needs.is, &there.is);
     let name = &asked.fitted.selection.name.value;
     let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));
     if !meets {
@@ -61,28 +61,29 @@ fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
             phrase!("`{name}` needs {} V, and the circuit has {} V", name, list(&needs.volts), list(&there.volts));
         return Some(asked.finding(Severity::Stop, message));
     }
-    if let (Some(amps), Some(has)) = (needs.amps, there.amps)
+    if let (Some(amps), Some(has)) = (needs.amps.map(Amount::taken), there.amps.map(Amount::there))
         && has < amps
     {
         let message = phrase!("`{name}` needs a circuit of {amps} A, and there is one of {has} A", name, amps, has);
         return Some(asked.finding(Severity::Stop, message));
     }
-    range(context, asked, &needs, &there).or_else(|| plugged(asked, &needs, &there))
+    range(context, asked, needs, there).or_else(|| plugged(asked, needs, there))
 }
 
 /// A range of 8 3/4 kW or more.
-fn range(context: &Context<'_>, asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Remark> {
+fn range(context: &Context<'_>, asked: &Asked<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
     let kind = asked.fitted.selection.kind.get()?;
-    let large = kind.is(Trait::Cooks) && needs.watts? >= 8_750;
+    let watts = needs.watts?.taken();
+    let large = kind.is(Trait::Cooks) && watts >= 8_750;
     let least = context.rulings().number(&RANGE_CIRCUIT)?;
     let volts = needs.volts.iter().chain(&there.volts).copied().max().filter(|volts| *volts > 0);
-    let drawn = volts.map_or(0, |volts| demand(needs.watts.unwrap_or(0)).div_ceil(volts));
+    let drawn = volts.map_or(0, |volts| demand(watts).div_ceil(volts));
     let wants = least.value.max(drawn);
-    let has = there.amps.filter(|amps| large && *amps < wants)?;
+    let has = there.amps.map(Amount::there).filter(|amps| large && *amps < wants)?;
     let message = phrase!(
         "`{}` of {} kW wants a circuit of {wants} A at least, and there is one of {has} A",
         asked.fitted.selection.name.value,
-        kilowatts(needs.watts?),
+        kilowatts(watts),
         wants,
         has
     );
@@ -97,8 +98,8 @@ fn demand(watts: u32) -> u32 {
 }
 
 /// What is plugged into a 15 A or 20 A circuit.
-fn plugged(asked: &Asked<'_>, needs: &Power, there: &Power) -> Option<Remark> {
-    let (watts, has) = (needs.watts?, there.amps.filter(|amps| matches!(amps, 15 | 20))?);
+fn plugged(asked: &Asked<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+    let (watts, has) = (needs.watts?.taken(), there.amps.map(Amount::there).filter(|amps| matches!(amps, 15 | 20))?);
     let volts = needs.volts.iter().chain(&there.volts).copied().find(|volts| *volts > 0)?;
     let most = volts.checked_mul(has)?.checked_mul(PLUGGED_SHARE)? / 100;
     if needs.hardwired || watts <= most {

@@ -4,7 +4,6 @@ use super::asked;
 use crate::assess::codes::metric::advised;
 use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
@@ -45,7 +44,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(there) = asked.there else { continue };
         let say = |length| say(length, context.book.project.units);
         let name = &asked.fitted.selection.name.value;
-        let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
+        let (needs, has) = (asked.needs.is.pipe, there.is.pipe);
         let units = context.book.project.units;
         let smaller = needs.size.zip(has.size).filter(|(needs, has)| *has < advised(*needs, *has, units));
         let higher = needs.height.zip(has.height).filter(|(most, has)| needs.at_most && has > most);
@@ -78,7 +77,7 @@ fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let least: Ruling<Length> = context.rulings().length(figure)?;
     let units = context.book.project.units;
     // Pipes are named by a rounded size: what is 2" in inches is 50 mm in metric.
-    let has = Pipe::read(&there.value).size.filter(|has| *has < advised(least.value, *has, units))?;
+    let has = there.is.pipe.size.filter(|has| *has < advised(least.value, *has, units))?;
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
         "the drain for `{}` is {}, less than the {} of the {}",

@@ -3,12 +3,12 @@
 use super::{Asked, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::{Pipe, Section, airflow};
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::supply::{Pipe, Section, airflow};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -66,13 +66,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 /// The duct against the air that a hood moves, where its sheet names no size.
 fn against_airflow(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let of_sheet = fitted.option.fit.get().and_then(|fit| fit.needs.duct.get());
-    let is_told = of_sheet.is_some_and(|duct| Pipe::read(duct).narrowest.is_some());
+    let is_told = of_sheet.is_some_and(|duct| duct.is.narrowest.is_some());
     if is_told || !fitted.selection.is(Kind::Hood) {
         return None;
     }
     let there = fitted.opening.service.duct.spanned()?;
     let (words, at) = fitted.option.words("airflow")?;
-    let (moves, is) = (airflow(words)?, Pipe::read(&there.value).narrowest?);
+    let (moves, is) = (airflow(words)?, there.is.narrowest?);
     let (_, usual) = USUAL.iter().find(|(most, _)| moves <= *most)?;
     let Section::Round(across) = is else { return narrow(context, fitted, (moves, at), (is, there.span), *usual) };
     let usual = metric::advised(*usual, across, context.book.project.units);
@@ -100,11 +100,11 @@ fn narrow(
     })
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &Asked<'_, Pipe>) -> Option<Remark> {
     let there = asked.there?;
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;
-    let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
+    let (needs, has) = (asked.needs.is, there.is);
     let both = needs.narrowest.zip(has.narrowest);
     if let Some((wants, is)) = both.filter(|(wants, is)| is.is_narrower_than(*wants)) {
         let message = phrase!("`{name}` needs a {} duct, and there is one of {}", name, wants.say(say), is.say(say));

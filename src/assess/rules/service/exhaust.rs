@@ -5,11 +5,11 @@ use crate::assess::codes::{
     KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
 };
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::{Gas, airflow};
 use crate::assess::{Context, about};
 use crate::book::{Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
+use crate::vocabulary::supply::airflow;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
@@ -157,7 +157,7 @@ fn by_width(width: Length, a_foot: u32) -> u32 {
 fn burners(room: &Room) -> Option<u32> {
     let cooks = |selection: &&Selection| selection.has(Trait::Cooks);
     let options = room.selections.iter().filter(cooks).flat_map(Selection::standing);
-    options.filter_map(|option| Gas::asked(option.fit.get()?.needs.gas.get()?).btu).max()
+    options.filter_map(|option| Some(option.fit.get()?.needs.gas.get()?.is.btu?.taken())).max()
 }
 
 #[cfg(test)]

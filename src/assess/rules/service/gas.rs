@@ -2,12 +2,12 @@
 
 use super::{Asked, asked};
 use crate::assess::Context;
-use crate::assess::codes::gas::{SOURCE, least_size};
+use crate::assess::codes::gas::{self, SOURCE, least_size};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::say;
-use crate::assess::supply::{Gas, GasKind};
 use crate::finding::{Remark, Severity, phrase};
 use crate::vocabulary::Hazard;
+use crate::vocabulary::supply::{Amount, Gas, GasKind};
 
 declare! {
     /// The gas is of another kind, or the branch carries less than the thing takes
@@ -50,13 +50,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &Asked<'_, Gas>) -> Option<Remark> {
     let Some(there) = asked.there else { return Some(asked.untold("gas")) };
-    let (needs, there) = (Gas::asked(&asked.needs.value), Gas::there(&there.value));
-    other_kind(asked, &needs, &there).or_else(|| too_little(context, asked, &needs, &there))
+    let (needs, there) = (&asked.needs.is, &there.is);
+    other_kind(asked, needs, there).or_else(|| too_little(context, asked, needs, there))
 }
 
-fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Remark> {
+fn other_kind(asked: &Asked<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
     let kit = asked.fitted.option.accessories.iter().any(|with| with.name.value.to_lowercase().contains("conversion"));
     if needs == there || kit {
@@ -69,10 +69,16 @@ fn other_kind(asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Remark> {
     ))
 }
 
-fn too_little(context: &Context<'_>, asked: &Asked<'_>, needs: &Gas, there: &Gas) -> Option<Remark> {
+/// What a branch carries, in Btu an hour: as the book says, or by the table for its size and run.
+fn carries(branch: &Gas, heating_value: u32) -> Option<u32> {
+    let by_table = || gas::carries(branch.pipe?, branch.run?)?.checked_mul(heating_value);
+    branch.btu.map(Amount::there).or_else(by_table)
+}
+
+fn too_little(context: &Context<'_>, asked: &Asked<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let value = context.book.project.house.heating_value.get().copied().filter(|value| *value > 0);
     let value = value.unwrap_or(USUAL_HEATING_VALUE);
-    let (takes, carries) = (needs.btu?, there.carries(value)?);
+    let (takes, carries) = (needs.btu?.taken(), carries(there, value)?);
     if carries >= takes {
         return None;
     }

@@ -2,10 +2,10 @@
 
 use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Family};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::airflow;
 use crate::assess::{Context, about};
 use crate::book::{ProductOption, Room};
 use crate::finding::phrase;
+use crate::vocabulary::supply::airflow;
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {

@@ -16,29 +16,30 @@ use crate::book::{Needs, Services, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
+use crate::vocabulary::supply::Worded;
 
 /// A service that a thing needs, and what is at its opening.
-struct Asked<'a> {
+struct Asked<'a, T> {
     fitted: Placement<'a>,
     /// In the sheet's words.
-    needs: &'a Spanned<String>,
+    needs: &'a Spanned<Worded<T>>,
     /// In the book's words; none when nothing is told.
-    there: Option<&'a Spanned<String>>,
+    there: Option<&'a Spanned<Worded<T>>>,
 }
 
 /// Every thing at its opening that needs a service.
-fn asked<'a>(
+fn asked<'a, T: 'a>(
     context: &Context<'a>,
-    needs: fn(&Needs) -> &Slot<String>,
-    there: fn(&Services) -> &Slot<String>,
-) -> impl Iterator<Item = Asked<'a>> {
+    needs: fn(&Needs) -> &Slot<Worded<T>>,
+    there: fn(&Services) -> &Slot<Worded<T>>,
+) -> impl Iterator<Item = Asked<'a, T>> {
     context.site.fitted().filter_map(move |fitted| {
         let needs = needs(&fitted.option.fit.get()?.needs).spanned()?;
         Some(Asked { needs, there: there(&fitted.opening.service).spanned(), fitted })
     })
 }
 
-impl Asked<'_> {
+impl<T> Asked<'_, T> {
     /// A finding at what is there, pointing at what is needed too.
     fn finding(&self, severity: Severity, message: impl Into<Phrase>) -> Remark {
         let at = self.there.map_or(self.fitted.opening.span, |there| there.span);

@@ -3,7 +3,6 @@
 use super::asked;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::Power;
 use crate::finding::{Severity, phrase};
 use crate::vocabulary::Hazard;
 
@@ -39,15 +38,15 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.power, |service| &service.power) {
         let Some(there) = asked.there else { continue };
-        let (needs, there) = (Power::asked(&asked.needs.value), Power::there(&there.value));
-        if needs.plugs_into(&there) != Some(false) {
+        let (needs, there) = (&asked.needs.is, &there.is);
+        if needs.plugs_into(there) != Some(false) {
             continue;
         }
         let message = phrase!(
             "`{}` has a {} plug, and the receptacle is a {}",
             asked.fitted.selection.name.value,
-            needs.pattern.unwrap_or_default(),
-            there.pattern.unwrap_or_default()
+            needs.pattern.as_deref().unwrap_or_default(),
+            there.pattern.as_deref().unwrap_or_default()
         );
         let remedy =
             "have an electrician fit the receptacle that the sheet asks for, or order the maker's cord for this one";

@@ -2,7 +2,6 @@
 
 use super::asked;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::supply::Pipe;
 use crate::assess::{Context, say};
 use crate::finding::{Severity, phrase};
 use crate::vocabulary::Hazard;
@@ -38,17 +37,16 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.water, |service| &service.water) {
         let Some(there) = asked.there else { continue };
         let name = &asked.fitted.selection.name.value;
-        let (needs, has) = (Pipe::read(&asked.needs.value), Pipe::read(&there.value));
-        let lacks = |word: &str| asked.needs.value.contains(word) && !there.value.contains(word);
-        let told = ["hot", "cold"].iter().any(|word| there.value.contains(word));
+        let (needs, has) = (asked.needs.is, there.is);
+        let told = has.hot || has.cold;
         let fault = match (needs.size, has.size) {
             (Some(needs), Some(has)) if has < needs => {
                 let say = |length| say(length, context.book.project.units);
                 phrase!("`{name}` needs a {} water line, and there is one of {}", name, say(needs), say(has))
             }
-            _ if told && lacks("hot") => phrase!("`{name}` needs hot water, and the line is cold", name),
-            _ if told && lacks("cold") => phrase!("`{name}` needs cold water, and the line is hot", name),
-            _ if lacks("shut-off") => phrase!("`{name}` needs a shut-off, and none is told at the opening", name),
+            _ if told && needs.hot && !has.hot => phrase!("`{name}` needs hot water, and the line is cold", name),
+            _ if told && needs.cold && !has.cold => phrase!("`{name}` needs cold water, and the line is hot", name),
+            _ if needs.shut_off && !has.shut_off => phrase!("`{name}` needs a shut-off, and none is told at the opening", name),
             _ => continue,
         };
         findings.push(

@@ -3,7 +3,6 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::Findings;
-use crate::assess::supply::Power;
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
@@ -33,9 +32,8 @@ fn with_power(finding: Remark) -> Remark {
 fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get()?.needs.power.spanned()?;
     let there = fitted.opening.service.power.spanned()?;
-    let plug = Power::asked(&needs.value).pattern?;
-    let is = Power::there(&there.value);
-    if is.pattern.is_some() || is.hardwired {
+    let plug = needs.is.pattern.as_ref()?;
+    if there.is.pattern.is_some() || there.is.hardwired {
         return None;
     }
     let message = phrase!(

@@ -1,6 +1,7 @@
 //! Power: volts, amperes, receptacle.
 
-use super::figure::{End, Figure, Figures, Unit};
+use super::InWords;
+use super::figure::{Amount, Figure, Figures, Unit};
 
 /// A supply of power, as far as its words can be read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -8,9 +9,9 @@ pub struct Power {
     /// Each voltage named: `120/240 V` names two.
     pub volts: Vec<u32>,
     /// Amperes.
-    pub amps: Option<u32>,
+    pub amps: Option<Amount>,
     /// Watts.
-    pub watts: Option<u32>,
+    pub watts: Option<Amount>,
     /// The receptacle's pattern, as NEMA WD 6 names it: `14-50`, `L6-30`.
     pub pattern: Option<String>,
     /// Connected without a plug.
@@ -19,31 +20,22 @@ pub struct Power {
     pub recessed: bool,
 }
 
-impl Power {
-    /// What a thing asks for: of `20–30 A` the 30.
-    pub fn asked(text: &str) -> Self {
-        Self::read(text, End::Taken)
-    }
-
-    /// What is there: of `20–30 A` the 20.
-    pub fn there(text: &str) -> Self {
-        Self::read(text, End::There)
-    }
-
-    fn read(text: &str, end: End) -> Self {
-        let lower = text.to_lowercase();
-        let figures = Figures::of(text);
-        let kilowatts = figures.thousandths(Unit::Kilowatt, end).and_then(|watts| u32::try_from(watts).ok());
+impl InWords for Power {
+    fn of_words(words: &str) -> Self {
+        let lower = words.to_lowercase();
+        let figures = Figures::of(words);
         Self {
             volts: figures.all(Unit::Volt).flat_map(Figure::each).collect(),
-            amps: figures.whole(Unit::Ampere, end),
-            watts: kilowatts.or_else(|| figures.whole(Unit::Watt, end)),
+            amps: figures.whole(Unit::Ampere),
+            watts: figures.in_thousandths(Unit::Kilowatt).or_else(|| figures.whole(Unit::Watt)),
             pattern: lower.split(|letter: char| letter.is_whitespace() || ",;()".contains(letter)).find_map(pattern),
             hardwired: ["hardwired", "hard-wired", "hard wired"].iter().any(|word| plain(&lower).contains(word)),
             recessed: lower.contains("recessed"),
         }
     }
+}
 
+impl Power {
     /// Whether a plug of this pattern goes into a receptacle of the other: the same, or a 15 A plug into
     /// the 20 A receptacle of its family, whose neutral slot takes both (NEMA WD 6, from memory).
     pub fn plugs_into(&self, there: &Self) -> Option<bool> {
@@ -79,21 +71,22 @@ mod tests {
 
     #[test]
     fn the_trade_s_words_are_read() {
-        let power = Power::asked("120 V 15 A 5-15");
-        assert_eq!((power.volts, power.amps, power.pattern), (vec![120], Some(15), Some("5-15".into())));
-        let range = Power::asked("120/240 V, 50 A, NEMA 14-50R, 11.2 kW");
-        assert_eq!((range.volts, range.amps, range.watts), (vec![120, 240], Some(50), Some(11_200)));
+        let whole = |amount: Option<Amount>| amount.map(Amount::taken);
+        let power = Power::of_words("120 V 15 A 5-15");
+        assert_eq!((power.volts, whole(power.amps), power.pattern), (vec![120], Some(15), Some("5-15".into())));
+        let range = Power::of_words("120/240 V, 50 A, NEMA 14-50R, 11.2 kW");
+        assert_eq!((range.volts, whole(range.amps), whole(range.watts)), (vec![120, 240], Some(50), Some(11_200)));
         assert_eq!(range.pattern, Some("14-50".into()));
-        assert_eq!(Power::asked("240V 30A L6-30").pattern, Some("L6-30".into()));
-        assert!(Power::asked("240 V 40 A, hard-wired").hardwired);
-        assert!(Power::asked("120 V 20 A 5-20, recessed at the rear").recessed);
-        assert_eq!(Power::asked("as the sheet says"), Power::default());
-        assert_eq!(Power::asked("1500 W at 120 V").watts, Some(1500));
+        assert_eq!(Power::of_words("240V 30A L6-30").pattern, Some("L6-30".into()));
+        assert!(Power::of_words("240 V 40 A, hard-wired").hardwired);
+        assert!(Power::of_words("120 V 20 A 5-20, recessed at the rear").recessed);
+        assert_eq!(Power::of_words("as the sheet says"), Power::default());
+        assert_eq!(whole(Power::of_words("1500 W at 120 V").watts), Some(1500));
     }
 
     #[test]
     fn a_plug_of_15_a_goes_into_the_receptacle_of_20() {
-        let read = Power::there;
+        let read = Power::of_words;
         assert_eq!(read("5-15").plugs_into(&read("5-20")), Some(true));
         assert_eq!(read("5-20").plugs_into(&read("5-15")), Some(false));
         assert_eq!(read("14-50").plugs_into(&read("10-50")), Some(false));

@@ -3,9 +3,7 @@
 use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::Kind;
-
-use super::supply;
+use crate::vocabulary::{Kind, supply};
 
 /// Words for a tap.
 const TAP: &[&str] = &["tap", "taps", "faucet", "faucets", "mixer", "mixers"];

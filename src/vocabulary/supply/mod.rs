@@ -1,6 +1,6 @@
 //! What a service is, read from the trade's words: `120 V 15 A 5-15`, `natural gas, 51000 Btu/h`.
 //!
-//! The book keeps the words, which are printed as they stand; what can be read of them is compared.
+//! The book keeps the words, which are printed as they stand, with what is understood of them, which is compared.
 
 mod figure;
 mod gas;
@@ -8,25 +8,29 @@ mod phrase;
 mod pipe;
 mod power;
 mod side;
+mod worded;
 
-use figure::{End, Figures, Unit};
+use figure::{Figures, Unit};
 
+pub use figure::Amount;
 pub use gas::{Gas, GasKind};
 pub use phrase::{Face, Meaning, Told, lengths};
-pub use pipe::{Pipe, Section};
+pub use pipe::{Drain, Pipe, Section, Water};
 pub use power::Power;
 pub use side::Side;
+pub use worded::{InWords, Worded};
 
 /// Airflow in cubic feet a minute: `390 cfm`; of `300–600 cfm` the most that is moved.
 pub fn airflow(words: &str) -> Option<u32> {
     let figures = Figures::of(words);
     let of = |unit, numerator: u64, denominator: u64| {
-        let thousandths = figures.thousandths(unit, End::Taken)?;
-        u32::try_from(thousandths.checked_mul(numerator)? / denominator / 1000).ok()
+        let (_, most) = figures.thousandths(unit)?;
+        u32::try_from(most.checked_mul(numerator)? / denominator / 1000).ok()
     };
     // A foot is 0.3048 m exactly: 1 cfm is 1.699 010 795 52 m³/h, or 0.471 947 443 2 l/s.
     figures
-        .whole(Unit::Cfm, End::Taken)
+        .whole(Unit::Cfm)
+        .map(Amount::taken)
         .or_else(|| of(Unit::CubicMetres, 1_000_000_000, 1_699_010_796))
         .or_else(|| of(Unit::Litres, 10_000_000_000, 4_719_474_432))
 }

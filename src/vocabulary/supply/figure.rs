@@ -91,13 +91,30 @@ impl Figure {
     }
 }
 
-/// Which end of a figure counts.
+/// An amount as written, in whole units: of `20–30 A` from 20 to 30. A figure alone is both.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum End {
+pub struct Amount {
+    least: u32,
+    most: u32,
+}
+
+impl Amount {
     /// What a thing takes: the greatest, rounded up.
-    Taken,
-    /// What is there: the least, rounded down.
-    There,
+    pub fn taken(self) -> u32 {
+        self.most
+    }
+
+    /// What is there in any case: the least, rounded down.
+    pub fn there(self) -> u32 {
+        self.least
+    }
+
+    /// From a least and a greatest number of units, each times `numerator` over `denominator`.
+    pub(super) fn scaled((least, most): (u64, u64), numerator: u64, denominator: u64) -> Option<Self> {
+        let least = u32::try_from(least.checked_mul(numerator)? / denominator).ok()?;
+        let most = u32::try_from(most.checked_mul(numerator)?.div_ceil(denominator)).ok()?;
+        Some(Self { least, most })
+    }
 }
 
 /// Every figure of a text, in order.
@@ -114,17 +131,20 @@ impl Figures {
         self.0.iter().filter(move |figure| figure.unit == unit)
     }
 
-    /// The first figure of a unit, one end of it, in whole units.
-    pub(super) fn whole(&self, unit: Unit, end: End) -> Option<u32> {
-        let thousandths = self.thousandths(unit, end)?;
-        let whole = if end == End::Taken { thousandths.div_ceil(1000) } else { thousandths / 1000 };
-        u32::try_from(whole).ok()
+    /// The first figure of a unit, in whole units.
+    pub(super) fn whole(&self, unit: Unit) -> Option<Amount> {
+        Amount::scaled(self.thousandths(unit)?, 1, 1000)
     }
 
-    /// The first figure of a unit, one end of it, in thousandths: watts, where the unit is a kilowatt.
-    pub(super) fn thousandths(&self, unit: Unit, end: End) -> Option<u64> {
+    /// The first figure of a unit, in thousandths: watts, where the unit is a kilowatt.
+    pub(super) fn in_thousandths(&self, unit: Unit) -> Option<Amount> {
+        Amount::scaled(self.thousandths(unit)?, 1, 1)
+    }
+
+    /// The ends of the first figure of a unit, in thousandths.
+    pub(super) fn thousandths(&self, unit: Unit) -> Option<(u64, u64)> {
         let first = self.all(unit).next()?;
-        if end == End::Taken { first.most() } else { first.least() }
+        first.least().zip(first.most())
     }
 }
 
@@ -135,7 +155,7 @@ enum Part {
     Number(u64, usize),
     /// A dash, a stroke, or `to`.
     Joint,
-    ApproverDecision(String),
+    Word(String),
     Space,
     Other,
 }
@@ -209,7 +229,7 @@ fn word(first: char, rest: &mut Peekable<Chars<'_>>) -> Part {
         }
         rest.next();
     }
-    if word == "to" { Part::Joint } else { Part::ApproverDecision(word) }
+    if word == "to" { Part::Joint } else { Part::Word(word) }
 }
 
 /// Numbers, joined or alone, that a unit follows.
@@ -234,7 +254,7 @@ fn figures(parts: &[Part]) -> Vec<Figure> {
             }
             Part::Joint => joined = true,
             Part::Space => {}
-            Part::ApproverDecision(word) => {
+            Part::Word(word) => {
                 let thousandths = std::mem::take(&mut numbers);
                 let unit = Unit::read(word).filter(|_| !thousandths.is_empty());
                 found.extend(unit.map(|unit| Figure { thousandths, unit }));
@@ -250,7 +270,7 @@ fn thousands(digits: usize, after: &[Part]) -> Option<(u64, &[Part])> {
     let [Part::Space, Part::Number(more, 3), rest @ ..] = after else { return None };
     let unit = rest.iter().find_map(|part| match part {
         Part::Space => None,
-        Part::ApproverDecision(word) => Some(Unit::read(word)),
+        Part::Word(word) => Some(Unit::read(word)),
         _ => Some(None),
     });
     let parted = digits <= 3 && unit.flatten().is_some_and(Unit::has_thousands);
@@ -263,8 +283,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn ends(text: &str, unit: Unit) -> Option<(u64, u64)> {
-        let figures = Figures::of(text);
-        figures.thousandths(unit, End::There).zip(figures.thousandths(unit, End::Taken))
+        Figures::of(text).thousandths(unit)
     }
 
     #[test]
@@ -310,8 +329,8 @@ mod tests {
         let figures = Figures::of("two circuits: 120 V 15 A 5-15, and 240V/30A (L6-30), 1500 W");
         let volts: Vec<u32> = figures.all(Unit::Volt).flat_map(Figure::each).collect();
         assert_eq!(volts, [120, 240]);
-        assert_eq!(figures.whole(Unit::Ampere, End::Taken), Some(15));
-        assert_eq!(figures.whole(Unit::Watt, End::Taken), Some(1500));
+        assert_eq!(figures.whole(Unit::Ampere).map(Amount::taken), Some(15));
+        assert_eq!(figures.whole(Unit::Watt).map(Amount::taken), Some(1500));
         assert_eq!(ends("no. 12 wire", Unit::Watt), None);
         assert_eq!(ends("2 120 V circuits", Unit::Volt), Some((120_000, 120_000)));
         assert_eq!(ends("V", Unit::Volt), None);
@@ -321,8 +340,8 @@ mod tests {
     #[test]
     fn what_is_taken_is_rounded_up_and_what_is_there_down() {
         let figures = Figures::of("12.5–16.2 A");
-        assert_eq!(figures.whole(Unit::Ampere, End::Taken), Some(17));
-        assert_eq!(figures.whole(Unit::Ampere, End::There), Some(12));
+        let amperes = figures.whole(Unit::Ampere).unwrap();
+        assert_eq!((amperes.taken(), amperes.there()), (17, 12));
     }
 
     proptest! {
@@ -338,7 +357,7 @@ mod tests {
 
         #[test]
         fn any_figure_is_read_back(whole in 1_u32..1_000_000, sign in "[≈≥≤~]?", gap in "[ \u{a0}\u{202f}\u{2009}]?") {
-            let read = Figures::of(&format!("{sign}{whole}{gap}W")).whole(Unit::Watt, End::There);
+            let read = Figures::of(&format!("{sign}{whole}{gap}W")).whole(Unit::Watt).map(Amount::there);
             prop_assert_eq!(read, Some(whole));
         }
     }

@@ -1,9 +1,10 @@
-//! Water, drain and duct: a size, a height, a length, bends.
+//! Water, drain and duct: a size, a height, a length, bends, and what else their words say.
 
 use crate::finding::{Phrase, Value, phrase};
 use crate::units::Length;
 
-use super::phrase::{self, Meaning};
+use super::phrase::{self, Face, Meaning};
+use super::{InWords, Side};
 
 /// No duct is narrower; what is less is insulation around one (common practice: ducts begin at 75 mm).
 const LEAST_DUCT: Length = Length::from_millimetres(70);
@@ -27,10 +28,9 @@ pub struct Pipe {
     pub half_bends: u32,
 }
 
-impl Pipe {
-    /// Reads what can be read.
-    pub fn read(text: &str) -> Self {
-        let lower = text.to_lowercase();
+impl InWords for Pipe {
+    fn of_words(words: &str) -> Self {
+        let lower = words.to_lowercase();
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
         let told = parts.iter().flat_map(|part| phrase::lengths(part));
@@ -50,6 +50,50 @@ impl Pipe {
             bends: count(&parts, &["bend", "elbow", "90"], &["45"]),
             half_bends: count(&parts, &["45"], &[]),
         }
+    }
+}
+
+/// A water line, as far as its words can be read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Water {
+    /// Its nominal size.
+    pub size: Option<Length>,
+    /// Whether hot water is named.
+    pub hot: bool,
+    /// Whether cold water is named.
+    pub cold: bool,
+    /// Whether a shut-off is named.
+    pub shut_off: bool,
+}
+
+impl InWords for Water {
+    fn of_words(words: &str) -> Self {
+        let named = |word| words.contains(word);
+        let size = Pipe::of_words(words).size;
+        Self { size, hot: named("hot"), cold: named("cold"), shut_off: named("shut-off") }
+    }
+}
+
+/// A drain, as far as its words can be read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Drain {
+    /// The pipe.
+    pub pipe: Pipe,
+    /// How far from the wall it comes up, and from which face of it, where its words name one such distance.
+    pub rough_in: Option<(Length, Face)>,
+    /// The side at which it is.
+    pub side: Option<Side>,
+}
+
+impl InWords for Drain {
+    fn of_words(words: &str) -> Self {
+        let from_wall = phrase::lengths(words).into_iter().filter_map(|told| match told.is {
+            Meaning::FromWall(face) => Some((told.length, face)),
+            _ => None,
+        });
+        let all: Vec<(Length, Face)> = from_wall.collect();
+        let rough_in = if let [only] = all.as_slice() { Some(*only) } else { None };
+        Self { pipe: Pipe::of_words(words), rough_in, side: Side::read(words) }
     }
 }
 
@@ -153,24 +197,24 @@ mod tests {
 
     #[test]
     fn sizes_heights_runs_and_bends_are_read() {
-        let duct = Pipe::read("4\" rigid, 9 ft to the yard, two bends");
+        let duct = Pipe::of_words("4\" rigid, 9 ft to the yard, two bends");
         assert_eq!((duct.size, duct.run, duct.bends), (length("4\""), length("9'"), 2));
-        let drain = Pipe::read("1 1/2\", at most 18\" AFF");
+        let drain = Pipe::of_words("1 1/2\", at most 18\" AFF");
         assert_eq!((drain.size, drain.height, drain.at_most), (length("1 1/2\""), length("18\""), true));
-        let dryer = Pipe::read("4\" rigid, 20 ft, 2 elbows, 1 bend of 45");
+        let dryer = Pipe::of_words("4\" rigid, 20 ft, 2 elbows, 1 bend of 45");
         assert_eq!((dryer.bends, dryer.half_bends), (2, 1));
-        let soft = Pipe::read("1/4\" soft copper, 8 ft");
+        let soft = Pipe::of_words("1/4\" soft copper, 8 ft");
         assert_eq!((soft.size, soft.run), (length("1/4\""), length("8'")));
-        let metric = Pipe::read("38 mm, at most 457 mm AFF, 12 m, two bends");
+        let metric = Pipe::of_words("38 mm, at most 457 mm AFF, 12 m, two bends");
         assert_eq!((metric.size, metric.height, metric.run), (length("38 mm"), length("457 mm"), length("12 m")));
-        assert_eq!(Pipe::read("3\" flange, 12\" from the finished wall").size, length("3\""));
-        assert_eq!(Pipe::read("12\" rough-in").size, None);
-        assert_eq!(Pipe::read("to the disposer, air gap at the sink"), Pipe::default());
+        assert_eq!(Pipe::of_words("3\" flange, 12\" from the finished wall").size, length("3\""));
+        assert_eq!(Pipe::of_words("12\" rough-in").size, None);
+        assert_eq!(Pipe::of_words("to the disposer, air gap at the sink"), Pipe::default());
     }
 
     #[test]
     fn the_narrowest_of_all_sizes_governs() {
-        let narrowest = |text: &str| Pipe::read(text).narrowest;
+        let narrowest = |text: &str| Pipe::of_words(text).narrowest;
         let round = |text: &str| length(text).map(Section::Round);
         for text in [
             "8\" round, reduced to 6\" at the wall",
