@@ -2,6 +2,7 @@
 
 mod services;
 mod setting;
+mod words;
 
 use crate::assess::Context;
 use crate::assess::heat::{Hearth, Unsaid};
@@ -23,9 +24,10 @@ declare! {
     /// that is set into one: `cabinet` at its opening, or the part of a run or island that holds it. And
     /// whether any tap is chosen in a room that has a basin or a sink, where none comes with it.
     ///
-    /// Besides, where the maker's sheet is exact: the pattern of a receptacle, where services come out, what a
-    /// heated thing is connected to; the recess of what is meant to be flush; the drawers below what
-    /// reaches into their cabinet; the type of unit that an opening is made for.
+    /// Besides, where the maker's sheet is exact: words for power, gas, water or a duct that can't be
+    /// understood, the pattern of a receptacle, where services come out, what a heated thing is connected
+    /// to; the recess of what is meant to be flush; the drawers below what reaches into their cabinet; the
+    /// type of unit that an opening is made for.
     ///
     /// ## Why it matters
     /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for

@@ -16,6 +16,7 @@ const HEATED: [&str; 5] = ["heated", "heating", "electric", "warmed", "demister"
 /// Everything that is to be asked of services.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
+        findings.extend(super::words::ask(&fitted));
         findings.extend(pattern(&fitted));
         findings.extend(zones(&fitted));
     }
@@ -33,7 +34,7 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get()?.needs.power.spanned()?;
     let there = fitted.opening.service.power.spanned()?;
     let plug = needs.is.pattern.as_ref()?;
-    if there.is.pattern.is_some() || there.is.hardwired {
+    if there.is.pattern.is_some() || there.is.hardwired || !there.is_understood() {
         return None;
     }
     let message = phrase!(

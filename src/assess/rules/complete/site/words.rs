@@ -1,0 +1,106 @@
+//! Services whose words say nothing that a thing's needs can be held against.
+
+use crate::book::{Needs, Services, Slot};
+use crate::finding::{Remark, Severity};
+use crate::site::Placement;
+use crate::vocabulary::Hazard;
+use crate::vocabulary::supply::{Gas, InWords, Pipe, Power, Water, Worded};
+
+/// A service: its key, what is to be written of it, and what of it can hurt.
+struct Service<T> {
+    key: &'static str,
+    needs: fn(&Needs) -> &Slot<Worded<T>>,
+    there: fn(&Services) -> &Slot<Worded<T>>,
+    how: &'static str,
+    hazard: Hazard,
+}
+
+const POWER: Service<Power> = Service {
+    key: "power",
+    needs: |needs| &needs.power,
+    there: |service| &service.power,
+    how: "volts, amperes and the receptacle",
+    hazard: Hazard::Power,
+};
+const GAS: Service<Gas> = Service {
+    key: "gas",
+    needs: |needs| &needs.gas,
+    there: |service| &service.gas,
+    how: "the kind of gas, and what the branch carries or its size and length",
+    hazard: Hazard::Gas,
+};
+const WATER: Service<Water> = Service {
+    key: "water",
+    needs: |needs| &needs.water,
+    there: |service| &service.water,
+    how: "its size, hot or cold, and whether it has a shut-off",
+    hazard: Hazard::Water,
+};
+const DUCT: Service<Pipe> = Service {
+    key: "duct",
+    needs: |needs| &needs.duct,
+    there: |service| &service.duct,
+    how: "its size and length",
+    hazard: Hazard::Air,
+};
+
+/// What is to be written so that it can be understood, of each service of a thing.
+pub fn ask(fitted: &Placement<'_>) -> impl Iterator<Item = Remark> {
+    let asked =
+        [at_opening(fitted, &POWER), at_opening(fitted, &GAS), at_opening(fitted, &WATER), at_opening(fitted, &DUCT)];
+    asked.into_iter().flatten()
+}
+
+/// The sheet is exact, and nothing that is written at the opening can be held against it.
+fn at_opening<T: InWords + Default + PartialEq>(fitted: &Placement<'_>, service: &Service<T>) -> Option<Remark> {
+    let needs = (service.needs)(&fitted.option.fit.get()?.needs).spanned()?;
+    let there = (service.there)(&fitted.opening.service).spanned()?;
+    if !needs.is_understood() || there.is_understood() {
+        return None;
+    }
+    let Service { key, how, .. } = service;
+    let message = format!(
+        "`{}` needs {key} ({}), and what is written of it at the opening `{}` can't be understood: `{}`",
+        fitted.selection.name.value, needs.words, fitted.opening.name.value, there.words
+    );
+    let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
+    let finding =
+        finding.remedy(format!("write at the opening what is there, `service: {{{key}: …}}`: {how}"));
+    Some(Remark { caution: Some(service.hazard.caution().words()), ..finding })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn range(service: &str, needs: &str) -> Trial {
+        Trial::of("complete/site")
+            .opening("range", &format!("{{takes: range, above: nothing, service: {{{service}}}}}"))
+            .selection("selection: Range\nkind: range\nplace: range", &format!("fit: {{needs: {{{needs}}}}}"))
+    }
+
+    #[test]
+    fn words_that_say_nothing_of_what_the_sheet_is_exact_about_are_asked_again() {
+        range("power: as the old one", "power: 240 V 40 A")
+            .finds("`Range` needs power (240 V 40 A), and what is written of it at the opening `range` can't be understood: `as the old one`")
+            .weighs("query")
+            .cautions()
+            .remedies("write at the opening what is there, `service: {power: …}`: volts, amperes and the receptacle");
+        range("gas: 'yes'", "gas: 'natural gas, 51000 Btu/h'").finds_one();
+        range("water: existing", "water: 3/8\" hot").finds_one();
+        range("duct: through the roof", "duct: 8\" round").finds_one();
+    }
+
+    #[test]
+    fn words_that_are_understood_in_part_or_that_nothing_asks_about_stay() {
+        range("power: 40 A", "power: 240 V 40 A").stays_silent();
+        range("power: as the old one", "power: as the sheet says").stays_silent();
+        range("power: as the old one", "gas: 'natural gas, 51000 Btu/h'").stays_silent();
+    }
+
+    /// A receptacle is not asked for besides, where nothing of the power is understood.
+    #[test]
+    fn nobody_is_asked_twice() {
+        range("power: as the old one", "power: 240 V 50 A 14-50").finds_one();
+    }
+}
