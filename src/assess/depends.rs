@@ -5,6 +5,7 @@
 //! glass, the maker's sheet before the opening); the rest the book names with `depends on`, and that
 //! counts first.
 
+use crate::site;
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
 use crate::book::{Book, Names, Opening, ProductOption, Room, Selection, circles};
@@ -282,17 +283,13 @@ fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<
     if is_counter && ground.is_any(&[Kind::Sink, Kind::Basin, Kind::Tap, Kind::Cooktop]) {
         return Some(Reason::CutFor);
     }
-    if (run_of_cabinets || resting.is(Kind::PanelDishwasher)) && is_floor(ground) {
+    if (run_of_cabinets || resting.is(Kind::PanelDishwasher)) && site::is_floor(ground) {
         return Some(Reason::StandsOn);
     }
     if resting.is(Kind::ShowerSet) && names_valve(resting, ground) {
         return Some(Reason::TrimOf);
     }
-    (resting.is(Kind::ShowerGlass) && ground.is(Kind::Tile) && !is_floor(ground)).then_some(Reason::MeasuredOn)
-}
-
-fn is_floor(selection: &Selection) -> bool {
-    selection.is(Kind::Floor) || selection.is(Kind::Tile) && selection.name.value.to_lowercase().contains("floor")
+    (resting.is(Kind::ShowerGlass) && ground.is(Kind::Tile) && !site::is_floor(ground)).then_some(Reason::MeasuredOn)
 }
 
 /// Whether the valve that a shower set is trim for is a selection of its own, by its model.

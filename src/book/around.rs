@@ -3,7 +3,7 @@
 use super::{BackPanel, Burning};
 use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
-use crate::vocabulary::{Slot, record};
+use crate::vocabulary::{Slot, Words, record, words};
 
 record! {
     short "what" as String;
@@ -19,13 +19,25 @@ record! {
     }
 }
 
+words! {
+    /// What one word says of what is beside or above.
+    pub enum Plainly {
+        /// There is nothing at all.
+        Nothing = "nothing",
+        Wall = "wall",
+        Ceiling = "ceiling",
+    }
+}
+
 impl Neighbour {
-    /// The word for nothing at all.
-    pub const NOTHING: &'static str = "nothing";
+    /// What it is, where one word says it, in whatever case.
+    pub fn plainly(&self) -> Option<Plainly> {
+        Plainly::of(&self.what.to_ascii_lowercase())
+    }
 
     /// Whether it is said that nothing stands there.
     pub fn is_nothing(&self) -> bool {
-        self.what.eq_ignore_ascii_case(Self::NOTHING)
+        self.plainly() == Some(Plainly::Nothing)
     }
 }
 

@@ -4,8 +4,8 @@ use super::{AskedPanel, ServiceZones};
 use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
-use crate::vocabulary::{Clearance, Faults, Shape, Slot, ThreeSides, Value, record, words};
 use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
+use crate::vocabulary::{Clearance, Faults, Shape, Slot, ThreeSides, Value, record, words};
 
 words! {
     /// Where a thing breathes.

@@ -47,7 +47,7 @@ mod opening;
 pub use opening::{AsWritten, Measured, MeasuredAgain, MeasuredBetween, MeasuredFrom, Opening, Plumb, WallBuildUp};
 
 mod around;
-pub use around::{HousingCabinet, Neighbour, Services};
+pub use around::{HousingCabinet, Neighbour, Plainly, Services};
 
 mod room;
 pub use room::{Note, Room};
@@ -71,7 +71,7 @@ mod codes;
 pub use codes::{Codes, House, OwnFigure};
 
 mod supply;
-pub use supply::{CounterRun, ServicePoint, ServicePoints, ServiceZone, ServiceZones};
+pub use supply::{CounterRun, Service, ServicePoint, ServicePoints, ServiceZone, ServiceZones};
 
 mod joinery;
 pub use joinery::{BinPlace, Fronts, ShelfKind, Stores};

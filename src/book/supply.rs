@@ -2,7 +2,7 @@
 
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Slot, record};
+use crate::vocabulary::{Slot, record, words};
 
 record! {
     #[derive(Default)]
@@ -35,6 +35,17 @@ record! {
     }
 }
 
+words! {
+    /// A service of the house.
+    pub enum Service {
+        Power = "power",
+        Gas = "gas",
+        Water = "water",
+        Drain = "drain",
+        Duct = "duct",
+    }
+}
+
 record! {
     #[derive(Default)]
     pub struct ServicePoints = POINTS("service points", "where each service comes out at the opening") {
@@ -47,10 +58,16 @@ record! {
 }
 
 impl ServicePoints {
-    /// Each with its name.
-    pub fn named(&self) -> [(&'static str, &Slot<ServicePoint>); 5] {
+    /// Each with what it is.
+    pub fn named(&self) -> [(Service, &Slot<ServicePoint>); 5] {
         let Self { power, gas, water, drain, duct } = self;
-        [("power", power), ("gas", gas), ("water", water), ("drain", drain), ("duct", duct)]
+        [
+            (Service::Power, power),
+            (Service::Gas, gas),
+            (Service::Water, water),
+            (Service::Drain, drain),
+            (Service::Duct, duct),
+        ]
     }
 }
 
@@ -66,9 +83,15 @@ record! {
 }
 
 impl ServiceZones {
-    /// Each with its name.
-    pub fn named(&self) -> [(&'static str, &Slot<ServiceZone>); 5] {
+    /// Each with what it is.
+    pub fn named(&self) -> [(Service, &Slot<ServiceZone>); 5] {
         let Self { power, gas, water, drain, duct } = self;
-        [("power", power), ("gas", gas), ("water", water), ("drain", drain), ("duct", duct)]
+        [
+            (Service::Power, power),
+            (Service::Gas, gas),
+            (Service::Water, water),
+            (Service::Drain, drain),
+            (Service::Duct, duct),
+        ]
     }
 }

@@ -19,11 +19,17 @@ pub use mount::{Mount, made_as};
 pub use placement::Placement;
 pub use told::{Answer, Spot, Told, Whence};
 
+use crate::vocabulary::{Kind, Said};
 use plan::{Plan, Plans};
 
 use crate::book::{Book, InRow, Opening, ProductOption, Room, Selection};
 use crate::source::Spanned;
 use crate::units::Length;
+
+/// Whether a selection is a floor: of a kind of its own, or tile that says so.
+pub fn is_floor(selection: &Selection) -> bool {
+    selection.is(Kind::Floor) || selection.is(Kind::Tile) && Said::Floor.is_in(&selection.name)
+}
 
 /// The one model of a book's rooms: where everything stands, and what goes into which opening.
 #[derive(Debug)]

@@ -3,15 +3,7 @@
 use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Kind, supply};
-
-/// Words for a tap.
-const TAP: &[&str] = &["tap", "taps", "faucet", "faucets", "mixer", "mixers"];
-/// Words of a tap's name that say it serves no bowl.
-const NO_BOWL: &[&str] = &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"];
-/// Words that cover a hole that nothing goes through, or name what else goes through one.
-const FILLS_A_HOLE: &[&str] =
-    &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
+use crate::vocabulary::{Kind, Said, supply};
 
 /// The words of a phrase, in lower case.
 fn words(phrase: &str) -> impl Iterator<Item = String> {
@@ -24,35 +16,31 @@ fn words(phrase: &str) -> impl Iterator<Item = String> {
     words.into_iter()
 }
 
-fn says(phrase: &str, known: &[&str]) -> bool {
-    words(phrase).any(|word| known.contains(&word.as_str()))
-}
-
 /// Whether a tap comes with an option, as it says of itself or of what is ordered with it.
 pub fn comes_with(option: &ProductOption) -> bool {
     let own = [option.name.text(), option.description.text()];
     let with = option.accessories.iter().map(|with| with.name.as_str());
     let required = option.requires.iter().map(|required| required.value.as_str());
-    own.into_iter().chain(with).chain(required).any(|phrase| says(phrase, TAP))
+    own.into_iter().chain(with).chain(required).any(|phrase| Said::Tap.is_in(phrase))
 }
 
 /// Whether something of an option covers a hole, or goes through it.
 pub fn fills_a_hole(option: &ProductOption) -> bool {
     let with = option.accessories.iter().map(|with| with.name.as_str());
     let required = option.requires.iter().map(|required| required.value.as_str());
-    with.chain(required).any(|phrase| says(phrase, FILLS_A_HOLE))
+    with.chain(required).any(|phrase| Said::FillsAHole.is_in(phrase))
 }
 
 /// Whether a tap comes out of the wall.
 pub fn is_on_the_wall(tap: &Selection, option: &ProductOption) -> bool {
     let mount = option.words("mount").map_or("", |(words, _)| words);
-    says(&tap.name, &["wall"]) || says(mount, &["wall"]) || says(option.name.text(), &["wall"])
+    Said::Wall.is_in_any([tap.name.value.as_str(), mount, option.name.text()])
 }
 
 /// The bowl that a tap serves: the only one of its room, or the one that its name shares a word with.
 /// None where that can't be told.
 pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
-    if says(&tap.name, NO_BOWL) && !says(&tap.name, &["basin", "sink", "lavatory", "vanity"]) {
+    if Said::NoBowl.is_in(&tap.name) && !Said::Bowl.is_in(&tap.name) {
         return None;
     }
     let bowls: Vec<&Selection> =
@@ -63,7 +51,7 @@ pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
     let shared = |bowl: &&&Selection| {
         let kind = bowl.kind.get().map_or("", |kind| kind.name());
         let own: Vec<String> = words(&bowl.name).chain(words(kind)).chain(words(bowl.place.text())).collect();
-        let named = |word: String| !TAP.contains(&word.as_str()) && own.contains(&word);
+        let named = |word: String| !Said::Tap.is_in(&word) && own.contains(&word);
         words(&tap.name).any(named) || tap.place.get().is_some_and(|place| bowl.place.get() == Some(place))
     };
     let mut fitting = bowls.iter().filter(shared);
@@ -78,7 +66,7 @@ pub fn drilled_for<'a>(listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
     let name = tap.name.value.to_lowercase();
     let is_its = |hole: &&&Hole| {
         let purpose = hole.purpose.value.to_lowercase();
-        purpose.contains(&name) || name.contains(&purpose) || TAP.contains(&purpose.as_str())
+        purpose.contains(&name) || name.contains(&purpose) || Said::Tap.is_in(&purpose)
     };
     listed.iter().filter(is_its).copied().collect()
 }

@@ -1,6 +1,6 @@
 //! What is written of one figure in two places, and differs.
 
-use crate::book::{Ceiling, Neighbour, Opening, Room, Selection, Slot};
+use crate::book::{Ceiling, Neighbour, Opening, Plainly, Room, Selection, Slot};
 use crate::site::plan::{Plan, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -161,7 +161,7 @@ fn hangs_over(thing: &Thing<'_>, own: &Thing<'_>) -> bool {
 }
 
 fn is_ceiling(above: &Neighbour) -> bool {
-    above.what.eq_ignore_ascii_case("ceiling")
+    above.plainly() == Some(Plainly::Ceiling)
 }
 
 /// A ceiling that is named above an opening, against a level room's own.

@@ -30,7 +30,7 @@ pub use measure::MeasureError;
 pub use money::{Currency, Money};
 pub use number::NumberError;
 pub use percent::Percent;
-pub use quantity::Quantity;
+pub use quantity::{Counted, Quantity};
 pub use range::LengthRange;
 pub use series::{series, series_of_most};
 pub use size::Sides;

@@ -16,6 +16,25 @@ pub struct Quantity {
     pub unit: Option<String>,
 }
 
+/// What things are counted in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Counted {
+    /// Nothing is said: single things.
+    Unsaid,
+    /// Pieces.
+    Pieces,
+    /// Tiles.
+    Tiles,
+    /// Boxes.
+    Boxes,
+    /// Rolls.
+    Rolls,
+    /// Lights.
+    Lights,
+    /// Something else, an area or a length among it.
+    Other,
+}
+
 /// Why a text is not a quantity.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum QuantityError {
@@ -75,6 +94,19 @@ impl Quantity {
             return Err(unreadable());
         }
         Ok(Quantity { amount, unit: (!unit.is_empty()).then(|| unit.into()) })
+    }
+
+    /// What it is counted in.
+    pub fn counted(&self) -> Counted {
+        match self.unit.as_deref() {
+            None => Counted::Unsaid,
+            Some("piece" | "pieces") => Counted::Pieces,
+            Some("tile" | "tiles") => Counted::Tiles,
+            Some("box" | "boxes") => Counted::Boxes,
+            Some("roll" | "rolls") => Counted::Rolls,
+            Some("light" | "lights") => Counted::Lights,
+            Some(_) => Counted::Other,
+        }
     }
 
     /// The same as an area, if its word is a unit of area.

@@ -9,4 +9,13 @@ pub struct Clearance {
     pub length: Length,
     /// Where, in the sheet's words: `above counter`; empty: everywhere.
     pub holds: String,
+    /// Whether that is above something: above the counter, above the cooking surface.
+    pub above: bool,
+}
+
+impl Clearance {
+    /// A clear space that holds where those words say.
+    pub fn of(length: Length, holds: &str) -> Self {
+        Self { length, holds: holds.to_string(), above: holds.contains("above") }
+    }
 }

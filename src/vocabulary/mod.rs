@@ -34,6 +34,9 @@ pub use layers::{Layers, Pair};
 mod fields;
 pub use fields::{Fields, Parse, nearest};
 
+mod said;
+pub use said::Said;
+
 pub mod supply;
 
 pub mod values;

@@ -168,10 +168,10 @@ pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
     for at in whole {
         let (head, tail) = written.split_at(at);
         if let Ok(length) = Length::parse(head) {
-            return Some(Clearance { length, holds: tail.trim().to_string() });
+            return Some(Clearance::of(length, tail.trim()));
         }
     }
-    length(node, faults).map(|length| Clearance { length, holds: String::new() })
+    length(node, faults).map(|length| Clearance::of(length, ""))
 }
 
 /// An area with its unit.

@@ -114,5 +114,5 @@ fn common(hearth: &Hearth<'_>) -> Option<Asked> {
 }
 
 fn above_the_counter(air: &Slot<Clearance>) -> Option<Length> {
-    air.get().filter(|air| air.holds.contains("above")).map(|air| air.length)
+    air.get().filter(|air| air.above).map(|air| air.length)
 }

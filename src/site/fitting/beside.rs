@@ -1,29 +1,9 @@
 //! What stands beside an opening: whether a door meets it, whether it rises above the counter.
 
 use crate::book::{Hinge, Neighbour, Opening, ProductOption, Room, Slot};
+use crate::vocabulary::Said;
 
 use super::front_edge;
-
-/// Words for what a door cannot swing into.
-const BUILT: [&str; 13] = [
-    "wall",
-    "walls",
-    "casing",
-    "trim",
-    "architrave",
-    "jamb",
-    "chimney",
-    "post",
-    "pier",
-    "pilaster",
-    "nib",
-    "return",
-    "boxing",
-];
-/// Words for furniture, though `wall` may stand beside them.
-const FURNITURE: [&str; 6] = ["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"];
-/// Words for what rises above the counter besides [`BUILT`].
-const TALL: [&str; 8] = ["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
 
 /// A side of an opening, seen from the front.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,17 +48,12 @@ pub fn hinge_sides(option: &ProductOption) -> (&'static [Side], bool) {
 /// further than what surrounds the opening.
 pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Opening) -> bool {
     let proud = neighbour.depth.get().zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
-    proud || (has(neighbour, &BUILT) && !has(neighbour, &FURNITURE))
+    proud || (Said::Built.is_in(&neighbour.what) && !Said::Furniture.is_in(&neighbour.what))
 }
 
 /// Whether it rises above the counter: a wall, a wall cabinet, a tall cabinet.
 pub fn rises_above_counter(neighbour: &Neighbour) -> bool {
-    has(neighbour, &BUILT) || has(neighbour, &TALL)
-}
-
-fn has(neighbour: &Neighbour, words: &[&str]) -> bool {
-    let what = neighbour.what.to_lowercase();
-    what.split(|letter: char| !letter.is_alphanumeric()).any(|word| words.contains(&word))
+    Said::Built.is_in(&neighbour.what) || Said::Tall.is_in(&neighbour.what)
 }
 
 #[cfg(test)]

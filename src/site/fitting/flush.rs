@@ -1,6 +1,6 @@
 //! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
 
-use crate::book::{Opening, ProductOption, Room, ServicePoints, Setting, Slot};
+use crate::book::{Opening, ProductOption, Room, Service, ServicePoints, Setting, Slot};
 use crate::site::row_of;
 use crate::source::Span;
 use crate::units::Length;
@@ -18,7 +18,7 @@ pub struct DepthStack {
     /// Air behind it by its sheet, or what stands out of the wall there, whichever is more.
     pub behind: Length,
     /// What stands out of the wall by more than that air, if anything does.
-    pub struck: Option<&'static str>,
+    pub struck: Option<Service>,
 }
 
 impl DepthStack {
@@ -55,7 +55,7 @@ pub fn depth_stack(opening: &Opening, option: &ProductOption) -> Option<DepthSta
 }
 
 /// What stands out of the wall behind it, past what its sheet lets in.
-fn most_proud(points: &ServicePoints, option: &ProductOption) -> Option<(&'static str, Length)> {
+fn most_proud(points: &ServicePoints, option: &ProductOption) -> Option<(Service, Length)> {
     let zones = option.fit.get().and_then(|fit| fit.zones.get());
     let behind = points.named().into_iter().filter_map(|(service, point)| {
         let point = point.get().filter(|point| point.beside.get() != Some(&true))?;

@@ -3,6 +3,7 @@
 use crate::book::{Ceiling, HungLights, Room, Slot, Window, WindowIn};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
+use crate::vocabulary::Said;
 
 use super::fault::{Fault, Wrong};
 use super::fixed::spaced;
@@ -17,11 +18,6 @@ enum Lies {
     InTheRoof,
     /// By its name alone, where the ceiling at its wall is not known: enough to take up no wall.
     UnderTheRoofByName,
-}
-
-fn is_named_for_the_roof(name: &str) -> bool {
-    let lower = name.to_lowercase();
-    ["roof", "skylight"].iter().any(|word| lower.contains(word))
 }
 
 /// A plan in the making.
@@ -144,7 +140,7 @@ impl<'a> Placing<'a> {
         match wall.and_then(over) {
             Some(ceiling) if lowest.is_some_and(|lowest| lowest > ceiling) => Lies::InTheRoof,
             Some(_) => Lies::InTheWall,
-            None if slopes && is_named_for_the_roof(&window.name) => Lies::UnderTheRoofByName,
+            None if slopes && Said::RoofWindow.is_in(&window.name) => Lies::UnderTheRoofByName,
             None => Lies::InTheWall,
         }
     }

@@ -6,6 +6,7 @@ use crate::assess::codes::{FRONT_ADVISED, FRONT_CODE, FRONT_SHOWER_CODE, FRONT_T
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::phrase;
 use crate::site::distances::distance;
+use crate::vocabulary::Kind;
 
 declare! {
     /// There is too little floor in front of a fixture of the bath
@@ -46,19 +47,19 @@ const CODE: Figure = Figure::of(&FRONT_CODE);
 const CODE_AT_A_SHOWER: Figure = Figure::of(&FRONT_SHOWER_CODE);
 const CODE_AT_A_TOILET_BY_THE_UPC: Figure = Figure::of(&FRONT_TOILET_UPC);
 
-/// Fixtures that one stands in front of, and the words of `clearances` for the floor there.
-const FIXTURES: [(&str, &str); 5] = [
-    ("toilet", "in front of toilet"),
-    ("bidet", "in front of bidet"),
-    ("basin", "in front of basin"),
-    ("tub", "in front of tub"),
-    ("shower", "in front of shower"),
+/// Fixtures that one stands in front of, their kind, and the words of `clearances` for the floor there.
+const FIXTURES: [(&str, Option<Kind>, &str); 5] = [
+    ("toilet", Some(Kind::Toilet), "in front of toilet"),
+    ("bidet", None, "in front of bidet"),
+    ("basin", Some(Kind::Basin), "in front of basin"),
+    ("tub", Some(Kind::Bathtub), "in front of tub"),
+    ("shower", Some(Kind::ShowerSet), "in front of shower"),
 ];
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
     for room in &context.book.rooms {
-        for (fixture, key) in FIXTURES {
+        for (fixture, kind, key) in FIXTURES {
             let Some(there) = distance(context.site, room, key) else { continue };
             let measure = Measure {
                 room,
@@ -66,9 +67,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 is: (phrase!("the floor in front of the {fixture}", fixture), "deep"),
                 there,
                 advised: Some(ADVISED),
-                code: Some(match fixture {
-                    "shower" => CODE_AT_A_SHOWER,
-                    "toilet" if by_the_upc => CODE_AT_A_TOILET_BY_THE_UPC,
+                code: Some(match kind {
+                    Some(Kind::ShowerSet) => CODE_AT_A_SHOWER,
+                    Some(Kind::Toilet) if by_the_upc => CODE_AT_A_TOILET_BY_THE_UPC,
                     _ => CODE,
                 }),
                 remedy: "choose a shallower fixture or move what is opposite, before rough-in",

@@ -4,7 +4,7 @@ use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Said};
 
 declare! {
     /// Glass near a tub or shower is not told to be safety glass
@@ -45,8 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for window in &room.windows {
             let (Some(sill), Some(away)) = (window.sill.get(), window.from_water.get()) else { continue };
-            let safe =
-                |glass: &String| ["temper", "laminat", "safety"].iter().any(|word| glass.to_lowercase().contains(word));
+            let safe = |glass: &String| Said::SafetyGlass.is_in(glass);
             if *sill >= above.value || *away > near.value || window.glass.get().is_some_and(safe) {
                 continue;
             }

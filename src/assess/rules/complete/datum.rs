@@ -5,7 +5,7 @@ use crate::assess::rules::fit::rough_in;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::vocabulary::Kind;
+use crate::site;
 
 declare! {
     /// A dimension is taken from a floor or a wall, and nobody says from which face
@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     findings.extend(context.site.fitted().flat_map(|fitted| rough_in::from_bare_studs(&fitted)));
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
-        let Some(floor) = room.selections.iter().find(|selection| is_floor(selection)) else { continue };
+        let Some(floor) = room.selections.iter().find(|selection| site::is_floor(selection)) else { continue };
         let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(opening)).collect();
         if let Some(first) = unsaid.first() {
             let names: Vec<Phrase> = unsaid.iter().map(|opening| Phrase::name(&opening.name.value)).collect();
@@ -80,15 +80,6 @@ fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -
 /// A height that was taken from the floor, without a word about which.
 fn unsaid(opening: &Opening) -> bool {
     opening.sill.is_absent() && !opening.height.is_absent() && opening.measured_from.is_absent()
-}
-
-/// A floor finish: a kind of its own, or tile that says so.
-fn is_floor(selection: &Selection) -> bool {
-    match selection.kind.get() {
-        Some(Kind::Floor) => true,
-        Some(Kind::Tile) => selection.name.value.to_lowercase().contains("floor"),
-        _ => false,
-    }
 }
 
 #[cfg(test)]

@@ -67,10 +67,9 @@ fn missing(kind: Kind, option: &ProductOption) -> impl Iterator<Item = &'static 
 /// What to add, as it stands in the record: its keys, with `…` for what only the maker or the designer knows.
 fn how(path: &str) -> Option<Phrase> {
     let field = field(path)?;
-    let inner = path.split('.').rev().fold("…".to_string(), |inside, key| match inside.as_str() {
-        "…" => format!("{key}: …"),
-        _ => format!("{key}: {{{inside}}}"),
-    });
+    let inner = path.split('.').rev().fold(None::<String>, |inside, key| {
+        Some(inside.map_or_else(|| format!("{key}: …"), |inside| format!("{key}: {{{inside}}}")))
+    })?;
     Some(phrase!("`{inner}`{}", inner, field.shape.choice()))
 }
 

@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{DetailValue, Part, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::bond::{Bond, bond};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Said};
 
 declare! {
     /// Nobody says which way it hangs, runs or is laid
@@ -40,59 +40,6 @@ declare! {
     Check::Book(check)
 }
 
-/// Words that give a direction.
-const DIRECTIONS: [&str; 14] = [
-    "level",
-    "horizontal",
-    "upright",
-    "vertical",
-    "along",
-    "across",
-    "lengthwise",
-    "crosswise",
-    "diagonal",
-    "pointing",
-    "points",
-    "toward",
-    "up",
-    "parallel",
-];
-
-/// Woods whose grain shows.
-const WOODS: [&str; 31] = [
-    "oak",
-    "ash",
-    "walnut",
-    "maple",
-    "cherry",
-    "birch",
-    "elm",
-    "teak",
-    "beech",
-    "larch",
-    "pine",
-    "spruce",
-    "fir",
-    "cedar",
-    "alder",
-    "chestnut",
-    "hickory",
-    "mahogany",
-    "sapele",
-    "iroko",
-    "wenge",
-    "acacia",
-    "eucalyptus",
-    "poplar",
-    "sycamore",
-    "pear",
-    "rosewood",
-    "bamboo",
-    "timber",
-    "wood",
-    "veneer",
-];
-
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().flat_map(single_doors));
     for (room, selection, option) in context.site.options() {
@@ -120,14 +67,7 @@ fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
 /// Whether shower glass has a door, as its own words say; a fixed pane has none.
 fn has_a_hung_pane(selection: &Selection, option: &ProductOption) -> bool {
     let said = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
-    let says = |known: &[&str]| {
-        said.iter().any(|text| {
-            text.to_lowercase().split(|letter: char| !letter.is_alphabetic()).any(|word| known.contains(&word))
-        })
-    };
-    selection.is(Kind::ShowerGlass)
-        && says(&["door", "hinged", "hinge", "pivot", "swing", "swinging"])
-        && !says(&["sliding", "slides", "bypass"])
+    selection.is(Kind::ShowerGlass) && Said::HungPane.is_in_any(said) && !Said::SlidingPane.is_in_any(said)
 }
 
 /// Single doors in runs and islands of which nobody says the side, one finding a row.
@@ -150,15 +90,13 @@ fn single_doors(room: &Room) -> Vec<Remark> {
 fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let kind = selection.kind.get()?;
     let (pattern, _) = option.words("pattern")?;
-    let says =
-        |text: &str| text.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| DIRECTIONS.contains(&word));
     let sheet = pattern.to_lowercase().contains("sheet");
     let directed = match kind {
         Kind::Tile => oblong(option) || bond(pattern) == Bond::Herringbone,
         Kind::Floor | Kind::Boarding => !sheet,
         _ => false,
     };
-    let told = option.laid.runs.get().is_some() || says(pattern);
+    let told = option.laid.runs.get().is_some() || Said::Direction.is_in(pattern);
     (directed && !told).then_some((
         |name| phrase!("nobody says which way the long side of `{name}` runs", name),
         "say it in `pattern`, or add `laid: {runs: …}`",
@@ -175,9 +113,8 @@ fn oblong(option: &ProductOption) -> bool {
 
 fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let cabinet = selection.is(Kind::Cabinet);
-    let finish = option.finish.text().to_lowercase();
-    let covered = ["paint", "lacquer"].iter().any(|word| finish.contains(word));
-    let wood = finish.split(|c: char| !c.is_alphabetic()).any(|word| WOODS.contains(&word));
+    let finish = option.finish.text();
+    let (covered, wood) = (Said::HidesGrain.is_in(finish), Said::Wood.is_in(finish));
     let missing = cabinet && wood && !covered && option.detail("grain").is_none();
     missing.then_some((
         |name| phrase!("nobody says which way the grain of `{name}` runs", name),

@@ -61,12 +61,12 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<R
     let air = &fitted.option.fit.get()?.air;
     let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
     let (what, gap, at) = match side.of(fitted.opening).spanned() {
-        Some(said) if asked.holds.contains("above") && !rises_above_counter(said) => return None,
+        Some(said) if asked.above && !rises_above_counter(said) => return None,
         Some(said) => (said.what.clone(), said.gap.get().copied().unwrap_or(Length::ZERO), said.span),
         // By its row or the plan, fillers seen through.
         None => {
             let beside = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side)?;
-            if asked.holds.contains("above") && !beside.is_tall {
+            if asked.above && !beside.is_tall {
                 return None;
             }
             (beside.what, beside.gap, beside.span)

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{ProductOption, Readings, Slot};
+use crate::book::{Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{Housing, Side, fitting};
@@ -203,7 +203,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
 /// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
 fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, Phrase)> {
     let neighbour = side.of(fitted.opening).get()?;
-    let gap = neighbour.gap.get().filter(|_| neighbour.what.eq_ignore_ascii_case("wall"))?;
+    let gap = neighbour.gap.get().filter(|_| neighbour.plainly() == Some(Plainly::Wall))?;
     let cutout = fitted.opening.governing_width()?;
     Some((cutout + gap.times(2), phrase!("the wall to the {} leaves it", side.word())))
 }

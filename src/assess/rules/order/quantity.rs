@@ -13,8 +13,8 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::bond::waste;
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::source::Spanned;
-use crate::units::{Area, Length, Quantity, Weight};
-use crate::vocabulary::Trade;
+use crate::units::{Area, Counted, Length, Quantity, Weight};
+use crate::vocabulary::{Said, Trade};
 
 declare! {
     /// Too little is ordered for the area and its pattern, or part of a box, or two lots
@@ -156,10 +156,10 @@ impl At<'_> {
             return Some(area);
         }
         let count = i64::try_from(ordered.whole()?).ok()?;
-        match ordered.unit.as_deref() {
-            Some("box" | "boxes") => Some(self.box_area()?.times(count)),
-            None | Some("piece" | "pieces" | "tile" | "tiles") => Some(self.face()?.2.times(count)),
-            Some(_) => None,
+        match ordered.counted() {
+            Counted::Boxes => Some(self.box_area()?.times(count)),
+            Counted::Unsaid | Counted::Pieces | Counted::Tiles => Some(self.face()?.2.times(count)),
+            Counted::Rolls | Counted::Lights | Counted::Other => None,
         }
     }
 
@@ -170,7 +170,7 @@ impl At<'_> {
         let trim = walls.trim.get().copied().unwrap_or(TRIM);
         let strip = strip(walls.height, trim, sold.repeat.get().copied())?;
         let wanted = rolls(walls.along, strip, *roll)?;
-        let rolls_ordered = matches!(ordered.value.unit.as_deref(), None | Some("roll" | "rolls"));
+        let rolls_ordered = matches!(ordered.value.counted(), Counted::Unsaid | Counted::Rolls);
         if !rolls_ordered || i128::from(ordered.value.whole()?) >= wanted {
             return None;
         }
@@ -188,7 +188,7 @@ impl At<'_> {
 
     /// Grout that is ordered with a tile, by weight.
     fn grout(&self) -> Option<Remark> {
-        let with = self.option.accessories.iter().find(|with| with.name.value.to_lowercase().contains("grout"))?;
+        let with = self.option.accessories.iter().find(|with| Said::Grout.is_in(&with.name.value))?;
         let ordered = with.quantity.spanned()?;
         let there = Weight::parse(&ordered.value.to_string()).ok()?;
         let (long, short, _) = self.face()?;

@@ -4,6 +4,7 @@ use super::{Asked, asked};
 use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::book::Service;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::vocabulary::supply::{Amount, Power};
 use crate::vocabulary::{Hazard, Trait};
@@ -52,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, asked: &Asked<'_, Power>) -> Option<Remark> {
-    let Some(there) = asked.there else { return Some(asked.untold("power")) };
+    let Some(there) = asked.there else { return Some(asked.untold(Service::Power)) };
     let (needs, there) = (&asked.needs.is, &there.is);
     let name = &asked.fitted.selection.name.value;
     let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));

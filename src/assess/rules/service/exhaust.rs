@@ -10,7 +10,7 @@ use crate::book::{Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::supply::airflow;
-use crate::vocabulary::{Hazard, Kind, Trait};
+use crate::vocabulary::{Hazard, Kind, Said, Trait};
 
 declare! {
     /// A hood or a fan moves less air than the rules ask
@@ -64,7 +64,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
             || selection.standing().iter().any(|option| option.words("airflow").is_some())
     };
     let hood_is_said = |opening: &Opening| {
-        let above = opening.above.get().is_some_and(|above| above.what.to_lowercase().contains("hood"));
+        let above = opening.above.get().is_some_and(|above| Said::Hood.is_in(&above.what));
         opening.takes_a(Kind::Hood) || above
     };
     let by_fixture = room.fixtures.iter().any(|fixture| fixture.takes.get() == Some(&Kind::Hood));
@@ -110,10 +110,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// Everything that is asked of a hood.
 fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks> {
-    let words = format!("{} {}", option.words("mount").map_or("", |(words, _)| words), option.description.text())
-        .to_lowercase();
-    let island = words.contains("island");
-    let ashrae = if words.contains("downdraft") { &DOWNDRAFT_EXHAUST } else { &KITCHEN_EXHAUST_ASHRAE };
+    let words = [option.words("mount").map_or("", |(words, _)| words), option.description.text()];
+    let island = Said::Island.is_in_any(words);
+    let ashrae = if Said::Downdraft.is_in_any(words) { &DOWNDRAFT_EXHAUST } else { &KITCHEN_EXHAUST_ASHRAE };
     let mut asks: Vec<Asks> = [
         named(context, &KITCHEN_EXHAUST, "the code"),
         named(context, ashrae, "ASHRAE 62.2"),

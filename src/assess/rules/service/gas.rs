@@ -5,9 +5,10 @@ use crate::assess::Context;
 use crate::assess::codes::gas::{self, SOURCE, least_size};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::say;
+use crate::book::Service;
 use crate::finding::{Remark, Severity, phrase};
-use crate::vocabulary::Hazard;
 use crate::vocabulary::supply::{Amount, Gas, GasKind};
+use crate::vocabulary::{Hazard, Said};
 
 declare! {
     /// The gas is of another kind, or the branch carries less than the thing takes
@@ -51,14 +52,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, asked: &Asked<'_, Gas>) -> Option<Remark> {
-    let Some(there) = asked.there else { return Some(asked.untold("gas")) };
+    let Some(there) = asked.there else { return Some(asked.untold(Service::Gas)) };
     let (needs, there) = (&asked.needs.is, &there.is);
     other_kind(asked, needs, there).or_else(|| too_little(context, asked, needs, there))
 }
 
 fn other_kind(asked: &Asked<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
-    let kit = asked.fitted.option.accessories.iter().any(|with| with.name.value.to_lowercase().contains("conversion"));
+    let kit = asked.fitted.option.accessories.iter().any(|with| Said::ConversionKit.is_in(&with.name.value));
     if needs == there || kit {
         return None;
     }

@@ -12,7 +12,7 @@ pub mod water;
 pub mod zone;
 
 use crate::assess::Context;
-use crate::book::{Needs, Services, Slot};
+use crate::book::{Needs, Service, Services, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
@@ -47,13 +47,13 @@ impl<T> Asked<'_, T> {
     }
 
     /// The finding that nothing is told of the service.
-    fn untold(&self, service: &str) -> Remark {
+    fn untold(&self, service: Service) -> Remark {
         let name = &self.fitted.selection.name.value;
         let message = phrase!(
             "`{name}` needs {service} ({}), and nothing is told of it at the opening `{}`",
             name,
             service,
-            self.needs.value,
+            self.needs.words,
             self.fitted.opening.name.value
         );
         self.finding(Severity::Query, message)

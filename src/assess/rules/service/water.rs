@@ -46,7 +46,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             }
             _ if told && needs.hot && !has.hot => phrase!("`{name}` needs hot water, and the line is cold", name),
             _ if told && needs.cold && !has.cold => phrase!("`{name}` needs cold water, and the line is hot", name),
-            _ if needs.shut_off && !has.shut_off => phrase!("`{name}` needs a shut-off, and none is told at the opening", name),
+            _ if needs.shut_off && !has.shut_off => {
+                phrase!("`{name}` needs a shut-off, and none is told at the opening", name)
+            }
             _ => continue,
         };
         findings.push(

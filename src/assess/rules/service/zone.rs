@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
-use crate::book::{ServicePoint, ServiceZone};
+use crate::book::{Service, ServicePoint, ServiceZone};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
@@ -54,14 +54,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn judge(
     context: &Context<'_>,
     fitted: &Placement<'_>,
-    service: &str,
+    service: Service,
     (point, zone): (&Spanned<ServicePoint>, Option<&Spanned<ServiceZone>>),
 ) -> Option<Remark> {
     let fault = fault(context, fitted, service, &point.value, zone.map(|zone| &zone.value))?;
     let mut finding = fitted
         .finding(Severity::Stop, point.span, fault)
         .remedy("have the point moved or recessed before the wall is closed, or choose what reaches it");
-    if service == "gas" {
+    if service == Service::Gas {
         finding.caution = Some(Hazard::Gas.caution().words());
     }
     Some(zone.map_or(finding.clone(), |zone| finding.also(zone.span, "the sheet's zone")))
@@ -70,7 +70,7 @@ fn judge(
 fn fault(
     context: &Context<'_>,
     fitted: &Placement<'_>,
-    service: &str,
+    service: Service,
     point: &ServicePoint,
     zone: Option<&ServiceZone>,
 ) -> Option<Phrase> {

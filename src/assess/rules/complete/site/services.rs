@@ -3,15 +3,13 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::Findings;
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Said, Words};
 
 /// Kinds of which some are heated, and most are not.
 const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
-/// Words that make one ask whether a thing is heated; they decide nothing.
-const HEATED: [&str; 5] = ["heated", "heating", "electric", "warmed", "demister"];
 
 /// Everything that is to be asked of services.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
@@ -51,13 +49,13 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
 fn zones(fitted: &Placement<'_>) -> Option<Remark> {
     let zones = fitted.option.fit.get()?.zones.get()?;
     let points = fitted.opening.points.get();
-    let is_told = |service: &str| {
+    let is_told = |service: Service| {
         points.is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()))
     };
-    let untold = zones.named().into_iter().filter(|(service, zone)| !zone.is_absent() && !is_told(service));
+    let untold = zones.named().into_iter().filter(|(service, zone)| !zone.is_absent() && !is_told(*service));
     let untold: Vec<_> = untold.collect();
     let at = untold.iter().find_map(|(_, zone)| zone.span())?;
-    let names: Vec<&str> = untold.iter().map(|(service, _)| *service).collect();
+    let names: Vec<&str> = untold.iter().map(|(service, _)| service.word()).collect();
     let message = phrase!(
         "the sheet of `{}` says where {} must come out, and nobody says where at the opening `{}`",
         fitted.selection.name.value,
@@ -75,7 +73,7 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
     if takes_opening || selection.place.get().is_some() {
         return None;
     }
-    let message = phrase!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.value);
+    let message = phrase!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.words);
     let finding = about(room, selection, option, Severity::Query, needs.span, message);
     Some(with_power(
         finding.remedy("add an opening for it with its `service: {power: …}`, and name that as its `place`"),
@@ -84,10 +82,6 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
 
 /// It may be heated, by its words, and nobody says with what.
 fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
-    let is_heated = |words: &str| {
-        let lower = words.to_lowercase();
-        lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| HEATED.contains(&word))
-    };
     let fit = option.fit.get();
     let is_said = fit.is_some_and(|fit| !fit.needs.power.is_absent() || !fit.needs.water.is_absent());
     if is_said || !selection.is_any(&MAY_BE_HEATED) {
@@ -95,7 +89,7 @@ fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<
     }
     let words = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
     let with = option.accessories.iter().map(|with| with.name.value.as_str());
-    let told = words.into_iter().chain(with).any(is_heated);
+    let told = Said::Heated.is_in_any(words.into_iter().chain(with));
     let message = phrase!("nobody says what heats `{}`", selection.name.value);
     told.then(|| {
         let finding = about(room, selection, option, Severity::Query, selection.name.span, message);

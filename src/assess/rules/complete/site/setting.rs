@@ -6,7 +6,7 @@ use crate::book::Setting;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{Housing, depth_stack, recess, setting};
 use crate::site::{Placement, made_as};
-use crate::vocabulary::{Hazard, Trait};
+use crate::vocabulary::{Hazard, Said, Trait};
 
 /// Everything that is to be asked of how things are set in.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
@@ -38,7 +38,7 @@ fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
 fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let fit = fitted.option.fit.get()?;
     let reaches = fit.below.get().is_some() && fitted.selection.has(Trait::CutIntoCounter);
-    let forbidden = fit.not_over.iter().any(|not| not.value.to_lowercase().starts_with("drawer"));
+    let forbidden = fit.not_over.iter().any(|not| Said::Drawer.is_in(&not.value));
     let at = Housing::of(fitted.room, fitted.opening, context.book.project.units)?.drawers()?;
     if !reaches || forbidden || !fitted.opening.below.is_absent() {
         return None;

@@ -1,43 +1,43 @@
 //! Services whose words say nothing that a thing's needs can be held against.
 
-use crate::book::{Needs, Services, Slot};
-use crate::finding::{Remark, Severity};
+use crate::book::{Needs, Service, Services, Slot};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::vocabulary::Hazard;
 use crate::vocabulary::supply::{Gas, InWords, Pipe, Power, Water, Worded};
+use crate::vocabulary::{Hazard, Words};
 
 /// A service: its key, what is to be written of it, and what of it can hurt.
-struct Service<T> {
-    key: &'static str,
+struct Asks<T> {
+    key: Service,
     needs: fn(&Needs) -> &Slot<Worded<T>>,
     there: fn(&Services) -> &Slot<Worded<T>>,
     how: &'static str,
     hazard: Hazard,
 }
 
-const POWER: Service<Power> = Service {
-    key: "power",
+const POWER: Asks<Power> = Asks {
+    key: Service::Power,
     needs: |needs| &needs.power,
     there: |service| &service.power,
     how: "volts, amperes and the receptacle",
     hazard: Hazard::Power,
 };
-const GAS: Service<Gas> = Service {
-    key: "gas",
+const GAS: Asks<Gas> = Asks {
+    key: Service::Gas,
     needs: |needs| &needs.gas,
     there: |service| &service.gas,
     how: "the kind of gas, and what the branch carries or its size and length",
     hazard: Hazard::Gas,
 };
-const WATER: Service<Water> = Service {
-    key: "water",
+const WATER: Asks<Water> = Asks {
+    key: Service::Water,
     needs: |needs| &needs.water,
     there: |service| &service.water,
     how: "its size, hot or cold, and whether it has a shut-off",
     hazard: Hazard::Water,
 };
-const DUCT: Service<Pipe> = Service {
-    key: "duct",
+const DUCT: Asks<Pipe> = Asks {
+    key: Service::Duct,
     needs: |needs| &needs.duct,
     there: |service| &service.duct,
     how: "its size and length",
@@ -52,20 +52,24 @@ pub fn ask(fitted: &Placement<'_>) -> impl Iterator<Item = Remark> {
 }
 
 /// The sheet is exact, and nothing that is written at the opening can be held against it.
-fn at_opening<T: InWords + Default + PartialEq>(fitted: &Placement<'_>, service: &Service<T>) -> Option<Remark> {
+fn at_opening<T: InWords + Default + PartialEq>(fitted: &Placement<'_>, service: &Asks<T>) -> Option<Remark> {
     let needs = (service.needs)(&fitted.option.fit.get()?.needs).spanned()?;
     let there = (service.there)(&fitted.opening.service).spanned()?;
     if !needs.is_understood() || there.is_understood() {
         return None;
     }
-    let Service { key, how, .. } = service;
-    let message = format!(
+    let Asks { key, how, .. } = service;
+    let message = phrase!(
         "`{}` needs {key} ({}), and what is written of it at the opening `{}` can't be understood: `{}`",
-        fitted.selection.name.value, needs.words, fitted.opening.name.value, there.words
+        fitted.selection.name.value,
+        key.word(),
+        needs.words,
+        fitted.opening.name.value,
+        there.words
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     let finding =
-        finding.remedy(format!("write at the opening what is there, `service: {{{key}: …}}`: {how}"));
+        finding.remedy(phrase!("write at the opening what is there, `service: {{{key}: …}}`: {how}", key.word(), how));
     Some(Remark { caution: Some(service.hazard.caution().words()), ..finding })
 }
 

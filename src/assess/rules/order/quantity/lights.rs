@@ -5,6 +5,7 @@ use crate::assess::{Context, about};
 use crate::book::{HungLights, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Span;
+use crate::units::Counted;
 use crate::vocabulary::Trade;
 
 /// Tells of lights that are set out and not ordered, ordered and not set out, or are none.
@@ -46,7 +47,7 @@ fn set_out(room: &Room, selection: &Selection) -> Option<(u32, Span)> {
 
 fn number(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let ordered = option.quantity.spanned().filter(|_| is_light(selection))?;
-    let in_pieces = matches!(ordered.value.unit.as_deref(), None | Some("piece" | "pieces" | "lights" | "light"));
+    let in_pieces = matches!(ordered.value.counted(), Counted::Unsaid | Counted::Pieces | Counted::Lights);
     let there = ordered.value.whole().filter(|_| in_pieces).and_then(|there| u32::try_from(there).ok())?;
     let listed = selection.hangs.get().and_then(|hangs| hangs.at.spanned());
     let listed = listed.and_then(|at| Some((u32::try_from(at.value.0.len()).ok()?, at.span)));

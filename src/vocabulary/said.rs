@@ -1,0 +1,217 @@
+//! What free words of the designer's tell of a thing: its name, a phrase, what is ordered with it.
+//!
+//! Such words ask and sort; whether something is safe is a field of its own. Everything that is told by words is
+//! in this table, so that a word that means something means it everywhere.
+
+/// What words may tell.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Said {
+    /// Of a floor rather than a wall.
+    Floor,
+    /// Air let in for what a hood takes out.
+    MakeUpAir,
+    /// A kit that makes an appliance burn another gas.
+    ConversionKit,
+    /// Grout.
+    Grout,
+    /// A hood.
+    Hood,
+    /// Drawers.
+    Drawer,
+    /// Something that is cooked on.
+    Cooking,
+    /// That it may be heated.
+    Heated,
+    /// A pane of shower glass that is hung.
+    HungPane,
+    /// A pane of shower glass that slides.
+    SlidingPane,
+    /// A finish that hides the grain.
+    HidesGrain,
+    /// A wood whose grain shows.
+    Wood,
+    /// The direction in which something is laid.
+    Direction,
+    /// What a door cannot swing into.
+    Built,
+    /// Furniture, though `wall` may stand beside its name.
+    Furniture,
+    /// What rises above the counter besides what is built.
+    Tall,
+    /// A tap.
+    Tap,
+    /// A tap that serves no bowl.
+    NoBowl,
+    /// A bowl.
+    Bowl,
+    /// What covers a hole, or goes through one.
+    FillsAHole,
+    /// A wall.
+    Wall,
+    /// A hood over an island.
+    Island,
+    /// What draws air down, and is no hood.
+    Downdraft,
+    /// A window in the roof.
+    RoofWindow,
+    /// Glass that does not break into splinters.
+    SafetyGlass,
+    /// A light.
+    Light,
+}
+
+/// Words that give a direction.
+const DIRECTIONS: &[&str] = &[
+    "level",
+    "horizontal",
+    "upright",
+    "vertical",
+    "along",
+    "across",
+    "lengthwise",
+    "crosswise",
+    "diagonal",
+    "pointing",
+    "points",
+    "toward",
+    "up",
+    "parallel",
+];
+
+/// Woods whose grain shows.
+const WOODS: &[&str] = &[
+    "oak",
+    "ash",
+    "walnut",
+    "maple",
+    "cherry",
+    "birch",
+    "elm",
+    "teak",
+    "beech",
+    "larch",
+    "pine",
+    "spruce",
+    "fir",
+    "cedar",
+    "alder",
+    "chestnut",
+    "hickory",
+    "mahogany",
+    "sapele",
+    "iroko",
+    "wenge",
+    "acacia",
+    "eucalyptus",
+    "poplar",
+    "sycamore",
+    "pear",
+    "rosewood",
+    "bamboo",
+    "timber",
+    "wood",
+    "veneer",
+];
+
+/// How words are met.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Met {
+    /// Anywhere, in a longer word too.
+    Within,
+    /// As a word of its own.
+    Whole,
+}
+
+impl Said {
+    /// Whether a text says so, in whatever case.
+    pub fn is_in(self, text: &str) -> bool {
+        let lower = text.to_lowercase();
+        let (met, known) = self.words();
+        match met {
+            Met::Within => known.iter().any(|word| lower.contains(word)),
+            Met::Whole => lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| known.contains(&word)),
+        }
+    }
+
+    /// Whether any of some texts says so.
+    pub fn is_in_any<'t>(self, texts: impl IntoIterator<Item = &'t str>) -> bool {
+        texts.into_iter().any(|text| self.is_in(text))
+    }
+
+    fn words(self) -> (Met, &'static [&'static str]) {
+        match self {
+            Self::Floor => (Met::Within, &["floor"]),
+            Self::MakeUpAir => (Met::Within, &["make-up", "makeup", "make up"]),
+            Self::ConversionKit => (Met::Within, &["conversion"]),
+            Self::Grout => (Met::Within, &["grout"]),
+            Self::Hood => (Met::Within, &["hood"]),
+            Self::Drawer => (Met::Within, &["drawer"]),
+            Self::Cooking => (Met::Within, &["cooktop", "range", "burner", "hob", "stove", "cooker"]),
+            Self::Heated => (Met::Whole, &["heated", "heating", "electric", "warmed", "demister"]),
+            Self::HungPane => (Met::Whole, &["door", "hinged", "hinge", "pivot", "swing", "swinging"]),
+            Self::SlidingPane => (Met::Whole, &["sliding", "slides", "bypass"]),
+            Self::HidesGrain => (Met::Within, &["paint", "lacquer"]),
+            Self::Wood => (Met::Whole, WOODS),
+            Self::Direction => (Met::Whole, DIRECTIONS),
+            Self::Built => (
+                Met::Whole,
+                &[
+                    "wall",
+                    "walls",
+                    "casing",
+                    "trim",
+                    "architrave",
+                    "jamb",
+                    "chimney",
+                    "post",
+                    "pier",
+                    "pilaster",
+                    "nib",
+                    "return",
+                    "boxing",
+                ],
+            ),
+            Self::Furniture => (Met::Whole, &["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"]),
+            Self::Tall => {
+                (Met::Whole, &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"])
+            }
+            Self::Tap => (Met::Whole, &["tap", "taps", "faucet", "faucets", "mixer", "mixers"]),
+            Self::NoBowl => (Met::Whole, &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"]),
+            Self::Bowl => (Met::Whole, &["basin", "sink", "lavatory", "vanity"]),
+            Self::FillsAHole => (
+                Met::Whole,
+                &[
+                    "plate",
+                    "escutcheon",
+                    "cover",
+                    "plug",
+                    "stopper",
+                    "soap",
+                    "dispenser",
+                    "spray",
+                    "sprayer",
+                    "gap",
+                    "button",
+                ],
+            ),
+            Self::Wall => (Met::Whole, &["wall"]),
+            Self::Island => (Met::Within, &["island"]),
+            Self::Downdraft => (Met::Within, &["downdraft"]),
+            Self::RoofWindow => (Met::Within, &["roof", "skylight"]),
+            Self::SafetyGlass => (Met::Within, &["temper", "laminat", "safety"]),
+            Self::Light => (Met::Whole, &["light", "lights", "sconce", "lamp"]),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Said;
+
+    #[test]
+    fn words_are_met_in_any_case_whole_or_within_others() {
+        assert!(Said::MakeUpAir.is_in("Make-up air damper") && Said::Cooking.is_in("the cooktop"));
+        assert!(Said::Tap.is_in("Kitchen TAP, bridge") && !Said::Tap.is_in("tapestry"));
+        assert!(Said::Floor.is_in_any(["Wall tile", "Floor tile"]) && !Said::Floor.is_in_any(["Wall tile"]));
+    }
+}
