@@ -46,9 +46,11 @@ const DUCT: Asks<Pipe> = Asks {
 
 /// What is to be written so that it can be understood, of each service of a thing.
 pub fn ask(fitted: &Placement<'_>) -> impl Iterator<Item = Remark> {
-    let asked =
-        [at_opening(fitted, &POWER), at_opening(fitted, &GAS), at_opening(fitted, &WATER), at_opening(fitted, &DUCT)];
-    asked.into_iter().flatten()
+    let needs = fitted.option.fit.get().map(|fit| &fit.needs);
+    // Of a shut-off that nobody tells, `service/water` speaks.
+    let has_valve = needs.and_then(|needs| needs.water.get()).is_some_and(|water| water.is.shut_off);
+    let water = if has_valve { None } else { at_opening(fitted, &WATER) };
+    [at_opening(fitted, &POWER), at_opening(fitted, &GAS), water, at_opening(fitted, &DUCT)].into_iter().flatten()
 }
 
 /// The sheet is exact, and nothing that is written at the opening can be held against it.
@@ -92,6 +94,7 @@ mod tests {
             .remedies("write at the opening what is there, `service: {power: …}`: volts, amperes and the receptacle");
         range("gas: 'yes'", "gas: 'natural gas, 51000 Btu/h'").finds_one();
         range("water: existing", "water: 3/8\" hot").finds_one();
+        range("water: existing", "water: 3/8\" hot with shut-off").stays_silent();
         range("duct: through the roof", "duct: 8\" round").finds_one();
     }
 
