@@ -57,6 +57,6 @@ pub fn about(
     let severity = if settled { severity } else { severity.max(Severity::Query) };
     let message = message.into();
     let message = if settled { message } else { message.of_option(&option.id.value) };
-    let remark = Remark::new(severity, span, message).room(&room.folder).item(&selection.name);
-    Remark { option: Some(option.id.value.clone()), bars, ..remark }
+    let remark = Remark::new(severity, span, message).room(&room.folder).option(&selection.name, &option.id.value);
+    Remark { bars, ..remark }
 }

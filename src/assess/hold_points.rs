@@ -131,7 +131,7 @@ pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Fi
         finding.by = points.settle_by(finding.rule, thing, dates);
         points.without_cabinets(&bare, finding);
         let past = finding.by.as_ref().and_then(|by| by.on).is_some_and(|on| on < dates.today());
-        let open = finding.option.is_some() && thing.is_some_and(|thing| thing.settled().is_none());
+        let open = finding.subject.option().is_some() && thing.is_some_and(|thing| thing.settled().is_none());
         if past && !open && finding.severity == Severity::Query {
             finding.severity = Severity::Stop;
             finding.past = true;

@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, NeededFor, Waiver};
-use crate::finding::{Code, Finding, Phrase, Remark, Severity, Waived, phrase};
-use crate::source::{Span, Spanned};
+use crate::finding::{Code, Finding, Id, Phrase, Remark, Severity, Subject, Waived, phrase};
+use crate::source::Span;
 use crate::units::Date;
 
 use super::dates::Dates;
@@ -16,9 +16,9 @@ struct Reach<'a> {
     waiver: &'a Waiver,
     room: Option<&'a str>,
     /// The opening or selection at which it stands.
-    at: Option<&'a Spanned<String>>,
+    at: Subject,
     /// What goes into that opening.
-    inside: Vec<Span>,
+    inside: Vec<Id>,
 }
 
 /// What a waiver stands at.
@@ -26,7 +26,7 @@ struct Reach<'a> {
 enum Scope {
     Book,
     Room(String),
-    Thing(Span),
+    Thing(Id),
 }
 
 /// A rule, where it is waived, and for which option alone.
@@ -46,9 +46,9 @@ impl Reach<'_> {
     /// none's, and reaches nothing.
     fn keys(&self) -> Vec<Key> {
         let key = |scope| (self.waiver.rule.value.clone(), scope, self.waiver.option.get().cloned());
-        match (self.at, self.room) {
+        match (self.at.id(), self.room) {
             (Some(at), _) => {
-                std::iter::once(at.span).chain(self.inside.iter().copied()).map(|of| key(Scope::Thing(of))).collect()
+                std::iter::once(at).chain(self.inside.iter().copied()).map(|of| key(Scope::Thing(of))).collect()
             }
             (None, _) if self.waiver.option.get().is_some() => vec![],
             (None, Some(room)) => vec![key(Scope::Room(room.to_string()))],
@@ -58,10 +58,7 @@ impl Reach<'_> {
 
     fn remark(&self, severity: Severity, span: Span, message: Phrase) -> Remark {
         let remark = Remark::new(severity, span, message).in_room(self.room.map(str::to_string));
-        match self.at {
-            Some(at) => remark.item(at),
-            None => remark,
-        }
+        Remark { subject: self.at.clone(), ..remark }
     }
 }
 
@@ -81,7 +78,7 @@ pub fn apply(book: &Book, dates: &Dates, findings: &mut Vec<Finding>) {
     // A file that can't be understood, or is not as it was written, can't be waived: it can't be trusted.
     for finding in findings.iter_mut().filter(|finding| rules::can_be_waived(finding.rule)) {
         let holds = reached(finding, &mut groups);
-        finding.waived = holds.map(|(_, waiver)| waived(waiver));
+        finding.waived = holds.map(|(_, waiver)| Box::new(waived(waiver)));
     }
     let mut told = BTreeSet::new();
     for reach in reaches.iter().filter(|reach| told.insert(reach.waiver.span)) {
@@ -93,9 +90,9 @@ pub fn apply(book: &Book, dates: &Dates, findings: &mut Vec<Finding>) {
 
 /// Counts a finding with the waivers that reach it, and gives the first of them that still holds.
 fn reached<'a>(finding: &Finding, groups: &mut BTreeMap<Key, Group<'a>>) -> Option<(usize, &'a Waiver)> {
-    let thing = finding.about.map(Scope::Thing);
+    let thing = finding.subject.id().map(Scope::Thing);
     let room = finding.room.clone().map(Scope::Room);
-    let of_option = thing.clone().zip(finding.option.clone());
+    let of_option = thing.clone().zip(finding.subject.option().map(str::to_string));
     let of_option = of_option.map(|(scope, option)| (finding.rule.text().to_string(), scope, Some(option)));
     let scopes = [Some(Scope::Book), room, thing].into_iter().flatten();
     let plain = scopes.map(|scope| (finding.rule.text().to_string(), scope, None));
@@ -172,25 +169,31 @@ fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {
 }
 
 fn reaches(book: &Book) -> Vec<Reach<'_>> {
-    let whole = |waiver, room| Reach { waiver, room, at: None, inside: vec![] };
+    let whole = |waiver, room| Reach { waiver, room, at: Subject::Whole, inside: vec![] };
     let mut all: Vec<Reach<'_>> = book.project.waivers.iter().map(|waiver| whole(waiver, None)).collect();
     for room in &book.rooms {
         let folder = Some(room.folder.as_str());
         all.extend(room.waivers.iter().map(|waiver| whole(waiver, folder)));
-        let mut placed: BTreeMap<&str, Vec<Span>> = BTreeMap::new();
+        let mut placed: BTreeMap<&str, Vec<Id>> = BTreeMap::new();
         for selection in &room.selections {
             if let Some(place) = selection.place.get() {
-                placed.entry(place).or_default().push(selection.name.span);
+                placed.entry(place).or_default().push(Id::of(&selection.name));
             }
         }
         for opening in room.openings.iter().filter(|opening| !opening.waivers.is_empty()) {
             // A waiver at an opening reaches what is said of the opening and of what goes into it.
             let inside = placed.get(opening.name.as_str()).cloned().unwrap_or_default();
-            let reach = |waiver| Reach { waiver, room: folder, at: Some(&opening.name), inside: inside.clone() };
+            let reach = |waiver| Reach {
+                waiver,
+                room: folder,
+                at: Subject::Opening(opening.name.clone()),
+                inside: inside.clone(),
+            };
             all.extend(opening.waivers.iter().map(reach));
         }
         for selection in &room.selections {
-            let reach = |waiver| Reach { waiver, room: folder, at: Some(&selection.name), inside: vec![] };
+            let reach =
+                |waiver| Reach { waiver, room: folder, at: Subject::Selection(selection.name.clone()), inside: vec![] };
             all.extend(selection.waivers.iter().map(reach));
         }
     }

@@ -2,14 +2,18 @@
 
 mod code;
 mod cut;
+mod fix;
 mod phrase;
 mod remark;
+mod subject;
 mod template;
 mod value;
 
 pub use code::{Code, Family};
+pub use fix::Fix;
 pub use phrase::{Phrase, Piece};
 pub use remark::{Also, Remark};
+pub use subject::{Id, Subject};
 pub(crate) use template::phrase;
 pub use template::{Say, holes};
 pub use value::Value;
@@ -89,7 +93,7 @@ pub struct Finding {
     /// The moment by which it must be settled.
     pub by: Option<SettleBy>,
     /// Set when a waiver in the book sets this finding aside.
-    pub waived: Option<Waived>,
+    pub waived: Option<Box<Waived>>,
 }
 
 impl Deref for Finding {

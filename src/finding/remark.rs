@@ -2,7 +2,7 @@
 
 use crate::source::{Place, Span, Spanned};
 
-use super::{Code, Finding, Phrase, Severity};
+use super::{Code, Finding, Fix, Phrase, Severity, Subject};
 
 /// Another place that a finding speaks of, and what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,19 +26,16 @@ pub struct Remark {
     pub also: Vec<Also>,
     /// The room's folder name, where it concerns one.
     pub room: Option<String>,
-    /// The selection or opening that it concerns, by the name in the book: for people, since two may
-    /// have one name.
-    pub item: Option<String>,
-    /// Which of them that is: where its name is written, which nothing else in the book shares.
-    pub about: Option<Span>,
-    /// The option of the selection that it concerns, by its id, where it concerns one alone.
-    pub option: Option<String>,
+    /// What it is about.
+    pub subject: Subject,
     /// What is wrong: a phrase, lower case, no full stop.
     pub message: Phrase,
     /// It concerns an option that nobody has chosen yet, and would be a stop once it is chosen.
     pub bars: bool,
     /// How to mend it.
     pub remedy: Phrase,
+    /// What to write instead, where that is certain.
+    pub fix: Option<Box<Fix>>,
     /// The published source of the figure that decided; empty where the book itself decides.
     pub source: String,
     /// What can hurt someone, and whose word counts. A waiver never removes it.
@@ -53,12 +50,11 @@ impl Remark {
             place: place.into(),
             also: vec![],
             room: None,
-            item: None,
-            about: None,
-            option: None,
+            subject: Subject::Whole,
             message: message.into(),
             bars: false,
             remedy: Phrase::default(),
+            fix: None,
             source: String::new(),
             caution: None,
         }
@@ -114,18 +110,48 @@ impl Remark {
         self
     }
 
-    /// Says which selection or opening, or what else the book names, it is about.
+    /// Says that it is about a selection.
     #[must_use]
-    pub fn item(mut self, name: &Spanned<String>) -> Self {
-        self.item = Some(name.value.clone());
-        self.about = Some(name.span);
+    pub fn selection(mut self, name: &Spanned<String>) -> Self {
+        self.subject = Subject::Selection(name.clone());
         self
     }
 
-    /// Names what it is about, for people alone: a part of a run, say, at which no waiver can stand.
+    /// Says that it is about one option of a selection alone, by its id.
     #[must_use]
-    pub fn named(mut self, item: impl Into<String>) -> Self {
-        self.item = Some(item.into());
+    pub fn option(mut self, of: &Spanned<String>, id: &str) -> Self {
+        self.subject = Subject::Option(of.clone(), id.to_string());
+        self
+    }
+
+    /// Says that it is about an opening.
+    #[must_use]
+    pub fn opening(mut self, name: &Spanned<String>) -> Self {
+        self.subject = Subject::Opening(name.clone());
+        self
+    }
+
+    /// Says that it is about something else that the book names.
+    #[must_use]
+    pub fn thing(mut self, name: &Spanned<String>) -> Self {
+        self.subject = Subject::Thing(name.clone());
+        self
+    }
+
+    /// Says that it is about a part that has no name of its own.
+    #[must_use]
+    pub fn part(mut self, words: impl Into<String>) -> Self {
+        self.subject = Subject::Part(words.into());
+        self
+    }
+
+    /// Says what to write instead of what it points at, where that is certain.
+    #[must_use]
+    pub fn mended_by(mut self, with: Option<&str>) -> Self {
+        self.fix = match (&self.place, with) {
+            (Place::Text(span), Some(with)) => Some(Box::new(Fix { span: *span, with: with.to_string() })),
+            _ => None,
+        };
         self
     }
 

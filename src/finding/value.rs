@@ -38,6 +38,38 @@ pub enum Value {
     Area(Area),
 }
 
+impl Value {
+    /// What it is a value of, in a word, for programs.
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Self::Length(..) | Self::Written(_) => "length",
+            Self::Range(..) | Self::WrittenRange(_) => "range",
+            Self::Count(_) => "count",
+            Self::Number(_) | Self::Figure(_) => "number",
+            Self::Quantity(_) => "quantity",
+            Self::Date(_) => "date",
+            Self::Money(_) => "money",
+            Self::Percent(_) => "percent",
+            Self::Weight(_) => "weight",
+            Self::Area(_) => "area",
+        }
+    }
+
+    /// It exactly, as no sentence rounds it: lengths in whole nanometres, a day as `2027-01-15`.
+    pub fn exact(&self) -> String {
+        let nanometres = |length: Length| format!("{} nm", length.nanometres());
+        match self {
+            Self::Length(length, _) | Self::Written(length) => nanometres(*length),
+            Self::Range(range, _) | Self::WrittenRange(range) => {
+                let end = |end: Option<Length>| end.map_or_else(|| "..".to_string(), nanometres);
+                format!("{} to {}", end(range.least), end(range.most))
+            }
+            Self::Date(date) => date.iso(),
+            other => other.to_string(),
+        }
+    }
+}
+
 impl fmt::Display for Value {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

@@ -96,7 +96,7 @@ fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Opti
     let found = common.loaded.products.get(text);
     if found.is_none() {
         let known = common.loaded.products.keys().map(String::as_str);
-        values::unknown_name(name, text, NameOf::Product, known, faults);
+        values::unknown_name(name.span, text, NameOf::Product, known, faults);
     }
     found
 }

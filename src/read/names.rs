@@ -11,7 +11,7 @@ use super::choice;
 use super::load::Loaded;
 use super::plan_names;
 use super::room::Common;
-use crate::vocabulary::values::{unknown_message, unknown_remedy};
+use crate::vocabulary::values::unknown_name;
 
 /// The names that are somebody's in the whole book.
 struct Known<'a> {
@@ -72,7 +72,7 @@ fn of_selection(
     faults: &mut Faults,
 ) {
     let mut told = |span: Span, name: &str, of: NameOf, known: Vec<&str>| {
-        faults.stop(Code::UNKNOWN_NAME, span, unknown_message(name, of), unknown_remedy(name, of, known.into_iter()));
+        unknown_name(span, name, of, known.into_iter(), faults);
     };
     if let (Some(place), true) =
         (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder))
@@ -121,8 +121,7 @@ fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
 
 fn unknown_milestone(book: &Book, span: Span, name: &str, faults: &mut Faults) {
     let known = book.project.milestones.iter().map(|milestone| milestone.name.as_str());
-    let remedy = unknown_remedy(name, NameOf::Milestone, known);
-    faults.stop(Code::UNKNOWN_NAME, span, unknown_message(name, NameOf::Milestone), remedy);
+    unknown_name(span, name, NameOf::Milestone, known, faults);
 }
 
 /// Milestones after which waivers no longer hold.
@@ -142,8 +141,7 @@ fn shared_counter(room: &Room, opening: &Opening, faults: &mut Faults) {
     for to in sides.filter_map(|side| side.get()?.to.spanned()) {
         if room.opening(&to.value).is_none() {
             let known = room.openings.iter().map(|opening| opening.name.as_str());
-            let remedy = unknown_remedy(to, NameOf::Opening, known);
-            faults.stop(Code::UNKNOWN_NAME, to.span, unknown_message(to, NameOf::Opening), remedy);
+            unknown_name(to.span, to, NameOf::Opening, known, faults);
         }
     }
 }
@@ -154,8 +152,7 @@ fn other_selections(book: &Book, known: &Known<'_>, room: &Room, selection: &Sel
         // A room of which a file could not be read may hold the selection.
         if book.unread.is_empty() && known.selections.selection(room, name).is_none() {
             let known = room.selections.iter().map(|other| other.name.as_str());
-            let remedy = unknown_remedy(name, NameOf::Selection, known);
-            faults.stop(Code::UNKNOWN_NAME, name.span, unknown_message(name, NameOf::Selection), remedy);
+            unknown_name(name.span, name, NameOf::Selection, known, faults);
         }
     }
 }

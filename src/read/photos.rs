@@ -136,7 +136,7 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
 fn of_its_own(named: &Named<'_>, mut finding: Finding) -> Finding {
     finding.remark = finding.remark.in_room(named.room.clone());
     if let Some(item) = &named.item {
-        finding.remark = finding.remark.item(item);
+        finding.remark = finding.remark.selection(item);
     }
     finding
 }

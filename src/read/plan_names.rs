@@ -8,7 +8,7 @@ use crate::source::Spanned;
 use crate::vocabulary::NameOf;
 
 use crate::vocabulary::Faults;
-use crate::vocabulary::values::{unknown_message, unknown_remedy};
+use crate::vocabulary::values::unknown_name;
 
 /// Checks every name in a room's plan.
 pub fn check(room: &Room, faults: &mut Faults) {
@@ -62,19 +62,15 @@ fn carrier(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
 fn opening(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
     if room.opening(name).is_none() {
         let known = room.openings.iter().map(|opening| opening.name.as_str());
-        told(name, NameOf::Opening, unknown_remedy(name, NameOf::Opening, known), faults);
+        unknown_name(name.span, name, NameOf::Opening, known, faults);
     }
 }
 
 fn selection(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
     if !room.selections.iter().any(|selection| selection.name.value == name.value) {
         let known = room.selections.iter().map(|selection| selection.name.as_str());
-        told(name, NameOf::Selection, unknown_remedy(name, NameOf::Selection, known), faults);
+        unknown_name(name.span, name, NameOf::Selection, known, faults);
     }
-}
-
-fn told(name: &Spanned<String>, of: NameOf, remedy: String, faults: &mut Faults) {
-    faults.stop(Code::UNKNOWN_NAME, name.span, unknown_message(name, of), remedy);
 }
 
 fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {

@@ -87,8 +87,7 @@ pub fn unknown_rooms(order: &[Spanned<String>], loaded: &Loaded, findings: &mut 
     let mut faults = Faults::default();
     for name in order.iter().filter(|name| !loaded.rooms.contains_key(&name.value)) {
         let known = loaded.rooms.keys().map(String::as_str);
-        let message = values::unknown_message(&name.value, NameOf::Room);
-        faults.stop(Code::UNKNOWN_NAME, name.span, message, values::unknown_remedy(&name.value, NameOf::Room, known));
+        values::unknown_name(name.span, &name.value, NameOf::Room, known, &mut faults);
     }
     findings.append(&mut faults.findings);
 }

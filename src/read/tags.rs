@@ -76,7 +76,7 @@ fn written_otherwise(
     findings: &mut Vec<Finding>,
 ) {
     let mut tell = |at: Span, name: &Spanned<String>, message: String, remedy: String| {
-        let remark = Remark::stop(at, message).room(&room.folder).item(name);
+        let remark = Remark::stop(at, message).room(&room.folder).selection(name);
         findings.push(remark.remedy(remedy).of(Code::TAG));
     };
     for selection in &room.selections {

@@ -1,6 +1,6 @@
 //! Gathers the faults of one file, each with its room and item.
 
-use crate::finding::{Code, Finding, Phrase, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark, Subject};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::Currency;
@@ -48,8 +48,8 @@ impl Faults {
         if finding.room.is_none() {
             finding.room.clone_from(&self.room);
         }
-        if let Some(item) = self.item.as_ref().filter(|_| finding.item.is_none()) {
-            finding.remark = finding.remark.item(item);
+        if let Some(item) = self.item.as_ref().filter(|_| finding.subject == Subject::Whole) {
+            finding.remark = finding.remark.thing(item);
         }
         self.findings.push(finding);
     }

@@ -1,10 +1,10 @@
 //! Takes a group of keys apart: what is asked for, what is missing, what nobody knows.
 
-use crate::finding::Code;
+use crate::finding::{Code, Phrase, Remark, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 
-use super::{Faults, Field, Layers, Record, Shape, Slot};
+use super::{Faults, Field, Layers, Record, Shape, Slot, nearest, only_near};
 
 /// Reads one value; `None` when it is faulty, having said so.
 pub type Parse<T> = fn(&Node, &mut Faults) -> Option<T>;
@@ -178,11 +178,13 @@ impl<'n> Fields<'n> {
         let records = std::iter::once(self.record).chain(self.elsewhere);
         let known = records.flat_map(|record| record.fields).map(|field| field.key);
         let remedy = match nearest(name.value, known.clone()) {
-            Some(near) => format!("did you mean `{near}`?"),
-            None => format!("{} knows: {}", with_article(self.record.name), known.collect::<Vec<_>>().join(", ")),
+            Some(near) => phrase!("did you mean `{near}`?", near),
+            None => phrase!("{} knows: {}", with_article(self.record.name), Phrase::joined(known.clone(), ", ")),
         };
-        let message = format!("unknown key `{}`", name.value);
-        faults.stop(Code::UNKNOWN_KEY, name.span, message, remedy);
+        // Where the key that is near stands there too, nobody knows what the other was to be.
+        let meant = only_near(name.value, known).filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
+        let remark = Remark::stop(name.span, phrase!("unknown key `{}`", name.value)).remedy(remedy).mended_by(meant);
+        faults.add(remark.of(Code::UNKNOWN_KEY));
     }
 
     fn missing(&self, field: &Field, faults: &mut Faults) {
@@ -197,24 +199,4 @@ impl<'n> Fields<'n> {
 fn with_article(name: &str) -> String {
     let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
     format!("{article} {name}")
-}
-
-/// The most names that one that is nobody's is compared with.
-const MOST_COMPARED: usize = 500;
-
-/// The known word that is nearest to what was written, if one is near.
-pub fn nearest<'k>(written: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
-    let plain = |word: &str| word.to_lowercase().replace(['_', '-'], " ");
-    let written = plain(written);
-    let length = written.chars().count();
-    let allowed = (length / 3).clamp(1, 3);
-    // In a book of thousands of names thousands may be wrong.
-    let is_as_long = |word: &&str| word.chars().count().abs_diff(length) <= allowed;
-    known
-        .take(MOST_COMPARED)
-        .filter(is_as_long)
-        .map(|word| (strsim::damerau_levenshtein(&written, &plain(word)), word))
-        .filter(|(distance, _)| *distance <= allowed)
-        .min_by_key(|(distance, _)| *distance)
-        .map(|(_, word)| word)
 }

@@ -32,7 +32,10 @@ mod layers;
 pub use layers::{Layers, Pair};
 
 mod fields;
-pub use fields::{Fields, Parse, nearest};
+pub use fields::{Fields, Parse};
+
+mod near;
+pub use near::{is_plain, nearest, only_near, same_but_for_case};
 
 mod said;
 pub use said::Said;

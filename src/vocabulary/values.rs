@@ -2,15 +2,15 @@
 
 use std::fmt::Display;
 
-use crate::finding::Code;
-use crate::source::Spanned;
+use crate::finding::{Code, Phrase, Remark, phrase};
 use crate::source::yaml::{Node, Value};
+use crate::source::{Span, Spanned};
 use crate::units::length::LengthError;
 use crate::units::money::MoneyError;
 use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
-use super::fields::nearest;
 use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words};
+use super::{is_plain, nearest, same_but_for_case};
 
 /// The words of a single value; says so if it is none.
 pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<&'n str> {
@@ -244,12 +244,9 @@ pub fn yes_no(node: &Node, faults: &mut Faults) -> Option<bool> {
         "true" | "yes" => Some(true),
         "false" | "no" => Some(false),
         other => {
-            faults.stop(
-                Code::WRONG_TYPE,
-                node.span,
-                format!("`{other}` is neither `true` nor `false`"),
-                "write `true` or `false`",
-            );
+            let meant = same_but_for_case(other, ["true", "false", "yes", "no"].into_iter());
+            let remark = Remark::stop(node.span, phrase!("`{other}` is neither `true` nor `false`", other));
+            faults.add(remark.remedy("write `true` or `false`").mended_by(meant).of(Code::WRONG_TYPE));
             None
         }
     }
@@ -263,10 +260,12 @@ pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) 
         return Some(word);
     }
     let remedy = match nearest(text, words.iter().copied()) {
-        Some(near) => format!("did you mean `{near}`?"),
-        None => format!("write {}", shape.wanted()),
+        Some(near) => phrase!("did you mean `{near}`?", near),
+        None => format!("write {}", shape.wanted()).into(),
     };
-    faults.stop(Code::WRONG_TYPE, node.span, format!("`{text}` is not among the words for this"), remedy);
+    let meant = same_but_for_case(text, words.iter().copied());
+    let remark = Remark::stop(node.span, phrase!("`{text}` is not among the words for this", text)).remedy(remedy);
+    faults.add(remark.mended_by(meant).of(Code::WRONG_TYPE));
     None
 }
 
@@ -280,24 +279,26 @@ pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<Kind> {
     let text = scalar(node, &Shape::Name(NameOf::Kind), faults)?;
     let found = Kind::named(text);
     if found.is_none() {
-        unknown_name(node, text, NameOf::Kind, Kind::ALL.iter().map(|kind| kind.name()), faults);
+        unknown_name(node.span, text, NameOf::Kind, Kind::ALL.iter().map(|kind| kind.name()), faults);
     }
     found
 }
 
 /// Says that a name is nobody's, with the nearest one that is somebody's.
 pub fn unknown_name<'k>(
-    node: &Node,
+    at: Span,
     name: &str,
     of: NameOf,
     known: impl Iterator<Item = &'k str> + Clone,
     faults: &mut Faults,
 ) {
-    faults.stop(Code::UNKNOWN_NAME, node.span, unknown_message(name, of), unknown_remedy(name, of, known));
+    let meant = same_but_for_case(name, known.clone()).filter(|name| is_plain(name));
+    let remark = Remark::stop(at, unknown_message(name, of)).remedy(unknown_remedy(name, of, known));
+    faults.add(remark.mended_by(meant).of(Code::UNKNOWN_NAME));
 }
 
 /// The message for a name that is nobody's.
-pub fn unknown_message(name: &str, of: NameOf) -> String {
+fn unknown_message(name: &str, of: NameOf) -> Phrase {
     let what = match of {
         NameOf::Kind => "kind of selection",
         NameOf::Opening => "opening in this room",
@@ -309,17 +310,17 @@ pub fn unknown_message(name: &str, of: NameOf) -> String {
         NameOf::Selection => "selection",
         NameOf::Wall => "wall",
     };
-    format!("there is no {what} called `{name}`")
+    phrase!("there is no {what} called `{name}`", what, name)
 }
 
 /// What to do about a name that is nobody's.
-pub fn unknown_remedy<'k>(name: &str, of: NameOf, known: impl Iterator<Item = &'k str> + Clone) -> String {
+fn unknown_remedy<'k>(name: &str, of: NameOf, known: impl Iterator<Item = &'k str> + Clone) -> Phrase {
     if let Some(near) = nearest(name, known.clone()) {
-        return format!("did you mean `{near}`?");
+        return phrase!("did you mean `{near}`?", near);
     }
     let known: Vec<_> = known.take(12).collect();
     match known.is_empty() {
-        true => format!("write {}; there is none yet", of.wanted()),
-        false => format!("write {}: {}", of.wanted(), known.join(", ")),
+        true => format!("write {}; there is none yet", of.wanted()).into(),
+        false => Phrase::from(format!("write {}", of.wanted())).then(": ").then(Phrase::joined(known, ", ")),
     }
 }

@@ -44,6 +44,28 @@ fn json_has_the_fields_that_programs_rely_on() {
     assert_eq!(report["counts"]["stop"], 1);
 }
 
+#[test]
+fn values_are_exact_and_a_certain_mend_says_what_to_write_where() {
+    let project = Project::new()
+        .file("book.yaml", "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\nadress: 12 Alder Court\n")
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\ncooks: 1\nclearances: {work aisle: 41 1/2\"}\n");
+    let json = project.run(["review", "--format", "json", "--today", "2027-01-15"]).exits(1).stdout_is_json();
+    let of = |rule: &str| json["findings"].as_array().unwrap().iter().find(|one| one["rule"] == rule).unwrap().clone();
+    // 1 in is 25 400 000 nm (the inch of 1959): 41 1/2", and 1/2" less than 42".
+    let values = of("clear/work-aisle")["values"].clone();
+    let lengths: Vec<&str> = values.as_array().unwrap().iter().map(|value| value["is"].as_str().unwrap()).collect();
+    assert_eq!(lengths, ["1054100000 nm", "12700000 nm", "1066800000 nm"]);
+    let fix = &of("source/unknown-key")["fix"];
+    assert_eq!((fix["file"].as_str(), fix["with"].as_str()), (Some("book.yaml"), Some("address")));
+    assert_eq!((fix["line"].as_u64(), fix["column"].as_u64(), fix["end_column"].as_u64()), (Some(5), Some(1), Some(7)));
+    let sarif = project.run(["review", "--format", "sarif", "--today", "2027-01-15"]).exits(1).stdout_is_json();
+    let results = sarif["runs"][0]["results"].as_array().unwrap();
+    let result = results.iter().find(|one| one["ruleId"] == "source/unknown-key").unwrap();
+    let replacement = &result["fixes"][0]["artifactChanges"][0]["replacements"][0];
+    assert_eq!(replacement["insertedContent"]["text"], "address");
+    assert_eq!(replacement["deletedRegion"]["startLine"], 5);
+}
+
 /// Against the schema of SARIF 2.1.0 (OASIS), by an independent validator.
 #[test]
 fn sarif_is_valid_against_its_schema() {

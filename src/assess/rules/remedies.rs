@@ -78,7 +78,7 @@ fn is_known(key: &str, records: &[&'static Record]) -> bool {
 /// The records that the designer is sent to: the one that the finding is about, and those that the remedy names.
 fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
     let room = finding.room.as_ref().and_then(|folder| book.rooms.iter().find(|room| room.folder == *folder));
-    let mut places = match (&finding.item, room) {
+    let mut places = match (finding.subject.name(), room) {
         (Some(item), Some(room)) => of_item(room, item),
         (None, Some(_)) => vec![&ROOM],
         (_, None) => vec![&BOOK],
@@ -181,7 +181,7 @@ mod tests {
             .selection("selection: It\nkind: range", "")
             .read();
         let of = |item: &str, remedy: &'static str| {
-            let finding = Remark::stop(Place::Path("a".into()), "m").room("kitchen").named(item);
+            let finding = Remark::stop(Place::Path("a".into()), "m").room("kitchen").part(item);
             fault(&book, &finding.remedy(remedy).of(width::RULE.code))
         };
         assert!(of("It", "add `fit: {needs: {power: …}}`").is_none());

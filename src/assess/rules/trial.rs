@@ -137,6 +137,33 @@ impl Trial {
         Found { places: findings.iter().map(place).collect(), findings }
     }
 
+    /// Wants one finding that says what to write instead, and nothing more of it once that is written.
+    pub fn mends(mut self) {
+        let folder = self.folder();
+        let today = Date::parse(self.today).unwrap();
+        let found = |folder: &Folder| {
+            let reading = read(folder).unwrap();
+            let found = assess(&reading.book, reading.findings, today).findings;
+            let own = |finding: &Finding| finding.rule.text() == self.rule || finding.rule.family() == Family::Source;
+            (found.into_iter().filter(own).collect::<Vec<_>>(), reading.files)
+        };
+        let (told, files) = found(&folder);
+        let [finding] = told.as_slice() else { panic!("{told:?}") };
+        let fix = finding.fix.as_ref().unwrap_or_else(|| panic!("no certain mend: {finding:?}"));
+        let file = files.get(fix.span.file).unwrap();
+        let (before, after) = (&file.text[..fix.span.start as usize], &file.text[fix.span.end as usize..]);
+        let mended = format!("{before}{}{after}", fix.with).into_bytes();
+        let others = self.laid.iter().filter(|(path, _)| *path != file.path).cloned();
+        let (told, _) = found(&Folder::in_memory(others.chain([(file.path.clone(), mended)])));
+        assert!(told.is_empty(), "{told:?}");
+    }
+
+    /// Wants findings of which none says for certain what to write instead.
+    pub fn mends_nothing(self) {
+        let found = self.run();
+        assert!(!found.findings.is_empty() && found.findings.iter().all(|finding| finding.fix.is_none()));
+    }
+
     /// The same book in metric units: whatever is found of it says millimetres first.
     fn speaks_metric_too(&self, today: Date) {
         let book = self.book.replace("units: imperial", "units: metric");

@@ -144,8 +144,8 @@ fn a_finding_says_which_of_two_namesakes_it_is_about() {
         .with(&fridge("Refrigerator", "right bay"))
         .finds_one();
     let finding = &found.findings()[0];
-    assert_eq!(finding.item.as_deref(), Some("Refrigerator"));
-    assert!(finding.about.is_some());
+    assert_eq!(finding.subject.name(), Some("Refrigerator"));
+    assert!(finding.subject.id().is_some());
 }
 
 /// What is looked at is counted: each waiver stands under its own few keys, and no two under one, so that a finding

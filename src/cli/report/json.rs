@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Fix};
 use crate::pipeline::Review;
-use crate::source::Files;
+use crate::source::{Files, Place};
 
 #[derive(Serialize)]
 struct Report<'a> {
@@ -32,12 +32,35 @@ struct Told<'a> {
     message: &'a str,
     remedy: &'a str,
     source: &'a str,
+    /// The values that the message is made of, exactly, in the order in which they stand.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    values: Vec<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    fix: Option<Mend<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     by: Option<By<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     caution: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     waived: Option<Waived<'a>>,
+}
+
+/// A value of a message.
+#[derive(Serialize)]
+struct Figure {
+    kind: &'static str,
+    is: String,
+}
+
+/// What to write instead, where that is certain: from the first column up to the one past the last.
+#[derive(Serialize)]
+struct Mend<'a> {
+    file: &'a str,
+    line: u32,
+    column: u32,
+    end_line: u32,
+    end_column: u32,
+    with: &'a str,
 }
 
 /// By when it must be settled.
@@ -68,6 +91,19 @@ pub fn report(review: &Review) -> String {
     serde_json::to_string_pretty(&report).map(|text| text + "\n").unwrap_or_default()
 }
 
+fn mend<'a>(fix: &'a Fix, files: &'a Files) -> Mend<'a> {
+    let place = Place::Text(fix.span);
+    let (start, end) = (files.start(&place), files.end(&place));
+    Mend {
+        file: files.get(fix.span.file).map_or("", |file| file.path.as_str()),
+        line: start.line,
+        column: start.column,
+        end_line: end.line,
+        end_column: end.column,
+        with: &fix.with,
+    }
+}
+
 fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
     let start = files.start(&finding.place);
     Told {
@@ -77,10 +113,12 @@ fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
         line: start.line,
         column: start.column,
         room: finding.room.as_deref(),
-        item: finding.item.as_deref(),
+        item: finding.subject.name(),
         message: finding.message.text(),
         remedy: finding.remedy.text(),
         source: &finding.source,
+        values: finding.message.values().map(|value| Figure { kind: value.kind(), is: value.exact() }).collect(),
+        fix: finding.fix.as_ref().map(|fix| mend(fix, files)),
         by: finding.by.as_ref().map(|by| By { hold_point: &by.hold_point, date: by.on.map(|on| on.iso()) }),
         caution: finding.caution,
         waived: finding.waived.as_ref().map(|waived| Waived {

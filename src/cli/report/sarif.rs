@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::assess::rules::{RULES, Rule};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Fix, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place};
 
@@ -53,7 +53,7 @@ fn result(finding: &Finding, files: &Files) -> Value {
         "level": level(finding.severity),
         "message": {"text": text},
         "locations": [{"physicalLocation": location(files, &finding.place)}],
-        "properties": {"room": finding.room, "item": finding.item, "source": finding.source},
+        "properties": {"room": finding.room, "item": finding.subject.name(), "source": finding.source},
     });
     let mut put = |key: &str, value: Value| {
         if let Some(fields) = result.as_object_mut() {
@@ -71,11 +71,26 @@ fn result(finding: &Finding, files: &Files) -> Value {
     if !also.is_empty() {
         put("relatedLocations", Value::Array(also));
     }
+    if let Some(fix) = &finding.fix {
+        put("fixes", json!([mend(finding, fix, files)]));
+    }
     if let Some(waived) = &finding.waived {
         let why = format!("{} ({})", waived.because, waived.words());
         put("suppressions", json!([{"kind": "inSource", "status": "accepted", "justification": why}]));
     }
     result
+}
+
+/// A mend that is certain, as an editor can make it (SARIF 2.1.0, 3.55).
+fn mend(finding: &Finding, fix: &Fix, files: &Files) -> Value {
+    let place = location(files, &Place::Text(fix.span));
+    json!({
+        "description": {"text": finding.remedy.text()},
+        "artifactChanges": [{
+            "artifactLocation": place.get("artifactLocation"),
+            "replacements": [{"deletedRegion": place.get("region"), "insertedContent": {"text": fix.with}}],
+        }],
+    })
 }
 
 fn location(files: &Files, place: &Place) -> Value {

@@ -234,7 +234,7 @@ fn obstacle(finding: &Finding) -> Obstacle<'_> {
         rule: finding.rule.text(),
         severity: finding.severity.word(),
         room: finding.room.as_deref(),
-        item: finding.item.as_deref(),
+        item: finding.subject.name(),
         message: finding.message.text(),
         remedy: finding.remedy.text(),
     }

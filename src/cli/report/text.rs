@@ -68,7 +68,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
             }
         }
     }
-    let about = [finding.room.as_deref(), finding.item.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
+    let about = [finding.room.as_deref(), finding.subject.name()].into_iter().flatten().collect::<Vec<_>>().join(", ");
     let about = plain(&about);
     if !about.is_empty() {
         group = group.element(Level::NOTE.with_name("where").message(about));

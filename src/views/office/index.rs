@@ -164,7 +164,7 @@ impl PageBuilder<'_> {
     fn obstacle(&self, finding: &Finding) -> Obstacle {
         let book = self.subject.book;
         let room = finding.room.as_ref().and_then(|room| book.room(room)).map(|room| room.title());
-        let of = [room, finding.item.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let of = [room, finding.subject.name()].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let said = quoted(&finding.message);
         let what = if of.is_empty() { said } else { Html::text(&of).then(": ").then(said) };
         Obstacle { state: state::severity(finding), what, href: None }

@@ -159,7 +159,7 @@ impl PageBuilder<'_> {
             severity: state::severity(finding),
             rule: finding.rule.text().into(),
             rule_href: Some(format!("rules.html#{}", finding.rule.anchor())),
-            item: finding.item.clone(),
+            item: finding.subject.name().map(str::to_string),
             place: Some(self.place_words(&finding.place)),
             message: quoted(&finding.message),
             remedy: Some(quoted(&finding.remedy)).filter(|remedy| !remedy.is_empty()),

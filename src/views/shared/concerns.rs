@@ -4,8 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Code, Family, Finding};
-use crate::source::Span;
+use crate::finding::{Code, Family, Finding, Id};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::fit::sentence_of;
 use crate::views::shared::html::Html;
@@ -14,32 +13,32 @@ impl PageBuilder<'_> {
     /// What was found of a room as a whole: of no item, or of one that has no page of this reader's.
     pub fn told_of_room(&self, room: &Room, reader: Reader) -> Vec<Html> {
         let selections = room.selections.iter();
-        let pages: BTreeSet<Span> = match reader {
-            Reader::Client => selections.map(|selection| selection.name.span).collect(),
+        let pages: BTreeSet<Id> = match reader {
+            Reader::Client => selections.map(|selection| Id::of(&selection.name)).collect(),
             Reader::Installer => {
                 let is_fitted = |one: &&Selection| one.place.get().and_then(|place| room.opening(place)).is_some();
-                let fitted = selections.filter(is_fitted).map(|selection| selection.name.span);
-                fitted.chain(room.openings.iter().map(|opening| opening.name.span)).collect()
+                let fitted = selections.filter(is_fitted).map(|selection| Id::of(&selection.name));
+                fitted.chain(room.openings.iter().map(|opening| Id::of(&opening.name))).collect()
             }
         };
         let of_room = self.found.of_room(Some(&room.folder)).into_iter();
-        sentences(reader, of_room.filter(|finding| !finding.about.is_some_and(|about| pages.contains(&about))))
+        sentences(reader, of_room.filter(|finding| !finding.subject.id().is_some_and(|about| pages.contains(&about))))
     }
 
     /// What was found at an opening: of itself, of what goes in, and of the option shown there.
     pub fn told_at_opening(&self, room: &Room, opening: &Opening, thing: Option<(&Selection, &str)>) -> Vec<Html> {
-        let things: Vec<Span> =
-            std::iter::once(opening.name.span).chain(thing.map(|(selection, _)| selection.name.span)).collect();
+        let things: Vec<Id> =
+            std::iter::once(Id::of(&opening.name)).chain(thing.map(|(selection, _)| Id::of(&selection.name))).collect();
         // What was found of another option says nothing of the one that is drawn here.
         let is_shown = |finding: &&Finding| {
-            finding.option.is_none() || finding.option.as_deref() == thing.map(|(_, option)| option)
+            finding.subject.option().is_none() || finding.subject.option() == thing.map(|(_, option)| option)
         };
         sentences(Reader::Installer, self.found.about(&room.folder, &things).into_iter().filter(is_shown))
     }
 
     /// What a client should know of a selection before deciding.
     pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Vec<Html> {
-        let found = self.found.about(&room.folder, &[selection.name.span]);
+        let found = self.found.about(&room.folder, &[Id::of(&selection.name)]);
         let mut lines = sentences(Reader::Client, found.iter().copied());
         // A misfit that someone accepted is no secret from those who will live with it.
         let accepted =

@@ -4,7 +4,7 @@ use crate::assess::rules;
 use crate::book::{Hinge, Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
 use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
-use crate::finding::{Family, Finding, Severity};
+use crate::finding::{Family, Finding, Id, Severity};
 use crate::site::counter_depth;
 use crate::site::fitting::{Fitting, Misfit, fitting};
 use crate::units::{Length, letter};
@@ -149,9 +149,9 @@ impl PageBuilder<'_> {
     /// The findings of the fit rules on this option.
     fn fit_findings(&self, room: &Room, selection: &Selection, option: &ProductOption) -> Vec<&Finding> {
         let of_it = |finding: &&Finding| {
-            finding.rule.family() == Family::Fit && finding.option.as_deref().is_none_or(|id| id == option.id.value)
+            finding.rule.family() == Family::Fit && finding.subject.option().is_none_or(|id| id == option.id.value)
         };
-        self.found.about(&room.folder, &[selection.name.span]).into_iter().filter(of_it).collect()
+        self.found.about(&room.folder, &[Id::of(&selection.name)]).into_iter().filter(of_it).collect()
     }
 
     /// The gaps at the sides and above, and what stands out, in a sentence or two.

@@ -2,8 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::finding::Finding;
-use crate::source::Span;
+use crate::finding::{Finding, Id};
 
 /// The findings of a book.
 #[derive(Debug, Default)]
@@ -12,7 +11,7 @@ pub struct Found<'a> {
     /// The numbers of those of each room, or of none.
     rooms: BTreeMap<Option<&'a str>, Vec<usize>>,
     /// The numbers of those about what is written at a place.
-    about: BTreeMap<Span, Vec<usize>>,
+    about: BTreeMap<Id, Vec<usize>>,
 }
 
 impl<'a> Found<'a> {
@@ -21,7 +20,7 @@ impl<'a> Found<'a> {
         let mut found = Self { all, ..Self::default() };
         for (number, finding) in all.iter().enumerate() {
             found.rooms.entry(finding.room.as_deref()).or_default().push(number);
-            if let Some(about) = finding.about {
+            if let Some(about) = finding.subject.id() {
                 found.about.entry(about).or_default().push(number);
             }
         }
@@ -34,7 +33,7 @@ impl<'a> Found<'a> {
     }
 
     /// Those of a room about one of a few things, by where their names are written.
-    pub fn about(&self, room: &str, things: &[Span]) -> Vec<&'a Finding> {
+    pub fn about(&self, room: &str, things: &[Id]) -> Vec<&'a Finding> {
         let mut numbers: Vec<usize> =
             things.iter().filter_map(|thing| self.about.get(thing)).flatten().copied().collect();
         numbers.sort_unstable();

@@ -92,7 +92,7 @@ fn one((book, findings): (&Book, &[Finding]), pages: &[Page<'_>], sheet: &Openin
     let Some((_, selection, page)) = pages.iter().find(stands_here) else { return met };
     let item = selection.name.value.as_str();
     let found = |rule: &str| {
-        let here = |one: &&Finding| one.room.as_deref() == Some(folder) && one.item.as_deref() == Some(item);
+        let here = |one: &&Finding| one.room.as_deref() == Some(folder) && one.subject.name() == Some(item);
         findings.iter().filter(here).any(|one| one.rule.text() == rule)
     };
     let (mut misfits, mut faults) = (0, Vec::new());

@@ -149,7 +149,7 @@ fn pointed(finding: &Finding, files: &Files) -> Vec<String> {
 type About<'a> = (&'a str, &'a str, Option<&'a str>, Option<&'a str>, Option<&'a str>);
 
 fn about(finding: &Finding) -> About<'_> {
-    let (room, item, option) = (finding.room.as_deref(), finding.item.as_deref(), finding.option.as_deref());
+    let (room, item, option) = (finding.room.as_deref(), finding.subject.name(), finding.subject.option());
     (finding.rule.text(), finding.severity.word(), room, item, option)
 }
 

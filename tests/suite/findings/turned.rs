@@ -23,7 +23,7 @@ fn told(book: &Book) -> Vec<String> {
     let (findings, _) = found(book);
     let mut told: Vec<String> = findings
         .iter()
-        .map(|finding| format!("{} {} {:?}", finding.rule, finding.severity.word(), finding.item))
+        .map(|finding| format!("{} {} {:?}", finding.rule, finding.severity.word(), finding.subject.name()))
         .collect();
     told.sort();
     told

@@ -45,7 +45,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(": \"{}\"", short(note)));
             let message = phrase!("`{name}` is approved by {} as noted{note}", name, word.name, note);
             let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-            let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
+            let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
             let remedy = phrase!(
                 "meet the condition and record it: `bookmatch receive --met {}/{} --of {} --by NAME --note …`; or change the item and ask again",
                 room.folder,

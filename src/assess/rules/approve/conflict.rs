@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             ),
             None => "show each what the other said, and ask both again".into(),
         };
-        findings.push(finding.room(&room.folder).item(&selection.name).remedy(remedy));
+        findings.push(finding.room(&room.folder).selection(&selection.name).remedy(remedy));
     }
 }
 

@@ -89,7 +89,7 @@ fn changed(
         told
     );
     let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
-    let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
+    let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
     let remedy = phrase!("look whether `{name}` still suits it; change it, or have it approved again", name);
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
 }

@@ -50,7 +50,7 @@ fn ordered(context: &Context<'_>, (room, selection): (&Room, &Selection), why: i
         false => (Severity::Stop, ",".into()),
     };
     let message = phrase!("`{name}` was ordered on {}{before} {why}", name, placed.value, before, why.into());
-    let finding = Remark::new(severity, placed.span, message).room(&room.folder).item(&selection.name);
+    let finding = Remark::new(severity, placed.span, message).room(&room.folder).selection(&selection.name);
     Some(finding.remedy("have it approved now, or hold the order while it can be held"))
 }
 

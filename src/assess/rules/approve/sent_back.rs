@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let name = &selection.name.value;
         let message = phrase!("`{name}` {how} {}{note}", name, how, series(who), note);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
         findings.push(finding.remedy("change it, and issue the book again: `bookmatch issue`"));
     }
 }

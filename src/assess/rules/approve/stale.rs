@@ -55,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let message =
             phrase!("`{name}` changed since {} approved it in issue {}{what}", name, series(who), word.issue, what);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
-        let finding = Remark::new(severity, selection.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
         findings.push(finding.remedy(phrase!("{}; or put back what was approved", remedy_to_ask())));
     }
 }

@@ -35,7 +35,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(chosen) = context.approvals.item(room, selection).and_then(|item| item.chosen()) else { continue };
         let name = &selection.name.value;
         let message = phrase!("option `{chosen}` of `{name}` was chosen, and the book does not say so", chosen, name);
-        let finding = Remark::note(selection.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::note(selection.span, message).room(&room.folder).selection(&selection.name);
         findings.push(finding.remedy(phrase!("write `chosen: {chosen}`", chosen)));
     }
 }

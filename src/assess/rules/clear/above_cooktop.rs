@@ -126,7 +126,7 @@ fn opens(room: &Room, window: &Window, under: Phrase) -> Option<Remark> {
     window.opens.get().is_some_and(|opens| *opens != WindowOpens::Fixed).then(|| {
         Remark::query(window.name.span, message)
             .room(&room.folder)
-            .item(&window.name)
+            .thing(&window.name)
             .remedy("move one of them, or fix the sash; nothing that burns hangs there")
             .source("kitchen planning guideline 20")
     })

@@ -126,7 +126,7 @@ fn finding(
         ),
         None => phrase!("the doors of `{}` and {quoted} sweep the same floor", door.name, quoted),
     };
-    let finding = Remark::query(door.span, message).room(&room.folder).named(door.name);
+    let finding = Remark::query(door.span, message).room(&room.folder).part(door.name);
     let finding = match at {
         Some(at) => finding.also(at, quoted),
         None => finding,
@@ -147,7 +147,7 @@ fn as_measured(context: &Context<'_>, room: &Room, door: &Doorway) -> Option<Rem
         say(by),
         say(free.value)
     );
-    let finding = Remark::query(free.span, message).room(&room.folder).item(&door.name);
+    let finding = Remark::query(free.span, message).room(&room.folder).thing(&door.name);
     Some(finding.remedy("hang it on its other side, let it swing out or slide, or move what it meets"))
 }
 

@@ -63,7 +63,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(
                 Remark::new(severity, window.name.span, message)
                     .room(&room.folder)
-                    .item(&window.name)
+                    .thing(&window.name)
                     .remedy(
                         "have the pane replaced by safety glass, or read its etched mark and write what it says: `glass: …`",
                     )

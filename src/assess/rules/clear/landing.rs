@@ -250,7 +250,7 @@ impl One<'_> {
     fn finding(&self, message: Phrase, asked: &Asked) -> Remark {
         Remark::new(asked.severity, self.landing.at, message)
             .room(&self.room.folder)
-            .item(&self.opening.name)
+            .opening(&self.opening.name)
             .source(asked.source.clone())
             .remedy("move what stands at the counter's other end, or hang the door on the other side")
     }

@@ -217,7 +217,7 @@ impl Measure<'_> {
         );
         let finding = Remark::new(severity, self.there.at, message).room(&self.room.folder);
         let finding = match self.item {
-            Some(item) => finding.item(item),
+            Some(item) => finding.thing(item),
             None => finding,
         };
         finding.source(missed.source.clone()).remedy(self.remedy)

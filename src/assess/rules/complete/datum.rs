@@ -68,11 +68,11 @@ fn between_studs(room: &Room, opening: &Opening) -> Option<Remark> {
     let message = phrase!("the opening `{name}` was measured between studs, and nobody says what comes on them", name);
     let finding = Remark::stop(opening.measured_between.span()?, message);
     let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
-    Some(finding.room(&room.folder).item(&opening.name).remedy(remedy))
+    Some(finding.room(&room.folder).opening(&opening.name).remedy(remedy))
 }
 
 fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -> Remark {
-    let finding = Remark::stop(opening.span, message).room(&room.folder).item(&opening.name);
+    let finding = Remark::stop(opening.span, message).room(&room.folder).opening(&opening.name);
     let remedy = "write `floor build-up: …` in `room.yaml`, or `measured from: finished floor` at the opening";
     finding.also(floor.span, "the floor still to be laid").remedy(remedy)
 }

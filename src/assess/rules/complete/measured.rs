@@ -47,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if let (true, Some(last)) = (near, context.dates.decide_by(selection)) {
             message = message.then(phrase!(", and `{}` must be ordered by {last}", selection.name.value, last));
         }
-        let finding = Remark::new(severity, opening.span, message).room(&room.folder).item(&opening.name);
+        let finding = Remark::new(severity, opening.span, message).room(&room.folder).opening(&opening.name);
         findings.push(finding.remedy(
             "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening",
         ));
@@ -72,7 +72,7 @@ fn once_only(room: &Room) -> Option<Remark> {
         made.name.value
     );
     let at = first.measured.span().unwrap_or(first.span);
-    let finding = Remark::query(at, message).room(&room.folder).item(&first.name);
+    let finding = Remark::query(at, message).room(&room.folder).opening(&first.name);
     Some(
         finding
             .source("common practice")

@@ -56,7 +56,7 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
         true => "add an opening to `room.yaml`, and name it with `place: …`".into(),
         false => phrase!("name one with `place: …`: {}", Phrase::joined(known, ", ")),
     };
-    Some(finding.item(&selection.name).remedy(remedy))
+    Some(finding.selection(&selection.name).remedy(remedy))
 }
 
 fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
@@ -64,7 +64,7 @@ fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
     let inside: Vec<&Selection> = room.goes_into(name).collect();
     let told = |message: Phrase, remedy: &'static str| {
         let finding = Remark::stop(opening.span, message).room(&room.folder);
-        Some(finding.item(&opening.name).remedy(remedy))
+        Some(finding.opening(&opening.name).remedy(remedy))
     };
     match inside.as_slice() {
         [] => told(

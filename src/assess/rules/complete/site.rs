@@ -80,7 +80,7 @@ fn ask(hearth: &Hearth<'_>, unsaid: Unsaid<'_>) -> Remark {
         ),
     };
     let finding = Remark::query(opening.span, message);
-    finding.room(&room.folder).item(&hearth.fitted.selection.name).remedy(remedy)
+    finding.room(&room.folder).selection(&hearth.fitted.selection.name).remedy(remedy)
 }
 
 /// Which cabinet holds a sink, and whether a tap is chosen for it.
@@ -94,7 +94,7 @@ fn bowls(context: &Context<'_>, findings: &mut Findings<'_>) {
             asked.push(opening.span);
             let message = phrase!("nobody says which cabinet holds `{}`", fitted.selection.name.value);
             let finding = Remark::query(opening.span, message);
-            let finding = finding.room(&fitted.room.folder).item(&fitted.selection.name);
+            let finding = finding.room(&fitted.room.folder).selection(&fitted.selection.name);
             findings.push(finding.remedy(
                 "add `cabinet` to the opening, with its width inside or outside; or name the opening in the part \
                  of the run that holds it",
@@ -115,7 +115,7 @@ fn no_tap(room: &Room) -> Option<Remark> {
     }
     let message = phrase!("nobody chooses a tap for `{}`", bowl.name.value);
     let finding = Remark::query(bowl.name.span, message);
-    let finding = finding.room(&room.folder).item(&bowl.name);
+    let finding = finding.room(&room.folder).thing(&bowl.name);
     Some(finding.remedy("add a selection of the kind `tap`; or, where one comes with it, name it among `accessories`"))
 }
 

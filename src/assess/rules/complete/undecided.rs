@@ -58,7 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let message = phrase!("`{}` {when}{}", selection.name.value, when, holds_up(context, selection));
         let finding = Remark::new(severity, selection.span, message).room(&room.folder);
         let remedy = "ask those who decide, and write the option after `chosen`; or move what waits for it";
-        findings.push(finding.item(&selection.name).remedy(remedy));
+        findings.push(finding.selection(&selection.name).remedy(remedy));
     }
 }
 

@@ -57,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         );
         let at = selection.depends_on.first().map_or(selection.span, |name| name.span);
         let finding = Remark::stop(at, message).room(&circle.room.folder);
-        findings.push(finding.item(&selection.name).remedy("take out the `depends on` that can be decided first"));
+        findings.push(finding.selection(&selection.name).remedy("take out the `depends on` that can be decided first"));
     }
 }
 

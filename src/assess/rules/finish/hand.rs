@@ -82,7 +82,7 @@ fn single_doors(room: &Room) -> Vec<Remark> {
         let message =
             phrase!("nobody says the hinge side of `{name}` in `{}`", Phrase::joined(names, ", "), name.value);
         let finding = Remark::query(first.span, message).room(&room.folder);
-        Some(finding.named(&name.value).remedy("add `hinge: …` to each, left or right as seen from the front"))
+        Some(finding.part(&name.value).remedy("add `hinge: …` to each, left or right as seen from the front"))
     });
     rows.collect()
 }

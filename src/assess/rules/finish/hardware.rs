@@ -118,7 +118,7 @@ fn short(
     };
     let finding = Remark::new(severity, quantity.span, message).room(&room.folder);
     let remedy = phrase!("order {with_spares}: by the fronts, and one in twenty to spare", with_spares);
-    Some(finding.item(&selection.name).source("common practice").remedy(remedy))
+    Some(finding.selection(&selection.name).source("common practice").remedy(remedy))
 }
 
 fn screws(
@@ -148,7 +148,7 @@ fn screws(
         what,
         say(thickness, units)
     );
-    let finding = Remark::new(severity, at, message).room(&room.folder).item(&selection.name);
+    let finding = Remark::new(severity, at, message).room(&room.folder).selection(&selection.name);
     Some(finding.source("common practice").remedy("order screws to the thickness of the fronts, and try one"))
 }
 

@@ -81,7 +81,7 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
         say(theirs, units),
         say(step, units)
     );
-    let finding = Remark::query(at, message).room(&room.folder).item(&one.name);
+    let finding = Remark::query(at, message).room(&room.folder).selection(&one.name);
     let remedy = "choose an edge piece or a trim for the thicker one, or have the bed of the thinner one built up";
     Some(finding.also(there, "the other thickness").source("common practice").remedy(remedy))
 }

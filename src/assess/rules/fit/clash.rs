@@ -5,7 +5,7 @@ mod bodies;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::finding::{Id, Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
@@ -63,7 +63,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let bodies = plan.things.iter().filter_map(|body| strikes(context, plan, mover, body));
             let others = movers.iter().take(number).filter_map(|other| meet(context, plan, mover, other));
             for clash in bodies.chain(others) {
-                let is_known = |known: &Clash| known.0 == clash.0 && known.1.option == clash.1.option;
+                let is_known =
+                    |known: &Clash| known.0 == clash.0 && known.1.subject.option() == clash.1.subject.option();
                 if !found.iter().any(is_known) {
                     found.push(clash);
                 }
@@ -77,11 +78,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn once_for_all_options(room: &Room, found: Vec<Clash>) -> Vec<Remark> {
     let mut told: Vec<Clash> = Vec::new();
     for (pair, mut finding) in found {
-        let selection = room.selections.iter().find(|selection| Some(selection.name.span) == finding.about);
+        let selection = room.selections.iter().find(|selection| Some(Id::of(&selection.name)) == finding.subject.id());
         let options = selection.map_or(1, |selection| selection.standing().len());
         let known = told.iter().filter(|known| known.0 == pair).count();
-        if options > 1 && known + 1 == options && finding.option.take().is_some() {
+        if options > 1 && known + 1 == options && finding.subject.option().is_some() {
             finding.message = finding.message.of_each_option();
+            finding.subject = finding.subject.of_each_option();
             told.retain(|known| known.0 != pair);
         }
         told.push((pair, finding));
@@ -229,7 +231,7 @@ fn pair(one: &str, other: &str) -> (String, String) {
 fn finding(mover: &Mover<'_>, room: &Room, message: Phrase) -> Remark {
     let finding = match &mover.is {
         Moves::Appliance(fitted, _) => fitted.finding(Severity::Query, mover.span, message),
-        _ => Remark::query(mover.span, message).room(&room.folder).named(mover.name),
+        _ => Remark::query(mover.span, message).room(&room.folder).part(mover.name),
     };
     let remedy = match mover.sweep.how {
         Opens::Swings => "hang it on the other side, move one of them, or choose one whose door reaches less far",

@@ -63,7 +63,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
         within,
         whose
     );
-    let finding = Remark::query(skew.at, message).room(&room.folder).item(&opening.name);
+    let finding = Remark::query(skew.at, message).room(&room.folder).opening(&opening.name);
     Some(finding.source(source).remedy("have the opening trued before delivery, or plan trim that is scribed to it"))
 }
 

@@ -69,7 +69,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let body = Body { high: height.value, deep, wide, asks_only };
             let called = phrase!("`{name}` of the run `{}`", name, run.name.value);
             let Some((severity, message)) = judged(context, room, called, &body) else { continue };
-            let finding = Remark::new(severity, height.span, message).room(&room.folder).item(&run.name);
+            let finding = Remark::new(severity, height.span, message).room(&room.folder).thing(&run.name);
             findings.push(finding.remedy(remedy(severity, false)));
         }
     }

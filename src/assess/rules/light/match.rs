@@ -58,7 +58,7 @@ fn judge(room: &Room) -> Option<Remark> {
     let message = phrase!("lights of one room differ in colour: {}", Phrase::joined(all, "; "));
     // The odd one out is pointed at: the colour that fewest lights have.
     let (odd, at) = by_kelvin.values().min_by_key(|of| of.len()).and_then(|of| of.first())?;
-    let finding = Remark::query(*at, message).room(&room.folder).item(&odd.name);
+    let finding = Remark::query(*at, message).room(&room.folder).selection(&odd.name);
     Some(
         finding
             .source("common practice")

@@ -92,7 +92,7 @@ fn finding(
     message: Phrase,
     waits: &[(Prerequisite<'_>, Unsettled)],
 ) -> Remark {
-    let mut finding = Remark::new(severity, at, message).room(&room.folder).item(&selection.name);
+    let mut finding = Remark::new(severity, at, message).room(&room.folder).selection(&selection.name);
     for (ground, lacks) in waits {
         finding = finding.also(ground.selection.span, lacks.words());
     }

@@ -41,7 +41,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let message = phrase!("the quotation{quote} for `{}` held until {}", quote, selection.name.value, until.value);
         let finding = Remark::query(until.span, message).room(&room.folder);
         let remedy = "have it quoted again before anybody signs, and write the new price and date";
-        findings.push(finding.item(&selection.name).remedy(remedy));
+        findings.push(finding.selection(&selection.name).remedy(remedy));
     }
 }
 

@@ -82,7 +82,7 @@ fn comes_late(context: &Context<'_>, room: &Room, selection: &Selection, option:
 
 fn finding(room: &Room, selection: &Selection, option: &ProductOption, message: Phrase) -> Remark {
     let at = option.lead_time.span().unwrap_or(selection.span);
-    Remark::stop(at, message).room(&room.folder).item(&selection.name)
+    Remark::stop(at, message).room(&room.folder).selection(&selection.name)
 }
 
 /// What an order itself still waits for.

@@ -49,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let at = option.lead_time.span().unwrap_or(selection.span);
         let finding = Remark::note(at, message).room(&room.folder);
         let remedy = "ask whether it can still be had, order it, and write `order: {placed on: …}`";
-        findings.push(finding.item(&selection.name).remedy(remedy));
+        findings.push(finding.selection(&selection.name).remedy(remedy));
     }
 }
 

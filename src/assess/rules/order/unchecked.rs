@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         let finding = Remark::query(at, message).room(&room.folder);
         let remedy = "ask the supplier, and write the day: `order: {available on: …}`; or offer the alternate";
-        findings.push(finding.item(&selection.name).remedy(remedy));
+        findings.push(finding.selection(&selection.name).remedy(remedy));
     }
 }
 

@@ -73,7 +73,7 @@ fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     });
     let top = tops.filter(|top| top.high > top.ceiling).max_by_key(|top| top.high - top.ceiling)?;
     let what = if crown > Length::ZERO { " with its moulding" } else { "" };
-    Some(finding(context, room, &top, what).item(&run.name))
+    Some(finding(context, room, &top, what).thing(&run.name))
 }
 
 /// The least ceiling over what is written there, or the level one.
@@ -117,12 +117,12 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
         (None, Ceiling::Sloped { low, high, .. }) => (*low, *high),
     };
     if high > most {
-        return Some(finding(context, room, &top(most), "").item(&selection.name));
+        return Some(finding(context, room, &top(most), "").selection(&selection.name));
     }
     (high > low).then(|| {
         let say = |length| say(length, context.book.project.units);
         let message = phrase!("`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands", name, say(high), say(low), say(most));
-        let finding = Remark::query(height.span, message).room(&room.folder).item(&selection.name);
+        let finding = Remark::query(height.span, message).room(&room.folder).selection(&selection.name);
         finding.remedy("say where it stands: `wall` and `at` of its opening, and `low at` of the ceiling")
     })
 }

@@ -170,7 +170,7 @@ fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'
         say(wanted.needed),
         wanted.what
     );
-    let finding = Remark::query(there.at, message).room(&room.folder).named(there.cabinet);
+    let finding = Remark::query(there.at, message).room(&room.folder).part(there.cabinet);
     finding.source("common practice").remedy("put a filler there, or show that fronts and handles clear as they open")
 }
 

@@ -73,7 +73,7 @@ fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
         say(there.length),
         there.what
     );
-    let finding = Remark::stop(run.name.span, message).room(&room.folder).item(&run.name);
+    let finding = Remark::stop(run.name.span, message).room(&room.folder).thing(&run.name);
     let remedy = "take it out of a filler, order a cabinet narrower, or have the wall measured again before cabinets are ordered";
     Some(finding.also(there.at, there.what).remedy(remedy))
 }

@@ -79,7 +79,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
     );
     let finding = Remark::query(cooks.name.span, message).room(&room.folder);
     let remedy = "add the hood, or whatever moves the air out there, with its `airflow`";
-    Some(finding.item(&cooks.name).remedy(remedy).source(ruling.source))
+    Some(finding.thing(&cooks.name).remedy(remedy).source(ruling.source))
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {

@@ -136,7 +136,7 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
 }
 
 fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: Phrase) -> Remark {
-    Remark::new(severity, counter.name.span, message).room(&room.folder).item(&counter.name)
+    Remark::new(severity, counter.name.span, message).room(&room.folder).thing(&counter.name)
 }
 
 #[cfg(test)]

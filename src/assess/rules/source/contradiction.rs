@@ -66,7 +66,7 @@ fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
         ),
     };
     let remedy = phrase!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
-    let finding = Remark::stop(differs.at, message).item(twice.about);
+    let finding = Remark::stop(differs.at, message).thing(twice.about);
     finding.also(counts.at, phrase!("{} here", say(counts.value))).remedy(remedy)
 }
 

@@ -52,7 +52,7 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Remark {
     let (message, remedy) = words(context, fault);
     let finding = Remark::stop(fault.span, message).remedy(remedy).room(&plan.room.folder);
     let finding = match &fault.item {
-        Some(item) => finding.named(item),
+        Some(item) => finding.part(item),
         None => finding,
     };
     match (fault.also, &fault.wrong) {

@@ -42,6 +42,17 @@ mod tests {
     }
 
     #[test]
+    fn the_one_key_that_is_near_is_a_certain_mend() {
+        let key = |line: &str| Trial::of("source/unknown-key").book(line);
+        key("adress: 12 Alder Court").mends();
+        key("\"adress\": 12 Alder Court").mends();
+        key("Address: 12 Alder Court").mends();
+        Trial::of("source/unknown-key").room("calledd: attic").mends_nothing();
+        // The key that is near is written already: what the other was to be, nobody knows.
+        key("address: 12 Alder Court\nadress: 14 Alder Court").mends_nothing();
+    }
+
+    #[test]
     fn keys_within_groups_are_known_by_their_group() {
         let option = "size: {widht: 29 7/8\"}\nfit: {carton: 3\" x 4\" x 5\"}";
         Trial::of("source/unknown-key").selection("selection: Range\nkind: range", option).finds("unknown key `widht`");

@@ -53,6 +53,15 @@ mod tests {
     }
 
     #[test]
+    fn a_name_in_other_letters_is_a_certain_mend_and_one_that_is_only_near_is_not() {
+        range("place: Range").mends();
+        range("needed for: Demolition").mends();
+        range("needed for: demolitoin").mends_nothing();
+        Trial::of("source/unknown-name").book("rooms: [Kitchen]").mends();
+        Trial::of("source/unknown-name").selection("selection: Rug\nkind: Rug", "").mends();
+    }
+
+    #[test]
     fn an_unknown_kind_product_room_and_rule_are_told() {
         Trial::of("source/unknown-name").selection("selection: Range\nkind: rannge", "").finds_one();
         Trial::of("source/unknown-name").selection("selection: Range\nkind: range", "product: nothing").finds_one();

@@ -80,4 +80,17 @@ mod tests {
     fn a_word_that_is_not_in_the_list_names_the_nearest() {
         tap("hinge: lefft").finds("`lefft` is not among the words for this").remedies("did you mean `left`?");
     }
+
+    #[test]
+    fn a_word_in_other_letters_is_a_certain_mend_and_one_that_is_only_near_is_not() {
+        tap("hinge: Left").mends();
+        tap("hinge: 'LEFT'").mends();
+        tap("hinge: lefft").mends_nothing();
+        Trial::of("source/wrong-type").book("house: {open flue: True}").mends();
+    }
+
+    #[test]
+    fn a_bare_number_has_no_certain_mend() {
+        Trial::of("source/bare-length").room("clearances: {work aisle: 42}").mends_nothing();
+    }
 }

@@ -60,7 +60,7 @@ fn judge(room: &Room) -> Option<Remark> {
     let message = phrase!("no bin stands near the sink or the place of preparation in `{}`", room.title());
     let finding = Remark::note(first.span, message).room(&room.folder);
     let remedy = "give a pull-out beside the sink to bins, and say at that cabinet what they are near: `stores: {bins near: […]}`";
-    Some(finding.item(&cabinets.name).source("common practice").remedy(remedy))
+    Some(finding.selection(&cabinets.name).source("common practice").remedy(remedy))
 }
 
 #[cfg(test)]

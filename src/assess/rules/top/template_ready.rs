@@ -74,7 +74,7 @@ fn judge(context: &Context<'_>, counter: &Counter<'_>, day: Date) -> Option<Rema
     let told = lacks.iter().map(|(_, told)| told);
     let message = phrase!("`{}` is templated on {day}, and {}", counter.name(), day, Phrase::joined(told, "; "));
     let finding = Remark::query(counter.selection.span, message);
-    let finding = finding.room(&counter.room.folder).item(&counter.selection.name).source("common practice");
+    let finding = finding.room(&counter.room.folder).selection(&counter.selection.name).source("common practice");
     let finding = finding.also(*first, "is not ready by then");
     Some(finding.remedy("bring it forward, sign a list of its holes and cutouts, or move the template"))
 }

@@ -223,8 +223,7 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
             let there = Fact::written(height, at);
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
             let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
-            let finding = Remark { severity, option: Some(option.id.value.clone()), ..finding };
-            Some(finding.item(&selection.name))
+            Some(Remark { severity, ..finding }.option(&selection.name, &option.id.value))
         })
         .collect()
 }

@@ -27,7 +27,7 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Remark>
     };
     let message = phrase!("`{item}` stands where `{other}` is{how}", item, other, how);
     let finding = Remark::stop(fault.span, message).remedy(remedy);
-    let finding = finding.room(&plan.room.folder).named(item);
+    let finding = finding.room(&plan.room.folder).part(item);
     Some(match fault.also {
         Some(also) => finding.also(also, phrase!("`{other}`", other)),
         None => finding,

@@ -29,7 +29,7 @@ fn no_light(room: &Room, lights: &HungLights) -> Option<Remark> {
     let kind = selection.kind.get().filter(|_| !is_light(selection))?;
     let message = phrase!("the plan hangs `{}` as lights, and it is a {kind}", named.value, kind);
     let finding = Remark::query(named.span, message).room(&room.folder);
-    Some(finding.item(&selection.name).remedy("name the selection of the lights"))
+    Some(finding.selection(&selection.name).remedy("name the selection of the lights"))
 }
 
 /// How many the plan sets out in all, and where the first of them is written.
