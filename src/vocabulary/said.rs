@@ -122,6 +122,27 @@ enum Met {
     Whole,
 }
 
+/// What is built and stands still.
+const BUILT: &[&str] = &[
+    "wall",
+    "walls",
+    "casing",
+    "trim",
+    "architrave",
+    "jamb",
+    "chimney",
+    "post",
+    "pier",
+    "pilaster",
+    "nib",
+    "return",
+    "boxing",
+];
+
+/// What fills a hole that is drilled and takes no tap.
+const FILLERS: &[&str] =
+    &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
+
 impl Said {
     /// Whether a text says so, in whatever case.
     pub fn is_in(self, text: &str) -> bool {
@@ -153,24 +174,7 @@ impl Said {
             Self::HidesGrain => (Met::Within, &["paint", "lacquer"]),
             Self::Wood => (Met::Whole, WOODS),
             Self::Direction => (Met::Whole, DIRECTIONS),
-            Self::Built => (
-                Met::Whole,
-                &[
-                    "wall",
-                    "walls",
-                    "casing",
-                    "trim",
-                    "architrave",
-                    "jamb",
-                    "chimney",
-                    "post",
-                    "pier",
-                    "pilaster",
-                    "nib",
-                    "return",
-                    "boxing",
-                ],
-            ),
+            Self::Built => (Met::Whole, BUILT),
             Self::Furniture => (Met::Whole, &["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"]),
             Self::Tall => {
                 (Met::Whole, &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"])
@@ -178,22 +182,7 @@ impl Said {
             Self::Tap => (Met::Whole, &["tap", "taps", "faucet", "faucets", "mixer", "mixers"]),
             Self::NoBowl => (Met::Whole, &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"]),
             Self::Bowl => (Met::Whole, &["basin", "sink", "lavatory", "vanity"]),
-            Self::FillsAHole => (
-                Met::Whole,
-                &[
-                    "plate",
-                    "escutcheon",
-                    "cover",
-                    "plug",
-                    "stopper",
-                    "soap",
-                    "dispenser",
-                    "spray",
-                    "sprayer",
-                    "gap",
-                    "button",
-                ],
-            ),
+            Self::FillsAHole => (Met::Whole, FILLERS),
             Self::Wall => (Met::Whole, &["wall"]),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
