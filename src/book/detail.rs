@@ -2,9 +2,11 @@
 
 use serde_json::{Value, json};
 
+use super::{CutOut, FitsFronts, Grain, Reveal, Setting};
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange, Sides};
-use crate::vocabulary::{Gathers, Shown, Words};
+use crate::vocabulary::supply::{Airflow, Side, Worded};
+use crate::vocabulary::{EdgeTrim, Gathers, Mount, Pattern, Pitch, Shown};
 
 /// A fact of the kind's own, as the book words it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,61 +19,94 @@ pub struct Detail {
     pub span: Span,
 }
 
-/// What a fact holds: words, or lengths that pages word in the book's own units.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum DetailValue {
-    /// Words or a number.
-    Words(String),
-    /// A length.
-    Length(Length),
-    /// A range of lengths.
-    Range(LengthRange),
-    /// Two or three lengths.
-    Sides(Sides),
-}
-
-/// A value that can be a fact of the kind's own.
-trait AsDetail {
+/// A type that a fact of the kind's own may have.
+pub trait Fact: Sized {
+    /// As one of all facts.
     fn value(self) -> DetailValue;
+
+    /// Out of one, if it is of this type.
+    fn of(value: &DetailValue) -> Option<&Self>;
 }
 
-impl AsDetail for String {
-    fn value(self) -> DetailValue {
-        DetailValue::Words(self)
-    }
+/// Every type of facts, each with how its words are shown; none for lengths, which pages word in the book's units.
+macro_rules! facts {
+    ($($(#[$about:meta])* $name:ident: $of:ty, $words:expr;)*) => {
+        /// What a fact holds.
+        #[derive(Clone, Debug, PartialEq, Eq)]
+        pub enum DetailValue {
+            $($(#[$about])* $name($of),)*
+        }
+
+        $(impl Fact for $of {
+            fn value(self) -> DetailValue {
+                DetailValue::$name(self)
+            }
+
+            fn of(value: &DetailValue) -> Option<&Self> {
+                match value {
+                    DetailValue::$name(value) => Some(value),
+                    _ => None,
+                }
+            }
+        })*
+
+        impl DetailValue {
+            /// As written, where it is no length.
+            pub fn words(&self) -> Option<String> {
+                match self {
+                    $(Self::$name(value) => {
+                        let words: fn(&$of) -> Option<String> = $words;
+                        words(value)
+                    })*
+                }
+            }
+        }
+    };
 }
 
-impl AsDetail for u32 {
-    fn value(self) -> DetailValue {
-        DetailValue::Words(self.to_string())
-    }
+facts! {
+    /// Words.
+    Words: String, |words| Some(words.clone());
+    /// A number.
+    Count: u32, said;
+    /// A length.
+    Length: Length, |_| None;
+    /// A range of lengths.
+    Range: LengthRange, |_| None;
+    /// Two or three lengths.
+    Sides: Sides, |_| None;
+    /// Where its front is meant to be.
+    Setting: Setting, said;
+    /// How a unit is made to be set in.
+    CutOut: CutOut, said;
+    /// How the rim of a bowl stands.
+    Reveal: Reveal, said;
+    /// The fronts that a pull goes on.
+    Fits: FitsFronts, said;
+    /// The direction of the grain.
+    Grain: Grain, said;
+    /// The most that is moved.
+    Airflow: Worded<Option<Airflow>>, said;
+    /// How a bowl is fixed.
+    Mount: Worded<Option<Mount>>, said;
+    /// The side of an outlet.
+    Outlet: Worded<Option<Side>>, said;
+    /// The distance between outer holes.
+    Spread: Worded<Option<LengthRange>>, said;
+    /// The slope that a canopy is made for.
+    Slope: Worded<Option<Pitch>>, said;
+    /// How it is laid.
+    Pattern: Worded<Pattern>, said;
+    /// How its edges end.
+    EdgeTrim: Worded<EdgeTrim>, said;
 }
 
-impl<T: Words> AsDetail for T {
-    fn value(self) -> DetailValue {
-        DetailValue::Words(self.word().to_string())
-    }
+#[allow(clippy::unnecessary_wraps)]
+fn said(value: &impl ToString) -> Option<String> {
+    Some(value.to_string())
 }
 
-impl AsDetail for Length {
-    fn value(self) -> DetailValue {
-        DetailValue::Length(self)
-    }
-}
-
-impl AsDetail for LengthRange {
-    fn value(self) -> DetailValue {
-        DetailValue::Range(self)
-    }
-}
-
-impl AsDetail for Sides {
-    fn value(self) -> DetailValue {
-        DetailValue::Sides(self)
-    }
-}
-
-impl<T: AsDetail> Gathers<T> for Vec<Detail> {
+impl<T: Fact> Gathers<T> for Vec<Detail> {
     fn gather(&mut self, key: &'static str, value: Spanned<T>) {
         self.push(Detail { key, value: value.value.value(), span: value.span });
     }
@@ -87,10 +122,10 @@ impl Shown for Vec<Detail> {
 impl Shown for DetailValue {
     fn shown(&self) -> Value {
         match self {
-            Self::Words(words) => words.shown(),
             Self::Length(length) => json!({"length": length.shown()}),
             Self::Range(range) => range.shown(),
             Self::Sides(sides) => json!({"sides": sides.sides().iter().map(Shown::shown).collect::<Vec<_>>()}),
+            words => words.words().shown(),
         }
     }
 }

@@ -59,7 +59,7 @@ mod product_option;
 pub use product_option::{Accessory, FitsFronts, Grain, Hinge, Panel, ProductOption, Reveal, Size};
 
 mod detail;
-pub use detail::{Detail, DetailValue};
+pub use detail::{Detail, DetailValue, Fact};
 
 mod built_in;
 pub use built_in::{AskedPanel, Below, Hole, Hollow, HollowFrom};

@@ -1,13 +1,13 @@
 //! One thing that can be chosen, and what is ordered with it.
 
 use super::{
-    Burning, CutOut, Detail, DetailValue, Fit, Fronts, Fuel, Hole, Laid, Order, OwnName, Photo, Setting, Sold, Stores,
-    Top,
+    Burning, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Order, OwnName, Photo, Setting, Sold, Stores, Top,
 };
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
-use crate::vocabulary::{Slot, name, record, words};
+use crate::vocabulary::supply::{Airflow, Side, Worded};
+use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, Slot, name, record, words};
 
 words! {
     /// The side that a thing's door hangs on, seen from the front.
@@ -125,24 +125,24 @@ record! {
             "where its front is meant to be: in one plane with the fronts beside it, or before them",
             "flush";
         "made as": CutOut, "how the unit is made to be set in", "slide-in";
-        "airflow": String, "rated airflow, the most it moves", "390 cfm";
+        "airflow": Worded<Option<Airflow>>, "rated airflow, the most it moves", "390 cfm";
         "holes": u32, "how many holes it takes", "2";
-        "spread": String, "distance between holes, centre to centre", "8\"";
+        "spread": Worded<Option<LengthRange>>, "distance between holes, centre to centre", "8\"";
         "rear travel": Length, "how far handle or lever moves behind its hole's centre", "1 3/4\"";
         "spout reach": Length, "from the hole's centre to the stream", "8 1/4\"";
         "valve": String, "the valve body that is built in, by model", "VB-2";
-        "mount": String, "how it is fixed", "undermount";
+        "mount": Worded<Option<Mount>>, "how it is fixed", "undermount";
         "bowl depth": Length, "inside depth of the bowl", "9\"";
         "reveal": Reveal,
             "whether the rim of an undermount bowl shows, is flush, or is covered",
             "flush";
         "corner radius": Length, "radius of a bowl's inside corners, seen from above", "3/8\"";
-        "drain": String, "where the outlet is", "rear centre";
+        "drain": Worded<Option<Side>>, "where the outlet is", "rear centre";
         "rough-in": Length, "from the finished wall to the centre of the outlet", "12\"";
         "seat height": Length, "top of the seat from the finished floor", "16 1/2\"";
         "drop": LengthRange, "from ceiling to the lowest part, as it can be set", "18\" to 72\"";
         "canopy": Length, "width of the plate at the ceiling or wall", "5\"";
-        "slope rating": String,
+        "slope rating": Worded<Option<Pitch>>,
             "the slope of ceiling that the canopy is made for",
             "up to 30 degrees";
         "lamp": String, "lamp and base", "LED, E26, 9 W";
@@ -154,8 +154,8 @@ record! {
         "thickness": Length, "thickness", "3/8\"";
         "joint": Length, "width of the joint", "1/8\"";
         "grout": String, "grout, by maker and colour", "Hollin 09 warm grey";
-        "edge trim": String, "how its edges end", "glazed edge pieces, 14 ft";
-        "pattern": String, "how it is laid, and in which direction", "stacked, long side level";
+        "edge trim": Worded<EdgeTrim>, "how its edges end", "glazed edge pieces, 14 ft";
+        "pattern": Worded<Pattern>, "how it is laid, and in which direction", "stacked, long side level";
         "centre to centre": Length, "between the screws of a pull", "5 1/16\"";
         "projection": Length, "how far it stands out", "1 1/4\"";
         "fits": FitsFronts,
@@ -207,26 +207,35 @@ impl ProductOption {
 
     /// A fact of the kind's own that is a length.
     pub fn length(&self, key: &str) -> Option<(Length, Span)> {
-        self.detail(key).and_then(|detail| match detail.value {
-            DetailValue::Length(length) => Some((length, detail.span)),
-            _ => None,
-        })
+        self.detail(key).and_then(|detail| Some((*Length::of(&detail.value)?, detail.span)))
     }
 
     /// A fact of the kind's own that is a range of lengths.
     pub fn range(&self, key: &str) -> Option<LengthRange> {
-        self.detail(key).and_then(|detail| match detail.value {
-            DetailValue::Range(range) => Some(range),
-            _ => None,
-        })
+        self.detail(key).and_then(|detail| LengthRange::of(&detail.value)).copied()
     }
 
-    /// A fact of the kind's own in words or figures.
+    /// A fact of the kind's own that is a number.
+    pub fn count(&self, key: &str) -> Option<(u32, Span)> {
+        self.detail(key).and_then(|detail| Some((*u32::of(&detail.value)?, detail.span)))
+    }
+
+    /// A fact of the kind's own in words.
     pub fn words(&self, key: &str) -> Option<(&str, Span)> {
-        self.detail(key).and_then(|detail| match &detail.value {
-            DetailValue::Words(words) => Some((words.as_str(), detail.span)),
-            _ => None,
-        })
+        self.detail(key).and_then(|detail| Some((String::of(&detail.value)?.as_str(), detail.span)))
+    }
+
+    /// The fact of a type that only one has: a word, or what was written with what is understood of it.
+    pub fn fact<T: Fact>(&self) -> Option<(&T, Span)> {
+        self.details.iter().find_map(|detail| Some((T::of(&detail.value)?, detail.span)))
+    }
+
+    /// What is understood of the one fact that is written in such words.
+    pub fn understood<T>(&self) -> Option<(&T, Span)>
+    where
+        Worded<T>: Fact,
+    {
+        self.fact::<Worded<T>>().map(|(worded, at)| (&worded.is, at))
     }
 
     /// A fact of the kind's own.

@@ -7,7 +7,7 @@
 mod cabinet;
 pub mod distances;
 pub mod fitting;
-mod mount;
+mod made_as;
 mod placement;
 pub mod plan;
 pub mod taps;
@@ -15,7 +15,7 @@ mod told;
 pub mod twice;
 
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
-pub use mount::{Mount, made_as};
+pub use made_as::made_as;
 pub use placement::Placement;
 pub use told::{Answer, Spot, Told, Whence};
 

@@ -3,7 +3,8 @@
 use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Kind, Said, supply};
+use crate::vocabulary::supply::Worded;
+use crate::vocabulary::{Kind, Mount, Said};
 
 /// The words of a phrase, in lower case.
 fn words(phrase: &str) -> impl Iterator<Item = String> {
@@ -33,7 +34,7 @@ pub fn fills_a_hole(option: &ProductOption) -> bool {
 
 /// Whether a tap comes out of the wall.
 pub fn is_on_the_wall(tap: &Selection, option: &ProductOption) -> bool {
-    let mount = option.words("mount").map_or("", |(words, _)| words);
+    let mount = option.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str());
     Said::Wall.is_in_any([tap.name.value.as_str(), mount, option.name.text()])
 }
 
@@ -73,23 +74,14 @@ pub fn drilled_for<'a>(listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
 
 /// How many holes a tap takes, or a bowl has.
 pub fn holes(option: &ProductOption) -> Option<(usize, Span)> {
-    let (words, at) = option.words("holes")?;
-    Some((words.trim().parse().ok()?, at))
+    let (holes, at) = option.count("holes")?;
+    Some((usize::try_from(holes).ok()?, at))
 }
 
 /// The distance between outer holes, as far as its words can be understood in one way.
 pub fn spread(option: &ProductOption) -> Option<(LengthRange, Span)> {
-    let (words, at) = option.words("spread")?;
-    if let Ok(range) = LengthRange::parse(words) {
-        return Some((range, at));
-    }
-    match supply::lengths(words).as_slice() {
-        [one] => Some((LengthRange::exactly(one.length), at)),
-        [one, other] if one.length < other.length => {
-            LengthRange::between(one.length, other.length).ok().map(|range| (range, at))
-        }
-        _ => None,
-    }
+    let (spread, at) = option.understood::<Option<LengthRange>>()?;
+    Some(((*spread)?, at))
 }
 
 /// Whether two spreads have a length in common, but for that much.

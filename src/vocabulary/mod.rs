@@ -37,6 +37,15 @@ pub use fields::{Fields, Parse};
 mod near;
 pub use near::{is_plain, nearest, only_near, same_but_for_case};
 
+mod mount;
+pub use mount::Mount;
+
+mod pattern;
+pub use pattern::{Bond, EdgeTrim, Pattern};
+
+mod pitch;
+pub use pitch::Pitch;
+
 mod said;
 pub use said::Said;
 

@@ -52,6 +52,8 @@ pub enum Said {
     Island,
     /// What draws air down, and is no hood.
     Downdraft,
+    /// A bowl with a front of its own.
+    Apron,
     /// A window in the roof.
     RoofWindow,
     /// Glass that does not break into splinters.
@@ -186,6 +188,7 @@ impl Said {
             Self::Wall => (Met::Whole, &["wall"]),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
+            Self::Apron => (Met::Within, &["apron"]),
             Self::RoofWindow => (Met::Within, &["roof", "skylight"]),
             Self::SafetyGlass => (Met::Within, &["temper", "laminat", "safety"]),
             Self::Light => (Met::Whole, &["light", "lights", "sconce", "lamp"]),

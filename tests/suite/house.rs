@@ -10,6 +10,7 @@ mod registries;
 mod rules;
 mod sizes;
 mod unfinished;
+mod words;
 
 use std::fs;
 use std::path::{Path, PathBuf};

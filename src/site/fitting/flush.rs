@@ -4,7 +4,6 @@ use crate::book::{Opening, ProductOption, Room, Service, ServicePoints, Setting,
 use crate::site::row_of;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::Words;
 
 use super::everywhere;
 
@@ -30,7 +29,7 @@ impl DepthStack {
 
 /// Where the front of a thing is meant to be, by the thing or by its opening.
 pub fn setting(opening: &Opening, option: &ProductOption) -> Option<(Setting, Span)> {
-    let own = option.words("set").and_then(|(word, at)| Some((Setting::of(word)?, at)));
+    let own = option.fact::<Setting>().map(|(set, at)| (*set, at));
     own.or_else(|| opening.setting.spanned().map(|set| (set.value, set.span)))
 }
 

@@ -4,7 +4,6 @@
 //! here (fit is decided before any rounding for print).
 
 mod beside;
-pub mod bond;
 pub mod cover;
 mod flank;
 mod flush;
@@ -14,11 +13,11 @@ pub mod nest;
 mod over;
 pub mod overhead;
 mod passage;
-mod pitch;
 mod square;
 mod stack;
 #[cfg(test)]
 mod tests;
+pub mod waste;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, casing_beside, flank};
@@ -27,7 +26,6 @@ pub use gauge::{DimensionCheck, Gaps, Misfit};
 pub use housing::{By, Housing, Known};
 pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, spare, way_in};
-pub use pitch::Pitch;
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 

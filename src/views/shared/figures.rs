@@ -39,10 +39,10 @@ pub fn range(wording: Wording, range: LengthRange) -> Html {
 /// A fact of the kind's own.
 pub fn detail(wording: Wording, value: &DetailValue) -> Html {
     match value {
-        DetailValue::Words(words) => Html::text(words),
         DetailValue::Length(length) => self::length(wording, *length),
         DetailValue::Range(range) => self::range(wording, *range),
         DetailValue::Sides(sides) => wording.sides(sides.sides()),
+        words => Html::text(&words.words().unwrap_or_default()),
     }
 }
 

@@ -14,14 +14,40 @@ use figure::{Figures, Unit};
 
 pub use figure::Amount;
 pub use gas::{Gas, GasKind};
-pub use phrase::{Face, Meaning, Told, lengths};
+pub use phrase::Face;
+use phrase::lengths;
+
+use crate::units::LengthRange;
 pub use pipe::{Drain, Pipe, Section, Water};
 pub use power::Power;
 pub use side::Side;
 pub use worded::{InWords, Worded};
 
-/// Airflow in cubic feet a minute: `390 cfm`; of `300–600 cfm` the most that is moved.
-pub fn airflow(words: &str) -> Option<u32> {
+/// Airflow in cubic feet a minute: of `300–600 cfm` the most that is moved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Airflow(pub u32);
+
+impl InWords for Option<Airflow> {
+    fn of_words(words: &str) -> Self {
+        airflow(words).map(Airflow)
+    }
+}
+
+/// A spread in the trade's words: a length, or two as a range, as far as it can be understood in one way.
+impl InWords for Option<LengthRange> {
+    fn of_words(words: &str) -> Self {
+        if let Ok(range) = LengthRange::parse(words) {
+            return Some(range);
+        }
+        match lengths(words).as_slice() {
+            [one] => Some(LengthRange::exactly(one.length)),
+            [one, other] if one.length < other.length => LengthRange::between(one.length, other.length).ok(),
+            _ => None,
+        }
+    }
+}
+
+fn airflow(words: &str) -> Option<u32> {
     let figures = Figures::of(words);
     let of = |unit, numerator: u64, denominator: u64| {
         let (_, most) = figures.thousandths(unit)?;

@@ -1,5 +1,7 @@
 //! A side in a phrase: `left end`, `stubs at both sides`, `rear centre`.
 
+use super::InWords;
+
 /// The side that a phrase names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
@@ -30,7 +32,7 @@ impl Side {
     }
 
     /// The one side that a phrase names; none where it names none.
-    pub fn read(phrase: &str) -> Option<Self> {
+    pub(super) fn read(phrase: &str) -> Option<Self> {
         let lower = phrase.to_lowercase();
         let words: Vec<&str> =
             lower.split(|letter: char| !letter.is_alphabetic()).filter(|word| !word.is_empty()).collect();
@@ -55,6 +57,12 @@ impl Side {
             (_, _, true) => Some(Self::Right),
             _ => found.contains(&Self::Middle).then_some(Self::Middle),
         }
+    }
+}
+
+impl InWords for Option<Side> {
+    fn of_words(words: &str) -> Self {
+        Side::read(words)
     }
 }
 

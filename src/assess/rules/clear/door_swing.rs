@@ -72,17 +72,17 @@ fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Findings<'_>) 
         plan.sweeps(thing, None).into_iter().map(opening)
     });
     let all: Vec<Opening<'_>> = doors.chain(showers).collect();
-    let mut told: Vec<(&str, &str)> = Vec::new();
+    let mut told: Vec<(&str, Option<&str>)> = Vec::new();
     for (number, door) in all.iter().enumerate() {
         let struck = plan.things.iter().filter(|body| is_judged(door, body)).filter_map(|body| {
             let free = door.sweep.meets(&body.covers(plan.front(body)))?;
-            Some((body.name, Some(free), Some(body.span)))
+            Some((Some(body.name), Some(free), Some(body.span)))
         });
         let others = all.iter().take(number).filter(|other| other.name != door.name);
         let others = others.filter(|other| other.sweep.shape.overlaps(&door.sweep.shape));
         let wall = door.hole.and_then(|hole| across(plan, hole, door.sweep.reach));
-        let all_met = struck.chain(others.map(|other| (other.name, None, Some(other.span))));
-        for (met, free, at) in all_met.chain(wall.map(|free| ("the wall across", Some(free), None))) {
+        let all_met = struck.chain(others.map(|other| (Some(other.name), None, Some(other.span))));
+        for (met, free, at) in all_met.chain(wall.map(|free| (None, Some(free), None))) {
             if !told.contains(&(door.name, met)) {
                 told.push((door.name, met));
                 findings.push(finding(context, plan.room, door, met, (free, at)));
@@ -104,15 +104,16 @@ fn across(plan: &Plan<'_>, hole: &Hole<'_>, leaf: Length) -> Option<Length> {
     (free < leaf).then_some(free)
 }
 
+/// A door and what it meets; the wall across where that has no name.
 fn finding(
     context: &Context<'_>,
     room: &Room,
     door: &Opening<'_>,
-    met: &str,
+    met: Option<&str>,
     (free, at): (Option<Length>, Option<Span>),
 ) -> Remark {
     let say = |length| say(length, context.book.project.units);
-    let quoted = if met.starts_with("the ") { Phrase::from(met.to_string()) } else { Phrase::name(met) };
+    let quoted = met.map_or_else(|| Phrase::from("the wall across"), Phrase::name);
     let leaf = say(door.sweep.reach);
     let sweeps = if door.hole.is_some() { Phrase::name(door.name) } else { phrase!("the door of `{}`", door.name) };
     let message = match free {

@@ -9,9 +9,9 @@ use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, phrase};
+use crate::site::inside_width;
 use crate::site::taps;
-use crate::site::{Mount, inside_width};
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Mount};
 
 declare! {
     /// A fact of the site that a check needs, and that nobody gives
@@ -88,7 +88,10 @@ fn bowls(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut asked = Vec::new();
     for fitted in context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Sink)) {
         let opening = fitted.opening;
-        let set_in = Mount::of(fitted.option).is_some_and(Mount::is_in_a_cabinet);
+        let set_in = fitted
+            .option
+            .understood::<Option<Mount>>()
+            .is_some_and(|(mount, _)| mount.is_some_and(Mount::is_in_a_cabinet));
         let known = inside_width(fitted.room, opening, context.book.project.units).is_some();
         if set_in && !known && !opening.cabinet.is_faulty() && !asked.contains(&opening.span) {
             asked.push(opening.span);

@@ -3,10 +3,9 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{DetailValue, Part, ProductOption, Room, Selection};
+use crate::book::{DetailValue, Grain, Part, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::fitting::bond::{Bond, bond};
-use crate::vocabulary::{Kind, Said};
+use crate::vocabulary::{Bond, Kind, Pattern, Said};
 
 declare! {
     /// Nobody says which way it hangs, runs or is laid
@@ -89,14 +88,13 @@ fn single_doors(room: &Room) -> Vec<Remark> {
 
 fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let kind = selection.kind.get()?;
-    let (pattern, _) = option.words("pattern")?;
-    let sheet = pattern.to_lowercase().contains("sheet");
+    let (pattern, _) = option.understood::<Pattern>()?;
     let directed = match kind {
-        Kind::Tile => oblong(option) || bond(pattern) == Bond::Herringbone,
-        Kind::Floor | Kind::Boarding => !sheet,
+        Kind::Tile => oblong(option) || pattern.bond == Bond::Herringbone,
+        Kind::Floor | Kind::Boarding => !pattern.sheets,
         _ => false,
     };
-    let told = option.laid.runs.get().is_some() || Said::Direction.is_in(pattern);
+    let told = option.laid.runs.get().is_some() || pattern.directed;
     (directed && !told).then_some((
         |name| phrase!("nobody says which way the long side of `{name}` runs", name),
         "say it in `pattern`, or add `laid: {runs: …}`",
@@ -115,7 +113,7 @@ fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let cabinet = selection.is(Kind::Cabinet);
     let finish = option.finish.text();
     let (covered, wood) = (Said::HidesGrain.is_in(finish), Said::Wood.is_in(finish));
-    let missing = cabinet && wood && !covered && option.detail("grain").is_none();
+    let missing = cabinet && wood && !covered && option.fact::<Grain>().is_none();
     missing.then_some((
         |name| phrase!("nobody says which way the grain of `{name}` runs", name),
         "add `grain: …`: `upright`, `level`, `matched` or `none`",

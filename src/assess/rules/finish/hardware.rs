@@ -2,11 +2,11 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{FitsFronts, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Words};
 
 declare! {
     /// Too few pulls or knobs for the fronts, or screws that do not suit them
@@ -68,9 +68,9 @@ fn hardware(room: &Room) -> impl Iterator<Item = (&Selection, &ProductOption)> {
 
 /// Doors, drawers, or all fronts together where a pull does not say what it fits.
 fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
-    let pulls: Vec<(&Spanned<Quantity>, &str, &Selection)> = hardware(room)
+    let pulls: Vec<(&Spanned<Quantity>, FitsFronts, &Selection)> = hardware(room)
         .filter_map(|(selection, option)| {
-            let fits = option.words("fits").map_or("doors and drawers", |(fits, _)| fits);
+            let fits = option.fact::<FitsFronts>().map_or(FitsFronts::DoorsAndDrawers, |(fits, _)| *fits);
             Some((option.quantity.spanned()?, fits, selection))
         })
         .collect();
@@ -79,16 +79,16 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
     };
     let (doors, drawers) =
         (all(|option| option.fronts.doors.get().copied()), all(|option| option.fronts.drawers.get().copied()));
-    let together = pulls.iter().any(|(_, fits, _)| *fits == "doors and drawers");
+    let together = pulls.iter().any(|(_, fits, _)| *fits == FitsFronts::DoorsAndDrawers);
     let groups = match together {
-        true => vec![("doors and drawers", doors + drawers)],
-        false => vec![("doors", doors), ("drawers", drawers)],
+        true => vec![(FitsFronts::DoorsAndDrawers, doors + drawers)],
+        false => vec![(FitsFronts::Doors, doors), (FitsFronts::Drawers, drawers)],
     };
-    let count = |(what, wanted): (&str, u64)| {
+    let count = |(what, wanted): (FitsFronts, u64)| {
         let of = pulls.iter().filter(|(_, fits, _)| together || *fits == what);
         let (first, _, selection) = of.clone().next()?;
         let there = of.filter_map(|(quantity, ..)| quantity.value.whole()).fold(0, u64::saturating_add);
-        short(room, selection, first, what, wanted, there)
+        short(room, selection, first, what.word(), wanted, there)
     };
     groups.into_iter().filter_map(count).collect()
 }

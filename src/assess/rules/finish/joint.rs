@@ -1,5 +1,7 @@
 //! Joints and offsets that a tile's size and make do not allow.
 
+use crate::source::Span;
+use crate::vocabulary::{Bond, Pattern};
 use rust_decimal::Decimal;
 
 use super::is_tile;
@@ -8,7 +10,6 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection, System, TileEdges};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::fitting::bond::{Bond, bond};
 use crate::units::Length;
 
 declare! {
@@ -116,7 +117,7 @@ fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: Sys
     let side = longest(option).filter(|side| *side > LONG)?;
     let (percent, at) = match option.laid.offset.spanned() {
         Some(offset) => (offset.value.value(), offset.span),
-        None => (said(option)?, option.words("pattern")?.1),
+        None => said(option)?,
     };
     // A third is what 33 % means: thirds are laid, not hundredths.
     if percent * Decimal::from(3) <= Decimal::new(10002, 2) {
@@ -134,17 +135,15 @@ fn offset(room: &Room, selection: &Selection, option: &ProductOption, units: Sys
 }
 
 /// The offset that the words of a pattern give: half, unless they say otherwise.
-fn said(option: &ProductOption) -> Option<Decimal> {
-    let (pattern, _) = option.words("pattern")?;
-    let words = pattern.to_lowercase();
-    let less = ["third", "quarter", "1/3", "1/4", "33", "25", "random"].iter().any(|word| words.contains(word));
-    (bond(pattern) == Bond::Offset && !less).then(|| Decimal::from(50))
+fn said(option: &ProductOption) -> Option<(Decimal, Span)> {
+    let (pattern, at) = option.understood::<Pattern>()?;
+    (pattern.bond == Bond::Offset && !pattern.less_than_half).then(|| (Decimal::from(50), at))
 }
 
 fn is_offset(option: &ProductOption) -> bool {
     match option.laid.offset.get() {
         Some(offset) => offset.value() > Decimal::ZERO,
-        None => option.words("pattern").is_some_and(|(pattern, _)| bond(pattern) == Bond::Offset),
+        None => option.understood::<Pattern>().is_some_and(|(pattern, _)| pattern.bond == Bond::Offset),
     }
 }
 

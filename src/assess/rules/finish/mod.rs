@@ -8,7 +8,7 @@ pub mod joint;
 pub mod thickness;
 
 use crate::book::{ProductOption, Selection};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{EdgeTrim, Kind};
 
 /// Whether a selection is tile.
 fn is_tile(selection: &Selection) -> bool {
@@ -17,5 +17,5 @@ fn is_tile(selection: &Selection) -> bool {
 
 /// Whether the book says of a tile, in one word, that its edges get no trim.
 fn has_no_trim(option: &ProductOption) -> bool {
-    option.words("edge trim").is_some_and(|(words, _)| matches!(words.trim().to_lowercase().as_str(), "none" | "no"))
+    option.understood::<EdgeTrim>().is_some_and(|(trim, _)| trim.is_none)
 }

@@ -1,6 +1,6 @@
 //! Tiles of different thickness edge to edge.
 
-use super::has_no_trim;
+use crate::vocabulary::EdgeTrim;
 use std::collections::HashSet;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -87,7 +87,7 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
 }
 
 fn trimmed(option: &ProductOption) -> bool {
-    option.words("edge trim").is_some() && !has_no_trim(option)
+    option.understood::<EdgeTrim>().is_some_and(|(trim, _)| !trim.is_none)
 }
 
 #[cfg(test)]

@@ -165,10 +165,10 @@ fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 /// The side at which a tub drains against the side of the drain in the floor.
 fn hand(fitted: &Placement<'_>) -> Option<Remark> {
     fitted.selection.kind.get().filter(|kind| **kind == Kind::Bathtub)?;
-    let (drain, _) = fitted.option.words("drain")?;
+    let (drain, _) = fitted.option.fact::<Worded<Option<Side>>>()?;
     let there = fitted.opening.service.drain.spanned()?;
     let name = &fitted.selection.name.value;
-    let (wants, has) = match (Side::read(drain), there.is.side.or_else(|| side_of_point(fitted.opening))) {
+    let (wants, has) = match (drain.is, there.is.side.or_else(|| side_of_point(fitted.opening))) {
         (Some(wants), Some(has)) => (wants, has),
         (Some(Side::Both), None) => return None,
         (Some(wants), None) => {
@@ -180,7 +180,7 @@ fn hand(fitted: &Placement<'_>) -> Option<Remark> {
             ));
         }
         (None, _) => {
-            let message = phrase!("the words `{drain}` do not say at which side `{name}` drains", drain, name);
+            let message = phrase!("the words `{drain}` do not say at which side `{name}` drains", drain.words, name);
             let finding = fitted.finding(Severity::Query, there.span, message);
             return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in the tub's `drain`"));
         }

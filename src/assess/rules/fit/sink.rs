@@ -2,11 +2,12 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::Reveal;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::{Inside, Mount, inside_width};
+use crate::site::{Inside, inside_width};
 use crate::units::Length;
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Mount};
 
 declare! {
     /// A sink does not fit its cabinet: its sides, its clips, its apron
@@ -107,7 +108,7 @@ fn usual(
     inside: &Inside<'_>,
     (width, clips): (Length, Length),
 ) -> Option<Remark> {
-    let (needs, with) = match Mount::of(fitted.option) {
+    let (needs, with) = match fitted.option.understood::<Option<Mount>>().and_then(|(mount, _)| *mount) {
         Some(Mount::Under) if clips == Length::ZERO => (width, ""),
         Some(Mount::Under) => (width + clips.times(2), " with clips as usual"),
         Some(Mount::Apron) => (width, ""),
@@ -137,8 +138,8 @@ fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 }
 
 fn reveal(fitted: &Placement<'_>) -> Option<Remark> {
-    let (mount, at) = fitted.option.words("mount")?;
-    let unsaid = mount.to_lowercase().contains("undermount") && fitted.option.detail("reveal").is_none();
+    let (mount, at) = fitted.option.understood::<Option<Mount>>()?;
+    let unsaid = *mount == Some(Mount::Under) && fitted.option.fact::<Reveal>().is_none();
     let message =
         phrase!("nobody says whether the rim of `{}` shows, is flush, or is covered", fitted.selection.name.value);
     unsaid.then(|| {

@@ -6,10 +6,10 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailValue, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
-use crate::site::fitting::Pitch;
 use crate::site::fitting::overhead::{Slope, at, slope};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::supply::Worded;
+use crate::vocabulary::{Hazard, Kind, Pitch};
 
 declare! {
     /// A pendant can't be set to its drop, or its canopy is not made for the slope
@@ -104,13 +104,14 @@ fn worded(range: LengthRange, say: impl Fn(Length) -> Value) -> Phrase {
 /// A canopy under a ceiling that slopes more than it is made for; asked where either is not known.
 fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let slope = slope(context.site.plan(room), room).filter(|slope| *slope != Slope::Level)?;
-    let (words, at) = option.words("slope rating")?;
+    let (rating, at) = option.fact::<Worded<Option<Pitch>>>()?;
+    let words = &rating.words;
     let name = &selection.name.value;
     let ask = |message: Phrase, remedy: &'static str| {
         let finding = about(room, selection, option, Severity::Query, at, message);
         Some(finding.source("the maker's sheet").remedy(remedy))
     };
-    let Some(made_for) = Pitch::read(words) else {
+    let Some(made_for) = rating.is else {
         let message =
             phrase!("the ceiling slopes, and `{words}` does not say how steep a one `{name}` is made for", words, name);
         return ask(message, "write `slope rating` in degrees or as rise and run, as the maker's sheet has it");

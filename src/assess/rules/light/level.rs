@@ -68,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// All the lumens, and footcandles as a fraction: lumens times a square foot, over the area.
 fn footcandles(option: &ProductOption, count: Option<usize>, area: Area) -> Option<(i128, (i128, i128))> {
-    let each: i128 = option.words("lumens")?.0.parse().ok()?;
+    let each = i128::from(option.count("lumens")?.0);
     let lumens = each.checked_mul(i128::try_from(count?).ok()?)?;
     let foot = i128::from(FOOT.nanometres());
     let square_foot = foot.checked_mul(foot)?;

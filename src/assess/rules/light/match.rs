@@ -42,8 +42,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn judge(room: &Room) -> Option<Remark> {
     let mut by_kelvin: BTreeMap<u32, Vec<(&Selection, Span)>> = BTreeMap::new();
     for selection in &room.selections {
-        let kelvin = selection.settled().and_then(|option| option.words("kelvin"));
-        if let Some((kelvin, at)) = kelvin.and_then(|(words, at)| Some((words.parse().ok()?, at))) {
+        let kelvin = selection.settled().and_then(|option| option.count("kelvin"));
+        if let Some((kelvin, at)) = kelvin {
             by_kelvin.entry(kelvin).or_default().push((selection, at));
         }
     }

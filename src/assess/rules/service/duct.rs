@@ -8,7 +8,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::supply::{Pipe, Section, airflow};
+use crate::vocabulary::supply::{Airflow, Pipe, Section};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -71,8 +71,8 @@ fn against_airflow(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rema
         return None;
     }
     let there = fitted.opening.service.duct.spanned()?;
-    let (words, at) = fitted.option.words("airflow")?;
-    let (moves, is) = (airflow(words)?, there.is.narrowest?);
+    let (airflow, at) = fitted.option.understood::<Option<Airflow>>()?;
+    let (Airflow(moves), is) = ((*airflow)?, there.is.narrowest?);
     let (_, usual) = USUAL.iter().find(|(most, _)| moves <= *most)?;
     let Section::Round(across) = is else { return narrow(context, fitted, (moves, at), (is, there.span), *usual) };
     let usual = metric::advised(*usual, across, context.book.project.units);

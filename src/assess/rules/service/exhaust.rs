@@ -9,8 +9,8 @@ use crate::assess::{Context, about};
 use crate::book::{Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
-use crate::vocabulary::supply::airflow;
-use crate::vocabulary::{Hazard, Kind, Said, Trait};
+use crate::vocabulary::supply::{Airflow, Worded};
+use crate::vocabulary::{Hazard, Kind, Mount, Said, Trait};
 
 declare! {
     /// A hood or a fan moves less air than the rules ask
@@ -61,7 +61,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let ruling = context.rulings().number(&KITCHEN_EXHAUST).filter(|_| is_asked)?;
     let moves_air = |selection: &Selection| {
         selection.is_any(&[Kind::Hood, Kind::Fan])
-            || selection.standing().iter().any(|option| option.words("airflow").is_some())
+            || selection.standing().iter().any(|option| option.understood::<Option<Airflow>>().is_some())
     };
     let hood_is_said = |opening: &Opening| {
         let above = opening.above.get().is_some_and(|above| Said::Hood.is_in(&above.what));
@@ -85,9 +85,9 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(|room| no_hood(context, room)));
     for (room, selection, option) in context.site.options() {
-        let Some((words, at)) = option.words("airflow") else { continue };
-        let Some(moves) = airflow(words) else {
-            let message = phrase!("the airflow of `{}` can't be read: `{words}`", selection.name.value, words);
+        let Some((airflow, at)) = option.fact::<Worded<Option<Airflow>>>() else { continue };
+        let Some(Airflow(moves)) = airflow.is else {
+            let message = phrase!("the airflow of `{}` can't be read: `{words}`", selection.name.value, airflow.words);
             let finding = about(room, selection, option, Severity::Query, at, message);
             findings.push(finding.remedy("write a number and its unit: `airflow: … cfm`, `… m³/h` or `… l/s`"));
             continue;
@@ -110,7 +110,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// Everything that is asked of a hood.
 fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks> {
-    let words = [option.words("mount").map_or("", |(words, _)| words), option.description.text()];
+    let words = [
+        option.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str()),
+        option.description.text(),
+    ];
     let island = Said::Island.is_in_any(words);
     let ashrae = if Said::Downdraft.is_in_any(words) { &DOWNDRAFT_EXHAUST } else { &KITCHEN_EXHAUST_ASHRAE };
     let mut asks: Vec<Asks> = [

@@ -5,7 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about};
 use crate::book::{ProductOption, Room};
 use crate::finding::phrase;
-use crate::vocabulary::supply::airflow;
+use crate::vocabulary::supply::Airflow;
 use crate::vocabulary::{Hazard, Kind, Said};
 
 declare! {
@@ -54,7 +54,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     for (room, selection, option) in context.site.options() {
         let is_hood = selection.is(Kind::Hood);
-        let Some((at, moves)) = option.words("airflow").and_then(|(words, span)| Some((span, airflow(words)?))) else {
+        let Some((at, moves)) =
+            option.understood::<Option<Airflow>>().and_then(|(airflow, at)| Some((at, (*airflow)?.0)))
+        else {
             continue;
         };
         if !is_hood || moves <= most.value || has_make_up(room, option) {

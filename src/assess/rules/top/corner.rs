@@ -4,11 +4,11 @@ use super::{Counter, counters};
 use crate::assess::codes::INSIDE_CORNER;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Reason, say};
-use crate::book::{ProductOption, Selection};
+use crate::book::{ProductOption, Reveal, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::Length;
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Mount};
 
 declare! {
     /// An inside corner of a cutout is square, too tight, or not the sink's
@@ -86,11 +86,11 @@ fn unlike(
     (sink, bowl): (&Selection, &ProductOption),
 ) -> Option<Remark> {
     let (own, at) = bowl.length("corner radius")?;
-    let below = bowl.words("mount").is_some_and(|(mount, _)| mount.to_lowercase().contains("under"));
-    let matches = match bowl.words("reveal").map(|(reveal, _)| reveal) {
-        Some("positive") => radius.value >= own,
-        Some("negative") => radius.value <= own,
-        _ => radius.value == own,
+    let below = bowl.understood::<Option<Mount>>().is_some_and(|(mount, _)| *mount == Some(Mount::Under));
+    let matches = match bowl.fact::<Reveal>().map(|(reveal, _)| reveal) {
+        Some(Reveal::Positive) => radius.value >= own,
+        Some(Reveal::Negative) => radius.value <= own,
+        Some(Reveal::Flush) | None => radius.value == own,
     };
     if matches || !below {
         return None;

@@ -5,9 +5,11 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut};
 use crate::book::{ProductOption, Selection};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::site::taps;
 use crate::source::Span;
 use crate::units::Date;
-use crate::vocabulary::{Hazard, HoldPoint, Kind};
+use crate::vocabulary::supply::Worded;
+use crate::vocabulary::{Hazard, HoldPoint, Kind, Mount, Said};
 
 declare! {
     /// A counter is templated before what it is cut for, or stands on, is there
@@ -113,7 +115,7 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Pr
     if ground.selection.is(Kind::Tap) {
         return are_holes_listed(counter, ground.selection, option);
     }
-    let apron = option.words("mount").is_some_and(|(mount, _)| mount.to_lowercase().contains("apron"));
+    let apron = option.fact::<Worded<Option<Mount>>>().is_some_and(|(mount, _)| Said::Apron.is_in(&mount.words));
     let sheet = option.fit.get().is_some_and(|fit| fit.sheet.get().is_some());
     sheet && !apron
 }
@@ -126,7 +128,7 @@ fn are_holes_listed(counter: &Counter<'_>, tap: &Selection, option: &ProductOpti
         let purpose = hole.purpose.value.to_lowercase();
         purpose.contains(&name) || name.contains(&purpose)
     });
-    let takes = option.words("holes").and_then(|(words, _)| words.trim().parse().ok()).unwrap_or(1);
+    let takes = taps::holes(option).map_or(1, |(holes, _)| holes);
     its.count() >= takes
 }
 

@@ -1,5 +1,7 @@
 //! The steepest ceiling that a canopy is made for, read from a maker's words: `up to 30°`, `6/12`, `6 in 12`.
 
+use super::supply::InWords;
+
 /// The steepest slope that words allow.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Pitch {
@@ -7,6 +9,15 @@ pub enum Pitch {
     Degrees(f64),
     /// Any slope.
     Any,
+}
+
+/// No angle that is read is anything but a number.
+impl Eq for Pitch {}
+
+impl InWords for Option<Pitch> {
+    fn of_words(words: &str) -> Self {
+        Pitch::read(words)
+    }
 }
 
 impl Pitch {
@@ -20,7 +31,7 @@ impl Pitch {
     }
 
     /// What words say; none where they can be understood in no way, or in two.
-    pub fn read(words: &str) -> Option<Self> {
+    fn read(words: &str) -> Option<Self> {
         let plain = words.to_lowercase().replace(['°', 'º', '˚'], " degrees ").replace(['∕', '⁄', '∶'], "/");
         let tokens = tokens(&plain);
         let said = |wanted: &[&str]| {
