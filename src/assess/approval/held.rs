@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::book::{Approval, Book};
+use crate::finding::{Phrase, phrase};
 use crate::ledger::{Fact, Issue, Issued, Line, Terms, WhoMust};
 use crate::units::Date;
 
@@ -10,7 +11,7 @@ use crate::units::Date;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Held {
     /// Who must approve is not what it was when the issue was made: the issue, and each change in words.
-    Terms(u32, Vec<String>),
+    Terms(u32, Vec<Phrase>),
     /// The issue bears an earlier day than the one on which it was made.
     MadeLater {
         /// The issue.
@@ -81,7 +82,7 @@ fn days(book: &Book, number: u32) -> Vec<Held> {
 }
 
 /// What changed of who must approve since an issue, in words; an older issue does not say who that was.
-fn terms(book: &Book, issue: &Issue) -> Vec<String> {
+fn terms(book: &Book, issue: &Issue) -> Vec<Phrase> {
     let approvers = &book.project.approvers;
     let now: BTreeMap<&str, &str> = approvers.iter().map(|one| (one.id.value.as_str(), one.name.as_str())).collect();
     let Some(terms) = &issue.terms else { return gone(book, &now) };
@@ -89,27 +90,29 @@ fn terms(book: &Book, issue: &Issue) -> Vec<String> {
     let mut told = Vec::new();
     let must = must(book);
     if must != terms.approval && now.len().max(then.len()) > 1 {
-        told.push(format!("`approval` from `{}` to `{}`", word(terms.approval), word(must)));
+        told.push(phrase!("`approval` from `{}` to `{}`", word(terms.approval), word(must)));
     }
     for (id, name) in &then {
         match now.get(id) {
-            None => told.push(format!("{name} decides no longer")),
-            Some(other) if other != name => told.push(format!("`{id}` from {name} to {other}")),
+            None => told.push(phrase!("{name} decides no longer", name)),
+            Some(other) if other != name => told.push(phrase!("`{id}` from {name} to {other}", id, name, other)),
             Some(_) => {}
         }
     }
-    told.extend(now.iter().filter(|(id, _)| !then.contains_key(*id)).map(|(_, name)| format!("{name} decides too")));
+    told.extend(
+        now.iter().filter(|(id, _)| !then.contains_key(*id)).map(|(_, name)| phrase!("{name} decides too", name)),
+    );
     told
 }
 
 /// Those who decided and are no longer named.
-fn gone(book: &Book, now: &BTreeMap<&str, &str>) -> Vec<String> {
+fn gone(book: &Book, now: &BTreeMap<&str, &str>) -> Vec<Phrase> {
     let decided = book.record.facts().filter_map(|fact| match fact {
         Fact::Decided(decided) if decided.key.is_some() => Some(decided.who.as_str()),
         _ => None,
     });
     let gone: std::collections::BTreeSet<&str> = decided.filter(|who| !now.contains_key(who)).collect();
-    gone.into_iter().map(|who| format!("`{who}` signed, and decides no longer")).collect()
+    gone.into_iter().map(|who| phrase!("`{who}` signed, and decides no longer", who)).collect()
 }
 
 fn must(book: &Book) -> WhoMust {

@@ -79,7 +79,8 @@ impl<'a> Body<'a> {
 
     /// Where to say whether it burns.
     pub fn field(&self) -> Phrase {
-        let material = phrase!("`material` (`{}`)", Burning::WORDS.join("`, `"));
+        let material =
+            phrase!("`material` ({})", Phrase::joined(Burning::WORDS.iter().map(|word| Phrase::name(word)), ", "));
         match self {
             Self::Said(_, None) => phrase!("{material} in the opening's `above`", material),
             Self::Said(_, Some(side)) => phrase!("{material} in the opening's `{}`", material, side.word()),

@@ -17,6 +17,13 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     if book.project.units == System::Metric && says_inches_first(finding.remedy.text()) {
         return said("inches first in a metric book".into());
     }
+    let raw = |phrase: &Phrase| {
+        let words = |piece: &Piece| matches!(piece, Piece::Words(words) if words.contains('`'));
+        phrase.pieces().iter().any(words)
+    };
+    if raw(&finding.message) || raw(&finding.remedy) {
+        return said("a part that is quoted and went in as words".into());
+    }
     let places = places(book, finding);
     for snippet in quoted(&finding.remedy) {
         // A name that is unknown may be mended by any other name.

@@ -19,6 +19,23 @@ fn no_check_names_a_rule() {
     none(files.flat_map(|file| named(&file.path, &file.text)).collect());
 }
 
+/// Where templates and the words of errors become pieces, and where a list of changed fields is made of what
+/// changed of a mark, which is told in words of its own.
+const CUTTERS: &[&str] = &["src/finding/", "src/views/shared/revisions.rs"];
+
+#[test]
+fn no_sentence_is_cut_at_its_marks() {
+    let files = rust_files("src").into_iter().filter(|file| !CUTTERS.iter().any(|path| file.path.starts_with(path)));
+    none(files.flat_map(|file| cut(&file.path, &file.text)).collect());
+}
+
+fn cut(path: &str, text: &str) -> Vec<String> {
+    let text = text.split("#[cfg(test)]").next().unwrap_or("");
+    let ways = ["split('`')", "split_once(\"`", "split_once('`')", "replace('`'"];
+    let lines = text.lines().enumerate().filter(|(_, line)| ways.iter().any(|way| line.contains(way)));
+    lines.map(|(at, line)| format!("{path}:{}: a sentence is cut: {}", at + 1, line.trim())).collect()
+}
+
 fn made(path: &str, text: &str) -> Vec<String> {
     told(path, text, &["Code::declared("], "a code is made outside a rule's declaration")
 }
@@ -41,4 +58,5 @@ fn a_check_that_names_a_rule_is_caught() {
     assert_eq!(named("a.rs", "findings.push(remark.of(Code::SYNTAX));").len(), 1);
     assert_eq!(made("a.rs", "const WIDTH: Code = Code::declared(\"fit/width\");").len(), 1);
     assert!(named("a.rs", "findings.push(remark); // RULE.code").is_empty());
+    assert_eq!(cut("a.rs", "let name = finding.message.text().split('`').nth(1);").len(), 1);
 }

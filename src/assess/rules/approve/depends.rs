@@ -76,7 +76,7 @@ fn changed(
         None if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
             let changes = marks::changes(&issued.content, &now.content);
-            changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
+            changes.first().map_or(Phrase::default(), |change| phrase!(": {}", Phrase::from(change.words())))
         }
     };
     let (name, other) = (&selection.name.value, &ground.selection.name.value);

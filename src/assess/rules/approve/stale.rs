@@ -46,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(word) = item.words.iter().find(|word| !word.holds && word.given.is_known() && word.approves()) else {
             continue;
         };
-        let told: Vec<String> = word.changes.iter().take(TOLD).map(|change| change.words()).collect();
+        let told: Vec<Phrase> = word.changes.iter().take(TOLD).map(|change| change.words().into()).collect();
         let more = word.changes.len().saturating_sub(TOLD);
         let more = if more > 0 { phrase!(" and {more} more", more) } else { Phrase::default() };
         let what =

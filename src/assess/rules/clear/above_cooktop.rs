@@ -104,7 +104,7 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
     if let Some(said) = hearth.of_unknown_height() {
         let message =
             phrase!("how high the {} is above the cooking surface of `{name}` is not said", said.value.what, name);
-        let height = "add the height of its lower edge from the finished floor to the opening's `above`";
+        let height = Phrase::from("add the height of its lower edge from the finished floor to the opening's `above`");
         let finding = hearth.fitted.finding(Severity::Query, said.span, message);
         return Some(finding.remedy(phrase!("{height}, and {}", height, Body::Said(said, None).field())));
     }

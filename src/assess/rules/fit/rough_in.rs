@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
 use crate::book::{HollowFrom, Opening, ProductOption, Slot};
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
@@ -127,8 +127,10 @@ fn toilet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let name = &fitted.selection.name.value;
     let of =
         phrase!("`{name}` wants its outlet {} from the finished wall, and it is at {}", name, say(wants), say(there));
-    let belongs =
-        if told.in_words { "; write the distance in its field at the opening, `hollow: {rough-in: …}`" } else { "" };
+    let belongs = match told.in_words {
+        true => Phrase::from("; write the distance in its field at the opening, `hollow: {rough-in: …}`"),
+        false => Phrase::default(),
+    };
     if there < wants {
         let finding = fitted.finding(Severity::Stop, told.at, of);
         let remedy = "move the flange before the floor is closed, or order the model for what is there";

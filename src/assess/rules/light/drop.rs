@@ -128,10 +128,15 @@ fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
         return None;
     }
     let made = match made_for {
-        Pitch::Degrees(most) if most > 0.0 => format!("at most {most:.0} degrees"),
-        _ => "level ceilings only".to_string(),
+        Pitch::Degrees(most) if most > 0.0 => phrase!("at most {most} degrees", format!("{most:.0}")),
+        _ => "level ceilings only".into(),
     };
-    let message = format!("the ceiling slopes by {slope:.0} degrees, and the canopy of `{name}` is made for {made}");
+    let message = phrase!(
+        "the ceiling slopes by {slope} degrees, and the canopy of `{name}` is made for {made}",
+        format!("{slope:.0}"),
+        name,
+        made
+    );
     let finding = about(room, selection, option, Severity::Stop, at, message).source("the maker's sheet");
     Some(finding.remedy("order the maker's canopy for sloped ceilings, or choose a light that has one"))
 }
