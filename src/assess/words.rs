@@ -12,15 +12,6 @@ pub fn say(length: Length, system: System) -> Value {
     Value::Length(length, system)
 }
 
-/// A thing with its article: `an oven`, `a drawer`; one that has an article keeps it.
-pub fn with_article(what: &str) -> String {
-    if ["the ", "a ", "an "].iter().any(|article| what.starts_with(article)) {
-        return what.to_string();
-    }
-    let article = if what.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    format!("{article} {what}")
-}
-
 /// The casing of a door or a window.
 pub fn casing(of: HoleIs<'_>) -> Phrase {
     match of {

@@ -3,6 +3,7 @@
 //! Every value is a whole number of a fixed small unit (or an exact decimal), never a float, so that
 //! reading, adding and comparing lose nothing. Rounding happens in printing only, and is marked `≈`.
 
+mod article;
 mod figure;
 mod letters;
 mod measure;
@@ -22,6 +23,7 @@ pub mod typography;
 pub mod weight;
 
 pub use area::Area;
+pub use article::{is_several, with_article};
 pub use date::{Calendar, Date, LeadTime};
 pub use figure::Figure;
 pub use length::Length;

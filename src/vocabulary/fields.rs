@@ -3,6 +3,7 @@
 use crate::finding::{Code, Phrase, Remark, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
+use crate::units::{is_several, with_article};
 
 use super::{Faults, Field, Layers, Record, Shape, Slot, nearest, only_near};
 
@@ -179,7 +180,10 @@ impl<'n> Fields<'n> {
         let known = records.flat_map(|record| record.fields).map(|field| field.key);
         let remedy = match nearest(name.value, known.clone()) {
             Some(near) => phrase!("did you mean `{near}`?", near),
-            None => phrase!("{} knows: {}", with_article(self.record.name), Phrase::joined(known.clone(), ", ")),
+            None => {
+                let knows = if is_several(self.record.name) { "know" } else { "knows" };
+                phrase!("{} {knows}: {}", with_article(self.record.name), knows, Phrase::joined(known.clone(), ", "))
+            }
         };
         // Where the key that is near stands there too, nobody knows what the other was to be.
         let meant = only_near(name.value, known).filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
@@ -190,13 +194,9 @@ impl<'n> Fields<'n> {
     fn missing(&self, field: &Field, faults: &mut Faults) {
         // A long group is pointed at by its first line.
         let at = self.pairs.first().map_or(self.span, |pair| pair.key.span);
-        let message = format!("{} lacks its `{}`", with_article(self.record.name), field.key);
+        let lacks = if is_several(self.record.name) { "lack their" } else { "lacks its" };
+        let message = format!("{} {lacks} `{}`", with_article(self.record.name), field.key);
         let remedy = format!("add `{}: …`{}: {}", field.key, field.shape.choice(), field.about);
         faults.stop(Code::FIELD, at, message, remedy);
     }
-}
-
-fn with_article(name: &str) -> String {
-    let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    format!("{article} {name}")
 }

@@ -155,5 +155,16 @@ export function onPaper() {
     const size = (parseFloat(getComputedStyle(element).fontSize) * (matrix ? Math.hypot(matrix.a, matrix.b) : 1)) / POINTS;
     if (size < LEAST - 0.05) faults.push(`${nameOf(element)} is set at ${size.toFixed(1)} pt; ${LEAST} at least`);
   }
+  // Details are read in the order of their numbers, and none has its heading twice.
+  const details = [...document.querySelectorAll(".view")].filter(shown);
+  const place = (detail) => detail.getBoundingClientRect();
+  const beside = (one, other) => Math.abs(place(one).top - place(other).top) < 8;
+  const read = [...details].sort((one, other) => (beside(one, other) ? place(one).left - place(other).left : place(one).top - place(other).top));
+  if (read.some((detail, at) => detail !== details[at])) faults.push(`details come in the order ${read.map((detail) => details.indexOf(detail) + 1).join(", ")}`);
+  for (const detail of details) {
+    const title = detail.querySelector("h2")?.textContent.trim();
+    const again = [...detail.parentElement.querySelectorAll(".label")].find((label) => label.textContent.trim() === title);
+    if (again) faults.push(`"${title}" is the heading twice`);
+  }
   return faults.slice(0, 4);
 }

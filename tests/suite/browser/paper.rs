@@ -1,4 +1,4 @@
-//! What paper says of scale holds on paper.
+//! What paper says of scale holds on paper, and an opening takes few sheets.
 
 use super::drive;
 use crate::project::Project;
@@ -32,4 +32,23 @@ fn a_metric_book_s_scales_hold_too() {
     let installer = site.join("installer");
     let said = drive("scale.mjs", &[installer.to_str().unwrap(), "openings/pantry/it.html"]);
     assert_eq!(said.trim(), "6 bars");
+}
+
+/// A sheet at the opening is carried in a pocket: three leaves at most, two where little is drawn.
+#[test]
+fn an_opening_takes_few_sheets_of_paper_and_none_ends_in_a_heading() {
+    let installer = published().join("installer");
+    let of_kitchen = ["hood", "refrigerator", "range", "microwave", "sink", "dishwasher"].map(|name| ("kitchen", name));
+    let others = [("bath", "vanity"), ("bath", "toilet"), ("bath", "tub"), ("laundry", "washer")];
+    let pages = of_kitchen.iter().chain(&others).map(|(room, name)| format!("openings/{room}/{name}.html"));
+    let pages: Vec<String> = pages.collect();
+    let mut arguments = vec![installer.to_str().expect("UTF-8")];
+    arguments.extend(pages.iter().map(String::as_str));
+    let said = drive("opening_sheets.mjs", &arguments);
+    assert_eq!(said.lines().count(), 2 * pages.len(), "{said}");
+    for line in said.lines() {
+        let sheets: usize = line.rsplit(' ').next().and_then(|count| count.parse().ok()).expect("a count");
+        let most = if line.starts_with("openings/bath/tub") { 2 } else { 3 };
+        assert!(sheets <= most, "{line}: {most} at most");
+    }
 }

@@ -43,7 +43,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().flat_map(single_doors));
     for (room, selection, option) in context.site.options() {
         let missing = [hinge(selection, option), direction(selection, option), grain(selection, option)];
-        for (what, how) in missing.into_iter().flatten() {
+        // What a thing of its kind can't be ordered without is asked for by `complete/field`, once.
+        let asked = |field: &str| option.unwritten.contains(&field);
+        for (_, what, how) in missing.into_iter().flatten().filter(|(field, ..)| !asked(field)) {
             let message = what(&selection.name.value);
             let at = if selection.options.len() > 1 { option.id.span } else { selection.span };
             findings.push(about(room, selection, option, Severity::Query, at, message).remedy(how));
@@ -51,13 +53,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-/// What nobody says of the thing of a name, and how to say it.
-type Missing = (fn(&String) -> Phrase, &'static str);
+/// The field that is missing, what nobody says of the thing of a name, and how to say it.
+type Missing = (&'static str, fn(&String) -> Phrase, &'static str);
 
 fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
     let handed = swings || selection.is(Kind::MirrorCabinet) || has_a_hung_pane(selection, option);
     (handed && option.hinge.is_absent()).then_some((
+        "hinge",
         |name| phrase!("nobody says the hinge side of `{name}`", name),
         "add `hinge: …`: `left`, `right`, `either`, `both` or `none`, seen from the front",
     ))
@@ -96,6 +99,7 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     };
     let told = option.laid.runs.get().is_some() || pattern.directed;
     (directed && !told).then_some((
+        "laid.runs",
         |name| phrase!("nobody says which way the long side of `{name}` runs", name),
         "say it in `pattern`, or add `laid: {runs: …}`",
     ))
@@ -115,6 +119,7 @@ fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let (covered, wood) = (Said::HidesGrain.is_in(finish), Said::Wood.is_in(finish));
     let missing = cabinet && wood && !covered && option.fact::<Grain>().is_none();
     missing.then_some((
+        "grain",
         |name| phrase!("nobody says which way the grain of `{name}` runs", name),
         "add `grain: …`: `upright`, `level`, `matched` or `none`",
     ))
@@ -157,6 +162,15 @@ mod tests {
         of("washer", "fit: {door: {swings: 19\"}}").finds("nobody says the hinge side of `It`");
         of("washer", "hinge: left\nfit: {door: {swings: 19\"}}").stays_silent();
         of("dishwasher", "fit: {door: {drops: 24\"}}").stays_silent();
+    }
+
+    /// One fault, one finding: a refrigerator can't be ordered without its hinge side, and `complete/field` asks.
+    #[test]
+    fn a_hinge_that_the_kind_needs_is_asked_for_once() {
+        let option = "maker: Vessary\nmodel: 30\nfinish: steel\nsupplier: Oren\nlead time: 2 weeks\nprice: 1400\nquantity: 1\nphotos: [a.jpg]\nfit: {needs: {power: 120 V}, door: {swings: 30\"}}\nsize: {width: 30\", height: 69\", depth: 25\", depth with door: 27\", depth with handle: 29\", height to hinge: 69 7/8\"}";
+        let fridge = |rule| Trial::of(rule).selection("selection: It\nkind: refrigerator", option);
+        fridge("finish/hand").stays_silent();
+        fridge("complete/field").finds("the refrigerator lacks `hinge`").weighs("stop");
     }
 
     #[test]

@@ -1,14 +1,14 @@
 //! What is under a cooktop or a sink.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say, with_article};
+use crate::assess::{Context, say};
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::site::fitting::Housing;
 use crate::source::Span;
-use crate::units::Length;
+use crate::units::{Length, with_article};
 use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
@@ -186,5 +186,13 @@ mod tests {
         held("doors: 2, holds: [hob]", "drawers").stays_silent();
         held("holds: [hob, oven]", "oven").finds("`Cooktop` may not stand over a wall oven, by its sheet");
         held("holds: [hob]", "oven").stays_silent();
+    }
+
+    #[test]
+    fn several_things_below_are_named_without_an_article() {
+        Trial::of("fit/below")
+            .opening("hole", "{takes: cooktop, below: {what: drawers, clear: 10\"}}")
+            .selection("selection: Cooktop\nkind: cooktop\nplace: hole", "fit: {below: 6 1/4\", not over: [drawer]}")
+            .finds("`Cooktop` may not stand over drawers, by its sheet");
     }
 }

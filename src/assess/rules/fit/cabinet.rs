@@ -1,12 +1,12 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say, with_article};
+use crate::assess::{Context, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{By, Housing, Known, fitting};
 use crate::site::{Placement, made_as};
-use crate::units::{Length, LengthRange};
+use crate::units::{Length, LengthRange, with_article};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {

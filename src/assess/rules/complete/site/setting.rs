@@ -1,11 +1,12 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
 use crate::assess::rules::Findings;
-use crate::assess::{Context, with_article};
+use crate::assess::Context;
 use crate::book::Setting;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{Housing, depth_stack, recess, setting};
 use crate::site::{Placement, made_as};
+use crate::units::with_article;
 use crate::vocabulary::{Hazard, Said, Trait};
 
 /// Everything that is to be asked of how things are set in.
