@@ -318,6 +318,22 @@ mod tests {
         }
     }
 
+    /// Who reads a page can open what it cites: reports that only we have are common practice to others.
+    #[test]
+    fn no_page_cites_what_an_outsider_cannot_open() {
+        let is_row = |word: &str| {
+            let parts = word.trim_matches(|letter: char| !letter.is_alphanumeric()).split_once('-');
+            parts.is_some_and(|(row, number)| {
+                row.len() < 3 && row.chars().all(|letter| letter.is_ascii_uppercase()) && number.parse::<u32>().is_ok()
+            })
+        };
+        for rule in RULES {
+            let source = rule.docs.split_once("## Source").map_or("", |(_, source)| source);
+            let reports = source.to_lowercase().contains("trade report");
+            assert!(!reports && !source.split_whitespace().any(is_row), "{}: {source}", rule.code);
+        }
+    }
+
     #[test]
     fn codes_are_unique_and_say_where_the_file_is() {
         let mut codes: Vec<_> = RULES.iter().map(|rule| rule.code.text()).collect();

@@ -33,8 +33,8 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; common practice for 6" and 18" (trade reports section 6 have 18" up to the
-    /// cabinets at the sides). The maker's instructions govern.
+    /// The maker's sheet; common practice for 6" (152 mm) and 18" (457 mm). The maker's instructions
+    /// govern.
     "clear/beside-cooktop", Query,
     due: CabinetsOrdered, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],

@@ -29,7 +29,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade reports F-13 (joining kit), F-47 (conversion kit).
+    /// The maker's sheet: joining and conversion kits are sold apart.
     "complete/accessory", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet"],

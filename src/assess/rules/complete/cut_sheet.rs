@@ -27,8 +27,8 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade reports, section 2c (numbers on retail pages are not a cut sheet; a 27 in cutout told for
-    /// what the sheet gives as 28 1/4 in); F-13.
+    /// Common practice: numbers on a shop's page are not a cut sheet (a 27" cutout, 686 mm, told for
+    /// what the sheet gives as 28 1/4", 718 mm).
     "complete/cut-sheet", Stop,
     due: WithThing, tells: [],
     sources: ["trade practice: the maker's own sheet, with its revision"],

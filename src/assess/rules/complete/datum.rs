@@ -34,7 +34,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade reports F-17 to F-25 and cautions 5 (store the datum with each dimension).
+    /// Common practice: each dimension is kept with its datum.
     "complete/datum", Stop,
     due: WithThing, tells: [Installer],
     sources: ["trade practice: the datum with each dimension"],

@@ -32,8 +32,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade reports, cautions 3 (completeness by class is the strongest check); F-01, F-07 to F-12,
-    /// F-55, F-77.
+    /// Common practice: completeness by class of product is the strongest check.
     "complete/field", Stop,
     due: WithThing, tells: [],
     sources: ["trade practice: completeness by class of product"],

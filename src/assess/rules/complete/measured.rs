@@ -28,7 +28,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade reports F-67, F-69, F-109 (order only after a field measure that a named person signs).
+    /// Common practice: order only after a field measure that a named person signs.
     "complete/measured", Query,
     due: WithThing, tells: [Installer],
     sources: ["trade practice: field measure by a named person"],

@@ -26,7 +26,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The book's own format; trade reports F-39 (no undecided appliance at the cabinet order).
+    /// The book's own format; common practice: no appliance is undecided when cabinets are ordered.
     "complete/opening", Stop,
     due: WithThing, tells: [],
     sources: ["the book's own format"],

@@ -31,7 +31,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// trade reports F-06, F-39 and section 5; four weeks ahead is common practice.
+    /// Common practice, the four weeks ahead too.
     "complete/undecided", Query,
     due: WithThing, tells: [],
     sources: ["common practice"],

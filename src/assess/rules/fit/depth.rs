@@ -34,7 +34,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet and the field measurement; trade reports F-07, F-15, F-35, F-121.
+    /// The maker's sheet and the field measurement.
     "fit/depth", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],

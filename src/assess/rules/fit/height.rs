@@ -36,7 +36,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet and the field measurement; trade reports F-01, F-03, F-17, F-19, F-25.
+    /// The maker's sheet and the field measurement.
     "fit/height", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],

@@ -26,7 +26,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; without one 1/8" in all (common practice; trade reports F-03, F-27).
+    /// The maker's sheet; without one 1/8" (3.2 mm) in all, which is common practice.
     "fit/play", Query,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice: 1/8 in in all"],

@@ -30,8 +30,8 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Trade report F-08 (counter-depth units with doors and handles past the counter); 1 1/2" for
-    /// a handle is common practice.
+    /// The maker's sheet: counter-depth units have doors and handles past the counter. 1 1/2" (38 mm)
+    /// for a handle is common practice.
     "fit/projection", Query,
     due: WithThing, tells: [Installer],
     sources: ["common practice: 1 1/2 in for a handle"],

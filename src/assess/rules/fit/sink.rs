@@ -35,7 +35,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet and the cabinet's drawing; trade report F-51 and common practice for what is usual.
+    /// The maker's sheet and the cabinet's drawing; what is usual is common practice.
     "fit/sink", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the cabinet's drawing", "common practice"],

@@ -35,8 +35,8 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Trade report F-111 (29 in door, unit 30 x 33 1/2 in; smallest side with doors off and 1 in
-    /// more). A corner: a rectangle turned at 45 degrees, by geometry.
+    /// Geometry: the smallest side with doors off, and 1" (25 mm) more, which is common practice; at a
+    /// corner, a rectangle turned at 45 degrees.
     "fit/way-in", Stop,
     due: GoodsReleased, tells: [Installer],
     sources: ["trade practice: 1 in of play; geometry for the corner"],

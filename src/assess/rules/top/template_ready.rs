@@ -37,7 +37,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Fabricators' terms and trade reports: common practice.
+    /// Fabricators' terms: common practice.
     "top/template-ready", Query,
     due: CounterTemplated, tells: [Installer],
     sources: ["common practice"],
