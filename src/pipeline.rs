@@ -9,11 +9,11 @@ use crate::finding::{Code, Finding, Remark, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
-use crate::publish::{Job, Kept, PublishError, Published, Setting, publish};
+use crate::publish::{Job, PublishError, Published, RenderCache, Setting, publish};
 use crate::read::{NotABook, PhotoCache, read_again};
 use crate::source::{Files, Folder, Place, RecordFile, STATED};
 use crate::units::Date;
-use crate::views::client::asked::stated;
+use crate::views::client::decision_request::stated;
 use crate::views::office::responses::scan_path;
 use crate::views::pages::Subject;
 
@@ -59,7 +59,7 @@ fn reviewed(folder: &Folder, today: Date, looked: &mut PhotoCache) -> Result<Rev
 }
 
 /// The files of a book, and what only their making could tell.
-pub struct Made {
+pub struct BuildResult {
     /// Every file to publish.
     pub output: Output,
     /// Pictures whose header was whole and whose rest was not, and those whose colours are not sure.
@@ -74,7 +74,7 @@ pub struct Made {
 pub struct BuildCaches {
     theme: Theme,
     looked: PhotoCache,
-    kept: Kept,
+    kept: RenderCache,
     pictures: BTreeMap<String, Renditions>,
     faulty: BTreeMap<String, PictureError>,
 }
@@ -86,7 +86,7 @@ impl BuildCaches {
     /// When the theme is faulty.
     pub fn new() -> Result<Self, PublishError> {
         let (pictures, faulty) = (BTreeMap::new(), BTreeMap::new());
-        let (looked, kept) = (PhotoCache::default(), Kept::default());
+        let (looked, kept) = (PhotoCache::default(), RenderCache::default());
         Ok(Self { theme: Theme::standard()?, looked, kept, pictures, faulty })
     }
 
@@ -134,7 +134,7 @@ pub fn make(
     cache: &Cache,
     making: &BuildOptions<'_>,
     workshop: &mut BuildCaches,
-) -> Result<Made, PublishError> {
+) -> Result<BuildResult, PublishError> {
     make_pictures(folder, review, cache, making, workshop);
     let BuildCaches { theme, kept, pictures, faulty, .. } = workshop;
     let subject = Subject {
@@ -149,7 +149,7 @@ pub fn make(
     let Published { mut output, waiting } = publish(subject, theme, kept, cache, setting)?;
     put_scans(folder, &review.book, &mut output)?;
     put_stated(&review.book, &mut output)?;
-    Ok(Made { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })
+    Ok(BuildResult { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })
 }
 
 /// States in the office's folder over which line of the ledger it was published, by which a lost one shows.

@@ -112,7 +112,7 @@ mod photo;
 pub use photo::{Photo, PhotoFile};
 
 mod record;
-pub use record::{Kept, Record, Scan, Waiting};
+pub use record::{KeptResponse, Record, Scan, WaitingReadings};
 
 use std::collections::{BTreeMap, BTreeSet};
 

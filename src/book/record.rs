@@ -18,16 +18,16 @@ pub struct Record {
     /// The line that names each issue, by the issue's number.
     pub heads: BTreeMap<u32, Head>,
     /// Readings that do not count, in their order.
-    pub waiting: Vec<Waiting>,
+    pub waiting: Vec<WaitingReadings>,
     /// What responses keep beside their facts, by the response.
-    pub kept: BTreeMap<Digest, Kept>,
+    pub kept: BTreeMap<Digest, KeptResponse>,
     /// Something in it is not as it was written; findings say what.
     pub faulty: bool,
 }
 
 /// Readings that do not count: nobody has confirmed them, or their day lies ahead.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Waiting {
+pub struct WaitingReadings {
     /// What was measured.
     pub measured: Measured,
     /// The day on which they came in, where they say that they were made later.
@@ -36,7 +36,7 @@ pub struct Waiting {
 
 /// What a response keeps that its fact does not say.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Kept {
+pub struct KeptResponse {
     /// The signature as it was drawn.
     pub drawing: Option<Drawing>,
     /// The scan of the sheet that was signed on paper.

@@ -4,11 +4,11 @@ use std::net::{IpAddr, SocketAddr, TcpListener};
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError, RwLock};
 
-use crate::host::{Answer, Event, HostError, Hosted, Limits, Site, TakeIn, run};
+use crate::host::{Answer, Event, HostError, HostLimits, Hosted, ServedSite, TakeIn, run};
 use crate::read::read;
 use crate::record::{Receiver, Refusal, said};
 use crate::serving::Stop;
-use crate::source::{Folder, Stamp};
+use crate::source::{Folder, FolderState};
 
 use super::book_folder::BookFolder;
 use super::invite::tell_open_keys;
@@ -54,7 +54,7 @@ impl Host {
             }
         }
         tell_open_keys(&folder);
-        let site = Site::read(&self.site).map_err(|error| worded(&error))?;
+        let site = ServedSite::read(&self.site).map_err(|error| worded(&error))?;
         let listener =
             TcpListener::bind(self.address).map_err(|error| worded(&HostError::Listen(self.address, error)))?;
         if !self.address.ip().is_loopback() {
@@ -67,7 +67,7 @@ impl Host {
             site: RwLock::new(Arc::new(site)),
             take_in: take_in(Following::new(folder, receiver)),
             tell: Arc::new(tell),
-            limits: Limits::default(),
+            limits: HostLimits::default(),
             behind_proxy: self.behind_proxy,
             post,
         };
@@ -80,7 +80,7 @@ impl Host {
 /// was started may answer too.
 struct Following {
     book: Option<PathBuf>,
-    known: Mutex<(Stamp, Arc<Receiver>)>,
+    known: Mutex<(FolderState, Arc<Receiver>)>,
 }
 
 impl Following {

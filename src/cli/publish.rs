@@ -6,8 +6,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::finding::Finding;
 use crate::pictures::Cache;
-use crate::pipeline::{self, BuildCaches, BuildOptions, Made, Review};
-use crate::publish::output::{Place, WriteError, is_published, write};
+use crate::pipeline::{self, BuildCaches, BuildOptions, BuildResult, Review};
+use crate::publish::output::{OutputFolder, WriteError, is_published, write};
 use crate::source::Folder;
 
 use super::book_folder::BookFolder;
@@ -84,9 +84,9 @@ impl Publish {
         (self.draft || unread.is_empty()).then_some(why).filter(|_| is_published(&self.out))
     }
 
-    fn write(&self, folder: &Folder, made: &Made, interrupt: &AtomicBool) -> Result<u8, Failure> {
+    fn write(&self, folder: &Folder, made: &BuildResult, interrupt: &AtomicBool) -> Result<u8, Failure> {
         let book = folder.root().map_or_else(|| self.book.path.clone(), PathBuf::from);
-        let place = Place { dir: self.out.clone(), book };
+        let place = OutputFolder { dir: self.out.clone(), book };
         let written = write(&made.output, &place, interrupt).map_err(|error| worded(&error))?;
         say(&format!(
             "published to {}: {} new, {} changed, {} as they were, {} removed",
@@ -106,7 +106,7 @@ impl Publish {
 }
 
 /// Makes the files, with the book's own cache or, where the book can't be written to, a passing one.
-fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -> Result<Made, Failure> {
+fn make(folder: &Folder, review: &Review, draft: bool, interrupt: &AtomicBool) -> Result<BuildResult, Failure> {
     let cache = open_cache(folder)?;
     let bar = progress::bar("pictures");
     let making = BuildOptions { draft, later: false, progress: &|done, all| bar.at(done, all), interrupt };

@@ -2,7 +2,7 @@
 
 use super::lettering::Label;
 use super::pen::{Canvas, Pen};
-use super::place::{Grip, Place, Spot, at};
+use super::place::{DrawingPoint, Grip, Spot, at};
 use super::scale::Mil;
 
 /// A string from left to right.
@@ -138,7 +138,7 @@ fn plumb_spots(string: &Plumb, (from, to): (Mil, Mil), label: &Label) -> Vec<Spo
 }
 
 /// Spots around a point for a label on the end of a leader, the nearest first.
-pub fn around(point: Place, steps: &[Mil]) -> Vec<Spot> {
+pub fn around(point: DrawingPoint, steps: &[Mil]) -> Vec<Spot> {
     let mut spots = Vec::new();
     for &out in steps {
         for (dx, dy) in [(1, -1), (1, 1), (-1, -1), (-1, 1), (1, 0), (-1, 0)] {

@@ -3,7 +3,7 @@
 use super::front::Front;
 use super::misfit::{self, Clash};
 use super::pen::{Fill, Pen};
-use super::place::{Frame, Grip, Place, Spot, at};
+use super::place::{DrawingPoint, Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper};
 use crate::drawings::sizes::{Door, Hand, Laps, Misfit, Thing};
 use crate::units::length::Length;
@@ -132,7 +132,7 @@ fn misfits(front: &mut Front, frame: Frame) {
 /// Puts the item's number in the opening where it covers nothing.
 pub fn tag(front: &mut Front) {
     let (x, tall) = (front.right / 2, front.foot - front.head);
-    let mut places: Vec<Place> =
+    let mut places: Vec<DrawingPoint> =
         [30, 70, 36, 64, 24, 76, 50, 18, 82].map(|part| at(x, front.head + tall * part / 100)).into();
     let crown = super::around_front::crown(front);
     places.push(at(x, crown - 14_000));

@@ -7,7 +7,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{around_front, face, ground, told};
-use crate::drawings::sizes::{Beside, Held, OpeningFront, Reading};
+use crate::drawings::sizes::{Beside, OpeningFront, ReadAt, Reading};
 use crate::units::length::Length;
 
 /// A front view being drawn: the floor is at 0, the opening's left edge where it is narrowest too.
@@ -79,12 +79,12 @@ impl<'a> Front<'a> {
         (left, left + width)
     }
 
-    fn height_of(&self, held: Held) -> Mil {
+    fn height_of(&self, held: ReadAt) -> Mil {
         let tall = self.foot - self.head;
         match held {
-            Held::Top => self.head + tall * 13 / 100,
-            Held::Middle | Held::Throughout => self.head + tall * 50 / 100,
-            Held::Floor => self.foot - tall * 13 / 100,
+            ReadAt::Top => self.head + tall * 13 / 100,
+            ReadAt::Middle | ReadAt::Throughout => self.head + tall * 50 / 100,
+            ReadAt::Floor => self.foot - tall * 13 / 100,
         }
     }
 
@@ -145,11 +145,11 @@ impl<'a> Front<'a> {
 
     fn remark_on(&self, reading: &Reading) -> String {
         let held = match reading.held {
-            Held::Top => "top",
-            Held::Middle => "middle",
-            Held::Floor if self.what.opening.sill.is_some() => "sill",
-            Held::Floor => "floor",
-            Held::Throughout => "",
+            ReadAt::Top => "top",
+            ReadAt::Middle => "middle",
+            ReadAt::Floor if self.what.opening.sill.is_some() => "sill",
+            ReadAt::Floor => "floor",
+            ReadAt::Throughout => "",
         };
         match (self.what.opening.measured, held) {
             (true, held) => held.to_owned(),

@@ -5,7 +5,7 @@ use super::figures::Sizes;
 use super::front::Front;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
-use super::place::{Frame, Grip, Place, Spot, at};
+use super::place::{DrawingPoint, Frame, Grip, Spot, at};
 use super::scale::{Mil, units};
 use crate::drawings::sizes::{Misfit, Misfits};
 use crate::units::length::Length;
@@ -15,7 +15,7 @@ pub struct Clash {
     pub by: Length,
     pub words: &'static str,
     /// On the opening's edge.
-    pub spot: Place,
+    pub spot: DrawingPoint,
     /// The way the thing goes over the edge: right, left or up.
     pub hand: (Mil, Mil),
 }
@@ -75,9 +75,9 @@ fn magnified(by: Mil) -> (Mil, Mil) {
 }
 
 /// The middle of a circle that has room together with its words.
-fn place(canvas: &Canvas, misfit: &Clash, frame: Frame, label: &Label) -> Place {
+fn place(canvas: &Canvas, misfit: &Clash, frame: Frame, label: &Label) -> DrawingPoint {
     let half = (label.width() / 2).max(RADIUS) + 2_000;
-    let room = |p: Place| Frame {
+    let room = |p: DrawingPoint| Frame {
         left: p.x - half,
         right: p.x + half,
         top: p.y - RADIUS - 2_000,
@@ -94,7 +94,7 @@ fn place(canvas: &Canvas, misfit: &Clash, frame: Frame, label: &Label) -> Place 
         let y = frame.top + tall * part / 100;
         places.extend([at(near, y), at(middle.x, y)]);
     }
-    let inside = |p: &Place| frame.grown(-4_000).with(&room(*p)) == frame.grown(-4_000);
+    let inside = |p: &DrawingPoint| frame.grown(-4_000).with(&room(*p)) == frame.grown(-4_000);
     let free = places.into_iter().find(|p| inside(p) && canvas.is_free(&room(*p)));
     free.unwrap_or_else(|| {
         // Under the strings that are still to come, side by side.
@@ -107,7 +107,7 @@ fn place(canvas: &Canvas, misfit: &Clash, frame: Frame, label: &Label) -> Place 
 }
 
 /// The place around `spot` magnified: the opening's edge, the thing's, and what both want.
-pub fn circle(canvas: &mut Canvas, spot: Place, hand: (Mil, Mil), centre: Place, by: Length) {
+pub fn circle(canvas: &mut Canvas, spot: DrawingPoint, hand: (Mil, Mil), centre: DrawingPoint, by: Length) {
     let by = magnified(canvas.scale.of(by)).1;
     let around = Frame::new(centre.x, centre.y, 0, 0).grown(RADIUS);
     canvas.circle(Pen::Fine, Fill::None, spot, 7_000);
@@ -123,7 +123,7 @@ pub fn circle(canvas: &mut Canvas, spot: Place, hand: (Mil, Mil), centre: Place,
 }
 
 /// From the small circle's rim to the large one's.
-fn leader(canvas: &mut Canvas, from: Place, to: Place) {
+fn leader(canvas: &mut Canvas, from: DrawingPoint, to: DrawingPoint) {
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let long = (dx * dx + dy * dy).isqrt().max(1);
     if long > RADIUS + 7_000 {
@@ -134,12 +134,12 @@ fn leader(canvas: &mut Canvas, from: Place, to: Place) {
 }
 
 /// The overlap inside the circle.
-fn strip(id: &str, hand: (Mil, Mil), centre: Place, by: Mil) -> String {
+fn strip(id: &str, hand: (Mil, Mil), centre: DrawingPoint, by: Mil) -> String {
     let (edge, thing) = (-by / 2, by - by / 2);
     let [a, d] = chord(edge).map(|end| turned(hand, centre, edge, end));
     let [b, c] = chord(thing).map(|end| turned(hand, centre, thing, end));
     let sweep = u8::from(hand.0 >= 0);
-    let point = |p: Place| format!("{} {}", units(p.x), units(p.y));
+    let point = |p: DrawingPoint| format!("{} {}", units(p.x), units(p.y));
     let arc = format!("A{r} {r} 0 0 {sweep} ", r = units(RADIUS));
     format!(
         "<path class=\"fin\" style=\"fill:url(#{}-clash)\" d=\"M{}{arc}{}L{}{arc}{}Z\"/>\n",
@@ -158,7 +158,7 @@ fn chord(off: Mil) -> [Mil; 2] {
 }
 
 /// A place `off` from the centre the way the thing goes, and `along` across it.
-fn turned((right, down): (Mil, Mil), centre: Place, off: Mil, along: Mil) -> Place {
+fn turned((right, down): (Mil, Mil), centre: DrawingPoint, off: Mil, along: Mil) -> DrawingPoint {
     match right {
         0 => at(centre.x + along, centre.y + down * off),
         _ => at(centre.x + right * off, centre.y + along),

@@ -1,7 +1,7 @@
 //! The sheet of paper a drawing is made on: pens, fills, and labels that never lie on each other.
 
 use super::lettering::{Label, Line, Tone, escape};
-use super::place::{Frame, Grip, Place, Spot, at};
+use super::place::{DrawingPoint, Frame, Grip, Spot, at};
 use super::scale::{Mil, Scale, units};
 
 /// A line's weight and kind; the style sheet knows each by its class.
@@ -71,12 +71,12 @@ impl Canvas {
         self.named = Some(name);
     }
 
-    pub fn line(&mut self, pen: Pen, from: Place, to: Place) {
+    pub fn line(&mut self, pen: Pen, from: DrawingPoint, to: DrawingPoint) {
         self.path(pen, Fill::None, &[from, to], false);
     }
 
     /// A line through points, closed or not.
-    pub fn path(&mut self, pen: Pen, fill: Fill, points: &[Place], closed: bool) {
+    pub fn path(&mut self, pen: Pen, fill: Fill, points: &[DrawingPoint], closed: bool) {
         let mut d = String::new();
         for (n, point) in points.iter().enumerate() {
             d.push(if n == 0 { 'M' } else { 'L' });
@@ -102,7 +102,7 @@ impl Canvas {
         self.reach(&frame);
     }
 
-    pub fn circle(&mut self, pen: Pen, fill: Fill, centre: Place, radius: Mil) {
+    pub fn circle(&mut self, pen: Pen, fill: Fill, centre: DrawingPoint, radius: Mil) {
         let ink = self.ink_of(pen, fill);
         self.marks.push_str(&format!(
             "<circle {ink} cx=\"{}\" cy=\"{}\" r=\"{}\"/>\n",
@@ -114,7 +114,7 @@ impl Canvas {
     }
 
     /// A quarter of a circle from one point to another, turning with the clock or against it.
-    pub fn quarter(&mut self, pen: Pen, from: Place, to: Place, with_clock: bool) {
+    pub fn quarter(&mut self, pen: Pen, from: DrawingPoint, to: DrawingPoint, with_clock: bool) {
         let radius = units((from.x - to.x).abs().max((from.y - to.y).abs()));
         let ink = self.ink_of(pen, Fill::None);
         self.marks.push_str(&format!(
@@ -156,11 +156,11 @@ impl Canvas {
     }
 
     /// A flat hexagon with an item's number, at the first of the places where it has room.
-    pub fn tag(&mut self, text: &str, size: Mil, places: &[Place]) {
+    pub fn tag(&mut self, text: &str, size: Mil, places: &[DrawingPoint]) {
         let label = Label::of(vec![Line::words(text, size).toned(Tone::Bold)]);
         let (half, tall) = (label.width().max(20_000) / 2 + 8_000, size / 2 + 4_500);
-        let frame = |p: &Place| Frame::new(p.x, p.y, 0, 0).grown(tall);
-        let wide = |p: &Place| Frame { left: p.x - half, right: p.x + half, ..frame(p) };
+        let frame = |p: &DrawingPoint| Frame::new(p.x, p.y, 0, 0).grown(tall);
+        let wide = |p: &DrawingPoint| Frame { left: p.x - half, right: p.x + half, ..frame(p) };
         let Some(place) = places.iter().find(|p| self.is_free(&wide(p).grown(AIR))).copied() else {
             self.left_over.push(label);
             return;

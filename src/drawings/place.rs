@@ -5,7 +5,7 @@ use super::scale::Mil;
 
 /// A point of the drawing; `y` grows downwards.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Place {
+pub struct DrawingPoint {
     pub x: Mil,
     pub y: Mil,
 }
@@ -22,12 +22,12 @@ pub struct Frame {
 /// Where a label may stand, and by which part of itself it is held there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Spot {
-    pub at: Place,
+    pub at: DrawingPoint,
     pub grip: Grip,
     /// Reads from the foot of the drawing upwards.
     pub turned: bool,
     /// A fine line to what the label speaks of.
-    pub leader: Option<Place>,
+    pub leader: Option<DrawingPoint>,
 }
 
 /// The part of a label's box that is put on the spot.
@@ -45,8 +45,8 @@ impl Frame {
         Frame { left, top, right: left + width, bottom: top + height }
     }
 
-    pub fn middle(&self) -> Place {
-        Place { x: (self.left + self.right) / 2, y: (self.top + self.bottom) / 2 }
+    pub fn middle(&self) -> DrawingPoint {
+        DrawingPoint { x: (self.left + self.right) / 2, y: (self.top + self.bottom) / 2 }
     }
 
     pub fn meets(&self, other: &Frame) -> bool {
@@ -68,13 +68,13 @@ impl Frame {
 }
 
 /// Shorthand for a point.
-pub const fn at(x: Mil, y: Mil) -> Place {
-    Place { x, y }
+pub const fn at(x: Mil, y: Mil) -> DrawingPoint {
+    DrawingPoint { x, y }
 }
 
 impl Spot {
     pub const fn new(x: Mil, y: Mil, grip: Grip) -> Spot {
-        Spot { at: Place { x, y }, grip, turned: false, leader: None }
+        Spot { at: DrawingPoint { x, y }, grip, turned: false, leader: None }
     }
 
     pub const fn turned(self) -> Spot {
@@ -82,7 +82,7 @@ impl Spot {
     }
 
     pub const fn led(self, x: Mil, y: Mil) -> Spot {
-        Spot { leader: Some(Place { x, y }), ..self }
+        Spot { leader: Some(DrawingPoint { x, y }), ..self }
     }
 
     /// The room that a label takes here.
@@ -91,7 +91,7 @@ impl Spot {
             false => (label.width(), label.height()),
             true => (label.height(), label.width()),
         };
-        let Place { x, y } = self.at;
+        let DrawingPoint { x, y } = self.at;
         match self.grip {
             Grip::Middle => Frame::new(x - w / 2, y - h / 2, w, h),
             Grip::LeftEdge => Frame::new(x, y - h / 2, w, h),

@@ -10,7 +10,7 @@ use crate::drawings::sizes::{Beside, Deep, Door, Hand, Misfit, Neighbour, Openin
 use crate::units::length::Length;
 
 /// A plan being drawn: the finished wall behind is at 0, the opening's left edge too.
-struct Plan<'a> {
+struct PlanDrawing<'a> {
     what: &'a OpeningPlan,
     canvas: Canvas,
     sizes: Sizes,
@@ -24,7 +24,7 @@ const WALL: Mil = 12_000;
 
 /// Draws the opening from above.
 pub fn draw(what: &OpeningPlan, paper: Paper) -> String {
-    let mut plan = Plan::new(what, paper);
+    let mut plan = PlanDrawing::new(what, paper);
     plan.room();
     if let Some(thing) = &what.thing {
         plan.thing(thing);
@@ -56,8 +56,8 @@ pub fn open_reach(thing: &Deep) -> Length {
     }
 }
 
-impl<'a> Plan<'a> {
-    fn new(what: &'a OpeningPlan, paper: Paper) -> Plan<'a> {
+impl<'a> PlanDrawing<'a> {
+    fn new(what: &'a OpeningPlan, paper: Paper) -> PlanDrawing<'a> {
         let reach = what.thing.as_ref().map(open_reach);
         let deep = [reach, what.depth, what.counter_edge, what.across.as_ref().map(|a| a.distance)];
         let deep = deep.into_iter().flatten().max().unwrap_or(Length::ZERO);
@@ -76,7 +76,7 @@ impl<'a> Plan<'a> {
         let canvas = Canvas::new(told::id(&what.id, "plan", paper), scale, limit);
         let left = scale.of(what.gap_left);
         let thing = (left, left + what.thing_width.map_or(0, |width| scale.of(width)));
-        Plan { what, canvas, sizes: Sizes::on(paper, what.units), right, bands, thing }
+        PlanDrawing { what, canvas, sizes: Sizes::on(paper, what.units), right, bands, thing }
     }
 
     fn of(&self, length: Length) -> Mil {

@@ -5,7 +5,7 @@ use crate::units::length::Length;
 
 /// A place in plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct At {
+pub struct PlanPoint {
     /// To the right.
     pub x: Length,
     /// Up the paper.
@@ -25,7 +25,7 @@ pub struct RoomPlan {
     /// In the order in which they are drawn.
     pub things: Vec<Thing>,
     /// The front edges of counters.
-    pub counter_edges: Vec<(At, At)>,
+    pub counter_edges: Vec<(PlanPoint, PlanPoint)>,
     /// Clear ways between what faces each other.
     pub aisles: Vec<Aisle>,
     pub units: Units,
@@ -37,9 +37,9 @@ pub struct Wall {
     /// The letter that the book knows it by.
     pub letter: String,
     /// Its finished face, from its left end to its right, seen from the room.
-    pub face: (At, At),
+    pub face: (PlanPoint, PlanPoint),
     /// The corners of what is cut: the face's two ends, and behind them.
-    pub body: Vec<At>,
+    pub body: Vec<PlanPoint>,
     /// From end to end.
     pub length: Length,
     /// Nothing is built there.
@@ -50,10 +50,10 @@ pub struct Wall {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hole {
     /// Its corners in the wall: on the face at its left and right, then behind.
-    pub corners: [At; 4],
+    pub corners: [PlanPoint; 4],
     pub is_window: bool,
     /// What each leaf sweeps: its hinge, then from shut to open.
-    pub sweeps: Vec<Vec<At>>,
+    pub sweeps: Vec<Vec<PlanPoint>>,
 }
 
 /// Something that stands or hangs in the room.
@@ -63,7 +63,7 @@ pub struct Thing {
     /// The item's number on the sheets, where there is one.
     pub tag: Option<String>,
     /// Its corners on the floor.
-    pub corners: Vec<At>,
+    pub corners: Vec<PlanPoint>,
     pub form: Form,
 }
 
@@ -86,6 +86,6 @@ pub enum Form {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Aisle {
     /// From one front to the other.
-    pub ends: (At, At),
+    pub ends: (PlanPoint, PlanPoint),
     pub wide: Length,
 }

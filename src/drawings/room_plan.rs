@@ -4,8 +4,8 @@ use super::dimension::{Aside, Level, Plumb, level, plumb};
 use super::figures::Sizes;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
-use super::place::{Frame, Grip, Place, Spot, at};
-use super::room::{Aisle, At, Form, Hole, RoomPlan, Thing, Wall};
+use super::place::{DrawingPoint, Frame, Grip, Spot, at};
+use super::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, told};
 use crate::units::length::Length;
@@ -19,7 +19,7 @@ const fn margins(paper: Paper) -> (Mil, Mil) {
 }
 
 /// A plan being drawn; the room's upper left corner is at 0.
-struct Drawing<'a> {
+struct RoomDrawing<'a> {
     what: &'a RoomPlan,
     canvas: Canvas,
     sizes: Sizes,
@@ -31,7 +31,7 @@ struct Drawing<'a> {
 
 /// Draws the room.
 pub fn draw(what: &RoomPlan, paper: Paper) -> String {
-    let mut drawing = Drawing::new(what, paper);
+    let mut drawing = RoomDrawing::new(what, paper);
     what.walls.iter().for_each(|wall| drawing.wall(wall));
     what.holes.iter().for_each(|hole| drawing.hole(hole));
     what.things.iter().for_each(|thing| drawing.thing(thing));
@@ -49,11 +49,11 @@ pub fn draw(what: &RoomPlan, paper: Paper) -> String {
     drawing.canvas.finish(&title, &told::room_plan(what), 340_000)
 }
 
-impl<'a> Drawing<'a> {
+impl<'a> RoomDrawing<'a> {
     fn new(what: &'a RoomPlan, paper: Paper) -> Self {
         let ends = || what.walls.iter().map(|wall| wall.face.0);
-        let least = |place: fn(At) -> Length| ends().map(place).min().unwrap_or(Length::ZERO);
-        let most = |place: fn(At) -> Length| ends().map(place).max().unwrap_or(Length::ZERO);
+        let least = |place: fn(PlanPoint) -> Length| ends().map(place).min().unwrap_or(Length::ZERO);
+        let most = |place: fn(PlanPoint) -> Length| ends().map(place).max().unwrap_or(Length::ZERO);
         let (left, right) = (least(|at| at.x), most(|at| at.x));
         let (bottom, top) = (least(|at| at.y), most(|at| at.y));
         let scale = Scale::of_a_room(paper, what.units, right - left, top - bottom);
@@ -63,11 +63,11 @@ impl<'a> Drawing<'a> {
         Self { what, canvas, sizes: Sizes::on(paper, what.units), left, top, string }
     }
 
-    fn place(&self, place: At) -> Place {
+    fn place(&self, place: PlanPoint) -> DrawingPoint {
         at(self.canvas.scale.of(place.x - self.left), self.canvas.scale.of(self.top - place.y))
     }
 
-    fn places(&self, places: &[At]) -> Vec<Place> {
+    fn places(&self, places: &[PlanPoint]) -> Vec<DrawingPoint> {
         places.iter().map(|place| self.place(*place)).collect()
     }
 
@@ -86,7 +86,7 @@ impl<'a> Drawing<'a> {
         self.canvas.path(Pen::Object, Fill::Paper, &corners, true);
         let [left, right, far_right, far_left] = hole.corners.map(|corner| self.place(corner));
         if hole.is_window {
-            let between = |one: Place, other: Place| at((one.x + other.x) / 2, (one.y + other.y) / 2);
+            let between = |one: DrawingPoint, other: DrawingPoint| at((one.x + other.x) / 2, (one.y + other.y) / 2);
             self.canvas.line(Pen::Object, between(left, far_left), between(right, far_right));
         }
     }
@@ -114,7 +114,7 @@ impl<'a> Drawing<'a> {
         self.canvas.path(pen, fill, &corners, true);
     }
 
-    fn edge(&mut self, (from, to): (At, At)) {
+    fn edge(&mut self, (from, to): (PlanPoint, PlanPoint)) {
         let (from, to) = (self.place(from), self.place(to));
         self.canvas.line(Pen::Object, from, to);
     }
@@ -206,7 +206,7 @@ impl<'a> Drawing<'a> {
 }
 
 /// The upright box around some places.
-fn around(places: &[Place]) -> Frame {
-    let boxed = |place: &Place| Frame::new(place.x, place.y, 0, 0);
+fn around(places: &[DrawingPoint]) -> Frame {
+    let boxed = |place: &DrawingPoint| Frame::new(place.x, place.y, 0, 0);
     places.iter().map(boxed).reduce(|one, other| one.with(&other)).unwrap_or(Frame::new(0, 0, 0, 0))
 }

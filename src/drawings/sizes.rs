@@ -80,13 +80,13 @@ pub struct Face {
 /// A width, and where the tape was held.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Reading {
-    pub held: Held,
+    pub held: ReadAt,
     pub width: Length,
 }
 
 /// Where in the opening's height a width was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Held {
+pub enum ReadAt {
     Top,
     Middle,
     Floor,

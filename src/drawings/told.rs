@@ -5,7 +5,7 @@ use super::lettering::{Label, Line, Run, Tone};
 use super::scale::Paper;
 use crate::drawings::room::RoomPlan;
 use crate::drawings::sizes::{
-    Between, Deep, Door, Hand, Held, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, Units,
+    Between, Deep, Door, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Units,
 };
 use crate::units::length::Length;
 
@@ -157,12 +157,12 @@ fn past(units: Units, thing: &Deep, edge: Length) -> String {
     format!(" It ends {} {words} the counter's edge.", spoken(units, past.abs()))
 }
 
-fn held(held: Held) -> &'static str {
+fn held(held: ReadAt) -> &'static str {
     match held {
-        Held::Top => " at the top",
-        Held::Middle => " in the middle",
-        Held::Floor => " at the foot",
-        Held::Throughout => "",
+        ReadAt::Top => " at the top",
+        ReadAt::Middle => " in the middle",
+        ReadAt::Floor => " at the foot",
+        ReadAt::Throughout => "",
     }
 }
 

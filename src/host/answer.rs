@@ -48,7 +48,7 @@ const NOT: &str = "not recorded";
 
 /// The answer in JSON; the page words it.
 #[derive(Default, Serialize)]
-struct Told<'a> {
+struct AnswerBody<'a> {
     outcome: &'a str,
     #[serde(skip_serializing_if = "str::is_empty")]
     why: &'a str,
@@ -62,22 +62,22 @@ impl IntoResponse for Answer {
     fn into_response(self) -> Response {
         match &self {
             Self::Recorded { outcome, why, not_taken, newest } => {
-                told(StatusCode::OK, &Told { outcome, why, not_taken, newest: *newest })
+                told(StatusCode::OK, &AnswerBody { outcome, why, not_taken, newest: *newest })
             }
             Self::Outdated { newest } => {
                 let why = "nothing that it decides is what is issued now";
-                told(StatusCode::CONFLICT, &Told { outcome: NOT, why, newest: *newest, ..Told::default() })
+                told(StatusCode::CONFLICT, &AnswerBody { outcome: NOT, why, newest: *newest, ..AnswerBody::default() })
             }
             // "Must not be repeated until it is asked for by a separate user action" (RFC 4918, section 11.5).
             Self::Full => {
                 let why = "too many that nobody has confirmed wait already; answer by private link, or tell the office";
-                told(StatusCode::INSUFFICIENT_STORAGE, &Told { outcome: NOT, why, ..Told::default() })
+                told(StatusCode::INSUFFICIENT_STORAGE, &AnswerBody { outcome: NOT, why, ..AnswerBody::default() })
             }
             // One answer whatever was wrong: it must not tell a key, a book or a name from another.
-            Self::Refused => told(StatusCode::BAD_REQUEST, &Told { outcome: NOT, ..Told::default() }),
+            Self::Refused => told(StatusCode::BAD_REQUEST, &AnswerBody { outcome: NOT, ..AnswerBody::default() }),
             Self::Failed => {
                 let why = "it could not be kept just now; send it again later";
-                told(StatusCode::SERVICE_UNAVAILABLE, &Told { outcome: NOT, why, ..Told::default() })
+                told(StatusCode::SERVICE_UNAVAILABLE, &AnswerBody { outcome: NOT, why, ..AnswerBody::default() })
             }
         }
     }
@@ -90,7 +90,7 @@ impl IntoResponse for NotTaken {
             Self::TooSlow => (StatusCode::REQUEST_TIMEOUT, "it took too long to arrive; send it again"),
             Self::TooMany => (StatusCode::TOO_MANY_REQUESTS, "too much came at once; send it again in a minute"),
         };
-        let mut answer = told(status, &Told { outcome: NOT, why, ..Told::default() });
+        let mut answer = told(status, &AnswerBody { outcome: NOT, why, ..AnswerBody::default() });
         if self == Self::TooMany {
             answer.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from_static("60"));
         }
@@ -98,7 +98,7 @@ impl IntoResponse for NotTaken {
     }
 }
 
-fn told(status: StatusCode, told: &Told<'_>) -> Response {
+fn told(status: StatusCode, told: &AnswerBody<'_>) -> Response {
     let text = serde_json::to_string(told).unwrap_or_default();
     (status, [(header::CONTENT_TYPE, "application/json")], text).into_response()
 }

@@ -8,23 +8,23 @@ use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 use tokio::time::Instant;
 
 use super::limits::{Buckets, network};
-use super::{Event, Limits};
+use super::{Event, HostLimits};
 
 /// How many connections each address has.
-type Held = Arc<Mutex<BTreeMap<IpAddr, usize>>>;
+type ConnectionsByAddress = Arc<Mutex<BTreeMap<IpAddr, usize>>>;
 
 /// The door of the server.
-pub(super) struct Door {
+pub(super) struct ConnectionGate {
     places: Arc<Semaphore>,
     each: usize,
-    held: Held,
+    held: ConnectionsByAddress,
     connecting: Buckets,
     /// All connections come from our own proxy, which has limits of its own.
     behind_proxy: bool,
 }
 
 /// A connection's place; it is free again once this is dropped.
-pub(super) struct Place {
+pub(super) struct ConnectionPermit {
     _in_all: OwnedSemaphorePermit,
     _of_address: Option<OfAddress>,
 }
@@ -32,21 +32,21 @@ pub(super) struct Place {
 /// One of the places that an address may have.
 struct OfAddress {
     address: IpAddr,
-    held: Held,
+    held: ConnectionsByAddress,
 }
 
-impl Door {
-    pub(super) fn new(limits: Limits, behind_proxy: bool) -> Self {
+impl ConnectionGate {
+    pub(super) fn new(limits: HostLimits, behind_proxy: bool) -> Self {
         let connecting = Buckets::new(limits.connecting, None);
-        let (places, held) = (Arc::new(Semaphore::new(limits.connections)), Held::default());
+        let (places, held) = (Arc::new(Semaphore::new(limits.connections)), ConnectionsByAddress::default());
         Self { places, each: limits.connections_each, held, connecting, behind_proxy }
     }
 
     /// A place for a connection from there, or what to tell of why there is none.
-    pub(super) fn admit(&self, from: IpAddr, now: Instant) -> Result<Place, Event> {
+    pub(super) fn admit(&self, from: IpAddr, now: Instant) -> Result<ConnectionPermit, Event> {
         let of_address = if self.behind_proxy { None } else { Some(self.of_address(from, now)?) };
         let in_all = Arc::clone(&self.places).try_acquire_owned().map_err(|_| Event::Full)?;
-        Ok(Place { _in_all: in_all, _of_address: of_address })
+        Ok(ConnectionPermit { _in_all: in_all, _of_address: of_address })
     }
 
     fn of_address(&self, from: IpAddr, now: Instant) -> Result<OfAddress, Event> {
@@ -89,8 +89,8 @@ mod tests {
 
     #[test]
     fn an_address_has_so_many_places_and_they_come_back() {
-        let limits = Limits { connections: 3, connections_each: 2, ..Limits::default() };
-        let (door, now) = (Door::new(limits, false), Instant::now());
+        let limits = HostLimits { connections: 3, connections_each: 2, ..HostLimits::default() };
+        let (door, now) = (ConnectionGate::new(limits, false), Instant::now());
         let [one, other] = [[192, 0, 2, 1], [192, 0, 2, 2]].map(IpAddr::from);
         let first = door.admit(one, now).unwrap();
         let _second = door.admit(one, now).unwrap();
@@ -100,7 +100,7 @@ mod tests {
         drop(first);
         assert!(door.admit(other, now).is_ok());
         assert_eq!(door.held.lock().unwrap().len(), 2, "who was let go holds nothing");
-        let proxied = Door::new(limits, true);
+        let proxied = ConnectionGate::new(limits, true);
         let all: Vec<_> = (0..3).map(|_| proxied.admit(one, now)).collect();
         assert!(all.iter().all(Result::is_ok), "all of a proxy's connections are of one address");
     }

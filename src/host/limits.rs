@@ -12,7 +12,7 @@ const ADDRESSES: usize = 4_096;
 
 /// What is allowed.
 #[derive(Clone, Copy, Debug)]
-pub struct Limits {
+pub struct HostLimits {
     /// The largest body, in bytes.
     pub body: usize,
     /// How long the head of a request, or the next request of a connection, may take to arrive.
@@ -52,7 +52,7 @@ pub struct Pace {
     pub every: Duration,
 }
 
-impl Default for Limits {
+impl Default for HostLimits {
     fn default() -> Self {
         Self {
             body: 256 * 1024,

@@ -26,10 +26,10 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 pub use answer::{Answer, NotTaken};
-pub use limits::{Limits, Pace};
+pub use limits::{HostLimits, Pace};
 pub use router::{Hosted, router};
 pub use serve::run;
-pub use site::Site;
+pub use site::ServedSite;
 
 /// Takes in the bytes of a response; called on a thread that may wait for the disk.
 pub type TakeIn = Arc<dyn Fn(&[u8]) -> Answer + Send + Sync>;

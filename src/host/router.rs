@@ -14,7 +14,7 @@ use tokio::time::{Instant, timeout};
 
 use super::limits::Buckets;
 use super::log::Log;
-use super::{Answer, Event, Limits, NotTaken, Site, TakeIn, Tell, guard};
+use super::{Answer, Event, HostLimits, NotTaken, ServedSite, TakeIn, Tell, guard};
 use crate::serving::{media, path as asked};
 
 /// The path that responses are sent to: the only one where anything changes.
@@ -23,13 +23,13 @@ pub(super) const RESPONSES: &str = "/responses";
 /// What is served, and how.
 pub struct Hosted {
     /// The files; they can be replaced as one.
-    pub site: RwLock<Arc<Site>>,
+    pub site: RwLock<Arc<ServedSite>>,
     /// Takes a response in.
     pub take_in: TakeIn,
     /// Hears what happens.
     pub tell: Tell,
     /// What is allowed.
-    pub limits: Limits,
+    pub limits: HostLimits,
     /// A proxy stands before the server and says in `X-Forwarded-For` where requests come from.
     pub behind_proxy: bool,
     /// The address that the pages send responses to, where they do not state it themselves.
@@ -67,7 +67,7 @@ impl Shared {
         guard::headers(site.post().unwrap_or(self.hosted.post.as_deref()))
     }
 
-    fn site(&self) -> Arc<Site> {
+    fn site(&self) -> Arc<ServedSite> {
         Arc::clone(&self.hosted.site.read().unwrap_or_else(PoisonError::into_inner))
     }
 }

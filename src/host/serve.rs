@@ -17,9 +17,9 @@ use tokio::net::TcpStream;
 use tokio::sync::watch;
 use tokio::time::{Instant, sleep, timeout};
 
-use super::door::Door;
+use super::door::ConnectionGate;
 use super::router::{Shared, routed};
-use super::{Event, HostError, Hosted, Limits, Site, guard::Peer};
+use super::{Event, HostError, HostLimits, Hosted, ServedSite, guard::Peer};
 use crate::serving::Stop;
 
 /// The largest head of a request, in bytes.
@@ -61,7 +61,7 @@ pub fn run(listener: TcpListener, hosted: Hosted, published: Option<PathBuf>, st
 /// Takes connections until told to stop, then lets those there are end.
 async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: &Stop) {
     let limits = shared.hosted.limits;
-    let door = Door::new(limits, shared.hosted.behind_proxy);
+    let door = ConnectionGate::new(limits, shared.hosted.behind_proxy);
     let (ending, ends) = watch::channel(false);
     let mut asked = pin!(stop.asked());
     let router = routed(Arc::clone(shared));
@@ -98,7 +98,13 @@ async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: 
 }
 
 /// One connection, from its first request to its end.
-async fn connection(stream: TcpStream, router: Router, peer: Peer, limits: Limits, mut ends: watch::Receiver<bool>) {
+async fn connection(
+    stream: TcpStream,
+    router: Router,
+    peer: Peer,
+    limits: HostLimits,
+    mut ends: watch::Receiver<bool>,
+) {
     let router = TowerToHyperService::new(router);
     let service = service_fn(move |mut request: Request<Incoming>| {
         request.extensions_mut().insert(peer);
@@ -140,7 +146,7 @@ async fn follow(shared: Arc<Shared>, published: PathBuf) {
         }
         let folder = published.clone();
         // While it is being published a file may be gone: the next look reads it whole.
-        if let Ok(Ok(site)) = tokio::task::spawn_blocking(move || Site::read(&folder)).await {
+        if let Ok(Ok(site)) = tokio::task::spawn_blocking(move || ServedSite::read(&folder)).await {
             *shared.hosted.site.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(site);
             shown = now;
         }

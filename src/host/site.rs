@@ -18,7 +18,7 @@ const SERVED: [&str; 2] = ["client", "installer"];
 
 /// A file as it is served.
 #[derive(Clone, Debug)]
-pub(super) struct Held {
+pub(super) struct ServedFile {
     /// What it holds.
     pub(super) bytes: Bytes,
     /// Names its bytes, in quotes, for browsers that have it already.
@@ -27,8 +27,8 @@ pub(super) struct Held {
 
 /// Every file that is served, by its path.
 #[derive(Clone, Debug, Default)]
-pub struct Site {
-    files: BTreeMap<String, Held>,
+pub struct ServedSite {
+    files: BTreeMap<String, ServedFile>,
     /// Where its pages send responses, as it states itself; nothing where it states nothing.
     post: Option<Option<String>>,
 }
@@ -45,7 +45,7 @@ const TRIES: usize = 5;
 /// How long is waited before it is read again.
 const AGAIN: Duration = Duration::from_millis(200);
 
-impl Site {
+impl ServedSite {
     /// Reads the folders for client and installer of a published folder.
     ///
     /// All of them are of one publication: each file is what the list of what was published says of it, and the
@@ -123,7 +123,7 @@ impl Site {
         }
         if is_served(path) {
             let tag = tag(Digest::of(&bytes));
-            self.files.insert(path.to_owned(), Held { bytes: bytes.into(), tag });
+            self.files.insert(path.to_owned(), ServedFile { bytes: bytes.into(), tag });
         }
     }
 
@@ -137,7 +137,7 @@ impl Site {
     }
 
     /// The file at a path.
-    pub(super) fn get(&self, path: &str) -> Option<&Held> {
+    pub(super) fn get(&self, path: &str) -> Option<&ServedFile> {
         self.files.get(path)
     }
 
@@ -183,7 +183,7 @@ mod tests {
         for (target, link) in [("../office", "client/costs"), ("../key", "client/key")] {
             std::os::unix::fs::symlink(target, dir.path().join(link)).unwrap();
         }
-        let site = Site::read(dir.path()).unwrap();
+        let site = ServedSite::read(dir.path()).unwrap();
         let paths: Vec<&str> = site.files.keys().map(String::as_str).collect();
         assert_eq!(paths, ["client/a/b.css", "client/index.html", "installer/index.html"]);
     }
@@ -191,7 +191,7 @@ mod tests {
     #[test]
     fn a_folder_without_pages_is_refused() {
         let dir = tempfile::tempdir().unwrap();
-        assert!(matches!(Site::read(dir.path()), Err(HostError::NotPublished(_))));
+        assert!(matches!(ServedSite::read(dir.path()), Err(HostError::NotPublished(_))));
     }
 
     /// A folder that was published with these two pages.
@@ -203,7 +203,7 @@ mod tests {
         }
         let book = dir.join("book");
         std::fs::create_dir_all(&book).unwrap();
-        let place = crate::publish::output::Place { dir: dir.join("site"), book };
+        let place = crate::publish::output::OutputFolder { dir: dir.join("site"), book };
         crate::publish::output::write(&output, &place, &std::sync::atomic::AtomicBool::new(false)).unwrap();
     }
 
@@ -214,12 +214,14 @@ mod tests {
         published(dir.path(), ["one", "one"]);
         let old = std::fs::read(site.join("installer/index.html")).unwrap();
         published(dir.path(), ["two", "two"]);
-        assert_eq!(Site::read(&site).unwrap().len(), 2);
+        assert_eq!(ServedSite::read(&site).unwrap().len(), 2);
         // As a reader finds it that opened one file before the exchange and one after.
         std::fs::write(site.join("installer/index.html"), old).unwrap();
-        assert!(matches!(Site::read(&site), Err(HostError::Mixed(path)) if path.ends_with("installer/index.html")));
+        assert!(
+            matches!(ServedSite::read(&site), Err(HostError::Mixed(path)) if path.ends_with("installer/index.html"))
+        );
         std::fs::remove_file(site.join("installer/index.html")).unwrap();
-        assert!(matches!(Site::read(&site), Err(HostError::Mixed(_))));
+        assert!(matches!(ServedSite::read(&site), Err(HostError::Mixed(_))));
     }
 
     /// Source of the expectation: every page of a publication bears its number, so that two numbers are a mixture.
@@ -234,7 +236,7 @@ mod tests {
                 }
             });
             while !writing.is_finished() {
-                let Ok(site) = Site::read_once(&dir.path().join("site")) else { continue };
+                let Ok(site) = ServedSite::read_once(&dir.path().join("site")) else { continue };
                 let of = |path: &str| site.get(path).unwrap().bytes.clone();
                 assert_eq!(of("client/index.html"), of("installer/index.html"));
             }

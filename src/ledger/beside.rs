@@ -8,12 +8,12 @@ use std::collections::BTreeSet;
 
 use crate::digest::Digest;
 
-use super::fault::{Fault, FaultKind};
+use super::fault::{FaultKind, LedgerFault};
 use super::{Chain, Fact, Head, Tail};
 
 /// What lies beside a ledger.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Beside {
+pub struct BesideLedger {
     /// The head that was kept after the last line that was recorded.
     pub head: Option<Head>,
     /// Issues, by number.
@@ -24,7 +24,7 @@ pub struct Beside {
     pub keys: BTreeSet<String>,
 }
 
-impl Beside {
+impl BesideLedger {
     /// Takes in a file by its folder in the record and its name; what is in the making is left out.
     pub fn take(&mut self, folder: &str, name: &str) {
         match folder {
@@ -45,13 +45,13 @@ impl Beside {
 
 impl Chain {
     /// Holds the ledger to what lies beside it. A ledger that is faulty in itself is told by its own faults.
-    pub fn hold_to(&mut self, beside: &Beside) {
+    pub fn hold_to(&mut self, beside: &BesideLedger) {
         if !self.faults.is_empty() || beside.is_empty() {
             return;
         }
         if self.lines.is_empty() {
             let counts = [beside.issues.len(), beside.responses.len(), beside.keys.len()];
-            self.faults.push(Fault { at: 0, kind: FaultKind::Gone(counts) });
+            self.faults.push(LedgerFault { at: 0, kind: FaultKind::Gone(counts) });
             return;
         }
         let last = self.lines.last().map_or(0, |line| line.number);
@@ -62,11 +62,11 @@ impl Chain {
             _ if self.tail == Tail::Torn && !unnamed.is_empty() => Some(FaultKind::Lost(last + 1, last + 1)),
             _ => None,
         };
-        self.faults.extend(lost.into_iter().chain(unnamed).map(|kind| Fault { at: last, kind }));
+        self.faults.extend(lost.into_iter().chain(unnamed).map(|kind| LedgerFault { at: last, kind }));
     }
 
     /// What lies beside and no line names.
-    fn unnamed(&self, beside: &Beside) -> Vec<FaultKind> {
+    fn unnamed(&self, beside: &BesideLedger) -> Vec<FaultKind> {
         let (mut issues, mut responses, mut keys) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());
         for line in &self.lines {
             match &line.fact {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::digest::Digest;
 
-use super::fault::{Fault, FaultKind};
+use super::fault::{FaultKind, LedgerFault};
 use super::line::{FIRST_BEFORE, Line, Raw};
 use super::{Fact, Opened};
 
@@ -26,7 +26,7 @@ pub struct Chain {
     /// The lines that are as they were written, in the order of the file.
     pub lines: Vec<Line>,
     /// What is wrong, by line.
-    pub faults: Vec<Fault>,
+    pub faults: Vec<LedgerFault>,
     /// How it ends.
     pub tail: Tail,
     /// How many bytes from the start are whole lines; what is after them is a torn line.
@@ -95,7 +95,7 @@ impl Chain {
     fn link(&mut self, raws: Vec<Option<Raw>>) {
         let mut links = Links::of(&raws);
         for (at, raw) in (1..).zip(raws) {
-            let mut fault = |kind| self.faults.push(Fault { at, kind });
+            let mut fault = |kind| self.faults.push(LedgerFault { at, kind });
             let Some(raw) = raw else {
                 fault(FaultKind::Edited);
                 links.unsound += 1;

@@ -117,7 +117,7 @@ pub struct Withdrawn {
 
 /// How it is known whose decision it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum By {
+pub enum Attestation {
     /// By the approver's own key.
     #[serde(rename = "private link")]
     PrivateLink,
@@ -173,7 +173,7 @@ pub struct Signed {
 /// A decision of one item.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Asked {
+pub struct ItemDecision {
     /// The room, by its folder.
     pub room: String,
     /// The selection, by its id.
@@ -213,7 +213,7 @@ pub struct Decided {
     /// The approver, by its id.
     pub who: String,
     /// How it is known whose decision it is.
-    pub by: By,
+    pub by: Attestation,
     /// The key's id, when by private link.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub key: Option<String>,
@@ -232,7 +232,7 @@ pub struct Decided {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub signed: Option<Signed>,
     /// The decisions.
-    pub items: Vec<Asked>,
+    pub items: Vec<ItemDecision>,
     /// Those that were not taken.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub refused: Vec<Refused>,

@@ -6,7 +6,7 @@ use crate::units::series;
 
 /// A fault of a ledger.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Fault {
+pub struct LedgerFault {
     /// The line of the file, from 1.
     pub at: u32,
     /// What is wrong there.
@@ -51,7 +51,7 @@ pub enum FaultKind {
 }
 
 /// What is wrong, in words.
-impl fmt::Display for Fault {
+impl fmt::Display for LedgerFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let at = self.at;
         match &self.kind {
@@ -119,9 +119,9 @@ fn beside(counts: [usize; 3]) -> String {
     if told.is_empty() { "the head of one that had lines".into() } else { series(&told) }
 }
 
-impl std::error::Error for Fault {}
+impl std::error::Error for LedgerFault {}
 
-impl Fault {
+impl LedgerFault {
     /// How to mend it.
     pub fn remedy(&self) -> &'static str {
         match self.kind {

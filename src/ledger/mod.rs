@@ -5,7 +5,7 @@
 //! `at`, `before`, `fact`, `line` and `sha256`, and a line break; `sha256` is the SHA-256 of the same
 //! without `sha256`. Lines count from 1, and their order is the order in which facts were recorded: `at` is what
 //! the clock said then. Which of two statements was made last is another question, see [`Statements`].
-//! Lines cut off whole at the end leave no trace in the chain itself; see [`Beside`] for what shows them.
+//! Lines cut off whole at the end leave no trace in the chain itself; see [`BesideLedger`] for what shows them.
 
 mod beside;
 mod chain;
@@ -23,19 +23,19 @@ mod statement;
 mod tests;
 mod vouched;
 
-pub use beside::Beside;
+pub use beside::BesideLedger;
 pub use chain::{Chain, Tail};
 pub use drawing::{Drawing, MAX_DRAWING};
 pub use fact::{
-    Asked, By, Confirmed, Decided, Decision, Fact, Invited, Issued, Met, NotTheirs, Opened, Purpose, Refused, Signed,
-    Withdrawn,
+    Attestation, Confirmed, Decided, Decision, Fact, Invited, Issued, ItemDecision, Met, NotTheirs, Opened, Purpose,
+    Refused, Signed, Withdrawn,
 };
-pub use fault::{Fault, FaultKind};
+pub use fault::{FaultKind, LedgerFault};
 pub use head::{Head, Stated};
 pub use issue::{Issue, IssuedItem, Named, Terms, Total, WhoMust};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
-pub use order::{Device, During, Odd, Order, TOLERANCE, day_in};
-pub use reading::{Measured, Read, Side, Spot, TakenBack};
+pub use order::{Device, During, Odd, ResponseOrder, TOLERANCE, day_in};
+pub use reading::{Measured, Read, ReadingSpot, Side, TakenBack};
 pub use statement::{Statement, Statements};
 pub use vouched::Vouched;

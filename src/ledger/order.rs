@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::units::Date;
 
-use super::{By, Decided, Fact, Line, Moment};
+use super::{Attestation, Decided, Fact, Line, Moment};
 
 /// How far two clocks may differ, in seconds: five minutes. Common practice: clocks that are set by the
 /// network differ by seconds, those that are set by hand by minutes.
@@ -70,14 +70,14 @@ pub enum Odd {
 
 /// What the order of statements follows from.
 #[derive(Clone, Debug, Default)]
-pub struct Order {
+pub struct ResponseOrder {
     /// The line of each issue and its moment, by its number.
     issues: BTreeMap<u32, (u32, Moment)>,
     /// Statements whose clock is shown to be wrong, by line.
     odd: BTreeMap<u32, Odd>,
 }
 
-impl Order {
+impl ResponseOrder {
     /// From a ledger. `counts` tells what is known to be said by whom it names.
     pub fn of(lines: &[Line], counts: &dyn Fn(&Decided) -> bool) -> Self {
         let mut order = Self::default();
@@ -115,8 +115,8 @@ impl Order {
 
     fn odd_in_itself(&self, line: &Line, decided: &Decided) -> Option<Odd> {
         let (from, until) = match (decided.by, decided.given) {
-            (By::Hand, Some(given)) => (given.from, given.until),
-            (By::Hand, None) => return None,
+            (Attestation::Hand, Some(given)) => (given.from, given.until),
+            (Attestation::Hand, None) => return None,
             _ => (decided.made, decided.made),
         };
         let issued = self.issues.get(&decided.issue);
@@ -150,8 +150,10 @@ impl Order {
             return anywhen;
         }
         match (decided.by, decided.given) {
-            (By::Hand, Some(given)) => given,
-            (By::Hand, None) => decided.how.as_deref().and_then(day_in).and_then(During::day).unwrap_or(anywhen),
+            (Attestation::Hand, Some(given)) => given,
+            (Attestation::Hand, None) => {
+                decided.how.as_deref().and_then(day_in).and_then(During::day).unwrap_or(anywhen)
+            }
             _ => During::about(decided.made),
         }
     }

@@ -74,7 +74,7 @@ impl Side {
 /// Where in an opening it was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Spot {
+pub enum ReadingSpot {
     /// At the floor.
     Floor,
     /// In the middle.
@@ -87,7 +87,7 @@ pub enum Spot {
     Right,
 }
 
-impl Spot {
+impl ReadingSpot {
     /// The word that is shown.
     pub const fn word(self) -> &'static str {
         match self {
@@ -111,7 +111,7 @@ pub struct Read {
     /// What was measured.
     pub what: Side,
     /// Where, if that was said.
-    pub at: Option<Spot>,
+    pub at: Option<ReadingSpot>,
     /// The length, in nanometres.
     #[serde(with = "nanometres")]
     pub length: Length,

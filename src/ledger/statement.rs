@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::digest::Digest;
 
-use super::{Asked, Decided, Decision, Fact, Line, Met, Odd, Order, Vouched};
+use super::{Decided, Decision, Fact, ItemDecision, Line, Met, Odd, ResponseOrder, Vouched};
 
 /// One decision of one item, with the line that holds it.
 #[derive(Clone, Copy, Debug)]
@@ -14,7 +14,7 @@ pub struct Statement<'a> {
     /// The response.
     pub decided: &'a Decided,
     /// The decision of the item.
-    pub asked: &'a Asked,
+    pub asked: &'a ItemDecision,
 }
 
 /// A room, an item, and who said it.
@@ -25,7 +25,7 @@ type Of<'a> = (&'a str, &'a str, &'a str);
 pub struct Statements<'a> {
     known: BTreeMap<Of<'a>, Vec<Statement<'a>>>,
     unknown: BTreeMap<Of<'a>, Statement<'a>>,
-    order: Order,
+    order: ResponseOrder,
     vouched: Vouched,
     /// Conditions that are met: the response that stated them, room and item.
     met: BTreeSet<(Digest, &'a str, &'a str)>,
@@ -36,7 +36,7 @@ impl<'a> Statements<'a> {
     pub fn of(lines: &'a [Line]) -> Self {
         let vouched = Vouched::of(lines);
         let is_known = |decided: &Decided| vouched.is_known(decided);
-        let mut all = Self { order: Order::of(lines, &is_known), ..Self::default() };
+        let mut all = Self { order: ResponseOrder::of(lines, &is_known), ..Self::default() };
         let mut stated = BTreeMap::new();
         for line in lines {
             match &line.fact {
@@ -103,7 +103,7 @@ impl<'a> Statements<'a> {
     }
 
     /// Whether the condition that a decision states is met.
-    pub fn is_met(&self, decided: &Decided, asked: &Asked) -> bool {
+    pub fn is_met(&self, decided: &Decided, asked: &ItemDecision) -> bool {
         self.met.contains(&(decided.response, asked.room.as_str(), asked.item.as_str()))
     }
 
@@ -149,7 +149,7 @@ fn caution(decision: Decision) -> u8 {
     }
 }
 
-fn says_the_same(one: &Asked, other: &Asked) -> bool {
-    let of = |asked: &Asked| (asked.mark, asked.decision, asked.option.clone());
+fn says_the_same(one: &ItemDecision, other: &ItemDecision) -> bool {
+    let of = |asked: &ItemDecision| (asked.mark, asked.decision, asked.option.clone());
     of(one) == of(other) && (one.decision != Decision::ApprovedAsNoted || one.note == other.note)
 }

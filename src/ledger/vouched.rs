@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::digest::Digest;
 
-use super::{By, Decided, Fact, Line, Measured};
+use super::{Attestation, Decided, Fact, Line, Measured};
 
 /// What was recorded of answers that prove nothing by themselves. Of "confirmed" and "not theirs" the later
 /// one counts.
@@ -26,7 +26,9 @@ impl Vouched {
             match &line.fact {
                 Fact::Confirmed(one) => _ = vouched.asked.insert(one.response, true),
                 Fact::NotTheirs(one) => _ = vouched.asked.insert(one.response, false),
-                Fact::Decided(decided) if decided.by != By::Unsigned => _ = vouched.proved.insert(decided.response),
+                Fact::Decided(decided) if decided.by != Attestation::Unsigned => {
+                    _ = vouched.proved.insert(decided.response)
+                }
                 Fact::TakenBack(one) => _ = vouched.back.insert(one.response),
                 _ => {}
             }
@@ -46,13 +48,13 @@ impl Vouched {
 
     /// Whether it is known that a response is of whom it names.
     pub fn is_known(&self, decided: &Decided) -> bool {
-        decided.by != By::Unsigned || self.is_confirmed(&decided.response)
+        decided.by != Attestation::Unsigned || self.is_confirmed(&decided.response)
     }
 
     /// Whether nobody has asked yet whose a response is, and nothing proves it.
     pub fn waits(&self, decided: &Decided) -> bool {
         let response = &decided.response;
-        decided.by == By::Unsigned && !self.asked.contains_key(response) && !self.proved.contains(response)
+        decided.by == Attestation::Unsigned && !self.asked.contains_key(response) && !self.proved.contains(response)
     }
 
     /// Whether readings were taken back.

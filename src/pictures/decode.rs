@@ -10,11 +10,11 @@ use super::error::PictureError;
 use super::format::Format;
 use super::inspect::{Facts, from_image, png};
 use super::jpeg;
-use super::limits::Limits;
+use super::limits::PictureLimits;
 use super::raster::{Decoded, Raster, Samples, flatten, narrow};
 
 /// Decodes a photo that [`super::inspect_within`] has let pass.
-pub(super) fn decode(bytes: &[u8], facts: &Facts, limits: &Limits) -> Result<Decoded, PictureError> {
+pub(super) fn decode(bytes: &[u8], facts: &Facts, limits: &PictureLimits) -> Result<Decoded, PictureError> {
     limits.check_decoded(working_bytes(bytes, facts))?;
     let format = facts.format;
     let reader = Cursor::new(bytes);
@@ -49,7 +49,7 @@ pub(super) fn working_bytes(bytes: &[u8], facts: &Facts) -> u64 {
     u64::from(facts.width) * u64::from(facts.height) * a_pixel
 }
 
-fn through(format: Format, mut decoder: impl ImageDecoder, limits: &Limits) -> Result<Decoded, PictureError> {
+fn through(format: Format, mut decoder: impl ImageDecoder, limits: &PictureLimits) -> Result<Decoded, PictureError> {
     let stored = decoder.original_color_type();
     if matches!(stored, ExtendedColorType::Cmyk8 | ExtendedColorType::Cmyk16) {
         return Err(PictureError::Unsupported { kind: format!("a {format} in the inks of a press (CMYK)") });

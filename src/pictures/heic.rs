@@ -7,7 +7,7 @@ use image::metadata::Orientation;
 use super::error::PictureError;
 use super::format::Format;
 use super::inspect::Facts;
-use super::limits::Limits;
+use super::limits::PictureLimits;
 use super::raster::{Decoded, Raster, Samples, flatten};
 
 /// What the header says, with the crop and rotation that the file asks for.
@@ -36,7 +36,7 @@ pub(super) fn facts(bytes: &[u8]) -> Result<Facts, PictureError> {
 }
 
 /// All pixels, already upright. The size must have been checked before.
-pub(super) fn decode(bytes: &[u8], limits: &Limits) -> Result<Decoded, PictureError> {
+pub(super) fn decode(bytes: &[u8], limits: &PictureLimits) -> Result<Decoded, PictureError> {
     let file = HeifFile::parse(bytes).map_err(|fault| refused(&fault))?;
     let profile = file.icc_profile(file.primary_id).map_err(|fault| refused(&fault))?;
     let profile = profile.map(<[u8]>::to_vec);

@@ -8,7 +8,7 @@ use image::{ImageDecoder, ImageError};
 
 use super::error::PictureError;
 use super::format::{self, Format};
-use super::limits::Limits;
+use super::limits::PictureLimits;
 use super::{jpeg, wholeness};
 
 /// What a photo's header says.
@@ -22,16 +22,16 @@ pub struct Facts {
     pub height: u32,
 }
 
-/// Reads the header of a whole file's `bytes` and checks it against the default [`Limits`].
+/// Reads the header of a whole file's `bytes` and checks it against the default [`PictureLimits`].
 ///
 /// No pixel is decoded, so damage further in may still come to light in [`super::prepare`];
 /// a missing end is noticed here.
 pub fn inspect(bytes: &[u8]) -> Result<Facts, PictureError> {
-    inspect_within(bytes, &Limits::default())
+    inspect_within(bytes, &PictureLimits::default())
 }
 
 /// As [`inspect`], with limits of one's own.
-pub fn inspect_within(bytes: &[u8], limits: &Limits) -> Result<Facts, PictureError> {
+pub fn inspect_within(bytes: &[u8], limits: &PictureLimits) -> Result<Facts, PictureError> {
     limits.check_file(bytes.len() as u64)?;
     let format = format::recognise(bytes)?;
     let facts = match header(format, bytes, limits) {
@@ -45,7 +45,7 @@ pub fn inspect_within(bytes: &[u8], limits: &Limits) -> Result<Facts, PictureErr
     Ok(facts)
 }
 
-fn header(format: Format, bytes: &[u8], limits: &Limits) -> Result<Facts, PictureError> {
+fn header(format: Format, bytes: &[u8], limits: &PictureLimits) -> Result<Facts, PictureError> {
     let reader = Cursor::new(bytes);
     let read = |fault: ImageError| from_image(format, fault);
     match format {

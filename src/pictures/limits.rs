@@ -4,7 +4,7 @@ use super::error::{Excess, PictureError};
 
 /// Limits on one photo. The default suits photos from telephones and cameras.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Limits {
+pub struct PictureLimits {
     /// Bytes of the file.
     pub file_bytes: u64,
     /// Width times height.
@@ -15,13 +15,18 @@ pub struct Limits {
     pub decoded_bytes: u64,
 }
 
-impl Default for Limits {
-    fn default() -> Limits {
-        Limits { file_bytes: 64 * 1024 * 1024, pixels: 100_000_000, side: 20_000, decoded_bytes: 512 * 1024 * 1024 }
+impl Default for PictureLimits {
+    fn default() -> PictureLimits {
+        PictureLimits {
+            file_bytes: 64 * 1024 * 1024,
+            pixels: 100_000_000,
+            side: 20_000,
+            decoded_bytes: 512 * 1024 * 1024,
+        }
     }
 }
 
-impl Limits {
+impl PictureLimits {
     /// Refuses a file of too many bytes.
     pub fn check_file(&self, bytes: u64) -> Result<(), PictureError> {
         let limit = self.file_bytes;
@@ -53,7 +58,7 @@ mod tests {
 
     #[test]
     fn a_photo_of_12_million_pixels_passes_and_one_of_900_million_does_not() {
-        let limits = Limits::default();
+        let limits = PictureLimits::default();
         assert_eq!(limits.check_size(4032, 3024), Ok(()));
         let fault = limits.check_size(30_000, 30_000).unwrap_err();
         assert_eq!(fault.to_string(), "30000 × 30000 pixels, past the limit of 20000 a side");
@@ -61,7 +66,7 @@ mod tests {
 
     #[test]
     fn each_limit_is_the_last_size_allowed() {
-        let limits = Limits::default();
+        let limits = PictureLimits::default();
         assert_eq!(limits.check_size(20_000, 5_000), Ok(()));
         assert!(limits.check_size(20_000, 5_001).is_err());
         assert!(limits.check_size(20_001, 1).is_err());

@@ -33,7 +33,7 @@ pub use entry::{Rendition, Renditions};
 pub use error::{Excess, PictureError};
 pub use format::Format;
 pub use inspect::{Facts, inspect, inspect_within};
-pub use limits::Limits;
+pub use limits::PictureLimits;
 pub use prepare::{Source, prepare};
 
 /// The widths of renditions in pixels: a full page, a card on a dense screen, a card, a thumbnail.

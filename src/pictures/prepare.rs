@@ -14,7 +14,7 @@ use super::entry::{self, Renditions};
 use super::error::PictureError;
 use super::gate::Gate;
 use super::inspect::inspect_within;
-use super::limits::Limits;
+use super::limits::PictureLimits;
 use super::render::{Rendered, render};
 use crate::digest::Digest;
 
@@ -43,7 +43,7 @@ impl<'a> Source<'a> {
 
     /// A photo in a file, of which no more is read than the limit on files needs.
     pub fn file(name: impl Into<String>, path: PathBuf) -> Source<'a> {
-        let most = Limits::default().file_bytes + 1;
+        let most = PictureLimits::default().file_bytes + 1;
         Source::new(name, move || {
             let mut bytes = Vec::new();
             File::open(&path)?.take(most).read_to_end(&mut bytes)?;
@@ -62,7 +62,7 @@ pub fn prepare(
     widths: &[u32],
     progress: &(dyn Fn(usize) + Sync),
 ) -> Vec<Result<Renditions, PictureError>> {
-    let work = Work { cache, widths, limits: Limits::default(), gate: Gate::new(BUDGET) };
+    let work = Work { cache, widths, limits: PictureLimits::default(), gate: Gate::new(BUDGET) };
     let done = Mutex::new(0);
     let each = |source: &Source<'_>| {
         let outcome = work.one(source);
@@ -82,7 +82,7 @@ pub fn prepare(
 struct Work<'a> {
     cache: &'a Cache,
     widths: &'a [u32],
-    limits: Limits,
+    limits: PictureLimits,
     gate: Gate,
 }
 

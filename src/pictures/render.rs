@@ -6,7 +6,7 @@ use super::colour::to_srgb;
 use super::decode::decode;
 use super::error::PictureError;
 use super::inspect::{Facts, shown};
-use super::limits::Limits;
+use super::limits::PictureLimits;
 use super::raster::{Decoded, Raster};
 use super::resize::{resized, sizes};
 
@@ -35,7 +35,12 @@ pub(super) struct Encoded {
 }
 
 /// Decodes `bytes` and makes a rendition for each of `widths`.
-pub(super) fn render(bytes: &[u8], facts: &Facts, widths: &[u32], limits: &Limits) -> Result<Rendered, PictureError> {
+pub(super) fn render(
+    bytes: &[u8],
+    facts: &Facts,
+    widths: &[u32],
+    limits: &PictureLimits,
+) -> Result<Rendered, PictureError> {
     let Decoded { raster, profile, orientation } = decode(bytes, facts, limits)?;
     let (width, height) = shown((raster.width, raster.height), orientation);
     let refused = || PictureError::Damaged {

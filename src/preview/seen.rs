@@ -29,12 +29,12 @@ impl Changes {
 #[derive(Debug, Clone)]
 pub(super) struct Seen {
     folder: PathBuf,
-    files: BTreeMap<PathBuf, Stamp>,
+    files: BTreeMap<PathBuf, FileState>,
 }
 
 /// What a file was: its digest if it is known, else its size and time.
 #[derive(Debug, Clone, PartialEq, Eq)]
-enum Stamp {
+enum FileState {
     Digest(Digest),
     Meta { size: u64, time: Option<SystemTime> },
 }
@@ -94,7 +94,7 @@ impl Seen {
             return self.files.remove(path).is_some();
         };
         let same = match self.files.get(path) {
-            Some(meta @ Stamp::Meta { .. }) => stamp(path, 0).as_ref() == Some(meta),
+            Some(meta @ FileState::Meta { .. }) => stamp(path, 0).as_ref() == Some(meta),
             was => was == Some(&now),
         };
         self.files.insert(path.into(), now);
@@ -143,11 +143,11 @@ fn is_aside(path: &Path) -> bool {
 }
 
 /// What a file is now; digested up to a size.
-fn stamp(path: &Path, digest_up_to: u64) -> Option<Stamp> {
+fn stamp(path: &Path, digest_up_to: u64) -> Option<FileState> {
     let meta = fs::symlink_metadata(path).ok()?;
-    let by_meta = |meta: &Metadata| Stamp::Meta { size: meta.len(), time: meta.modified().ok() };
+    let by_meta = |meta: &Metadata| FileState::Meta { size: meta.len(), time: meta.modified().ok() };
     if meta.is_file() && meta.len() <= digest_up_to {
-        return Some(Digest::of_file(path).map_or_else(|_| by_meta(&meta), Stamp::Digest));
+        return Some(Digest::of_file(path).map_or_else(|_| by_meta(&meta), FileState::Digest));
     }
     Some(by_meta(&meta))
 }

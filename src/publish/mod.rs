@@ -70,9 +70,9 @@ type File = (String, Content);
 
 /// Pages and sheets as they were made last: those that still say the same are not made again.
 #[derive(Debug, Default)]
-pub struct Kept {
-    pages: site::Kept,
-    papers: papers::Kept,
+pub struct RenderCache {
+    pages: site::PageCache,
+    papers: papers::PaperCache,
 }
 
 /// How sheets are set.
@@ -100,7 +100,7 @@ pub struct Published {
 pub fn publish(
     subject: Subject<'_>,
     theme: &Theme,
-    kept: &mut Kept,
+    kept: &mut RenderCache,
     cache: &Cache,
     setting: Setting<'_>,
 ) -> Result<Published, PublishError> {

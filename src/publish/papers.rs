@@ -8,19 +8,19 @@ use crate::pictures::{Cache, Digest, Rendition, Renditions};
 use crate::views::paper::sign_off::SignOff;
 
 use super::output::{Content, Spool};
-use super::press::{Job, Made, Order, Shelf};
+use super::press::{Job, SetSheet, SheetToSet, Shelf};
 use super::{File, PublishError, Setting};
 
 /// Sheets as they were set last, by path, and those that the press has put out since.
 #[derive(Debug, Default)]
-pub struct Kept {
-    papers: BTreeMap<String, Paper>,
+pub struct PaperCache {
+    papers: BTreeMap<String, CachedSheet>,
     shelf: Shelf,
 }
 
 /// A sheet, and the digest of all that stands on it.
 #[derive(Debug, Clone)]
-struct Paper {
+struct CachedSheet {
     from: Digest,
     content: Content,
 }
@@ -42,11 +42,11 @@ pub struct Papering<'a> {
 }
 
 /// How a sheet stands.
-enum Stands {
+enum SheetState {
     /// It was set, and says what it should.
-    Ready(Paper),
+    Ready(CachedSheet),
     /// It is to be set; what it was before may stand meanwhile.
-    Wanted(Option<Paper>, Box<Order>),
+    Wanted(Option<CachedSheet>, Box<SheetToSet>),
 }
 
 impl Papering<'_> {
@@ -54,7 +54,7 @@ impl Papering<'_> {
     ///
     /// # Errors
     /// When a sheet can't be set, or the work was interrupted before the last was set.
-    pub fn take(&self, papers: Vec<(String, SignOff)>, kept: &mut Kept) -> Result<Papers, PublishError> {
+    pub fn take(&self, papers: Vec<(String, SignOff)>, kept: &mut PaperCache) -> Result<Papers, PublishError> {
         if !cfg!(feature = "sheets") {
             return Ok(Papers::default());
         }
@@ -63,13 +63,13 @@ impl Papering<'_> {
             let stands = self.stands(&path, view, before.get(&path), made.get(&path))?;
             Ok((path, stands))
         };
-        let stand: Vec<Result<(String, Stands), PublishError>> = papers.into_par_iter().map(stand).collect();
+        let stand: Vec<Result<(String, SheetState), PublishError>> = papers.into_par_iter().map(stand).collect();
         let (mut orders, mut taken) = (vec![], Papers::default());
         for one in stand {
             let (path, stands) = one?;
             let paper = match stands {
-                Stands::Ready(paper) => Some(paper),
-                Stands::Wanted(paper, order) => {
+                SheetState::Ready(paper) => Some(paper),
+                SheetState::Wanted(paper, order) => {
                     orders.push(*order);
                     paper
                 }
@@ -89,12 +89,12 @@ impl Papering<'_> {
     }
 
     /// The sheets that were ready, and those that the press put out just now.
-    fn collect(&self, kept: &mut Kept, ready: Vec<File>) -> Result<Papers, PublishError> {
+    fn collect(&self, kept: &mut PaperCache, ready: Vec<File>) -> Result<Papers, PublishError> {
         let mut files: BTreeMap<String, Content> = ready.into_iter().collect();
-        for (path, Made { from, content }) in kept.shelf.emptied() {
+        for (path, SetSheet { from, content }) in kept.shelf.emptied() {
             let content = content.map_err(|why| PublishError::Sheet(path.clone(), why))?;
             files.insert(path.clone(), content.clone());
-            kept.papers.insert(path, Paper { from, content });
+            kept.papers.insert(path, CachedSheet { from, content });
         }
         Ok(Papers { files: files.into_iter().collect(), waiting: None })
     }
@@ -103,9 +103,9 @@ impl Papering<'_> {
         &self,
         path: &str,
         view: SignOff,
-        before: Option<&Paper>,
-        made: Option<&Made>,
-    ) -> Result<Stands, PublishError> {
+        before: Option<&CachedSheet>,
+        made: Option<&SetSheet>,
+    ) -> Result<SheetState, PublishError> {
         let fail = |why: String| PublishError::Sheet(path.to_string(), why);
         let words = serde_json::to_vec(&view).map_err(|error| fail(error.to_string()))?;
         let shown = view.pictures().filter_map(|picture| Some((picture.key.clone(), self.rendition(&picture.key)?)));
@@ -113,18 +113,18 @@ impl Papering<'_> {
         let digests: Vec<String> = shown.iter().map(|(_, rendition)| rendition.digest.to_string()).collect();
         let from = Digest::of_parts(&[super::press::SETTING.as_bytes(), &words, digests.join(" ").as_bytes()]);
         if let Some(paper) = before.filter(|paper| paper.from == from) {
-            return Ok(Stands::Ready(paper.clone()));
+            return Ok(SheetState::Ready(paper.clone()));
         }
-        if let Some(Made { content, .. }) = made.filter(|made| made.from == from) {
+        if let Some(SetSheet { content, .. }) = made.filter(|made| made.from == from) {
             let content = content.clone().map_err(fail)?;
-            return Ok(Stands::Ready(Paper { from, content }));
+            return Ok(SheetState::Ready(CachedSheet { from, content }));
         }
         if let Some(bytes) = self.cache.get("sheet", &from) {
-            return Ok(Stands::Ready(Paper { from, content: self.spool.lay(bytes) }));
+            return Ok(SheetState::Ready(CachedSheet { from, content: self.spool.lay(bytes) }));
         }
         let pictures = shown.into_iter().map(|(key, rendition)| (key, rendition.clone())).collect();
-        let order = Order { path: path.to_owned(), from, view, pictures };
-        Ok(Stands::Wanted(before.cloned(), Box::new(order)))
+        let order = SheetToSet { path: path.to_owned(), from, view, pictures };
+        Ok(SheetState::Wanted(before.cloned(), Box::new(order)))
     }
 
     /// The smallest rendition that is wide enough for paper.

@@ -27,7 +27,7 @@ const ATTENTION: Duration = Duration::from_millis(20);
 
 /// A sheet to set.
 #[derive(Debug)]
-pub struct Order {
+pub struct SheetToSet {
     pub path: String,
     /// Of all that stands on it.
     pub from: Digest,
@@ -38,22 +38,22 @@ pub struct Order {
 
 /// A sheet that was set, or why it could not be.
 #[derive(Debug)]
-pub struct Made {
+pub struct SetSheet {
     pub from: Digest,
     pub content: Result<Content, String>,
 }
 
 /// Where the press puts what it has set.
 #[derive(Debug, Clone, Default)]
-pub struct Shelf(Arc<Mutex<BTreeMap<String, Made>>>);
+pub struct Shelf(Arc<Mutex<BTreeMap<String, SetSheet>>>);
 
 impl Shelf {
     /// Takes away all that lies there.
-    pub fn emptied(&self) -> BTreeMap<String, Made> {
+    pub fn emptied(&self) -> BTreeMap<String, SetSheet> {
         std::mem::take(&mut self.0.lock().unwrap_or_else(PoisonError::into_inner))
     }
 
-    fn put(&self, path: String, made: Made) {
+    fn put(&self, path: String, made: SetSheet) {
         self.0.lock().unwrap_or_else(PoisonError::into_inner).insert(path, made);
     }
 }
@@ -61,14 +61,14 @@ impl Shelf {
 /// Sheets to set, in the order in which they are asked for.
 #[derive(Debug)]
 pub struct Job {
-    orders: Vec<Order>,
+    orders: Vec<SheetToSet>,
     cache: Cache,
     spool: Spool,
     shelf: Shelf,
 }
 
 impl Job {
-    pub(super) fn new(orders: Vec<Order>, cache: Cache, spool: Spool, shelf: Shelf) -> Self {
+    pub(super) fn new(orders: Vec<SheetToSet>, cache: Cache, spool: Spool, shelf: Shelf) -> Self {
         Self { orders, cache, spool, shelf }
     }
 
@@ -117,7 +117,7 @@ impl Job {
         }
     }
 
-    fn set(&self, order: Order, stop: &AtomicBool) {
+    fn set(&self, order: SheetToSet, stop: &AtomicBool) {
         if stop.load(Ordering::SeqCst) {
             return;
         }
@@ -127,12 +127,12 @@ impl Job {
             // A sheet that can't be kept is set again next time.
             let _ = self.cache.put("sheet", &order.from, bytes);
         }
-        self.shelf.put(order.path, Made { from: order.from, content: bytes.map(|bytes| self.spool.lay(bytes)) });
+        self.shelf.put(order.path, SetSheet { from: order.from, content: bytes.map(|bytes| self.spool.lay(bytes)) });
     }
 }
 
 /// How many of the orders, from the first on, are set at the same time.
-fn batch(orders: &[Order]) -> usize {
+fn batch(orders: &[SheetToSet]) -> usize {
     let mut items = 0;
     let fits = orders.iter().take_while(|order| {
         items += order.view.count();
@@ -142,7 +142,7 @@ fn batch(orders: &[Order]) -> usize {
 }
 
 #[cfg(feature = "sheets")]
-fn paper(order: &Order, cache: &Cache) -> Result<Vec<u8>, String> {
+fn paper(order: &SheetToSet, cache: &Cache) -> Result<Vec<u8>, String> {
     let picture = |key: &str| cache.rendition(order.pictures.get(key)?);
     super::sheets::sign_off(&order.view, &picture).map_err(|error| error.to_string())
 }
@@ -154,7 +154,7 @@ fn forget() {
 
 /// Without the feature there are no sheets, and nobody orders one.
 #[cfg(not(feature = "sheets"))]
-fn paper(_: &Order, _: &Cache) -> Result<Vec<u8>, String> {
+fn paper(_: &SheetToSet, _: &Cache) -> Result<Vec<u8>, String> {
     Err("this program sets no sheets".into())
 }
 

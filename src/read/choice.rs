@@ -27,7 +27,7 @@ pub fn read_all(
     let Some(options) = options else {
         let mut own = Layers::default();
         own.lay_under(shared.into_iter());
-        return read(common, own, Of { kind, number: 0, span: node.span }, faults).into_iter().collect();
+        return read(common, own, OptionOf { kind, number: 0, span: node.span }, faults).into_iter().collect();
     };
     let Value::List(items) = &options.value else {
         faults.wrong_type(options, &Shape::List(&Shape::Record(&OPTION)));
@@ -43,7 +43,7 @@ pub fn read_all(
         let mut own = Layers::default();
         own.lay_under(Layers::pairs_of(item).iter());
         own.lay_under(shared.iter().copied());
-        let Some(option) = read(common, own, Of { kind, number, span: item.span }, faults) else { continue };
+        let Some(option) = read(common, own, OptionOf { kind, number, span: item.span }, faults) else { continue };
         if !ids.insert(option.id.value.clone()) {
             let message = format!("two options have the id `{}`", option.id.value);
             faults.stop(Code::DUPLICATE, option.id.span, message, "give each option an id of its own");
@@ -60,7 +60,7 @@ pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     }
     let mut own = Layers::default();
     own.lay_under(Layers::pairs_of(node).iter());
-    read(common, own, Of { kind: None, number: 0, span: node.span }, faults);
+    read(common, own, OptionOf { kind: None, number: 0, span: node.span }, faults);
 }
 
 /// The fields of an option that stand in the selection itself.
@@ -70,13 +70,18 @@ fn shared(node: &Node, several: bool) -> Vec<&Pair> {
 }
 
 /// Which option is read.
-struct Of {
+struct OptionOf {
     kind: Option<Kind>,
     number: usize,
     span: Span,
 }
 
-fn read<'n>(common: &'n Common<'_>, mut written: Layers<'n>, of: Of, faults: &mut Faults) -> Option<ProductOption> {
+fn read<'n>(
+    common: &'n Common<'_>,
+    mut written: Layers<'n>,
+    of: OptionOf,
+    faults: &mut Faults,
+) -> Option<ProductOption> {
     if let Some(product) = written.at("product").and_then(|name| product(common, name, faults)) {
         let is_its_own = |(key, _): &&Pair| ITS_OWN.contains(&key.value.as_str());
         written.lay_under(Layers::pairs_of(product).iter().filter(|pair| !is_its_own(pair)));

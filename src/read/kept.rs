@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use serde_json::Value;
 
-use crate::book::{Kept, Scan};
+use crate::book::{KeptResponse, Scan};
 use crate::digest::Digest;
 use crate::finding::{Code, Finding, Remark};
-use crate::ledger::{By, Decided, Drawing, Fact, Line};
+use crate::ledger::{Attestation, Decided, Drawing, Fact, Line};
 use crate::source::{Folder, Place, RecordFile};
 
 /// The rule that these findings belong to.
@@ -20,12 +20,12 @@ const MAX_SCAN: u64 = 64 * 1024 * 1024;
 const PUT_BACK: &str = "put it back as it was, from a backup; until then what it shows is left out";
 
 /// What is kept of each decision that was signed with a drawing, or written down by hand.
-pub fn read(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTreeMap<Digest, Kept> {
+pub fn read(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTreeMap<Digest, KeptResponse> {
     let mut kept = BTreeMap::new();
     for line in lines {
         let Fact::Decided(decided) = &line.fact else { continue };
         let is_drawn = decided.signed.as_ref().is_some_and(|signed| signed.drawn);
-        if (!is_drawn && decided.by != By::Hand) || kept.contains_key(&decided.response) {
+        if (!is_drawn && decided.by != Attestation::Hand) || kept.contains_key(&decided.response) {
             continue;
         }
         match one(folder, decided) {
@@ -36,7 +36,7 @@ pub fn read(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTr
     kept
 }
 
-fn one(folder: &Folder, decided: &Decided) -> Result<Kept, Finding> {
+fn one(folder: &Folder, decided: &Decided) -> Result<KeptResponse, Finding> {
     let hex = decided.response.to_string();
     let file = RecordFile::Response(&hex);
     let whose = format!("the response of `{}` to issue {}", decided.who, decided.issue);
@@ -46,7 +46,7 @@ fn one(folder: &Folder, decided: &Decided) -> Result<Kept, Finding> {
     let value = value.ok_or_else(|| fault(file, format!("{whose} is not as it was recorded")))?;
     let drawing = value.pointer("/signed/drawing").and_then(Value::as_str).and_then(Drawing::parse);
     let scan = value.get("scan").and_then(Value::as_str).map(|name| scan(folder, name, &whose)).transpose()?;
-    Ok(Kept { drawing, scan })
+    Ok(KeptResponse { drawing, scan })
 }
 
 /// The response as its digest is of it.

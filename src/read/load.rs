@@ -38,7 +38,7 @@ pub struct Loaded {
 }
 
 /// What part of a book a path is.
-enum Part {
+enum BookPart {
     Project,
     Product(String),
     Room(String),
@@ -50,31 +50,31 @@ enum Part {
     Other,
 }
 
-impl Part {
+impl BookPart {
     /// Whether anything is taken from such a file.
     fn is_read(&self) -> bool {
-        matches!(self, Part::Project | Part::Product(_) | Part::Room(_) | Part::Prose)
+        matches!(self, BookPart::Project | BookPart::Product(_) | BookPart::Room(_) | BookPart::Prose)
     }
 }
 
-fn part(path: &str) -> Part {
+fn part(path: &str) -> BookPart {
     let segments: Vec<&str> = path.split('/').collect();
     let stem = |name: &str| name.strip_suffix(".yaml").or_else(|| name.strip_suffix(".yml")).map(str::to_string);
     match segments.as_slice() {
-        [name] if PROJECT_FILES.contains(name) => Part::Project,
-        ["products", name] => stem(name).map_or(Part::Other, Part::Product),
-        ["rooms", _, NOTES] => Part::Prose,
-        ["rooms", _, name] if is_markdown(name) => Part::OtherProse,
-        ["rooms", room, name] => stem(name).map_or(Part::Other, |_| Part::Room((*room).to_string())),
-        [.., name] if stem(name).is_some() => Part::Stray,
-        _ => Part::Other,
+        [name] if PROJECT_FILES.contains(name) => BookPart::Project,
+        ["products", name] => stem(name).map_or(BookPart::Other, BookPart::Product),
+        ["rooms", _, NOTES] => BookPart::Prose,
+        ["rooms", _, name] if is_markdown(name) => BookPart::OtherProse,
+        ["rooms", room, name] => stem(name).map_or(BookPart::Other, |_| BookPart::Room((*room).to_string())),
+        [.., name] if stem(name).is_some() => BookPart::Stray,
+        _ => BookPart::Other,
     }
 }
 
 /// What part an entry is. Prose is shown as it stands, so that a link to anything but such prose is none.
-fn part_of(entry: &Entry) -> Part {
+fn part_of(entry: &Entry) -> BookPart {
     match (part(&entry.path), &entry.linked) {
-        (Part::Prose, Some(end)) if !matches!(part(end), Part::Prose) => Part::LinkedProse(end.clone()),
+        (BookPart::Prose, Some(end)) if !matches!(part(end), BookPart::Prose) => BookPart::LinkedProse(end.clone()),
         (part, _) => part,
     }
 }
@@ -85,12 +85,12 @@ fn is_markdown(name: &str) -> bool {
     matches!(ending.as_str(), "md" | "markdown")
 }
 
-impl Part {
+impl BookPart {
     /// Whether a file of this part can hold such a value: of any other, nothing is understood.
     fn may_be(&self, path: &str, root: &Node) -> bool {
         match root.value {
             Value::Map(_) => true,
-            Value::List(_) => matches!(self, Part::Room(_)) && !path.ends_with("/room.yaml"),
+            Value::List(_) => matches!(self, BookPart::Room(_)) && !path.ends_with("/room.yaml"),
             _ => false,
         }
     }
@@ -106,11 +106,11 @@ pub fn load(folder: &Folder) -> Loaded {
     let mut loaded = Loaded::default();
     loaded.strays(folder);
     loaded.findings.extend(super::disk_names::faults(folder));
-    let wanted: Vec<(String, Part)> = folder
+    let wanted: Vec<(String, BookPart)> = folder
         .entries()
         .iter()
         .map(|entry| (entry.path.clone(), part_of(entry)))
-        .filter(|(_, part)| !matches!(part, Part::Other))
+        .filter(|(_, part)| !matches!(part, BookPart::Other))
         .collect();
     let texts: Vec<Result<String, Finding>> = wanted
         .par_iter()
@@ -118,15 +118,15 @@ pub fn load(folder: &Folder) -> Loaded {
         .collect();
     let mut parsed = Vec::new();
     for ((path, part), text) in wanted.into_iter().zip(texts) {
-        if let Part::Room(room) = &part {
+        if let BookPart::Room(room) = &part {
             loaded.rooms.entry(room.clone()).or_default().push(path.clone());
         }
         match (part, text) {
-            (Part::Stray, _) => loaded.nowhere(path),
-            (Part::OtherProse, _) => loaded.not_shown(path),
-            (Part::LinkedProse(end), _) => loaded.not_prose(path, &end),
+            (BookPart::Stray, _) => loaded.nowhere(path),
+            (BookPart::OtherProse, _) => loaded.not_shown(path),
+            (BookPart::LinkedProse(end), _) => loaded.not_prose(path, &end),
             (_, Err(finding)) => loaded.lost(&path, finding),
-            (Part::Prose, Ok(text)) => {
+            (BookPart::Prose, Ok(text)) => {
                 loaded.prose.insert(path, text);
             }
             (part, Ok(text)) => {
@@ -147,7 +147,7 @@ pub fn load(folder: &Folder) -> Loaded {
 }
 
 impl Loaded {
-    fn keep(&mut self, path: String, part: Part, tree: Tree) {
+    fn keep(&mut self, path: String, part: BookPart, tree: Tree) {
         let room = room_of(&path);
         for (key, first) in tree.repeated {
             let message = format!("the key `{}` appears twice in the same group", key.value);
@@ -170,7 +170,7 @@ impl Loaded {
             self.unread_files.insert(path.clone());
         }
         match part {
-            Part::Product(name) => {
+            BookPart::Product(name) => {
                 self.products.insert(name, root);
             }
             _ => {

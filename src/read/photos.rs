@@ -8,7 +8,7 @@ use rayon::prelude::*;
 use crate::book::{Book, Photo, PhotoFile};
 use crate::digest::Digest;
 use crate::finding::{Code, Finding, Remark};
-use crate::pictures::{Limits, PictureError, inspect};
+use crate::pictures::{PictureError, PictureLimits, inspect};
 use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
 
 use super::load::Loaded;
@@ -158,7 +158,7 @@ fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Resu
     let span = named.photo.span;
     let finding =
         |rule, message: String, remedy: String| of_its_own(named, Remark::stop(span, message).remedy(remedy).of(rule));
-    let limits = Limits::default();
+    let limits = PictureLimits::default();
     let bytes = folder.read(path, limits.file_bytes).map_err(|error| match error {
         FolderError::TooLarge(..) => finding(
             Code::TOO_LARGE,

@@ -3,7 +3,7 @@
 //! Anybody can hand readings in: they count once the designer has confirmed them, and no longer once they
 //! are taken back. Those that say that they were made after they came in never count.
 
-use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot, Waiting};
+use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot, WaitingReadings};
 use crate::ledger::{self, Fact, Line, Moment, Side, TOLERANCE, Vouched};
 use crate::source::{Span, Spanned};
 use crate::units::{Date, Length};
@@ -28,7 +28,7 @@ pub fn apply(book: &mut Book) {
 }
 
 /// The readings that count, each with its line, and those that wait.
-fn sorted(lines: &[Line]) -> (Vec<(ledger::Measured, u32)>, Vec<Waiting>) {
+fn sorted(lines: &[Line]) -> (Vec<(ledger::Measured, u32)>, Vec<WaitingReadings>) {
     let vouched = Vouched::of(lines);
     let (mut counting, mut waiting) = (Vec::new(), Vec::new());
     for line in lines {
@@ -37,7 +37,7 @@ fn sorted(lines: &[Line]) -> (Vec<(ledger::Measured, u32)>, Vec<Waiting>) {
         if came.is_none() && vouched.is_confirmed(&measured.response) {
             counting.push((measured.clone(), line.number));
         } else {
-            waiting.push(Waiting { measured: measured.clone(), came });
+            waiting.push(WaitingReadings { measured: measured.clone(), came });
         }
     }
     (counting, waiting)
@@ -117,7 +117,7 @@ fn given<T>(value: T, span: Span) -> Spanned<T> {
 mod tests {
     use crate::book::Book;
     use crate::digest::Digest;
-    use crate::ledger::{Chain, Confirmed, Fact, Line, Measured, Opened, Read, Side, Spot, TakenBack};
+    use crate::ledger::{Chain, Confirmed, Fact, Line, Measured, Opened, Read, ReadingSpot, Side, TakenBack};
     use crate::source::Folder;
     use crate::units::Length;
 
@@ -151,13 +151,13 @@ mod tests {
         let at =
             |what, at, length: &str| Read { what, at: Some(at), length: Length::parse(length).unwrap(), ..one.clone() };
         told.readings.extend([
-            at(Side::PlumbLeft, Spot::Floor, "1\""),
-            at(Side::PlumbRight, Spot::Floor, "31\""),
-            at(Side::PlumbLeft, Spot::Top, "1 1/4\""),
-            at(Side::PlumbRight, Spot::Top, "30 7/8\""),
-            at(Side::PlumbLeft, Spot::Middle, "9\""),
-            at(Side::Diagonal, Spot::Left, "46 7/8\""),
-            at(Side::Diagonal, Spot::Right, "47\""),
+            at(Side::PlumbLeft, ReadingSpot::Floor, "1\""),
+            at(Side::PlumbRight, ReadingSpot::Floor, "31\""),
+            at(Side::PlumbLeft, ReadingSpot::Top, "1 1/4\""),
+            at(Side::PlumbRight, ReadingSpot::Top, "30 7/8\""),
+            at(Side::PlumbLeft, ReadingSpot::Middle, "9\""),
+            at(Side::Diagonal, ReadingSpot::Left, "46 7/8\""),
+            at(Side::Diagonal, ReadingSpot::Right, "47\""),
         ]);
         let confirmed = confirmed(&told);
         let book = book("2027-01-11", vec![Fact::Measured(told), confirmed]);
@@ -179,7 +179,7 @@ mod tests {
             by: "Lorn Tazewick".into(),
             on: on.parse().unwrap(),
             made: None,
-            readings: vec![at(Spot::Floor, "30\""), at(Spot::Top, width)],
+            readings: vec![at(ReadingSpot::Floor, "30\""), at(ReadingSpot::Top, width)],
         }
     }
 

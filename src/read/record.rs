@@ -7,7 +7,9 @@ use serde::Deserialize;
 use crate::book::Record;
 use crate::digest::Digest;
 use crate::finding::{Code, Finding, Remark};
-use crate::ledger::{Beside, By, Chain, Fact, Fault, FaultKind, Head, Issue, Issued, Line, Stated, Tail};
+use crate::ledger::{
+    Attestation, BesideLedger, Chain, Fact, FaultKind, Head, Issue, Issued, LedgerFault, Line, Stated, Tail,
+};
 use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
 
 use super::kept;
@@ -77,10 +79,10 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
 }
 
 /// What lies beside the ledger, to hold it to.
-fn beside(folder: &Folder) -> Beside {
+fn beside(folder: &Folder) -> BesideLedger {
     let head = folder.record(RecordFile::Head, MAX_HEAD).ok().flatten();
     let head = head.and_then(|bytes| serde_json::from_slice(&bytes).ok());
-    let mut beside = Beside { head, ..Beside::default() };
+    let mut beside = BesideLedger { head, ..BesideLedger::default() };
     for file in folder.recorded() {
         beside.take(file.folder, &file.name);
     }
@@ -93,7 +95,7 @@ fn other_head(issue: &Issue, line: &Line) -> Option<Finding> {
     if (stated.line + 1, stated.sha256) == (line.number, line.before) {
         return None;
     }
-    let fault = Fault { at: line.number, kind: FaultKind::OtherHead(issue.number, stated.line) };
+    let fault = LedgerFault { at: line.number, kind: FaultKind::OtherHead(issue.number, stated.line) };
     let place = Place::Path(RecordFile::Issue(issue.number).path());
     Some(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE))
 }
@@ -106,7 +108,7 @@ fn published_over_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
             return None;
         }
         let place = Place::Path(format!("{}/{STATED}", stated.site));
-        let fault = Fault { at: head.line, kind: FaultKind::PublishedOther(stated.site, head.line) };
+        let fault = LedgerFault { at: head.line, kind: FaultKind::PublishedOther(stated.site, head.line) };
         Some(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE))
     };
     folder.stated().into_iter().filter_map(other).collect()
@@ -117,7 +119,7 @@ fn answered_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
     let stands: BTreeSet<(u32, Digest)> = lines.iter().map(|line| (line.number, line.digest)).collect();
     let other = |line: &Line| {
         let (response, who) = match &line.fact {
-            Fact::Decided(decided) if decided.by != By::Hand => (decided.response, decided.who.clone()),
+            Fact::Decided(decided) if decided.by != Attestation::Hand => (decided.response, decided.who.clone()),
             Fact::Measured(measured) => (measured.response, measured.by.clone()),
             _ => return None,
         };
@@ -125,7 +127,7 @@ fn answered_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
         let file = RecordFile::Response(&hex);
         let states: States = serde_json::from_slice(&folder.record(file, MAX_RESPONSE).ok()??).ok()?;
         let head = states.ledger.filter(|head| !stands.contains(&(head.line, head.sha256)))?;
-        let fault = Fault { at: line.number, kind: FaultKind::AnsweredOther(who, head.line) };
+        let fault = LedgerFault { at: line.number, kind: FaultKind::AnsweredOther(who, head.line) };
         Some(Remark::stop(Place::Path(file.path()), fault.to_string()).remedy(fault.remedy()).of(RULE))
     };
     lines.iter().filter_map(other).collect()

@@ -5,7 +5,7 @@ use std::fs::File;
 use crate::ledger::{Chain, Fact, Head, Line, Moment, Opened, Tail};
 
 use super::error::RecordError;
-use super::store::{Known, Open};
+use super::store::{KnownLedger, Open};
 
 /// An id that no other book has: 32 random hex digits.
 ///
@@ -64,11 +64,11 @@ impl Open<'_> {
         let added = added.and_then(|()| if first { disk.flush_folder(&self.store.folder) } else { Ok(()) });
         if let Err(error) = added {
             // What is on the disk now is read anew by whoever is next.
-            *self.known = Known::default();
+            *self.known = KnownLedger::default();
             return Err(error);
         }
         if !self.known.add(&bytes) {
-            *self.known = Known::default();
+            *self.known = KnownLedger::default();
         }
         self.store.keep_head(Head::of(&line));
         // It is recorded, whatever becomes of this: whoever is next does it.

@@ -6,8 +6,8 @@ use serde_json::Value;
 
 use crate::digest::Digest;
 use crate::ledger::{
-    Asked, By, Chain, Confirmed, Decided, Decision, During, Fact, Issue, Line, Met, Moment, NotTheirs, Refused,
-    Statement, Statements, Vouched,
+    Attestation, Chain, Confirmed, Decided, Decision, During, Fact, Issue, ItemDecision, Line, Met, Moment, NotTheirs,
+    Refused, Statement, Statements, Vouched,
 };
 
 use super::error::RecordError;
@@ -36,7 +36,7 @@ pub struct ByHand {
 
 /// What is kept of it. The same words of the same items are one fact, until the person says something else.
 #[derive(Serialize)]
-struct Kept<'a> {
+struct KeptDecision<'a> {
     format: &'static str,
     book: &'a str,
     issue: u32,
@@ -44,7 +44,7 @@ struct Kept<'a> {
     how: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     given: Option<During>,
-    items: &'a [Asked],
+    items: &'a [ItemDecision],
     #[serde(skip_serializing_if = "Option::is_none")]
     scan: Option<String>,
     /// The how-manieth time that the same was said, where something else was said between.
@@ -54,11 +54,12 @@ struct Kept<'a> {
 
 impl ByHand {
     /// Each item with the mark that it was issued with.
-    fn asked(&self, issue: &Issue) -> Result<Vec<Asked>, Refusal> {
+    fn asked(&self, issue: &Issue) -> Result<Vec<ItemDecision>, Refusal> {
         let asked = |(room, item): &(String, String)| {
             let found = issue.item(room, item).ok_or_else(|| Refusal::NoItem(room.clone(), item.clone()))?;
             let (decision, option, note) = (self.decision, self.option.clone(), self.note.clone());
-            let asked = Asked { room: room.clone(), item: item.clone(), mark: found.mark, decision, option, note };
+            let asked =
+                ItemDecision { room: room.clone(), item: item.clone(), mark: found.mark, decision, option, note };
             match fault(&asked, issue, issue) {
                 None => Ok(asked),
                 Some(why) => Err(Refusal::NothingHolds(vec![Refused { room: room.clone(), item: item.clone(), why }])),
@@ -83,7 +84,7 @@ impl Receiver {
         let issue = self.issue(open.chain(), number)?.ok_or(Refusal::NoIssue(number))?;
         let items = given.asked(&issue)?;
         let scan = given.scan.as_ref().map(|(bytes, ending)| format!("{}.{ending}", Digest::of(bytes)));
-        let mut kept = Kept {
+        let mut kept = KeptDecision {
             format: "bookmatch by hand 1",
             book: &book,
             issue: number,
@@ -108,7 +109,7 @@ impl Receiver {
         }
         open.keep_response(&kept, &response)?;
         let (who, how) = (given.who.clone(), Some(given.how.clone()));
-        let (by, key, signed, refused) = (By::Hand, None, None, vec![]);
+        let (by, key, signed, refused) = (Attestation::Hand, None, None, vec![]);
         let (made, given, device) = (at, given.given, None);
         let fact = Decided { response, issue: number, who, by, key, how, given, made, device, signed, items, refused };
         open.append(at, Fact::Decided(fact))?;
@@ -193,8 +194,8 @@ fn line_of(chain: &Chain, response: &Digest) -> Option<u32> {
 }
 
 /// Whether nothing that counts was recorded since a line of what that person says of those items.
-fn is_last_word(chain: &Chain, number: u32, who: &str, items: &[Asked]) -> bool {
-    let is_of = |asked: &Asked| items.iter().any(|item| (&item.room, &item.item) == (&asked.room, &asked.item));
+fn is_last_word(chain: &Chain, number: u32, who: &str, items: &[ItemDecision]) -> bool {
+    let is_of = |asked: &ItemDecision| items.iter().any(|item| (&item.room, &item.item) == (&asked.room, &asked.item));
     let vouched = Vouched::of(&chain.lines);
     let said = |line: &Line| match &line.fact {
         Fact::Decided(decided) if decided.who == who && vouched.is_known(decided) => {
@@ -238,7 +239,8 @@ fn is_closed(chain: &Chain, met: &Closed<'_>) -> bool {
             Some(named && one.note == met.note)
         }
         Fact::Decided(decided) if vouched.is_known(decided) => {
-            let states = |asked: &Asked| is_of(&asked.room, &asked.item) && asked.decision == Decision::ApprovedAsNoted;
+            let states =
+                |asked: &ItemDecision| is_of(&asked.room, &asked.item) && asked.decision == Decision::ApprovedAsNoted;
             decided.items.iter().any(states).then_some(false)
         }
         _ => None,
@@ -257,7 +259,7 @@ fn condition(one: &Statement<'_>) -> String {
 fn unproved(chain: &Chain, digits: &str, or_readings: bool) -> Option<Digest> {
     let is_short = digits.len() < 8;
     let bare = chain.lines.iter().filter_map(|line| match &line.fact {
-        Fact::Decided(decided) if decided.by == By::Unsigned => Some(decided.response),
+        Fact::Decided(decided) if decided.by == Attestation::Unsigned => Some(decided.response),
         Fact::Measured(measured) if or_readings => Some(measured.response),
         _ => None,
     });

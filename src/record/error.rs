@@ -4,7 +4,7 @@ use std::fmt;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use crate::ledger::Fault;
+use crate::ledger::LedgerFault;
 
 /// Why something can't be recorded.
 #[derive(Debug)]
@@ -12,7 +12,7 @@ pub enum RecordError {
     /// The disk refuses: what was being done, where, and the system's word.
     Disk(&'static str, PathBuf, io::Error),
     /// The ledger is not as it was written: the first fault, and how many more there are.
-    Faulty(Fault, usize),
+    Faulty(LedgerFault, usize),
     /// A file stands where another one belongs: nothing is written over.
     Taken(PathBuf),
     /// A link or something else stands where a file or folder of the record should.

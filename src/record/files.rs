@@ -16,17 +16,17 @@ use super::keys::Key;
 use super::store::{Open, Store};
 
 /// Where a file that a line names belongs.
-struct Named {
+struct NamedFile {
     folder: &'static str,
     name: String,
     /// A newer one takes the place of an older one.
     renewed: bool,
 }
 
-impl Named {
+impl NamedFile {
     /// The files that a fact names.
-    fn by(fact: &Fact) -> Vec<Named> {
-        let named = |folder, name| Named { folder, name, renewed: false };
+    fn by(fact: &Fact) -> Vec<NamedFile> {
+        let named = |folder, name| NamedFile { folder, name, renewed: false };
         let response = |digest: &Digest| {
             vec![named("responses", format!("{digest}.json")), named("responses", format!("{digest}-sealed.json"))]
         };
@@ -35,7 +35,7 @@ impl Named {
             Fact::Decided(decided) => response(&decided.response),
             Fact::Measured(measured) => response(&measured.response),
             Fact::Invited(invited) => {
-                vec![Named { folder: "keys", name: format!("{}.key", invited.who), renewed: true }]
+                vec![NamedFile { folder: "keys", name: format!("{}.key", invited.who), renewed: true }]
             }
             _ => vec![],
         }
@@ -57,7 +57,7 @@ impl Store {
     /// # Errors
     /// When the disk refuses, or something else stands in the place.
     pub(super) fn settle(&self, fact: &Fact) -> Result<(), RecordError> {
-        for Named { folder, name, renewed } in Named::by(fact) {
+        for NamedFile { folder, name, renewed } in NamedFile::by(fact) {
             let (place, part) = (self.place(folder, &name), self.beside(folder, &name));
             if !part.is_file() || is_link(&part) || !is_of(fact, &part) {
                 continue;
@@ -73,7 +73,7 @@ impl Store {
 
     /// Removes what was laid out for a fact that could not be recorded.
     pub(super) fn take_away(&self, fact: &Fact) {
-        for Named { folder, name, .. } in Named::by(fact) {
+        for NamedFile { folder, name, .. } in NamedFile::by(fact) {
             // What can't be removed now is removed by whoever lays the next one out.
             let _ = self.disk.remove(&self.beside(folder, &name));
         }

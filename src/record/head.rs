@@ -3,7 +3,7 @@
 use std::fs;
 
 use crate::digest::canonical;
-use crate::ledger::{Beside, Head};
+use crate::ledger::{BesideLedger, Head};
 
 use super::error::RecordError;
 use super::store::Store;
@@ -18,8 +18,8 @@ impl Store {
     ///
     /// # Errors
     /// When a folder of the record can't be listed.
-    pub(super) fn look_beside(&self) -> Result<Beside, RecordError> {
-        let mut beside = Beside { head: self.head(), ..Beside::default() };
+    pub(super) fn look_beside(&self) -> Result<BesideLedger, RecordError> {
+        let mut beside = BesideLedger { head: self.head(), ..BesideLedger::default() };
         for folder in ["issues", "responses", "keys"] {
             let path = self.folder.join(folder);
             let listed = match fs::read_dir(&path) {

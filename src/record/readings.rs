@@ -5,7 +5,7 @@ use crate::ledger::{Chain, Fact, Measured, Moment, TOLERANCE, TakenBack};
 
 use super::flood::Waits;
 use super::receive::{Outcome, Receiver, Refusal, is_of, is_recorded, issued};
-use super::response::{Malformed, Readings, Submission};
+use super::response::{HandedReadings, Malformed, Submission};
 use super::store::Open;
 
 /// So many digits name a response.
@@ -17,7 +17,7 @@ impl Receiver {
         &self,
         open: &mut Open<'_>,
         handed: &Submission,
-        says: &Readings,
+        says: &HandedReadings,
         at: Moment,
     ) -> Result<Outcome, Refusal> {
         if !is_of(open.chain(), &says.book) {

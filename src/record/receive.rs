@@ -6,7 +6,9 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use crate::digest::Digest;
-use crate::ledger::{Asked, By, Chain, Decided, Decision, Fact, Issue, Issued, Moment, Refused, Signed};
+use crate::ledger::{
+    Attestation, Chain, Decided, Decision, Fact, Issue, Issued, ItemDecision, Moment, Refused, Signed,
+};
 
 use super::error::RecordError;
 use super::flood::{Full, Waits};
@@ -248,7 +250,7 @@ impl Receiver {
             response: handed.digest,
             issue: says.issue,
             who: says.who.clone(),
-            by: if key.is_some() { By::PrivateLink } else { By::Unsigned },
+            by: if key.is_some() { Attestation::PrivateLink } else { Attestation::Unsigned },
             key: key.as_ref().map(Key::id),
             how: None,
             given: None,
@@ -270,7 +272,7 @@ impl Receiver {
     }
 
     /// The decisions of what is issued now, and those of anything else.
-    fn holding(&self, chain: &Chain, says: &Decisions) -> Result<(Vec<Asked>, Vec<Refused>), Refusal> {
+    fn holding(&self, chain: &Chain, says: &Decisions) -> Result<(Vec<ItemDecision>, Vec<Refused>), Refusal> {
         let answered = self.issue(chain, says.issue)?.ok_or(Refusal::NoIssue(says.issue))?;
         let newest = issued(chain).map(|issued| issued.number).max().unwrap_or(says.issue);
         let newest = if newest == says.issue {
@@ -321,7 +323,7 @@ fn proving(says: &Decisions, key: Option<Key>, expected: &[u8; 32]) -> Result<Op
 }
 
 /// Why a decision is not of what is issued now.
-pub(super) fn fault(asked: &Asked, answered: &Issue, newest: &Issue) -> Option<String> {
+pub(super) fn fault(asked: &ItemDecision, answered: &Issue, newest: &Issue) -> Option<String> {
     let Some(item) = answered.item(&asked.room, &asked.item) else {
         return Some(format!("issue {} has no such item", answered.number));
     };
@@ -358,7 +360,7 @@ pub(super) fn is_of(chain: &Chain, book: &str) -> bool {
 /// Whether a response is recorded. One that was unsigned may come again with its proof.
 pub(super) fn is_recorded(chain: &Chain, digest: &Digest, proved: bool) -> bool {
     chain.lines.iter().any(|line| match &line.fact {
-        Fact::Decided(decided) => decided.response == *digest && (!proved || decided.by != By::Unsigned),
+        Fact::Decided(decided) => decided.response == *digest && (!proved || decided.by != Attestation::Unsigned),
         Fact::Measured(measured) => measured.response == *digest,
         _ => false,
     })

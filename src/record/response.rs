@@ -6,7 +6,7 @@ use serde::Deserialize;
 use serde_json::Value;
 
 use crate::digest::{Digest, canonical};
-use crate::ledger::{Asked, Decision, Device, Drawing, Head, Moment, Read};
+use crate::ledger::{Decision, Device, Drawing, Head, ItemDecision, Moment, Read};
 
 use super::once;
 
@@ -45,7 +45,7 @@ pub enum SubmissionKind {
     /// Decisions of an approver.
     Decisions(Decisions),
     /// Readings at openings.
-    Readings(Readings),
+    Readings(HandedReadings),
 }
 
 /// Decisions of an approver.
@@ -71,7 +71,7 @@ pub struct Decisions {
     #[serde(default)]
     pub ledger: Option<Head>,
     /// What was decided.
-    pub items: Vec<Asked>,
+    pub items: Vec<ItemDecision>,
     /// The name under it.
     pub signed: Signature,
     /// The proof of the key, if there is one.
@@ -94,7 +94,7 @@ pub struct Signature {
 /// Readings at openings.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Readings {
+pub struct HandedReadings {
     /// Which form it is of.
     pub format: String,
     /// The book's id.
@@ -212,7 +212,7 @@ impl Decisions {
     }
 }
 
-impl Readings {
+impl HandedReadings {
     fn check(&self) -> Result<(), Malformed> {
         line("by", &self.by)?;
         nonce(&self.nonce)?;

@@ -17,12 +17,12 @@ pub struct Store {
     /// The folder `record` of the book.
     pub(super) folder: PathBuf,
     pub(super) disk: Disk,
-    known: Mutex<Known>,
+    known: Mutex<KnownLedger>,
 }
 
 /// The ledger as it was when it was last read or added to.
 #[derive(Debug, Default)]
-pub(super) struct Known {
+pub(super) struct KnownLedger {
     pub(super) chain: Chain,
     /// How long the file was.
     pub(super) length: u64,
@@ -34,7 +34,7 @@ pub(super) struct Known {
 #[derive(Debug)]
 pub struct Open<'s> {
     pub(super) store: &'s Store,
-    pub(super) known: MutexGuard<'s, Known>,
+    pub(super) known: MutexGuard<'s, KnownLedger>,
     _lock: Lock,
 }
 
@@ -70,13 +70,13 @@ impl Store {
     }
 
     /// Reads what is new since the last time, or all.
-    fn read(&self, known: &mut Known) -> Result<(), RecordError> {
+    fn read(&self, known: &mut KnownLedger) -> Result<(), RecordError> {
         let path = self.ledger();
         match std::fs::symlink_metadata(&path) {
             Ok(found) if !found.is_file() => return Err(RecordError::NotOurs(path)),
             Ok(_) => {}
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
-                *known = Known::default();
+                *known = KnownLedger::default();
                 known.chain.hold_to(&self.look_beside()?);
                 return Ok(());
             }
@@ -91,23 +91,23 @@ impl Store {
                 return Ok(());
             }
             if known.add(&more) {
-                return self.disk.flush(&file, &path).inspect_err(|_| *known = Known::default());
+                return self.disk.flush(&file, &path).inspect_err(|_| *known = KnownLedger::default());
             }
         }
         let mut bytes = Vec::new();
         file.seek(SeekFrom::Start(0)).and_then(|_| file.read_to_end(&mut bytes)).map_err(failed)?;
         // A line that somebody was killed over may be here and not on the disk yet. Whoever finds it says
         // that it is recorded.
-        *known = Known::default();
+        *known = KnownLedger::default();
         self.disk.flush(&file, &path)?;
         self.disk.flush_folder(&self.folder)?;
-        *known = Known::of(&bytes);
+        *known = KnownLedger::of(&bytes);
         known.chain.hold_to(&self.look_beside()?);
         Ok(())
     }
 }
 
-impl Known {
+impl KnownLedger {
     fn of(bytes: &[u8]) -> Self {
         let chain = Chain::read(bytes);
         let whole = bytes.get(..chain.whole).unwrap_or(bytes);

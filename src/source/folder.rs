@@ -32,7 +32,7 @@ pub struct Entry {
 
 /// The texts of a book as they were when it was listed, by path, size and time.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Stamp(Vec<(String, u64, Option<std::time::SystemTime>)>);
+pub struct FolderState(Vec<(String, u64, Option<std::time::SystemTime>)>);
 
 /// Something in the folder that can't be part of a book.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -255,11 +255,11 @@ impl Folder {
     }
 
     /// What changes whenever a text of the book does: its files that are YAML, with size and time.
-    pub fn stamp(&self) -> Stamp {
+    pub fn stamp(&self) -> FolderState {
         let is_yaml = |entry: &&Entry| entry.path.ends_with(".yaml") || entry.path.ends_with(".yml");
         let time = |path: &str| std::fs::metadata(self.root()?.join(path)).ok()?.modified().ok();
         let texts = self.entries.iter().filter(is_yaml);
-        Stamp(texts.map(|entry| (entry.path.clone(), entry.bytes, time(&entry.path))).collect())
+        FolderState(texts.map(|entry| (entry.path.clone(), entry.bytes, time(&entry.path))).collect())
     }
 
     /// The bytes of a file of the record, at most `limit` of them; none when there is no such file. No

@@ -13,7 +13,7 @@ mod aside;
 pub use aside::is_aside;
 
 mod folder;
-pub use folder::{Entry, Folder, FolderError, RecordFile, Recorded, STATED, Stamp, StatedIn, Stray, StrayKind};
+pub use folder::{Entry, Folder, FolderError, FolderState, RecordFile, Recorded, STATED, StatedIn, Stray, StrayKind};
 
 mod regular;
 

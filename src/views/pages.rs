@@ -12,8 +12,8 @@ use crate::pictures::Renditions;
 use crate::site::plan::Plans;
 use crate::source::Files;
 use crate::units::Date;
-use crate::views::client::asked::{Asked, Issued};
 use crate::views::client::cover::Cover;
+use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
 use crate::views::client::item::ItemPage;
 use crate::views::client::room::RoomPage;
 use crate::views::client::sign::SignPage;
@@ -26,17 +26,17 @@ use crate::views::shared::figures;
 use crate::views::shared::found::Found;
 use crate::views::shared::photo::{Album, PageFile};
 use crate::views::shared::revisions::History;
-use crate::views::shared::sheet::{Chrome, IssuedAs};
+use crate::views::shared::sheet::{IssuedAs, SheetFrame};
 use crate::views::shared::wording::Wording;
 use crate::views::trades::index::InstallerIndex;
-use crate::views::trades::opening::{At, OpeningPage};
+use crate::views::trades::opening::{OpeningPage, SheetOpening};
 
 /// Makes some pages of a site, when they are asked for: built one after another, a large book is never held whole.
-pub type Portion<'a> = Box<dyn Fn() -> Site + Send + Sync + 'a>;
+pub type Portion<'a> = Box<dyn Fn() -> Pages + Send + Sync + 'a>;
 
 /// What pages of a site say: the whole, or a portion of it.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Site {
+pub struct Pages {
     /// Of the interface's words, as a language tag: `en`.
     pub language: String,
     pub client: ClientPages,
@@ -96,7 +96,7 @@ pub(super) type ByItem<'a> = HashMap<(&'a str, &'a str), &'a IssuedItem>;
 pub(super) struct PageBuilder<'a> {
     pub(super) subject: Subject<'a>,
     pub(super) wording: Wording,
-    pub(super) chrome: Chrome<'a>,
+    pub(super) chrome: SheetFrame<'a>,
     /// Each item's mark, by room and selection.
     pub(super) marks: Arc<BTreeMap<(&'a str, &'a str), Digest>>,
     /// What each issue made new or changed.
@@ -118,9 +118,9 @@ pub struct BookPages<'a> {
     installer: PageBuilder<'a>,
     office: PageBuilder<'a>,
     plans: Arc<Plans<'a>>,
-    openings: Vec<At<'a>>,
+    openings: Vec<SheetOpening<'a>>,
     /// What every page asks that asks at all.
-    asking: Option<(Issued, Asked)>,
+    asking: Option<(LatestIssue, DecisionRequest)>,
 }
 
 impl<'a> BookPages<'a> {
@@ -134,7 +134,7 @@ impl<'a> BookPages<'a> {
         let builder = || PageBuilder {
             subject,
             wording: figures::wording(subject.book),
-            chrome: Chrome::of(subject),
+            chrome: SheetFrame::of(subject),
             marks: Arc::clone(&marks),
             history: Arc::clone(&history),
             issued: Arc::clone(&issued),
@@ -177,7 +177,7 @@ impl<'a> BookPages<'a> {
 
     fn of_client(&self) -> impl Iterator<Item = Portion<'_>> {
         let builder = &self.client;
-        let portion = move |client: ClientPages| Site { language: self.language.clone(), client, ..Site::default() };
+        let portion = move |client: ClientPages| Pages { language: self.language.clone(), client, ..Pages::default() };
         let rooms = &builder.subject.book.rooms;
         let before = |at: usize| at.checked_sub(1).and_then(|at| rooms.get(at));
         let room = move |(at, room)| -> Portion<'_> {
@@ -205,7 +205,7 @@ impl<'a> BookPages<'a> {
     fn of_installer(&self) -> impl Iterator<Item = Portion<'_>> {
         let builder = &self.installer;
         let portion =
-            move |installer: InstallerPages| Site { language: self.language.clone(), installer, ..Site::default() };
+            move |installer: InstallerPages| Pages { language: self.language.clone(), installer, ..Pages::default() };
         let opening = move |at| -> Portion<'_> {
             Box::new(move || {
                 let openings = builder.opening_page(&self.plans, &self.openings, at).into_iter().collect();
@@ -221,7 +221,7 @@ impl<'a> BookPages<'a> {
 
     fn of_office(&self) -> impl Iterator<Item = Portion<'_>> {
         let builder = &self.office;
-        let portion = move |office: OfficePages| Site { language: self.language.clone(), office, ..Site::default() };
+        let portion = move |office: OfficePages| Pages { language: self.language.clone(), office, ..Pages::default() };
         let page = move |build: fn(&PageBuilder<'a>, &mut OfficePages)| -> Portion<'_> {
             Box::new(move || {
                 let mut office = OfficePages::default();

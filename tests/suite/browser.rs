@@ -16,7 +16,7 @@ use std::process::Command;
 
 /// What the browser found in a published folder.
 #[derive(Deserialize)]
-pub struct PhotoCache {
+pub struct BrowserReport {
     /// Every page that was looked at, by its path in the folder.
     pub pages: Vec<String>,
     pub faults: Vec<Fault>,
@@ -44,12 +44,12 @@ impl fmt::Display for Fault {
 }
 
 /// Looks at every page of a folder that holds `client`, `installer` and `office`, or is one whole.
-pub fn look_at(folder: &Path) -> PhotoCache {
+pub fn look_at(folder: &Path) -> BrowserReport {
     let said = driver(&[folder.as_os_str().to_str().expect("a path in UTF-8")]);
     serde_json::from_str(&said).expect("what the driver says is JSON")
 }
 
-impl PhotoCache {
+impl BrowserReport {
     /// Fails with a line a fault; so does a folder without pages.
     #[track_caller]
     pub fn is_sound(&self) {

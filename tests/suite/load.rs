@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 use axum::Router;
 use axum::body::Body;
 use axum::http::Request;
-use bookmatch::host::{Answer, Hosted, Limits, Pace, Site, router, run};
+use bookmatch::host::{Answer, HostLimits, Hosted, Pace, ServedSite, router, run};
 use bookmatch::ledger::Fact;
 use bookmatch::serving::Stop;
 use tower::ServiceExt;
@@ -27,9 +27,10 @@ fn hosted(book: &IssuedBook) -> Hosted {
         Err(_) => Answer::Refused,
     };
     let all = Pace { burst: 100_000, every: Duration::from_nanos(1) };
-    let limits = Limits { sending: all, sending_in_all: all, request: Duration::from_secs(300), ..Limits::default() };
+    let limits =
+        HostLimits { sending: all, sending_in_all: all, request: Duration::from_secs(300), ..HostLimits::default() };
     Hosted {
-        site: RwLock::new(Arc::new(Site::default())),
+        site: RwLock::new(Arc::new(ServedSite::default())),
         take_in: Arc::new(take_in),
         tell: Arc::new(|_| {}),
         limits,

@@ -1,6 +1,6 @@
 //! What strangers hand over: refused, or inert.
 
-use bookmatch::ledger::{By, Fact};
+use bookmatch::ledger::{Attestation, Fact};
 use bookmatch::record::{Key, Outcome, Refusal, Store};
 use serde_json::{Value, json};
 
@@ -79,9 +79,9 @@ fn a_response_without_its_proof_is_recorded_as_unsigned_and_its_proof_may_follow
     assert_eq!(receiver.take_in(&bare, now()).unwrap(), Outcome::Already);
     assert_eq!(receiver.take_in(&book.sealed(1), now()).unwrap(), Outcome::Recorded(vec![]));
     assert_eq!(receiver.take_in(&bare, now()).unwrap(), Outcome::Already);
-    let by: Vec<By> =
+    let by: Vec<Attestation> =
         book.facts().iter().map(|fact| if let Fact::Decided(fact) = fact { fact.by } else { panic!() }).collect();
-    assert_eq!(by, [By::Unsigned, By::PrivateLink]);
+    assert_eq!(by, [Attestation::Unsigned, Attestation::PrivateLink]);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Decisions given by other means, confirmations, and conditions that are met.
 
-use bookmatch::ledger::{By, Decision, Fact};
+use bookmatch::ledger::{Attestation, Decision, Fact};
 use bookmatch::record::{ByHand, Closed, Outcome, Refusal};
 
 use crate::issued::{IssuedBook, now, seal};
@@ -26,7 +26,7 @@ fn a_sheet_signed_on_paper_is_recorded_once_with_how_and_its_scan() {
     assert_eq!(receiver.by_hand(&on_paper(), now()).unwrap(), Outcome::Already);
     let facts = book.facts();
     let [Fact::Decided(fact)] = facts.as_slice() else { panic!("{facts:?}") };
-    assert_eq!((fact.by, fact.how.as_deref()), (By::Hand, Some("signed on paper, 2027-01-16")));
+    assert_eq!((fact.by, fact.how.as_deref()), (Attestation::Hand, Some("signed on paper, 2027-01-16")));
     assert_eq!(fact.items[0].mark.to_string(), crate::issued::mark("range", "black"));
     let scan = std::fs::read_dir(book.path().join("record/scans")).unwrap().next().unwrap().unwrap();
     assert_eq!(std::fs::read(scan.path()).unwrap(), b"a scan");

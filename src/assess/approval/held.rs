@@ -9,7 +9,7 @@ use crate::units::Date;
 
 /// Why approvals of the newest issue are held.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Held {
+pub enum HoldReason {
     /// Who must approve is not what it was when the issue was made: the issue, and each change in words.
     Terms(u32, Vec<Phrase>),
     /// The issue bears an earlier day than the one on which it was made.
@@ -52,9 +52,9 @@ pub fn ahead(book: &Book, number: u32) -> Option<Ahead> {
 }
 
 /// Everything that holds the approvals of an issue.
-pub fn of(book: &Book, issue: &Issue) -> Vec<Held> {
+pub fn of(book: &Book, issue: &Issue) -> Vec<HoldReason> {
     let changes = terms(book, issue);
-    let changed = (!changes.is_empty()).then_some(Held::Terms(issue.number, changes));
+    let changed = (!changes.is_empty()).then_some(HoldReason::Terms(issue.number, changes));
     changed.into_iter().chain(days(book, issue.number)).collect()
 }
 
@@ -63,16 +63,16 @@ fn issued(line: &Line) -> Option<(&Issued, Option<Date>)> {
 }
 
 /// What is wrong with the day of an issue. A day more or less is the time zone's.
-fn days(book: &Book, number: u32) -> Vec<Held> {
+fn days(book: &Book, number: u32) -> Vec<HoldReason> {
     let mut found = Vec::new();
     let mut latest: Option<(u32, Date)> = None;
     for (issued, made) in book.record.lines.iter().filter_map(issued) {
         let (issue, on) = (issued.number, issued.on);
         if issue == number {
             let later = made.filter(|made| on.days_until(*made) > 1);
-            found.extend(later.map(|made| Held::MadeLater { issue, on, made }));
+            found.extend(later.map(|made| HoldReason::MadeLater { issue, on, made }));
             let after = latest.filter(|(_, other)| on < *other);
-            found.extend(after.map(|other| Held::BeforeAnother { issue, on, other }));
+            found.extend(after.map(|other| HoldReason::BeforeAnother { issue, on, other }));
         }
         if latest.is_none_or(|(_, day)| day < on) {
             latest = Some((issue, on));

@@ -15,7 +15,7 @@ use crate::digest::Digest;
 use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, Odd, Purpose, Statements, Vouched};
 use crate::marks::{self, Marked};
 
-pub use held::{Ahead, Held, terms_of};
+pub use held::{Ahead, HoldReason, terms_of};
 pub use standing::{ApprovalState, Whose};
 pub use withdrawn::Withdrawn;
 pub use word::{ApproverDecision, Given};
@@ -23,13 +23,13 @@ pub use word::{ApproverDecision, Given};
 /// What stands of every item; nothing while nothing was issued for approval.
 #[derive(Clone, Debug, Default)]
 pub struct Approvals {
-    items: BTreeMap<(String, String), Item>,
+    items: BTreeMap<(String, String), ItemApproval>,
     /// Responses whose sender nobody can know yet, by whom they name: in the book's order, then strangers.
     pub unsigned: Vec<Unsigned>,
     /// What the newest issue for approval asks about, and the book holds no longer.
     pub withdrawn: Vec<Withdrawn>,
     /// Why nothing may be ordered on what was approved.
-    pub held: Vec<Held>,
+    pub held: Vec<HoldReason>,
     /// The newest issue for approval, where it bears a day ahead of its own.
     pub ahead: Option<Ahead>,
     /// Responses whose moments can't be, and what is wrong with them.
@@ -40,7 +40,7 @@ pub struct Approvals {
 
 /// What stands of one item.
 #[derive(Clone, Debug)]
-pub struct Item {
+pub struct ItemApproval {
     /// What it is now, and its mark.
     pub now: Marked,
     /// What it is now is what the newest issue asks about.
@@ -61,12 +61,12 @@ pub struct Unsigned {
     /// The name.
     pub name: String,
     /// Each of them, in the order in which they came in.
-    pub waiting: Vec<Waiting>,
+    pub waiting: Vec<WaitingResponse>,
 }
 
 /// A response that waits to be confirmed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Waiting {
+pub struct WaitingResponse {
     /// Its digest.
     pub response: Digest,
     /// The issue that it answers.
@@ -87,7 +87,7 @@ impl Approvals {
         let items = book.selections().filter_map(|(room, selection)| {
             let key = (room.folder.as_str(), selection.id.as_str());
             let facts = word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued };
-            let mut item = Item::of(&facts, issue, room, selection);
+            let mut item = ItemApproval::of(&facts, issue, room, selection);
             if !held.is_empty() && item.standing == ApprovalState::Approved {
                 item.standing = ApprovalState::Held;
             }
@@ -113,7 +113,7 @@ impl Approvals {
     }
 
     /// What stands of an item; nothing while nothing was issued.
-    pub fn item(&self, room: &Room, selection: &Selection) -> Option<&Item> {
+    pub fn item(&self, room: &Room, selection: &Selection) -> Option<&ItemApproval> {
         self.items.get(&(room.folder.clone(), selection.id.clone()))
     }
 
@@ -128,7 +128,7 @@ impl Approvals {
     }
 }
 
-impl Item {
+impl ItemApproval {
     fn of(facts: &word::Facts<'_>, issue: &Issue, room: &Room, selection: &Selection) -> Self {
         let issued =
             facts.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
@@ -154,11 +154,11 @@ impl Item {
 
 /// What waits to be confirmed, by whom it names.
 fn unsigned(book: &Book, vouched: &Vouched) -> Vec<Unsigned> {
-    let mut found: BTreeMap<(usize, &str), Vec<Waiting>> = BTreeMap::new();
+    let mut found: BTreeMap<(usize, &str), Vec<WaitingResponse>> = BTreeMap::new();
     for decided in book.record.facts().filter_map(decided).filter(|decided| vouched.waits(decided)) {
         let place = book.project.approvers.iter().position(|approver| approver.id.value == decided.who);
         let of = found.entry((place.unwrap_or(usize::MAX), decided.who.as_str())).or_default();
-        of.push(Waiting { response: decided.response, issue: decided.issue, items: decided.items.len() });
+        of.push(WaitingResponse { response: decided.response, issue: decided.issue, items: decided.items.len() });
     }
     let named = |((_, who), waiting)| Unsigned { who: str::to_string(who), name: name_of(book, who), waiting };
     found.into_iter().map(named).collect()

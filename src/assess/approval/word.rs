@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, HashMap};
 
 use crate::book::Book;
 use crate::digest::Digest;
-use crate::ledger::{Asked, By, Decided, Decision, IssuedItem, Moment, Signed, Statement, Statements};
+use crate::ledger::{Attestation, Decided, Decision, IssuedItem, ItemDecision, Moment, Signed, Statement, Statements};
 use crate::marks::{self, Change, Marked};
 
 use super::name_of;
@@ -62,10 +62,10 @@ impl Given {
     /// Of a response that was confirmed with the person, or not.
     pub fn of(given: &Decided, confirmed: bool) -> Self {
         match given.by {
-            By::PrivateLink => Self::ByPrivateLink,
-            By::Hand => Self::ByHand(given.how.clone().unwrap_or_default()),
-            By::Unsigned if confirmed => Self::Confirmed,
-            By::Unsigned => Self::Unsigned,
+            Attestation::PrivateLink => Self::ByPrivateLink,
+            Attestation::Hand => Self::ByHand(given.how.clone().unwrap_or_default()),
+            Attestation::Unsigned if confirmed => Self::Confirmed,
+            Attestation::Unsigned => Self::Unsigned,
         }
     }
 
@@ -140,7 +140,7 @@ impl Facts<'_> {
     }
 
     /// What changed since the issue in which that mark was shown.
-    fn changes(&self, issue: u32, asked: &Asked) -> Vec<Change> {
+    fn changes(&self, issue: u32, asked: &ItemDecision) -> Vec<Change> {
         let issues = self.issued;
         let shown = |number: &u32| issues.get(number)?.get(&(asked.room.as_str(), asked.item.as_str()));
         let is_it = |number: &&u32| shown(number).is_some_and(|issued| issued.mark == asked.mark);

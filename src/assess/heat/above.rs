@@ -1,7 +1,7 @@
 //! What is above a cooking surface, from every place where it may be written.
 
 use crate::book::{Burning, Ceiling, Selection, Window, WindowIn};
-use crate::site::plan::{Hole, HoleIs, Plan, Shape, Stands, Thing, casing_width};
+use crate::site::plan::{ConvexShape, Hole, HoleIs, Plan, Stands, Thing, casing_width};
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Kind, Said};
 
@@ -100,7 +100,7 @@ fn hanging<'a>(hearth: &Hearth<'a>, surface: Length) -> Vec<Hanging<'a>> {
 fn over<'a>(hearth: &Hearth<'a>, plan: &'a Plan<'a>, own: &Thing<'a>, surface: Length) -> Vec<Hanging<'a>> {
     let (from, to) = hearth.along(own);
     let back = if matches!(own.stands, Stands::Wall(_)) { own.out.0.min(Length::ZERO) } else { own.out.0 };
-    let reach = Shape::rectangle(&own.frame, (from + LAP, to - LAP), (back, own.out.1));
+    let reach = ConvexShape::rectangle(&own.frame, (from + LAP, to - LAP), (back, own.out.1));
     let things = plan.things.iter().filter(|thing| !thing.is_opening(hearth.fitted.opening) && thing.low >= surface);
     let things = things.filter(|thing| thing.footprint().overlaps(&reach));
     things

@@ -15,7 +15,7 @@ const OVER_BURNERS: Length = Length::from_inches(12);
 
 /// Whose figure it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Whose {
+pub enum DistanceSource {
     /// The cooking surface's own sheet.
     Sheet,
     /// The sheet of what hangs over it.
@@ -26,45 +26,46 @@ pub enum Whose {
 
 /// A distance that is asked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Asked {
+pub struct RequiredDistance {
     /// How much.
     pub length: Length,
     /// What would do if the thing did not burn.
     pub unless_it_burns: Length,
     /// Whose figure it is.
-    pub whose: Whose,
+    pub whose: DistanceSource,
     /// What missing it weighs.
     pub severity: Severity,
     /// Who says so.
     pub source: String,
 }
 
-impl Asked {
-    fn of_sheet(length: Length, whose: Whose) -> Self {
+impl RequiredDistance {
+    fn of_sheet(length: Length, whose: DistanceSource) -> Self {
         let source = "the maker's sheet".into();
         Self { length, unless_it_burns: length, whose, severity: Severity::Stop, source }
     }
 
     fn of_ruling(ruling: Ruling<Length>) -> Self {
         let Ruling { value, source, severity, .. } = ruling;
-        Self { length: value, unless_it_burns: value, whose: Whose::Figure, severity, source }
+        Self { length: value, unless_it_burns: value, whose: DistanceSource::Figure, severity, source }
     }
 }
 
 /// How far something above must stay that burns so, or that is this body; none where the book adopts an
 /// edition that does not say.
-pub fn above(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> Option<Asked> {
+pub fn above(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> Option<RequiredDistance> {
     let asked = above_one(hearth, burning, body)?;
     let shielded = above_one(hearth, Burning::Shielded, body).map_or(asked.length, |asked| asked.length);
-    Some(Asked { unless_it_burns: shielded, ..asked })
+    Some(RequiredDistance { unless_it_burns: shielded, ..asked })
 }
 
-fn above_one(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> Option<Asked> {
-    let of_sheet = sheet_above(hearth, burning).map(|length| Asked::of_sheet(length, Whose::Sheet));
-    let of_body = body.and_then(over_cooking).map(|length| Asked::of_sheet(length, Whose::SheetAbove));
+fn above_one(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> Option<RequiredDistance> {
+    let of_sheet = sheet_above(hearth, burning).map(|length| RequiredDistance::of_sheet(length, DistanceSource::Sheet));
+    let of_body =
+        body.and_then(over_cooking).map(|length| RequiredDistance::of_sheet(length, DistanceSource::SheetAbove));
     let of_sheets = of_sheet.into_iter().chain(of_body).max_by_key(|asked| asked.length);
     let figure = if burning == Burning::Burns { &ABOVE_COOKTOP_BARE } else { &ABOVE_COOKTOP_SHIELDED };
-    of_sheets.or_else(|| hearth.rulings.length(figure).map(Asked::of_ruling))
+    of_sheets.or_else(|| hearth.rulings.length(figure).map(RequiredDistance::of_ruling))
 }
 
 fn sheet_above(hearth: &Hearth<'_>, burning: Burning) -> Option<Length> {
@@ -84,7 +85,7 @@ fn over_cooking(body: &Body<'_>) -> Option<Length> {
 #[derive(Clone, Debug)]
 pub struct Reach {
     /// How far.
-    pub asked: Asked,
+    pub asked: RequiredDistance,
     /// How far up from the cooking surface; none: all the way.
     pub up_to: Option<Length>,
     /// Whether it is the sheet's air above the counter, which is judged by words as well.
@@ -93,14 +94,17 @@ pub struct Reach {
 
 /// What is asked for at a side.
 pub fn beside(hearth: &Hearth<'_>, side: Side) -> Option<Reach> {
-    let none = Asked { unless_it_burns: Length::ZERO, ..common(hearth)? };
+    let none = RequiredDistance { unless_it_burns: Length::ZERO, ..common(hearth)? };
     let up_to = hearth.rulings.length(&BESIDE_COOKTOP_UP_TO).map(|ruling| ruling.value);
     let Some(fit) = hearth.fitted.option.fit.get() else {
         return Some(Reach { asked: none, up_to, is_air: false });
     };
     let own = if side == Side::Left { &fit.heat.left } else { &fit.heat.right };
     let air = if side == Side::Left { &fit.air.left } else { &fit.air.right };
-    let of_sheet = |length| Asked { unless_it_burns: Length::ZERO, ..Asked::of_sheet(length, Whose::Sheet) };
+    let of_sheet = |length| RequiredDistance {
+        unless_it_burns: Length::ZERO,
+        ..RequiredDistance::of_sheet(length, DistanceSource::Sheet)
+    };
     let said_up_to = fit.heat.up_to.get().copied();
     Some(match (own.get(), above_the_counter(air)) {
         (Some(length), _) => Reach { asked: of_sheet(*length), up_to: said_up_to, is_air: false },
@@ -109,8 +113,8 @@ pub fn beside(hearth: &Hearth<'_>, side: Side) -> Option<Reach> {
     })
 }
 
-fn common(hearth: &Hearth<'_>) -> Option<Asked> {
-    hearth.rulings.length(&BESIDE_COOKTOP).map(Asked::of_ruling)
+fn common(hearth: &Hearth<'_>) -> Option<RequiredDistance> {
+    hearth.rulings.length(&BESIDE_COOKTOP).map(RequiredDistance::of_ruling)
 }
 
 fn above_the_counter(air: &Slot<Clearance>) -> Option<Length> {

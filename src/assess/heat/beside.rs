@@ -2,7 +2,7 @@
 
 use crate::book::{Burning, Neighbour, PartIs};
 use crate::site::fitting::{Side, rises_above_counter};
-use crate::site::plan::{Plan, Shape, Thing, What};
+use crate::site::plan::{ConvexShape, Plan, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -82,7 +82,7 @@ fn ends_low(hearth: &Hearth<'_>, side: Side, reach: &Reach, surface: Length) -> 
 }
 
 /// How far a shape is from that side, where it stands beside the cooking surface and near enough to count.
-fn away(hearth: &Hearth<'_>, own: &Thing<'_>, side: Side, reach: &Reach, shape: &Shape) -> Option<Length> {
+fn away(hearth: &Hearth<'_>, own: &Thing<'_>, side: Side, reach: &Reach, shape: &ConvexShape) -> Option<Length> {
     let (left, right) = hearth.along(own);
     let out = (own.out.0, own.out.1.max(own.out.0 + Length::from_inches(1)));
     let (first, last) = shape.beside(&own.frame, out)?;
@@ -93,7 +93,7 @@ fn away(hearth: &Hearth<'_>, own: &Thing<'_>, side: Side, reach: &Reach, shape: 
 /// What the plan says stands there.
 fn of_plan<'a>(hearth: &Hearth<'a>, side: Side, reach: &Reach, surface: Length) -> Vec<Near<'a>> {
     let Some((plan, own)) = hearth.plan.zip(hearth.placed) else { return vec![] };
-    let away = |shape: &Shape| away(hearth, own, side, reach, shape);
+    let away = |shape: &ConvexShape| away(hearth, own, side, reach, shape);
     let near = |body: Body<'a>, distance| Near {
         burning: body.burning(),
         body,
@@ -116,7 +116,7 @@ fn of_plan<'a>(hearth: &Hearth<'a>, side: Side, reach: &Reach, surface: Length) 
         !wall.is_open() && wall.height().is_none_or(|height| height > surface + LEVEL) && wall.frame != own.frame
     });
     let walls = walls.filter_map(|wall| {
-        let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+        let face = ConvexShape::new(vec![wall.frame.left(), wall.frame.right()]);
         Some(near(Body::Wall(wall), away(&face)?))
     });
     let up_to = reach.up_to.map(|up_to| surface + up_to);

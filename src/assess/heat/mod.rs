@@ -11,7 +11,7 @@ mod body;
 mod near;
 
 pub use above::{Unsaid, is_said_above_cooking, windows_over};
-pub use asked::{Asked, Whose};
+pub use asked::{DistanceSource, RequiredDistance};
 pub use body::Body;
 pub use near::{Near, Where, nearest};
 
@@ -97,7 +97,7 @@ impl<'a> Hearth<'a> {
     }
 
     /// How far what burns must stay above it, and beside it.
-    pub fn asks(&self, place: Where) -> Option<Asked> {
+    pub fn asks(&self, place: Where) -> Option<RequiredDistance> {
         match place {
             Where::Above => asked::above(self, crate::book::Burning::Burns, None),
             Where::Beside(side) => asked::beside(self, side).map(|reach| reach.asked),

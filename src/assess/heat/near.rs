@@ -4,7 +4,7 @@ use crate::book::Burning;
 use crate::site::fitting::Side;
 use crate::units::Length;
 
-use super::asked::Asked;
+use super::asked::RequiredDistance;
 use super::body::Body;
 
 /// Where a thing is, seen from a cooking surface.
@@ -30,7 +30,7 @@ pub struct Near<'a> {
     /// Whether it is only said, in words that nobody need understand so, to rise above the cooking surface.
     pub may_be_lower: bool,
     /// How far it must stay.
-    pub asked: Asked,
+    pub asked: RequiredDistance,
 }
 
 impl Near<'_> {

@@ -13,7 +13,7 @@ use crate::units::series;
 pub struct Approvals<'a> {
     issue: u32,
     on: String,
-    items: Vec<Item<'a>>,
+    items: Vec<ItemReport<'a>>,
     /// What was issued, and is in the book no longer.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     withdrawn: Vec<Gone<'a>>,
@@ -28,7 +28,7 @@ struct Gone<'a> {
 }
 
 #[derive(Serialize)]
-struct Item<'a> {
+struct ItemReport<'a> {
     room: &'a str,
     item: &'a str,
     tag: &'a str,
@@ -44,7 +44,7 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
     let (issue, on) = approvals.issue?;
     let items = review.book.selections().filter_map(|(room, selection)| {
         let item = approvals.item(room, selection)?;
-        Some(Item {
+        Some(ItemReport {
             room: room.title(),
             item: &selection.name.value,
             tag: &selection.tag,
@@ -73,7 +73,7 @@ impl Approvals<'_> {
         for (standing, count) in counts {
             let _ = writeln!(text, "  {count:>4} {standing}");
         }
-        let told = |item: &&Item<'_>| !matches!(item.standing, "approved" | "waiting");
+        let told = |item: &&ItemReport<'_>| !matches!(item.standing, "approved" | "waiting");
         for item in self.items.iter().filter(told) {
             let _ = writeln!(text, "      {} {} ({}): {}", item.tag, item.item, item.room, item.standing);
         }

@@ -167,16 +167,16 @@ fn signers(book: &Book) -> String {
 }
 
 #[derive(Serialize)]
-struct Order<'a> {
+struct ChangeOrderReport<'a> {
     title: &'a str,
     from: Edition,
     to: Edition,
-    items: Vec<Item<'a>>,
+    items: Vec<ChangedItemReport<'a>>,
     currency: &'a str,
-    settled: Option<Sum>,
+    settled: Option<SumReport>,
     /// What each sort of change brings to that sum.
     sums: Vec<Bringing>,
-    with_tax: Option<Sum>,
+    with_tax: Option<SumReport>,
     sign: Sign<'a>,
 }
 
@@ -190,13 +190,13 @@ struct Edition {
 }
 
 #[derive(Serialize)]
-struct Item<'a> {
+struct ChangedItemReport<'a> {
     room: &'a str,
     item: &'a str,
     tag: &'a str,
     name: &'a str,
     is: &'static str,
-    changes: Vec<Line>,
+    changes: Vec<ChangeReport>,
     price: Moving,
     difference: Option<String>,
     lead_time: Moving,
@@ -206,7 +206,7 @@ struct Item<'a> {
 }
 
 #[derive(Serialize)]
-struct Line {
+struct ChangeReport {
     what: String,
     from: Option<String>,
     to: Option<String>,
@@ -219,7 +219,7 @@ struct Moving {
 }
 
 #[derive(Serialize)]
-struct Sum {
+struct SumReport {
     from: String,
     to: String,
     difference: String,
@@ -242,9 +242,9 @@ struct Sign<'a> {
 pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> String {
     let sum = |sum: Option<Moved<Money>>| {
         let sum = sum?;
-        Some(Sum { from: sum.from.plain(), to: sum.to.plain(), difference: sum.by()?.plain() })
+        Some(SumReport { from: sum.from.plain(), to: sum.to.plain(), difference: sum.by()?.plain() })
     };
-    let told = Order {
+    let told = ChangeOrderReport {
         title: &to.title,
         from: told_edition(from),
         to: told_edition(to),
@@ -267,8 +267,8 @@ fn told_edition(issue: &Issue) -> Edition {
     Edition { issue: issued.then_some(issue.number), purpose: issued.then(|| issue.purpose.word()), on: issue.on.iso() }
 }
 
-fn told_item(item: &Changed) -> Item<'_> {
-    Item {
+fn told_item(item: &Changed) -> ChangedItemReport<'_> {
+    ChangedItemReport {
         room: &item.room,
         item: &item.item,
         tag: &item.tag,
@@ -282,7 +282,7 @@ fn told_item(item: &Changed) -> Item<'_> {
         changes: item
             .changes
             .iter()
-            .map(|change| Line {
+            .map(|change| ChangeReport {
                 what: change.named(),
                 from: change.from.as_ref().map(ToString::to_string),
                 to: change.to.as_ref().map(ToString::to_string),

@@ -8,12 +8,12 @@ use crate::source::{Files, Place};
 
 #[derive(Serialize)]
 struct Report<'a> {
-    findings: Vec<Told<'a>>,
-    counts: Counts,
+    findings: Vec<FindingReport<'a>>,
+    counts: CountsReport,
 }
 
 #[derive(Serialize)]
-struct Counts {
+struct CountsReport {
     stop: usize,
     query: usize,
     note: usize,
@@ -21,7 +21,7 @@ struct Counts {
 }
 
 #[derive(Serialize)]
-struct Told<'a> {
+struct FindingReport<'a> {
     rule: &'a str,
     severity: &'a str,
     file: &'a str,
@@ -38,7 +38,7 @@ struct Told<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     fix: Option<Mend<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    by: Option<By<'a>>,
+    by: Option<SettleByReport<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     caution: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -65,7 +65,7 @@ struct Mend<'a> {
 
 /// By when it must be settled.
 #[derive(Serialize)]
-pub struct By<'a> {
+pub struct SettleByReport<'a> {
     hold_point: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     date: Option<String>,
@@ -85,7 +85,7 @@ pub fn report(review: &Review) -> String {
     let counts = review.assessment.counts;
     let report = Report {
         findings: review.assessment.findings.iter().map(|finding| told(finding, &review.files)).collect(),
-        counts: Counts { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
+        counts: CountsReport { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     };
     // Strings and numbers alone: there is nothing in it that JSON can't hold.
     serde_json::to_string_pretty(&report).map(|text| text + "\n").unwrap_or_default()
@@ -104,9 +104,9 @@ fn mend<'a>(fix: &'a Fix, files: &'a Files) -> Mend<'a> {
     }
 }
 
-fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
+fn told<'a>(finding: &'a Finding, files: &'a Files) -> FindingReport<'a> {
     let start = files.start(&finding.place);
-    Told {
+    FindingReport {
         rule: finding.rule.text(),
         severity: finding.severity.word(),
         file: files.path(&finding.place),
@@ -119,7 +119,7 @@ fn told<'a>(finding: &'a Finding, files: &'a Files) -> Told<'a> {
         source: &finding.source,
         values: finding.message.values().map(|value| Figure { kind: value.kind(), is: value.exact() }).collect(),
         fix: finding.fix.as_ref().map(|fix| mend(fix, files)),
-        by: finding.by.as_ref().map(|by| By { hold_point: &by.hold_point, date: by.on.map(|on| on.iso()) }),
+        by: finding.by.as_ref().map(|by| SettleByReport { hold_point: &by.hold_point, date: by.on.map(|on| on.iso()) }),
         caution: finding.caution,
         waived: finding.waived.as_ref().map(|waived| Waived {
             because: &waived.because,

@@ -11,7 +11,7 @@ use crate::pipeline::Review;
 use super::approvals::{self, Approvals};
 
 #[derive(Serialize)]
-struct Standing<'a> {
+struct StatusReport<'a> {
     title: &'a str,
     today: String,
     selections: Selections<'a>,
@@ -23,13 +23,13 @@ struct Standing<'a> {
     record: Vec<Obstacle<'a>>,
     /// Readings that wait to be confirmed.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    readings: Vec<Readings<'a>>,
-    hold_points: Vec<HoldPoint<'a>>,
-    counts: Counts,
+    readings: Vec<ReadingsReport<'a>>,
+    hold_points: Vec<HoldPointReport<'a>>,
+    counts: CountsReport,
 }
 
 #[derive(Serialize)]
-struct Readings<'a> {
+struct ReadingsReport<'a> {
     /// The first digits of their digest.
     digits: String,
     by: &'a str,
@@ -44,11 +44,11 @@ struct Selections<'a> {
     all: usize,
     /// One option stands.
     settled: usize,
-    waiting: Vec<Waiting<'a>>,
+    waiting: Vec<WaitingReport<'a>>,
 }
 
 #[derive(Serialize)]
-struct Waiting<'a> {
+struct WaitingReport<'a> {
     room: &'a str,
     item: &'a str,
     tag: &'a str,
@@ -61,7 +61,7 @@ struct Waiting<'a> {
 }
 
 #[derive(Serialize)]
-struct HoldPoint<'a> {
+struct HoldPointReport<'a> {
     name: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     date: Option<String>,
@@ -89,7 +89,7 @@ struct Obstacle<'a> {
 }
 
 #[derive(Serialize)]
-struct Counts {
+struct CountsReport {
     stop: usize,
     query: usize,
     note: usize,
@@ -151,21 +151,21 @@ pub fn text(review: &Review) -> String {
 }
 
 /// Readings that wait, a line each.
-fn to_confirm(readings: &[Readings<'_>]) -> String {
+fn to_confirm(readings: &[ReadingsReport<'_>]) -> String {
     let mut text = String::new();
     if !readings.is_empty() {
         text += "\nreadings to be confirmed\n";
     }
-    for Readings { digits, by, on, count, ahead } in readings {
+    for ReadingsReport { digits, by, on, count, ahead } in readings {
         let ahead = if *ahead { ", which lies ahead of their receipt: they never count" } else { "" };
         let _ = writeln!(text, "  {digits}     {count} by {by}, {on}{ahead}");
     }
     text
 }
 
-fn standing(review: &Review) -> Standing<'_> {
+fn standing(review: &Review) -> StatusReport<'_> {
     let counts = review.assessment.counts;
-    Standing {
+    StatusReport {
         title: review.book.project.title.text(),
         today: review.today.iso(),
         selections: selections(review),
@@ -173,7 +173,7 @@ fn standing(review: &Review) -> Standing<'_> {
         record: of_record(review).map(obstacle).collect(),
         readings: review.book.record.waiting.iter().map(readings).collect(),
         hold_points: review.assessment.in_the_way(&review.book).into_iter().map(hold_point).collect(),
-        counts: Counts { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
+        counts: CountsReport { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     }
 }
 
@@ -181,7 +181,7 @@ fn selections(review: &Review) -> Selections<'_> {
     let dates = &review.assessment.dates;
     let open = review.book.selections().filter(|(_, selection)| selection.settled().is_none());
     let mut waiting: Vec<_> = open
-        .map(|(room, selection)| Waiting {
+        .map(|(room, selection)| WaitingReport {
             room: room.title(),
             item: &selection.name.value,
             tag: &selection.tag,
@@ -203,9 +203,9 @@ fn of_record(review: &Review) -> impl Iterator<Item = &Finding> {
     findings.filter(|finding| finding.rule == Code::LEDGER && finding.severity == Severity::Stop)
 }
 
-fn readings(waiting: &crate::book::Waiting) -> Readings<'_> {
+fn readings(waiting: &crate::book::WaitingReadings) -> ReadingsReport<'_> {
     let measured = &waiting.measured;
-    Readings {
+    ReadingsReport {
         digits: measured.response.to_string().chars().take(8).collect(),
         by: &measured.by,
         on: measured.on.iso(),
@@ -214,8 +214,8 @@ fn readings(waiting: &crate::book::Waiting) -> Readings<'_> {
     }
 }
 
-fn hold_point(held: InTheWay<'_>) -> HoldPoint<'_> {
-    HoldPoint {
+fn hold_point(held: InTheWay<'_>) -> HoldPointReport<'_> {
+    HoldPointReport {
         name: held.point.name,
         date: held.point.on.map(|on| on.iso()),
         in_the_way: held.findings.into_iter().map(obstacle).collect(),

@@ -1,8 +1,8 @@
 //! Openings that nobody would build, for the property tests.
 
 use crate::drawings::sizes::{
-    Across, Beside, Between, Deep, Door, Face, Hand, Held, Laps, Limits, Misfit, Misfits, Needs, Neighbour,
-    OpeningFront, OpeningPlan, OpeningSide, OptionPlan, Reading, Service, Thing, Units,
+    Across, Beside, Between, Deep, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront,
+    OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing, Units,
 };
 use crate::units::length::Length;
 use proptest::collection::vec;
@@ -37,12 +37,12 @@ fn face() -> impl Strategy<Value = Face> {
     let heights = (inches(6..110), prop::option::of(inches(0..70)));
     (widths, heights, prop::option::of(inches(0..3)), any::<bool>()).prop_map(
         |((width, more, one), (height, sill), floor_build_up, measured)| {
-            let held = [Held::Top, Held::Middle, Held::Floor];
+            let held = [ReadAt::Top, ReadAt::Middle, ReadAt::Floor];
             let readings = held.iter().zip(more);
             let mut widths: Vec<Reading> =
                 readings.map(|(&held, more)| Reading { held, width: width + more }).collect();
             if one {
-                widths = vec![Reading { held: Held::Throughout, width }];
+                widths = vec![Reading { held: ReadAt::Throughout, width }];
             }
             Face { widths, height, sill, floor_build_up, measured }
         },

@@ -1,7 +1,7 @@
 //! Invented openings of every sort, for the tests and for the eye.
 
 use crate::drawings::sizes::{
-    Beside, Between, Door, Face, Hand, Held, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, Reading,
+    Beside, Between, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, ReadAt, Reading,
     Service, Thing, Units,
 };
 use crate::units::length::Length;
@@ -26,7 +26,7 @@ pub fn service(what: &str, from_left: &str, above_floor: &str) -> Service {
 }
 
 pub fn face(widths: [&str; 3], height: &str) -> Face {
-    let held = [Held::Top, Held::Middle, Held::Floor];
+    let held = [ReadAt::Top, ReadAt::Middle, ReadAt::Floor];
     let reading = |n: usize| Reading { held: held[n], width: len(widths[n]) };
     Face {
         widths: vec![reading(0), reading(1), reading(2)],
@@ -151,7 +151,7 @@ pub fn sink() -> OpeningFront {
     let size = ["32 7/8\"", "10\"", "10\""];
     let mut face = face(["33\"", "33 1/16\"", "33\""], "34 1/2\"");
     face.widths.truncate(1);
-    face.widths[0].held = Held::Throughout;
+    face.widths[0].held = ReadAt::Throughout;
     OpeningFront {
         thing: Some(thing("apron sink", size, "1/16\"", Door::None)),
         left: beside("base cabinet"),
@@ -235,7 +235,7 @@ pub fn planned() -> OpeningFront {
     let mut what = range();
     what.id = "k-03-planned".to_owned();
     what.opening.widths.truncate(1);
-    what.opening.widths[0].held = Held::Throughout;
+    what.opening.widths[0].held = ReadAt::Throughout;
     what.opening.measured = false;
     what
 }

@@ -3,7 +3,7 @@
 use super::read_back::{across, attribute, lettering, named};
 use super::{anything, deep, gallery};
 use crate::drawings::scale::Mil;
-use crate::drawings::sizes::{Held, Misfit, OpeningFront, Reading};
+use crate::drawings::sizes::{Misfit, OpeningFront, ReadAt, Reading};
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side, option_plan};
 use crate::units::length::Length;
 use proptest::prelude::*;
@@ -18,7 +18,7 @@ fn at_one_to_24(sixty_fourths: i64) -> Mil {
 fn opening_of(width: i64, thing: i64, gap: i64) -> OpeningFront {
     let mut what = gallery::refrigerator();
     let width = Length::from_sixty_fourths(width);
-    what.opening.widths = vec![Reading { held: Held::Throughout, width }];
+    what.opening.widths = vec![Reading { held: ReadAt::Throughout, width }];
     if let Some(drawn) = &mut what.thing {
         drawn.width = Length::from_sixty_fourths(thing);
         drawn.gap_left = Length::from_sixty_fourths(gap);

@@ -3,7 +3,7 @@
 use super::fault_of_lettering;
 use super::gallery::len;
 use super::read_back::named;
-use crate::drawings::room::{Aisle, At, Form, Hole, RoomPlan, Thing, Wall};
+use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
 use crate::drawings::scale::{Scale, units};
 use crate::drawings::sizes::Units;
 use crate::drawings::{Paper, room_plan};
@@ -11,11 +11,11 @@ use crate::units::length::Length;
 use proptest::prelude::*;
 use roxmltree::Document;
 
-fn at(x: i64, y: i64) -> At {
-    At { x: Length::from_inches(x), y: Length::from_inches(y) }
+fn at(x: i64, y: i64) -> PlanPoint {
+    PlanPoint { x: Length::from_inches(x), y: Length::from_inches(y) }
 }
 
-fn box_of(x: i64, y: i64, wide: i64, deep: i64) -> [At; 4] {
+fn box_of(x: i64, y: i64, wide: i64, deep: i64) -> [PlanPoint; 4] {
     [at(x, y), at(x + wide, y), at(x + wide, y - deep), at(x, y - deep)]
 }
 
@@ -31,7 +31,7 @@ fn wall(letter: &str, from: (i64, i64), to: (i64, i64)) -> Wall {
     }
 }
 
-fn thing(name: &str, tag: Option<&str>, corners: [At; 4], form: Form) -> Thing {
+fn thing(name: &str, tag: Option<&str>, corners: [PlanPoint; 4], form: Form) -> Thing {
     Thing { name: name.into(), tag: tag.map(Into::into), corners: corners.to_vec(), form }
 }
 

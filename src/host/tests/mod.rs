@@ -27,14 +27,14 @@ fn hosted(take_in: impl Fn(&[u8]) -> Answer + Send + Sync + 'static) -> (Hosted,
         ("installer/index.html", "openings"),
         ("office/index.html", "costs"),
     ];
-    let site = Site::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
+    let site = ServedSite::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
     let heard = Heard::default();
     let tell: Tell = {
         let heard = Arc::clone(&heard);
         Arc::new(move |event| heard.lock().unwrap().push(*event))
     };
     let (site, take_in) = (RwLock::new(Arc::new(site)), Arc::new(take_in));
-    (Hosted { site, take_in, tell, limits: Limits::default(), behind_proxy: false, post: None }, heard)
+    (Hosted { site, take_in, tell, limits: HostLimits::default(), behind_proxy: false, post: None }, heard)
 }
 
 fn recorded(_: &[u8]) -> Answer {

@@ -126,7 +126,7 @@ async fn the_address_that_pages_send_to_follows_what_is_published() {
         (r#"{"ledger":{}}"#, "connect-src 'self'"),
     ] {
         let files = [("client/index.html", "cover"), ("office/stated.json", stated)];
-        let site = Site::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
+        let site = ServedSite::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
         *shared.hosted.site.write().unwrap() = Arc::new(site);
         assert!(policy().await.ends_with(ends), "{stated}");
     }

@@ -17,7 +17,7 @@ fn facts() -> Vec<Fact> {
     let on = "2027-01-18".parse().unwrap();
     let mark = Digest::of(b"a mark");
     let (room, item) = (String::from("kitchen"), String::from("range"));
-    let asked = Asked {
+    let asked = ItemDecision {
         room: room.clone(),
         item: item.clone(),
         mark,
@@ -30,7 +30,7 @@ fn facts() -> Vec<Fact> {
         response: Digest::of(b"a response"),
         issue: 1,
         who: "ada".into(),
-        by: By::PrivateLink,
+        by: Attestation::PrivateLink,
         key: Some("0badcafe".into()),
         how: None,
         given: None,
@@ -41,7 +41,8 @@ fn facts() -> Vec<Fact> {
         refused: vec![refused],
     };
     let length = crate::units::Length::from_millimetres(762);
-    let read = Read { room: room.clone(), opening: item.clone(), what: Side::Width, at: Some(Spot::Floor), length };
+    let read =
+        Read { room: room.clone(), opening: item.clone(), what: Side::Width, at: Some(ReadingSpot::Floor), length };
     let issued = Issued { number: 1, purpose: Purpose::Approval, on, sha256: Digest::of(b"an issue"), items: 45 };
     vec![
         Fact::Opened(Opened { book: "0123456789abcdef0123456789abcdef".into(), title: "Alder Court".into() }),

@@ -48,7 +48,7 @@ fn recorded(all: &[True], off: [i64; 4], jump: Option<usize>) -> Vec<Fact> {
         let jumped = if jump == Some(at) && (1..4).contains(&one.device) { -7_200 } else { 0 };
         let made = if one.device == 4 { said } else { said.plus_seconds(off[one.device] + jumped) };
         let hour = During { from: said.plus_seconds(-1_800), until: said.plus_seconds(1_800) };
-        let asked = Asked {
+        let asked = ItemDecision {
             room: "kitchen".into(),
             item: "range".into(),
             mark: Digest::of(b"a mark"),
@@ -60,7 +60,7 @@ fn recorded(all: &[True], off: [i64; 4], jump: Option<usize>) -> Vec<Fact> {
             response: Digest::of(format!("{at}").as_bytes()),
             issue: 1,
             who: "ada".into(),
-            by: if one.device == 4 { By::Hand } else { By::PrivateLink },
+            by: if one.device == 4 { Attestation::Hand } else { Attestation::PrivateLink },
             key: None,
             how: None,
             given: (one.device == 4).then_some(hour),

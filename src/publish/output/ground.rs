@@ -13,7 +13,7 @@ pub(super) const STAGING: &str = ".bookmatch-staging";
 pub(super) const LOCK: &str = ".bookmatch-lock";
 
 /// The folder that is written, and the disk it is on.
-pub(super) struct Ground<'a> {
+pub(super) struct OutputTarget<'a> {
     pub(super) disk: &'a Disk,
     pub(super) dir: PathBuf,
 }
@@ -30,7 +30,7 @@ pub(super) enum Look {
     Under(String),
 }
 
-impl Ground<'_> {
+impl OutputTarget<'_> {
     /// The real path of a published file or folder.
     pub(super) fn at(&self, path: &str) -> PathBuf {
         self.dir.join(path)

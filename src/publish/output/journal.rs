@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::Content;
 use super::error::WriteError;
-use super::ground::{Ground, Look, MANIFEST, STAGING, see};
+use super::ground::{Look, MANIFEST, OutputTarget, STAGING, see};
 use super::path;
 use crate::pictures::Digest;
 
@@ -38,7 +38,7 @@ const BACK: &str = "back.json";
 
 impl Journal {
     /// Writes the journal; from now on the run is ended by making its moves.
-    pub(super) fn store(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    pub(super) fn store(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         let staging = ground.at(STAGING);
         let draft = staging.join("draft.json");
         let bytes = serde_json::to_vec(self).unwrap_or_default();
@@ -49,7 +49,7 @@ impl Journal {
     }
 
     /// Makes all moves, or none: when one fails, those made are unmade.
-    pub(super) fn commit(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    pub(super) fn commit(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         let Err(error) = self.forward(ground) else {
             // The new output stands; what is left of the staging goes now or at the next run.
             let _ = clear(ground);
@@ -61,12 +61,12 @@ impl Journal {
         }
     }
 
-    fn forward(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    fn forward(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         self.steps.iter().try_for_each(|step| step.make(ground))?;
         self.flush(ground)
     }
 
-    fn back(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    fn back(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         let staging = ground.at(STAGING);
         if see(&staging.join(FORWARD))?.is_some() {
             ground.disk.rename(&staging.join(FORWARD), &staging.join(BACK))?;
@@ -77,7 +77,7 @@ impl Journal {
     }
 
     /// Flushes the names in every folder that a move touched and that is still there.
-    fn flush(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    fn flush(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         let above = |path: &str| ground.at(path).parent().map(PathBuf::from);
         let folders: BTreeSet<_> = self.steps.iter().filter_map(|step| above(step.path())).collect();
         for folder in folders.iter().filter(|folder| folder.is_dir()) {
@@ -86,7 +86,7 @@ impl Journal {
         Ok(())
     }
 
-    fn read(ground: &Ground<'_>, name: &str) -> Result<Option<Self>, WriteError> {
+    fn read(ground: &OutputTarget<'_>, name: &str) -> Result<Option<Self>, WriteError> {
         let path = ground.at(STAGING).join(name);
         match see(&path)? {
             None => return Ok(None),
@@ -104,7 +104,7 @@ impl Journal {
 ///
 /// # Errors
 /// When the moves can now neither be made nor unmade.
-pub(super) fn recover(ground: &Ground<'_>) -> Result<(), WriteError> {
+pub(super) fn recover(ground: &OutputTarget<'_>) -> Result<(), WriteError> {
     match see(&ground.at(STAGING))? {
         None => return Ok(()),
         Some(meta) if !meta.is_dir() => return Err(WriteError::Link(ground.at(STAGING))),
@@ -124,7 +124,7 @@ pub(super) fn recover(ground: &Ground<'_>) -> Result<(), WriteError> {
 }
 
 /// Removes the staging folder, the journal first.
-pub(super) fn clear(ground: &Ground<'_>) -> Result<(), WriteError> {
+pub(super) fn clear(ground: &OutputTarget<'_>) -> Result<(), WriteError> {
     let staging = ground.at(STAGING);
     for name in [FORWARD, BACK] {
         if see(&staging.join(name))?.is_some() {
@@ -153,7 +153,7 @@ impl Step {
         self.path() == MANIFEST || path::check(self.path()).is_ok()
     }
 
-    fn make(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    fn make(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         let full = ground.at(self.path());
         match (self, ground.look(self.path())?) {
             (Self::Make { .. }, Look::Missing) => ground.disk.make_folder(&full),
@@ -174,7 +174,7 @@ impl Step {
         }
     }
 
-    fn unmake(&self, ground: &Ground<'_>) -> Result<(), WriteError> {
+    fn unmake(&self, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
         let full = ground.at(self.path());
         match (self, ground.look(self.path())?) {
             (Self::Make { .. }, Look::Folder) => ground.disk.remove_empty_folder(&full),

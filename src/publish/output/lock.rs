@@ -3,7 +3,7 @@
 use std::fs::{File, OpenOptions, TryLockError};
 
 use super::error::WriteError;
-use super::ground::{Ground, LOCK, see};
+use super::ground::{LOCK, OutputTarget, see};
 
 /// Held while a folder is written. The empty file stays: to remove it would let two runs in.
 pub(super) struct Lock {
@@ -15,7 +15,7 @@ impl Lock {
     ///
     /// # Errors
     /// [`WriteError::Busy`] when another run has it.
-    pub(super) fn take(ground: &Ground<'_>) -> Result<Self, WriteError> {
+    pub(super) fn take(ground: &OutputTarget<'_>) -> Result<Self, WriteError> {
         let path = ground.at(LOCK);
         if see(&path)?.is_some_and(|meta| !meta.is_file()) {
             return Err(WriteError::Link(path));

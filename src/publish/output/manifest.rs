@@ -6,7 +6,7 @@ use std::fs;
 use serde::{Deserialize, Serialize};
 
 use super::error::WriteError;
-use super::ground::{Ground, MANIFEST, see};
+use super::ground::{MANIFEST, OutputTarget, see};
 use super::path;
 use crate::pictures::Digest;
 
@@ -30,7 +30,7 @@ impl Manifest {
     /// # Errors
     /// [`WriteError::Damaged`] when it names a path that we would never write, or is no manifest:
     /// nothing is removed on its word then.
-    pub(super) fn read(ground: &Ground<'_>) -> Result<Self, WriteError> {
+    pub(super) fn read(ground: &OutputTarget<'_>) -> Result<Self, WriteError> {
         let path = ground.at(MANIFEST);
         match see(&path)? {
             None => return Ok(Self::default()),

@@ -37,7 +37,7 @@ pub use crate::pictures::Digest;
 pub use error::WriteError;
 pub use ground::MANIFEST;
 pub use path::PathError;
-pub use place::Place;
+pub use place::OutputFolder;
 pub use spool::{Laid, Spool};
 pub use write::{Written, write};
 

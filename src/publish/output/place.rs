@@ -11,7 +11,7 @@ use super::error::WriteError;
 /// A folder of its own inside the book is fine (`site`, say), because nothing is read from it; the
 /// book's root, any folder above it, and the parts that the book is read from or remembered in are not.
 #[derive(Debug, Clone)]
-pub struct Place {
+pub struct OutputFolder {
     /// Where to publish; made when it does not exist.
     pub dir: PathBuf,
     /// The book's root folder.
@@ -21,7 +21,7 @@ pub struct Place {
 /// The folders of a book that are not to be published into.
 const PARTS: [&str; 4] = ["rooms", "products", "record", ".bookmatch"];
 
-impl Place {
+impl OutputFolder {
     /// The folder's real path, or why it is no place to publish to. Changes nothing.
     pub(super) fn checked(&self) -> Result<PathBuf, WriteError> {
         let dir = real(&self.dir).map_err(|error| WriteError::disk("find", &self.dir, error))?;
@@ -64,7 +64,7 @@ mod tests {
         let book = ground.path().join("above/alder");
         #[expect(clippy::disallowed_methods, reason = "the test lays out a book")]
         std::fs::create_dir_all(book.join("rooms/bath")).unwrap();
-        Place { dir: ground.path().join("above").join(dir), book }.checked()
+        OutputFolder { dir: ground.path().join("above").join(dir), book }.checked()
     }
 
     #[test]

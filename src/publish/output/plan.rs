@@ -5,14 +5,14 @@ use std::fs;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use super::error::WriteError;
-use super::ground::{Ground, Look};
+use super::ground::{Look, OutputTarget};
 use super::manifest::Manifest;
 use super::{Content, Output, path};
 use crate::pictures::Digest;
 
 /// The changes, each list in the order in which it is made.
 #[derive(Debug, Default)]
-pub(super) struct Plan {
+pub(super) struct FolderChanges {
     /// Old files that stand where a folder or a file of another case must go: removed first.
     pub(super) before: Vec<Removal>,
     /// Folders to make, the outermost first.
@@ -41,7 +41,7 @@ pub(super) struct Removal {
     pub(super) was: Digest,
 }
 
-impl Plan {
+impl FolderChanges {
     /// Compares an output with the folder, byte for byte: times and sizes alone prove nothing.
     ///
     /// # Errors
@@ -49,7 +49,7 @@ impl Plan {
     pub(super) fn make(
         output: &Output,
         old: &Manifest,
-        ground: &Ground<'_>,
+        ground: &OutputTarget<'_>,
         interrupt: &AtomicBool,
     ) -> Result<Self, WriteError> {
         let mut plan = Self::default();
@@ -57,14 +57,14 @@ impl Plan {
         for (path, content) in output.files() {
             go_on(interrupt)?;
             match stands(ground, path, content, old)? {
-                Stands::Same => plan.same += 1,
-                Stands::Ours => plan.puts.push(Put { path: path.into(), replaces: true }),
-                Stands::Nothing => plan.puts.push(Put { path: path.into(), replaces: false }),
-                Stands::Under(file) if gone(&file) => {
+                Comparison::Same => plan.same += 1,
+                Comparison::Ours => plan.puts.push(Put { path: path.into(), replaces: true }),
+                Comparison::Nothing => plan.puts.push(Put { path: path.into(), replaces: false }),
+                Comparison::Under(file) if gone(&file) => {
                     plan.puts.push(Put { path: path.into(), replaces: false });
                 }
-                Stands::Under(file) => return Err(WriteError::Foreign(ground.at(&file))),
-                Stands::Folder => {
+                Comparison::Under(file) => return Err(WriteError::Foreign(ground.at(&file))),
+                Comparison::Folder => {
                     only_ours(ground, path, &gone)?;
                     plan.puts.push(Put { path: path.into(), replaces: false });
                 }
@@ -101,7 +101,7 @@ pub(super) fn go_on(interrupt: &AtomicBool) -> Result<(), WriteError> {
     if interrupt.load(Ordering::Relaxed) { Err(WriteError::Interrupted) } else { Ok(()) }
 }
 
-enum Stands {
+enum Comparison {
     Nothing,
     Same,
     Ours,
@@ -109,11 +109,11 @@ enum Stands {
     Under(String),
 }
 
-fn stands(ground: &Ground<'_>, path: &str, content: &Content, old: &Manifest) -> Result<Stands, WriteError> {
+fn stands(ground: &OutputTarget<'_>, path: &str, content: &Content, old: &Manifest) -> Result<Comparison, WriteError> {
     let size = match ground.look(path)? {
-        Look::Missing => return Ok(Stands::Nothing),
-        Look::Folder => return Ok(Stands::Folder),
-        Look::Under(file) => return Ok(Stands::Under(file)),
+        Look::Missing => return Ok(Comparison::Nothing),
+        Look::Folder => return Ok(Comparison::Folder),
+        Look::Under(file) => return Ok(Comparison::Under(file)),
         Look::File { size } => size,
     };
     let full = ground.at(path);
@@ -121,14 +121,14 @@ fn stands(ground: &Ground<'_>, path: &str, content: &Content, old: &Manifest) ->
         && Digest::of_file(&full).map_err(|e| WriteError::disk("read", &full, e))? == content.digest();
     match (same, old.files.contains_key(path)) {
         // The very same bytes: nobody loses anything when the manifest takes it in.
-        (true, _) => Ok(Stands::Same),
-        (false, true) => Ok(Stands::Ours),
+        (true, _) => Ok(Comparison::Same),
+        (false, true) => Ok(Comparison::Ours),
         (false, false) => Err(WriteError::Foreign(full)),
     }
 }
 
 /// Fails unless a folder holds only files that go away now.
-fn only_ours(ground: &Ground<'_>, path: &str, gone: &impl Fn(&str) -> bool) -> Result<(), WriteError> {
+fn only_ours(ground: &OutputTarget<'_>, path: &str, gone: &impl Fn(&str) -> bool) -> Result<(), WriteError> {
     let full = ground.at(path);
     let in_the_way = || WriteError::FolderInTheWay(full.clone());
     let mut entries = 0;
@@ -146,7 +146,7 @@ fn only_ours(ground: &Ground<'_>, path: &str, gone: &impl Fn(&str) -> bool) -> R
     if entries == 0 { Err(in_the_way()) } else { Ok(()) }
 }
 
-fn missing_folders(ground: &Ground<'_>, puts: &[Put]) -> Result<BTreeSet<String>, WriteError> {
+fn missing_folders(ground: &OutputTarget<'_>, puts: &[Put]) -> Result<BTreeSet<String>, WriteError> {
     let mut missing = BTreeSet::new();
     for folder in puts.iter().flat_map(|put| path::folders(&put.path)) {
         if !missing.contains(folder) && ground.look(folder)? != Look::Folder {

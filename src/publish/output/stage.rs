@@ -5,10 +5,10 @@ use std::path::PathBuf;
 use std::sync::atomic::AtomicBool;
 
 use super::error::WriteError;
-use super::ground::{Ground, Look, MANIFEST, STAGING};
+use super::ground::{Look, MANIFEST, OutputTarget, STAGING};
 use super::journal::{Journal, Step};
 use super::manifest::Manifest;
-use super::plan::{Plan, Put, Removal, go_on};
+use super::plan::{FolderChanges, Put, Removal, go_on};
 use super::{Content, Output, path};
 
 /// Stages a plan and gives the moves that are left to make.
@@ -17,9 +17,9 @@ use super::{Content, Output, path};
 /// When a file cannot be written, a kept picture is damaged, or the user asks to stop; the caller
 /// then removes the staging folder.
 pub(super) fn stage(
-    plan: &Plan,
+    plan: &FolderChanges,
     output: &Output,
-    ground: &Ground<'_>,
+    ground: &OutputTarget<'_>,
     interrupt: &AtomicBool,
 ) -> Result<Journal, WriteError> {
     let staging = ground.at(STAGING);
@@ -43,7 +43,7 @@ pub(super) fn stage(
 }
 
 struct Stage<'a> {
-    ground: &'a Ground<'a>,
+    ground: &'a OutputTarget<'a>,
     interrupt: &'a AtomicBool,
     n: usize,
     steps: Vec<Step>,

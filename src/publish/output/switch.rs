@@ -12,7 +12,7 @@ use std::path::{Path, PathBuf};
 
 use super::Content;
 use super::error::WriteError;
-use super::ground::{Ground, LOCK, STAGING, see};
+use super::ground::{LOCK, OutputTarget, STAGING, see};
 use super::journal::{self, Journal, Step};
 use super::manifest::Manifest;
 
@@ -25,7 +25,7 @@ const STOOD_IN: &str = ".bookmatch-stood-in";
 /// # Errors
 /// When a move can't be made: the old output stands. [`WriteError::Unfinished`] when it could not be put back
 /// either; what stands is whole all the same, unless names can't be exchanged here.
-pub(super) fn commit(journal: &Journal, ground: &Ground<'_>) -> Result<(), WriteError> {
+pub(super) fn commit(journal: &Journal, ground: &OutputTarget<'_>) -> Result<(), WriteError> {
     let stands_in = match lay_out(journal, ground) {
         Ok(aside) => aside,
         Err(error) => {
@@ -56,7 +56,7 @@ pub(super) fn commit(journal: &Journal, ground: &Ground<'_>) -> Result<(), Write
 ///
 /// # Errors
 /// When the folder can't take its name back, or the moves can neither be made nor unmade.
-pub(super) fn recover(ground: &Ground<'_>) -> Result<(), WriteError> {
+pub(super) fn recover(ground: &OutputTarget<'_>) -> Result<(), WriteError> {
     let Some(aside) = ground.aside() else { return Ok(()) };
     if !is_folder(&aside)? {
         return Ok(());
@@ -74,11 +74,11 @@ pub(super) fn recover(ground: &Ground<'_>) -> Result<(), WriteError> {
 
 /// The stand-in has the folder's name: brings the folder up to date and gives it its name back.
 fn finish(
-    ground: &Ground<'_>,
+    ground: &OutputTarget<'_>,
     aside: &Path,
-    moves: impl FnOnce(&Ground<'_>) -> Result<(), WriteError>,
+    moves: impl FnOnce(&OutputTarget<'_>) -> Result<(), WriteError>,
 ) -> Result<(), WriteError> {
-    let own = Ground { disk: ground.disk, dir: aside.to_path_buf() };
+    let own = OutputTarget { disk: ground.disk, dir: aside.to_path_buf() };
     let marked = if ground.at(STAND_IN).is_file() {
         ground.disk.rename(&ground.at(STAND_IN), &ground.at(STOOD_IN))
     } else {
@@ -103,8 +103,8 @@ fn finish(
 }
 
 /// Takes over what the user laid into the stand-in while it stood, and removes it.
-fn retire(ground: &Ground<'_>, aside: &Path) -> Result<(), WriteError> {
-    let stood = Ground { disk: ground.disk, dir: aside.to_path_buf() };
+fn retire(ground: &OutputTarget<'_>, aside: &Path) -> Result<(), WriteError> {
+    let stood = OutputTarget { disk: ground.disk, dir: aside.to_path_buf() };
     let ours = Manifest::read(&stood)?;
     take_over(ground, aside, "", &ours)?;
     let mark = aside.join(STOOD_IN);
@@ -114,7 +114,7 @@ fn retire(ground: &Ground<'_>, aside: &Path) -> Result<(), WriteError> {
     discard(ground)
 }
 
-fn take_over(ground: &Ground<'_>, aside: &Path, folder: &str, ours: &Manifest) -> Result<(), WriteError> {
+fn take_over(ground: &OutputTarget<'_>, aside: &Path, folder: &str, ours: &Manifest) -> Result<(), WriteError> {
     for (name, meta) in entries(&aside.join(folder))? {
         let path = if folder.is_empty() { name } else { format!("{folder}/{name}") };
         if is_own(&path) || ours.files.contains_key(&path) {
@@ -144,7 +144,7 @@ fn is_below(path: &str, folder: &str) -> bool {
 }
 
 /// Removes the stand-in.
-fn discard(ground: &Ground<'_>) -> Result<(), WriteError> {
+fn discard(ground: &OutputTarget<'_>) -> Result<(), WriteError> {
     match ground.aside() {
         Some(aside) if is_folder(&aside)? => ground.disk.remove_tree(&aside),
         _ => Ok(()),
@@ -152,7 +152,7 @@ fn discard(ground: &Ground<'_>) -> Result<(), WriteError> {
 }
 
 /// Lays the stand-in out beside the folder; nothing where this disk or this place can't have one.
-fn lay_out(journal: &Journal, ground: &Ground<'_>) -> Result<Option<PathBuf>, WriteError> {
+fn lay_out(journal: &Journal, ground: &OutputTarget<'_>) -> Result<Option<PathBuf>, WriteError> {
     let Some(aside) = ground.aside().filter(|_| cfg!(unix)) else { return Ok(None) };
     if see(&aside)?.is_some() {
         return Ok(None);
@@ -165,7 +165,7 @@ fn lay_out(journal: &Journal, ground: &Ground<'_>) -> Result<Option<PathBuf>, Wr
 }
 
 struct StandIn<'a> {
-    ground: &'a Ground<'a>,
+    ground: &'a OutputTarget<'a>,
     aside: &'a Path,
 }
 

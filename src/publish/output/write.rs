@@ -5,14 +5,14 @@ use std::sync::atomic::AtomicBool;
 
 use super::disk::Disk;
 use super::error::WriteError;
-use super::ground::Ground;
+use super::ground::OutputTarget;
 use super::journal::{self, clear};
 use super::lock::Lock;
 use super::manifest::Manifest;
-use super::plan::Plan;
+use super::plan::FolderChanges;
 use super::stage::stage;
 use super::switch;
-use super::{Output, Place};
+use super::{Output, OutputFolder};
 
 /// What a run did to the folder, in files.
 #[derive(Debug, Default, Clone, Copy, PartialEq, Eq)]
@@ -39,19 +39,19 @@ pub struct Written {
 ///
 /// # Errors
 /// See [`WriteError`]; each says what to do about it.
-pub fn write(output: &Output, place: &Place, interrupt: &AtomicBool) -> Result<Written, WriteError> {
+pub fn write(output: &Output, place: &OutputFolder, interrupt: &AtomicBool) -> Result<Written, WriteError> {
     write_on(&Disk::default(), output, place, interrupt)
 }
 
 pub(super) fn write_on(
     disk: &Disk,
     output: &Output,
-    place: &Place,
+    place: &OutputFolder,
     interrupt: &AtomicBool,
 ) -> Result<Written, WriteError> {
     let dir = place.checked()?;
     let made = make_folders(disk, &dir)?;
-    let ground = Ground { disk, dir };
+    let ground = OutputTarget { disk, dir };
     let written = Lock::take(&ground).and_then(|_lock| write_locked(output, &ground, interrupt));
     if written.is_err() && !made.is_empty() {
         unmake_folders(&ground, &made);
@@ -59,11 +59,11 @@ pub(super) fn write_on(
     written
 }
 
-fn write_locked(output: &Output, ground: &Ground<'_>, interrupt: &AtomicBool) -> Result<Written, WriteError> {
+fn write_locked(output: &Output, ground: &OutputTarget<'_>, interrupt: &AtomicBool) -> Result<Written, WriteError> {
     switch::recover(ground)?;
     journal::recover(ground)?;
     let old = Manifest::read(ground)?;
-    let plan = Plan::make(output, &old, ground, interrupt)?;
+    let plan = FolderChanges::make(output, &old, ground, interrupt)?;
     let listed = old.files.iter().map(|(path, digest)| (path.as_str(), *digest));
     let listed = listed.eq(output.files().map(|(path, content)| (path, content.digest())));
     if !(plan.is_nothing() && listed) {
@@ -104,7 +104,7 @@ fn make_folders(disk: &Disk, dir: &Path) -> Result<Vec<PathBuf>, WriteError> {
 }
 
 /// Takes away the folders that this run made for nothing, with the lock file in the innermost.
-fn unmake_folders(ground: &Ground<'_>, made: &[PathBuf]) {
+fn unmake_folders(ground: &OutputTarget<'_>, made: &[PathBuf]) {
     let _ = ground.disk.remove_file(&ground.at(super::ground::LOCK));
     for folder in made.iter().rev() {
         let _ = ground.disk.remove_empty_folder(folder);

@@ -5,7 +5,7 @@ use super::output::{Content, Spool};
 use super::theme::{Theme, ThemeError};
 use crate::pictures::Digest;
 use crate::source::portable::{self, NameFault};
-use crate::views::pages::{Portion, Site};
+use crate::views::pages::{Pages, Portion};
 use crate::views::shared::sheet::{IssuedAs, OnSheet};
 use rayon::prelude::*;
 use serde::Serialize;
@@ -24,16 +24,16 @@ pub struct Page {
     pub folder: &'static str,
     pub template: &'static str,
     /// Every page of this kind.
-    pub leaves: fn(&Site) -> Vec<Leaf<'_>>,
+    pub leaves: fn(&Pages) -> Vec<Leaf<'_>>,
 }
 
 /// Pages as they were rendered last, so that only those whose views changed are rendered anew.
 #[derive(Debug, Default)]
-pub struct Kept(BTreeMap<String, Made>);
+pub struct PageCache(BTreeMap<String, RenderedPage>);
 
 /// A page as it was rendered, and the digest of all that it was rendered from.
 #[derive(Debug)]
-struct Made {
+struct RenderedPage {
     from: Digest,
     files: [File; 2],
 }
@@ -113,7 +113,7 @@ pub fn render(
     issued: Option<&IssuedAs>,
     theme: &Theme,
     spool: &Spool,
-    kept: &mut Kept,
+    kept: &mut PageCache,
 ) -> Result<BTreeMap<String, Content>, ThemeError> {
     let mut files = BTreeMap::new();
     for folder in FOLDERS {
@@ -126,7 +126,7 @@ pub fn render(
         }
     }
     let before = std::mem::take(kept);
-    let rendered: Vec<Result<Vec<(String, Made)>, ThemeError>> =
+    let rendered: Vec<Result<Vec<(String, RenderedPage)>, ThemeError>> =
         portions.par_iter().map(|portion| before.or_rendered(&portion(), theme, spool)).collect();
     for portion in rendered {
         for (key, made) in portion? {
@@ -138,9 +138,14 @@ pub fn render(
     Ok(files)
 }
 
-impl Kept {
+impl PageCache {
     /// Every page of a portion.
-    fn or_rendered(&self, site: &Site, theme: &Theme, spool: &Spool) -> Result<Vec<(String, Made)>, ThemeError> {
+    fn or_rendered(
+        &self,
+        site: &Pages,
+        theme: &Theme,
+        spool: &Spool,
+    ) -> Result<Vec<(String, RenderedPage)>, ThemeError> {
         let leaves = PAGES.iter().flat_map(|page| (page.leaves)(site).into_iter().map(move |leaf| (page, leaf)));
         leaves.map(|(page, leaf)| self.or_render(theme, &site.language, (page, &leaf), spool)).collect()
     }
@@ -152,14 +157,14 @@ impl Kept {
         language: &str,
         (page, leaf): (&Page, &Leaf<'_>),
         spool: &Spool,
-    ) -> Result<(String, Made), ThemeError> {
+    ) -> Result<(String, RenderedPage), ThemeError> {
         let key = format!("{}/{}", page.folder, leaf.path);
         let from = Digest::of_parts(&[language.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
         if let Some(made) = self.0.get(&key).filter(|made| made.from == from) {
-            return Ok((key, Made { from, files: made.files.clone() }));
+            return Ok((key, RenderedPage { from, files: made.files.clone() }));
         }
         let [html, margins] = render_page(theme, language, page, leaf)?;
         let lay = |path: &str, text: String| (path.to_owned(), spool.lay(text.into_bytes()));
-        Ok((key, Made { from, files: [lay(&leaf.path, html), lay(&leaf.margins, margins)] }))
+        Ok((key, RenderedPage { from, files: [lay(&leaf.path, html), lay(&leaf.margins, margins)] }))
     }
 }

@@ -6,13 +6,13 @@ use crate::views::pages::ClientPages;
 use crate::views::samples;
 use std::path::{Component, Path};
 
-fn rendered(site: &Site) -> BTreeMap<String, String> {
-    let files = made(site, &Theme::standard().unwrap(), &mut Kept::default());
+fn rendered(site: &Pages) -> BTreeMap<String, String> {
+    let files = made(site, &Theme::standard().unwrap(), &mut PageCache::default());
     files.into_iter().filter_map(|(path, content)| Some((path, text(content)?))).collect()
 }
 
 /// All of a site as one portion.
-fn made(site: &Site, theme: &Theme, kept: &mut Kept) -> BTreeMap<String, Content> {
+fn made(site: &Pages, theme: &Theme, kept: &mut PageCache) -> BTreeMap<String, Content> {
     let whole: Portion<'_> = Box::new(|| site.clone());
     let issued = site.client.cover.as_ref().and_then(|cover| cover.sheet.project.issued.as_ref());
     render(&[whole], issued, theme, &Spool::default(), kept).unwrap()
@@ -23,7 +23,7 @@ fn text(content: Content) -> Option<String> {
     String::from_utf8(bytes.to_vec()).ok()
 }
 
-fn cover(site: &mut Site) -> &mut Cover {
+fn cover(site: &mut Pages) -> &mut Cover {
     site.client.cover.as_mut().unwrap()
 }
 
@@ -149,23 +149,23 @@ fn pictures_reserve_their_space_and_all_but_the_first_wait_to_be_seen() {
 #[test]
 fn the_same_views_make_the_same_bytes() {
     let theme = Theme::standard().unwrap();
-    let once = || made(&samples::full(), &theme, &mut Kept::default());
+    let once = || made(&samples::full(), &theme, &mut PageCache::default());
     assert_eq!(once(), once());
 }
 
 #[test]
 fn pages_that_were_kept_are_those_that_would_be_made() {
     let theme = Theme::standard().unwrap();
-    let mut kept = Kept::default();
+    let mut kept = PageCache::default();
     let mut site = samples::full();
     made(&site, &theme, &mut kept);
     cover(&mut site).sheet.project.title = "Another Court".into();
     site.client.rooms.pop();
     let again = made(&site, &theme, &mut kept);
-    assert_eq!(again, made(&site, &theme, &mut Kept::default()));
+    assert_eq!(again, made(&site, &theme, &mut PageCache::default()));
     assert!(text(again["client/index.html"].clone()).unwrap().contains("Another Court"));
     site.language = "es".into();
-    assert_eq!(made(&site, &theme, &mut kept), made(&site, &theme, &mut Kept::default()));
+    assert_eq!(made(&site, &theme, &mut kept), made(&site, &theme, &mut PageCache::default()));
 }
 
 /// Most that a page weighs on a screen without its photographs: HTML with its data, styles, and the fonts
@@ -202,7 +202,7 @@ fn what_scripts_add_to_a_page_stays_light() {
 fn a_site_told_page_by_page_is_the_one_told_whole() {
     let (theme, site) = (Theme::standard().unwrap(), samples::full());
     let language = || site.language.clone();
-    let of_client = |client: ClientPages| Site { language: language(), client, ..Site::default() };
+    let of_client = |client: ClientPages| Pages { language: language(), client, ..Pages::default() };
     let rest = ClientPages { rooms: vec![], items: vec![], ..site.client.clone() };
     let mut portions: Vec<Portion<'_>> = vec![];
     let (rooms, items) = (site.client.rooms.clone(), site.client.items.clone());
@@ -210,10 +210,10 @@ fn a_site_told_page_by_page_is_the_one_told_whole() {
         Box::new(move || of_client(ClientPages { items: vec![item.clone()], ..ClientPages::default() }))
     }));
     portions.push(Box::new(move || of_client(ClientPages { rooms: rooms.clone(), ..ClientPages::default() })));
-    portions.push(Box::new(|| Site { client: rest.clone(), ..site.clone() }));
+    portions.push(Box::new(|| Pages { client: rest.clone(), ..site.clone() }));
     let issued = site.client.cover.as_ref().and_then(|cover| cover.sheet.project.issued.as_ref());
-    let in_pieces = render(&portions, issued, &theme, &Spool::aside(), &mut Kept::default()).unwrap();
-    let whole = made(&site, &theme, &mut Kept::default());
+    let in_pieces = render(&portions, issued, &theme, &Spool::aside(), &mut PageCache::default()).unwrap();
+    let whole = made(&site, &theme, &mut PageCache::default());
     let digests = |files: &BTreeMap<String, Content>| -> Vec<(String, Digest)> {
         files.iter().map(|(path, content)| (path.clone(), content.digest())).collect()
     };

@@ -5,7 +5,7 @@ use crate::site::plan::{Met, Plan, Thing};
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
-use super::{Fact, least};
+use super::{Distance, least};
 
 /// How far from a fixture's front one stands, for the headroom there (IRC P2705.1: 21" of floor).
 const STANDS: Length = Length::from_inches(21);
@@ -24,14 +24,14 @@ fn kind(word: &str) -> Option<Kind> {
 }
 
 /// Clear floor in front of a fixture, as the opening that takes it has it.
-pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Fact> {
+pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Distance> {
     let kind = kind(key.strip_prefix("in front of ")?)?;
     let openings = room.openings.iter().filter(|opening| opening.takes_a(kind));
-    least(openings.filter_map(|opening| opening.in_front.spanned()).map(Fact::from))
+    least(openings.filter_map(|opening| opening.in_front.spanned()).map(Distance::from))
 }
 
 /// A distance of the bath that follows from the plan.
-pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
+pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Distance> {
     if let Some(word) = key.strip_prefix("in front of ") {
         return least(things(plan, word).filter_map(|thing| in_front(plan, thing)));
     }
@@ -42,7 +42,7 @@ pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
     let ends = [End::Left, End::Right];
     let of_ends = |word: &str, of: &dyn Fn(&Thing<'a>, End) -> Option<Length>| {
         let each =
-            things(plan, word).flat_map(|thing| ends.map(|end| Some(Fact::planned(of(thing, end)?, thing.span))));
+            things(plan, word).flat_map(|thing| ends.map(|end| Some(Distance::planned(of(thing, end)?, thing.span))));
         least(each.flatten())
     };
     match key {
@@ -65,16 +65,16 @@ fn things<'p, 'a>(plan: &'p Plan<'a>, word: &str) -> impl Iterator<Item = &'p Th
 }
 
 /// A fixture whose depth nobody knows has no front.
-fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<Fact> {
+fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<Distance> {
     let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
-    Some(Fact::planned(plan.clear_before(own)?.distance, own.span))
+    Some(Distance::planned(plan.clear_before(own)?.distance, own.span))
 }
 
 /// Over the floor in front of a fixture, and over all of a shower.
-fn headroom<'a>(plan: &Plan<'a>, thing: &Thing<'a>, within: bool) -> Option<Fact> {
+fn headroom<'a>(plan: &Plan<'a>, thing: &Thing<'a>, within: bool) -> Option<Distance> {
     let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
     let out = if within { own.out } else { (own.out.1, own.out.1 + STANDS) };
-    Some(Fact::planned(plan.ceiling_over(own, out)?, own.span))
+    Some(Distance::planned(plan.ceiling_over(own, out)?, own.span))
 }
 
 /// From a thing's centre to what stands beside it.

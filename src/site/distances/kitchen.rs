@@ -6,16 +6,16 @@ use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
-use super::{Fact, least};
+use super::{Distance, least};
 
 /// What a leaf that stands open takes of its width (Kitchen and Bath Planning Guidelines, 2nd edition:
 /// a leaf of 34" leaves 32").
 const LEAF: Length = Length::from_inches(2);
 
 /// Clear width of each doorway, by its name.
-pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
+pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Distance)> {
     let written = &room.clearances.doorways;
-    let mut doorways: Vec<(&str, Fact)> =
+    let mut doorways: Vec<(&str, Distance)> =
         written.iter().map(|door| (door.name.value.as_str(), (&door.value).into())).collect();
     let doors = site.sound_plan(room).into_iter().flat_map(|plan| &plan.holes).filter_map(|hole| match hole.is {
         HoleIs::Door(door) => Some(door),
@@ -27,7 +27,7 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
         let leaves = if door.hinge.get() == Some(&DoorHinge::Both) { 2 } else { 1 };
         let leaf = door.leaf.get().filter(|_| swings).map(|leaf| (*leaf - LEAF).times(leaves));
         if let Some(clear) = leaf.into_iter().chain(between).min() {
-            doorways.push((&door.name.value, Fact::planned(clear, door.name.span)));
+            doorways.push((&door.name.value, Distance::planned(clear, door.name.span)));
         }
     }
     doorways
@@ -35,7 +35,7 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Fact)> {
 
 /// The aisles in which one works, or the ways along which one only passes, with what to call each: the
 /// one measured, else each of the plan of a room where one cooks.
-pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(String, Fact)> {
+pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(String, Distance)> {
     let key = if work { "work aisle" } else { "walkway" };
     if let Some(written) = room.clearances.distances.least(key) {
         return vec![(format!("the {key}"), written.into())];
@@ -44,7 +44,7 @@ pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(String, Fact)> {
     let aisles = plan.aisles().into_iter().filter(|aisle| aisle.is_for_work() == work);
     let told = aisles.map(|aisle| {
         let name = format!("the {key} between `{}` and `{}`", aisle.from.name, aisle.to.name(plan));
-        (name, Fact::planned(aisle.wide, aisle.from.span))
+        (name, Distance::planned(aisle.wide, aisle.from.span))
     });
     told.collect()
 }
@@ -54,16 +54,16 @@ fn cooks(plan: &Plan<'_>) -> bool {
 }
 
 /// A distance of the kitchen that follows from the plan.
-pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
+pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Distance> {
     match key {
         "work aisle" if cooks(plan) => {
             let aisles = plan.aisles().into_iter().filter(crate::site::plan::Aisle::is_for_work);
-            least(aisles.map(|aisle| Fact::planned(aisle.wide, aisle.from.span)))
+            least(aisles.map(|aisle| Distance::planned(aisle.wide, aisle.from.span)))
         }
         "dishwasher to sink" => {
             let washers = plan.things.iter().filter(|thing| thing.has(Trait::WashesDishes));
             let to_sink = |washer: &Thing<'a>| {
-                least(plan.of_kind(Kind::Sink).map(|sink| Fact::planned(plan.apart(washer, sink), washer.span)))
+                least(plan.of_kind(Kind::Sink).map(|sink| Distance::planned(plan.apart(washer, sink), washer.span)))
             };
             least(washers.filter_map(to_sink))
         }
@@ -75,9 +75,9 @@ pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Fact> {
 #[derive(Clone, Copy, Debug)]
 pub struct Triangle {
     /// From sink to cooking, on to the refrigerator, and back.
-    pub legs: [Option<Fact>; 3],
+    pub legs: [Option<Distance>; 3],
     /// How far a way cuts across an island.
-    pub cut: Option<Fact>,
+    pub cut: Option<Distance>,
 }
 
 /// The triangle as written, each leg that is not from the plan.
@@ -86,8 +86,8 @@ pub fn triangle(site: &Site<'_>, room: &Room) -> Triangle {
     let written = room.clearances.triangle.get().unwrap_or(&none);
     let legs = [&written.sink_to_cooking, &written.cooking_to_refrigerator, &written.refrigerator_to_sink];
     let mut triangle = Triangle {
-        legs: legs.map(|leg| leg.spanned().map(Fact::from)),
-        cut: written.cuts_into_island.spanned().map(Fact::from),
+        legs: legs.map(|leg| leg.spanned().map(Distance::from)),
+        cut: written.cuts_into_island.spanned().map(Distance::from),
     };
     let Some(plan) = site.sound_plan(room) else { return triangle };
     let cleanup = |thing: &&Thing<'_>| {
@@ -102,18 +102,18 @@ pub fn triangle(site: &Site<'_>, room: &Room) -> Triangle {
         let (Some(from), Some(to)) = (from, to) else { continue };
         let way = plan.way(from, to);
         let islands = way.crosses.iter().filter(|(thing, _)| matches!(thing.what, What::Island(_)));
-        cuts.extend(islands.map(|(island, through)| Fact::planned(*through, island.span)));
-        leg.get_or_insert(Fact::planned(way.length, from.span));
+        cuts.extend(islands.map(|(island, through)| Distance::planned(*through, island.span)));
+        leg.get_or_insert(Distance::planned(way.length, from.span));
     }
     triangle.cut = triangle.cut.or_else(|| cuts.into_iter().max_by_key(|cut| cut.value));
     triangle
 }
 
 /// Length and depth of the longest counter beside a sink.
-pub fn preparation(site: &Site<'_>, room: &Room) -> Option<(Fact, Fact)> {
+pub fn preparation(site: &Site<'_>, room: &Room) -> Option<(Distance, Distance)> {
     if let Some(written) = super::rectangle(room, "preparation counter") {
         let (length, depth) = written.value;
-        return Some((Fact::written(length, written.span), Fact::written(depth, written.span)));
+        return Some((Distance::written(length, written.span), Distance::written(depth, written.span)));
     }
     let plan = site.sound_plan(room).filter(|plan| cooks(plan))?;
     let beside = plan.of_kind(Kind::Sink).flat_map(|sink| {
@@ -121,7 +121,7 @@ pub fn preparation(site: &Site<'_>, room: &Room) -> Option<(Fact, Fact)> {
             let counter = plan.row_of(sink)?.counter?;
             let landing = plan.landing(sink, end)?;
             let length = landing.counter + landing.around_corner.unwrap_or_default();
-            Some((Fact::planned(length, sink.span), Fact::planned(counter.depth(), sink.span)))
+            Some((Distance::planned(length, sink.span), Distance::planned(counter.depth(), sink.span)))
         })
     });
     let all: Option<Vec<_>> = beside.collect();
@@ -136,7 +136,7 @@ pub fn frontage(
     deep: Length,
     free: Length,
     enough: impl Fn(Length, Length) -> bool,
-) -> Option<(Fact, Length)> {
+) -> Option<(Distance, Length)> {
     let counts = |least: Length, there: Option<Length>| there.is_none_or(|there| enough(there, least));
     let Some(written) = room.clearances.frontage.spanned() else {
         let plan = site.sound_plan(room).filter(|plan| cooks(plan))?;
@@ -152,7 +152,7 @@ pub fn frontage(
             .partition(|one| counts(deep, Some(one.depth)) && counts(free, one.clear_above));
         let sum =
             |pieces: Vec<crate::site::plan::Stretch<'_, '_>>| -> Length { pieces.iter().map(|one| one.length()).sum() };
-        return Some((Fact::planned(sum(counted), run.of.span()), sum(left_out)));
+        return Some((Distance::planned(sum(counted), run.of.span()), sum(left_out)));
     };
     let (counted, left_out) = match &written.value {
         Frontage::InAll(length) => (*length, Length::ZERO),
@@ -164,5 +164,5 @@ pub fn frontage(
             (sum(counted), sum(left_out))
         }
     };
-    Some((Fact::written(counted, written.span), left_out))
+    Some((Distance::written(counted, written.span), left_out))
 }

@@ -8,7 +8,7 @@ use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
-use super::{Fact, Whence};
+use super::{Distance, Whence};
 
 /// Counter around an opening, and where it is told.
 #[derive(Clone, Debug)]
@@ -100,10 +100,10 @@ fn across<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<(Length, Length)> {
 }
 
 /// Counter behind what is cut into an island.
-pub fn behind(site: &Site<'_>, room: &Room, opening: &Opening) -> Option<Fact> {
+pub fn behind(site: &Site<'_>, room: &Room, opening: &Opening) -> Option<Distance> {
     let written = opening.landing.get().and_then(|landing| landing.behind.spanned());
-    written.map(Fact::from).or_else(|| {
+    written.map(Distance::from).or_else(|| {
         let plan = site.sound_plan(room)?;
-        Some(Fact::planned(plan.behind_at_island(plan.opening(opening)?)?, opening.span))
+        Some(Distance::planned(plan.behind_at_island(plan.opening(opening)?)?, opening.span))
     })
 }

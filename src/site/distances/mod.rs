@@ -22,7 +22,7 @@ use crate::site::Site;
 
 /// A distance, and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Fact {
+pub struct Distance {
     /// The distance.
     pub value: Length,
     /// Where it is written, or the thing that it was asked of.
@@ -40,7 +40,7 @@ pub enum Whence {
     Plan,
 }
 
-impl Fact {
+impl Distance {
     /// A distance that is written there.
     pub fn written(value: Length, at: Span) -> Self {
         Self { value, at, whence: Whence::Written }
@@ -52,7 +52,7 @@ impl Fact {
     }
 }
 
-impl From<&Spanned<Length>> for Fact {
+impl From<&Spanned<Length>> for Distance {
     fn from(written: &Spanned<Length>) -> Self {
         Self::written(written.value, written.span)
     }
@@ -60,8 +60,8 @@ impl From<&Spanned<Length>> for Fact {
 
 /// The distance that `clearances` calls so, the least where it stands at several places; else the
 /// plan's.
-pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Fact> {
-    let written = room.clearances.distances.least(key).map(Fact::from);
+pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Distance> {
+    let written = room.clearances.distances.least(key).map(Distance::from);
     let at_the_opening = || bath::in_front_of_an_opening(room, key);
     written.or_else(at_the_opening).or_else(|| {
         let plan = site.sound_plan(room)?;
@@ -70,13 +70,13 @@ pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Fact> {
 }
 
 /// The least of some distances.
-fn least(facts: impl Iterator<Item = Fact>) -> Option<Fact> {
+fn least(facts: impl Iterator<Item = Distance>) -> Option<Distance> {
     facts.min_by_key(|fact| fact.value)
 }
 
 /// The distance that `access` calls so; the least, where it stands at several places.
-pub fn for_access(room: &Room, key: &str) -> Option<Fact> {
-    room.access.distances.least(key).map(Fact::from)
+pub fn for_access(room: &Room, key: &str) -> Option<Distance> {
+    room.access.distances.least(key).map(Distance::from)
 }
 
 /// Whether a room is planned by a standard of access: by its own word, else by the book's.

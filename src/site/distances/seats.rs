@@ -4,7 +4,7 @@ use crate::book::{Room, Seating, Traffic};
 use crate::site::Site;
 use crate::units::Length;
 
-use super::Fact;
+use super::Distance;
 
 /// Where people sit, and what is known of it.
 #[derive(Clone, Debug)]
@@ -12,15 +12,15 @@ pub struct Seats<'a> {
     /// What the room calls it.
     pub name: &'a str,
     /// Length of the edge.
-    pub edge: Option<Fact>,
+    pub edge: Option<Distance>,
     /// How many.
     pub seats: Option<u32>,
     /// Top of the surface from the finished floor.
-    pub height: Option<Fact>,
+    pub height: Option<Distance>,
     /// Clear for knees.
-    pub knees: Option<Fact>,
+    pub knees: Option<Distance>,
     /// Clear floor behind, from the edge.
-    pub behind: Option<Fact>,
+    pub behind: Option<Distance>,
     /// Whether others go by.
     pub traffic: Option<Traffic>,
     /// Whether somebody goes by in a wheelchair.
@@ -43,7 +43,7 @@ pub fn seats<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
 }
 
 fn written(seating: &Seating) -> Seats<'_> {
-    let fact = |slot: &crate::book::Slot<Length>| slot.spanned().map(Fact::from);
+    let fact = |slot: &crate::book::Slot<Length>| slot.spanned().map(Distance::from);
     Seats {
         name: &seating.name.value,
         edge: fact(&seating.edge),
@@ -72,7 +72,7 @@ fn islands<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
     let Some(plan) = site.sound_plan(room) else { return vec![] };
     let sides = room.islands.iter().flat_map(|island| {
         plan.seats(island).into_iter().filter(|(_, edge)| edge.seats > 0).map(move |(side, edge)| {
-            let fact = |value: Length| Fact::planned(value, island.name.span);
+            let fact = |value: Length| Distance::planned(value, island.name.span);
             Seats {
                 name: &island.name.value,
                 edge: Some(fact(edge.edge)),

@@ -1,7 +1,7 @@
 //! What stands beside an opening, fillers and panels seen through: by row and plan.
 
 use crate::book::{End, InRow, Opening, PartIs, ProductOption, Room, RunEnd};
-use crate::site::plan::{CasingBeside, Met, Plan, Shape, Thing, depths, settled};
+use crate::site::plan::{CasingBeside, ConvexShape, Met, Plan, Thing, depths, settled};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -39,7 +39,7 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
     let inch = Length::from_inches(1);
     let front = front_edge(plan.room, opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
     let out = (own.out.0 + inch, front.max(own.out.0 + inch.times(2)));
-    let gap = |shape: &Shape| {
+    let gap = |shape: &ConvexShape| {
         let (first, last) = shape.beside(&own.frame, out)?;
         let gap = if side == Side::Left { own.along.0 - last } else { first - own.along.1 };
         (gap > -inch).then(|| gap.max(Length::ZERO))
@@ -54,7 +54,7 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
     let things = beside.filter_map(|other| Some((gap(&other.footprint())?, Met::Thing(other))));
     let walls = plan.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
     let walls = walls.filter_map(|(number, wall)| {
-        let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+        let face = ConvexShape::new(vec![wall.frame.left(), wall.frame.right()]);
         Some((gap(&face)?, Met::Wall(number)))
     });
     let (gap, met) = things.chain(walls).min_by_key(|(gap, _)| *gap)?;
@@ -73,7 +73,7 @@ fn stands_out(plan: &Plan<'_>, own: &Thing<'_>, other: &Thing<'_>, front: Length
         depths(thing, option).map(|depths| depths.door)
     };
     let far = (own.along.0 - Length::from_inches(1200), own.along.1 + Length::from_inches(1200));
-    let reaches = |shape: Shape| shape.within(&own.frame, far).map(|(_, far)| far);
+    let reaches = |shape: ConvexShape| shape.within(&own.frame, far).map(|(_, far)| far);
     let body = reaches(other.footprint()).is_some_and(|reach| reach > front);
     let chosen = door(other).and_then(|out| reaches(other.covers(out)));
     body || chosen.is_some_and(|reach| reach > door(own).map_or(front, |own| own.max(front)))

@@ -9,18 +9,18 @@ use crate::vocabulary::{Kind, Slot};
 
 /// A figure of the cabinet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Known {
+pub struct CabinetFigure {
     /// How much.
     pub length: Length,
     /// Where it, or what it follows from, is written.
     pub span: Span,
     /// How far it can be trusted.
-    pub by: By,
+    pub by: FigureBasis,
 }
 
 /// How a figure is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum By {
+pub enum FigureBasis {
     /// It is written.
     Written,
     /// It follows from what is written and a usual thickness.
@@ -33,15 +33,15 @@ pub enum By {
 #[derive(Clone, Debug, Default)]
 pub struct Housing<'a> {
     /// Clear between its sides.
-    pub inside_width: Option<Known>,
+    pub inside_width: Option<CabinetFigure>,
     /// From its front edge to the back panel.
-    pub inside_depth: Option<Known>,
+    pub inside_depth: Option<CabinetFigure>,
     /// Clear height.
-    pub inside_height: Option<Known>,
+    pub inside_height: Option<CabinetFigure>,
     /// Over its sides or stiles.
-    pub outside_width: Option<Known>,
+    pub outside_width: Option<CabinetFigure>,
     /// Width of each stile of its face frame.
-    pub stiles: Option<Known>,
+    pub stiles: Option<CabinetFigure>,
     /// How its back panel is.
     pub back_panel: Option<Spanned<BackPanel>>,
     /// The part of a row that it is.
@@ -67,9 +67,9 @@ impl<'a> Housing<'a> {
             size.and_then(|size| written(&size.width)),
         ]);
         let side = own.and_then(|own| own.sides.get().copied());
-        let between = outside.map(|outside| Known {
+        let between = outside.map(|outside| CabinetFigure {
             length: outside.length - side.unwrap_or_else(|| panel_thickness(outside.length, system)).times(2),
-            by: if side.is_some() { By::Written } else { By::Usual },
+            by: if side.is_some() { FigureBasis::Written } else { FigureBasis::Usual },
             ..outside
         });
         let deep = first([
@@ -92,11 +92,11 @@ impl<'a> Housing<'a> {
 
     /// What is left of a stile beside a cutout of that width: as written, else half of what the cutout
     /// leaves of the cabinet.
-    pub fn stile_beside(&self, cutout: Option<Length>) -> Option<Known> {
+    pub fn stile_beside(&self, cutout: Option<Length>) -> Option<CabinetFigure> {
         let left = self
             .outside_width
             .zip(cutout)
-            .map(|(outside, cutout)| Known { length: (outside.length - cutout).half(), ..outside });
+            .map(|(outside, cutout)| CabinetFigure { length: (outside.length - cutout).half(), ..outside });
         first([self.stiles, left])
     }
 
@@ -115,7 +115,7 @@ impl<'a> Housing<'a> {
 
 /// The inside depth of the cabinet that an opening is cut into: as the opening says, else, at most, the depth of
 /// the part of a row that holds it.
-pub(super) fn inside_depth(room: &Room, opening: &Opening) -> Option<Known> {
+pub(super) fn inside_depth(room: &Room, opening: &Opening) -> Option<CabinetFigure> {
     let own = opening.cabinet.get().and_then(|own| written(&own.inside_depth));
     let holder = || room.holder(&opening.name).filter(|holder| is_cabinet(&holder.part.is));
     own.or_else(|| holder()?.depth().map(|depth| at_most(depth.value, depth.span)))
@@ -131,14 +131,14 @@ fn chosen<'a>(room: &'a Room, name: &str) -> Option<&'a Selection> {
     cabinets.into_iter().find(|selection| selection.name.eq_ignore_ascii_case(name))
 }
 
-fn written(slot: &Slot<Length>) -> Option<Known> {
-    slot.spanned().map(|length| Known { length: length.value, span: length.span, by: By::Written })
+fn written(slot: &Slot<Length>) -> Option<CabinetFigure> {
+    slot.spanned().map(|length| CabinetFigure { length: length.value, span: length.span, by: FigureBasis::Written })
 }
 
-fn at_most(length: Length, span: Span) -> Known {
-    Known { length, span, by: By::AtMost }
+fn at_most(length: Length, span: Span) -> CabinetFigure {
+    CabinetFigure { length, span, by: FigureBasis::AtMost }
 }
 
-fn first<const N: usize>(known: [Option<Known>; N]) -> Option<Known> {
+fn first<const N: usize>(known: [Option<CabinetFigure>; N]) -> Option<CabinetFigure> {
     known.into_iter().flatten().next()
 }

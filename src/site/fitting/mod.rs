@@ -23,7 +23,7 @@ pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_wa
 pub use flank::{Flank, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, recess, setting};
 pub use gauge::{DimensionCheck, Gaps, Misfit};
-pub use housing::{By, Housing, Known};
+pub use housing::{CabinetFigure, FigureBasis, Housing};
 pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, spare, way_in};
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
@@ -205,7 +205,7 @@ fn depth_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
         air: everywhere(&fit.air.back),
         there: own.or(housed.map(|housed| housed.length)),
         there_at: if own.is_some() { opening.depth.span() } else { housed.map(|housed| housed.span) },
-        bound: housed.is_some_and(|housed| housed.by == By::AtMost),
+        bound: housed.is_some_and(|housed| housed.by == FigureBasis::AtMost),
         // What is open in front may stand out of it; how far is told as its projection.
         sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),
         ..asked(&fit.opening.depth)

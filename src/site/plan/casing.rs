@@ -3,7 +3,7 @@
 use crate::book::{End, Slot};
 use crate::units::Length;
 
-use super::{Hole, HoleIs, Plan, Shape, Thing};
+use super::{ConvexShape, Hole, HoleIs, Plan, Thing};
 
 /// How wide a casing is where nobody says (common practice: 2 1/4" to 3 1/2").
 const USUAL_WIDTH: Length = Length::from_sixty_fourths(224);
@@ -15,7 +15,7 @@ pub struct Casing<'a> {
     /// Whose it is.
     pub of: HoleIs<'a>,
     /// What it covers in plan, the hole itself counted.
-    pub shape: Shape,
+    pub shape: ConvexShape,
     low: Option<Length>,
     high: Option<Length>,
 }
@@ -43,7 +43,7 @@ impl<'a> Plan<'a> {
             let along = (hole.along.0 - wide, hole.along.1 + wide);
             Casing {
                 of: hole.is,
-                shape: Shape::rectangle(&hole.frame, along, (Length::ZERO, thickness(hole.is))),
+                shape: ConvexShape::rectangle(&hole.frame, along, (Length::ZERO, thickness(hole.is))),
                 low: hole.low.map(|low| low - wide),
                 high: hole.high.map(|high| high + wide),
             }

@@ -4,7 +4,7 @@ use crate::book::{End, IslandSide, ProductOption};
 use crate::units::Length;
 
 use super::frame::{Frame, GRAIN, nm};
-use super::shape::Shape;
+use super::shape::ConvexShape;
 use super::thing::{Row, RowOf, Stands, Thing, What};
 use super::{Plan, body};
 
@@ -143,7 +143,7 @@ impl<'a> Plan<'a> {
         front: Length,
         is_own: &dyn Fn(&Thing<'a>) -> bool,
     ) -> Option<Clear<'_, 'a>> {
-        let ahead = |shape: &Shape| {
+        let ahead = |shape: &ConvexShape| {
             let (near, far) = shape.within(frame, along)?;
             (nm(far) > nm(front) + GRAIN).then(|| (near - front).max(Length::ZERO))
         };
@@ -151,7 +151,7 @@ impl<'a> Plan<'a> {
         let things = things.filter_map(|(other, covered)| Some((ahead(&covered.to_front)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
         let walls = walls.filter_map(|(number, wall)| {
-            let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+            let face = ConvexShape::new(vec![wall.frame.left(), wall.frame.right()]);
             Some((ahead(&face)?, Met::Wall(number)))
         });
         let first = things.chain(walls).min_by_key(|(distance, _)| *distance)?;
@@ -214,7 +214,7 @@ impl<'a> Plan<'a> {
     /// where its drawers come out.
     pub fn beside_between(&self, thing: &Thing<'a>, side: End, out: (Length, Length)) -> Option<Clear<'_, 'a>> {
         let from = if side == End::Left { thing.along.0 } else { thing.along.1 };
-        let away = |shape: &Shape| {
+        let away = |shape: &ConvexShape| {
             let (first, last) = shape.beside(&thing.frame, out)?;
             let gap = if side == End::Left { from - last } else { first - from };
             (nm(gap) >= -GRAIN).then(|| gap.max(Length::ZERO))
@@ -228,7 +228,7 @@ impl<'a> Plan<'a> {
         let things = things.filter_map(|(other, covered)| Some((away(&covered.footprint)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
         let walls = walls.filter_map(|(number, wall)| {
-            let face = Shape::new(vec![wall.frame.left(), wall.frame.right()]);
+            let face = ConvexShape::new(vec![wall.frame.left(), wall.frame.right()]);
             Some((away(&face)?, Met::Wall(number)))
         });
         let nearest = things.chain(walls).min_by_key(|(gap, _)| *gap)?;

@@ -1,16 +1,16 @@
 //! What each thing covers of the floor, found once when all stand in their places.
 
 use super::Plan;
-use super::shape::Shape;
+use super::shape::ConvexShape;
 use super::thing::Thing;
 
 /// What one thing covers.
 #[derive(Clone, Debug)]
 pub(super) struct Covered {
     /// Its own footprint.
-    pub(super) footprint: Shape,
+    pub(super) footprint: ConvexShape,
     /// The same, as far out as its front reaches: see [`Plan::front`].
-    pub(super) to_front: Shape,
+    pub(super) to_front: ConvexShape,
 }
 
 impl<'a> Plan<'a> {

@@ -5,7 +5,7 @@ use crate::units::Length;
 
 /// One thing that cannot be as it is written.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Fault {
+pub struct PlanFault {
     /// What is wrong.
     pub wrong: Wrong,
     /// What it concerns, by its name in the book.

@@ -5,7 +5,7 @@ use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
-use super::fault::{Fault, Wrong};
+use super::fault::{PlanFault, Wrong};
 use super::frame::{divided, length, nm};
 use super::place::Placing;
 use super::thing::{Stands, Thing, What};
@@ -47,7 +47,7 @@ impl<'a> Placing<'a> {
         let placed = self.plan.things.iter().find(|thing| thing.is_opening(opening)).map(|thing| thing.span);
         if let Some(first) = placed {
             let item = Some(opening.name.value.clone());
-            self.plan.faults.push(Fault { wrong: Wrong::Twice, item, span, also: Some(first) });
+            self.plan.faults.push(PlanFault { wrong: Wrong::Twice, item, span, also: Some(first) });
         }
     }
 

@@ -29,10 +29,10 @@ pub use body::{Depths, depths, settled};
 pub use casing::{Casing, CasingBeside, written as casing_width};
 pub use clear::{Aisle, Clear, Met, with_handles};
 pub use counter::{Landing, Stretch, StretchEnd};
-pub use fault::{Fault, Wrong};
+pub use fault::{PlanFault, Wrong};
 pub use frame::{Frame, Point};
 pub use outline::Wall;
-pub use shape::{Shape, Turn};
+pub use shape::{ConvexShape, Turn};
 pub use sweep::{Opens, Sweep};
 pub use thing::{Counter, Row, RowOf, Stands, Thing, What};
 pub use way::{SeatEdge, Way};
@@ -87,7 +87,7 @@ pub struct Plan<'a> {
     /// Lights set out over something.
     pub hung: Vec<Hung<'a>>,
     /// What cannot be as it is written.
-    pub faults: Vec<Fault>,
+    pub faults: Vec<PlanFault>,
     /// What each thing covers, in the order of the things.
     covered: Vec<covered::Covered>,
 }

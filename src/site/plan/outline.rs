@@ -4,7 +4,7 @@ use crate::book::{Outline, Room, WallIs, WallNote};
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Length, letter};
 
-use super::fault::{Fault, Wrong};
+use super::fault::{PlanFault, Wrong};
 use super::frame::{Frame, Point, nm};
 
 /// More corners than any room has: past it an outline is not read on.
@@ -65,8 +65,8 @@ pub fn corners(room: &Room) -> Option<(Vec<(Point, Span)>, Span)> {
 }
 
 /// The walls of an outline, or what is wrong with it.
-pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Result<Vec<Wall<'a>>, Vec<Fault>> {
-    let fault = |wrong, span| Fault { wrong, item: None, span, also: None };
+pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Result<Vec<Wall<'a>>, Vec<PlanFault>> {
+    let fault = |wrong, span| PlanFault { wrong, item: None, span, also: None };
     if corners.len() < 3 {
         return Err(vec![fault(Wrong::FewCorners(corners.len()), span)]);
     }
@@ -76,7 +76,7 @@ pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Resul
     let next = corners.iter().cycle().skip(1);
     let ends: Vec<((Point, Point), Span)> =
         corners.iter().zip(next).map(|((from, span), (to, _))| ((*from, *to), *span)).collect();
-    let short: Vec<Fault> = ends
+    let short: Vec<PlanFault> = ends
         .iter()
         .enumerate()
         .filter(|(_, ((from, to), _))| from == to)

@@ -2,7 +2,7 @@
 
 use crate::units::Length;
 
-use super::fault::{Fault, Wrong};
+use super::fault::{PlanFault, Wrong};
 use super::thing::{Thing, What};
 use super::{HoleIs, Plan, casing_width};
 
@@ -41,7 +41,7 @@ struct Other<'a> {
     out: Option<(Length, Length)>,
 }
 
-fn fault(thing: &Thing<'_>, other: &Other<'_>) -> Fault {
+fn fault(thing: &Thing<'_>, other: &Other<'_>) -> PlanFault {
     // Whichever way is the shorter to move one of them past the other.
     let past = |own: (Length, Length), other: (Length, Length)| (own.1 - other.0).min(other.1 - own.0);
     let in_height = other.height.and_then(|(low, high)| {
@@ -55,7 +55,7 @@ fn fault(thing: &Thing<'_>, other: &Other<'_>) -> Fault {
         in_height,
         out: other.out.map(|out| past(thing.out, out)),
     };
-    Fault { wrong, item: Some(thing.name.to_string()), span: thing.span, also: Some(other.span) }
+    PlanFault { wrong, item: Some(thing.name.to_string()), span: thing.span, also: Some(other.span) }
 }
 
 /// Where another thing is, seen from a thing's own frame.
@@ -71,7 +71,7 @@ fn seen<'a>(thing: &Thing<'_>, other: &Thing<'a>) -> Other<'a> {
 }
 
 /// What stands in a doorway or hangs before a window.
-fn in_a_hole(plan: &Plan<'_>, thing: &Thing<'_>) -> Vec<Fault> {
+fn in_a_hole(plan: &Plan<'_>, thing: &Thing<'_>) -> Vec<PlanFault> {
     let mut found = Vec::new();
     if matches!(thing.what, What::Island(_)) || thing.within.is_some() {
         return found;
@@ -106,7 +106,7 @@ fn in_a_hole(plan: &Plan<'_>, thing: &Thing<'_>) -> Vec<Fault> {
 }
 
 /// Doors and windows in one another's place.
-fn holes(plan: &Plan<'_>) -> Vec<Fault> {
+fn holes(plan: &Plan<'_>) -> Vec<PlanFault> {
     let mut found = Vec::new();
     for (number, one) in plan.holes.iter().enumerate() {
         for other in plan.holes.iter().take(number).filter(|other| other.wall == one.wall) {
@@ -116,7 +116,7 @@ fn holes(plan: &Plan<'_>) -> Vec<Fault> {
             if shared > Length::ZERO && !above {
                 let wrong = Wrong::Overlaps { other: other.name().to_string(), by: shared };
                 let item = Some(one.name().to_string());
-                found.push(Fault { wrong, item, span: one.span(), also: Some(other.span()) });
+                found.push(PlanFault { wrong, item, span: one.span(), also: Some(other.span()) });
             }
         }
     }

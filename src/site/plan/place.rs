@@ -5,7 +5,7 @@ use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::Said;
 
-use super::fault::{Fault, Wrong};
+use super::fault::{PlanFault, Wrong};
 use super::fixed::spaced;
 use super::outline;
 use super::rows::BASE_DEPTH;
@@ -61,7 +61,7 @@ impl<'a> Placing<'a> {
 
     /// Tells what is wrong with an item.
     pub(super) fn fault(&mut self, wrong: Wrong, item: &str, span: Span) {
-        self.plan.faults.push(Fault { wrong, item: Some(item.to_string()), span, also: None });
+        self.plan.faults.push(PlanFault { wrong, item: Some(item.to_string()), span, also: None });
     }
 
     /// The wall of that letter or name; says so if there is none.

@@ -6,7 +6,7 @@ use super::frame::{Frame, GRAIN, Point, length, nm, rounded_root};
 
 /// A convex shape by its corners, going round either way.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Shape(Vec<Point>);
+pub struct ConvexShape(Vec<Point>);
 
 /// Sines of the first ninth parts of a right angle, in billionths: a quarter circle has 16 chords.
 const SINES: [i128; 17] = [
@@ -32,7 +32,7 @@ const BILLION: i128 = 1_000_000_000;
 /// Half the width of a straight way: two grains.
 const HAIR: Length = Length::from_nanometres(50);
 
-impl Shape {
+impl ConvexShape {
     /// A convex shape.
     pub fn new(corners: Vec<Point>) -> Self {
         Self(corners)
@@ -184,9 +184,9 @@ fn from_edge(point: Point, (from, to): (Point, Point)) -> Length {
 }
 
 /// How far a straight way between two places goes through a shape.
-pub fn through(shape: &Shape, from: Point, to: Point) -> Length {
+pub fn through(shape: &ConvexShape, from: Point, to: Point) -> Length {
     let Some(way) = Frame::between(from, to) else { return Length::ZERO };
-    let line = Shape::new(vec![from, to]);
+    let line = ConvexShape::new(vec![from, to]);
     if shape.is_beside(&line) || line.is_beside(shape) {
         return Length::ZERO;
     }
@@ -204,8 +204,8 @@ mod tests {
         Point::new(Length::from_inches(x), Length::from_inches(y))
     }
 
-    fn square(x: i64, y: i64, side: i64) -> Shape {
-        Shape::new(vec![at(x, y), at(x + side, y), at(x + side, y + side), at(x, y + side)])
+    fn square(x: i64, y: i64, side: i64) -> ConvexShape {
+        ConvexShape::new(vec![at(x, y), at(x + side, y), at(x + side, y + side), at(x, y + side)])
     }
 
     #[test]
@@ -228,7 +228,7 @@ mod tests {
         let wall = Frame::between(at(0, 0), at(100, 0)).unwrap();
         let leaf = Length::from_inches(30);
         let turn = Turn { to_the_right: true, before: true };
-        let swept = Shape::swept(&wall, (Length::from_inches(20), Length::ZERO), leaf, turn);
+        let swept = ConvexShape::swept(&wall, (Length::from_inches(20), Length::ZERO), leaf, turn);
         assert!(swept.overlaps(&square(20, -30, 2)));
         assert!(!swept.overlaps(&square(20, -32, 2)));
         assert!(!swept.overlaps(&square(44, -28, 4)), "the far corner is not swept");

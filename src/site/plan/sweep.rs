@@ -5,7 +5,7 @@ use crate::units::Length;
 
 use super::clear::with_handles;
 use super::frame::{Frame, divided, length, nm};
-use super::shape::{Shape, Turn};
+use super::shape::{ConvexShape, Turn};
 use super::thing::{Stands, Thing, What};
 use super::{Hole, HoleIs, Plan};
 
@@ -18,11 +18,11 @@ pub struct Sweep {
     /// How it opens.
     pub how: Opens,
     /// What it covers in plan on the way.
-    pub shape: Shape,
+    pub shape: ConvexShape,
     /// How far it reaches: a leaf from its hinge, a drawer or a dropped door from where it is shut.
     pub reach: Length,
     /// Where it is shut: the hinge of a leaf, else both ends of its front.
-    shut: Shape,
+    shut: ConvexShape,
     /// Its lower edge from the finished floor.
     pub low: Length,
     /// Its upper edge, where it is known.
@@ -53,7 +53,7 @@ impl Opens {
 impl Sweep {
     /// How far it comes before it meets something: from its hinge, or from its front. None where it
     /// does not meet it at all.
-    pub fn meets(&self, body: &Shape) -> Option<Length> {
+    pub fn meets(&self, body: &ConvexShape) -> Option<Length> {
         self.shape.overlaps(body).then(|| self.shut.distance(body))
     }
 
@@ -132,13 +132,13 @@ impl Opened {
         match self {
             Self::Turns { hinge, out, leaf, to_the_right } => {
                 let turn = Turn { to_the_right, before: true };
-                let shape = Shape::swept(frame, (hinge, out), leaf, turn);
-                let shut = Shape::new(vec![frame.at(hinge, out)]);
+                let shape = ConvexShape::swept(frame, (hinge, out), leaf, turn);
+                let shut = ConvexShape::new(vec![frame.at(hinge, out)]);
                 Sweep { how: Opens::Swings, shape, reach: leaf, shut, low, high }
             }
             Self::Straight { how, along, out, reach } => {
-                let shape = Shape::rectangle(frame, along, (out, out + reach));
-                let shut = Shape::new(vec![frame.at(along.0, out), frame.at(along.1, out)]);
+                let shape = ConvexShape::rectangle(frame, along, (out, out + reach));
+                let shut = ConvexShape::new(vec![frame.at(along.0, out), frame.at(along.1, out)]);
                 Sweep { how, shape, reach, shut, low, high }
             }
         }

@@ -6,7 +6,7 @@ use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
 use super::frame::{Frame, Point};
-use super::shape::Shape;
+use super::shape::ConvexShape;
 
 /// A thing in its place.
 #[derive(Clone, Debug)]
@@ -83,13 +83,13 @@ impl<'a> Thing<'a> {
     }
 
     /// What it covers in plan, handles left out.
-    pub fn footprint(&self) -> Shape {
-        Shape::rectangle(&self.frame, self.along, self.out)
+    pub fn footprint(&self) -> ConvexShape {
+        ConvexShape::rectangle(&self.frame, self.along, self.out)
     }
 
     /// What it covers with its handles, or as far out as a front of that depth reaches.
-    pub fn covers(&self, front: Length) -> Shape {
-        Shape::rectangle(&self.frame, self.along, (self.out.0, front.max(self.out.1)))
+    pub fn covers(&self, front: Length) -> ConvexShape {
+        ConvexShape::rectangle(&self.frame, self.along, (self.out.0, front.max(self.out.1)))
     }
 
     /// The part of a run that it is.

@@ -14,9 +14,9 @@ use crate::views::shared::figures::count;
 use crate::views::shared::html::Html;
 use crate::views::shared::photo::Photo;
 use crate::views::shared::prose;
-use crate::views::shared::revisions::Of;
-use crate::views::shared::sheet::{Link, Place, Sheet, on_sheet};
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::sheet::{Link, Sheet, SheetPlace, on_sheet};
+use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
 /// The most rooms that get a column of their own; with more, a phone could not show them all.
@@ -35,8 +35,8 @@ pub struct Cover {
     pub picture: Option<Photo>,
     /// One or two sentences: how much there is, how much is settled, what is wanted.
     pub lead: Html,
-    pub stamp: Option<Stamp>,
-    pub due: Vec<Due>,
+    pub stamp: Option<ReviewStamp>,
+    pub due: Vec<DueCard>,
     pub tally: Tally,
     pub rooms: Vec<RoomCard>,
     pub sheets: Vec<Link>,
@@ -46,7 +46,7 @@ pub struct Cover {
 
 /// A rubber stamp: a word, and the lines under it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct Stamp {
+pub struct ReviewStamp {
     pub word: String,
     pub lines: Vec<String>,
     /// Broken and struck through: it no longer holds.
@@ -55,7 +55,7 @@ pub struct Stamp {
 
 /// A decision with its date and what it holds up.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Due {
+pub struct DueCard {
     /// Day of the month, in figures.
     pub day: String,
     /// `Jan 2027`.
@@ -83,21 +83,21 @@ pub struct TallyRow {
 
 impl Tally {
     /// Counts each room's states; `words` gives each decision its word, `all` heads the last column.
-    pub fn new(rooms: &[(String, Vec<Shape>)], words: &BTreeMap<Shape, String>, all: &str) -> Tally {
-        let everything: Vec<Shape> = rooms.iter().flat_map(|room| room.1.clone()).collect();
-        let mut columns: Vec<(String, Vec<Shape>)> = Vec::new();
+    pub fn new(rooms: &[(String, Vec<StateShape>)], words: &BTreeMap<StateShape, String>, all: &str) -> Tally {
+        let everything: Vec<StateShape> = rooms.iter().flat_map(|room| room.1.clone()).collect();
+        let mut columns: Vec<(String, Vec<StateShape>)> = Vec::new();
         if rooms.len() <= COLUMNS {
             columns.extend(rooms.iter().cloned());
         }
         if rooms.len() != 1 {
             columns.push((all.to_owned(), everything));
         }
-        let count = |shapes: &[Shape], shape| shapes.iter().filter(|s| **s == shape).count();
+        let count = |shapes: &[StateShape], shape| shapes.iter().filter(|s| **s == shape).count();
         let cell = |number: usize| match number {
             0 => "–".to_owned(),
             some => some.to_string(),
         };
-        let rows = Shape::DECISIONS.into_iter().map(|shape| TallyRow {
+        let rows = StateShape::DECISIONS.into_iter().map(|shape| TallyRow {
             state: State::new(shape, words.get(&shape).cloned().unwrap_or_default()),
             counts: columns.iter().map(|c| cell(count(&c.1, shape))).collect(),
         });
@@ -117,7 +117,7 @@ pub struct RoomCard {
     /// Where it is, and how many selections it has.
     pub line: String,
     /// One mark a selection.
-    pub marks: Vec<Shape>,
+    pub marks: Vec<StateShape>,
     /// The same marks in words: `7 approved, 2 waiting`.
     pub marks_in_words: String,
 }
@@ -129,11 +129,11 @@ impl PageBuilder<'_> {
     pub fn cover(&self) -> Cover {
         let project = &self.subject.book.project;
         let title = self.chrome.project().title.clone();
-        let place = Place { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
+        let place = SheetPlace { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
         let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         Cover {
-            sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), Of::All),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), RevisionScope::All),
             picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),
             lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
             stamp: self.stamp(),
@@ -161,7 +161,7 @@ impl PageBuilder<'_> {
         ))
     }
 
-    fn stamp(&self) -> Option<Stamp> {
+    fn stamp(&self) -> Option<ReviewStamp> {
         let project = self.chrome.project();
         let issue = self.subject.book.record.latest();
         let word = match issue {
@@ -171,12 +171,12 @@ impl PageBuilder<'_> {
         };
         let day = issue.map_or_else(|| project.date.clone(), |issue| format!("Issue {} · {}", issue.number, issue.on));
         let lines = [Some(day), project.firm.clone()].into_iter().flatten().collect();
-        Some(Stamp { word, lines, void: false })
+        Some(ReviewStamp { word, lines, void: false })
     }
 
     /// What must be decided next: what is open, or waits for a signature, by its last day. What is
     /// ordered is asked of nobody.
-    fn due(&self) -> Vec<Due> {
+    fn due(&self) -> Vec<DueCard> {
         let selections = self.subject.book.selections();
         let mut all: Vec<(&DecideBy, &Room, &Selection)> =
             selections.filter_map(|(room, selection)| Some((self.due_of(room, selection)?, room, selection))).collect();
@@ -184,7 +184,7 @@ impl PageBuilder<'_> {
         all.into_iter().take(DUE).map(|(due, room, selection)| self.due_line(due, room, selection)).collect()
     }
 
-    fn due_line(&self, due: &DecideBy, room: &Room, selection: &Selection) -> Due {
+    fn due_line(&self, due: &DecideBy, room: &Room, selection: &Selection) -> DueCard {
         let dates = &self.subject.assessment.dates;
         // The slowest option is the one that must be ordered first, whatever its lead time is counted in.
         let by_order = |option: &&ProductOption| dates.order_by(selection, option).and_then(|order| order.order);
@@ -206,7 +206,7 @@ impl PageBuilder<'_> {
         }
         let whole = due.on.to_string();
         let (day, month) = whole.split_once(' ').unwrap_or((&whole, ""));
-        Due {
+        DueCard {
             day: day.into(),
             month: month.into(),
             link: self.chrome.item_link(room, selection),
@@ -216,37 +216,37 @@ impl PageBuilder<'_> {
     }
 
     fn tally(&self) -> Tally {
-        let words: BTreeMap<Shape, String> = [
-            (Shape::Approved, "Approved"),
-            (Shape::ApprovedAsNoted, "Approved as noted"),
-            (Shape::Waiting, "Waiting"),
-            (Shape::ChangedSinceSigned, "Changed since signed"),
-            (Shape::ReviseAndResubmit, "Revise and resubmit"),
-            (Shape::Rejected, "Rejected"),
+        let words: BTreeMap<StateShape, String> = [
+            (StateShape::Approved, "Approved"),
+            (StateShape::ApprovedAsNoted, "Approved as noted"),
+            (StateShape::Waiting, "Waiting"),
+            (StateShape::ChangedSinceSigned, "Changed since signed"),
+            (StateShape::ReviseAndResubmit, "Revise and resubmit"),
+            (StateShape::Rejected, "Rejected"),
         ]
         .into_iter()
         .map(|(shape, word)| (shape, word.to_string()))
         .collect();
-        let rooms: Vec<(String, Vec<Shape>)> =
+        let rooms: Vec<(String, Vec<StateShape>)> =
             self.subject.book.rooms.iter().map(|room| (room.title().to_string(), self.shapes(room))).collect();
         Tally::new(&rooms, &words, "All")
     }
 
-    fn shapes(&self, room: &Room) -> Vec<Shape> {
+    fn shapes(&self, room: &Room) -> Vec<StateShape> {
         room.selections.iter().map(|selection| self.decision(room, selection).shape).collect()
     }
 
     fn card(&self, room: &Room) -> RoomCard {
         let shapes = self.shapes(room);
-        let waits = |selection: &&Selection| self.decision(room, selection).shape == Shape::Waiting;
+        let waits = |selection: &&Selection| self.decision(room, selection).shape == StateShape::Waiting;
         let waiting: Vec<&Selection> = room.selections.iter().filter(waits).collect();
         let open = waiting.iter().filter(|selection| selection.settled().is_none()).count();
-        let so_many = |shape: Shape| shapes.iter().filter(|other| **other == shape).count();
+        let so_many = |shape: StateShape| shapes.iter().filter(|other| **other == shape).count();
         let parts = [
-            (so_many(Shape::Approved), "approved"),
-            (so_many(Shape::ApprovedAsNoted), "approved as noted"),
-            (so_many(Shape::ChangedSinceSigned), "changed since signed"),
-            (so_many(Shape::ReviseAndResubmit) + so_many(Shape::Rejected), "sent back"),
+            (so_many(StateShape::Approved), "approved"),
+            (so_many(StateShape::ApprovedAsNoted), "approved as noted"),
+            (so_many(StateShape::ChangedSinceSigned), "changed since signed"),
+            (so_many(StateShape::ReviseAndResubmit) + so_many(StateShape::Rejected), "sent back"),
             (waiting.len() - open, "waiting for signatures"),
             (open, "waiting for a choice"),
         ];
@@ -288,8 +288,8 @@ mod tests {
     use super::*;
 
     fn tally(rooms: usize) -> Tally {
-        let words = Shape::DECISIONS.map(|shape| (shape, format!("{shape:?}")));
-        let room = |n| (format!("Room {n}"), vec![Shape::Approved, Shape::Waiting]);
+        let words = StateShape::DECISIONS.map(|shape| (shape, format!("{shape:?}")));
+        let room = |n| (format!("Room {n}"), vec![StateShape::Approved, StateShape::Waiting]);
         let rooms: Vec<_> = (0..rooms).map(room).collect();
         Tally::new(&rooms, &words.into_iter().collect(), "All")
     }

@@ -8,8 +8,8 @@ use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::marks;
 use crate::marks::Said;
 use crate::units::letter;
-use crate::views::client::asked::{Asked, Issued};
-use crate::views::client::cover::Stamp;
+use crate::views::client::cover::ReviewStamp;
+use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::shared::data::Data;
@@ -19,8 +19,8 @@ use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::prose;
-use crate::views::shared::revisions::Of;
-use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::State;
 use serde::Serialize;
 
@@ -87,7 +87,7 @@ pub struct OptionCard {
 pub struct Signer {
     pub name: String,
     pub state: State,
-    pub stamp: Option<Stamp>,
+    pub stamp: Option<ReviewStamp>,
     /// What they wrote, or by when they are asked.
     pub says: Option<Html>,
 }
@@ -96,13 +96,13 @@ on_sheet!(ItemPage);
 
 impl PageBuilder<'_> {
     /// The page of one of a room's selections, by its number in the room.
-    pub fn item(&self, room: &Room, at: usize, asking: Option<&(Issued, Asked)>) -> Option<ItemPage> {
+    pub fn item(&self, room: &Room, at: usize, asking: Option<&(LatestIssue, DecisionRequest)>) -> Option<ItemPage> {
         let selection = room.selections.get(at)?;
         let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
         let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
         let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
         let room_link = self.chrome.room_link(room);
-        let place = Place {
+        let place = SheetPlace {
             path: self.chrome.item_path(room, selection),
             number: selection.tag.clone(),
             name: selection.name.value.clone(),
@@ -111,7 +111,7 @@ impl PageBuilder<'_> {
         let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
         let sheet = self.chrome.sheet(place, mark, Some(from), Some(onward));
         Some(ItemPage {
-            sheet: self.revised(sheet, Of::Item(&room.folder, &selection.id)),
+            sheet: self.revised(sheet, RevisionScope::Item(&room.folder, &selection.id)),
             label: format!("{} · {}", room.title(), selection.tag),
             lead: Some(self.item_lead(selection)),
             state: Some(self.decision(room, selection)),
@@ -304,11 +304,15 @@ impl PageBuilder<'_> {
     }
 
     /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
-    fn stamp_of(&self, word: &ApproverDecision) -> Stamp {
+    fn stamp_of(&self, word: &ApproverDecision) -> ReviewStamp {
         let option = word.option.as_ref().map(|option| format!("option {option}"));
         let lines =
             [option, Some(format!("Issue {} · {}", word.issue, day_of(word.made))), Some(self.how_in_short(word))];
-        Stamp { word: capital(word.decision.words()), lines: lines.into_iter().flatten().collect(), void: !word.holds }
+        ReviewStamp {
+            word: capital(word.decision.words()),
+            lines: lines.into_iter().flatten().collect(),
+            void: !word.holds,
+        }
     }
 }
 

@@ -1,8 +1,8 @@
 //! The pages of those who choose and pay: no cost, no margin, no private note.
 
-pub mod asked;
 pub mod board;
 pub mod cover;
+pub mod decision_request;
 pub mod item;
 pub mod room;
 mod room_drawings;

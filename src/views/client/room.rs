@@ -12,8 +12,8 @@ use crate::views::shared::figures::count;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
 use crate::views::shared::photo::Photo;
-use crate::views::shared::revisions::Of;
-use crate::views::shared::sheet::{Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::sheet::{Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::State;
 use crate::views::shared::{figures, prose};
 use serde::Serialize;
@@ -69,7 +69,7 @@ impl PageBuilder<'_> {
         let from = before.map_or(cover, |before| self.chrome.room_link(before));
         let onward = room.selections.first().map_or_else(sign_link, |first| self.chrome.item_link(room, first));
         let link = self.chrome.room_link(room);
-        let place = Place {
+        let place = SheetPlace {
             path: link.href,
             number: link.number.unwrap_or_default(),
             name: link.name,
@@ -78,7 +78,7 @@ impl PageBuilder<'_> {
         let named = room.photo.iter().chain(&room.photos);
         let sheet = self.chrome.sheet(place, Some(self.room_mark(room)), Some(from), Some(onward));
         RoomPage {
-            sheet: self.revised(sheet, Of::Room(&room.folder)),
+            sheet: self.revised(sheet, RevisionScope::Room(&room.folder)),
             place: room.whereabouts.get().cloned(),
             lead: room.intro.get().map(|intro| prose::line(intro)),
             facts: self.room_facts(room),

@@ -1,7 +1,7 @@
 //! Draws a room: its plan, as everything stands by the book.
 
 use crate::book::{PartIs, Room};
-use crate::drawings::room::{Aisle, At, Form, Hole, RoomPlan, Thing, Wall};
+use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
 use crate::drawings::{Paper, room_plan};
 use crate::site::plan::{Frame, HoleIs, Plan, Plans, Point, Stands, What};
 use crate::units::Length;
@@ -70,11 +70,11 @@ impl PageBuilder<'_> {
     }
 }
 
-fn at(point: Point) -> At {
-    At { x: point.x, y: point.y }
+fn at(point: Point) -> PlanPoint {
+    PlanPoint { x: point.x, y: point.y }
 }
 
-fn rectangle(frame: &Frame, along: (Length, Length), out: (Length, Length)) -> [At; 4] {
+fn rectangle(frame: &Frame, along: (Length, Length), out: (Length, Length)) -> [PlanPoint; 4] {
     [
         at(frame.at(along.0, out.0)),
         at(frame.at(along.1, out.0)),
@@ -118,7 +118,7 @@ fn hole<'a>(plan: &Plan<'a>, hole: &crate::site::plan::Hole<'a>) -> Hole {
 }
 
 /// The front edge of each counter, over all that it carries.
-fn counter_edges(plan: &Plan<'_>) -> Vec<(At, At)> {
+fn counter_edges(plan: &Plan<'_>) -> Vec<(PlanPoint, PlanPoint)> {
     let mut edges = Vec::new();
     for row in &plan.rows {
         let (Some(counter), Stands::Wall(_)) = (row.counter, row.stands) else { continue };

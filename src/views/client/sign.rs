@@ -11,10 +11,10 @@ use crate::views::shared::figures::count;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::photo::Photo;
-use crate::views::shared::revisions::Of;
-use crate::views::shared::sheet::{Fact, Link, Place, Sheet, on_sheet};
+use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::sheet::{Fact, Link, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::signature::Signature;
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
 /// `sign.html`.
@@ -125,7 +125,7 @@ impl PageBuilder<'_> {
     /// `sign.html`.
     pub fn sign(&self) -> SignPage {
         let project = &self.subject.book.project;
-        let place = Place {
+        let place = SheetPlace {
             path: "sign.html".into(),
             number: "S-01".into(),
             name: "What is being signed".into(),
@@ -140,7 +140,7 @@ impl PageBuilder<'_> {
         facts.extend(sums.last().map(|sum| fact(&sum.name, sum.amount.to_string())));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         SignPage {
-            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), Of::All),
+            sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), RevisionScope::All),
             lead: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),
@@ -259,7 +259,7 @@ impl PageBuilder<'_> {
             let open = self.known_words(room, selection).filter(|word| word.holds && word.is_conditional());
             open.map(move |word| Condition {
                 link: self.chrome.item_link(room, selection),
-                state: State::new(Shape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
+                state: State::new(StateShape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
                 sentence: Html::text(word.note.as_deref().unwrap_or("No condition was written.")),
             })
         });

@@ -15,10 +15,10 @@ use crate::views::shared::figures::day_of;
 use crate::views::shared::figures::quoted;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
-use crate::views::shared::revisions::Of;
-use crate::views::shared::sheet::{Fact, Link, Place, Sheet, on_sheet};
+use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::sheet::{Fact, Link, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state;
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
 /// `index.html` of the office's folder.
@@ -29,7 +29,7 @@ pub struct OfficeIndex {
     pub facts: Vec<Fact>,
     /// Findings counted: `2 stops`, `5 queries`, `9 notes`.
     pub counts: Vec<State>,
-    pub hold_points: Vec<HoldPoint>,
+    pub hold_points: Vec<HoldPointCard>,
     pub sheets: Vec<Link>,
     pub papers: Vec<Link>,
     /// Orders that are next, and the like.
@@ -38,7 +38,7 @@ pub struct OfficeIndex {
 
 /// A moment after which a mistake is dear, and what still stands in its way.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct HoldPoint {
+pub struct HoldPointCard {
     pub name: String,
     /// Day of the month, in figures.
     pub day: String,
@@ -62,7 +62,8 @@ impl PageBuilder<'_> {
     /// `index.html` of the office's folder.
     pub fn office_index(&self) -> OfficeIndex {
         let counts = self.subject.assessment.counts;
-        let place = Place { path: "index.html".into(), number: "Q-00".into(), name: "Office".into(), above: vec![] };
+        let place =
+            SheetPlace { path: "index.html".into(), number: "Q-00".into(), name: "Office".into(), above: vec![] };
         let project = &self.subject.book.project;
         let lead = match counts.stops {
             0 => "Nothing stops this book.".to_string(),
@@ -73,7 +74,7 @@ impl PageBuilder<'_> {
         facts.extend(project.private.get().map(|note| fact("For the office", note.as_str())));
         let sheets = self.office_sheets();
         OfficeIndex {
-            sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), Of::All),
+            sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), RevisionScope::All),
             lead: Html::text(&lead),
             facts,
             counts: state::counts(counts),
@@ -141,14 +142,14 @@ impl PageBuilder<'_> {
         }
     }
 
-    fn hold_points(&self) -> Vec<HoldPoint> {
+    fn hold_points(&self) -> Vec<HoldPointCard> {
         self.subject.assessment.in_the_way(self.subject.book).into_iter().map(|point| self.hold_point(&point)).collect()
     }
 
-    fn hold_point(&self, held: &InTheWay<'_>) -> HoldPoint {
+    fn hold_point(&self, held: &InTheWay<'_>) -> HoldPointCard {
         let whole = held.point.on.map(|on| on.to_string()).unwrap_or_default();
         let (day, month) = whole.split_once(' ').unwrap_or(("", "No date"));
-        HoldPoint {
+        HoldPointCard {
             name: capital(&held.point.name),
             day: day.into(),
             month: month.into(),
@@ -192,13 +193,14 @@ impl PageBuilder<'_> {
     }
 
     /// The place of one of the office's sheets, and its neighbours.
-    pub fn office_place(&self, number: &str) -> (Place, Option<Link>, Option<Link>) {
+    pub fn office_place(&self, number: &str) -> (SheetPlace, Option<Link>, Option<Link>) {
         let sheets = self.office_sheets();
         let at = sheets.iter().position(|sheet| sheet.number.as_deref() == Some(number)).unwrap_or(0);
         let index = Link { href: "index.html".into(), name: "Office".into(), number: Some("Q-00".into()) };
         let from = at.checked_sub(1).and_then(|at| sheets.get(at).cloned()).unwrap_or(index);
         let own = sheets.get(at).cloned().unwrap_or_default();
-        let place = Place { path: own.href, number: number.into(), name: own.name, above: vec![self.chrome.first()] };
+        let place =
+            SheetPlace { path: own.href, number: number.into(), name: own.name, above: vec![self.chrome.first()] };
         (place, Some(from), sheets.get(at + 1).cloned())
     }
 }
@@ -211,7 +213,7 @@ fn unapproved(things: &[Unapproved<'_>]) -> impl Iterator<Item = Obstacle> {
         by_standing.entry(thing.stands).or_default().push(name);
     }
     by_standing.into_iter().map(|(stands, names)| Obstacle {
-        state: State::new(Shape::Waiting, "approval"),
+        state: State::new(StateShape::Waiting, "approval"),
         what: Html::text(&format!("{}: {stands}", series(&names))),
         href: None,
     })

@@ -8,7 +8,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::money;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
-use crate::views::shared::revisions::Of;
+use crate::views::shared::revisions::RevisionScope;
 
 /// The widest bar, in pixels.
 const WIDEST: i128 = 200;
@@ -26,7 +26,7 @@ impl PageBuilder<'_> {
         };
         let sums = self.sums(amounts.book.settled, &self.all_rooms());
         SchedulePage {
-            sheet: self.revised(self.chrome.sheet(place, None, from, onward), Of::All),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), RevisionScope::All),
             lead: Html::text(&lead),
             facts: sums.into_iter().map(|sum| fact(&sum.name, sum.amount.to_string())).collect(),
             drawings: vec![],

@@ -9,15 +9,15 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::{count, day, money};
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
-use crate::views::shared::revisions::Of;
+use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::Fact;
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape};
 
 /// How many orders stand on the office's first page.
 const NEXT: usize = 6;
 
 /// An option, and when it is to be ordered.
-struct Order<'a> {
+struct OrderLine<'a> {
     room: &'a Room,
     selection: &'a Selection,
     option: &'a ProductOption,
@@ -42,7 +42,7 @@ impl<'a> PageBuilder<'a> {
             lead += &format!(" {} no date yet.", count(dateless, "selection has", "selections have"));
         }
         SchedulePage {
-            sheet: self.revised(self.chrome.sheet(place, None, from, onward), Of::All),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), RevisionScope::All),
             lead: Html::text(&lead),
             facts: self.order_facts(receiving),
             drawings: vec![],
@@ -74,14 +74,14 @@ impl<'a> PageBuilder<'a> {
         self.table("Orders that are next", &orders)
     }
 
-    fn all_orders(&self) -> Vec<Order<'a>> {
+    fn all_orders(&self) -> Vec<OrderLine<'a>> {
         let dates = &self.subject.assessment.dates;
         let book = self.subject.book;
-        let mut orders: Vec<Order<'a>> = book
+        let mut orders: Vec<OrderLine<'a>> = book
             .selections()
             .flat_map(|(room, selection)| selection.standing().iter().map(move |option| (room, selection, option)))
             .filter_map(|(room, selection, option)| {
-                Some(Order { room, selection, option, when: dates.order_by(selection, option)? })
+                Some(OrderLine { room, selection, option, when: dates.order_by(selection, option)? })
             })
             .collect();
         orders.sort_by_key(|order| {
@@ -90,7 +90,7 @@ impl<'a> PageBuilder<'a> {
         orders
     }
 
-    fn table(&self, name: &str, orders: &[Order<'_>]) -> Table {
+    fn table(&self, name: &str, orders: &[OrderLine<'_>]) -> Table {
         let depends = Depends::of(self.subject.book);
         let names = [
             ("Item", false),
@@ -116,7 +116,7 @@ impl<'a> PageBuilder<'a> {
 
     /// What must be chosen, or have its sheet, before this is ordered; and the approval of it, where
     /// anybody is named who approves.
-    fn waits(&self, order: &Order<'_>, depends: &Depends<'_>) -> Cell {
+    fn waits(&self, order: &OrderLine<'_>, depends: &Depends<'_>) -> Cell {
         let waits = depends.waits_for(order.selection, &self.subject.assessment.approvals);
         let told = waits.iter().map(|(ground, lacks)| {
             let Prerequisite { room, selection, .. } = ground;
@@ -139,8 +139,8 @@ impl<'a> PageBuilder<'a> {
         })
     }
 
-    fn order_row(&self, order: &Order<'_>, depends: &Depends<'_>) -> Vec<Cell> {
-        let Order { room, selection, option, when } = order;
+    fn order_row(&self, order: &OrderLine<'_>, depends: &Depends<'_>) -> Vec<Cell> {
+        let OrderLine { room, selection, option, when } = order;
         let open = selection.settled().is_none();
         let name = if open {
             format!("{}, option {}", selection.name.value, option.title())
@@ -150,8 +150,8 @@ impl<'a> PageBuilder<'a> {
         let placed = option.order.placed_on.get().map(|day| Html::text(&format!("Ordered {day}")));
         let state = match self.subject.assessment.dates.order_runs_out(selection) {
             _ if placed.is_some() => None,
-            RunsOut::Past => Some(State::new(Shape::Stop, "Past")),
-            RunsOut::Soon => Some(State::new(Shape::Query, "Within four weeks")),
+            RunsOut::Past => Some(State::new(StateShape::Stop, "Past")),
+            RunsOut::Soon => Some(State::new(StateShape::Query, "Within four weeks")),
             RunsOut::Later => None,
         };
         let holds = self.holds_up(selection).map(|holds| Html::text(&holds));

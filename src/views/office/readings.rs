@@ -1,10 +1,10 @@
 //! Readings that do not count yet, for the office.
 
-use crate::book::Waiting;
+use crate::book::WaitingReadings;
 use crate::views::office::tables::{Cell, Column, Table};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape};
 
 /// The most readings of one response that the page shows: anybody can hand in thousands.
 const MOST: usize = 60;
@@ -27,7 +27,7 @@ impl PageBuilder<'_> {
         })
     }
 
-    fn reading_rows(&self, waiting: &Waiting) -> Vec<Vec<Cell>> {
+    fn reading_rows(&self, waiting: &WaitingReadings) -> Vec<Vec<Cell>> {
         let measured = &waiting.measured;
         let digits: String = measured.response.to_string().chars().take(8).collect();
         let state = match waiting.came {
@@ -38,7 +38,7 @@ impl PageBuilder<'_> {
             let at = read.at.map_or(String::new(), |at| format!(" at the {}", at.word()));
             let place = format!("{}, {}", self.room_name(&read.room), read.opening);
             let length = Cell { text: figures::length(self.wording, read.length), ..Cell::default() };
-            let stands = Cell { state: Some(State::new(Shape::Waiting, state.clone())), ..Cell::default() };
+            let stands = Cell { state: Some(State::new(StateShape::Waiting, state.clone())), ..Cell::default() };
             let by = format!("{}, {}", measured.by, measured.on);
             vec![
                 place.as_str().into(),

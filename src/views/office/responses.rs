@@ -15,7 +15,7 @@ const NAMED: usize = 20;
 
 /// The responses on record, by whether it is known whose they are.
 #[derive(Default)]
-struct Told<'a> {
+struct ResponsesByOwner<'a> {
     /// Those that are known to be of whom they name; one that came with its proof later stands once.
     own: Vec<&'a Decided>,
     /// Those that nobody has asked about, by whom they name.
@@ -24,7 +24,7 @@ struct Told<'a> {
     others: BTreeMap<&'a str, Vec<&'a Decided>>,
 }
 
-impl<'a> Told<'a> {
+impl<'a> ResponsesByOwner<'a> {
     fn take(&mut self, decided: &'a Decided, vouched: &Vouched) {
         if vouched.waits(decided) {
             self.waiting.entry(&decided.who).or_default().push(decided);
@@ -40,7 +40,7 @@ impl PageBuilder<'_> {
     /// Every response on record, the newest first; nothing while there is none.
     pub fn responses(&self) -> Option<Table> {
         let record = &self.subject.book.record;
-        let (mut told, vouched) = (Told::default(), Vouched::of(&record.lines));
+        let (mut told, vouched) = (ResponsesByOwner::default(), Vouched::of(&record.lines));
         record.facts().filter_map(decided).for_each(|decided| told.take(decided, &vouched));
         let rows: Vec<Vec<Cell>> = told.own.iter().rev().map(|decided| self.response(decided, &vouched)).collect();
         let waiting = told.waiting.iter().map(|(who, given)| self.folded(who, given, "to be confirmed"));

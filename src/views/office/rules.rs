@@ -8,7 +8,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
 use crate::views::shared::prose;
 use crate::views::shared::sheet::{Sheet, on_sheet};
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
 /// The families, in order, and what each is about.
@@ -84,9 +84,9 @@ impl PageBuilder<'_> {
 
 fn text(rule: &Rule, units: System) -> RuleText {
     let shape = match rule.severity {
-        Severity::Stop => Shape::Stop,
-        Severity::Query => Shape::Query,
-        Severity::Note => Shape::Note,
+        Severity::Stop => StateShape::Stop,
+        Severity::Query => StateShape::Query,
+        Severity::Note => StateShape::Note,
     };
     // Each line of the page begins with the blank that follows its comment mark.
     let docs: Vec<&str> = rule.docs.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();

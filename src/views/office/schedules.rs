@@ -8,7 +8,7 @@ use crate::views::shared::figures;
 use crate::views::shared::figures::{count, money};
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
-use crate::views::shared::revisions::Of;
+use crate::views::shared::revisions::RevisionScope;
 use crate::vocabulary::Trade;
 
 /// The schedules, in order.
@@ -91,7 +91,7 @@ impl PageBuilder<'_> {
         });
         let listed = chosen.iter().map(|(room, selection)| (room.folder.as_str(), selection.id.as_str())).collect();
         SchedulePage {
-            sheet: self.revised(self.chrome.sheet(place, None, from, onward), Of::Items(&listed)),
+            sheet: self.revised(self.chrome.sheet(place, None, from, onward), RevisionScope::Items(&listed)),
             lead: Html::text(&lead),
             facts: vec![fact("Prices", self.terms())],
             drawings: vec![],

@@ -11,9 +11,11 @@ use crate::ledger::{Issue, IssuedItem};
 use crate::marks;
 use crate::units::{Money, series};
 use crate::views::client::sign::who_signs;
-use crate::views::paper::changed_item::{Change, Item, change, difference, item, shift};
+use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, item, shift};
 use crate::views::paper::parts;
-use crate::views::paper::sign_off::{Approver, Line, Paper, Part, Project, Sheet, approvers, paper_of, project_of};
+use crate::views::paper::sign_off::{
+    LabelledLine, PaperSize, ProjectTitle, SheetPart, SheetSigner, SheetTitle, approvers, paper_of, project_of,
+};
 use serde::Serialize;
 
 /// A change order from one issue to a later one.
@@ -22,13 +24,13 @@ pub struct ChangeOrder {
     /// The language of the words, as a two-letter tag (`en`, `es`).
     pub language: String,
     /// The paper it is printed on.
-    pub paper: Paper,
+    pub paper: PaperSize,
     /// Whether one side was never issued: nobody is to sign it then.
     pub draft: bool,
     /// Who and what the project is.
-    pub project: Project,
+    pub project: ProjectTitle,
     /// Which sheet this is; its mark is that of the whole book as the later issue shows it.
-    pub sheet: Sheet,
+    pub sheet: SheetTitle,
     /// The issues in words: `1 to 2`.
     pub issue: String,
     /// The number that stands in a revision's delta; empty for a book as it stands.
@@ -38,18 +40,18 @@ pub struct ChangeOrder {
     /// What a signature means, in a sentence or two.
     pub statement: String,
     /// The sheet in short: from, to, how many items, who signs.
-    pub facts: Vec<Line>,
+    pub facts: Vec<LabelledLine>,
     /// The rooms with something to tell, in the order of the later issue.
-    pub rooms: Vec<Room>,
+    pub rooms: Vec<ChangedRoom>,
     /// The sums before and after, the last one being what is signed for.
-    pub totals: Vec<Change>,
+    pub totals: Vec<ChangeLine>,
     /// Those who sign, in the order of the book; nobody where nothing is shown otherwise.
-    pub approvers: Vec<Approver>,
+    pub approvers: Vec<SheetSigner>,
     /// How many must sign, in words.
     pub rule: String,
     /// Which part of the change order this is, where it has so many items that it is set in parts.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub part: Option<Part>,
+    pub part: Option<SheetPart>,
 }
 
 impl ChangeOrder {
@@ -61,11 +63,11 @@ impl ChangeOrder {
 
 /// A room, and what changed in it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Room {
+pub struct ChangedRoom {
     /// The room's name.
     pub name: String,
     /// The items that are not the same.
-    pub items: Vec<Item>,
+    pub items: Vec<ChangedItem>,
 }
 
 /// The issues that are compared, the earlier one first; number 0 is the book as it stands.
@@ -85,7 +87,7 @@ fn whole(order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
         paper: paper_of(book),
         draft,
         project: project_of(book),
-        sheet: Sheet {
+        sheet: SheetTitle {
             code: format!("C-{:02}", to.number),
             title: "Change order".into(),
             scope: format!("From {} to {}", edition(from), edition(to)),
@@ -126,8 +128,8 @@ fn statement(from: &Issue, asks: bool, draft: bool) -> String {
     }
 }
 
-fn facts(order: &Order, (from, to): Issues<'_>, book: &Book, asks: bool) -> Vec<Line> {
-    let line = |label: &str, value: String| Line { label: label.into(), value };
+fn facts(order: &Order, (from, to): Issues<'_>, book: &Book, asks: bool) -> Vec<LabelledLine> {
+    let line = |label: &str, value: String| LabelledLine { label: label.into(), value };
     let named = |issue: &Issue| match issue.number {
         0 => format!("as of {}", issue.on),
         number => format!("{number}, for {}, {}", issue.purpose.word(), issue.on),
@@ -165,13 +167,13 @@ pub(super) fn days(order: &Order) -> Option<String> {
 
 /// What the items came to before, what each sort of change brings, then the sums before and after, which are
 /// theirs: base and changes add up to the new sum.
-fn totals(order: &Order) -> Vec<Change> {
+fn totals(order: &Order) -> Vec<ChangeLine> {
     let base = order.settled.filter(|_| !order.sums.is_empty());
     let base = base.map(|sum| change("Base, before tax", sum.from.to_string(), String::new()));
-    let sorts = order
-        .sums
-        .iter()
-        .map(|(sort, sum)| Change { by: difference(*sum), ..change(sort_name(*sort), String::new(), String::new()) });
+    let sorts = order.sums.iter().map(|(sort, sum)| ChangeLine {
+        by: difference(*sum),
+        ..change(sort_name(*sort), String::new(), String::new())
+    });
     let sums = [("Items before tax", order.settled), ("Total with tax", order.with_tax)];
     base.into_iter().chain(sorts).chain(sums.into_iter().filter_map(|(name, sum)| Some(moved(name, sum?)))).collect()
 }
@@ -186,14 +188,14 @@ fn sort_name(sort: Sort) -> &'static str {
     }
 }
 
-fn moved(what: &str, sum: Moved<Money>) -> Change {
+fn moved(what: &str, sum: Moved<Money>) -> ChangeLine {
     let by = sum.by().map_or_else(String::new, difference);
-    Change { what: what.into(), from: sum.from.to_string(), to: sum.to.to_string(), by }
+    ChangeLine { what: what.into(), from: sum.from.to_string(), to: sum.to.to_string(), by }
 }
 
 /// The rooms in the order in which their items stand in the change order.
-fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Room> {
-    let (mut rooms, mut at): (Vec<Room>, BTreeMap<&str, usize>) = (Vec::new(), BTreeMap::new());
+fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangedRoom> {
+    let (mut rooms, mut at): (Vec<ChangedRoom>, BTreeMap<&str, usize>) = (Vec::new(), BTreeMap::new());
     let issued = (by_item(issues.0), by_item(issues.1));
     let here: BTreeMap<(&str, &str), (&BookRoom, &Selection)> =
         book.selections().map(|(room, one)| ((room.folder.as_str(), one.id.as_str()), (room, one))).collect();
@@ -201,7 +203,7 @@ fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Room> {
         let key = (changed.room.as_str(), changed.item.as_str());
         let number = *at.entry(&changed.room).or_insert_with(|| {
             let name = book.room(&changed.room).map_or(changed.room.as_str(), |room| room.title());
-            rooms.push(Room { name: name.into(), items: vec![] });
+            rooms.push(ChangedRoom { name: name.into(), items: vec![] });
             rooms.len() - 1
         });
         let (was, is) = (issued.0.get(&key).copied(), issued.1.get(&key).copied());

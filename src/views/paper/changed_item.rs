@@ -13,7 +13,7 @@ use serde::Serialize;
 
 /// An item that is not the same.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Item {
+pub struct ChangedItem {
     /// The item's number on every sheet: `K-07`.
     pub tag: String,
     /// What it is: `Refrigerator`.
@@ -21,14 +21,14 @@ pub struct Item {
     /// What became of it: `changed`, `new`, `gone`.
     pub fate: String,
     /// What, from what, to what, and by how much.
-    pub changes: Vec<Change>,
+    pub changes: Vec<ChangeLine>,
     /// What may hurt, and to whom to turn; nothing of what is gone.
     pub cautions: Vec<String>,
 }
 
 /// One thing that is no longer as it was. An empty side was not there, or is not there any more.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Change {
+pub struct ChangeLine {
     /// What it is.
     pub what: String,
     /// What it was.
@@ -59,7 +59,7 @@ pub(super) fn item(
     changed: &Changed,
     (was, is): (Option<&IssuedItem>, Option<&IssuedItem>),
     here: Option<(&BookRoom, &Selection)>,
-) -> Item {
+) -> ChangedItem {
     let fate = match changed.fate {
         Fate::Added => "New",
         Fate::Gone => "Gone",
@@ -77,7 +77,7 @@ pub(super) fn item(
         changes.push(change("Mark", mark(was), mark(is)));
     }
     let cautions = is.map_or_else(Vec::new, |is| cautions(is, here));
-    Item { tag: changed.tag.clone(), name: changed.name.clone(), fate: fate.into(), changes, cautions }
+    ChangedItem { tag: changed.tag.clone(), name: changed.name.clone(), fate: fate.into(), changes, cautions }
 }
 
 /// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
@@ -97,8 +97,8 @@ fn cautions(item: &IssuedItem, here: Option<(&BookRoom, &Selection)>) -> Vec<Str
     told
 }
 
-pub(super) fn change(what: &str, from: String, to: String) -> Change {
-    Change { what: what.into(), from, to, by: String::new() }
+pub(super) fn change(what: &str, from: String, to: String) -> ChangeLine {
+    ChangeLine { what: what.into(), from, to, by: String::new() }
 }
 
 /// What an item that is new or gone is: its options by name, maker, model and finish.
@@ -117,7 +117,7 @@ pub(super) fn shown(item: Option<&IssuedItem>) -> String {
 }
 
 /// A change of what is shown; none for a price that the sum says again.
-fn content(change: &marks::Change, of: &Changed) -> Option<Change> {
+fn content(change: &marks::Change, of: &Changed) -> Option<ChangeLine> {
     let amount = |said: &Option<Said>| said.as_ref().and_then(Said::amount);
     let (from, to) = (amount(&change.from), amount(&change.to));
     if (from.is_some() || to.is_some()) && (from, to) == (of.price.from, of.price.to) {
@@ -129,7 +129,7 @@ fn content(change: &marks::Change, of: &Changed) -> Option<Change> {
         None => String::new(),
     };
     let by = from.zip(to).and_then(|(from, to)| Some(difference(Moved { from, to }.by()?)));
-    Some(Change {
+    Some(ChangeLine {
         what: capital(&change.named()),
         from: words(&change.from),
         to: words(&change.to),
@@ -138,7 +138,7 @@ fn content(change: &marks::Change, of: &Changed) -> Option<Change> {
 }
 
 /// Money and days: what the item comes to, its lead time, the last day to order it.
-fn ordering(changed: &Changed) -> Vec<Change> {
+fn ordering(changed: &Changed) -> Vec<ChangeLine> {
     let text = |money: Option<Money>| money.map_or_else(String::new, |money| money.to_string());
     let mut told = Vec::new();
     let (price, lead, order_by) = (&changed.price, &changed.lead_time, &changed.order_by);
@@ -147,7 +147,7 @@ fn ordering(changed: &Changed) -> Vec<Change> {
             Sort::Choice => changed.money().map_or_else(String::new, |money| format!("{money}, a first choice")),
             _ => changed.money().map_or_else(String::new, difference),
         };
-        told.push(Change { by, ..change("Price in all", text(price.from), text(price.to)) });
+        told.push(ChangeLine { by, ..change("Price in all", text(price.from), text(price.to)) });
     }
     if lead.from != lead.to {
         let words = |text: &Option<String>| text.clone().unwrap_or_default();
@@ -156,7 +156,7 @@ fn ordering(changed: &Changed) -> Vec<Change> {
     if order_by.from != order_by.to {
         let day = |day: Option<crate::units::Date>| day.map_or_else(String::new, |day| day.to_string());
         let by = changed.days().map_or_else(String::new, shift);
-        told.push(Change { by, ..change("Order by", day(order_by.from), day(order_by.to)) });
+        told.push(ChangeLine { by, ..change("Order by", day(order_by.from), day(order_by.to)) });
     }
     told
 }

@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use crate::views::paper::change_order::{ChangeOrder, Room as ChangedRoom};
-use crate::views::paper::sign_off::{Part, Room, SignOff};
+use crate::views::paper::change_order::{ChangeOrder, ChangedRoom};
+use crate::views::paper::sign_off::{SheetPart, SignOff, SignOffRoom};
 use crate::views::shared::sheet::Link;
 
 /// The most items of one file: some sixty pages, and what the engine that sets them needs stays small.
@@ -67,19 +67,19 @@ pub fn of(whole: String, mut sheet: SignOff) -> Vec<(String, SignOff)> {
     }
     let cut = |(number, stretches): (usize, Vec<Stretch>)| {
         let rooms = stretches.into_iter().filter_map(|stretch| room(&mut sheet.rooms, stretch)).collect();
-        let part = SignOff { rooms, part: Some(Part { number, of: all }), ..sheet.without_rooms() };
+        let part = SignOff { rooms, part: Some(SheetPart { number, of: all }), ..sheet.without_rooms() };
         (path(&whole, number, all), part)
     };
     (1..).zip(parts).map(cut).collect()
 }
 
 /// So many of a room's items, the next ones, taken out of it; its sum stands below the last.
-fn room(rooms: &mut [Room], (room, items): Stretch) -> Option<Room> {
+fn room(rooms: &mut [SignOffRoom], (room, items): Stretch) -> Option<SignOffRoom> {
     let room = rooms.get_mut(room)?;
     let rest = room.items.split_off(items.len().min(room.items.len()));
     let items = std::mem::replace(&mut room.items, rest);
     let subtotal = room.subtotal.clone().filter(|_| room.items.is_empty());
-    Some(Room { name: room.name.clone(), note: room.note.clone(), items, subtotal })
+    Some(SignOffRoom { name: room.name.clone(), note: room.note.clone(), items, subtotal })
 }
 
 /// The parts of a change order. Sums and signatures stand on the last.
@@ -93,7 +93,7 @@ pub fn of_change_order(mut order: ChangeOrder) -> Vec<ChangeOrder> {
     let mut rooms = std::mem::take(&mut order.rooms);
     let cut = |(number, stretches): (usize, Vec<Stretch>)| {
         let rooms = stretches.into_iter().filter_map(|stretch| changed_room(&mut rooms, stretch)).collect();
-        ChangeOrder { rooms, part: Some(Part { number, of }), ..order.clone() }
+        ChangeOrder { rooms, part: Some(SheetPart { number, of }), ..order.clone() }
     };
     (1..).zip(parts).map(cut).collect()
 }

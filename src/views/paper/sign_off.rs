@@ -8,9 +8,9 @@ use crate::marks;
 use crate::units::Money;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
-use crate::views::paper::sign_off_item::{Item, PictureRef};
+use crate::views::paper::sign_off_item::{PictureRef, SignOffItem};
 use crate::views::shared::figures::count;
-use crate::views::shared::revisions::{Of, Revision};
+use crate::views::shared::revisions::{Revision, RevisionScope};
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::signature::Signature;
 use serde::Serialize;
@@ -24,13 +24,13 @@ pub struct SignOff {
     /// The language of the words, as a two-letter tag (`en`, `es`).
     pub language: String,
     /// The paper it is printed on.
-    pub paper: Paper,
+    pub paper: PaperSize,
     /// Whether it is a draft, which nobody is to sign.
     pub draft: bool,
     /// Who and what the project is.
-    pub project: Project,
+    pub project: ProjectTitle,
     /// Which sheet this is.
-    pub sheet: Sheet,
+    pub sheet: SheetTitle,
     /// The issue in words: `3, for approval`, or `unissued`.
     pub issue: String,
     /// The date of the issue in words.
@@ -38,27 +38,27 @@ pub struct SignOff {
     /// What a signature means, in a sentence or two.
     pub statement: String,
     /// The sheet in short: how many items, the total, who signs.
-    pub facts: Vec<Line>,
+    pub facts: Vec<LabelledLine>,
     /// The rooms in the order of the book; one only on a room's sheet.
-    pub rooms: Vec<Room>,
+    pub rooms: Vec<SignOffRoom>,
     /// The sums, the last one being what is signed for.
-    pub totals: Vec<Line>,
+    pub totals: Vec<LabelledLine>,
     /// Money set aside and money chosen; empty where the book has no allowances.
-    pub allowances: Vec<Allowance>,
+    pub allowances: Vec<SignOffAllowance>,
     /// Those who sign, in the order of the book.
-    pub approvers: Vec<Approver>,
+    pub approvers: Vec<SheetSigner>,
     /// How many must sign, in words: `both must sign`, `any one may sign`.
     pub rule: String,
     /// The issues in which what is on it was new or changed, the newest first; a few at most.
     pub revisions: Vec<Revision>,
     /// Which part of the sheet this is, where it has so many items that it is set in parts.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub part: Option<Part>,
+    pub part: Option<SheetPart>,
 }
 
 /// One file of a sheet that is set in parts; the last one has the sums and the signatures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Part {
+pub struct SheetPart {
     /// Its number, from 1.
     pub number: usize,
     /// How many there are.
@@ -106,7 +106,7 @@ impl SignOff {
 /// A sheet of paper, upright.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Paper {
+pub enum PaperSize {
     /// 210 × 297 mm (ISO 216).
     A4,
     /// 8 1/2 × 11 in (ANSI A).
@@ -115,7 +115,7 @@ pub enum Paper {
 
 /// The project as a title block names it. An empty string leaves its line out.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Project {
+pub struct ProjectTitle {
     /// The project's title.
     pub title: String,
     /// Its number at the firm.
@@ -132,7 +132,7 @@ pub struct Project {
 
 /// The sheet as a title block names it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Sheet {
+pub struct SheetTitle {
     /// The sheet's number: `S-00` for the book, `S-K` for a kitchen.
     pub code: String,
     /// What the sheet is: `What is being signed`.
@@ -145,7 +145,7 @@ pub struct Sheet {
 
 /// A label and what stands beside it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Line {
+pub struct LabelledLine {
     /// What it is.
     pub label: String,
     /// What it says.
@@ -154,20 +154,20 @@ pub struct Line {
 
 /// A room and its items.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Room {
+pub struct SignOffRoom {
     /// The room's name.
     pub name: String,
     /// One line below the name: the currency, what prices include.
     pub note: String,
     /// The items in the order of the book.
-    pub items: Vec<Item>,
+    pub items: Vec<SignOffItem>,
     /// What the items come to, before tax.
-    pub subtotal: Option<Line>,
+    pub subtotal: Option<LabelledLine>,
 }
 
 /// Money set aside for a kind of thing, and what was chosen for it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Allowance {
+pub struct SignOffAllowance {
     /// What the money is set aside for.
     pub name: String,
     /// How much.
@@ -180,7 +180,7 @@ pub struct Allowance {
 
 /// Somebody who signs.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
-pub struct Approver {
+pub struct SheetSigner {
     /// The name in full.
     pub name: String,
     /// What was signed of this sheet and still holds.
@@ -194,7 +194,7 @@ impl PageBuilder<'_> {
     pub fn papers(&self) -> Vec<(String, SignOff)> {
         let book = self.subject.book;
         let amounts = &self.subject.assessment.amounts;
-        let whole = Sheet {
+        let whole = SheetTitle {
             code: "S-00".into(),
             title: "What is being signed".into(),
             scope: "Whole book".into(),
@@ -204,7 +204,7 @@ impl PageBuilder<'_> {
         let whole = self.paper(whole, &all, amounts.book.settled, true);
         let mut papers = parts::of(WHOLE_BOOK.to_owned(), whole);
         for room in &book.rooms {
-            let sheet = Sheet {
+            let sheet = SheetTitle {
                 code: format!("S-{}", room.letter),
                 title: "What is being signed".into(),
                 scope: room.title().into(),
@@ -216,7 +216,7 @@ impl PageBuilder<'_> {
         papers
     }
 
-    fn paper(&self, sheet: Sheet, rooms: &[&BookRoom], settled: Option<Money>, whole: bool) -> SignOff {
+    fn paper(&self, sheet: SheetTitle, rooms: &[&BookRoom], settled: Option<Money>, whole: bool) -> SignOff {
         let project = &self.subject.book.project;
         let chrome = self.chrome.project();
         let items: usize = rooms.iter().map(|room| room.selections.len()).sum();
@@ -243,7 +243,7 @@ impl PageBuilder<'_> {
             allowances: if whole { self.paper_allowances() } else { vec![] },
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
-            revisions: self.revisions(Of::Rooms(&rooms.iter().map(|room| room.folder.as_str()).collect())),
+            revisions: self.revisions(RevisionScope::Rooms(&rooms.iter().map(|room| room.folder.as_str()).collect())),
             part: None,
         }
     }
@@ -257,10 +257,10 @@ impl PageBuilder<'_> {
         Some(format!("line {} of the ledger, {digits}", head.line))
     }
 
-    fn paper_allowances(&self) -> Vec<Allowance> {
+    fn paper_allowances(&self) -> Vec<SignOffAllowance> {
         let allowances = self.subject.assessment.amounts.allowances.iter();
         allowances
-            .map(|(name, allowance)| Allowance {
+            .map(|(name, allowance)| SignOffAllowance {
                 name: crate::views::shared::lines::capital(name),
                 allowed: allowance.allowed.to_string(),
                 chosen: allowance.due.settled.map_or_else(|| "–".into(), |settled| settled.to_string()),
@@ -269,9 +269,9 @@ impl PageBuilder<'_> {
             .collect()
     }
 
-    fn paper_room(&self, room: &BookRoom) -> Room {
+    fn paper_room(&self, room: &BookRoom) -> SignOffRoom {
         let settled = self.subject.assessment.amounts.rooms.get(&room.folder).and_then(|due| due.settled);
-        Room {
+        SignOffRoom {
             name: room.title().into(),
             note: self.terms(),
             items: room.selections.iter().map(|selection| self.paper_item(room, selection)).collect(),
@@ -281,14 +281,14 @@ impl PageBuilder<'_> {
 }
 
 /// The paper that a book is printed on, by its units.
-pub fn paper_of(book: &Book) -> Paper {
-    if book.project.units == System::Imperial { Paper::UsLetter } else { Paper::A4 }
+pub fn paper_of(book: &Book) -> PaperSize {
+    if book.project.units == System::Imperial { PaperSize::UsLetter } else { PaperSize::A4 }
 }
 
 /// The project as a title block on paper names it.
-pub fn project_of(book: &Book) -> Project {
+pub fn project_of(book: &Book) -> ProjectTitle {
     let project = &book.project;
-    Project {
+    ProjectTitle {
         title: project.title.text().into(),
         number: project.number.text().into(),
         client: project.client.text().into(),
@@ -299,16 +299,16 @@ pub fn project_of(book: &Book) -> Project {
 }
 
 /// Those who sign, with nothing signed yet.
-pub fn approvers(book: &Book) -> Vec<Approver> {
-    let nothing = |name: &String| Approver { name: name.clone(), signatures: vec![], open: true };
+pub fn approvers(book: &Book) -> Vec<SheetSigner> {
+    let nothing = |name: &String| SheetSigner { name: name.clone(), signatures: vec![], open: true };
     book.project.approvers.iter().map(|approver| nothing(&approver.name)).collect()
 }
 
-fn line(label: &str, value: impl Into<String>) -> Line {
-    Line { label: label.into(), value: value.into() }
+fn line(label: &str, value: impl Into<String>) -> LabelledLine {
+    LabelledLine { label: label.into(), value: value.into() }
 }
 
 /// A fact without its markup; paper sets its own fractions.
-pub(super) fn plain(fact: &Fact) -> Line {
+pub(super) fn plain(fact: &Fact) -> LabelledLine {
     line(&fact.name, fact.value.plain())
 }

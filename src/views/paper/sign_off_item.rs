@@ -5,17 +5,17 @@ use crate::book::{ProductOption, Room as BookRoom, Selection};
 use crate::marks;
 use crate::units::Money;
 use crate::views::pages::PageBuilder;
-use crate::views::paper::sign_off::{Line, plain};
+use crate::views::paper::sign_off::{LabelledLine, plain};
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
 use crate::views::shared::prose;
 use crate::views::shared::sheet::Fact;
-use crate::views::shared::state::Shape as Mark;
+use crate::views::shared::state::StateShape as Mark;
 use serde::Serialize;
 
 /// One item to be decided.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Item {
+pub struct SignOffItem {
     /// The item's number on every sheet: `K-07`.
     pub tag: String,
     /// What it is: `Refrigerator`.
@@ -27,9 +27,9 @@ pub struct Item {
     /// What the client is told of it, in a sentence or two.
     pub told: String,
     /// The full description.
-    pub description: Vec<Line>,
+    pub description: Vec<LabelledLine>,
     /// Whether it fits; nothing where nothing is known, or options are still open.
-    pub fit: Option<Fit>,
+    pub fit: Option<SignOffFit>,
     /// How many or how much, with its unit.
     pub quantity: String,
     /// The price of one.
@@ -39,7 +39,7 @@ pub struct Item {
     /// The item's mark: eight hex digits in two fours.
     pub mark: String,
     /// How far its approval has come.
-    pub state: State,
+    pub state: SignOffState,
     /// Its photograph; none while options are open, each of which has its own.
     pub picture: Option<PictureRef>,
     /// Why it is so, in the designer's words.
@@ -56,7 +56,7 @@ pub struct Item {
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct Decided {
     /// The box that is crossed.
-    pub stamp: Option<Stamp>,
+    pub stamp: Option<DecisionBox>,
     /// The decision in words, when and how it was given.
     pub by: String,
     /// In the approver's words.
@@ -66,7 +66,7 @@ pub struct Decided {
 /// One of the four boxes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Stamp {
+pub enum DecisionBox {
     /// Approved.
     Approved,
     /// Approved as noted.
@@ -79,9 +79,9 @@ pub enum Stamp {
 
 /// How far an item's approval has come, as a shape and in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct State {
+pub struct SignOffState {
     /// The shape drawn before the words.
-    pub shape: Shape,
+    pub shape: SignOffShape,
     /// The state in words, with who and when where that is known.
     pub words: String,
 }
@@ -89,7 +89,7 @@ pub struct State {
 /// The shape of a state. The four decisions are the trade's review stamps.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Shape {
+pub enum SignOffShape {
     /// Nobody has decided, or not everybody.
     Waiting,
     /// Approved by all who must.
@@ -106,7 +106,7 @@ pub enum Shape {
 
 /// Whether a thing fits, in plain words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Fit {
+pub struct SignOffFit {
     /// It does not go in: said louder.
     pub misfit: bool,
     /// `Fits`, `Does not fit`, and so on.
@@ -129,7 +129,7 @@ pub struct OpenOption {
     /// What else there is to it, in a line.
     pub more: String,
     /// Whether it fits; nothing where nothing is known.
-    pub fit: Option<Fit>,
+    pub fit: Option<SignOffFit>,
     /// Its photograph.
     pub picture: Option<PictureRef>,
     /// What the item costs with it.
@@ -152,14 +152,14 @@ pub struct PictureRef {
 }
 
 impl PageBuilder<'_> {
-    pub fn paper_item(&self, room: &BookRoom, selection: &Selection) -> Item {
+    pub fn paper_item(&self, room: &BookRoom, selection: &Selection) -> SignOffItem {
         let settled = selection.settled();
         let several = selection.options.len() > 1;
         let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let mut description = settled.map(|option| self.description(option)).unwrap_or_default();
         description.extend(self.said_of(room, selection));
         let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
-        Item {
+        SignOffItem {
             tag: selection.tag.clone(),
             name: selection.name.value.clone(),
             option: settled.filter(|_| several).map_or_else(String::new, ProductOption::title),
@@ -208,10 +208,10 @@ impl PageBuilder<'_> {
         facts
     }
 
-    fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<Fit> {
+    fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<SignOffFit> {
         let fit = self.fit(room, selection, option, 0)?;
         let misfit = fit.verdict.shape == Mark::DoesNotFit;
-        Some(Fit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.plain() })
+        Some(SignOffFit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.plain() })
     }
 
     fn paper_choice(
@@ -256,14 +256,14 @@ impl PageBuilder<'_> {
 }
 
 /// A state with the shape that paper draws.
-fn on_paper(state: crate::views::shared::state::State) -> State {
+fn on_paper(state: crate::views::shared::state::State) -> SignOffState {
     let shape = match state.shape {
-        Mark::Approved => Shape::Approved,
-        Mark::ApprovedAsNoted => Shape::ApprovedAsNoted,
-        Mark::ReviseAndResubmit => Shape::ReviseAndResubmit,
-        Mark::Rejected => Shape::Rejected,
-        Mark::ChangedSinceSigned => Shape::Changed,
-        _ => Shape::Waiting,
+        Mark::Approved => SignOffShape::Approved,
+        Mark::ApprovedAsNoted => SignOffShape::ApprovedAsNoted,
+        Mark::ReviseAndResubmit => SignOffShape::ReviseAndResubmit,
+        Mark::Rejected => SignOffShape::Rejected,
+        Mark::ChangedSinceSigned => SignOffShape::Changed,
+        _ => SignOffShape::Waiting,
     };
-    State { shape, words: state.word }
+    SignOffState { shape, words: state.word }
 }

@@ -1,19 +1,22 @@
 //! What the made-up book asks of its clients and of the installer's tape.
 
-use crate::views::client::asked::{Asked, AskedAllowance, AskedFit, AskedItem, AskedOf, AskedOption};
+use crate::views::client::decision_request::{
+    DecisionRequest, RequestedAllowance, RequestedApprover, RequestedItem, RequestedOption, RequestedOptionFit,
+};
 use crate::views::shared::data::Data;
-use crate::views::shared::state::{Shape, State};
-use crate::views::trades::opening_tape::{TapeAsked, TapeRange};
+use crate::views::shared::state::{State, StateShape as Shape};
+use crate::views::trades::opening_tape::{TapeRange, TapeRequest};
 
 pub(super) fn asked() -> Data {
-    let fit = AskedFit { verdict: State::new(Shape::DoesNotFit, "Does not fit"), sentence: "Too wide.".into() };
-    let option = |id: &str, name: &str, price: &str| AskedOption {
+    let fit =
+        RequestedOptionFit { verdict: State::new(Shape::DoesNotFit, "Does not fit"), sentence: "Too wide.".into() };
+    let option = |id: &str, name: &str, price: &str| RequestedOption {
         id: id.into(),
         name: name.into(),
         price: Some(price.into()),
         fit: (id == "steel").then(|| fit.clone()),
     };
-    Data::of(&Asked {
+    Data::of(&DecisionRequest {
         book: "5f0c".repeat(8),
         issue: 3,
         purpose: "approval".into(),
@@ -22,10 +25,10 @@ pub(super) fn asked() -> Data {
         post: None,
         email: Some("office@pennick.example".into()),
         approvers: vec![
-            AskedOf { id: "ada".into(), name: "Ada Okonedo".into() },
-            AskedOf { id: "sven".into(), name: "Sven Lindqvist".into() },
+            RequestedApprover { id: "ada".into(), name: "Ada Okonedo".into() },
+            RequestedApprover { id: "sven".into(), name: "Sven Lindqvist".into() },
         ],
-        items: vec![AskedItem {
+        items: vec![RequestedItem {
             room: "kitchen".into(),
             room_name: "Kitchen".into(),
             item: "refrigerator".into(),
@@ -41,7 +44,7 @@ pub(super) fn asked() -> Data {
             holds_up: Some("counters set, 19 Apr 2027".into()),
             decided: vec![],
         }],
-        allowances: vec![AskedAllowance { name: "appliances".into(), allowed: "3400.00".into(), settled: None }],
+        allowances: vec![RequestedAllowance { name: "appliances".into(), allowed: "3400.00".into(), settled: None }],
         currency: "USD".into(),
         sign: "$".into(),
         decimals: 2,
@@ -56,7 +59,7 @@ pub(super) fn tape() -> Data {
         most,
         ..TapeRange::default()
     };
-    Data::of(&TapeAsked {
+    Data::of(&TapeRequest {
         book: None,
         issue: None,
         ledger: None,

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::views::client::board::{Board, Finish};
-use crate::views::client::cover::{Cover, Due, RoomCard, Stamp, Tally};
+use crate::views::client::cover::{Cover, DueCard, ReviewStamp, RoomCard, Tally};
 use crate::views::client::item::{Change, ItemPage, OptionCard, Signer};
 use crate::views::client::room::{ItemLine, RoomPage, Why};
 use crate::views::client::sign::{Condition, FitLine, SignGroup, SignItem, SignLine, SignPage, Total};
@@ -21,7 +21,7 @@ pub(super) fn cover() -> Cover {
     let words = words.map(|(shape, word)| (shape, word.to_owned())).into_iter().collect();
     let marks = [[Shape::Approved; 3].to_vec(), Shape::DECISIONS.to_vec()].concat();
     let rooms = ["Kitchen", "Bath", "Stair hall"].map(|room| (room.to_owned(), marks.clone()));
-    let due = |day: &str, name: &str, shape, word: &str, why: &str| Due {
+    let due = |day: &str, name: &str, shape, word: &str, why: &str| DueCard {
         day: day.into(),
         month: "Jan 2027".into(),
         link: link("K-07", name, "items/kitchen-refrigerator-3.html"),
@@ -39,7 +39,7 @@ pub(super) fn cover() -> Cover {
         sheet: sheet("index.html", "G-00", "Alder Court"),
         picture: Some(photo("kitchen", "A narrow galley with a brick wall and green cabinets.")),
         lead: "A brick rowhouse, three rooms, thirty-three choices. Twenty-three are settled. Two are wanted from you by the end of the month.".into(),
-        stamp: Some(Stamp { word: "Issued for approval".into(), lines: vec!["Issue 3 · 11 Jan 2027".into()], void: false }),
+        stamp: Some(ReviewStamp { word: "Issued for approval".into(), lines: vec!["Issue 3 · 11 Jan 2027".into()], void: false }),
         due: vec![
             due("25", "Refrigerator", Shape::ChangedSinceSigned, "Waiting for Sven", "It takes 9 to 11 weeks; later than this and the kitchen stands without one when the counters are set on 19 April."),
             due("29", "Hood, made by hand, with its duct and cap", Shape::Waiting, "Waiting for both of you", "Its duct must be known before rough-in closes on 12 March."),
@@ -145,16 +145,14 @@ pub(super) fn bath() -> RoomPage {
 
 /// A selection with so many options.
 pub(super) fn item(options: usize) -> ItemPage {
-    let signer = |name: &str, shape, word: &str, stamp: Option<Stamp>, says: &str| Signer {
+    let signer = |name: &str, shape, word: &str, stamp: Option<ReviewStamp>, says: &str| Signer {
         name: name.into(),
         state: state(shape, word),
         stamp,
         says: Some(html(says)),
     };
-    let stamp =
-        Stamp {
-            word: "Approved as noted".into(), lines: vec!["option A · 9 Jan 2027 · 71d2 0b3e".into()], void: true
-        };
+    let lines = vec!["option A · 9 Jan 2027 · 71d2 0b3e".into()];
+    let stamp = ReviewStamp { word: "Approved as noted".into(), lines, void: true };
     ItemPage {
         sheet: sheet(&format!("items/kitchen-refrigerator-{options}.html"), "K-07", "Refrigerator"),
         label: "Kitchen · K-07".into(),

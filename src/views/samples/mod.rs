@@ -10,17 +10,17 @@ use crate::views::client::sign::SignPage;
 use crate::views::office::index::OfficeIndex;
 use crate::views::office::review::ReviewPage;
 use crate::views::office::tables::SchedulePage;
-use crate::views::pages::{ClientPages, InstallerPages, OfficePages, Site};
+use crate::views::pages::{ClientPages, InstallerPages, OfficePages, Pages};
 use crate::views::shared::html::Html;
 use crate::views::shared::photo::{Photo, PhotoSize};
 use crate::views::shared::revisions::Revision;
 use crate::views::shared::sheet::{Crumb, Fact, IssuedAs, Link, Notice, Project, Sheet};
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape as Shape};
 use crate::views::trades::index::InstallerIndex;
 
 /// A full book.
-pub(crate) fn full() -> Site {
-    Site {
+pub(crate) fn full() -> Pages {
+    Pages {
         language: "en".into(),
         client: ClientPages {
             cover: Some(client::cover()),
@@ -44,7 +44,7 @@ pub(crate) fn full() -> Site {
 }
 
 /// A book with next to nothing in it: no photograph, no opening, no selection, no name of a firm.
-pub(crate) fn bare() -> Site {
+pub(crate) fn bare() -> Pages {
     let project = Project {
         title: "Patio Hondo".into(),
         issue: "borrador".into(),
@@ -79,7 +79,7 @@ pub(crate) fn bare() -> Site {
             ..Sheet::default()
         };
     }
-    Site {
+    Pages {
         language: "es".into(),
         client: ClientPages { cover: Some(cover), sign: Some(sign), ..ClientPages::default() },
         installer: InstallerPages { index: Some(index), ..InstallerPages::default() },

@@ -1,7 +1,7 @@
 //! The office's pages of the made-up book.
 
 use super::*;
-use crate::views::office::index::{HoldPoint, Obstacle, OfficeIndex};
+use crate::views::office::index::{HoldPointCard, Obstacle, OfficeIndex};
 use crate::views::office::review::{Caution, FindingGroup, FindingLine, ReviewPage, WaiverLine};
 use crate::views::office::rules::{RuleFamily, RuleText, RulesPage};
 use crate::views::office::tables::{Bar, Cell, Column, SchedulePage, Table};
@@ -18,7 +18,7 @@ pub(super) fn index() -> OfficeIndex {
         facts: vec![fact("Next order", "25 January, refrigerator"), fact("Over allowance", "$2,050.00")],
         counts: vec![state(Shape::Query, "2 queries"), state(Shape::Note, "1 note")],
         hold_points: vec![
-            HoldPoint {
+            HoldPointCard {
                 name: "rough-in closed".into(),
                 day: "12".into(),
                 month: "Mar 2027".into(),
@@ -31,7 +31,12 @@ pub(super) fn index() -> OfficeIndex {
                     ),
                 ],
             },
-            HoldPoint { name: "counters set".into(), day: "19".into(), month: "Apr 2027".into(), in_the_way: vec![] },
+            HoldPointCard {
+                name: "counters set".into(),
+                day: "19".into(),
+                month: "Apr 2027".into(),
+                in_the_way: vec![],
+            },
         ],
         sheets: vec![
             link("Q-01", "Appliances", "schedules/appliance.html"),

@@ -11,7 +11,7 @@ use crate::units::{Length, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::in_prose;
 use crate::views::shared::html::Html;
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
 /// What the fit check found of one option.
@@ -48,10 +48,10 @@ impl PageBuilder<'_> {
         let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none());
         let stops: Vec<Html> = stops.map(|stop| sentence_of(stop)).collect();
         if !stops.is_empty() {
-            return Some((State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(stops)));
+            return Some((State::new(StateShape::DoesNotFit, "Does not fit"), in_a_row(stops)));
         }
         let query = found.iter().find(|finding| asks(finding))?;
-        Some((State::new(Shape::FitUnknown, "A question of fit"), sentence_of(query)))
+        Some((State::new(StateShape::FitUnknown, "A question of fit"), sentence_of(query)))
     }
 
     /// Whether an option fits, and by how much.
@@ -66,25 +66,25 @@ impl PageBuilder<'_> {
         let found = self.fit_findings(room, selection, option);
         let against = self.against_it(&fit, &found);
         if !against.is_empty() {
-            return (State::new(Shape::DoesNotFit, "Does not fit"), in_a_row(against));
+            return (State::new(StateShape::DoesNotFit, "Does not fit"), in_a_row(against));
         }
         let sentence = self.gaps(&fit, (room, opening));
         if opening.measured.is_absent() {
             let sentence = Html::text("As planned, not measured yet. ").then(sentence);
-            return (State::new(Shape::NotMeasured, "Verify in field"), sentence);
+            return (State::new(StateShape::NotMeasured, "Verify in field"), sentence);
         }
         let known = fit.width.left_over().or(fit.height.left_over()).or(fit.depth.left_over());
         if known.is_none() {
             return (
-                State::new(Shape::FitUnknown, "Not known"),
+                State::new(StateShape::FitUnknown, "Not known"),
                 Html::text("A size is missing on one side or the other."),
             );
         }
         if let Some(query) = found.iter().find(|finding| asks(finding)) {
             let sentence = sentence.then(" ").then(sentence_of(query));
-            return (State::new(Shape::Fits, "Fits, with a question"), sentence);
+            return (State::new(StateShape::Fits, "Fits, with a question"), sentence);
         }
-        (State::new(Shape::Fits, "Fits"), sentence)
+        (State::new(StateShape::Fits, "Fits"), sentence)
     }
 
     /// Why an option does not fit, a sentence each: what it is too large or too small for first, in the

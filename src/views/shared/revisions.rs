@@ -28,12 +28,12 @@ pub struct Revision {
 /// What each issue made new or changed, by room and item, in the order of the issues.
 #[derive(Clone, Debug, Default)]
 pub struct History {
-    issues: Vec<Step>,
+    issues: Vec<IssueStep>,
 }
 
 /// One issue after the one before it.
 #[derive(Clone, Debug)]
-struct Step {
+struct IssueStep {
     number: u32,
     purpose: &'static str,
     on: String,
@@ -42,7 +42,7 @@ struct Step {
 
 /// The items that are asked about, by room and selection.
 #[derive(Clone, Copy)]
-pub enum Of<'a> {
+pub enum RevisionScope<'a> {
     /// All of them.
     All,
     /// Those of a room.
@@ -55,18 +55,25 @@ pub enum Of<'a> {
     Items(&'a BTreeSet<(&'a str, &'a str)>),
 }
 
-impl Step {
+impl IssueStep {
     /// What became of the items that are asked about. Of a room or an item only those are looked at.
-    fn changed<'a>(&'a self, of: Of<'a>) -> Box<dyn Iterator<Item = (&'a (String, String), &'a Changed)> + 'a> {
+    fn changed<'a>(
+        &'a self,
+        of: RevisionScope<'a>,
+    ) -> Box<dyn Iterator<Item = (&'a (String, String), &'a Changed)> + 'a> {
         let first = |room: &str| (room.to_owned(), String::new());
         match of {
-            Of::All => Box::new(self.items.iter()),
-            Of::Room(room) => {
+            RevisionScope::All => Box::new(self.items.iter()),
+            RevisionScope::Room(room) => {
                 Box::new(self.items.range(first(room)..).take_while(move |((folder, _), _)| folder == room))
             }
-            Of::Item(room, item) => Box::new(self.items.get_key_value(&(room.to_owned(), item.to_owned())).into_iter()),
-            Of::Rooms(rooms) => Box::new(self.items.iter().filter(|((room, _), _)| rooms.contains(room.as_str()))),
-            Of::Items(items) => {
+            RevisionScope::Item(room, item) => {
+                Box::new(self.items.get_key_value(&(room.to_owned(), item.to_owned())).into_iter())
+            }
+            RevisionScope::Rooms(rooms) => {
+                Box::new(self.items.iter().filter(|((room, _), _)| rooms.contains(room.as_str())))
+            }
+            RevisionScope::Items(items) => {
                 Box::new(self.items.iter().filter(|((room, item), _)| items.contains(&(room.as_str(), item.as_str()))))
             }
         }
@@ -81,13 +88,13 @@ impl History {
             let items = changed(before, issue);
             before = Some(issue);
             let (number, purpose, on) = (issue.number, issue.purpose.word(), issue.on.to_string());
-            Step { number, purpose, on, items }
+            IssueStep { number, purpose, on, items }
         });
         History { issues: steps.collect() }
     }
 
     /// At most a few lines: the issues in which one of some items was new, changed or gone, the newest first.
-    fn revisions(&self, of: Of<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
+    fn revisions(&self, of: RevisionScope<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
         let told = self.issues.iter().rev().filter_map(|step| {
             let changed: Vec<_> = step.changed(of).collect();
             // Many are counted, not named.
@@ -108,12 +115,12 @@ impl History {
 
 impl PageBuilder<'_> {
     /// A sheet with its revisions: of the items that it shows, by room and selection.
-    pub fn revised(&self, sheet: Sheet, of: Of<'_>) -> Sheet {
+    pub fn revised(&self, sheet: Sheet, of: RevisionScope<'_>) -> Sheet {
         Sheet { revisions: self.revisions(of), ..sheet }
     }
 
     /// The revisions of some items, by room and selection.
-    pub fn revisions(&self, of: Of<'_>) -> Vec<Revision> {
+    pub fn revisions(&self, of: RevisionScope<'_>) -> Vec<Revision> {
         self.history.revisions(of, &|folder, id| self.named(folder, id))
     }
 
@@ -205,7 +212,7 @@ mod tests {
         History::of(&book)
     }
 
-    fn told(history: &History, of: Of<'_>) -> Vec<(String, String)> {
+    fn told(history: &History, of: RevisionScope<'_>) -> Vec<(String, String)> {
         let revisions = history.revisions(of, &|_, id| id.into());
         revisions.into_iter().map(|revision| (revision.number, revision.what)).collect()
     }
@@ -222,11 +229,11 @@ mod tests {
         let third = Issue { items: range("B", "2"), ..issue(3, &[]) };
         let history = history(vec![first, second, third]);
         assert_eq!(
-            told(&history, Of::Item("kitchen", "range")),
+            told(&history, RevisionScope::Item("kitchen", "range")),
             [pair("2", "For construction: model and price changed"), pair("1", "For approval: new")]
         );
-        assert_eq!(told(&history, Of::Item("kitchen", "tap")), [pair("1", "For approval: new")]);
-        assert_eq!(told(&history, Of::Item("kitchen", "lamp")), []);
+        assert_eq!(told(&history, RevisionScope::Item("kitchen", "tap")), [pair("1", "For approval: new")]);
+        assert_eq!(told(&history, RevisionScope::Item("kitchen", "lamp")), []);
     }
 
     #[test]
@@ -234,19 +241,23 @@ mod tests {
         let first = issue(1, &[("a", "1", "1"), ("b", "1", "1"), ("c", "1", "1")]);
         let second = issue(2, &[("a", "2", "1"), ("c", "1", "1"), ("d", "1", "1")]);
         assert_eq!(
-            told(&history(vec![first.clone(), second.clone()]), Of::All),
+            told(&history(vec![first.clone(), second.clone()]), RevisionScope::All),
             [pair("2", "For construction: 1 changed, 1 new, 1 gone"), pair("1", "For approval: 3 new")]
         );
         let both = history(vec![first, second]);
         let some = BTreeSet::from([("kitchen", "a"), ("kitchen", "c")]);
         let (rooms, none) = (BTreeSet::from(["kitchen"]), BTreeSet::new());
-        let told_of = |of: Of<'_>| told(&both, of).into_iter().map(|(_, what)| what).collect::<Vec<_>>();
-        assert_eq!(told_of(Of::Items(&some)), ["For construction: model changed", "For approval: a and c new"]);
-        assert_eq!(told_of(Of::Room("kitchen")), told_of(Of::All));
-        assert_eq!(told_of(Of::Rooms(&rooms)), told_of(Of::All));
-        assert_eq!((told_of(Of::Room("kitch")), told_of(Of::Rooms(&none))), (vec![], vec![]));
+        let told_of = |of: RevisionScope<'_>| told(&both, of).into_iter().map(|(_, what)| what).collect::<Vec<_>>();
+        assert_eq!(
+            told_of(RevisionScope::Items(&some)),
+            ["For construction: model changed", "For approval: a and c new"]
+        );
+        assert_eq!(told_of(RevisionScope::Room("kitchen")), told_of(RevisionScope::All));
+        assert_eq!(told_of(RevisionScope::Rooms(&rooms)), told_of(RevisionScope::All));
+        assert_eq!((told_of(RevisionScope::Room("kitch")), told_of(RevisionScope::Rooms(&none))), (vec![], vec![]));
         let many = (1..=6).map(|number| issue(number, &[("a", &number.to_string(), "1")])).collect();
-        let numbers: Vec<String> = told(&history(many), Of::All).into_iter().map(|(number, _)| number).collect();
+        let numbers: Vec<String> =
+            told(&history(many), RevisionScope::All).into_iter().map(|(number, _)| number).collect();
         assert_eq!(numbers, ["6", "5", "4"]);
     }
 }

@@ -112,7 +112,7 @@ macro_rules! on_sheet {
 pub(crate) use on_sheet;
 
 /// What every sheet of a book shares, and the paths of its pages.
-pub struct Chrome<'a> {
+pub struct SheetFrame<'a> {
     project: Project,
     rooms: BTreeMap<&'a str, String>,
     /// Each opening's name in paths, by where it is named.
@@ -120,7 +120,7 @@ pub struct Chrome<'a> {
 }
 
 /// A sheet in the making: its path, number, name, and the crumbs above it.
-pub struct Place {
+pub struct SheetPlace {
     /// Path in its folder.
     pub path: String,
     /// Sheet number.
@@ -131,7 +131,7 @@ pub struct Place {
     pub above: Vec<Crumb>,
 }
 
-impl<'a> Chrome<'a> {
+impl<'a> SheetFrame<'a> {
     /// The chrome of a book.
     pub fn of(subject: Subject<'a>) -> Self {
         let book = subject.book;
@@ -203,7 +203,7 @@ impl<'a> Chrome<'a> {
     }
 
     /// A sheet at a place, between two others.
-    pub fn sheet(&self, place: Place, mark: Option<String>, from: Option<Link>, onward: Option<Link>) -> Sheet {
+    pub fn sheet(&self, place: SheetPlace, mark: Option<String>, from: Option<Link>, onward: Option<Link>) -> Sheet {
         let mut trail = place.above;
         trail.push(Crumb { name: place.name.clone(), href: None });
         Sheet {

@@ -8,8 +8,8 @@ use crate::book::{Approver as Named, Room, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Decision, Drawing};
 use crate::views::pages::PageBuilder;
-use crate::views::paper::sign_off::Approver;
-use crate::views::paper::sign_off_item::{Decided, Stamp};
+use crate::views::paper::sign_off::SheetSigner;
+use crate::views::paper::sign_off_item::{Decided, DecisionBox};
 use crate::views::shared::figures::{count, day_of};
 use crate::views::shared::html::Html;
 use serde::Serialize;
@@ -72,13 +72,13 @@ impl Strokes {
 
 impl PageBuilder<'_> {
     /// Those who sign a sheet of these rooms, each with what was signed of it and still holds.
-    pub fn who_signed(&self, rooms: &[&Room]) -> Vec<Approver> {
+    pub fn who_signed(&self, rooms: &[&Room]) -> Vec<SheetSigner> {
         let approvers = self.subject.book.project.approvers.iter();
         approvers
             .map(|approver| {
                 let (signatures, signed) = self.signatures(approver, rooms);
                 let items: usize = rooms.iter().map(|room| room.selections.len()).sum();
-                Approver { name: approver.name.clone(), signatures, open: signed < items || items == 0 }
+                SheetSigner { name: approver.name.clone(), signatures, open: signed < items || items == 0 }
             })
             .collect()
     }
@@ -178,12 +178,12 @@ impl PageBuilder<'_> {
     }
 }
 
-fn stamp(decision: Decision) -> Stamp {
+fn stamp(decision: Decision) -> DecisionBox {
     match decision {
-        Decision::Approved => Stamp::Approved,
-        Decision::ApprovedAsNoted => Stamp::Noted,
-        Decision::ReviseAndResubmit => Stamp::Revise,
-        Decision::Rejected => Stamp::Rejected,
+        Decision::Approved => DecisionBox::Approved,
+        Decision::ApprovedAsNoted => DecisionBox::Noted,
+        Decision::ReviseAndResubmit => DecisionBox::Revise,
+        Decision::Rejected => DecisionBox::Rejected,
     }
 }
 

@@ -1,6 +1,6 @@
 //! States of decision, of fit and of a finding: a word and a shape, never a colour alone.
 
-use crate::assess::approval::{ApprovalState, ApproverDecision, Item};
+use crate::assess::approval::{ApprovalState, ApproverDecision, ItemApproval};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::{Counts, Finding, Severity};
 use crate::ledger::Decision;
@@ -12,14 +12,14 @@ use serde::Serialize;
 /// A word and the shape that stands beside it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct State {
-    pub shape: Shape,
+    pub shape: StateShape,
     /// What it is, and of whom, in the reader's words: `Waiting for Sven`.
     pub word: String,
 }
 
 impl State {
     /// A state in the given words.
-    pub fn new(shape: Shape, word: impl Into<String>) -> State {
+    pub fn new(shape: StateShape, word: impl Into<String>) -> State {
         State { shape, word: word.into() }
     }
 }
@@ -27,7 +27,7 @@ impl State {
 /// The shapes that the theme can draw, each for one meaning.
 #[derive(Clone, Copy, Debug, Eq, Ord, PartialEq, PartialOrd, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Shape {
+pub enum StateShape {
     /// Solid disc with the tick cut out.
     Approved,
     /// Half a disc, and written lines.
@@ -58,15 +58,15 @@ pub enum Shape {
     Waived,
 }
 
-impl Shape {
+impl StateShape {
     /// The decisions, in the order in which a page counts them.
-    pub const DECISIONS: [Shape; 6] = [
-        Shape::Approved,
-        Shape::ApprovedAsNoted,
-        Shape::Waiting,
-        Shape::ChangedSinceSigned,
-        Shape::ReviseAndResubmit,
-        Shape::Rejected,
+    pub const DECISIONS: [StateShape; 6] = [
+        StateShape::Approved,
+        StateShape::ApprovedAsNoted,
+        StateShape::Waiting,
+        StateShape::ChangedSinceSigned,
+        StateShape::ReviseAndResubmit,
+        StateShape::Rejected,
     ];
 }
 
@@ -112,60 +112,64 @@ impl PageBuilder<'_> {
 
 fn unissued(selection: &Selection) -> State {
     let word = if selection.settled().is_some() { "Waiting for signatures" } else { "Waiting: choose one" };
-    State::new(Shape::Waiting, word)
+    State::new(StateShape::Waiting, word)
 }
 
-fn standing(item: &Item, selection: &Selection) -> State {
+fn standing(item: &ItemApproval, selection: &Selection) -> State {
     let names = |who: &[String]| series(who);
     match &item.standing {
-        ApprovalState::NotIssued => State::new(Shape::Waiting, "Not asked yet"),
-        ApprovalState::Waiting if selection.settled().is_none() => State::new(Shape::Waiting, "Waiting: choose one"),
-        ApprovalState::Waiting => State::new(Shape::Waiting, "Waiting for signatures"),
-        ApprovalState::Unsigned => State::new(Shape::Waiting, "Unsigned: to be confirmed"),
-        ApprovalState::Partly(_) => State::new(Shape::Waiting, format!("Waiting for {}", names(&item.waits_for))),
-        ApprovalState::Conflict => State::new(Shape::ReviseAndResubmit, "Not agreed yet"),
-        ApprovalState::Stale(who) => {
-            State::new(Shape::ChangedSinceSigned, format!("Changed since {} signed", names(who)))
+        ApprovalState::NotIssued => State::new(StateShape::Waiting, "Not asked yet"),
+        ApprovalState::Waiting if selection.settled().is_none() => {
+            State::new(StateShape::Waiting, "Waiting: choose one")
         }
-        ApprovalState::Revise(who) => State::new(Shape::ReviseAndResubmit, format!("To be revised for {}", names(who))),
-        ApprovalState::Rejected(who) => State::new(Shape::Rejected, format!("Rejected by {}", names(who))),
-        ApprovalState::Condition(_) => State::new(Shape::ApprovedAsNoted, "Approved as noted"),
-        ApprovalState::Held => State::new(Shape::ChangedSinceSigned, "Approved, and held: ask again"),
-        ApprovalState::Approved => State::new(Shape::Approved, "Approved"),
+        ApprovalState::Waiting => State::new(StateShape::Waiting, "Waiting for signatures"),
+        ApprovalState::Unsigned => State::new(StateShape::Waiting, "Unsigned: to be confirmed"),
+        ApprovalState::Partly(_) => State::new(StateShape::Waiting, format!("Waiting for {}", names(&item.waits_for))),
+        ApprovalState::Conflict => State::new(StateShape::ReviseAndResubmit, "Not agreed yet"),
+        ApprovalState::Stale(who) => {
+            State::new(StateShape::ChangedSinceSigned, format!("Changed since {} signed", names(who)))
+        }
+        ApprovalState::Revise(who) => {
+            State::new(StateShape::ReviseAndResubmit, format!("To be revised for {}", names(who)))
+        }
+        ApprovalState::Rejected(who) => State::new(StateShape::Rejected, format!("Rejected by {}", names(who))),
+        ApprovalState::Condition(_) => State::new(StateShape::ApprovedAsNoted, "Approved as noted"),
+        ApprovalState::Held => State::new(StateShape::ChangedSinceSigned, "Approved, and held: ask again"),
+        ApprovalState::Approved => State::new(StateShape::Approved, "Approved"),
     }
 }
 
 fn said(word: &ApproverDecision) -> State {
     if !word.holds {
-        return State::new(Shape::ChangedSinceSigned, "Changed since signed");
+        return State::new(StateShape::ChangedSinceSigned, "Changed since signed");
     }
     if !word.rivals.is_empty() {
-        return State::new(Shape::ReviseAndResubmit, "Said both; which last is not known");
+        return State::new(StateShape::ReviseAndResubmit, "Said both; which last is not known");
     }
     if word.lacks_option {
-        return State::new(Shape::Waiting, "Approved, and no option chosen");
+        return State::new(StateShape::Waiting, "Approved, and no option chosen");
     }
     let unsigned = if word.given.is_known() { "" } else { ", unsigned" };
     let (shape, words) = match word.decision {
-        Decision::Approved => (Shape::Approved, "Approved"),
-        Decision::ApprovedAsNoted if word.met => (Shape::Approved, "Approved as noted, and met"),
-        Decision::ApprovedAsNoted => (Shape::ApprovedAsNoted, "Approved as noted"),
-        Decision::ReviseAndResubmit => (Shape::ReviseAndResubmit, "Revise and resubmit"),
-        Decision::Rejected => (Shape::Rejected, "Rejected"),
+        Decision::Approved => (StateShape::Approved, "Approved"),
+        Decision::ApprovedAsNoted if word.met => (StateShape::Approved, "Approved as noted, and met"),
+        Decision::ApprovedAsNoted => (StateShape::ApprovedAsNoted, "Approved as noted"),
+        Decision::ReviseAndResubmit => (StateShape::ReviseAndResubmit, "Revise and resubmit"),
+        Decision::Rejected => (StateShape::Rejected, "Rejected"),
     };
-    let shape = if unsigned.is_empty() { shape } else { Shape::Waiting };
+    let shape = if unsigned.is_empty() { shape } else { StateShape::Waiting };
     State::new(shape, format!("{words}{unsigned}"))
 }
 
 /// A finding's weight.
 pub fn severity(finding: &Finding) -> State {
     if finding.waived.is_some() {
-        return State::new(Shape::Waived, "waived");
+        return State::new(StateShape::Waived, "waived");
     }
     let shape = match finding.severity {
-        Severity::Stop => Shape::Stop,
-        Severity::Query => Shape::Query,
-        Severity::Note => Shape::Note,
+        Severity::Stop => StateShape::Stop,
+        Severity::Query => StateShape::Query,
+        Severity::Note => StateShape::Note,
     };
     State::new(shape, finding.severity.word())
 }
@@ -173,11 +177,11 @@ pub fn severity(finding: &Finding) -> State {
 /// How many findings of each weight.
 pub fn counts(counts: Counts) -> Vec<State> {
     let all = [
-        (Shape::Stop, count(counts.stops, "stop", "stops")),
-        (Shape::Query, count(counts.queries, "query", "queries")),
-        (Shape::Note, count(counts.notes, "note", "notes")),
-        (Shape::Waived, format!("{} waived", counts.waived)),
+        (StateShape::Stop, count(counts.stops, "stop", "stops")),
+        (StateShape::Query, count(counts.queries, "query", "queries")),
+        (StateShape::Note, count(counts.notes, "note", "notes")),
+        (StateShape::Waived, format!("{} waived", counts.waived)),
     ];
-    let told = all.into_iter().filter(|(shape, _)| *shape != Shape::Waived || counts.waived > 0);
+    let told = all.into_iter().filter(|(shape, _)| *shape != StateShape::Waived || counts.waived > 0);
     told.map(|(shape, word)| State::new(shape, word)).collect()
 }

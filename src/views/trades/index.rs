@@ -10,9 +10,9 @@ use crate::views::shared::figures;
 use crate::views::shared::figures::count;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
-use crate::views::shared::sheet::{Fact, Link, Notice, Place, Sheet, on_sheet};
+use crate::views::shared::sheet::{Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::State;
-use crate::views::trades::opening::At;
+use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
 
 /// `index.html` of the installer's folder.
@@ -55,8 +55,9 @@ on_sheet!(InstallerIndex);
 
 impl<'a> PageBuilder<'a> {
     /// `index.html` of the installer's folder.
-    pub fn installer_index(&self, plans: &Plans<'_>, all: &[At<'_>]) -> InstallerIndex {
-        let place = Place { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };
+    pub fn installer_index(&self, plans: &Plans<'_>, all: &[SheetOpening<'_>]) -> InstallerIndex {
+        let place =
+            SheetPlace { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };
         let planned = all.iter().filter(|at| at.opening.measured.is_absent()).count();
         let lead = match (all.len(), planned) {
             (0, _) => "No opening is in the book yet.".to_string(),
@@ -92,7 +93,7 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[At<'_>]) -> Option<OpeningGroup> {
+    fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[SheetOpening<'_>]) -> Option<OpeningGroup> {
         if here.is_empty() {
             return None;
         }
@@ -114,7 +115,7 @@ impl<'a> PageBuilder<'a> {
         })
     }
 
-    fn opening_line(&self, at: At<'_>) -> OpeningLine {
+    fn opening_line(&self, at: SheetOpening<'_>) -> OpeningLine {
         let (verdict, sentence) = self.opening_verdict(at);
         let sizes = [at.opening.governing_width(), self.height_of(at.room, at.opening)];
         let sides: Vec<Length> = sizes.into_iter().flatten().collect();

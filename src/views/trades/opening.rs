@@ -10,9 +10,9 @@ use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
-use crate::views::shared::revisions::Of;
-use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Place, Sheet, on_sheet};
-use crate::views::shared::state::{Shape, State};
+use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
+use crate::views::shared::state::{State, StateShape};
 use crate::views::shared::{figures, prose};
 use crate::views::trades::opening_sizes::SizeRow;
 use crate::views::trades::opening_tape;
@@ -53,7 +53,7 @@ on_sheet!(OpeningPage);
 
 /// What an opening's sheet is about.
 #[derive(Clone, Copy)]
-pub struct At<'a> {
+pub struct SheetOpening<'a> {
     /// The room.
     pub room: &'a Room,
     /// The opening.
@@ -64,29 +64,30 @@ pub struct At<'a> {
 
 impl<'a> PageBuilder<'a> {
     /// Every opening with what goes in, in the book's order.
-    pub fn at_openings(&self) -> Vec<At<'a>> {
+    pub fn at_openings(&self) -> Vec<SheetOpening<'a>> {
         let rooms = self.subject.book.rooms.iter();
         rooms.flat_map(|room| room.openings.iter().map(move |opening| at(room, opening))).collect()
     }
 
     /// The sheet of one of all openings, by its number.
-    pub fn opening_page(&self, plans: &Plans<'_>, all: &[At<'_>], number: usize) -> Option<OpeningPage> {
+    pub fn opening_page(&self, plans: &Plans<'_>, all: &[SheetOpening<'_>], number: usize) -> Option<OpeningPage> {
         let before = number.checked_sub(1).and_then(|before| all.get(before)).map(|at| self.opening_link(*at));
         let after = all.get(number + 1).map(|at| self.opening_link(*at));
         Some(self.opening(plans, *all.get(number)?, (before, after)))
     }
 
     /// A link to an opening's sheet.
-    pub fn opening_link(&self, at: At<'_>) -> Link {
+    pub fn opening_link(&self, at: SheetOpening<'_>) -> Link {
         Link { href: self.chrome.opening_path(at.room, at.opening), name: name(at), number: Some(number(at)) }
     }
 
     /// Whether what goes in fits, and by how much.
-    pub fn opening_verdict(&self, at: At<'_>) -> (State, Html) {
+    pub fn opening_verdict(&self, at: SheetOpening<'_>) -> (State, Html) {
         match at.thing {
-            None => {
-                (State::new(Shape::FitUnknown, "Nothing chosen"), Html::text("Nothing in the book goes in here yet."))
-            }
+            None => (
+                State::new(StateShape::FitUnknown, "Nothing chosen"),
+                Html::text("Nothing in the book goes in here yet."),
+            ),
             Some((selection, option)) => {
                 let (state, sentence) = self.verdict(at.room, at.opening, selection, option);
                 let open = selection.settled().is_none();
@@ -100,9 +101,14 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    fn opening(&self, plans: &Plans<'_>, at: At<'_>, (from, onward): (Option<Link>, Option<Link>)) -> OpeningPage {
+    fn opening(
+        &self,
+        plans: &Plans<'_>,
+        at: SheetOpening<'_>,
+        (from, onward): (Option<Link>, Option<Link>),
+    ) -> OpeningPage {
         let index = Link { href: "index.html".into(), name: "Openings".into(), number: Some("F-00".into()) };
-        let place = Place {
+        let place = SheetPlace {
             path: self.chrome.opening_path(at.room, at.opening),
             number: number(at),
             name: format!("{}, at the opening", name(at)),
@@ -113,7 +119,8 @@ impl<'a> PageBuilder<'a> {
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
         let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
         sheet.scale = Some("by the bar".into());
-        let of_thing = |(selection, _): (&Selection, _)| self.revisions(Of::Item(&at.room.folder, &selection.id));
+        let of_thing =
+            |(selection, _): (&Selection, _)| self.revisions(RevisionScope::Item(&at.room.folder, &selection.id));
         sheet.revisions = at.thing.map_or_else(Vec::new, of_thing);
         let fit = at.thing.map(|(_, option)| fitting(self.plans.room(at.room), at.room, at.opening, option));
         OpeningPage {
@@ -137,7 +144,7 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    fn opening_facts(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Fact> {
+    fn opening_facts(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((_, option)) = at.thing {
             let hinge = option.hinge.get().map_or(String::new(), |hinge| format!(", hinge {hinge}"));
@@ -156,7 +163,7 @@ impl<'a> PageBuilder<'a> {
     }
 
     /// From what its sizes are taken: floor first, then walls.
-    fn datum(&self, at: At<'_>) -> Html {
+    fn datum(&self, at: SheetOpening<'_>) -> Html {
         let to_lay = build_up(at.room, at.opening);
         let floor = match at.opening.sill.get() {
             Some(sill) => Html::text("finished floor; its bottom stands ")
@@ -180,7 +187,7 @@ impl<'a> PageBuilder<'a> {
         })
     }
 
-    fn door_facts(&self, at: At<'_>) -> Vec<Fact> {
+    fn door_facts(&self, at: SheetOpening<'_>) -> Vec<Fact> {
         let Some((_, option)) = at.thing else { return vec![] };
         let Some(door) = option.fit.get().and_then(|fit| fit.door.get()) else { return vec![] };
         let length = |name: &str, slot: &Slot<Length>| {
@@ -203,7 +210,7 @@ impl<'a> PageBuilder<'a> {
     }
 
     /// What to know before it is set, in one box: what can hurt first, then what the review found.
-    fn opening_cautions(&self, at: At<'_>) -> Vec<Notice> {
+    fn opening_cautions(&self, at: SheetOpening<'_>) -> Vec<Notice> {
         let mut lines = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(at.room, selection));
         let thing = at.thing.map(|(selection, option)| (selection, option.id.as_str()));
         lines.extend(self.told_at_opening(at.room, at.opening, thing));
@@ -212,14 +219,14 @@ impl<'a> PageBuilder<'a> {
 }
 
 /// What goes into an opening: the option that stands, or the first of those still open.
-pub(super) fn at<'a>(room: &'a Room, opening: &'a Opening) -> At<'a> {
+pub(super) fn at<'a>(room: &'a Room, opening: &'a Opening) -> SheetOpening<'a> {
     let selection = room.goes_into(&opening.name).next();
     let thing = selection.and_then(|selection| Some((selection, selection.standing().first()?)));
-    At { room, opening, thing }
+    SheetOpening { room, opening, thing }
 }
 
 /// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.
-pub fn name(at: At<'_>) -> String {
+pub fn name(at: SheetOpening<'_>) -> String {
     at.thing.map_or_else(
         || crate::views::shared::lines::capital(&at.opening.name),
         |(selection, _)| selection.name.value.clone(),
@@ -227,7 +234,7 @@ pub fn name(at: At<'_>) -> String {
 }
 
 /// The sheet's number: the item's, with an F for the field.
-pub fn number(at: At<'_>) -> String {
+pub fn number(at: SheetOpening<'_>) -> String {
     at.thing.map_or_else(|| format!("{}-F", at.room.letter), |(selection, _)| format!("{}F", selection.tag))
 }
 
@@ -243,7 +250,7 @@ pub(super) fn maker_sheet(option: &ProductOption) -> Option<String> {
 }
 
 /// Each service: what the sheet asks, and what is there.
-fn services(at: At<'_>) -> Vec<Fact> {
+fn services(at: SheetOpening<'_>) -> Vec<Fact> {
     let none = Fit::default();
     let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
     let (needs, there) = (&fit.needs, &at.opening.service);

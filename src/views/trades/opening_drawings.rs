@@ -3,7 +3,7 @@
 use crate::assess::heat::{Body, Hearth};
 use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
-    Across, Beside as Kind, Between, Face, Held, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide,
+    Across, Beside as Kind, Between, Face, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide, ReadAt,
     Reading, Thing, Units,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
@@ -15,11 +15,11 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::fit::{deep, door, gap_left, laps, misfits};
 use crate::views::shared::html::Html;
-use crate::views::trades::opening::{At, name, number};
+use crate::views::trades::opening::{SheetOpening, name, number};
 
 /// An opening, and how what goes in is set into it: the figures of the verdict.
 struct Set<'a> {
-    at: At<'a>,
+    at: SheetOpening<'a>,
     above: Neighbour,
     height: Option<Length>,
     fit: Fitting,
@@ -28,7 +28,7 @@ struct Set<'a> {
 
 impl PageBuilder<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
-    pub fn opening_drawings(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Drawing> {
+    pub fn opening_drawings(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Drawing> {
         let hearth = self.hearth(plans, at);
         let here = self.plans.room(at.room);
         let set = Set {
@@ -173,10 +173,10 @@ fn between(height: LengthRange) -> Option<Between> {
 
 fn widths(slot: &Slot<Readings>) -> Vec<Reading> {
     let Some(Readings(readings)) = slot.get() else { return vec![] };
-    let held: &[Held] = match readings.len() {
-        1 => &[Held::Throughout],
-        2 => &[Held::Floor, Held::Top],
-        _ => &[Held::Floor, Held::Middle, Held::Top],
+    let held: &[ReadAt] = match readings.len() {
+        1 => &[ReadAt::Throughout],
+        2 => &[ReadAt::Floor, ReadAt::Top],
+        _ => &[ReadAt::Floor, ReadAt::Middle, ReadAt::Top],
     };
     readings.iter().zip(held).map(|(reading, held)| Reading { held: *held, width: reading.value }).collect()
 }
@@ -209,7 +209,7 @@ fn needs(option: &ProductOption) -> Needs {
 
 /// What is above: over a cooking surface what the verdict finds lowest there, wherever it is written; else as
 /// the opening says.
-fn overhead(plan: Option<&Plan<'_>>, at: At<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
+fn overhead(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
     let Some((body, edge)) = hearth.and_then(Hearth::overhead) else {
         return match above(plan, at.room, at.opening) {
             Some(Above { is: AboveIs::Hung(words), edge, .. }) => {

@@ -1,7 +1,7 @@
 //! What is near a cooking surface, on its sheet: from the same answers that the review judges.
 
 use crate::assess::codes::Rulings;
-use crate::assess::heat::{Hearth, Near, Where, Whose, nearest};
+use crate::assess::heat::{DistanceSource, Hearth, Near, Where, nearest};
 use crate::book::Burning;
 use crate::site::Placement;
 use crate::site::fitting::Side;
@@ -11,12 +11,12 @@ use crate::views::shared::figures;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::sheet::Fact;
-use crate::views::trades::opening::At;
+use crate::views::trades::opening::SheetOpening;
 use crate::vocabulary::Words as _;
 
 impl PageBuilder<'_> {
     /// What must stay clear above and beside what is cooked on, and what is there; nothing for what is not.
-    pub fn heat_facts(&self, plans: &Plans<'_>, at: At<'_>) -> Vec<Fact> {
+    pub fn heat_facts(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
         let Some(hearth) = self.hearth(plans, at) else { return vec![] };
         let places = [
             ("Above the cooking surface", Where::Above, hearth.above()),
@@ -34,7 +34,7 @@ impl PageBuilder<'_> {
     }
 
     /// The cooking surface at an opening; none for what has none.
-    pub fn hearth<'p>(&self, plans: &'p Plans<'p>, at: At<'p>) -> Option<Hearth<'p>>
+    pub fn hearth<'p>(&self, plans: &'p Plans<'p>, at: SheetOpening<'p>) -> Option<Hearth<'p>>
     where
         Self: 'p,
     {
@@ -69,10 +69,10 @@ impl PageBuilder<'_> {
     }
 }
 
-fn source(whose: Whose, source: &str) -> String {
+fn source(whose: DistanceSource, source: &str) -> String {
     match whose {
-        Whose::Sheet => "its maker's sheet".into(),
-        Whose::SheetAbove => "the sheet of what hangs there".into(),
-        Whose::Figure => source.into(),
+        DistanceSource::Sheet => "its maker's sheet".into(),
+        DistanceSource::SheetAbove => "the sheet of what hangs there".into(),
+        DistanceSource::Figure => source.into(),
     }
 }

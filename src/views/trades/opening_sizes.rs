@@ -7,8 +7,8 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::figures::finer;
 use crate::views::shared::html::Html;
-use crate::views::shared::state::{Shape, State};
-use crate::views::trades::opening::{At, maker_sheet};
+use crate::views::shared::state::{State, StateShape};
+use crate::views::trades::opening::{SheetOpening, maker_sheet};
 use serde::Serialize;
 
 /// One size: what is needed, what was measured, what is left over.
@@ -46,7 +46,7 @@ impl<'a> PageBuilder<'a> {
     }
 
     /// The opening's own sizes, for one that nothing goes into yet.
-    fn fitting_of_nothing(&self, at: At<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
+    fn fitting_of_nothing(&self, at: SheetOpening<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
         let height = self.height_of(at.room, at.opening);
         (at.opening.governing_width(), height, at.opening.governing_depth())
     }
@@ -56,7 +56,7 @@ impl<'a> PageBuilder<'a> {
         crate::site::fitting::height(self.plans.room(room), room, opening)
     }
 
-    pub fn sizes_from(&self, at: At<'_>) -> Html {
+    pub fn sizes_from(&self, at: SheetOpening<'_>) -> Html {
         let sheet = at.thing.and_then(|(_, option)| maker_sheet(option));
         let sheet =
             sheet.map_or_else(|| "No maker's sheet is named.".to_string(), |sheet| format!("Maker's sheet: {sheet}."));
@@ -71,7 +71,7 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    pub fn size_rows(&self, at: At<'_>, fit: Option<&Fitting>) -> Vec<SizeRow> {
+    pub fn size_rows(&self, at: SheetOpening<'_>, fit: Option<&Fitting>) -> Vec<SizeRow> {
         let none = Fitting::default();
         let fit = fit.unwrap_or(&none);
         let there = self.fitting_of_nothing(at);
@@ -116,10 +116,10 @@ impl<'a> PageBuilder<'a> {
         };
         let left = gauge.left_over();
         let verdict = match (gauge.misfit(), left) {
-            (Some(Misfit::TooSmall(_)), _) => State::new(Shape::DoesNotFit, "Too small"),
-            (Some(Misfit::TooLarge(_)), _) => State::new(Shape::DoesNotFit, "Too large"),
-            (None, Some(_)) => State::new(Shape::Fits, "Fits"),
-            (None, None) => State::new(Shape::FitUnknown, "Not known"),
+            (Some(Misfit::TooSmall(_)), _) => State::new(StateShape::DoesNotFit, "Too small"),
+            (Some(Misfit::TooLarge(_)), _) => State::new(StateShape::DoesNotFit, "Too large"),
+            (None, Some(_)) => State::new(StateShape::Fits, "Fits"),
+            (None, None) => State::new(StateShape::FitUnknown, "Not known"),
         };
         SizeRow {
             name: name.into(),
@@ -132,7 +132,7 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    fn square_row(&self, at: At<'_>) -> Option<SizeRow> {
+    fn square_row(&self, at: SheetOpening<'_>) -> Option<SizeRow> {
         let skew = out_of_square(at.room, at.opening)?;
         let left = skew.within - skew.out;
         let note = match skew.by {
@@ -140,8 +140,8 @@ impl<'a> PageBuilder<'a> {
             Skew::Side => "over its height, by the plumb line",
         };
         let verdict = match skew.is_too_far() {
-            true => State::new(Shape::DoesNotFit, "Out of square"),
-            false => State::new(Shape::Fits, "Square"),
+            true => State::new(StateShape::DoesNotFit, "Out of square"),
+            false => State::new(StateShape::Fits, "Square"),
         };
         Some(SizeRow {
             name: "Square".into(),

@@ -9,7 +9,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::figures::in_prose;
 use crate::views::shared::html::Html;
-use crate::views::trades::opening::At;
+use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
 
 /// The readings that are asked for: what, where, and how the line is called.
@@ -32,7 +32,7 @@ const LINES: [(&str, &str, Option<&str>); 14] = [
 
 /// What an opening's sheet asks of a tape.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct TapeAsked {
+pub struct TapeRequest {
     /// The book's id; absent while no issue was made.
     pub book: Option<String>,
     pub issue: Option<u32>,
@@ -68,7 +68,7 @@ pub struct TapeRange {
     /// below zero where it is the right.
     pub off: Option<String>,
     /// What is still to come on the faces that the tape reads between.
-    pub less: Vec<TapeLess>,
+    pub less: Vec<StillToCome>,
     /// Why one reading decides nothing here: `studs`, what comes on them is not known; `stack`, it is
     /// shared with another thing.
     pub unsure: Option<String>,
@@ -78,7 +78,7 @@ pub struct TapeRange {
 
 /// Something that is still to come where the tape is held.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct TapeLess {
+pub struct StillToCome {
     /// `floor`, `left`, `right` or `back`.
     pub of: String,
     /// In whole nanometres.
@@ -117,11 +117,11 @@ impl<'a> PageBuilder<'a> {
 
 impl PageBuilder<'_> {
     /// What an opening's sheet asks of the tape.
-    pub fn tape_asked(&self, at: At<'_>, fit: Option<&Fitting>) -> Data {
+    pub fn tape_asked(&self, at: SheetOpening<'_>, fit: Option<&Fitting>) -> Data {
         let issued = self.issued();
         let (post, email) = self.responses_go();
         let project = &self.subject.book.project;
-        Data::of(&TapeAsked {
+        Data::of(&TapeRequest {
             book: issued.as_ref().map(|issued| issued.book.clone()),
             issue: issued.as_ref().map(|issued| issued.number),
             ledger: issued.as_ref().and_then(|issued| issued.line),
@@ -148,7 +148,7 @@ pub fn lines() -> Vec<TapeLine> {
 }
 
 /// The three sizes, each with what is still to come where the tape is held.
-fn asks(plan: Option<&Plan<'_>>, at: At<'_>, fit: &Fitting) -> Vec<TapeRange> {
+fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<TapeRange> {
     let to_come = at.opening.to_come_on_its_walls();
     let unsure = to_come.is_none().then(|| "studs".to_string());
     let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
@@ -179,9 +179,9 @@ fn off(fit: &Fitting) -> Option<Length> {
     Some(left - right).filter(|_| fit.gaps.each_side().is_none())
 }
 
-fn less(parts: &[(&str, Length)]) -> Vec<TapeLess> {
+fn less(parts: &[(&str, Length)]) -> Vec<StillToCome> {
     let to_come = parts.iter().filter(|(_, length)| *length > Length::ZERO);
-    to_come.map(|(of, length)| TapeLess { of: (*of).into(), length: text(*length) }).collect()
+    to_come.map(|(of, length)| StillToCome { of: (*of).into(), length: text(*length) }).collect()
 }
 
 fn range(what: &str, gauge: &DimensionCheck) -> TapeRange {
@@ -215,7 +215,7 @@ mod tests {
         assert_eq!(range.least.unwrap(), (70_i64 * 25_400_000).to_string());
         assert_eq!(range.most.unwrap(), (71_i64 * 25_400_000).to_string());
         let told = less(&[("floor", inches(1)), ("left", Length::ZERO)]);
-        assert_eq!(told, [TapeLess { of: "floor".into(), length: "25400000".into() }]);
+        assert_eq!(told, [StillToCome { of: "floor".into(), length: "25400000".into() }]);
     }
 
     /// Equal air tells nothing of the sides; unequal air says by how much they differ.

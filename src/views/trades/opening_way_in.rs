@@ -6,8 +6,8 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::fact;
 use crate::views::shared::sheet::Fact;
-use crate::views::shared::state::{Shape, State};
-use crate::views::trades::opening::At;
+use crate::views::shared::state::{State, StateShape};
+use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
 
 /// A narrow point between the truck and the room.
@@ -21,7 +21,7 @@ pub struct WayRow {
 }
 
 impl PageBuilder<'_> {
-    pub fn carton_facts(&self, at: At<'_>) -> Vec<Fact> {
+    pub fn carton_facts(&self, at: SheetOpening<'_>) -> Vec<Fact> {
         let Some(fit) = at.thing.and_then(|(_, option)| option.fit.get()) else { return vec![] };
         let mut facts = Vec::new();
         facts.extend(fit.carton.get().map(|sides| fact("Carton", self.wording.sides(sides.sides()))));
@@ -30,7 +30,7 @@ impl PageBuilder<'_> {
         facts
     }
 
-    pub fn way_rows(&self, at: At<'_>) -> Vec<WayRow> {
+    pub fn way_rows(&self, at: SheetOpening<'_>) -> Vec<WayRow> {
         let Some((_, option)) = at.thing else { return vec![] };
         let known = option.fit.get().is_some_and(|fit| fit.carton.get().is_some() || fit.doors_off.get().is_some());
         if !known {
@@ -47,7 +47,7 @@ impl PageBuilder<'_> {
             clear: self.wording.sides(&[point.width, point.height]),
             carton: passage
                 .carton
-                .map_or_else(|| State::new(Shape::FitUnknown, "not known"), |spare| self.passes(spare)),
+                .map_or_else(|| State::new(StateShape::FitUnknown, "not known"), |spare| self.passes(spare)),
             bare: passage.doors_off.map(|spare| self.passes(spare)),
         }
     }
@@ -55,12 +55,12 @@ impl PageBuilder<'_> {
     fn passes(&self, spare: Length) -> State {
         let words = |length: Length| crate::assess::say(length, self.wording.system);
         match Passes::with(spare) {
-            Passes::Not => State::new(Shape::DoesNotFit, format!("stops, {} short", words(spare.abs()))),
+            Passes::Not => State::new(StateShape::DoesNotFit, format!("stops, {} short", words(spare.abs()))),
             Passes::Tightly => {
                 let usual = words(PLAY_ON_THE_WAY);
-                State::new(Shape::FitUnknown, format!("tight, {} to spare where {usual} is usual", words(spare)))
+                State::new(StateShape::FitUnknown, format!("tight, {} to spare where {usual} is usual", words(spare)))
             }
-            Passes::Freely => State::new(Shape::Fits, format!("passes, {} to spare", words(spare))),
+            Passes::Freely => State::new(StateShape::Fits, format!("passes, {} to spare", words(spare))),
         }
     }
 }

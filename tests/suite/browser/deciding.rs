@@ -5,7 +5,8 @@ use crate::project::Project;
 use crate::project::example::TODAY;
 use bookmatch::digest::{Digest, canonical};
 use bookmatch::ledger::{
-    Asked, By, Chain, Decided, Decision, Fact, Issue, Issued, IssuedItem, Line, Moment, Opened, Purpose, Total,
+    Attestation, Chain, Decided, Decision, Fact, Issue, Issued, IssuedItem, ItemDecision, Line, Moment, Opened,
+    Purpose, Total,
 };
 use bookmatch::marks::{self, Marked};
 use bookmatch::read::read;
@@ -49,10 +50,10 @@ fn issue(root: &Path) {
     let sha256 = Digest::of(&bytes);
     add(root, at, Fact::Issued(Issued { number: 1, purpose: Purpose::Approval, on, sha256, items }));
     let item = |room: &str, item: &str| issue.item(room, item).expect("the example has it");
-    add(root, at, Fact::Decided(approved(item("kitchen", "sink"), "samir", By::Unsigned, at)));
+    add(root, at, Fact::Decided(approved(item("kitchen", "sink"), "samir", Attestation::Unsigned, at)));
     // The lantern was ordered already: nothing may be that nobody approved.
     for who in ["odile", "samir"] {
-        add(root, at, Fact::Decided(approved(item("hall", "lantern"), who, By::Hand, at)));
+        add(root, at, Fact::Decided(approved(item("hall", "lantern"), who, Attestation::Hand, at)));
     }
 }
 
@@ -82,8 +83,8 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
     }
 }
 
-fn approved(item: &IssuedItem, who: &str, by: By, at: Moment) -> Decided {
-    let asked = Asked {
+fn approved(item: &IssuedItem, who: &str, by: Attestation, at: Moment) -> Decided {
+    let asked = ItemDecision {
         room: item.room.clone(),
         item: item.item.clone(),
         mark: item.mark,
@@ -97,7 +98,7 @@ fn approved(item: &IssuedItem, who: &str, by: By, at: Moment) -> Decided {
         who: who.into(),
         by,
         key: None,
-        how: (by == By::Hand).then(|| "on the telephone, 11 January".into()),
+        how: (by == Attestation::Hand).then(|| "on the telephone, 11 January".into()),
         given: None,
         made: at,
         device: None,

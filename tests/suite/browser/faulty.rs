@@ -1,6 +1,6 @@
 //! Each page of `tests/browser/faulty` says what must be found in it; nothing else may be.
 
-use super::{Fault, PhotoCache, driver, home, look_at};
+use super::{BrowserReport, Fault, driver, home, look_at};
 use std::fs;
 
 /// `must find: CHECK @WIDTH: WORDS`; width and words may be left out.
@@ -34,7 +34,7 @@ fn expected_in(page: &str, text: &str) -> Vec<Expected> {
     notes.map(read).collect()
 }
 
-fn expected(looked: &PhotoCache) -> Vec<Expected> {
+fn expected(looked: &BrowserReport) -> Vec<Expected> {
     let read = |page: &String| {
         let text = fs::read_to_string(home().join("faulty").join(page)).expect("a faulty page");
         expected_in(page, &text)
@@ -88,7 +88,7 @@ fn a_sound_folder_passes_and_a_fault_is_told_with_page_and_width() {
     };
     assert_eq!(fault().to_string(), "client/index.html at 390 px [image] does not load");
     let looked =
-        |pages: &[&str], faults| PhotoCache { pages: pages.iter().map(|page| (*page).to_owned()).collect(), faults };
+        |pages: &[&str], faults| BrowserReport { pages: pages.iter().map(|page| (*page).to_owned()).collect(), faults };
     looked(&["a.html"], vec![]).is_sound();
     for unsound in [looked(&[], vec![]), looked(&["a.html"], vec![fault()])] {
         assert!(std::panic::catch_unwind(move || unsound.is_sound()).is_err());

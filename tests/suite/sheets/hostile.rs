@@ -4,7 +4,7 @@ use super::readers::Pdf;
 use super::sample::{kitchen, line, picture};
 use bookmatch::publish::sheets::{missing_letters, sign_off};
 use bookmatch::views::paper::sign_off::SignOff;
-use bookmatch::views::paper::sign_off_item::{Decided, Item, Stamp};
+use bookmatch::views::paper::sign_off_item::{Decided, DecisionBox, SignOffItem};
 use bookmatch::views::shared::revisions::Revision;
 use bookmatch::views::shared::signature::{Signature, Strokes};
 
@@ -51,7 +51,7 @@ fn everywhere(words: &str) -> SignOff {
     view
 }
 
-fn throughout(item: &mut Item, words: &str) {
+fn throughout(item: &mut SignOffItem, words: &str) {
     for field in [
         &mut item.tag,
         &mut item.name,
@@ -67,7 +67,7 @@ fn throughout(item: &mut Item, words: &str) {
     }
     item.description = vec![line(words, words)];
     item.cautions = vec![words.to_owned()];
-    item.decided = vec![Decided { stamp: Some(Stamp::Noted), by: words.to_owned(), note: words.to_owned() }; 2];
+    item.decided = vec![Decided { stamp: Some(DecisionBox::Noted), by: words.to_owned(), note: words.to_owned() }; 2];
     if let Some(shown) = &mut item.picture {
         shown.alt = words.to_owned();
     }

@@ -3,7 +3,7 @@
 use super::readers::Pdf;
 use super::sample::{house, kitchen, line, picture};
 use bookmatch::publish::sheets::sign_off;
-use bookmatch::views::paper::sign_off::{Approver, Paper, SignOff};
+use bookmatch::views::paper::sign_off::{PaperSize, SheetSigner, SignOff};
 
 fn set(view: &SignOff) -> Pdf {
     Pdf::of(&sign_off(view, &picture).expect("a sheet"))
@@ -92,7 +92,7 @@ fn total_and_signatures_stand_together_on_the_last_page() {
     for approvers in 1..=6 {
         let mut view = house(20 + approvers);
         view.approvers =
-            (1..=approvers).map(|n| Approver { name: format!("Signer {n}"), ..Approver::default() }).collect();
+            (1..=approvers).map(|n| SheetSigner { name: format!("Signer {n}"), ..SheetSigner::default() }).collect();
         let pages = set(&view).pages();
         let last = pages.last().expect("a page");
         assert!(last.contains("Total to sign for"), "{last}");
@@ -131,7 +131,7 @@ fn the_sheet_is_a4_or_us_letter() {
     // ISO 216 A4: 210 × 297 mm; US letter (ASME Y14.1, size A): 8 1/2 × 11 in; a point is 1/72 in.
     let mut view = kitchen();
     assert_eq!(set(&view).info("Page size"), "595.276 x 841.89 pts (A4)");
-    view.paper = Paper::UsLetter;
+    view.paper = PaperSize::UsLetter;
     assert_eq!(set(&view).info("Page size"), "612 x 792 pts (letter)");
 }
 

@@ -4,18 +4,18 @@ use bookmatch::views::paper::sign_off::*;
 use bookmatch::views::paper::sign_off_item::*;
 use image::{ImageFormat, Rgb, RgbImage};
 
-pub fn line(label: &str, value: &str) -> Line {
-    Line { label: label.to_owned(), value: value.to_owned() }
+pub fn line(label: &str, value: &str) -> LabelledLine {
+    LabelledLine { label: label.to_owned(), value: value.to_owned() }
 }
 
 /// A kitchen of three items, none with anything unusual.
 pub fn kitchen() -> SignOff {
     SignOff {
         language: "en".to_owned(),
-        paper: Paper::A4,
+        paper: PaperSize::A4,
         draft: false,
         project: project(),
-        sheet: Sheet {
+        sheet: SheetTitle {
             code: "S-K".to_owned(),
             title: "What is being signed".to_owned(),
             scope: "Kitchen".to_owned(),
@@ -32,7 +32,7 @@ pub fn kitchen() -> SignOff {
             line("To sign", "Ife Okwuosa and Jon Halvard"),
             line("Days", "no change to the dates"),
         ],
-        rooms: vec![Room {
+        rooms: vec![SignOffRoom {
             name: "Kitchen".to_owned(),
             note: "Prices in US dollars, before tax".to_owned(),
             items: vec![range(), refrigerator(), pendants()],
@@ -43,15 +43,15 @@ pub fn kitchen() -> SignOff {
             line("Tax, 8.25 %", "$433.13"),
             line("Total to sign for", "$5,683.13"),
         ],
-        allowances: vec![Allowance {
+        allowances: vec![SignOffAllowance {
             name: "Appliances".to_owned(),
             allowed: "$9,500.00".to_owned(),
             chosen: "$4,310.00".to_owned(),
             rest: "$5,190.00 left".to_owned(),
         }],
         approvers: vec![
-            Approver { name: "Ife Okwuosa".to_owned(), ..Approver::default() },
-            Approver { name: "Jon Halvard".to_owned(), ..Approver::default() },
+            SheetSigner { name: "Ife Okwuosa".to_owned(), ..SheetSigner::default() },
+            SheetSigner { name: "Jon Halvard".to_owned(), ..SheetSigner::default() },
         ],
         rule: "Both must sign; each signs alone".to_owned(),
         revisions: Vec::new(),
@@ -59,8 +59,8 @@ pub fn kitchen() -> SignOff {
     }
 }
 
-fn project() -> Project {
-    Project {
+fn project() -> ProjectTitle {
+    ProjectTitle {
         title: "Tansy Row 9".to_owned(),
         number: "2026-031".to_owned(),
         client: "The Okwuosa-Halvard household".to_owned(),
@@ -76,22 +76,22 @@ pub fn house(count: usize) -> SignOff {
     view.sheet.code = "S-00".to_owned();
     view.sheet.scope = "Whole book".to_owned();
     let rooms = ["Kitchen", "Bath under the roof", "Laundry", "Hall and stair"];
-    view.rooms = rooms.iter().map(|name| Room { name: (*name).to_owned(), ..view.rooms[0].clone() }).collect();
+    view.rooms = rooms.iter().map(|name| SignOffRoom { name: (*name).to_owned(), ..view.rooms[0].clone() }).collect();
     for (r, room) in view.rooms.iter_mut().enumerate() {
         room.items = (r..count).step_by(rooms.len()).map(|n| numbered(r, n)).collect();
     }
     view
 }
 
-fn numbered(room: usize, n: usize) -> Item {
+fn numbered(room: usize, n: usize) -> SignOffItem {
     let mut item = [range(), refrigerator(), pendants()][n % 3].clone();
     item.tag = format!("{}-{n:02}", ["K", "B", "L", "H"][room]);
     item.description.extend((0..n % 7).map(|i| line("Remark", &format!("the {i}th thing worth knowing of it"))));
     item
 }
 
-pub fn range() -> Item {
-    Item {
+pub fn range() -> SignOffItem {
+    SignOffItem {
         tag: "K-04".to_owned(),
         name: "Range".to_owned(),
         option: "Brushed steel".to_owned(),
@@ -108,7 +108,7 @@ pub fn range() -> Item {
         unit_price: String::new(),
         price: "$4,310.00".to_owned(),
         mark: "c307 5fa2".to_owned(),
-        state: State { shape: Shape::Approved, words: "Approved by both, 9 January 2027".to_owned() },
+        state: SignOffState { shape: SignOffShape::Approved, words: "Approved by both, 9 January 2027".to_owned() },
         picture: Some(PictureRef {
             key: "range".to_owned(),
             alt: "A steel range with six burners".to_owned(),
@@ -116,7 +116,7 @@ pub fn range() -> Item {
             height: 300,
         }),
         why: "Six burners, and an oven for the bread.".to_owned(),
-        fit: Some(Fit {
+        fit: Some(SignOffFit {
             misfit: false,
             verdict: "Fits".to_owned(),
             sentence: "With 1/16″ (1.6 mm) on each side.".to_owned(),
@@ -129,8 +129,8 @@ pub fn range() -> Item {
     }
 }
 
-pub fn refrigerator() -> Item {
-    Item {
+pub fn refrigerator() -> SignOffItem {
+    SignOffItem {
         tag: "K-07".to_owned(),
         name: "Refrigerator".to_owned(),
         option: String::new(),
@@ -141,7 +141,7 @@ pub fn refrigerator() -> Item {
         unit_price: String::new(),
         price: String::new(),
         mark: "9c41 0e7b".to_owned(),
-        state: State { shape: Shape::Waiting, words: "Waiting".to_owned() },
+        state: SignOffState { shape: SignOffShape::Waiting, words: "Waiting".to_owned() },
         picture: None,
         why: String::new(),
         fit: None,
@@ -159,7 +159,7 @@ fn refrigerators() -> Vec<OpenOption> {
             told: "One quiet front from floor to soffit.".to_owned(),
             sizes: "Width 29 3/4″ 756 mm · depth 24″ 610 mm".to_owned(),
             more: "Hinge left".to_owned(),
-            fit: Some(Fit {
+            fit: Some(SignOffFit {
                 misfit: false,
                 verdict: "Fits".to_owned(),
                 sentence: "With 5/32″ (4 mm) on each side.".to_owned(),
@@ -179,7 +179,7 @@ fn refrigerators() -> Vec<OpenOption> {
             told: String::new(),
             sizes: "Width 30 3/8″ 772 mm · depth 24″ 610 mm".to_owned(),
             more: String::new(),
-            fit: Some(Fit {
+            fit: Some(SignOffFit {
                 misfit: true,
                 verdict: "Does not fit".to_owned(),
                 sentence: "5/16″ (7.9 mm) too wide for the opening.".to_owned(),
@@ -196,8 +196,8 @@ fn refrigerators() -> Vec<OpenOption> {
     ]
 }
 
-pub fn pendants() -> Item {
-    Item {
+pub fn pendants() -> SignOffItem {
+    SignOffItem {
         tag: "K-12".to_owned(),
         name: "Pendants over the island".to_owned(),
         option: "Spun bronze".to_owned(),
@@ -208,7 +208,10 @@ pub fn pendants() -> Item {
         unit_price: "$470.00".to_owned(),
         price: "$940.00".to_owned(),
         mark: "b6d9 0e3f".to_owned(),
-        state: State { shape: Shape::ReviseAndResubmit, words: "Revise and resubmit, Ife Okwuosa".to_owned() },
+        state: SignOffState {
+            shape: SignOffShape::ReviseAndResubmit,
+            words: "Revise and resubmit, Ife Okwuosa".to_owned(),
+        },
         picture: None,
         why: String::new(),
         fit: None,

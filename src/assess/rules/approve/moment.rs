@@ -1,7 +1,7 @@
 //! Moments that can't be.
 
 use crate::assess::Context;
-use crate::assess::approval::{Ahead, Held};
+use crate::assess::approval::{Ahead, HoldReason};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::ledger::{Decided, Fact, Line, Odd};
@@ -57,11 +57,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let place = approvers.first().map_or_else(|| Place::Path("record/ledger.jsonl".into()), |one| one.id.span.into());
     for held in &context.approvals.held {
         let message = match held {
-            Held::Terms(..) => continue,
-            Held::MadeLater { issue, on, made } => {
+            HoldReason::Terms(..) => continue,
+            HoldReason::MadeLater { issue, on, made } => {
                 phrase!("issue {issue} bears the day {on}, and was made on {made}", issue, on, made)
             }
-            Held::BeforeAnother { issue, on, other: (number, day) } => {
+            HoldReason::BeforeAnother { issue, on, other: (number, day) } => {
                 phrase!(
                     "issue {issue} bears the day {on}, which is before {day}, the day of issue {number}",
                     issue,

@@ -2,7 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::Waiting;
+use crate::book::WaitingReadings;
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Place;
 
@@ -39,7 +39,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.record.waiting.iter().map(|waiting| told(context, waiting)));
 }
 
-fn told(context: &Context<'_>, waiting: &Waiting) -> Remark {
+fn told(context: &Context<'_>, waiting: &WaitingReadings) -> Remark {
     let measured = &waiting.measured;
     let first = measured.readings.first();
     let opening = first.and_then(|read| {
@@ -90,7 +90,7 @@ fn told(context: &Context<'_>, waiting: &Waiting) -> Remark {
 }
 
 /// "`range`" or "`range` and 2 more openings".
-fn of(waiting: &Waiting) -> Phrase {
+fn of(waiting: &WaitingReadings) -> Phrase {
     let mut names: Vec<(&str, &str)> =
         waiting.measured.readings.iter().map(|read| (read.room.as_str(), read.opening.as_str())).collect();
     names.dedup();

@@ -2,7 +2,7 @@
 
 use super::ordered;
 use crate::assess::Context;
-use crate::assess::approval::{ApprovalState, Held};
+use crate::assess::approval::{ApprovalState, HoldReason};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
 
@@ -38,7 +38,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let terms = context.approvals.held.iter().find_map(|held| match held {
-        Held::Terms(issue, changes) => Some((issue, changes)),
+        HoldReason::Terms(issue, changes) => Some((issue, changes)),
         _ => None,
     });
     let Some((issue, changes)) = terms else { return };

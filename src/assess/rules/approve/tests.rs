@@ -3,7 +3,8 @@
 use crate::assess::rules::trial::Trial;
 use crate::digest::Digest;
 use crate::ledger::{
-    Asked, By, Chain, Confirmed, Decided, Decision, Fact, Issue, Issued, IssuedItem, Line, Met, Opened, Purpose, Total,
+    Attestation, Chain, Confirmed, Decided, Decision, Fact, Issue, Issued, IssuedItem, ItemDecision, Line, Met, Opened,
+    Purpose, Total,
 };
 use crate::marks;
 mod counts;
@@ -72,8 +73,8 @@ impl Record {
     }
 
     /// One approver's word on items.
-    fn says(mut self, who: &str, by: By, words: &[(&str, Decision, Option<&str>, Option<&str>)]) -> Self {
-        let items = words.iter().map(|(item, decision, option, note)| Asked {
+    fn says(mut self, who: &str, by: Attestation, words: &[(&str, Decision, Option<&str>, Option<&str>)]) -> Self {
+        let items = words.iter().map(|(item, decision, option, note)| ItemDecision {
             room: "kitchen".into(),
             item: (*item).into(),
             mark: self.mark(item),
@@ -100,7 +101,7 @@ impl Record {
     }
 
     fn by_link(self, who: &str, item: &str, decision: Decision) -> Self {
-        self.says(who, By::PrivateLink, &[(item, decision, None, None)])
+        self.says(who, Attestation::PrivateLink, &[(item, decision, None, None)])
     }
 
     fn fact(mut self, fact: Fact) -> Self {
@@ -187,16 +188,15 @@ fn one_of_two_is_not_enough_unless_any_may_sign() {
 fn approvers_who_disagree_are_shown_each_other_s_word() {
     let range = "finish: brushed steel";
     let both = issued(BOTH, range).by_link("ada", "range", Approved);
-    both.says("sven", By::PrivateLink, &[("range", Rejected, None, Some("too  wide"))])
+    both.says("sven", Attestation::PrivateLink, &[("range", Rejected, None, Some("too  wide"))])
         .now("approve/conflict", range)
         .finds("`Range`: Ada Marrowby said approved, Sven Lint said rejected (\"too wide\")");
-    let chose = |option: &'static str| {
-        issued(BOTH, CHOICE).says("ada", By::PrivateLink, &[("range", Approved, Some("steel"), None)]).says(
-            "sven",
-            By::PrivateLink,
-            &[("range", Approved, Some(option), None)],
-        )
-    };
+    let chose =
+        |option: &'static str| {
+            issued(BOTH, CHOICE)
+                .says("ada", Attestation::PrivateLink, &[("range", Approved, Some("steel"), None)])
+                .says("sven", Attestation::PrivateLink, &[("range", Approved, Some(option), None)])
+        };
     chose("black").now("approve/conflict", CHOICE).finds_one();
     chose("steel").now("approve/conflict", CHOICE).stays_silent();
     chose("steel").now("approve/unwritten", CHOICE).finds_one().weighs("note");
@@ -254,7 +254,7 @@ fn another_choice_re_opens_what_was_approved_around_the_first() {
     let both = |option: &'static str| {
         issued(BOTH, CHOICE).says(
             "ada",
-            By::PrivateLink,
+            Attestation::PrivateLink,
             &[("range", Approved, Some(option), None), ("cabinets", Approved, None, None)],
         )
     };
@@ -267,7 +267,7 @@ fn a_condition_is_open_until_it_is_met() {
     let range = "finish: brushed steel";
     let noted = || {
         let ada = issued(BOTH, range).by_link("ada", "range", Approved);
-        ada.says("sven", By::PrivateLink, &[("range", ApprovedAsNoted, None, Some("if it is quiet"))])
+        ada.says("sven", Attestation::PrivateLink, &[("range", ApprovedAsNoted, None, Some("if it is quiet"))])
     };
     noted().now("approve/condition", range).finds("`Range` is approved by Sven Lint as noted: \"if it is quiet\"");
     let met = |record: Record| {
@@ -288,7 +288,7 @@ fn a_condition_is_open_until_it_is_met() {
 #[test]
 fn a_response_without_a_key_counts_once_it_is_confirmed() {
     let range = "finish: brushed steel";
-    let ada = || issued(BOTH, range).says("ada", By::Unsigned, &[("range", Approved, None, None)]);
+    let ada = || issued(BOTH, range).says("ada", Attestation::Unsigned, &[("range", Approved, None, None)]);
     ada().now("approve/unsigned", range).finds("a response for Ada Marrowby to issue 1 (1 item) bears no key");
     ada().now("approve/one-of-two", range).stays_silent();
     let confirmed = |record: Record| {
@@ -303,5 +303,8 @@ fn a_response_without_a_key_counts_once_it_is_confirmed() {
     confirmed(ada()).now("approve/one-of-two", range).finds_one();
     // A stranger's word takes nobody's place.
     let known = issued(BOTH, range).by_link("ada", "range", Approved);
-    known.says("ada", By::Unsigned, &[("range", Rejected, None, None)]).now("approve/sent-back", range).stays_silent();
+    known
+        .says("ada", Attestation::Unsigned, &[("range", Rejected, None, None)])
+        .now("approve/sent-back", range)
+        .stays_silent();
 }

@@ -1,7 +1,7 @@
 //! Responses that bear no key.
 
 use crate::assess::Context;
-use crate::assess::approval::{Unsigned, Waiting};
+use crate::assess::approval::{Unsigned, WaitingResponse};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
 
@@ -78,7 +78,7 @@ fn message(unsigned: &Unsigned) -> Phrase {
 }
 
 /// "1a2b3c4d, 5e6f7081, 92a3b4c5, and 17 more on the office's first page".
-fn digits(waiting: &[Waiting]) -> Phrase {
+fn digits(waiting: &[WaitingResponse]) -> Phrase {
     let named = waiting.iter().take(NAMED).map(|one| one.response.short(8));
     match waiting.len().saturating_sub(NAMED) {
         0 => Phrase::joined(named, ", "),

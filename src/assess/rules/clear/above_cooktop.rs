@@ -1,6 +1,6 @@
 //! What is above a cooking surface.
 
-use crate::assess::heat::{Body, Hearth, Near, Whose, is_said_above_cooking, nearest, windows_over};
+use crate::assess::heat::{Body, DistanceSource, Hearth, Near, is_said_above_cooking, nearest, windows_over};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Neighbour, Room, Window, WindowOpens};
@@ -72,9 +72,9 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<R
     let short = near.short()?;
     let say = |length| say(length, context.book.project.units);
     let whose = match near.asked.whose {
-        Whose::Sheet => "its sheet's",
-        Whose::SheetAbove => "its own sheet's",
-        Whose::Figure => "the",
+        DistanceSource::Sheet => "its sheet's",
+        DistanceSource::SheetAbove => "its own sheet's",
+        DistanceSource::Figure => "the",
     };
     let unsaid =
         if near.hangs_on_its_material() { "; nobody says whether it burns, and so it counts as burning" } else { "" };

@@ -11,7 +11,7 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
 use crate::finding::{Phrase, Remark, Severity};
-use crate::site::distances::{Fact, planned_for_access};
+use crate::site::distances::{Distance, planned_for_access};
 
 declare! {
     /// A room that is planned for access misses the standard's figure
@@ -65,7 +65,13 @@ pub fn tells_the_aisle(context: &Context<'_>, room: &Room) -> bool {
 }
 
 /// A distance against a figure that the book has taken for its own: a stop.
-fn stop(context: &Context<'_>, room: &Room, is: (Phrase, &'static str), there: Fact, figure: Figure) -> Option<Remark> {
+fn stop(
+    context: &Context<'_>,
+    room: &Room,
+    is: (Phrase, &'static str),
+    there: Distance,
+    figure: Figure,
+) -> Option<Remark> {
     judged(context, room, is, there, figure).map(|finding| Remark { severity: Severity::Stop, ..finding })
 }
 
@@ -74,7 +80,7 @@ fn judged(
     context: &Context<'_>,
     room: &Room,
     is: (Phrase, &'static str),
-    there: Fact,
+    there: Distance,
     figure: Figure,
 ) -> Option<Remark> {
     let remedy = "change the plan before rough-in, or waive it with the household's reason";

@@ -1,6 +1,6 @@
 //! What rises beside a cooking surface.
 
-use crate::assess::heat::{Hearth, Near, Whose, nearest};
+use crate::assess::heat::{DistanceSource, Hearth, Near, nearest};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, Severity, phrase};
@@ -64,8 +64,8 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
     let short = near.short()?;
     let say = |length| say(length, context.book.project.units);
     let whose = match near.asked.whose {
-        Whose::Sheet | Whose::SheetAbove => "its sheet's",
-        Whose::Figure => "the usual",
+        DistanceSource::Sheet | DistanceSource::SheetAbove => "its sheet's",
+        DistanceSource::Figure => "the usual",
     };
     let unsaid = match near.burning {
         None => "; nobody says whether it burns, and so it counts as burning",

@@ -16,7 +16,7 @@ use crate::site::fitting::{Side, hinge_sides};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
-use asked::{Asked, at_a_side, of_kind, shared};
+use asked::{LandingCounter, at_a_side, of_kind, shared};
 
 declare! {
     /// There is too little counter to set things down on
@@ -111,7 +111,7 @@ impl One<'_> {
 
     /// The greater length on one side and the lesser on the other, either way around: told as it falls
     /// least short.
-    fn on_both_sides(&self, asked: &Asked) -> Option<Remark> {
+    fn on_both_sides(&self, asked: &LandingCounter) -> Option<Remark> {
         let ways = [(asked.greater, asked.lesser), (asked.lesser, asked.greater)];
         let short = |(left, right)| [self.short(Side::Left, left), self.short(Side::Right, right)];
         let total = |short: &[Option<Short>; 2]| -> Length { short.iter().flatten().map(|short| short.by).sum() };
@@ -186,7 +186,7 @@ impl One<'_> {
     }
 
     /// One counter that is long enough, at a side, on top or across.
-    fn anywhere(&self, asked: &Asked) -> Option<Remark> {
+    fn anywhere(&self, asked: &LandingCounter) -> Option<Remark> {
         let say = |length| say(length, self.context.book.project.units);
         let landing = &self.landing.landing;
         let mut told = Vec::new();
@@ -220,7 +220,7 @@ impl One<'_> {
     }
 
     /// The sides that count: that of the handle, where the door's hinges are known; else both.
-    fn handle_sides(&self, asked: &Asked) -> Vec<Side> {
+    fn handle_sides(&self, asked: &LandingCounter) -> Vec<Side> {
         let fitted =
             self.context.site.fitted().filter(|fitted| {
                 std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled() && asked.by_the_handle
@@ -247,7 +247,7 @@ impl One<'_> {
         measure.judge(self.context)
     }
 
-    fn finding(&self, message: Phrase, asked: &Asked) -> Remark {
+    fn finding(&self, message: Phrase, asked: &LandingCounter) -> Remark {
         Remark::new(asked.severity, self.landing.at, message)
             .room(&self.room.folder)
             .opening(&self.opening.name)

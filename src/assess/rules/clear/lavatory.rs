@@ -47,7 +47,7 @@ declare! {
 const GUIDELINE_7: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 7";
 
 /// What is asked of one distance.
-struct Asked {
+struct LavatoryDistance {
     key: &'static str,
     is: (&'static str, &'static str),
     advised: Option<Figure>,
@@ -55,36 +55,36 @@ struct Asked {
     remedy: &'static str,
 }
 
-const ASKED: [Asked; 5] = [
-    Asked {
+const ASKED: [LavatoryDistance; 5] = [
+    LavatoryDistance {
         key: "basin to side",
         is: ("the basin's centre", "from what stands beside it"),
         advised: Some(Figure::of(&LAVATORY_SIDE_ADVISED)),
         code: Some(Figure::of(&LAVATORY_SIDE_CODE)),
         remedy: "move the basin before its drain is set",
     },
-    Asked {
+    LavatoryDistance {
         key: "basin edge to wall",
         is: ("the basin's edge", "from the wall beside it"),
         advised: None,
         code: Some(Figure::of(&LAVATORY_EDGE)),
         remedy: "move the basin before its drain is set, or choose a narrower one",
     },
-    Asked {
+    LavatoryDistance {
         key: "basin to basin",
         is: ("the distance from centre to centre of the basins", ""),
         advised: Some(Figure::of(&LAVATORIES_ADVISED)),
         code: Some(Figure::of(&LAVATORIES_CODE)),
         remedy: "take a longer vanity, or one wider basin instead of two",
     },
-    Asked {
+    LavatoryDistance {
         key: "basin height",
         is: ("the basin's rim", "above the floor"),
         advised: Some(Figure::advised(Length::from_inches(32), GUIDELINE_7)),
         code: None,
         remedy: "set the vanity to suit those who use it, and ask them",
     },
-    Asked {
+    LavatoryDistance {
         key: "basin height",
         is: ("the basin's rim", "above the floor"),
         advised: Some(Figure::advised_most(Length::from_inches(43), GUIDELINE_7)),
@@ -99,7 +99,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn measure<'a>(context: &Context<'_>, room: &'a Room, asked: &Asked) -> Option<Measure<'a>> {
+fn measure<'a>(context: &Context<'_>, room: &'a Room, asked: &LavatoryDistance) -> Option<Measure<'a>> {
     let (subject, tail) = asked.is;
     Some(Measure {
         room,

@@ -8,7 +8,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::counter_height;
-use crate::site::distances::{Fact, distance};
+use crate::site::distances::{Distance, distance};
 use crate::site::fitting;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark> {
-    let bottom = Fact::from(opening.sill.spanned()?);
+    let bottom = Distance::from(opening.sill.spanned()?);
     let of = |advised| Measure {
         room,
         item: Some(&opening.name),

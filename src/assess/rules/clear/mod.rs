@@ -27,7 +27,7 @@ use crate::assess::codes::{self, Basis, Family, PASSAGE};
 use crate::assess::{Context, say};
 use crate::book::{Room, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Fact, Whence};
+use crate::site::distances::{Distance, Whence};
 use crate::source::Spanned;
 use crate::units::Length;
 
@@ -163,7 +163,7 @@ struct Measure<'a> {
     item: Option<&'a Spanned<String>>,
     /// What it is, before and after the figure: `the work aisle`, `wide`.
     is: (Phrase, &'static str),
-    there: Fact,
+    there: Distance,
     /// What a guideline advises.
     advised: Option<Figure>,
     /// What a code asks for.

@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Fact, distance, planned_for_access, rectangle};
+use crate::site::distances::{Distance, distance, planned_for_access, rectangle};
 use crate::source::Spanned;
 use crate::units::{Area, Length};
 
@@ -84,7 +84,7 @@ fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) 
         is: ("the shower".into(), "in its lesser direction"),
         advised: Some(ADVISED).filter(|_| !told_for_access),
         code: Some(CODE),
-        ..of(room, Fact::written(one.min(other), inside.span), "move the wall or the curb before the pan is made")
+        ..of(room, Distance::written(one.min(other), inside.span), "move the wall or the curb before the pan is made")
     };
     measure.judge(context)
 }
@@ -157,7 +157,7 @@ fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
     measure.judge(context)
 }
 
-fn of<'a>(room: &'a Room, there: Fact, remedy: &'static str) -> Measure<'a> {
+fn of<'a>(room: &'a Room, there: Distance, remedy: &'static str) -> Measure<'a> {
     Measure { room, item: None, is: (Phrase::default(), ""), there, advised: None, code: None, remedy }
 }
 

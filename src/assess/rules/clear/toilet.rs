@@ -9,7 +9,7 @@ use crate::assess::codes::{
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::Room;
 use crate::finding::Phrase;
-use crate::site::distances::Fact;
+use crate::site::distances::Distance;
 use crate::site::distances::{distance, planned_for_access, rectangle};
 use crate::units::Length;
 
@@ -88,7 +88,12 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
     let side = |value, tail, code, advised| Measure {
         is: ("the toilet's compartment".into(), tail),
         advised: Some(Figure::of(advised)),
-        ..of(room, Fact::written(value, inside.span), Some(Figure::of(code)), "move the partition before it is framed")
+        ..of(
+            room,
+            Distance::written(value, inside.span),
+            Some(Figure::of(code)),
+            "move the partition before it is framed",
+        )
     };
     vec![
         side(width, "wide", &COMPARTMENT_WIDTH_CODE, &COMPARTMENT_WIDTH_ADVISED),
@@ -109,7 +114,7 @@ fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
     ]
 }
 
-fn of<'a>(room: &'a Room, there: Fact, code: Option<Figure>, remedy: &'static str) -> Measure<'a> {
+fn of<'a>(room: &'a Room, there: Distance, code: Option<Figure>, remedy: &'static str) -> Measure<'a> {
     Measure { room, item: None, is: (Phrase::default(), ""), there, advised: None, code, remedy }
 }
 

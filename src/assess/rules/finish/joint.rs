@@ -58,7 +58,7 @@ const RECTIFIED: Length = Length::from_sixty_fourths(8);
 const CALIBRATED: Length = Length::from_sixty_fourths(12);
 
 /// A figure that the joint must reach, where it is from, and why.
-struct Asked {
+struct LeastJoint {
     joint: Length,
     source: &'static str,
     why: Phrase,
@@ -90,9 +90,9 @@ fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: Syst
     Some(finding.remedy("choose a wider joint, or tile whose faces and edges are truer"))
 }
 
-fn asked(option: &ProductOption, units: System) -> Vec<Asked> {
+fn asked(option: &ProductOption, units: System) -> Vec<LeastJoint> {
     let laid = &option.laid;
-    let by = |joint, source, why| Asked { joint, source, why, by_maker: false };
+    let by = |joint, source, why| LeastJoint { joint, source, why, by_maker: false };
     let mut asked = vec![by(NARROWEST, "ANSI A108.02, 4.3.8", Phrase::from("every joint"))];
     if let Some(varies) = laid.varies_by.get() {
         let why = phrase!("three times the variation of its faces, {},", say(*varies, units));
@@ -108,7 +108,7 @@ fn asked(option: &ProductOption, units: System) -> Vec<Asked> {
         asked.extend(least.checked_add(warpage).map(|joint| by(joint, "ANSI A108.02, 4.3.8.1", why)));
     }
     if let Some(least) = laid.least_joint.get() {
-        asked.push(Asked { joint: *least, source: "the maker's sheet", why: "the maker".into(), by_maker: true });
+        asked.push(LeastJoint { joint: *least, source: "the maker's sheet", why: "the maker".into(), by_maker: true });
     }
     asked
 }

@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::fitting::{By, Housing, Known, fitting};
+use crate::site::fitting::{CabinetFigure, FigureBasis, Housing, fitting};
 use crate::site::{Placement, made_as};
 use crate::units::{Length, LengthRange, with_article};
 use crate::vocabulary::{Hazard, Kind};
@@ -77,31 +77,41 @@ fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> O
     cabinet.get().copied().or(cutout)
 }
 
-fn measure(context: &Context<'_>, fitted: &Placement<'_>, name: &str, is: Known, asked: LengthRange) -> Option<Remark> {
+fn measure(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    name: &str,
+    is: CabinetFigure,
+    asked: LengthRange,
+) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let beyond = |length: Length| Some(length).filter(|length| *length > Length::ZERO);
     let short = asked.least.and_then(|least| Some((beyond(least - is.length)?, "less", least)));
     // What is no more than the cabinet's outside can be too small, never too large.
-    let most = asked.most.filter(|_| is.by != By::AtMost);
+    let most = asked.most.filter(|_| is.by != FigureBasis::AtMost);
     let over = most.and_then(|most| Some((beyond(is.length - most)?, "more", most)));
     let (by, word, figure) = short.or(over)?;
     let message = phrase!(
         "the cabinet of the opening `{}` has an {name} of {}{}, {} {word} than the {} that the maker's sheet asks for",
         fitted.opening.name.value,
         name,
-        if is.by == By::AtMost { "at most " } else { "" },
+        if is.by == FigureBasis::AtMost { "at most " } else { "" },
         say(is.length),
         say(by),
         word,
         say(figure)
     );
     let finding = fitted.finding(severity(is), is.span, message);
-    Some(if is.by == By::Usual { finding.source("common practice: its outside less two sides") } else { finding })
+    Some(if is.by == FigureBasis::Usual {
+        finding.source("common practice: its outside less two sides")
+    } else {
+        finding
+    })
 }
 
 /// What rests on a usual thickness is only asked about.
-fn severity(known: Known) -> Severity {
-    if known.by == By::Usual { Severity::Query } else { Severity::Stop }
+fn severity(known: CabinetFigure) -> Severity {
+    if known.by == FigureBasis::Usual { Severity::Query } else { Severity::Stop }
 }
 
 /// What is left of the face frame beside the cutout.

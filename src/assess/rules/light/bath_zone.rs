@@ -7,7 +7,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
-use crate::site::plan::{Plan, Shape, Thing};
+use crate::site::plan::{ConvexShape, Plan, Thing};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
@@ -76,7 +76,7 @@ fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
     let near = places.flat_map(|(number, place)| {
         let bottom = hangs.bottom.get().and_then(|bottom| at(&bottom.0, number));
         wet(plan).map(move |thing| Near {
-            away: thing.footprint().distance(&Shape::new(vec![*place])) - radius,
+            away: thing.footprint().distance(&ConvexShape::new(vec![*place])) - radius,
             rim: hangs.rim.get().copied().or(thing.high),
             bottom,
         })

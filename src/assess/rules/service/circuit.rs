@@ -1,6 +1,6 @@
 //! The circuit at an opening against what the thing draws.
 
-use super::{Asked, asked};
+use super::{ServiceNeed, asked};
 use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
 use crate::assess::rules::{Check, Findings, declare};
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_, Power>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Power>) -> Option<Remark> {
     let Some(there) = asked.there else { return Some(asked.untold(Service::Power)) };
     let (needs, there) = (&asked.needs.is, &there.is);
     let name = &asked.fitted.selection.name.value;
@@ -72,7 +72,7 @@ fn judge(context: &Context<'_>, asked: &Asked<'_, Power>) -> Option<Remark> {
 }
 
 /// A range of 8 3/4 kW or more.
-fn range(context: &Context<'_>, asked: &Asked<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+fn range(context: &Context<'_>, asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
     let kind = asked.fitted.selection.kind.get()?;
     let watts = needs.watts?.taken();
     let large = kind.is(Trait::Cooks) && watts >= 8_750;
@@ -99,7 +99,7 @@ fn demand(watts: u32) -> u32 {
 }
 
 /// What is plugged into a 15 A or 20 A circuit.
-fn plugged(asked: &Asked<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+fn plugged(asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
     let (watts, has) = (needs.watts?.taken(), there.amps.map(Amount::there).filter(|amps| matches!(amps, 15 | 20))?);
     let volts = needs.volts.iter().chain(&there.volts).copied().find(|volts| *volts > 0)?;
     let most = volts.checked_mul(has)?.checked_mul(PLUGGED_SHARE)? / 100;

@@ -1,6 +1,6 @@
 //! The duct at an opening against what the thing needs.
 
-use super::{Asked, asked};
+use super::{ServiceNeed, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
@@ -100,7 +100,7 @@ fn narrow(
     })
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_, Pipe>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Pipe>) -> Option<Remark> {
     let there = asked.there?;
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;

@@ -1,6 +1,6 @@
 //! Gas at an opening against what the thing takes.
 
-use super::{Asked, asked};
+use super::{ServiceNeed, asked};
 use crate::assess::Context;
 use crate::assess::codes::gas::{self, SOURCE, least_size};
 use crate::assess::rules::{Check, Findings, declare};
@@ -51,13 +51,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn judge(context: &Context<'_>, asked: &Asked<'_, Gas>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>) -> Option<Remark> {
     let Some(there) = asked.there else { return Some(asked.untold(Service::Gas)) };
     let (needs, there) = (&asked.needs.is, &there.is);
     other_kind(asked, needs, there).or_else(|| too_little(context, asked, needs, there))
 }
 
-fn other_kind(asked: &Asked<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
+fn other_kind(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
     let kit = asked.fitted.option.accessories.iter().any(|with| Said::ConversionKit.is_in(&with.name.value));
     if needs == there || kit {
@@ -76,7 +76,7 @@ fn carries(branch: &Gas, heating_value: u32) -> Option<u32> {
     branch.btu.map(Amount::there).or_else(by_table)
 }
 
-fn too_little(context: &Context<'_>, asked: &Asked<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
+fn too_little(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let value = context.book.project.house.heating_value.get().copied().filter(|value| *value > 0);
     let value = value.unwrap_or(USUAL_HEATING_VALUE);
     let (takes, carries) = (needs.btu?.taken(), carries(there, value)?);

@@ -19,7 +19,7 @@ use crate::source::Spanned;
 use crate::vocabulary::supply::Worded;
 
 /// A service that a thing needs, and what is at its opening.
-struct Asked<'a, T> {
+struct ServiceNeed<'a, T> {
     fitted: Placement<'a>,
     /// In the sheet's words.
     needs: &'a Spanned<Worded<T>>,
@@ -32,14 +32,14 @@ fn asked<'a, T: 'a>(
     context: &Context<'a>,
     needs: fn(&Needs) -> &Slot<Worded<T>>,
     there: fn(&Services) -> &Slot<Worded<T>>,
-) -> impl Iterator<Item = Asked<'a, T>> {
+) -> impl Iterator<Item = ServiceNeed<'a, T>> {
     context.site.fitted().filter_map(move |fitted| {
         let needs = needs(&fitted.option.fit.get()?.needs).spanned()?;
-        Some(Asked { needs, there: there(&fitted.opening.service).spanned(), fitted })
+        Some(ServiceNeed { needs, there: there(&fitted.opening.service).spanned(), fitted })
     })
 }
 
-impl<T> Asked<'_, T> {
+impl<T> ServiceNeed<'_, T> {
     /// A finding at what is there, pointing at what is needed too.
     fn finding(&self, severity: Severity, message: impl Into<Phrase>) -> Remark {
         let at = self.there.map_or(self.fitted.opening.span, |there| there.span);

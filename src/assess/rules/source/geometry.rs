@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::site::plan::{Fault, Plan, Wrong};
+use crate::site::plan::{Plan, PlanFault, Wrong};
 use crate::units::Length;
 
 declare! {
@@ -48,7 +48,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Remark {
+fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &PlanFault) -> Remark {
     let (message, remedy) = words(context, fault);
     let finding = Remark::stop(fault.span, message).remedy(remedy).room(&plan.room.folder);
     let finding = match &fault.item {
@@ -62,7 +62,7 @@ fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Remark {
     }
 }
 
-fn words(context: &Context<'_>, fault: &Fault) -> (Phrase, Phrase) {
+fn words(context: &Context<'_>, fault: &PlanFault) -> (Phrase, Phrase) {
     let say = |length| say(length, context.book.project.units);
     let item = fault.item.as_deref().unwrap_or("the outline");
     match &fault.wrong {

@@ -29,7 +29,7 @@ fn many(edition: usize) -> Output {
 #[ignore = "run by the tests that kill it"]
 fn the_process_that_is_killed() {
     let folder = PathBuf::from(std::env::var(FOLDER).unwrap());
-    let place = Place { dir: folder.join("site"), book: folder.join("book") };
+    let place = OutputFolder { dir: folder.join("site"), book: folder.join("book") };
     let operation = std::env::var(OPERATION).unwrap().parse().unwrap();
     let disk = Disk { fault: Fault { when: When::Die(operation), ..Fault::default() } };
     for edition in 1.. {

@@ -18,7 +18,7 @@ use tempfile::TempDir;
 
 use super::disk::Disk;
 use super::write::write_on;
-use super::{Content, Digest, Output, Place, WriteError, Written};
+use super::{Content, Digest, Output, OutputFolder, WriteError, Written};
 
 /// A book and a folder beside it, to publish into.
 struct Ground {
@@ -39,8 +39,8 @@ impl Ground {
         self.root.path().join("site")
     }
 
-    fn place(&self) -> Place {
-        Place { dir: self.site(), book: self.root.path().join("book") }
+    fn place(&self) -> OutputFolder {
+        OutputFolder { dir: self.site(), book: self.root.path().join("book") }
     }
 
     fn publish(&self, output: &Output) -> Result<Written, WriteError> {

@@ -110,7 +110,7 @@ fn the_user_may_stop_it_and_finds_everything_as_it_was() {
 #[test]
 fn a_stop_at_the_first_publish_leaves_no_folder_behind() {
     let ground = Ground::new();
-    let place = Place { dir: ground.site().join("deep/er"), ..ground.place() };
+    let place = OutputFolder { dir: ground.site().join("deep/er"), ..ground.place() };
     let stopped = AtomicBool::new(true);
     assert!(super::super::write(&pages(&FIRST), &place, &stopped).is_err());
     assert!(!ground.site().exists());

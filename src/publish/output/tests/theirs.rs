@@ -120,7 +120,7 @@ fn a_file_is_no_folder_to_publish_to() {
     fs::write(ground.site(), "a file").unwrap();
     let error = ground.publish(&pages(&FIRST)).unwrap_err();
     assert!(matches!(error, WriteError::NotAFolder(_)));
-    let inside = Place { dir: ground.site().join("deeper"), ..ground.place() };
+    let inside = OutputFolder { dir: ground.site().join("deeper"), ..ground.place() };
     let error = super::super::write(&pages(&FIRST), &inside, &AtomicBool::new(false)).unwrap_err();
     assert!(matches!(error, WriteError::Disk { .. }), "{error}");
     assert_eq!(fs::read_to_string(ground.site()).unwrap(), "a file");

@@ -11,12 +11,12 @@ struct Said {
     decision: Decision,
     made: &'static str,
     device: Option<(&'static str, u32)>,
-    by: By,
+    by: Attestation,
     note: Option<&'static str>,
 }
 
 fn said(decision: Decision, made: &'static str) -> Said {
-    Said { decision, made, device: None, by: By::PrivateLink, note: None }
+    Said { decision, made, device: None, by: Attestation::PrivateLink, note: None }
 }
 
 fn day(text: &str) -> During {
@@ -32,12 +32,12 @@ impl Record {
             who: who.into(),
             by: said.by,
             key: None,
-            how: (said.by == By::Hand).then(|| "on the telephone".into()),
-            given: (said.by == By::Hand).then(|| day(said.made.get(..10).unwrap())),
+            how: (said.by == Attestation::Hand).then(|| "on the telephone".into()),
+            given: (said.by == Attestation::Hand).then(|| day(said.made.get(..10).unwrap())),
             made: said.made.parse().unwrap(),
             device: said.device.map(|(id, turn)| Device { id: id.into(), turn }),
             signed: None,
-            items: vec![Asked {
+            items: vec![ItemDecision {
                 room: "kitchen".into(),
                 item: "range".into(),
                 mark: self.mark("range"),
@@ -99,7 +99,7 @@ fn one_device_knows_the_order_of_what_was_said_on_it_whatever_its_clock_says() {
 #[test]
 fn what_nobody_can_know_the_order_of_is_asked_about_and_not_orderable() {
     let near = [|| said(Approved, "2027-01-11T08:00:00Z"), || said(Rejected, "2027-01-11T08:07:00Z")];
-    let by_hand = |decision| Said { by: By::Hand, ..said(decision, "2027-01-11T12:00:00Z") };
+    let by_hand = |decision| Said { by: Attestation::Hand, ..said(decision, "2027-01-11T12:00:00Z") };
     let one_day: [&dyn Fn() -> Said; 2] = [&|| by_hand(Approved), &|| by_hand(Rejected)];
     let same_day: [&dyn Fn() -> Said; 2] = [&|| said(Approved, "2027-01-11T23:00:00Z"), &|| by_hand(Rejected)];
     let two = |decision, made, id, turn| Said { device: Some((id, turn)), ..said(decision, made) };
@@ -186,7 +186,9 @@ fn a_condition_that_is_met_closes_neither_another_person_s_nor_a_later_one() {
 #[test]
 fn an_approval_that_names_no_option_where_several_stand_open_approves_nothing() {
     let both = |option| {
-        let say = |record: Record, who: &str| record.says(who, By::PrivateLink, &[("range", Approved, option, None)]);
+        let say = |record: Record, who: &str| {
+            record.says(who, Attestation::PrivateLink, &[("range", Approved, option, None)])
+        };
         say(say(issued(BOTH, CHOICE), "ada"), "sven")
     };
     let standing = |record: Record| {

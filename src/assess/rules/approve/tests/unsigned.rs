@@ -22,7 +22,7 @@ fn confirmed(record: Record) -> Record {
 }
 
 fn says(decision: Decision, note: Option<&str>) -> Record {
-    issued(BOTH, RANGE).says("ada", By::Unsigned, &[("range", decision, None, note)])
+    issued(BOTH, RANGE).says("ada", Attestation::Unsigned, &[("range", decision, None, note)])
 }
 
 #[test]
@@ -49,9 +49,9 @@ fn standing(record: Record) -> &'static str {
 fn many_responses_in_one_name_are_one_finding_that_says_how_many_wait() {
     let mut record = issued(BOTH, RANGE);
     for _ in 0..5 {
-        record = record.says("ada", By::Unsigned, &[("range", Approved, None, None)]);
+        record = record.says("ada", Attestation::Unsigned, &[("range", Approved, None, None)]);
     }
-    record = record.says("sven", By::Unsigned, &[("range", Approved, None, None)]);
+    record = record.says("sven", Attestation::Unsigned, &[("range", Approved, None, None)]);
     let digits = response(&record, 0).short(8);
     let found = record.now("approve/unsigned", RANGE).run().counts(2);
     assert_eq!(found.findings()[0].message.text(), "5 responses for Ada Marrowby bear no key");
@@ -64,7 +64,7 @@ fn many_responses_in_one_name_are_one_finding_that_says_how_many_wait() {
 fn a_response_whose_proof_came_later_waits_for_nobody() {
     let mut record = says(Approved, None);
     let Some(Fact::Decided(bare)) = record.facts.first().cloned() else { panic!() };
-    record = record.fact(Fact::Decided(Decided { by: By::PrivateLink, ..bare }));
+    record = record.fact(Fact::Decided(Decided { by: Attestation::PrivateLink, ..bare }));
     record.now("approve/unsigned", RANGE).stays_silent();
 }
 
@@ -73,12 +73,17 @@ fn a_response_whose_proof_came_later_waits_for_nobody() {
 fn a_condition_that_nobody_is_known_to_have_stated_is_none() {
     let any = format!("{BOTH}\napproval: any");
     let record = |by| {
-        let sven =
-            issued(&any, RANGE).says("sven", By::PrivateLink, &[("range", ApprovedAsNoted, None, Some("quiet"))]);
+        let sven = issued(&any, RANGE).says(
+            "sven",
+            Attestation::PrivateLink,
+            &[("range", ApprovedAsNoted, None, Some("quiet"))],
+        );
         sven.says("ada", by, &[("range", ApprovedAsNoted, None, Some("if the hood is free"))])
     };
-    record(By::Unsigned).now("approve/condition", RANGE).finds("`Range` is approved by Sven Lint as noted: \"quiet\"");
-    record(By::PrivateLink).now("approve/condition", RANGE).run().counts(2);
+    record(Attestation::Unsigned)
+        .now("approve/condition", RANGE)
+        .finds("`Range` is approved by Sven Lint as noted: \"quiet\"");
+    record(Attestation::PrivateLink).now("approve/condition", RANGE).run().counts(2);
 }
 
 /// A line of an older ledger closes the condition that was stated last: by somebody who is known.
@@ -86,8 +91,8 @@ fn a_condition_that_nobody_is_known_to_have_stated_is_none() {
 fn what_a_stranger_states_keeps_no_condition_of_anybody_open() {
     let sven = issued(BOTH, RANGE)
         .by_link("ada", "range", Approved)
-        .says("sven", By::PrivateLink, &[("range", ApprovedAsNoted, None, Some("if it is quiet"))])
-        .says("sven", By::Unsigned, &[("range", ApprovedAsNoted, None, Some("if it is free"))]);
+        .says("sven", Attestation::PrivateLink, &[("range", ApprovedAsNoted, None, Some("if it is quiet"))])
+        .says("sven", Attestation::Unsigned, &[("range", ApprovedAsNoted, None, Some("if it is free"))]);
     let mark = sven.mark("range");
     let (room, item, on) = ("kitchen".into(), "range".into(), "2027-01-13".parse().unwrap());
     let met = Met { room, item, mark, response: None, by: "Ines Tarrow".into(), note: "heard".into(), on };

@@ -7,28 +7,28 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{KitchenWays, Room, ShowerType};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Fact, distance, for_access, rectangle};
+use crate::site::distances::{Distance, distance, for_access, rectangle};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
 /// What is asked of one distance.
-struct Asked {
+struct AccessFigure {
     key: &'static str,
     is: (&'static str, &'static str),
     bound: Bound,
     source: &'static str,
 }
 
-const fn least(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> Asked {
-    Asked { key, is, bound: Bound::Least(Length::from_inches(inches)), source }
+const fn least(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> AccessFigure {
+    AccessFigure { key, is, bound: Bound::Least(Length::from_inches(inches)), source }
 }
 
-const fn most(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> Asked {
-    Asked { key, is, bound: Bound::Most(Length::from_inches(inches)), source }
+const fn most(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> AccessFigure {
+    AccessFigure { key, is, bound: Bound::Most(Length::from_inches(inches)), source }
 }
 
 /// Distances that stand under `access`.
-const OF_ACCESS: [Asked; 9] = [
+const OF_ACCESS: [AccessFigure; 9] = [
     least("turning circle", ("the turning circle", "across"), 60, "2010 ADA Standards 304.3.1"),
     least("work surface width", ("the work surface", "wide"), 30, "2010 ADA Standards 804.3"),
     most("sink rim", ("the sink's rim", "high"), 34, "2010 ADA Standards 606.3"),
@@ -56,17 +56,17 @@ const OF_ACCESS: [Asked; 9] = [
 ];
 
 /// Distances that stand under `clearances`.
-const OF_CLEARANCES: [Asked; 3] = [
+const OF_CLEARANCES: [AccessFigure; 3] = [
     least("toilet to side", ("the toilet's centre", "from the wall beside it"), 16, "2010 ADA Standards 604.2"),
     most("toilet to side", ("the toilet's centre", "from the wall beside it"), 18, "2010 ADA Standards 604.2"),
     most("basin height", ("the basin's rim", "high"), 34, "2010 ADA Standards 606.3"),
 ];
 
 /// What only ICC A117.1 or the planning guidelines ask for.
-const ADVISED: [Asked; 6] = [
+const ADVISED: [AccessFigure; 6] = [
     least("grab bar height", ("the grab bar", "high"), 33, "ICC A117.1 609"),
     most("grab bar height", ("the grab bar", "high"), 36, "ICC A117.1 609"),
-    Asked {
+    AccessFigure {
         key: "sink bowl depth",
         is: ("the bowl over the knee space", "deep"),
         bound: Bound::Most(Length::from_sixty_fourths(416)),
@@ -84,7 +84,7 @@ const ADVISED: [Asked; 6] = [
         48,
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
     ),
-    Asked {
+    AccessFigure {
         key: "shower threshold",
         is: ("the step at the shower's entry", "high"),
         bound: Bound::Most(Length::from_sixty_fourths(32)),
@@ -97,14 +97,14 @@ const ADVISED_FOR_ACCESS: &str = "advised for access";
 
 /// Holds every single distance of a room against the profile.
 pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
-    let of = |asked: &Asked, whose| Figure {
+    let of = |asked: &AccessFigure, whose| Figure {
         bound: asked.bound,
         whose,
         source: asked.source,
         printed: Printed::ToFiveMillimetres,
         named: None,
     };
-    let is = |asked: &Asked| (Phrase::from(asked.is.0), asked.is.1);
+    let is = |asked: &AccessFigure| (Phrase::from(asked.is.0), asked.is.1);
     let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
     let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context.site, room, asked.key)?)));
     findings.extend(
@@ -178,7 +178,7 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let is = |tail| (Phrase::from("the shower"), tail);
     let inside = rectangle(room, "shower").and_then(|inside| {
         let (one, other) = inside.value;
-        let side = |value| Fact::written(value, inside.span);
+        let side = |value| Distance::written(value, inside.span);
         stop(context, room, is("in its lesser direction"), side(one.min(other)), figure(sides.0))
             .or_else(|| stop(context, room, is("in its greater direction"), side(one.max(other)), figure(sides.1)))
     });
@@ -191,7 +191,7 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
 fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let (bar, from) = (for_access(room, "side grab bar")?, for_access(room, "side grab bar from rear wall")?);
     let is_alone_at_fault = bar.value >= Length::from_inches(42) && from.value <= Length::from_inches(12);
-    let end = Fact { value: bar.value + from.value, ..bar };
+    let end = Distance { value: bar.value + from.value, ..bar };
     let bound = Bound::Least(Length::from_inches(54));
     let figure = Figure {
         bound,
@@ -220,7 +220,7 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
         .filter_map(|(_, selection, option)| {
             let (height, at) = option.length("seat height")?;
             let is = (phrase!("the seat of `{}`", selection.name.value), "high");
-            let there = Fact::written(height, at);
+            let there = Distance::written(height, at);
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
             let severity = if selection.settled().is_some() { Severity::Stop } else { Severity::Query };
             Some(Remark { severity, ..finding }.option(&selection.name, &option.id.value))
@@ -278,5 +278,5 @@ fn table(context: &Context<'_>, room: &Room) -> Option<Remark> {
         printed: Printed::ToFiveMillimetres,
         named: None,
     };
-    stop(context, room, ("the top to sit at".into(), "high"), Fact::from(*nearest), figure)
+    stop(context, room, ("the top to sit at".into(), "high"), Distance::from(*nearest), figure)
 }

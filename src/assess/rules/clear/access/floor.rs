@@ -7,7 +7,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{KneeSpace, Room};
 use crate::finding::{Remark, phrase};
-use crate::site::distances::Fact;
+use crate::site::distances::Distance;
 use crate::units::Length;
 use crate::vocabulary::Called;
 
@@ -37,7 +37,7 @@ fn clear_floors(context: &Context<'_>, room: &Room) -> Vec<Remark> {
         let under = room.access.knee_spaces.iter().find(|space| space.name.value == name.value);
         let feet = under.and_then(|space| space.toe_depth.get()).map_or(Length::ZERO, |toes| counted(*toes));
         let (width, depth) = (sides.value.0, sides.value.1 + feet);
-        let side = |value| Fact::written(value, sides.span);
+        let side = |value| Distance::written(value, sides.span);
         let is = |tail| (phrase!("the clear floor at `{}`", name.value), tail);
         stop(context, room, is("in its lesser direction"), side(width.min(depth)), figure(30))
             .or_else(|| stop(context, room, is("in its greater direction"), side(width.max(depth)), figure(48)))
@@ -62,13 +62,13 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Rema
     let is = |tail| (phrase!("the knee space at `{name}`", name), tail);
     let advised = |inches| Figure { whose: "advised for access", ..asked(Length::from_inches(inches), KNEES) };
     let mut findings = Vec::new();
-    if let Some(width) = space.width.spanned().map(Fact::from) {
+    if let Some(width) = space.width.spanned().map(Distance::from) {
         let least = asked(Length::from_inches(30), "2010 ADA Standards 306.2.5, 306.3.5");
         let narrow = stop(context, room, is("wide"), width, least);
         findings.extend(narrow.or_else(|| judged(context, room, is("wide"), width, advised(36))));
     }
     for (slot, tail, inches) in [(&space.height, "high", 27), (&space.depth, "deep", 19)] {
-        let there = slot.spanned().map(Fact::from);
+        let there = slot.spanned().map(Distance::from);
         findings.extend(there.and_then(|there| judged(context, room, is(tail), there, advised(inches))));
     }
     if let Some(toes) = space.toe_depth.spanned() {

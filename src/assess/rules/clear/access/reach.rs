@@ -7,7 +7,7 @@ use crate::assess::rules::Findings;
 use crate::assess::{Context, say};
 use crate::book::{Control, Reach, Room, System};
 use crate::finding::{Remark, phrase};
-use crate::site::distances::Fact;
+use crate::site::distances::Distance;
 use crate::units::Length;
 
 const LOWEST: Length = Length::from_inches(15);
@@ -61,7 +61,7 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Rema
         (forward(depth), "2010 ADA Standards 308.2")
     };
     let is = || (phrase!("`{}`", control.name.value), "above the floor");
-    let there = Fact::from(&control.height);
+    let there = Distance::from(&control.height);
     let figure = |bound| Figure {
         bound,
         whose: "that can be reached there",

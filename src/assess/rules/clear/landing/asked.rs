@@ -10,7 +10,7 @@ use crate::units::Length;
 use crate::vocabulary::Kind;
 
 /// Counter asked for, on both sides or in one place.
-pub struct Asked {
+pub struct LandingCounter {
     /// On one side, or in the one place.
     pub greater: Length,
     /// On the other side; nothing where one place is enough.
@@ -51,10 +51,10 @@ pub fn shared(rulings: Rulings<'_>) -> Length {
 const SECOND_SINK: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 15";
 
 /// What an opening for that kind asks for.
-pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<Asked> {
+pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<LandingCounter> {
     match kind {
         Kind::Sink if landing.second_sink.get() == Some(&true) => {
-            rulings.offers(Family::KitchenAndBath).then(|| Asked {
+            rulings.offers(Family::KitchenAndBath).then(|| LandingCounter {
                 greater: Length::from_inches(18),
                 lesser: Length::from_inches(3),
                 source: SECOND_SINK.into(),
@@ -67,24 +67,26 @@ pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<As
         Kind::Sink => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
         Kind::Cooktop | Kind::Range => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
         Kind::Refrigerator => {
-            one(rulings, &FRIDGE_LANDING).map(|one| Asked { across: true, by_the_handle: true, ..one })
+            one(rulings, &FRIDGE_LANDING).map(|one| LandingCounter { across: true, by_the_handle: true, ..one })
         }
-        Kind::Microwave => one(rulings, &MICROWAVE_LANDING).map(|one| Asked { by_the_handle: true, ..one }),
-        Kind::WallOven => one(rulings, &OVEN_LANDING).map(|one| Asked { across: true, not_a_walkway: true, ..one }),
+        Kind::Microwave => one(rulings, &MICROWAVE_LANDING).map(|one| LandingCounter { by_the_handle: true, ..one }),
+        Kind::WallOven => {
+            one(rulings, &OVEN_LANDING).map(|one| LandingCounter { across: true, not_a_walkway: true, ..one })
+        }
         _ => None,
     }
 }
 
 /// Counter on both sides.
-fn both(rulings: Rulings<'_>, greater: &'static Figure, lesser: &'static Figure) -> Option<Asked> {
+fn both(rulings: Rulings<'_>, greater: &'static Figure, lesser: &'static Figure) -> Option<LandingCounter> {
     let (one, lesser) = (one(rulings, greater)?, rulings.length(lesser)?);
-    Some(Asked { lesser: lesser.value, severity: one.severity.min(lesser.severity), ..one })
+    Some(LandingCounter { lesser: lesser.value, severity: one.severity.min(lesser.severity), ..one })
 }
 
 /// Counter in one place.
-fn one(rulings: Rulings<'_>, figure: &'static Figure) -> Option<Asked> {
+fn one(rulings: Rulings<'_>, figure: &'static Figure) -> Option<LandingCounter> {
     let ruling = rulings.length(figure)?;
-    Some(Asked {
+    Some(LandingCounter {
         greater: ruling.value,
         lesser: Length::ZERO,
         source: ruling.source,

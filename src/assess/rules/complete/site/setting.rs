@@ -1,7 +1,7 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
-use crate::assess::rules::Findings;
 use crate::assess::Context;
+use crate::assess::rules::Findings;
 use crate::book::Setting;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{Housing, depth_stack, recess, setting};

@@ -2,14 +2,14 @@
 
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::site::plan::{Fault, Plan, Wrong};
+use crate::site::plan::{Plan, PlanFault, Wrong};
 
 /// Every pair of bodies of a room that are in one place.
 pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Remark> {
     plan.faults.iter().filter_map(|fault| told(context, plan, fault)).collect()
 }
 
-fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &Fault) -> Option<Remark> {
+fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &PlanFault) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let Wrong::Clashes { other, along, in_height, out } = &fault.wrong else { return None };
     let item = fault.item.as_deref()?;

@@ -15,7 +15,7 @@ use serde::Serialize;
 
 /// One issue: who is asked, what for, and where the answer goes.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Asked {
+pub struct DecisionRequest {
     /// The book's id: 32 hex digits.
     pub book: String,
     /// Number of the issue.
@@ -32,9 +32,9 @@ pub struct Asked {
     pub post: Option<String>,
     /// Where to write instead.
     pub email: Option<String>,
-    pub approvers: Vec<AskedOf>,
-    pub items: Vec<AskedItem>,
-    pub allowances: Vec<AskedAllowance>,
+    pub approvers: Vec<RequestedApprover>,
+    pub items: Vec<RequestedItem>,
+    pub allowances: Vec<RequestedAllowance>,
     /// Three letters.
     pub currency: String,
     /// What stands before an amount: `$`, or the letters and a space.
@@ -45,14 +45,14 @@ pub struct Asked {
 
 /// Someone who is asked.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AskedOf {
+pub struct RequestedApprover {
     pub id: String,
     pub name: String,
 }
 
 /// One item that is asked about.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AskedItem {
+pub struct RequestedItem {
     /// The room's folder.
     pub room: String,
     /// What the room is called.
@@ -68,7 +68,7 @@ pub struct AskedItem {
     pub mark: String,
     /// False when it is no longer what was issued: it is asked about in the next issue.
     pub askable: bool,
-    pub options: Vec<AskedOption>,
+    pub options: Vec<RequestedOption>,
     /// The option that the book has settled on.
     pub chosen: Option<String>,
     /// The allowance that it draws on.
@@ -79,23 +79,23 @@ pub struct AskedItem {
     #[serde(rename = "holds up")]
     pub holds_up: Option<String>,
     /// What is on record.
-    pub decided: Vec<AskedBefore>,
+    pub decided: Vec<EarlierDecision>,
 }
 
 /// An option that may be crossed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AskedOption {
+pub struct RequestedOption {
     pub id: String,
     pub name: String,
     /// Before tax, plain: `3180.00`.
     pub price: Option<String>,
     /// Whether it fits; absent where nothing is known.
-    pub fit: Option<AskedFit>,
+    pub fit: Option<RequestedOptionFit>,
 }
 
 /// Whether an option fits, in plain words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AskedFit {
+pub struct RequestedOptionFit {
     /// The verdict and its shape.
     #[serde(flatten)]
     pub verdict: State,
@@ -105,7 +105,7 @@ pub struct AskedFit {
 
 /// A decision on record.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AskedBefore {
+pub struct EarlierDecision {
     pub who: String,
     /// One of the four review stamps, in lower case.
     pub decision: String,
@@ -117,7 +117,7 @@ pub struct AskedBefore {
 
 /// An allowance, and what the book's own choices draw on it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AskedAllowance {
+pub struct RequestedAllowance {
     pub name: String,
     /// Plain: `14500.00`.
     pub allowed: String,
@@ -127,7 +127,7 @@ pub struct AskedAllowance {
 
 /// What an issue froze, as far as pages need it.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Issued {
+pub struct LatestIssue {
     /// The book's id.
     pub book: String,
     /// The last issue's number.
@@ -142,10 +142,10 @@ pub struct Issued {
 
 impl PageBuilder<'_> {
     /// The newest issue for approval; none when there is none.
-    pub fn issued(&self) -> Option<Issued> {
+    pub fn issued(&self) -> Option<LatestIssue> {
         let issue = self.subject.book.record.latest_for(Purpose::Approval)?;
         let marks = issue.items.iter().map(|item| ((item.room.clone(), item.item.clone()), item.mark.to_string()));
-        Some(Issued {
+        Some(LatestIssue {
             book: issue.book.clone(),
             number: issue.number,
             purpose: issue.purpose.word().into(),
@@ -155,10 +155,10 @@ impl PageBuilder<'_> {
     }
 
     /// What is on record of an item, the newest word of each approver that is known to be theirs.
-    fn before(&self, room: &Room, selection: &Selection) -> Vec<AskedBefore> {
+    fn before(&self, room: &Room, selection: &Selection) -> Vec<EarlierDecision> {
         let counts = |word: &ApproverDecision| word.holds && word.rivals.is_empty() && !word.lacks_option;
         let state = |word: &ApproverDecision| if counts(word) { "holds" } else { "stale" };
-        let before = |word: &ApproverDecision| AskedBefore {
+        let before = |word: &ApproverDecision| EarlierDecision {
             who: word.who.clone(),
             decision: word.decision.words().into(),
             option: word.option.clone(),
@@ -172,24 +172,25 @@ impl PageBuilder<'_> {
     pub fn asked(&self) -> Option<Data> {
         let (issued, mut asked) = self.asking()?;
         asked.items = self.subject.book.selections().map(|(room, one)| self.asked_item(&issued, room, one)).collect();
-        let allowances = self.subject.assessment.amounts.allowances.iter().map(|(name, allowance)| AskedAllowance {
-            name: name.clone(),
-            allowed: allowance.allowed.plain(),
-            settled: allowance.due.settled.map(Money::plain),
-        });
+        let allowances =
+            self.subject.assessment.amounts.allowances.iter().map(|(name, allowance)| RequestedAllowance {
+                name: name.clone(),
+                allowed: allowance.allowed.plain(),
+                settled: allowance.due.settled.map(Money::plain),
+            });
         asked.allowances = allowances.collect();
         Some(Data::of(&asked))
     }
 
     /// What one item's page asks.
-    pub fn asked_of(&self, asking: &(Issued, Asked), room: &Room, selection: &Selection) -> Data {
+    pub fn asked_of(&self, asking: &(LatestIssue, DecisionRequest), room: &Room, selection: &Selection) -> Data {
         let (issued, asked) = asking;
-        Data::of(&Asked { items: vec![self.asked_item(issued, room, selection)], ..asked.clone() })
+        Data::of(&DecisionRequest { items: vec![self.asked_item(issued, room, selection)], ..asked.clone() })
     }
 
     /// What every page asks that asks at all, still without its items; none while no issue was made, or
     /// nobody is named who decides.
-    pub fn asking(&self) -> Option<(Issued, Asked)> {
+    pub fn asking(&self) -> Option<(LatestIssue, DecisionRequest)> {
         let issued = self.issued()?;
         let project = &self.subject.book.project;
         if project.approvers.is_empty() {
@@ -197,7 +198,7 @@ impl PageBuilder<'_> {
         }
         let (post, email) = self.responses_go();
         let currency = currency_of(&self.subject.assessment.amounts);
-        let asked = Asked {
+        let asked = DecisionRequest {
             title: project.title.text().into(),
             post,
             email,
@@ -215,19 +216,19 @@ impl PageBuilder<'_> {
         Some((issued, asked))
     }
 
-    fn asked_item(&self, issued: &Issued, room: &Room, selection: &Selection) -> AskedItem {
+    fn asked_item(&self, issued: &LatestIssue, room: &Room, selection: &Selection) -> RequestedItem {
         let mark =
             self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(ToString::to_string).unwrap_or_default();
         let as_issued = issued.marks.get(&(room.folder.clone(), selection.id.clone()));
-        let options = selection.options.iter().enumerate().map(|(at, option)| AskedOption {
+        let options = selection.options.iter().enumerate().map(|(at, option)| RequestedOption {
             id: option.id.value.clone(),
             name: option.title(),
             price: Amounts::price(option).map(Money::plain),
             fit: self
                 .fit(room, selection, option, at)
-                .map(|fit| AskedFit { verdict: fit.verdict, sentence: fit.sentence.plain() }),
+                .map(|fit| RequestedOptionFit { verdict: fit.verdict, sentence: fit.sentence.plain() }),
         });
-        AskedItem {
+        RequestedItem {
             room: room.folder.clone(),
             room_name: room.title().into(),
             item: selection.id.clone(),
@@ -275,6 +276,6 @@ fn currency_of(amounts: &Amounts) -> Currency {
     any.map_or(Currency::USD, |money| money.currency)
 }
 
-fn approver(approver: &crate::book::Approver) -> AskedOf {
-    AskedOf { id: approver.id.value.clone(), name: approver.name.clone() }
+fn approver(approver: &crate::book::Approver) -> RequestedApprover {
+    RequestedApprover { id: approver.id.value.clone(), name: approver.name.clone() }
 }
