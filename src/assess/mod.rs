@@ -33,7 +33,7 @@ pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 mod things;
 mod waivers;
 mod words;
-pub use words::{casing, say, say_range};
+pub use words::{behind, casing, say, say_range};
 
 use std::collections::HashMap;
 

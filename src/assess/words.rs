@@ -2,8 +2,8 @@
 
 use crate::finding::{Phrase, Piece, Say, Value, phrase};
 use crate::ledger::Moment;
-use crate::site::Spot;
 use crate::site::plan::HoleIs;
+use crate::site::{BehindIs, Spot};
 use crate::units::{Length, LengthRange, System};
 use crate::vocabulary::Kind;
 
@@ -17,6 +17,16 @@ pub fn casing(of: HoleIs<'_>) -> Phrase {
     match of {
         HoleIs::Door(door) => phrase!("the casing of the door `{}`", door.name.value),
         HoleIs::Window(window) => phrase!("the casing of the window `{}`", window.name.value),
+    }
+}
+
+/// What stands up behind a counter.
+pub fn behind(is: &BehindIs) -> Phrase {
+    match is {
+        BehindIs::Splash(of) => phrase!("the splash of `{}`", of),
+        BehindIs::RaisedBack(of) => phrase!("the raised back of `{}`", of),
+        BehindIs::Tile(name) => phrase!("the tile `{}`", name),
+        BehindIs::Window(of) => phrase!("the sill and casing of `{}`", of),
     }
 }
 

@@ -79,6 +79,14 @@ record! {
     }
 }
 
+words! {
+    /// How pipes are that knees may touch.
+    pub enum Pipes {
+        Covered = "covered",
+        Bare = "bare",
+    }
+}
+
 record! {
     named
     pub struct KneeSpace = KNEE_SPACE("knee space", "open space for feet and knees under a basin, a sink or a counter") {
@@ -86,6 +94,7 @@ record! {
         height: Slot<Length> = "height", "clear height at the front", "27\"";
         depth: Slot<Length> = "depth", "clear depth at that height", "19\"";
         toe_depth: Slot<Length> = "toe depth", "clear depth for feet, up to 9\" above the floor", "17\"";
+        pipes: Slot<Pipes> = "pipes", "whether pipes over it are covered, so that they cannot be touched", "covered";
         knees: Vec<KneesAt> = "knees",
             "how deep it is at some heights between 9\" and 27\"",
             "[{at: 9\", deep: 11\"}, {at: 27\", deep: 8\"}]";

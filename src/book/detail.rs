@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{CutOut, FitsFronts, Grain, Reveal, Setting};
+use super::{CabinetEnds, CutOut, FitsFronts, Grain, Reveal, Setting};
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange, Sides};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
@@ -79,6 +79,8 @@ facts! {
     Setting: Setting, said;
     /// How a unit is made to be set in.
     CutOut: CutOut, said;
+    /// Which sides of cabinets are finished.
+    CabinetEnds: CabinetEnds, said;
     /// How the rim of a bowl stands.
     Reveal: Reveal, said;
     /// The fronts that a pull goes on.

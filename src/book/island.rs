@@ -1,6 +1,6 @@
 //! Islands and peninsulas, and their sides.
 
-use super::Part;
+use super::{Part, Splash};
 use crate::units::Length;
 use crate::vocabulary::{Slot, name, record};
 
@@ -75,6 +75,10 @@ record! {
     pub struct IslandEdge = SIDE("side of an island", "a side of an island: how far the counter overhangs, who sits there, what stands in it") {
         overhang: Slot<Length> = "overhang", "from the body to the counter's edge", "15\"";
         seats: Slot<u32> = "seats", "how many sit there", "3";
+        finished: Slot<bool> = "finished", "whether what is seen of the cabinets there is finished", "true";
+        splash: Slot<Splash> = "splash",
+            "what stands up from the counter along it: a raised back",
+            "{thickness: 5\", height: 6\"}";
         parts: Vec<Part> = "parts",
             "what stands in it from left to right, seen from that side",
             "[{cabinet: drawers, width: 36\", drawers: 3}]";

@@ -20,7 +20,7 @@ mod burning;
 pub use burning::Burning;
 
 mod access;
-pub use access::{Access, AccessProfile, Control, KitchenWays, KneeSpace, KneesAt, Reach, ShowerType};
+pub use access::{Access, AccessProfile, Control, KitchenWays, KneeSpace, KneesAt, Pipes, Reach, ShowerType};
 
 mod clearances;
 pub use clearances::{Beside, Clearances, Distances, Frontage, Landing, Seating, Stretch, Traffic, Triangle};
@@ -32,7 +32,7 @@ mod wall;
 pub use wall::{DoorHinge, DoorSwing, Doorway, WallIs, WallNote, Window, WindowIn, WindowOpens};
 
 mod run;
-pub use run::{CounterOfRun, End, Part, PartIs, Run, RunEnd};
+pub use run::{CabinetEnds, CounterOfRun, End, FinishedSides, Part, PartIs, Run, RunEnd};
 
 mod island;
 pub use island::{Island, IslandEdge, IslandSide};
@@ -86,7 +86,7 @@ mod surface;
 pub use surface::{Laid, Papered, Sold, TileEdges};
 
 mod top;
-pub use top::{Direction, LastWord, Piece, Seam, SeamOver, Slab, Support, Supports, Top, TopMaterial};
+pub use top::{Direction, LastWord, Piece, Seam, SeamOver, Slab, Splash, Support, Supports, Top, TopMaterial};
 
 mod fuel;
 pub use fuel::Fuel;

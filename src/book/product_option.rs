@@ -1,7 +1,8 @@
 //! One thing that can be chosen, and what is ordered with it.
 
 use super::{
-    Burning, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Order, OwnName, Photo, Setting, Sold, Stores, Top,
+    Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Order, OwnName, Photo, Setting, Sold,
+    Stores, Top,
 };
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
@@ -124,6 +125,7 @@ record! {
         "set": Setting,
             "where its front is meant to be: in one plane with the fronts beside it, or before them",
             "flush";
+        "finished ends": CabinetEnds, "which sides of cabinets are finished, where they are seen", "all";
         "made as": CutOut, "how the unit is made to be set in", "slide-in";
         "airflow": Worded<Option<Airflow>>, "rated airflow, the most it moves", "390 cfm";
         "holes": u32, "how many holes it takes", "2";

@@ -1,6 +1,6 @@
 //! Rows of cabinets along a wall, and what stands in them.
 
-use super::Burning;
+use super::{Burning, Splash};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::{Code, Faults, Readings, Slot, Usual, name, record, words};
@@ -35,6 +35,38 @@ words! {
     }
 }
 
+words! {
+    /// Sides of a cabinet, or ends of a run, that are finished to be seen.
+    pub enum FinishedSides {
+        Left = "left",
+        Right = "right",
+        Both = "both",
+        None = "none",
+    }
+}
+
+words! {
+    /// Sides of a room's cabinets that are finished to be seen.
+    pub enum CabinetEnds {
+        All = "all",
+        Left = "left",
+        Right = "right",
+        None = "none",
+    }
+}
+
+impl FinishedSides {
+    /// Whether that side is one of them.
+    pub fn has(self, end: End) -> bool {
+        match self {
+            Self::Both => true,
+            Self::None => false,
+            Self::Left => end == End::Left,
+            Self::Right => end == End::Right,
+        }
+    }
+}
+
 record! {
     item
     pub struct Run = RUN("run", "cabinets, fillers, appliances and gaps in a row along a wall") {
@@ -54,6 +86,9 @@ record! {
             "[73 1/2\", 73 5/8\"]";
         left_end: Slot<RunEnd> = "left end", "what it meets at its left end", "wall";
         right_end: Slot<RunEnd> = "right end", "what it meets at its right end", "open";
+        finished_ends: Slot<FinishedSides> = "finished ends",
+            "which of its ends have a finished side, where they are seen",
+            "right";
         burning: Slot<Burning> = "material",
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
             "does not burn";
@@ -69,6 +104,7 @@ record! {
     pub struct CounterOfRun = COUNTER("counter of a run", "the counter that lies on a run's cabinets") {
         depth: Slot<Length> = "depth", "from the wall to its front edge", "25 1/2\"";
         height: Slot<Length> = "height", "its top from the finished floor", "36\"";
+        splash: Slot<Splash> = "splash", "what stands up from it along the wall", "{thickness: 3/4\", height: 4\"}";
     }
 }
 
@@ -87,6 +123,7 @@ record! {
         drawers: Slot<u32> = "drawers", "how many drawers or pull-outs", "3";
         hinge: Slot<End> = "hinge", "the side a single door hangs on", "left";
         stiles: Slot<Length> = "stiles", "width of each stile of its face frame", "1 1/2\"";
+        finished: Slot<FinishedSides> = "finished", "which of its sides are finished to be seen", "left";
         burning: Slot<Burning> = "material",
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
             "does not burn";

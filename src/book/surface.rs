@@ -1,5 +1,6 @@
 //! How tile, floors and wallpaper are sold, laid and hung.
 
+use crate::source::Spanned;
 use crate::units::{Area, Length, Percent, Quantity};
 use crate::vocabulary::{Slot, record, words};
 
@@ -35,6 +36,9 @@ record! {
         varies_by: Slot<Length> = "varies by", "how far faces of one lot differ in size", "1/16\"";
         warps_by: Slot<Length> = "warps by", "how far an edge bows", "1/32\"";
         least_joint: Slot<Length> = "least joint", "the narrowest joint that its maker allows", "1/8\"";
+        behind: Vec<Spanned<String>> = "behind",
+            "the runs behind whose counters it is set as a splash, by their names in the room",
+            "[sink wall]";
         open_edges: Slot<Length> = "open edges", "length of edges that end against nothing", "14'";
     }
 }

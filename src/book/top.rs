@@ -64,6 +64,14 @@ words! {
 
 record! {
     #[derive(Default)]
+    pub struct Splash = SPLASH("splash", "what stands up behind a counter: an upstand, tile, a raised back") {
+        thickness: Slot<Length> = "thickness", "how far its face stands out from the wall, or from the counter's edge", "3/4\"";
+        height: Slot<Length> = "height", "its height above the counter", "4\"";
+    }
+}
+
+record! {
+    #[derive(Default)]
     pub struct Top = TOP("top", "a counter or an island's top: its material, what carries it, and how it is cut from its slabs") {
         material: Slot<TopMaterial> = "material", "what it is made of", "stone";
         lies_on: Vec<Spanned<String>> = "lies on",
@@ -85,6 +93,7 @@ record! {
             "{left of range: 66\" x 25 1/2\"}";
         seams: Vec<Seam> = "seams", "where pieces meet", "[{at: left of the sink, over: cabinet}]";
         layout: Slot<LastWord> = "layout", "who has the last word on seams and on the run of the veins", "signed drawing";
+        splash: Slot<Splash> = "splash", "what stands up from it along the wall", "{thickness: 3/4\", height: 4\"}";
         inside_corners: Slot<Length> = "inside corners",
             "radius of the inside corners of its cutouts; square is `0\"`",
             "3/8\"";

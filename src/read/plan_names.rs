@@ -39,7 +39,19 @@ pub fn check(room: &Room, faults: &mut Faults) {
         let on_runs = top.seams.iter().filter_map(|seam| seam.on.spanned());
         top.lies_on.iter().chain(on_runs).for_each(|name| carrier(room, name, faults));
     }
+    for (name, run) in behind_runs(room) {
+        faults.item = Some(name.clone());
+        island_or_run(room, run, faults);
+    }
     faults.item = None;
+}
+
+/// The runs that surfaces are set behind; what several options share is told once.
+fn behind_runs(room: &Room) -> impl Iterator<Item = (&Spanned<String>, &Spanned<String>)> {
+    let mut seen = BTreeSet::new();
+    let options = room.selections.iter().flat_map(|selection| selection.options.iter().map(move |of| (selection, of)));
+    let named = options.flat_map(|(selection, option)| option.laid.behind.iter().map(|run| (&selection.name, run)));
+    named.filter(move |(_, run)| seen.insert(run.span))
 }
 
 /// The counters of a room; what several options share is told once.

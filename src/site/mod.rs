@@ -5,7 +5,9 @@
 //! written in two places that differ is in [`twice::of_room`]. Where nothing is written there is no answer.
 
 mod cabinet;
+mod deck;
 pub mod distances;
+mod ends;
 pub mod fitting;
 mod made_as;
 mod placement;
@@ -15,6 +17,8 @@ mod told;
 pub mod twice;
 
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
+pub use deck::{Behind, BehindIs, Deck, deck, window_trim_behind};
+pub use ends::{SeenSide, seen_sides};
 pub use made_as::made_as;
 pub use placement::Placement;
 pub use told::{Answer, Spot, Told, Whence};

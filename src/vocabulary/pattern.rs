@@ -1,7 +1,8 @@
 //! How a surface is laid, read from the words of its pattern.
 
 use super::Said;
-use super::supply::InWords;
+use super::supply::{InWords, lengths};
+use crate::units::Length;
 
 /// How tiles or planks are laid.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -64,10 +65,17 @@ impl InWords for Pattern {
 pub struct EdgeTrim {
     /// Whether one word says that there is none.
     pub is_none: bool,
+    /// How much of it there is, where its words say so once; a profile's own size is no length of it.
+    pub length: Option<Length>,
 }
+
+/// What is longer than that in the words of an edge is no size of its profile (common practice).
+const PROFILE: Length = Length::from_inches(12);
 
 impl InWords for EdgeTrim {
     fn of_words(words: &str) -> Self {
-        Self { is_none: matches!(words.trim().to_lowercase().as_str(), "none" | "no") }
+        let mut long = lengths(words).into_iter().map(|told| told.length).filter(|length| *length > PROFILE);
+        let length = long.next().filter(|_| long.next().is_none());
+        Self { is_none: matches!(words.trim().to_lowercase().as_str(), "none" | "no"), length }
     }
 }

@@ -118,6 +118,7 @@ pub const RULES: &[Rule] = &[
     run::sum::RULE,
     run::filler::RULE,
     run::ceiling::RULE,
+    run::ends::RULE,
     top::overhang::RULE,
     top::span::RULE,
     top::slab::RULE,

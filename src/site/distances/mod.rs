@@ -6,12 +6,14 @@
 mod bath;
 mod kitchen;
 mod landing;
+mod pipes;
 mod seats;
 #[cfg(test)]
 mod tests;
 
 pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
+pub use pipes::{knees_under_a_bowl, pipes_covered};
 pub use seats::{Seats, seats};
 
 use crate::book::{AccessProfile, Book, Room};

@@ -1,9 +1,10 @@
 //! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
 
-use crate::book::{Opening, ProductOption, Room, Service, ServicePoints, Setting, Slot};
+use crate::book::{Opening, Panel, ProductOption, Room, Selection, Service, ServicePoints, Setting, Slot};
 use crate::site::row_of;
-use crate::source::Span;
+use crate::source::{Span, Spanned};
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 use super::everywhere;
 
@@ -34,10 +35,10 @@ pub fn setting(opening: &Opening, option: &ProductOption) -> Option<(Setting, Sp
 }
 
 /// The depth stack of an option at its opening; none where the depth of its case is not known.
-pub fn depth_stack(opening: &Opening, option: &ProductOption) -> Option<DepthStack> {
+pub fn depth_stack(room: &Room, opening: &Opening, option: &ProductOption) -> Option<DepthStack> {
     let size = &option.size;
     let fit = option.fit.get();
-    let own = option.panel.get().and_then(|panel| panel.thickness.get().copied());
+    let own = panel(room, opening, option).and_then(|panel| panel.thickness.get().copied());
     let of_sheet = || fit?.panel.get()?.thickness.get().and_then(|thickness| thickness.most.or(thickness.least));
     let panel = own.or_else(of_sheet);
     let with_door = size.depth_with_door.get().filter(|_| panel.is_none());
@@ -50,6 +51,30 @@ pub fn depth_stack(opening: &Opening, option: &ProductOption) -> Option<DepthSta
         panel: panel.unwrap_or_default(),
         behind: struck.map_or(air, |(_, proud)| proud),
         struck: struck.map(|(service, _)| service),
+    })
+}
+
+/// The front panel of what goes into an opening: its own, or the line of a cabinet order that is for it, by its
+/// name: `Refrigerator panel`.
+pub fn panel(room: &Room, opening: &Opening, option: &ProductOption) -> Option<Panel> {
+    if let Some(own) = option.panel.get() {
+        return Some(own.clone());
+    }
+    let thing = room.goes_into(&opening.name).next()?;
+    let words = |phrase: &str| -> Vec<String> { phrase.to_lowercase().split_whitespace().map(Into::into).collect() };
+    let wanted = words(&thing.name);
+    let is_its = |line: &&Selection| {
+        let own = words(&line.name);
+        let is_panel = own.iter().any(|word| word == "panel" || word == "panels");
+        line.is(Kind::Cabinet) && is_panel && wanted.iter().all(|word| own.contains(word))
+    };
+    let line = room.selections.iter().find(is_its).and_then(Selection::settled)?;
+    let thickness = line.length("thickness").map(|(length, span)| Slot::Given(Spanned::new(length, span)));
+    Some(Panel {
+        width: line.size.width.clone(),
+        height: line.size.height.clone(),
+        thickness: thickness.unwrap_or_else(|| line.size.thickness.clone()),
+        weight: line.fit.get().map_or(Slot::Absent, |fit| fit.weight.clone()),
     })
 }
 

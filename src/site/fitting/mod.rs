@@ -21,7 +21,7 @@ pub mod waste;
 
 pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, casing_beside, flank};
-pub use flush::{DepthStack, depth_stack, recess, setting};
+pub use flush::{DepthStack, depth_stack, panel, recess, setting};
 pub use gauge::{DimensionCheck, Gaps, Misfit};
 pub use housing::{CabinetFigure, FigureBasis, Housing};
 pub use over::{Above, AboveIs, above, is_under_a_counter};

@@ -15,7 +15,7 @@ use figure::{Figures, Unit};
 pub use figure::Amount;
 pub use gas::{Gas, GasKind};
 pub use phrase::Face;
-use phrase::lengths;
+pub(super) use phrase::lengths;
 
 use crate::units::LengthRange;
 pub use pipe::{Drain, Pipe, Section, Water};

@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::DOORWAY;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::phrase;
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::distances::{doorways, planned_for_access};
 use crate::units::Length;
 
@@ -14,8 +14,8 @@ declare! {
     ///
     /// ## What it checks
     /// The clear width of each doorway (`clearances: {doorways: …}`), between the open leaf and the stop:
-    /// at least 32" (812.8 mm), which takes a leaf of 34". Where the book is planned by an access
-    /// profile, 34" (863.6 mm), which takes a leaf of 36".
+    /// at least 32" (812.8 mm), which takes a leaf of 34". Where the book is planned by an access profile, 32" is
+    /// what the profile asks for, and less stops; 34" (863.6 mm), which takes a leaf of 36", is advised.
     ///
     /// ## Why it matters
     /// Whoever carries a tray, a child or a laundry basket needs it every day, and what is delivered needs
@@ -31,10 +31,11 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1 and bath guideline 1.
+    /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 1 and bath guideline 1; 2010 ADA
+    /// Standards 404.2.3.
     "clear/doorway", Query,
     due: CabinetsOrdered, tells: [Installer],
-    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition"],
+    sources: ["Kitchen and Bath Planning Guidelines, 2nd edition", "2010 ADA Standards"],
     caution: None,
     Check::Book(check)
 }
@@ -49,20 +50,29 @@ const FOR_ACCESS: Figure = Figure {
     named: None,
 };
 
+/// What the profile itself asks for: a stop.
+const OF_THE_PROFILE: Figure = Figure {
+    bound: Bound::Least(Length::from_inches(32)),
+    whose: "that the access profile asks for",
+    source: "2010 ADA Standards 404.2.3",
+    printed: Printed::ToFiveMillimetres,
+    named: None,
+};
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
+        let access = planned_for_access(context.book, room);
         findings.extend(doorways(context.site, room).into_iter().filter_map(|(name, there)| {
-            let access = planned_for_access(context.book, room);
-            let measure = Measure {
-                room,
-                item: None,
-                is: (phrase!("the doorway `{name}`", name), "clear"),
-                there,
-                advised: Some(if access { FOR_ACCESS } else { ADVISED }),
-                code: None,
-                remedy: "choose a wider leaf, or hinges that swing it clear of the doorway",
+            let against = |figure| {
+                let is = (phrase!("the doorway `{name}`", name), "clear");
+                let remedy = "choose a wider leaf, or hinges that swing it clear of the doorway";
+                Measure { room, item: None, is, there, advised: Some(figure), code: None, remedy }.judge(context)
             };
-            measure.judge(context)
+            if !access {
+                return against(ADVISED);
+            }
+            let of_profile = against(OF_THE_PROFILE).map(|finding| Remark { severity: Severity::Stop, ..finding });
+            of_profile.or_else(|| against(FOR_ACCESS))
         }));
     }
 }
@@ -91,6 +101,14 @@ mod tests {
         doorway("34\"").book("access profile: 2010 ADA").stays_silent();
         doorway("32\"").book("access profile: 2010 ADA").finds_one();
         doorway("32\"").book("access profile: 2010 ADA").room("access profile: none").stays_silent();
+    }
+
+    /// Source: 2010 ADA Standards 404.2.3: 32 clear passes, 31 3/4 does not.
+    #[test]
+    fn the_access_profile_itself_asks_for_thirty_two() {
+        let ada = |width: &str| doorway(width).book("access profile: 2010 ADA");
+        ada("31 3/4\"").finds("the doorway `hall door` is 31 3/4\" (≈ 806.4 mm) clear, 1/4\" (≈ 6.4 mm) less than the 32\" (812.8 mm) that the access profile asks for").weighs("stop");
+        ada("32\"").finds_one().weighs("query");
     }
 
     #[test]

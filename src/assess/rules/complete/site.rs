@@ -1,5 +1,7 @@
 //! A fact of the site that a check needs for a thing, and that nobody gives.
 
+mod pipes;
+mod seen;
 mod services;
 mod setting;
 mod words;
@@ -27,7 +29,8 @@ declare! {
     /// Besides, where the maker's sheet is exact: words for power, gas, water or a duct that can't be
     /// understood, the pattern of a receptacle, where services come out, what a heated thing is connected
     /// to; the recess of what is meant to be flush; the drawers below what reaches into their cabinet; the
-    /// type of unit that an opening is made for.
+    /// type of unit that an opening is made for. Whether sides of cabinets that are seen are finished, and,
+    /// where a room is planned for access, whether the pipes over a knee space are covered.
     ///
     /// ## Why it matters
     /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for
@@ -61,6 +64,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     services::ask(context, findings);
     setting::ask(context, findings);
+    seen::ask(context, findings);
+    pipes::ask(context, findings);
     bowls(context, findings);
 }
 

@@ -6,14 +6,16 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::vocabulary::Trade;
+use crate::vocabulary::{Kind, Trade};
 
 declare! {
     /// One metal finish comes from several makers, and nobody has seen it side by side
     ///
     /// ## What it checks
-    /// The metals named in the finishes of one room (brass, bronze, chrome, copper, nickel, pewter,
-    /// gold) by maker. A query names the makers until each of the things has a `sample seen`.
+    /// The metals named in finishes and colours, or in the name of an option, of one room (brass or gold, bronze,
+    /// chrome, copper, nickel, pewter) by maker. A query names the makers until each of the things has a
+    /// `sample seen`. And tap, shower set and bars of one metal that are made to look two ways, polished and
+    /// brushed.
     ///
     /// ## Why it matters
     /// Brass is not a colour. Three makers' brass are three colours, and on one wall they look like
@@ -38,37 +40,55 @@ declare! {
     Check::Book(check)
 }
 
-/// Metals that makers give one name and several colours.
-const METALS: [&str; 7] = ["brass", "bronze", "chrome", "copper", "nickel", "pewter", "gold"];
+/// Metals that makers give one name and several colours, each with its family: gold is brass by another name.
+const METALS: [(&str, &str); 8] = [
+    ("brass", "brass"),
+    ("gold", "brass"),
+    ("golden", "brass"),
+    ("bronze", "bronze"),
+    ("chrome", "chrome"),
+    ("copper", "copper"),
+    ("nickel", "nickel"),
+    ("pewter", "pewter"),
+];
+
+/// How one metal is made to look, so that one maker's two are two colours.
+const TREATMENTS: [&str; 10] =
+    ["polished", "brushed", "satin", "matte", "matt", "aged", "antique", "unlacquered", "hammered", "champagne"];
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        let mut of_metal: BTreeMap<&str, Vec<Finished<'_>>> = BTreeMap::new();
+        let mut of_family: BTreeMap<&str, Vec<Finished<'_>>> = BTreeMap::new();
         for finished in finished(room) {
-            for metal in metals(finished.1.finish.text()) {
-                of_metal.entry(metal).or_default().push(finished);
+            for (_, family) in metals(&finished.2) {
+                of_family.entry(family).or_default().push(finished.clone());
             }
         }
-        findings.extend(of_metal.iter().filter_map(|(metal, things)| judge(room, metal, things)));
+        findings.extend(of_family.values().filter_map(|things| judge(room, things).or_else(|| siblings(room, things))));
     }
 }
 
-/// The metals that a finish names, each once.
-fn metals(finish: &str) -> BTreeSet<&'static str> {
-    let words = finish.split(|letter: char| !letter.is_alphabetic());
-    words.filter_map(|word| METALS.into_iter().find(|metal| metal.eq_ignore_ascii_case(word))).collect()
+/// The words of a phrase that are among those.
+fn words(phrase: &str) -> impl Iterator<Item = String> {
+    let words = phrase.split(|letter: char| !letter.is_alphabetic()).map(str::to_lowercase);
+    words.collect::<Vec<_>>().into_iter()
 }
 
-fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Remark> {
+/// The metals that a finish names, each once, with its family.
+fn metals(finish: &str) -> BTreeSet<(&'static str, &'static str)> {
+    words(finish).filter_map(|word| METALS.into_iter().find(|(metal, _)| *metal == word)).collect()
+}
+
+/// One metal of several makers.
+fn judge(room: &Room, things: &[Finished<'_>]) -> Option<Remark> {
     let mut makers: BTreeMap<&str, Vec<&Selection>> = BTreeMap::new();
-    for (selection, option) in things {
+    for (selection, option, _) in things {
         let of = makers.entry(option.maker.text()).or_default();
         if !of.iter().any(|other| other.span == selection.span) {
             of.push(selection);
         }
     }
-    let all_seen = things.iter().all(|(_, option)| option.sample_seen.get().is_some());
-    if makers.len() < 2 || all_seen {
+    if makers.len() < 2 || all_seen(things) {
         return None;
     }
     let told = |(maker, of): (&&str, &Vec<&Selection>)| {
@@ -76,20 +96,69 @@ fn judge(room: &Room, metal: &str, things: &[Finished<'_>]) -> Option<Remark> {
         phrase!("{maker} ({})", maker, Phrase::joined(names, ", "))
     };
     let told: Vec<Phrase> = makers.iter().map(told).collect();
-    let message =
-        phrase!("{metal} comes from {} makers and will differ: {}", metal, makers.len(), Phrase::joined(told, ", "));
-    let (first, option) = things.first()?;
-    let at = option.finish.span().unwrap_or(first.span);
-    let finding = Remark::query(at, message).room(&room.folder).source("common practice");
-    Some(finding.remedy(
+    let families = things.iter().flat_map(|(_, _, finish)| metals(finish)).map(|(metal, _)| metal);
+    let of_family: BTreeSet<&str> = families.collect();
+    let named: Vec<&str> = of_family.into_iter().filter(|metal| shares_a_family(metal, things)).collect();
+    let comes = if named.len() == 1 { "comes" } else { "come" };
+    let message = phrase!(
+        "{} {comes} from {} makers and will differ: {}",
+        named.join(" and "),
+        comes,
+        makers.len(),
+        Phrase::joined(told, ", ")
+    );
+    Some(remark(room, things, message)?.remedy(
         "lay samples of all side by side in the room's own light, and write `sample seen: …` at each selection",
     ))
 }
 
-/// A thing, and its maker's option.
-type Finished<'a> = (&'a Selection, &'a ProductOption);
+/// Whether a metal is of the family that all of them have.
+fn shares_a_family(metal: &str, things: &[Finished<'_>]) -> bool {
+    let family = METALS.into_iter().find(|(own, _)| *own == metal).map(|(_, family)| family);
+    let has = |finish: &str| metals(finish).into_iter().any(|(_, of)| Some(of) == family);
+    things.iter().all(|(_, _, finish)| has(finish))
+}
 
-/// Each thing with a maker and a finish, tile aside.
+/// Tap, shower set and bars of one room, of one metal that is made to look two ways.
+fn siblings(room: &Room, things: &[Finished<'_>]) -> Option<Remark> {
+    let wet = |thing: &&Finished<'_>| thing.0.is_any(&[Kind::Tap, Kind::ShowerSet, Kind::Bar]);
+    let fittings: Vec<Finished<'_>> = things.iter().filter(wet).cloned().collect();
+    let looks = |finish: &str| -> BTreeSet<String> {
+        words(finish).filter(|word| TREATMENTS.contains(&word.as_str())).collect()
+    };
+    let (first, others) = fittings.split_first()?;
+    let own = looks(&first.2);
+    let other = others.iter().find(|other| !looks(&other.2).is_empty() && !own.is_empty() && looks(&other.2) != own)?;
+    let message =
+        phrase!("`{}` is `{}`, and `{}` beside it `{}`", first.0.name.value, first.2, other.0.name.value, other.2);
+    let finding = remark(room, &[first.clone(), other.clone()], message).filter(|_| !all_seen(&fittings))?;
+    Some(finding.remedy(
+        "take one finish for both, or lay both samples side by side and write `sample seen: …` at each selection",
+    ))
+}
+
+fn all_seen(things: &[Finished<'_>]) -> bool {
+    things.iter().all(|(_, option, _)| option.sample_seen.get().is_some())
+}
+
+/// Points at the first finish, and at that of the next thing.
+fn remark(room: &Room, things: &[Finished<'_>], message: Phrase) -> Option<Remark> {
+    let at = |(selection, option, _): &Finished<'_>| {
+        option.finish.span().or_else(|| option.colour.span()).unwrap_or(selection.span)
+    };
+    let mut places = things.iter().map(at);
+    let finding = Remark::query(places.next()?, message).room(&room.folder);
+    let finding = finding.source("common practice");
+    Some(match places.next() {
+        Some(other) => finding.also(other, "the other finish"),
+        None => finding,
+    })
+}
+
+/// A thing, its maker's option, and what is said of its finish and colour.
+type Finished<'a> = (&'a Selection, &'a ProductOption, String);
+
+/// Each thing with a maker and a finish, wherever it is written, tile aside.
 fn finished(room: &Room) -> Vec<Finished<'_>> {
     let metallic = |selection: &&Selection| selection.kind.get().is_some_and(|kind| kind.trade() != Trade::Tile);
     let options = room
@@ -97,7 +166,15 @@ fn finished(room: &Room) -> Vec<Finished<'_>> {
         .iter()
         .filter(metallic)
         .flat_map(|selection| selection.standing().iter().map(move |option| (selection, option)));
-    options.filter(|(_, option)| option.maker.get().is_some() && option.finish.get().is_some()).collect()
+    let of = |option: &ProductOption| {
+        let said = [option.finish.text(), option.colour.text()].into_iter().filter(|said| !said.is_empty());
+        let said = said.collect::<Vec<_>>().join(", ");
+        // An option is often called by its finish.
+        let named = if metals(&said).is_empty() { option.name.text() } else { "" };
+        let said = if named.is_empty() { said } else { named.to_string() };
+        (option.maker.get().is_some() && !said.is_empty()).then_some(said)
+    };
+    options.filter_map(|(selection, option)| Some((selection, option, of(option)?))).collect()
 }
 
 #[cfg(test)]
@@ -132,5 +209,34 @@ mod tests {
         };
         trial("chosen: b").stays_silent();
         trial("").finds_one();
+    }
+
+    /// Source: trade reports F-101.
+    #[test]
+    fn a_finish_counts_wherever_it_is_written_and_gold_is_brass() {
+        let pair = |tap: &str, set: &str| {
+            Trial::of("finish/family")
+                .selection("selection: Tap\nkind: tap", &format!("maker: Wellam\n{tap}"))
+                .selection("selection: Shower\nkind: shower set", &format!("maker: Oren\n{set}"))
+        };
+        pair("colour: brushed brass", "finish: brass").finds_one().weighs("query");
+        pair("finish: satin brass", "finish: brushed gold")
+            .finds("brass and gold come from 2 makers and will differ: Oren (`Shower`), Wellam (`Tap`)");
+        pair("name: Brushed nickel", "finish: nickel").finds_one();
+        pair("finish: chrome", "finish: brass").stays_silent();
+    }
+
+    #[test]
+    fn tap_and_shower_set_of_one_maker_look_alike() {
+        let pair = |tap: &str, set: &str| {
+            Trial::of("finish/family")
+                .selection("selection: Tap\nkind: tap", &format!("maker: Wellam\nfinish: {tap}"))
+                .selection("selection: Shower\nkind: shower set", &format!("maker: Wellam\nfinish: {set}"))
+        };
+        pair("polished nickel", "brushed nickel")
+            .finds("`Tap` is `polished nickel`, and `Shower` beside it `brushed nickel`")
+            .weighs("query");
+        pair("polished nickel", "nickel, polished").stays_silent();
+        pair("nickel", "brushed nickel").stays_silent();
     }
 }

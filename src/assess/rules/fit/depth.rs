@@ -50,7 +50,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 /// What is meant to be flush against the recess that it stands in.
 fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (_, meant_at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
-    let stack = depth_stack(fitted.opening, fitted.option)?;
+    let stack = depth_stack(fitted.room, fitted.opening, fitted.option)?;
     let (recess, at) = recess(fitted.room, fitted.opening)?;
     let say = |length| say(length, context.book.project.units);
     let over = Some(stack.total() - recess).filter(|over| *over > Length::ZERO)?;
@@ -166,6 +166,18 @@ mod tests {
             |more: &str| format!("depth: 25 1/4\", set: flush, service points: {{power: {{proud: 1 1/4\"{more}}}}}");
         fridge(&plug(""), "").finds_one();
         fridge(&plug(", beside: true"), "").stays_silent();
+    }
+
+    #[test]
+    fn a_panel_that_the_joiner_has_as_a_line_of_its_own_counts() {
+        let fridge = |line: &str| {
+            Trial::of("fit/depth")
+                .opening("bay", "{takes: refrigerator, depth: 24\", set: flush}")
+                .selection("selection: Refrigerator\nkind: refrigerator\nplace: bay", "size: {depth: 23 1/2\"}")
+                .selection(&format!("selection: {line}\nkind: cabinet"), "size: {thickness: 3/4\"}")
+        };
+        fridge("Refrigerator door panel").finds_one().weighs("stop");
+        fridge("Dishwasher panel").stays_silent();
     }
 
     #[test]

@@ -5,7 +5,7 @@ use crate::assess::{Context, say};
 use crate::book::{Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{Housing, Side, fitting};
+use crate::site::fitting::{self, Housing, Side, fitting};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -133,7 +133,8 @@ fn gap(fitted: &Placement<'_>) -> Length {
 /// no wider than the opening.
 fn panel(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
-    let panel = fitted.option.panel.get()?.width.spanned()?;
+    let panel = fitting::panel(fitted.room, fitted.opening, fitted.option)?;
+    let panel = panel.width.spanned()?;
     if Housing::of(fitted.room, fitted.opening, context.book.project.units).is_some() {
         return None;
     }

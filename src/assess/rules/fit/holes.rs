@@ -1,13 +1,13 @@
 //! Holes in counters and sinks against the taps that go through them.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, about, say, say_range};
+use crate::assess::{Context, about, behind, say, say_range};
 use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
-use crate::site::taps;
+use crate::site::{deck, taps, window_trim_behind};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Mount};
 
 declare! {
     /// A tap has no hole, or one of another size, or no room behind it for its lever
@@ -16,7 +16,9 @@ declare! {
     /// The holes that a room lists (`drilled` at the counter or the sink) and those that a sink or basin
     /// comes with (`holes`, `spread`, `hole diameter` of its own): each tap has as many as it takes, as
     /// far apart as it asks, of a diameter that its sheet allows, and its lever or handle turns free of
-    /// the splash, sill or wall behind. Holes of a bowl that stay open are asked about, unless a plate or
+    /// the splash, sill or wall behind. Where no list says how much is left there, it is asked about as the plan
+    /// has it: the counter's depth less what stands behind it (a `splash`, tile, a raised back, the trim of a window),
+    /// the bowl and 4" of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
     /// one that its name shares a word with.
     ///
@@ -55,6 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             for option in tap.standing() {
                 let at = At { context, room, tap, option };
                 findings.extend(at.judge(&listed, bowl));
+                findings.extend(at.lever_by_the_plan(&listed, bowl));
             }
         }
     }
@@ -186,6 +189,56 @@ impl At<'_> {
     }
 }
 
+impl At<'_> {
+    /// The lever against what the plan has behind it, where no list of holes says how far that is.
+    fn lever_by_the_plan(&self, listed: &[&Hole], bowl: Option<&Selection>) -> Option<Remark> {
+        let its = taps::drilled_for(listed, self.tap);
+        let is_said = its.iter().any(|hole| !hole.behind.is_absent());
+        let bowl = bowl.filter(|_| !is_said && !taps::is_on_the_wall(self.tap, self.option))?;
+        let own = bowl.settled().filter(|own| taps::holes(own).is_none_or(|(has, _)| has == 0))?;
+        let (travel, at) = self.option.length("rear travel").filter(|(travel, _)| *travel > Length::ZERO)?;
+        let opening = self.room.opening(bowl.place.get()?)?;
+        let deck = deck(self.room, opening)?;
+        let plan = self.context.site.plan(self.room);
+        let trim = plan.and_then(|plan| window_trim_behind(plan, self.room, opening));
+        let splash = deck.behind.as_ref().map_or(Length::ZERO, |behind| behind.thickness);
+        let trim = trim.filter(|trim| trim.thickness > splash);
+        let clear = deck.clear + splash - trim.as_ref().map_or(splash, |trim| trim.thickness);
+        let rail = match (*own.understood::<Option<Mount>>()?.0)? {
+            Mount::Under if bowl.is(Kind::Basin) => RAIL_OF_A_VANITY,
+            Mount::Under => RAIL,
+            Mount::Apron => Length::ZERO,
+            // The hole is in the rim of what is let in from above, or in no counter at all.
+            Mount::DropIn | Mount::OnCounter | Mount::InNoCabinet => return None,
+        };
+        let inside = *own.size.depth.get()? - RIMS;
+        let before = its.iter().find_map(|hole| hole.to_bowl.get().copied()).unwrap_or(BEFORE_THE_HOLE);
+        let left = (clear - rail - inside - before).max(Length::ZERO);
+        let there = trim.or(deck.behind);
+        let what = there.as_ref().map_or(Phrase::from("the wall"), |there| behind(&there.is));
+        let message = phrase!(
+            "the lever of `{}` moves {} behind its hole, and the plan leaves about {} to {what}",
+            self.tap.name.value,
+            self.say(travel),
+            self.say(left),
+            what
+        );
+        let finding = || self.finding(Severity::Query, at, message).source("common practice");
+        (travel > left).then(|| match &there {
+            Some(there) => finding().also(there.at, "what stands behind"),
+            None => finding().also(deck.at, "the counter's depth"),
+        })
+    }
+}
+
+/// The counter before a bowl, and before one of a vanity (common practice: 4\" and 3 1/2\").
+const RAIL: Length = Length::from_inches(4);
+const RAIL_OF_A_VANITY: Length = Length::from_sixty_fourths(224);
+/// What the rims of a bowl take of its outside, front and back together (common practice).
+const RIMS: Length = Length::from_inches(2);
+/// From a bowl to the hole behind it, as is usual: 2 1/2 in (common practice).
+const BEFORE_THE_HOLE: Length = Length::from_sixty_fourths(160);
+
 const ANOTHER: &str = "take another tap, or a bowl that is drilled for this one";
 
 #[cfg(test)]
@@ -234,6 +287,39 @@ mod tests {
             .weighs("query");
         in_bowl("holes: 3\nspread: 4\"", "holes: 1\naccessories: [{name: deck plate}]").stays_silent();
         in_bowl("holes: 1", "holes: 1").stays_silent();
+    }
+
+    /// Source: trade reports F-55 (a lever at the splash), F-57 (at a sill), section 6 (4" of counter before a bowl).
+    /// Arithmetic: 25 1/2" less 3/4", 4", 17" and 2 1/2" leave 1 1/4".
+    #[test]
+    fn where_no_list_says_what_is_behind_the_plan_tells() {
+        let sink = |counter: &str, travel: &str, more: &str| {
+            Trial::of("fit/holes")
+                .room(&format!("runs: {{sink wall: {{counter: {{{counter}}}, parts: [{{cabinet: base, width: 36\", holds: [sink]}}]}}}}\n{more}"))
+                .opening("sink", "{takes: sink}")
+                .selection("selection: Sink\nkind: sink\nplace: sink", "mount: undermount\nsize: {depth: 19\"}")
+                .selection("selection: Tap\nkind: tap", &format!("rear travel: {travel}"))
+        };
+        let deep = "depth: 25 1/2\", height: 36\"";
+        let splash = format!("{deep}, splash: {{thickness: 3/4\"}}");
+        sink(&splash, "1 1/2\"", "")
+            .finds("the lever of `Tap` moves 1 1/2\" (38.1 mm) behind its hole, and the plan leaves about 1 1/4\" (≈ 31.8 mm) to the splash of `sink wall`")
+            .weighs("query");
+        sink(&splash, "1 1/4\"", "").stays_silent();
+        sink(deep, "1 1/2\"", "").stays_silent();
+        let tile = |behind: &str| {
+            sink(deep, "1 3/4\"", "")
+                .selection("selection: Splash tile\nkind: tile", &format!("thickness: 3/8\"\nlaid: {{{behind}}}"))
+        };
+        tile("behind: [sink wall]").finds_one();
+        tile("area: 20 sq ft").stays_silent();
+        let drilled = |hole: &str| {
+            sink(&splash, "1 1/2\"", "")
+                .selection("selection: Counter\nkind: counter", &format!("drilled: [{{for: tap{hole}}}]"))
+        };
+        drilled(", behind: 2\"").stays_silent();
+        drilled(", to bowl: 2\"").stays_silent();
+        drilled("").finds_one();
     }
 
     #[test]

@@ -4,6 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range};
 use crate::book::{AskedPanel, Panel, ProductOption};
 use crate::finding::{Phrase, Severity, phrase};
+use crate::site::fitting;
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Hazard;
@@ -39,8 +40,13 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
-        let (Some(panel), Some(asked)) = (option.panel.get(), asked(option)) else { continue };
-        for (at, fault) in faults(context, panel, asked) {
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        let panel = match opening {
+            Some(opening) => fitting::panel(room, opening, option),
+            None => option.panel.get().cloned(),
+        };
+        let Some((panel, asked)) = panel.zip(asked(option)) else { continue };
+        for (at, fault) in faults(context, &panel, asked) {
             let message = phrase!("the panel of `{}` {fault}", selection.name.value, fault);
             let finding = about(room, selection, option, Severity::Stop, at, message);
             findings.push(finding.remedy("draw the panel anew by the sheet, from the finished floor"));

@@ -1,12 +1,12 @@
 //! How far a thing stands out.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
-use crate::finding::{Remark, Severity, phrase};
-use crate::site::Placement;
-use crate::site::counter_depth;
+use crate::assess::{Context, behind, say};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{fitting, setting};
+use crate::site::{Placement, counter_depth, deck};
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 declare! {
     /// The thing stands out past the counter, or past the front of its opening
@@ -14,7 +14,8 @@ declare! {
     /// ## What it checks
     /// The depth with door and handle (with the door, or of the case, where that is all that is
     /// known; with its front panel) and the air behind it, against the counter's edge, or the opening's own depth. More
-    /// than 1 1/2" is a query.
+    /// than 1 1/2" is a query. And what lies in a counter, from back to front with the air behind it, against the
+    /// counter's depth less what stands up behind it (a `splash`, tile, a raised back): what is more stops.
     ///
     /// ## Why it matters
     /// "Counter-depth" is a word of the shop. A hand's breadth past the counter narrows the aisle,
@@ -41,6 +42,35 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| across_the_counter(context, &fitted)));
+}
+
+/// What lies in a counter against the counter itself, from what stands behind it to its front edge.
+fn across_the_counter(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let own = fitted.option.size.depth.spanned().filter(|_| fitted.selection.has(Trait::CutIntoCounter))?;
+    let air = fitted.option.fit.get().and_then(|fit| fit.air.back.get()).filter(|air| air.holds.is_empty());
+    let air = air.map_or(Length::ZERO, |air| air.length);
+    let deck = deck(fitted.room, fitted.opening)?;
+    let over = Some(own.value + air - deck.clear).filter(|over| *over > Length::ZERO)?;
+    let with = if air > Length::ZERO { phrase!(" with {} of air behind it", say(air)) } else { Phrase::default() };
+    let before = deck.behind.as_ref().map_or(Phrase::default(), |before| phrase!(" before {}", behind(&before.is)));
+    let message = phrase!(
+        "`{}` is {} from back to front{with}, {} more than the counter at the opening `{}` is deep{before}: {}",
+        fitted.selection.name.value,
+        say(own.value + air),
+        with,
+        say(over),
+        fitted.opening.name.value,
+        before,
+        say(deck.clear)
+    );
+    let finding = fitted.finding(Severity::Stop, own.span, message).also(deck.at, "the counter");
+    let finding = match &deck.behind {
+        Some(before) => finding.also(before.at, "what stands behind"),
+        None => finding,
+    };
+    Some(finding.remedy("choose one that is shallower, or have the counter made deeper before it is templated"))
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
@@ -106,6 +136,33 @@ mod tests {
                 "size: {depth: 23 1/2\", depth with handle: 25 7/8\"}\nfit: {face: {width: 30\"}}",
             )
             .finds("`Oven` stands 2 3/8\" (≈ 60.3 mm) proud of the front of its opening");
+    }
+
+    /// Source: arithmetic: a counter of 25 1/2" before a splash of 3/4" takes 24 3/4".
+    #[test]
+    fn what_lies_in_a_counter_is_no_deeper_than_the_counter_before_its_splash() {
+        let hob = |depth: &str, counter: &str, option: &str| {
+            Trial::of("fit/projection")
+                .room(&format!("runs: {{hob wall: {{counter: {{{counter}}}, parts: [{{cabinet: base, width: 36\", holds: [hob]}}]}}}}"))
+                .opening("hob", "{takes: cooktop}")
+                .selection("selection: Hob\nkind: cooktop\nplace: hob", &format!("size: {{depth: {depth}}}\n{option}"))
+        };
+        let splash = "depth: 25 1/2\", splash: {thickness: 3/4\"}";
+        hob("25\"", splash, "")
+            .finds("`Hob` is 25\" (635 mm) from back to front, 1/4\" (≈ 6.4 mm) more than the counter at the opening `hob` is deep before the splash of `hob wall`: 24 3/4\" (≈ 628.6 mm)")
+            .weighs("stop");
+        hob("24 3/4\"", splash, "").stays_silent();
+        hob("23\"", splash, "fit: {air: {back: 2\"}}").finds_one();
+        hob("25 1/2\"", "depth: 25 1/2\"", "").stays_silent();
+        // A raised back along the room's side of an island.
+        let island = |back: &str| {
+            Trial::of("fit/projection")
+                .room(&format!("islands: {{island: {{size: 84\" x 28\", wall side: {{parts: [{{cabinet: base, width: 36\", holds: [hob]}}]}}, room side: {{splash: {{thickness: {back}, height: 6\"}}}}}}}}"))
+                .opening("hob", "{takes: cooktop}")
+                .selection("selection: Hob\nkind: cooktop\nplace: hob", "size: {depth: 23\"}")
+        };
+        island("5\"").stays_silent();
+        island("6\"").finds_one();
     }
 
     #[test]

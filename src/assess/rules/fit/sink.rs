@@ -5,6 +5,7 @@ use crate::assess::{Context, say};
 use crate::book::Reveal;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::site::fitting::{FigureBasis, Housing};
 use crate::site::{Inside, inside_width};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Mount};
@@ -18,7 +19,7 @@ declare! {
     /// between its sides (3/4", or 18 mm where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants 1/2" for clips at each
     /// side, an apron its own width, and a bowl that is let in from above an inch less than its rim.
-    /// The height of an apron against the opening left in the cabinet's front; and, for an undermount
+    /// The bowl from front to back against the cabinet's inside depth. The height of an apron against the opening left in the cabinet's front; and, for an undermount
     /// bowl, whether the reveal of its rim is said.
     ///
     /// ## Why it matters
@@ -47,6 +48,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted().filter(is_sink) {
         findings.extend(sides(context, &fitted));
+        findings.extend(front_to_back(context, &fitted));
         findings.extend(apron(context, &fitted));
         findings.extend(reveal(&fitted));
     }
@@ -118,6 +120,28 @@ fn usual(
     };
     let finding = too_narrow(context, fitted, inside, (needs, Severity::Query, with))?;
     Some(finding.source("common practice"))
+}
+
+/// A bowl that hangs in a cabinet against the cabinet's depth.
+fn front_to_back(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let deep = *fitted.option.size.depth.get()?;
+    let needs = match (*fitted.option.understood::<Option<Mount>>()?.0)? {
+        Mount::Under | Mount::Apron => deep,
+        Mount::DropIn => deep - RIM.times(2),
+        Mount::OnCounter | Mount::InNoCabinet => return None,
+    };
+    let inside = Housing::of(fitted.room, fitted.opening, context.book.project.units)?.inside_depth?;
+    let over = Some(needs - inside.length).filter(|over| *over > Length::ZERO)?;
+    let severity = if inside.by == FigureBasis::Written { Severity::Stop } else { Severity::Query };
+    let message = phrase!(
+        "`{}` needs {} from front to back inside the cabinet, {} more than the {} there are",
+        fitted.selection.name.value,
+        say(needs),
+        say(over),
+        say(inside.length)
+    );
+    Some(fitted.finding(severity, inside.span, message).remedy("take a deeper cabinet, or a sink that is less deep"))
 }
 
 fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
@@ -224,6 +248,21 @@ mod tests {
         };
         wide("880 mm").finds_one().weighs("query");
         wide("860 mm").stays_silent();
+    }
+
+    /// Source: arithmetic: a bowl of 22" in a cabinet 20" deep inside.
+    #[test]
+    fn a_bowl_is_no_deeper_than_its_cabinet() {
+        let option = "size: {depth: 22\"}\nmount: undermount\nreveal: flush";
+        sink("cabinet: {inside depth: 20\"}", option)
+            .finds("`Sink` needs 22\" (558.8 mm) from front to back inside the cabinet, 2\" (50.8 mm) more than the 20\" (508 mm) there are")
+            .weighs("stop");
+        sink("cabinet: {inside depth: 22\"}", option).stays_silent();
+        let run =
+            |depth: &str| format!("runs: {{wall: {{depth: {depth}, parts: [{{cabinet: base, holds: [hole]}}]}}}}");
+        held_by(&run("21\""), option).finds_one().weighs("query");
+        held_by(&run("24\""), option).stays_silent();
+        held_by(&run("21\""), "size: {depth: 22\"}\nmount: drop-in").stays_silent();
     }
 
     /// Source: trade reports F-49: an apron of 9" to 10", a stock front that leaves 6" to 8".

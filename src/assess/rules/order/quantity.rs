@@ -1,6 +1,7 @@
 //! Too little of a surface, or part of a box.
 
 mod lights;
+mod trim;
 
 use std::collections::BTreeMap;
 
@@ -24,7 +25,8 @@ declare! {
     /// waste that the pattern costs; less than the area itself stops, less than area and waste is a
     /// query. Where the book says what a box holds, whole boxes are counted. Wallpaper: whole strips
     /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
-    /// whose boxes are of two lots. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
+    /// whose boxes are of two lots. Edge pieces and trim, ordered with a tile or counter or by themselves for it,
+    /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
     /// | pattern | waste |
@@ -72,6 +74,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     lots(context, findings);
     lights::check(context, findings);
+    trim::check(context, findings);
 }
 
 struct At<'a> {

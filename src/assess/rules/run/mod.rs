@@ -1,6 +1,7 @@
 //! The `run/` rules: what stands in a row fits its wall, opens beside it, and stands up under the ceiling.
 
 pub mod ceiling;
+pub mod ends;
 pub mod filler;
 pub mod sum;
 

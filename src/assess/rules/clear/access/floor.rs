@@ -7,9 +7,10 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{KneeSpace, Room};
 use crate::finding::{Remark, phrase};
-use crate::site::distances::Distance;
+use crate::site::distances::{Distance, pipes_covered};
 use crate::units::Length;
 use crate::vocabulary::Called;
+use crate::vocabulary::Hazard;
 
 const WHOSE: &str = "that the access profile asks for";
 const KNEES: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 9, access standard";
@@ -81,6 +82,7 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Rema
             figure,
         ));
     }
+    findings.extend(bare_pipes(room, space));
     findings.extend(space.knees.iter().find_map(|knees| {
         let figure = asked(knee_depth(knees.at)?, "2010 ADA Standards 306.3.3, 306.3.4");
         let at = crate::assess::say(knees.at, context.book.project.units);
@@ -88,4 +90,15 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Rema
         stop(context, room, is, (&knees.deep).into(), figure)
     }));
     findings
+}
+
+/// Pipes that a knee touches.
+fn bare_pipes(room: &Room, space: &KneeSpace) -> Option<Remark> {
+    let (_, at) = pipes_covered(room, space).filter(|(covered, _)| !covered)?;
+    let message = phrase!("the pipes over the knee space at `{}` are bare", space.name.value);
+    let finding = Remark::stop(at, message).room(&room.folder).source("2010 ADA Standards 606.5");
+    Some(Remark {
+        caution: Some(Hazard::Water.caution().words()),
+        ..finding.remedy("cover or wrap trap and supplies, or carry them where no knee comes")
+    })
 }

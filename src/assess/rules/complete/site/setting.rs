@@ -24,13 +24,14 @@ fn with_weight(finding: Remark) -> Remark {
 /// It is meant to be flush, and the depth of its recess or its own is not known.
 fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
     let (_, at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
-    let (what, remedy) = match (recess(fitted.room, fitted.opening), depth_stack(fitted.opening, fitted.option)) {
-        (Some(_), Some(_)) => return None,
-        (None, _) => {
-            ("how deep its recess is", "add the opening's `depth`, to the front that it is meant to be flush with")
-        }
-        (_, None) => ("how deep its case is", "add `size: {depth: …}`, and the `panel` that goes before it"),
-    };
+    let (what, remedy) =
+        match (recess(fitted.room, fitted.opening), depth_stack(fitted.room, fitted.opening, fitted.option)) {
+            (Some(_), Some(_)) => return None,
+            (None, _) => {
+                ("how deep its recess is", "add the opening's `depth`, to the front that it is meant to be flush with")
+            }
+            (_, None) => ("how deep its case is", "add `size: {depth: …}`, and the `panel` that goes before it"),
+        };
     let message = phrase!("`{}` is meant to be flush, and nobody says {what}", fitted.selection.name.value, what);
     Some(with_weight(fitted.finding(Severity::Query, at, message).remedy(remedy)))
 }

@@ -131,3 +131,35 @@ fn as_many_lights_are_ordered_as_are_set_out() {
         .selection("selection: Stools\nkind: rug", "quantity: 3")
         .finds("the plan hangs `Stools` as lights, and it is a rug");
 }
+
+/// Source: arithmetic; trade reports F-96 (trim is ordered by length, with the tile).
+#[test]
+fn edge_pieces_reach_along_the_open_edges_wherever_they_are_ordered() {
+    let tile = |trim: &str| {
+        Trial::of("order/quantity")
+            .selection("selection: Splash\nkind: tile", &format!("laid: {{open edges: 14'}}\n{trim}"))
+    };
+    tile("edge trim: glazed edge pieces, 10 ft")
+        .finds("10'-0\" (3048 mm) of edge pieces are ordered for `Splash`, and its open edges are 14'-0\" (4267.2 mm) long")
+        .weighs("stop");
+    tile("edge trim: glazed edge pieces, 14 ft").stays_silent();
+    tile("edge trim: metal strip 1/2\"").stays_silent();
+    tile("accessories: [{name: metal trim, quantity: 12 ft}]").finds_one();
+    tile("accessories: [{name: metal trim, quantity: 15 ft}]").stays_silent();
+    let alone = |count: &str| {
+        tile("").selection(
+            "selection: Edge strip\nkind: tile\nmeets: [Splash]",
+            &format!("face size: 1/2\" x 8'\nquantity: {count} pieces"),
+        )
+    };
+    alone("1").finds_one();
+    alone("2").stays_silent();
+    // Arithmetic: two cabinets of 36" under one counter have 6' of front.
+    let counter = |length: &str| {
+        Trial::of("order/quantity")
+            .room("outline: 12' x 10'\nruns: {wet side: {wall: A, counter: {depth: 25\", height: 36\"}, parts: [{cabinet: a, width: 36\"}, {cabinet: b, width: 36\"}, {tall: c, width: 24\"}]}}")
+            .selection("selection: Counter\nkind: counter", &format!("top: {{lies on: [wet side]}}\naccessories: [{{name: edge banding, quantity: {length}}}]"))
+    };
+    counter("5 ft").finds_one();
+    counter("6 ft").stays_silent();
+}

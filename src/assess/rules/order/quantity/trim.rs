@@ -1,0 +1,104 @@
+//! Trim and edge pieces against the edges that need them.
+
+use crate::assess::{Context, about, say};
+use crate::book::{ProductOption, Room, Selection};
+use crate::finding::{Severity, phrase};
+use crate::site::plan::Plan;
+use crate::source::Span;
+use crate::units::{Length, Quantity};
+use crate::vocabulary::{EdgeTrim, Kind};
+
+use super::Findings;
+
+/// Words of what ends an edge.
+const TRIM: [&str; 9] = ["edge", "edges", "edging", "trim", "strip", "profile", "bullnose", "banding", "band"];
+
+/// What is ordered by length to end edges, and where that is written.
+struct Ordered {
+    length: Length,
+    at: Span,
+}
+
+pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    for (room, selection, option) in context.site.options() {
+        let needs = match selection.kind.get() {
+            Some(Kind::Tile) => option.laid.open_edges.get().copied(),
+            Some(Kind::Counter) => front_edges(context.site.plan(room), room, option),
+            _ => None,
+        };
+        let needs = needs.filter(|needs| *needs > Length::ZERO);
+        let ordered = needs.and_then(|_| ordered(room, selection, option));
+        findings.extend(needs.zip(ordered).and_then(|(needs, ordered)| {
+            let say = |length| say(length, context.book.project.units);
+            let message = phrase!(
+                "{} of edge pieces are ordered for `{}`, and its open edges are {} long",
+                say(ordered.length),
+                selection.name.value,
+                say(needs)
+            );
+            let remark = || about(room, selection, option, Severity::Stop, ordered.at, message);
+            (ordered.length < needs).then(|| {
+                remark().remedy("order edge pieces for the whole length, and some over for cuts, from one lot")
+            })
+        }));
+    }
+}
+
+/// The front edges of what a counter lies on, from end to end, where all of it has a place.
+fn front_edges(plan: Option<&Plan<'_>>, room: &Room, option: &ProductOption) -> Option<Length> {
+    let lies_on = &option.top.get()?.lies_on;
+    let is_one = |name: &str| lies_on.iter().any(|on| on.value == name);
+    let runs: Vec<_> = room.runs.iter().filter(|run| is_one(&run.name.value)).collect();
+    if runs.is_empty() || runs.len() != lies_on.len() {
+        return None;
+    }
+    let rows = plan?.rows.iter().filter(|row| is_one(row.of.name()) && row.counter.is_some() && row.is_whole);
+    let rows: Vec<_> = rows.collect();
+    let things = rows.iter().flat_map(|row| row.things.iter().map(move |at| (row, at)));
+    let carried = things.filter_map(|(row, at)| plan?.things.get(*at).filter(|thing| row.carries(thing)));
+    (rows.len() == runs.len()).then(|| carried.map(|thing| thing.width()).sum())
+}
+
+/// What is ordered with it, said in its own words, or ordered by itself for it.
+fn ordered(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Ordered> {
+    let with = option.accessories.iter().filter(|with| is_trim(&with.name.value));
+    let with = with.filter_map(|with| Some((with.quantity.spanned()?, None)));
+    let alone = by_itself(room, selection).into_iter().flat_map(Selection::standing);
+    let alone = alone.filter_map(|trim| Some((trim.quantity.spanned()?, piece(trim))));
+    let lines = with
+        .chain(alone)
+        .filter_map(|(quantity, each)| Some(Ordered { length: length_of(&quantity.value, each)?, at: quantity.span }));
+    let said = option.understood::<EdgeTrim>();
+    let said = said.and_then(|(trim, at)| Some(Ordered { length: trim.length?, at }));
+    lines.chain(said).reduce(|one, other| Ordered { length: one.length + other.length, at: one.at })
+}
+
+fn is_trim(phrase: &str) -> bool {
+    let words = phrase.split(|letter: char| !letter.is_alphanumeric()).map(str::to_lowercase);
+    words.into_iter().any(|word| TRIM.contains(&word.as_str()))
+}
+
+/// A selection that is trim, and lies edge to edge with this one, by either's `meets`.
+fn by_itself<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Selection> {
+    let meets = |one: &Selection, other: &Selection| one.meets.iter().any(|name| name.value == other.name.value);
+    let trims = room.selections.iter().filter(|trim| is_trim(&trim.name.value));
+    trims.into_iter().find(|trim| meets(trim, selection) || meets(selection, trim))
+}
+
+/// How long one piece of it is.
+fn piece(option: &ProductOption) -> Option<Length> {
+    let face = option.detail("face size").and_then(|face| match &face.value {
+        crate::book::DetailValue::Sides(sides) => sides.sides().iter().max().copied(),
+        _ => None,
+    });
+    option.size.length.get().copied().or(face)
+}
+
+/// A quantity as a length: a length itself, or so many pieces of one.
+fn length_of(quantity: &Quantity, each: Option<Length>) -> Option<Length> {
+    Length::parse(&quantity.to_string()).ok().or_else(|| {
+        let pieces = matches!(quantity.unit.as_deref(), None | Some("piece" | "pieces" | "length" | "lengths"));
+        let count = i64::try_from(quantity.whole().filter(|_| pieces)?).ok()?;
+        Some(each?.times(count))
+    })
+}

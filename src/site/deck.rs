@@ -1,0 +1,122 @@
+//! The counter from back to front at what is let into it: how deep it is, what stands up behind it, what is
+//! left before that.
+
+use crate::book::{Island, IslandSide, Opening, Room, Run, Selection, Splash};
+use crate::source::Span;
+use crate::units::Length;
+use crate::vocabulary::Kind;
+
+use super::plan::{HoleIs, Plan};
+use super::{counter_depth, counter_height, row_of};
+
+/// The counter at an opening, from back to front.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Deck {
+    /// From the face of what stands behind it, or from the wall, to its front edge.
+    pub clear: Length,
+    /// Where its depth is written.
+    pub at: Span,
+    /// What stands up behind it.
+    pub behind: Option<Behind>,
+}
+
+/// What stands up behind a counter.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Behind {
+    /// How far its face stands out.
+    pub thickness: Length,
+    /// Where that is written.
+    pub at: Span,
+    /// What it is.
+    pub is: BehindIs,
+}
+
+/// What stands up behind a counter, by the name of what it belongs to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum BehindIs {
+    /// A splash, of a run or a counter.
+    Splash(String),
+    /// The raised back of an island.
+    RaisedBack(String),
+    /// Tile that is set there.
+    Tile(String),
+    /// The sill and casing of a window.
+    Window(String),
+}
+
+/// The counter at an opening; none where nobody says how deep it is.
+pub fn deck(room: &Room, opening: &Opening) -> Option<Deck> {
+    let row = row_of(room, opening)?;
+    if let Some(island) = row.island {
+        return on_an_island(island, opening);
+    }
+    let depth = *counter_depth(room, opening).best()?;
+    let behind = row.run.and_then(|run| behind_a_run(room, run));
+    let clear = depth.value - behind.as_ref().map_or(Length::ZERO, |behind| behind.thickness);
+    Some(Deck { clear, at: depth.at, behind })
+}
+
+/// A raised back along the side of an island across from the one that an opening is in.
+fn on_an_island(island: &Island, opening: &Opening) -> Option<Deck> {
+    let is_in = |side: &IslandSide| {
+        let parts = island.side(*side).parts.iter();
+        parts.flat_map(|part| &part.holds).any(|held| held.eq_ignore_ascii_case(&opening.name))
+    };
+    let side = IslandSide::ALL.into_iter().find(is_in)?;
+    let size = island.size.spanned()?;
+    let (long, deep) = if island.turned.get() == Some(&true) { (size.value.1, size.value.0) } else { size.value };
+    let (across, whole) = match side {
+        IslandSide::Wall => (IslandSide::Room, deep),
+        IslandSide::Room => (IslandSide::Wall, deep),
+        IslandSide::Left => (IslandSide::Right, long),
+        IslandSide::Right => (IslandSide::Left, long),
+    };
+    let behind = told(&island.side(across).splash, BehindIs::RaisedBack(island.name.value.clone()))?;
+    Some(Deck { clear: whole - behind.thickness, at: size.span, behind: Some(behind) })
+}
+
+/// The farthest that stands up behind the counter of a run: a splash of the run or of the counter that lies on
+/// it, tile that is set there.
+fn behind_a_run(room: &Room, run: &Run) -> Option<Behind> {
+    let named = |names: &[crate::source::Spanned<String>]| names.iter().any(|name| name.value == run.name.value);
+    let own = told(&run.counter.splash, BehindIs::Splash(run.name.value.clone()));
+    let options = |kind: Kind| {
+        let of_kind = room.selections.iter().filter(move |selection| selection.is(kind));
+        of_kind.flat_map(|selection| Selection::standing(selection).iter().map(move |option| (selection, option)))
+    };
+    let of_counters = options(Kind::Counter).filter_map(|(selection, option)| {
+        let top = option.top.get().filter(|top| named(&top.lies_on))?;
+        told(&top.splash, BehindIs::Splash(selection.name.value.clone()))
+    });
+    let of_tile = options(Kind::Tile).filter(|(_, option)| named(&option.laid.behind));
+    let of_tile = of_tile.filter_map(|(selection, option)| {
+        let (thickness, at) = option.length("thickness")?;
+        Some(Behind { thickness, at, is: BehindIs::Tile(selection.name.value.clone()) })
+    });
+    own.into_iter().chain(of_counters).chain(of_tile).max_by_key(|behind| behind.thickness)
+}
+
+fn told(splash: &crate::book::Slot<Splash>, is: BehindIs) -> Option<Behind> {
+    let thickness = splash.get()?.thickness.spanned()?;
+    Some(Behind { thickness: thickness.value, at: thickness.span, is })
+}
+
+/// How high over a counter a lever turns, at most (common practice).
+const LEVER: Length = Length::from_inches(12);
+
+/// The trim under a window behind the counter of an opening that begins so low that a lever meets it.
+pub fn window_trim_behind(plan: &Plan<'_>, room: &Room, opening: &Opening) -> Option<Behind> {
+    let own = plan.opening(opening)?;
+    let top = counter_height(room, opening).value()?;
+    let behind = plan.holes.iter().filter(|hole| hole.frame == own.frame);
+    let before = behind.filter(|hole| hole.along.0 < own.along.1 && hole.along.1 > own.along.0);
+    let trims = before.filter_map(|hole| {
+        let HoleIs::Window(window) = hole.is else { return None };
+        let thickness = window.casing_thickness.spanned()?;
+        let low = hole.low? - window.casing.get().copied().unwrap_or_default();
+        let reached = low < top + LEVER && hole.high.is_none_or(|high| high > top);
+        let is = BehindIs::Window(window.name.value.clone());
+        reached.then_some(Behind { thickness: thickness.value, at: thickness.span, is })
+    });
+    trims.max_by_key(|trim| trim.thickness)
+}
