@@ -28,6 +28,8 @@ pub struct HoldPoints {
     own: BTreeMap<String, String>,
     /// The day on which cabinets are ordered follows from their own orders alone.
     cabinets_by_order: bool,
+    /// Usual ones at which nothing of the book is due.
+    idle: BTreeSet<&'static str>,
 }
 
 impl HoldPoints {
@@ -47,9 +49,13 @@ impl HoldPoints {
             };
             points.cabinets_by_order |= moment == HoldPoint::CabinetsOrdered && by_milestone.is_none();
             points.days.insert(moment.name().into(), by_milestone.or_else(by_order));
+            if !has_things(book, moment) {
+                points.idle.insert(moment.name());
+            }
         }
         for point in &book.project.hold_points {
             points.days.insert(point.name.value.clone(), day(&point.on));
+            points.idle.remove(point.name.value.as_str());
             points.cabinets_by_order &= point.name.value != HoldPoint::CabinetsOrdered.name();
             points.own.extend(point.settles.iter().map(|rule| (rule.value.clone(), point.name.value.clone())));
         }
@@ -115,6 +121,12 @@ fn has_cabinets(room: &Room) -> bool {
     runs || islands || room.selections.iter().any(|selection| selection.is(Kind::Cabinet))
 }
 
+/// Whether anything of a book is due at a usual hold point.
+fn has_things(book: &Book, moment: HoldPoint) -> bool {
+    let cabinets = moment == HoldPoint::CabinetsOrdered && book.rooms.iter().any(has_cabinets);
+    cabinets || book.selections().any(|(_, selection)| rules::for_thing(Some(selection)) == moment)
+}
+
 fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
     let is_cabinet = |selection: &&Selection| selection.is(Kind::Cabinet);
     book.selections().map(|(_, selection)| selection).filter(is_cabinet)
@@ -165,14 +177,14 @@ pub struct Unapproved<'a> {
 
 impl HoldPoints {
     /// What stands in the way of each hold point, the next one first; those without a day last. Orders
-    /// have a day each; a hold point that nothing dates and nothing hangs on is left out.
+    /// have a day each; a usual hold point that nothing dates, or at which nothing of the book is due, is left out.
     pub fn in_the_way<'a>(
         &self,
         findings: &'a [Finding],
         unapproved: Vec<(HoldPoint, Unapproved<'a>)>,
     ) -> Vec<InTheWay<'a>> {
         let mut all: BTreeMap<(bool, Option<Date>, &str), Vec<&'a Finding>> = BTreeMap::new();
-        for (name, on) in self.days.iter().filter(|(_, on)| on.is_some()) {
+        for (name, on) in self.days.iter().filter(|(name, on)| on.is_some() && !self.idle.contains(name.as_str())) {
             all.entry((false, *on, name)).or_default();
         }
         let standing = findings.iter().filter(|finding| finding.waived.is_none() && finding.severity != Severity::Note);
@@ -275,5 +287,25 @@ mod tests {
         assert_eq!(by(doorway("")).0, "rough-in closed, 1 Feb 2027");
         let run = "runs: {vanity: {parts: [{cabinet: vanity, width: 36\"}]}}";
         assert_eq!(by(doorway(run)).0, "cabinets ordered, 1 Mar 2027");
+    }
+
+    #[test]
+    fn no_hold_point_is_shown_in_a_book_that_has_nothing_for_it() {
+        let shown = |things: &[(&str, &str)], book: &str| {
+            let book = format!("milestones: {{tile set: 2027-05-03}}\n{book}");
+            let trial = Trial::of("fit/width").book(&book);
+            let trial = things.iter().fold(trial, |trial, (selection, option)| trial.selection(selection, option));
+            let book = trial.read();
+            let dates = Dates::of(&book, Date::parse("2027-01-15").unwrap());
+            let points = HoldPoints::of(&book, &dates);
+            let names: Vec<String> = points.in_the_way(&[], vec![]).into_iter().map(|held| held.point.name).collect();
+            names
+        };
+        assert!(shown(&[("selection: Paint\nkind: paint", "")], "").is_empty());
+        assert_eq!(shown(&[("selection: Wall tile\nkind: tile", "")], ""), ["tile set"]);
+        let both = [("selection: Wall tile\nkind: tile", ""), ("selection: Screen\nkind: shower glass", "")];
+        assert_eq!(shown(&both, ""), ["glass measured", "tile set"]);
+        // What the book names itself is shown.
+        assert_eq!(shown(&[], "hold points: {glass measured: 2027-05-05}"), ["glass measured"]);
     }
 }

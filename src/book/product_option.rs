@@ -126,6 +126,9 @@ record! {
             "where its front is meant to be: in one plane with the fronts beside it, or before them",
             "flush";
         "finished ends": CabinetEnds, "which sides of cabinets are finished, where they are seen", "all";
+        "varies by": Length,
+            "how much one may be larger than another, for what is made by hand",
+            "1/4\"";
         "made as": CutOut, "how the unit is made to be set in", "slide-in";
         "airflow": Worded<Option<Airflow>>, "rated airflow, the most it moves", "390 cfm";
         "holes": u32, "how many holes it takes", "2";
@@ -238,6 +241,11 @@ impl ProductOption {
         Worded<T>: Fact,
     {
         self.fact::<Worded<T>>().map(|(worded, at)| (&worded.is, at))
+    }
+
+    /// How it is fixed, as far as its words are understood.
+    pub fn mount(&self) -> Option<Mount> {
+        self.understood::<Option<Mount>>().and_then(|(mount, _)| *mount)
     }
 
     /// A fact of the kind's own.

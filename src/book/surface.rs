@@ -30,6 +30,7 @@ record! {
     pub struct Laid = LAID("laying", "how a tile, floor or board is laid; makers' figures beside the setter's") {
         area: Slot<Area> = "area", "the area to be covered, openings left out", "117 sq ft";
         waste: Slot<Percent> = "waste", "more than the area, for cuts and breakage", "15 %";
+        bed: Slot<Length> = "bed", "what lies below it: mortar, glue or an underlay, as thick as it is in the end", "3/16\"";
         runs: Slot<String> = "runs", "the direction of its long side, grain or figure", "long side level";
         offset: Slot<Percent> = "offset", "how far each row is shifted, of a tile's length", "33 %";
         edges: Slot<TileEdges> = "edges", "how its edges are made: ground to size, or sorted by size", "rectified";

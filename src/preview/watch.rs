@@ -147,12 +147,9 @@ mod tests {
 
     #[test]
     fn a_folder_that_never_rests_is_built_all_the_same() {
-        let (signals, heard) = channel();
-        let restless = std::thread::spawn(move || {
-            while signals.send(Signal::Dirty(vec!["log".into()])).is_ok() {
-                std::thread::sleep(Duration::from_millis(2));
-            }
-        });
+        // Each signal waits until it is heard.
+        let (signals, heard) = std::sync::mpsc::sync_channel(0);
+        let restless = std::thread::spawn(move || while signals.send(Signal::Dirty(vec!["log".into()])).is_ok() {});
         // Would wait for ever if it waited for quiet.
         assert!(next(&heard, LONG).is_some());
         drop(heard);

@@ -29,6 +29,10 @@ pub fn read_all(
         own.lay_under(shared.into_iter());
         return read(common, own, OptionOf { kind, number: 0, span: node.span }, faults).into_iter().collect();
     };
+    if let Some((key, _)) = Layers::pairs_of(node).iter().find(|(key, _)| key.value == "product") {
+        let message = "`product` stands beside `options`, and none of them takes anything from it";
+        faults.stop(Code::UNKNOWN_KEY, key.span, message, "write it in each option that is that product");
+    }
     let Value::List(items) = &options.value else {
         faults.wrong_type(options, &Shape::List(&Shape::Record(&OPTION)));
         return vec![];

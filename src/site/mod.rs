@@ -5,16 +5,21 @@
 //! written in two places that differ is in [`twice::of_room`]. Where nothing is written there is no answer.
 
 mod cabinet;
+pub mod counters;
 mod deck;
 pub mod distances;
 mod ends;
 pub mod fitting;
+pub mod lights;
 mod made_as;
+pub mod panels;
 mod placement;
 pub mod plan;
 pub mod taps;
 mod told;
 pub mod twice;
+pub mod vanity;
+pub mod water;
 
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
 pub use deck::{Behind, BehindIs, Deck, deck, window_trim_behind};

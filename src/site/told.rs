@@ -37,6 +37,18 @@ pub enum Spot<'a> {
     Room,
     /// At a selection.
     Selection(&'a str),
+    /// Among the room's clear distances.
+    Clearances,
+    /// At lights that the plan sets out.
+    Lights(&'a str),
+    /// At a doorway.
+    Doorway(&'a str),
+    /// At a window.
+    Window(&'a str),
+    /// It follows from where things stand.
+    Plan,
+    /// It follows from where things stand, up to what is called so.
+    ByThePlan(&'a str),
 }
 
 impl fmt::Display for Spot<'_> {
@@ -50,15 +62,21 @@ impl fmt::Display for Spot<'_> {
             Self::Fixture(name) => write!(f, "at the fixture `{name}`"),
             Self::Room => f.write_str("in the room"),
             Self::Selection(name) => write!(f, "at `{name}`"),
+            Self::Clearances => f.write_str("under `clearances`"),
+            Self::Lights(name) => write!(f, "at the lights `{name}`"),
+            Self::Doorway(name) => write!(f, "at the doorway `{name}`"),
+            Self::Window(name) => write!(f, "at the window `{name}`"),
+            Self::Plan => f.write_str("by the plan"),
+            Self::ByThePlan(to) => write!(f, "by the plan, to `{to}`"),
         }
     }
 }
 
 /// One telling of a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Told<'a> {
+pub struct Told<'a, T = Length> {
     /// The figure.
-    pub value: Length,
+    pub value: T,
     /// Where it is written.
     pub at: Span,
     /// Who says it.
@@ -67,15 +85,20 @@ pub struct Told<'a> {
     pub spot: Spot<'a>,
 }
 
-impl<'a> Told<'a> {
+impl<'a, T: Copy> Told<'a, T> {
     /// What is written at the thing itself.
-    pub fn written(told: &Spanned<Length>, spot: Spot<'a>) -> Self {
+    pub fn written(told: &Spanned<T>, spot: Spot<'a>) -> Self {
         Self { value: told.value, at: told.span, whence: Whence::Written, spot }
     }
 
     /// What the plan says.
-    pub fn planned(told: &Spanned<Length>, spot: Spot<'a>) -> Self {
+    pub fn planned(told: &Spanned<T>, spot: Spot<'a>) -> Self {
         Self { whence: Whence::Plan, ..Self::written(told, spot) }
+    }
+
+    /// The same, as a figure of another type.
+    pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Told<'a, U> {
+        Told { value: change(self.value), at: self.at, whence: self.whence, spot: self.spot }
     }
 }
 

@@ -58,6 +58,8 @@ pub enum Said {
     RoofWindow,
     /// Glass that does not break into splinters.
     SafetyGlass,
+    /// A front panel.
+    Panel,
     /// A light.
     Light,
 }
@@ -191,6 +193,7 @@ impl Said {
             Self::Apron => (Met::Within, &["apron"]),
             Self::RoofWindow => (Met::Within, &["roof", "skylight"]),
             Self::SafetyGlass => (Met::Within, &["temper", "laminat", "safety"]),
+            Self::Panel => (Met::Whole, &["panel", "panels"]),
             Self::Light => (Met::Whole, &["light", "lights", "sconce", "lamp"]),
         }
     }

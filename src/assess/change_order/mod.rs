@@ -6,8 +6,11 @@ use crate::ledger::{Issue, IssuedItem};
 use crate::marks::{Change, changes};
 use crate::units::{Currency, Date, Money};
 
+mod reopened;
 #[cfg(test)]
 mod tests;
+
+pub use reopened::Reopened;
 
 /// What changed between two issues.
 #[derive(Clone, Debug)]

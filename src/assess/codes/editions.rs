@@ -57,6 +57,37 @@ const NAMES: [(Family, &str); 10] = [
     (Family::KitchenAndBath, GUIDELINES),
 ];
 
+/// A code that is printed anew every so many years: the first and the last year that is known here.
+const fn every(step: u16, first: u16, last: u16) -> Years {
+    Years::Every { step, first, last }
+}
+
+/// The years of a code's editions.
+#[derive(Clone, Copy, Debug)]
+enum Years {
+    Every { step: u16, first: u16, last: u16 },
+    These(&'static [u16]),
+}
+
+impl Family {
+    /// The editions that are known here (from memory; a book may set figures of another one itself).
+    fn years(self) -> Vec<u16> {
+        let years = match self {
+            Self::Irc | Self::Ibc | Self::Ifgc | Self::Ipc => every(3, 2000, 2024),
+            Self::Nec => every(3, 1981, 2026),
+            Self::Upc => every(3, 1985, 2024),
+            Self::Ashrae622 => Years::These(&[2003, 2004, 2007, 2010, 2013, 2016, 2019, 2022, 2025]),
+            Self::Ada => Years::These(&[1991, 2010]),
+            Self::Obc => Years::These(&[1997, 2006, 2012, 2024]),
+            Self::KitchenAndBath => Years::These(&[GUIDELINES_EDITION]),
+        };
+        match years {
+            Years::Every { step, first, last } => (first..=last).step_by(step.into()).collect(),
+            Years::These(these) => these.to_vec(),
+        }
+    }
+}
+
 /// The editions that a book adopts.
 #[derive(Clone, Debug, Default)]
 pub struct Editions(Vec<(Family, u16)>);
@@ -64,7 +95,8 @@ pub struct Editions(Vec<(Family, u16)>);
 impl Editions {
     /// Those of a book; what can't be read is told elsewhere.
     pub fn of(codes: &Codes) -> Self {
-        Self(codes.adopts.iter().filter_map(|adopted| read(&adopted.value)).collect())
+        let known = |(family, year): &(Family, u16)| family.years().contains(year);
+        Self(codes.adopts.iter().filter_map(|adopted| read(&adopted.value).filter(known)).collect())
     }
 
     /// The adopted year of a code.
@@ -81,6 +113,13 @@ pub(super) fn read(text: &str) -> Option<(Family, u16)> {
     let (name, year) = text.trim().rsplit_once(' ')?;
     let year: u16 = year.parse().ok().filter(|year| (1980..2100).contains(year))?;
     NAMES.iter().find(|(_, known)| *known == name.trim()).map(|(family, _)| (*family, year))
+}
+
+/// The edition that a text names and nobody knows, with those that are known.
+pub(super) fn unknown_edition(text: &str) -> Option<(Family, Vec<u16>)> {
+    let (family, year) = read(text)?;
+    let years = family.years();
+    (!years.contains(&year)).then_some((family, years))
 }
 
 /// The names that are known.
@@ -100,5 +139,14 @@ mod tests {
         assert_eq!(read("Kitchen and Bath Planning Guidelines"), Some((Family::KitchenAndBath, 2)));
         assert_eq!(read("IRC"), None);
         assert_eq!(read("IRC 21"), None);
+    }
+
+    #[test]
+    fn every_code_has_editions_that_can_be_adopted() {
+        for (family, name) in NAMES {
+            let years = family.years();
+            assert!(!years.is_empty() && years.is_sorted(), "{name}");
+            assert!(years.iter().all(|year| unknown_edition(&format!("{name} {year}")).is_none()), "{name}");
+        }
     }
 }

@@ -159,6 +159,18 @@ pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
                 .of(Code::UNKNOWN_NAME),
         );
     }
+    for adopted in codes.adopts.iter().filter(|_| codes.figures.is_empty()) {
+        let Some((family, years)) = editions::unknown_edition(&adopted.value) else { continue };
+        let name = family.name();
+        let message = format!("there is no edition of the {name} called `{}`", adopted.value);
+        let remark = Remark::stop(adopted.span, message);
+        let years: Vec<String> = years.iter().map(u16::to_string).collect();
+        let remark = remark.remedy(format!(
+            "write the one that is in force: {}; of another one, set the figures that count yourself: `codes: {{figures: […]}}`",
+            years.join(", ")
+        ));
+        findings.push(remark.of(Code::UNKNOWN_NAME));
+    }
     for own in &codes.figures {
         let Some(figure) = figures::all().find(|figure| figure.name == own.figure.value) else {
             let message = phrase!("there is no figure called `{}`", own.figure.value);
@@ -199,6 +211,14 @@ mod tests {
     #[test]
     fn unknown_editions_and_figures_and_unreadable_values_are_told() {
         Trial::of("source/unknown-name").book("codes: {adopts: [IRC 2021, XRC 2021, IRC]}").run().counts(2);
+        Trial::of("source/unknown-name")
+            .book("codes: {adopts: [IRC 2091]}")
+            .finds("there is no edition of the IRC called `IRC 2091`")
+            .remedies("write the one that is in force: 2000, 2003, 2006, 2009, 2012, 2015, 2018, 2021, 2024; of another one, set the figures that count yourself: `codes: {figures: […]}`");
+        Trial::of("source/unknown-name").book("codes: {adopts: [IRC 2022, NEC 2023, UPC 2024, OBC 2012]}").finds_one();
+        Trial::of("source/unknown-name")
+            .book("codes: {adopts: [IRC 2091], figures: [{figure: work aisle for one cook, is: 44\", because: so, by: the city}]}")
+            .stays_silent();
         let own = |figure: &str, is: &str| {
             format!("codes: {{figures: [{{figure: {figure}, is: {is}, because: so, by: the firm}}]}}")
         };

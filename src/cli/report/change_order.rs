@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use serde::Serialize;
 
-use crate::assess::{ChangeOrder, Changed, Fate, Moved, Sort};
+use crate::assess::{ChangeOrder, Changed, Fate, Moved, Reopened, Sort};
 use crate::book::{Approval, Book};
 use crate::ledger::Issue;
 use crate::units::{Currency, Money, series};
@@ -16,7 +16,13 @@ pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
     let mut text = format!("issue {} for {purpose}, {}: {count}, {}\n", issue.number, issue.on, total(issue));
     if let Some(before) = before {
         let order = ChangeOrder::between(before, issue);
-        let _ = write!(text, "\nsince issue {} of {}:\n\n{}", before.number, before.on, items(&order, book));
+        let _ = write!(
+            text,
+            "\nsince issue {} of {}:\n\n{}",
+            before.number,
+            before.on,
+            items(&order, (before, issue), book)
+        );
     }
     text
 }
@@ -32,7 +38,13 @@ fn total(issue: &Issue) -> String {
 
 /// A change order for people.
 pub fn text(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> String {
-    format!("{}\nchange order from {} to {}\n\n{}", to.title, edition(from), edition(to), items(order, book))
+    format!(
+        "{}\nchange order from {} to {}\n\n{}",
+        to.title,
+        edition(from),
+        edition(to),
+        items(order, (from, to), book)
+    )
 }
 
 fn edition(issue: &Issue) -> String {
@@ -42,7 +54,7 @@ fn edition(issue: &Issue) -> String {
     }
 }
 
-fn items(order: &ChangeOrder, book: &Book) -> String {
+fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     if order.is_nothing() {
         return "nothing changed\n".into();
     }
@@ -53,6 +65,7 @@ fn items(order: &ChangeOrder, book: &Book) -> String {
             let _ = writeln!(text, "      {line}");
         }
     }
+    text += &opens_again(&order.reopened(issues, book));
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
     if let Some(sum) = order.settled.filter(|_| !order.sums.is_empty()) {
@@ -68,6 +81,19 @@ fn items(order: &ChangeOrder, book: &Book) -> String {
     }
     if order.asks() {
         let _ = writeln!(text, "to sign: {}", signers(book));
+    }
+    text
+}
+
+/// What rests on something that changed, a line each.
+fn opens_again(all: &[Reopened]) -> String {
+    let mut text = String::new();
+    if !all.is_empty() {
+        text += "\nopens again\n";
+    }
+    for Reopened { room, tag, name, rests, on, order_by, .. } in all {
+        let by = order_by.map_or(String::new(), |day| format!("; order by {day}"));
+        let _ = writeln!(text, "{tag}  {name}, {room}: it {rests} {on}{by}");
     }
     text
 }
@@ -172,6 +198,8 @@ struct ChangeOrderReport<'a> {
     from: Edition,
     to: Edition,
     items: Vec<ChangedItemReport<'a>>,
+    /// What rests on one of those, and did not change itself.
+    opens_again: Vec<Opened>,
     currency: &'a str,
     settled: Option<SumReport>,
     /// What each sort of change brings to that sum.
@@ -203,6 +231,16 @@ struct ChangedItemReport<'a> {
     order_by: Moving,
     days: Option<i64>,
     sign: bool,
+}
+
+#[derive(Serialize)]
+struct Opened {
+    room: String,
+    item: String,
+    tag: String,
+    name: String,
+    rests_on: String,
+    order_by: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -249,6 +287,7 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         from: told_edition(from),
         to: told_edition(to),
         items: order.items.iter().map(told_item).collect(),
+        opens_again: order.reopened((from, to), book).into_iter().map(told_opened).collect(),
         currency: &to.currency,
         settled: sum(order.settled),
         sums: order.sums.iter().map(|(sort, sum)| Bringing { of: sort_word(*sort), difference: sum.plain() }).collect(),
@@ -260,6 +299,11 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         },
     };
     serde_json::to_string_pretty(&told).unwrap_or_default() + "\n"
+}
+
+fn told_opened(one: Reopened) -> Opened {
+    let Reopened { room, item, tag, name, on, order_by, .. } = one;
+    Opened { room, item, tag, name, rests_on: on, order_by: order_by.map(|day| day.iso()) }
 }
 
 fn told_edition(issue: &Issue) -> Edition {

@@ -109,28 +109,32 @@ async fn one_address_and_all_together_may_send_so_many() {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn one_is_recorded_at_a_time_and_a_crowd_is_sent_away() {
-    let inside = Arc::new(AtomicUsize::new(0));
+    let (inside, sent_away) = (Arc::new(AtomicUsize::new(0)), Arc::new(AtomicUsize::new(0)));
     let (mut hosted, _) = hosted({
-        let inside = Arc::clone(&inside);
+        let (inside, sent_away) = (Arc::clone(&inside), Arc::clone(&sent_away));
         move |bytes| {
             assert_eq!(inside.fetch_add(1, Ordering::SeqCst), 0, "two at once");
-            std::thread::sleep(Duration::from_millis(20));
+            // The first is at work until all who find no room have been sent away.
+            while sent_away.load(Ordering::SeqCst) < 6 {
+                std::thread::yield_now();
+            }
             inside.fetch_sub(1, Ordering::SeqCst);
             recorded(bytes)
         }
     });
     hosted.limits.waiting = 4;
     let router = router(hosted);
-    let sent: Vec<_> = (0..10).map(|_| tokio::spawn(send_owned(router.clone()))).collect();
+    let sent: Vec<_> = (0..10).map(|_| tokio::spawn(send_owned(router.clone(), Arc::clone(&sent_away)))).collect();
     let mut statuses = Vec::new();
     for sent in sent {
         statuses.push(sent.await.unwrap());
     }
     statuses.sort_unstable();
-    let taken = statuses.iter().filter(|status| **status == 200).count();
-    assert!(taken >= 4 && statuses.iter().all(|status| matches!(status, 200 | 429)), "{statuses:?}");
+    assert_eq!(statuses, [200, 200, 200, 200, 429, 429, 429, 429, 429, 429]);
 }
 
-async fn send_owned(router: Router) -> u16 {
-    send(&router, "{}").await.0
+async fn send_owned(router: Router, sent_away: Arc<AtomicUsize>) -> u16 {
+    let status = send(&router, "{}").await.0;
+    sent_away.fetch_add(usize::from(status == 429), Ordering::SeqCst);
+    status
 }

@@ -144,11 +144,15 @@ fn one_address_with_many_slow_connections_shuts_nobody_out_and_fills_no_log() {
 #[test]
 fn what_is_being_recorded_when_the_server_is_told_to_end_is_recorded_and_answered() {
     let (begun, done) = (Arc::new(AtomicBool::new(false)), Arc::new(AtomicBool::new(false)));
+    let ending = Arc::new(AtomicBool::new(false));
     let (hosted, heard) = hosted({
-        let (begun, done) = (Arc::clone(&begun), Arc::clone(&done));
+        let (begun, done, ending) = (Arc::clone(&begun), Arc::clone(&done), Arc::clone(&ending));
         move |bytes| {
             begun.store(true, Ordering::SeqCst);
-            thread::sleep(Duration::from_millis(400));
+            // It is at work until after the server was told to end.
+            while !ending.load(Ordering::SeqCst) {
+                thread::yield_now();
+            }
             done.store(true, Ordering::SeqCst);
             recorded(bytes)
         }
@@ -159,6 +163,8 @@ fn what_is_being_recorded_when_the_server_is_told_to_end_is_recorded_and_answere
     while !begun.load(Ordering::SeqCst) {
         thread::yield_now();
     }
+    running.stop.now();
+    ending.store(true, Ordering::SeqCst);
     running.end();
     assert!(done.load(Ordering::SeqCst));
     assert!(answer(&mut stream).ends_with(r#"{"outcome":"recorded"}"#));
@@ -167,11 +173,14 @@ fn what_is_being_recorded_when_the_server_is_told_to_end_is_recorded_and_answere
 
 #[test]
 fn a_stranger_who_leaves_in_the_middle_takes_nothing_back() {
-    let done = Arc::new(AtomicBool::new(false));
+    let [begun, left, done] = [(); 3].map(|()| Arc::new(AtomicBool::new(false)));
     let (hosted, _) = hosted({
-        let done = Arc::clone(&done);
+        let [begun, left, done] = [&begun, &left, &done].map(Arc::clone);
         move |bytes| {
-            thread::sleep(Duration::from_millis(200));
+            begun.store(true, Ordering::SeqCst);
+            while !left.load(Ordering::SeqCst) {
+                thread::yield_now();
+            }
             done.store(true, Ordering::SeqCst);
             recorded(bytes)
         }
@@ -179,8 +188,11 @@ fn a_stranger_who_leaves_in_the_middle_takes_nothing_back() {
     let mut running = Running::new(hosted, None);
     let mut stream = running.connect();
     stream.write_all(POST.as_bytes()).unwrap();
-    thread::sleep(Duration::from_millis(100));
+    while !begun.load(Ordering::SeqCst) {
+        thread::yield_now();
+    }
     drop(stream);
+    left.store(true, Ordering::SeqCst);
     running.end();
     assert!(done.load(Ordering::SeqCst));
 }

@@ -1,6 +1,6 @@
 //! Clear distances of a bath.
 
-use crate::book::{End, Room};
+use crate::book::{End, Opening, Room};
 use crate::site::plan::{Met, Plan, Thing};
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -12,22 +12,40 @@ const STANDS: Length = Length::from_inches(21);
 /// What is higher than this is tall beside a basin.
 const TALL: Length = Length::from_inches(48);
 
+/// Fixtures that one stands before: the word of `clearances` for each, and for the floor there.
+const FIXTURES: [(Kind, &str, &str); 4] = [
+    (Kind::Toilet, "toilet", "in front of toilet"),
+    (Kind::Basin, "basin", "in front of basin"),
+    (Kind::Bathtub, "tub", "in front of tub"),
+    (Kind::ShowerSet, "shower", "in front of shower"),
+];
+
 /// The kind of thing that a word of `clearances` means.
 fn kind(word: &str) -> Option<Kind> {
-    Some(match word {
-        "toilet" => Kind::Toilet,
-        "basin" => Kind::Basin,
-        "tub" => Kind::Bathtub,
-        "shower" => Kind::ShowerSet,
-        _ => return None,
-    })
+    FIXTURES.iter().find(|(_, known, _)| *known == word).map(|(kind, ..)| *kind)
 }
 
-/// Clear floor in front of a fixture, as the opening that takes it has it.
+/// The word of `clearances` for the floor before a kind of fixture.
+pub fn in_front_of(kind: Kind) -> Option<&'static str> {
+    FIXTURES.iter().find(|(known, ..)| *known == kind).map(|(.., key)| *key)
+}
+
+/// Clear floor in front of a fixture, as the opening that takes it has it, less what stands out of it.
 pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Distance> {
     let kind = kind(key.strip_prefix("in front of ")?)?;
     let openings = room.openings.iter().filter(|opening| opening.takes_a(kind));
-    least(openings.filter_map(|opening| opening.in_front.spanned()).map(Distance::from))
+    least(openings.filter_map(|opening| {
+        let free = opening.in_front.spanned()?;
+        Some(Distance::written(free.value - stands_out(room, opening), free.span))
+    }))
+}
+
+/// How far the deepest of what may be chosen stands out of its opening.
+fn stands_out(room: &Room, opening: &Opening) -> Length {
+    let bodies = room.goes_into(&opening.name).flat_map(|selection| selection.standing());
+    let deepest = bodies.filter_map(|option| option.size.depth.get().copied()).max();
+    let out = deepest.zip(opening.governing_depth()).map_or(Length::ZERO, |(body, deep)| body - deep);
+    out.max(Length::ZERO)
 }
 
 /// A distance of the bath that follows from the plan.

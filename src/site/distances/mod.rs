@@ -11,6 +11,7 @@ mod seats;
 #[cfg(test)]
 mod tests;
 
+pub use bath::in_front_of;
 pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
 pub use pipes::{knees_under_a_bowl, pipes_covered};
@@ -21,6 +22,7 @@ use crate::source::{Span, Spanned};
 use crate::units::Length;
 
 use crate::site::Site;
+use crate::site::plan::Plan;
 
 /// A distance, and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,10 +67,12 @@ impl From<&Spanned<Length>> for Distance {
 pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Distance> {
     let written = room.clearances.distances.least(key).map(Distance::from);
     let at_the_opening = || bath::in_front_of_an_opening(room, key);
-    written.or_else(at_the_opening).or_else(|| {
-        let plan = site.sound_plan(room)?;
-        kitchen::planned(plan, key).or_else(|| bath::planned(plan, key))
-    })
+    written.or_else(at_the_opening).or_else(|| planned(site.sound_plan(room)?, key))
+}
+
+/// The distance of that name that follows from the plan.
+pub fn planned(plan: &Plan<'_>, key: &str) -> Option<Distance> {
+    kitchen::planned(plan, key).or_else(|| bath::planned(plan, key))
 }
 
 /// The least of some distances.

@@ -106,7 +106,7 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let none = Fit::default();
     let fit = option.fit.get().unwrap_or(&none);
     let above = above(plan, room, opening);
-    let width = width_gauge(opening, option, fit);
+    let width = width_gauge(room, opening, option, fit);
     let height = height_gauge(room, opening, option, above.as_ref());
     let depth = depth_gauge(room, opening, option, fit);
     let under = above.filter(|above| height.there == Some(above.left(opening)));
@@ -146,14 +146,22 @@ pub fn least_play(width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, 
     (!counted).then(|| (of_sheet.unwrap_or(USUAL_PLAY), of_sheet.is_some()))
 }
 
-fn width_gauge(opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
+fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
+    // Where nobody measured it, it is as wide as its row leaves it.
+    let of_row = || room.part_of(&opening.name).and_then(|row| row.part.width.spanned().cloned());
+    let planned = if opening.width.is_absent() && opening.plumb.is_absent() { of_row() } else { None };
     DimensionCheck {
         body: option.size.width.get().copied(),
         body_at: option.size.width.span(),
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
-        there: opening.governing_width(),
+        there: opening.governing_width().or(planned.as_ref().map(|planned| planned.value)),
         largest: opening.widest(),
-        there_at: opening.width.get().and_then(|readings| readings.least()).map(|least| least.span),
+        there_at: opening
+            .width
+            .get()
+            .and_then(|readings| readings.least())
+            .map(|least| least.span)
+            .or(planned.map(|planned| planned.span)),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
         ..asked(&fit.opening.width)
     }

@@ -99,6 +99,14 @@ impl<'a> Plan<'a> {
         self.clear_of(thing, front, &|_| false)
     }
 
+    /// The same before the middle quarter of its width alone, whatever it, or what else stands at its wall, reaches
+    /// out.
+    pub fn clear_before_its_middle(&self, thing: &Thing<'a>, front: Length) -> Option<Clear<'_, 'a>> {
+        let side = thing.width().half().half().half().times(3);
+        let middle = Thing { along: (thing.along.0 + side, thing.along.1 - side), ..thing.clone() };
+        self.clear_of(&middle, front, &|other| other.stands == thing.stands)
+    }
+
     /// The same, some things left out of sight.
     fn clear_of(
         &self,

@@ -61,9 +61,50 @@ fn airflow(words: &str) -> Option<u32> {
         .or_else(|| of(Unit::Litres, 10_000_000_000, 4_719_474_432))
 }
 
+/// Words that say that a service is not there, by themselves.
+const NONE: [&str; 6] = ["none", "no", "nothing", "not there", "absent", "capped off"];
+/// Words of air that is blown back into the room.
+const NOWHERE: [&str; 3] = ["recirculat", "ductless", "unvented"];
+/// What is told not to be there, after `no`.
+const OF: [&str; 14] = [
+    "gas",
+    "water",
+    "drain",
+    "duct",
+    "power",
+    "outlet",
+    "receptacle",
+    "circuit",
+    "supply",
+    "line",
+    "pipe",
+    "vent",
+    "electricity",
+    "blocking",
+];
+
+/// Whether the trade's words say that a service is not there: `none`, `no gas in the house`.
+pub fn is_none(words: &str) -> bool {
+    let lower = words.trim().to_lowercase();
+    let mut each = lower.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+    let denied = matches!(each.next(), Some("no" | "none")) && each.next().is_some_and(|word| OF.contains(&word));
+    let goes_nowhere = NOWHERE.iter().any(|word| lower.contains(word));
+    NONE.contains(&lower.as_str()) || denied || goes_nowhere
+}
+
 #[cfg(test)]
 mod tests {
-    use super::airflow;
+    use super::{airflow, is_none};
+
+    #[test]
+    fn what_is_told_not_to_be_there_is_read() {
+        for words in ["none", "None", "no gas in the house", "no water", "nothing", "no outlet behind it", "Ductless"] {
+            assert!(is_none(words), "{words}");
+        }
+        for words in ["1/2\" hot", "no. 2 valve, 3/8\"", "north wall", "1/4\", no shut-off", "none of brass, 3/8\""] {
+            assert!(!is_none(words), "{words}");
+        }
+    }
 
     /// Source: the foot of 0.3048 m (international yard and pound agreement): 680 m³/h and 188.9 l/s are 400 cfm.
     #[test]

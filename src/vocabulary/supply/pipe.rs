@@ -68,10 +68,18 @@ pub struct Water {
 
 impl InWords for Water {
     fn of_words(words: &str) -> Self {
-        let named = |word| words.contains(word);
+        let lower = words.to_lowercase();
+        let named = |word| lower.contains(word);
         let size = Pipe::of_words(words).size;
-        Self { size, hot: named("hot"), cold: named("cold"), shut_off: named("shut-off") }
+        Self { size, hot: named("hot"), cold: named("cold"), shut_off: shuts_off(&lower) }
     }
+}
+
+/// Whether the words of a line tell of a valve that shuts it, and not of its absence.
+fn shuts_off(lower: &str) -> bool {
+    let denied = ["no shut", "no valve", "no stop", "without"].iter().any(|word| lower.contains(word));
+    let valves = ["shut-off", "shutoff", "shut off", "valve", "stopcock", "stop tap", "angle stop", "isolat"];
+    !denied && valves.iter().any(|word| lower.contains(word))
 }
 
 /// A drain, as far as its words can be read.

@@ -1,6 +1,6 @@
 //! Figures of what can hurt: fire, air, power, glass, light over water, traps.
 
-use super::{STONE_OVERHANG_2, STONE_OVERHANG_3, STONE_SPAN_2, STONE_SPAN_3, length, number};
+use super::{STONE_OVERHANG_2, STONE_OVERHANG_3, STONE_SPAN_2, STONE_SPAN_3, length, millimetres, number};
 use crate::assess::codes::{Basis, Family, Figure};
 
 /// Cooking surface to what burns above.
@@ -161,6 +161,34 @@ pub static SINK_TRAP: Figure =
 /// Trap of a washer's standpipe.
 pub static WASHER_TRAP: Figure =
     length("trap of a washer's standpipe", 128, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
+/// Trap of a basin where no code is at hand: nominal 32 mm.
+pub static BASIN_TRAP_USUAL: Figure = millimetres(
+    "usual trap of a basin",
+    32,
+    Basis::Practice,
+    "common practice, as Approved Document H, table 1 (from memory)",
+);
+/// Trap of a sink or a tub where no code is at hand: nominal 40 mm.
+pub static SINK_TRAP_USUAL: Figure = millimetres(
+    "usual trap of a sink or tub",
+    40,
+    Basis::Practice,
+    "common practice, as Approved Document H, table 1 (from memory)",
+);
+/// Waste of a washer where no code is at hand: nominal 40 mm.
+pub static WASHER_TRAP_USUAL: Figure = millimetres(
+    "usual waste of a washer",
+    40,
+    Basis::Practice,
+    "common practice, as Approved Document H, table 1 (from memory)",
+);
+/// Outlet of a toilet: nominal 3 in, or 75 mm.
+pub static TOILET_OUTLET: Figure = millimetres(
+    "outlet of a toilet",
+    75,
+    Basis::Practice,
+    "common practice, as Approved Document H, table 1 (from memory)",
+);
 
 /// Those that guard against fire, gas, glass, shock, or stone that breaks.
 pub(in crate::assess::codes) static GUARDS: &[&Figure] = &[
@@ -213,4 +241,8 @@ pub(super) static ALL: &[&Figure] = &[
     &BASIN_TRAP,
     &SINK_TRAP,
     &WASHER_TRAP,
+    &BASIN_TRAP_USUAL,
+    &SINK_TRAP_USUAL,
+    &WASHER_TRAP_USUAL,
+    &TOILET_OUTLET,
 ];

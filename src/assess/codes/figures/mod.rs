@@ -19,6 +19,10 @@ const fn length(name: &'static str, sixty_fourths: i64, basis: Basis, source: &'
     Figure { name, value: Value::Length(Length::from_sixty_fourths(sixty_fourths)), basis, source }
 }
 
+const fn millimetres(name: &'static str, millimetres: i64, basis: Basis, source: &'static str) -> Figure {
+    Figure { name, value: Value::Length(Length::from_millimetres(millimetres)), basis, source }
+}
+
 const fn number(name: &'static str, value: u32, unit: &'static str, basis: Basis, source: &'static str) -> Figure {
     Figure { name, value: Value::Number(value, unit), basis, source }
 }

@@ -1,5 +1,7 @@
 //! Approvals that rest on something that changed.
 
+mod dates;
+
 use std::collections::HashMap;
 
 use crate::assess::approval::ApproverDecision;
@@ -18,7 +20,8 @@ declare! {
     /// on sink and taps, heights and panels on the floor, trim on its valve, and what `depends on`
     /// names): whether any of these is another one now than in the issue that was approved, and whether
     /// another option of it is chosen now than was when the item was approved. A stop once the item is
-    /// ordered.
+    /// ordered. While nothing was issued for approval it goes by dates: what an item rests on was chosen
+    /// (`chosen on`) later than the item was ordered, or chosen itself.
     ///
     /// ## Why it matters
     /// The item changed and its neighbours did not. A cabinet that was approved for one refrigerator is
@@ -44,7 +47,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     if !context.approvals.is_asked() {
-        return;
+        return findings.extend(dates::reopened(context));
     }
     let (chosen, mut issued) = (Chosen::of(context), HashMap::new());
     for (room, selection) in context.book.selections() {

@@ -130,7 +130,14 @@ mod tests {
         let toilet =
             |room: &str| Trial::of("clear/bath-floor").room(room).opening("toilet", "{takes: toilet, in front: 20\"}");
         toilet("").finds_one().weighs("query");
-        toilet("clearances: {in front of toilet: 30\"}").stays_silent();
+        toilet("clearances: {in front of toilet: 20 1/2\"}").finds_one();
+        let deep = |depth: &str| {
+            Trial::of("clear/bath-floor")
+                .opening("toilet", "{takes: toilet, in front: 30\", depth: 28\"}")
+                .selection("selection: Toilet\nkind: toilet\nplace: toilet", &format!("size: {{depth: {depth}}}"))
+        };
+        deep("28\"").stays_silent();
+        deep("30\"").finds_one().weighs("note");
         Trial::of("clear/bath-floor").opening("range", "{takes: range, in front: 20\"}").stays_silent();
     }
 }

@@ -3,15 +3,17 @@
 use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::Window;
 use crate::finding::{Remark, Severity, phrase};
+use crate::site::water::from_water;
 use crate::vocabulary::{Hazard, Said};
 
 declare! {
     /// Glass near a tub or shower is not told to be safety glass
     ///
     /// ## What it checks
-    /// Each window whose lower edge is less than 60" above the floor and that is within 60" of the edge of
-    /// a tub or shower: its glass must be tempered, laminated, or called safety glass. Where such a window
+    /// Each window, in a wall or in the roof, whose lower edge is less than 60" above the floor and that is
+    /// within 60" of the edge of a tub or shower, as written or by the plan: its glass must be tempered, laminated, or called safety glass. Where such a window
     /// tells nothing of its glass, it asks.
     ///
     /// ## Why it matters
@@ -44,17 +46,20 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     };
     for room in &context.book.rooms {
         for window in &room.windows {
-            let (Some(sill), Some(away)) = (window.sill.get(), window.from_water.get()) else { continue };
-            let safe = |glass: &String| Said::SafetyGlass.is_in(glass);
-            if *sill >= above.value || *away > near.value || window.glass.get().is_some_and(safe) {
+            let Some(sill) = window.sill.get() else { continue };
+            let written = window.from_water.get().map(|away| (*away, ""));
+            let by_the_plan = || Some((from_water(context.site.sound_plan(room)?, window)?.0, " by the plan"));
+            let Some((away, by)) = written.or_else(by_the_plan) else { continue };
+            if *sill >= above.value || away > near.value || is_safe(window) {
                 continue;
             }
             let say = |length| say(length, context.book.project.units);
             let glass = window.glass.get().map_or("glass of which nothing is told", String::as_str);
             let message = phrase!(
-                "the window `{}`, {} from the water and {} above the floor, has {glass}",
+                "the window `{}`, {} from the water{by} and {} above the floor, has {glass}",
                 window.name.value,
-                say(*away),
+                say(away),
+                by,
                 say(*sill),
                 glass
             );
@@ -71,6 +76,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             );
         }
     }
+}
+
+/// Whether its glass is told to be safety glass.
+pub(crate) fn is_safe(window: &Window) -> bool {
+    window.glass.get().is_some_and(|glass| Said::SafetyGlass.is_in(glass))
 }
 
 #[cfg(test)]
@@ -92,6 +102,20 @@ mod tests {
         window("sill: 58\", from water: 40\", glass: tempered").stays_silent();
         window("sill: 58\", from water: 61\", glass: plain").stays_silent();
         window("sill: 60\", from water: 40\", glass: plain").stays_silent();
+    }
+
+    /// The tub stands at wall D, 30" deep; the window is in wall A beside it, or in the roof above it.
+    #[test]
+    fn how_far_the_water_is_follows_from_the_plan() {
+        let bath = |window: &str| {
+            Trial::of("clear/glazing")
+                .room(&format!("outline: 140\" x 100\"\nceiling: {{low: 48\", high: 108\", low at: D}}\nwindows: {{light: {{{window}}}}}"))
+                .opening("tub", "{takes: bathtub, wall: D, at: 20\", width: 60\", depth: 30\"}")
+        };
+        bath("wall: A, at: 40\", width: 20\", sill: 40\", height: 20\", glass: plain").finds_one();
+        bath("wall: A, at: 100\", width: 20\", sill: 40\", height: 20\", glass: plain").stays_silent();
+        bath("in: roof, wall: D, at: 20\", width: 30\", sill: 56\", height: 30\", glass: plain").finds_one();
+        bath("in: roof, wall: D, at: 20\", width: 30\", sill: 56\", height: 30\", glass: tempered").stays_silent();
     }
 
     #[test]

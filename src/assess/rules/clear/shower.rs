@@ -131,16 +131,25 @@ fn area(one: Length, other: Length) -> Area {
 }
 
 fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
-    let Some(there) = distance(context.site, room, "shower seat height") else { return vec![] };
-    let bound = |advised| Measure {
-        is: ("the shower's seat".into(), "high"),
-        advised: Some(advised),
-        ..of(room, there, "set it within the heights that are advised for a seat")
+    let of_seat = |key, tail, advised, remedy| {
+        let there = distance(context.site, room, key)?;
+        let is = ("the shower's seat".into(), tail);
+        Some(Measure { is, advised: Some(advised), ..of(room, there, remedy) })
     };
-    vec![
-        bound(Figure::advised(Length::from_inches(17), SEAT)),
-        bound(Figure::advised_most(Length::from_inches(19), SEAT)),
-    ]
+    let high = |advised| {
+        of_seat("shower seat height", "high", advised, "set it within the heights that are advised for a seat")
+    };
+    let deep = of_seat(
+        "shower seat depth",
+        "deep",
+        Figure::advised(Length::from_inches(15), SEAT),
+        "make it as deep as is advised, or tell the client that it is a shelf",
+    );
+    let high = [
+        high(Figure::advised(Length::from_inches(17), SEAT)),
+        high(Figure::advised_most(Length::from_inches(19), SEAT)),
+    ];
+    high.into_iter().chain([deep]).flatten().collect()
 }
 
 fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
@@ -206,6 +215,8 @@ mod tests {
         shower("shower: 36\" x 30\", shower seat depth: 15\"").finds_one();
         shower("shower: 36\" x 36\", shower seat height: 20\"").finds_one();
         shower("shower: 36\" x 36\", shower seat height: 17\"").stays_silent();
+        shower("shower: 60\" x 36\", shower seat depth: 14\"")
+            .finds("the shower's seat is 14\" (355.6 mm) deep, 1\" (25.4 mm) less than the 15\" (381 mm) advised");
     }
 
     /// Source: check values BP-15: with the head at 80 the covering goes to 83.

@@ -1,5 +1,6 @@
 //! A fact of the site that a check needs for a thing, and that nobody gives.
 
+mod glass;
 mod pipes;
 mod seen;
 mod services;
@@ -29,8 +30,9 @@ declare! {
     /// Besides, where the maker's sheet is exact: words for power, gas, water or a duct that can't be
     /// understood, the pattern of a receptacle, where services come out, what a heated thing is connected
     /// to; the recess of what is meant to be flush; the drawers below what reaches into their cabinet; the
-    /// type of unit that an opening is made for. Whether sides of cabinets that are seen are finished, and,
-    /// where a room is planned for access, whether the pipes over a knee space are covered.
+    /// type of unit that an opening is made for; what a bracket is fixed to. Whether sides of cabinets that are seen are
+    /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered. And how
+    /// far a low window that is not told to be safety glass is from the tub or shower of its room.
     ///
     /// ## Why it matters
     /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for
@@ -67,6 +69,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     seen::ask(context, findings);
     pipes::ask(context, findings);
     bowls(context, findings);
+    glass::ask(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{DetailValue, Grain, Part, ProductOption, Room, Selection};
+use crate::book::{DetailValue, Grain, Part, ProductOption, Room, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::vocabulary::{Bond, Kind, Pattern, Said};
 
@@ -13,8 +13,8 @@ declare! {
     /// ## What it checks
     /// The hinge side of what has a hung door: appliances, mirror cabinets, shower glass with a door, and
     /// single doors of runs and islands; the direction of a tile whose sides differ, of planks
-    /// and boards (in `pattern`, or as `laid: runs`), and of herringbone; the grain of cabinets whose
-    /// finish names a wood.
+    /// and boards (in `pattern`, or as `laid: runs`), and of herringbone; the grain of cabinets, shelves and
+    /// counters whose finish names a wood, and of counters of wood.
     ///
     /// ## Why it matters
     /// Who fits it decides, and never asks. A door hung on the wrong side, a tile laid the wrong way
@@ -114,10 +114,11 @@ fn oblong(option: &ProductOption) -> bool {
 }
 
 fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
-    let cabinet = selection.is(Kind::Cabinet);
+    let boards = selection.is_any(&[Kind::Cabinet, Kind::Shelf, Kind::Counter]);
     let finish = option.finish.text();
-    let (covered, wood) = (Said::HidesGrain.is_in(finish), Said::Wood.is_in(finish));
-    let missing = cabinet && wood && !covered && option.fact::<Grain>().is_none();
+    let of_wood = option.top.get().is_some_and(|top| top.material.get() == Some(&TopMaterial::Wood));
+    let (covered, wood) = (Said::HidesGrain.is_in(finish), of_wood || Said::Wood.is_in(finish));
+    let missing = boards && wood && !covered && option.fact::<Grain>().is_none();
     missing.then_some((
         "grain",
         |name| phrase!("nobody says which way the grain of `{name}` runs", name),
@@ -154,6 +155,11 @@ mod tests {
         of("cabinet", "finish: oiled larch").finds_one();
         of("cabinet", "finish: oiled oak\ngrain: level").stays_silent();
         of("cabinet", "finish: painted ash").stays_silent();
+        of("shelf", "finish: stained walnut").finds_one();
+        of("shelf", "finish: stained walnut\ngrain: level").stays_silent();
+        of("counter", "finish: oiled\ntop: {material: wood}").finds_one();
+        of("counter", "finish: oiled\ntop: {material: wood}\ngrain: level").stays_silent();
+        of("counter", "finish: honed\ntop: {material: stone}").stays_silent();
     }
 
     /// Source: trade reports F-74.

@@ -14,7 +14,7 @@ declare! {
     /// ## What it checks
     /// In a room whose cabinets say what their `fronts` take: pulls and knobs, by what each `fits`,
     /// against doors and drawers. Short of the count stops; less than one in twenty to spare is a
-    /// query. Their `screws` against the thickness that these go through: too short to come out
+    /// query. Where no cabinet says so, the doors and drawers of runs and islands, one each: a query. Their `screws` against the thickness that these go through: too short to come out
     /// behind stops; less than 1/8" or more than 3/8" in the metal is a query.
     ///
     /// ## Why it matters
@@ -46,7 +46,7 @@ const IN_THE_METAL: (Length, Length) = (Length::from_sixty_fourths(8), Length::f
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let fronts: Vec<&ProductOption> = cabinets(room).collect();
-        findings.extend(counts(room, &fronts));
+        findings.extend(counts(room, &fronts).into_iter().chain(by_the_plan(room, &fronts)));
         let thickness = fronts.iter().filter_map(|option| option.fronts.thickness.get()).max();
         let Some(thickness) = thickness else { continue };
         for (selection, option) in hardware(room) {
@@ -91,6 +91,31 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
         short(room, selection, first, what.word(), wanted, there)
     };
     groups.into_iter().filter_map(count).collect()
+}
+
+/// Where no cabinet says what its fronts take: the doors and drawers of the plan, one pull or knob each.
+fn by_the_plan(room: &Room, fronts: &[&ProductOption]) -> Option<Remark> {
+    let said = |option: &&ProductOption| option.fronts.doors.get().is_some() || option.fronts.drawers.get().is_some();
+    let pulls: Vec<_> = hardware(room).collect();
+    let is_open = pulls.iter().all(|(selection, _)| selection.settled().is_some());
+    if fronts.iter().any(said) || !is_open {
+        return None;
+    }
+    let islands = room.islands.iter().flat_map(|island| island.sides().flat_map(|side| &side.parts));
+    let parts = room.runs.iter().flat_map(|run| &run.parts).chain(islands);
+    let wanted = parts.map(|part| [&part.doors, &part.drawers].map(|count| count.get().copied().unwrap_or(0)));
+    let wanted: u64 = wanted.flatten().map(u64::from).sum();
+    let (first, _) = pulls.first()?;
+    let counted: Option<Vec<_>> = pulls.iter().map(|(_, option)| option.quantity.spanned()).collect();
+    let counted = counted?;
+    let there: u64 = counted.iter().filter_map(|quantity| quantity.value.whole()).fold(0, u64::saturating_add);
+    let at = counted.first()?.span;
+    let message =
+        phrase!("{there} pulls or knobs are ordered, and the plan has {wanted} doors and drawers", there, wanted);
+    (there < wanted).then(|| {
+        let finding = Remark::query(at, message).room(&room.folder).selection(&first.name).source("common practice");
+        finding.remedy("say what the fronts take (`fronts` at the cabinets), or order one for each and some to spare")
+    })
 }
 
 fn short(

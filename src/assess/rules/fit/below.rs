@@ -1,15 +1,15 @@
 //! What is under a cooktop or a sink.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
-use crate::book::{Room, Selection};
+use crate::assess::{Context, about, say};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::Placement;
-use crate::site::counter_height;
 use crate::site::fitting::Housing;
+use crate::site::vanity::vanity_of;
+use crate::site::{Placement, counter_height};
 use crate::source::Span;
 use crate::units::{Length, with_article};
-use crate::vocabulary::{Hazard, Kind, Trait};
+use crate::vocabulary::{Hazard, Kind, Mount, Trait};
 
 declare! {
     /// What stands below a cooktop or a sink leaves too little room, or may not stand there
@@ -48,6 +48,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(forbidden(context, &fitted).or_else(|| too_deep(context, &fitted)));
         findings.extend(no_fall(context, &fitted));
     }
+    findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
 }
 
 fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
@@ -85,7 +86,8 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let by_sheet = fitted.option.fit.get().and_then(|fit| fit.below.get().copied());
     // Most of a cooktop's own height is below the counter (common practice).
     let own = || fitted.option.size.height.get().and_then(|height| height.least.or(height.most));
-    let own = || own().filter(|_| fitted.selection.has(Trait::Cooks));
+    let bowl = || fitted.option.length("bowl depth").map(|(deep, _)| deep);
+    let own = || own().filter(|_| fitted.selection.has(Trait::Cooks)).or_else(bowl);
     let (reaches, severity) = match by_sheet {
         Some(reaches) => (reaches, Severity::Stop),
         None => (own()?, Severity::Query),
@@ -129,6 +131,45 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
 }
 
+/// Whether a basin in a vanity comes out lower than the drain behind that.
+fn behind_a_vanity(
+    context: &Context<'_>,
+    (room, selection, option): (&Room, &Selection, &ProductOption),
+) -> Option<Remark> {
+    let vanity = vanity_of(room, selection)?;
+    if !matches!(option.mount(), Some(Mount::Under | Mount::DropIn)) {
+        return None;
+    }
+    let opening = vanity.opening;
+    let stands = || {
+        let high = vanity.selection.settled()?.size.height.get()?;
+        let bottom = opening.sill.get().copied().unwrap_or_default();
+        let tops = room.selections.iter().filter(|selection| selection.is(Kind::Counter)).flat_map(Selection::standing);
+        let thick = tops.filter_map(|top| Some(top.length("thickness")?.0)).max().unwrap_or_default();
+        Some(bottom + high.most.or(high.least)? + thick)
+    };
+    let top = counter_height(room, opening).value().or_else(stands)?;
+    let bowl = option.length("bowl depth").map(|(deep, _)| deep);
+    let deep = bowl.or_else(|| option.size.height.get().and_then(|high| high.least.or(high.most)))?;
+    let there = opening.service.drain.spanned()?;
+    let drain = there.is.pipe.height?;
+    let outlet = top - deep;
+    if outlet >= drain {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "`{}` in `{}` comes out {} above the floor, {} below the drain",
+        selection.name.value,
+        vanity.selection.name.value,
+        say(outlet),
+        say(drain - outlet)
+    );
+    let finding = about(room, selection, option, Severity::Stop, there.span, message);
+    let finding = finding.remedy("choose a shallower basin, or have the drain lowered before the wall is closed");
+    Some(Remark { caution: Some(Hazard::Water.caution().words()), ..finding })
+}
+
 /// Height of the disposer that stands in the room.
 fn disposer(room: &Room) -> Option<Length> {
     let is = |selection: &&Selection| selection.is(Kind::Disposer);
@@ -169,6 +210,22 @@ mod tests {
         sink("10\"")
             .finds("`Sink` with its disposer comes out 13\" (330.2 mm) above the floor, 1\" (25.4 mm) below the drain");
         sink("9\"").stays_silent();
+    }
+
+    #[test]
+    fn a_basin_in_a_vanity_comes_out_above_the_drain() {
+        let basin = |drain: &str, mount: &str| {
+            Trial::of("fit/below")
+                .opening("vanity", &format!("{{takes: cabinet, service: {{drain: '1 1/4\", {drain} AFF'}}}}"))
+                .selection("selection: Vanity\nkind: cabinet\nplace: vanity", "size: {height: 31\"}")
+                .selection("selection: Top\nkind: counter", "thickness: 1\"")
+                .selection("selection: Basin\nkind: basin", &format!("mount: {mount}\nsize: {{height: 6\"}}"))
+        };
+        basin("28\"", "undermount")
+            .finds("`Basin` in `Vanity` comes out 26\" (660.4 mm) above the floor, 2\" (50.8 mm) below the drain")
+            .weighs("stop");
+        basin("20\"", "undermount").stays_silent();
+        basin("28\"", "on the counter").stays_silent();
     }
 
     #[test]

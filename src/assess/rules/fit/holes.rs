@@ -16,7 +16,7 @@ declare! {
     /// The holes that a room lists (`drilled` at the counter or the sink) and those that a sink or basin
     /// comes with (`holes`, `spread`, `hole diameter` of its own): each tap has as many as it takes, as
     /// far apart as it asks, of a diameter that its sheet allows, and its lever or handle turns free of
-    /// the splash, sill or wall behind. Where no list says how much is left there, it is asked about as the plan
+    /// the splash, sill or wall behind; a counter in which a tap stands has such a list. Where no list says how much is left there, it is asked about as the plan
     /// has it: the counter's depth less what stands behind it (a `splash`, tile, a raised back, the trim of a window),
     /// the bowl and 4" of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
@@ -98,8 +98,28 @@ impl At<'_> {
                 vec![self.finding(Severity::Stop, self.tap.span, message)]
             }
             _ if taps::is_on_the_wall(self.tap, self.option) => vec![],
+            _ if listed.is_empty() && in_bowl.is_empty() => self.no_list(bowl).into_iter().collect(),
             _ => in_bowl.into_iter().filter_map(|option| self.in_a_bowl(bowl?, option)).collect(),
         }
+    }
+
+    /// Its hole goes through a counter, and nobody lists what is drilled there.
+    fn no_list(&self, bowl: Option<&Selection>) -> Option<Remark> {
+        let bowl = bowl?;
+        let beside = |option: &ProductOption| {
+            matches!(option.mount(), Some(Mount::Under | Mount::OnCounter | Mount::Apron))
+                && option.detail("holes").is_none()
+        };
+        let counter = self.room.selections.iter().find(|selection| selection.is(Kind::Counter))?;
+        // Which holes are wanted is known once the tap is chosen.
+        if self.tap.settled().is_none() || bowl.options.is_empty() || !bowl.standing().iter().all(beside) {
+            return None;
+        }
+        let (tap, top) = (&self.tap.name.value, &counter.name.value);
+        let message =
+            phrase!("`{tap}` stands in a counter, and no list says where `{top}` is drilled for it", tap, top);
+        let finding = self.finding(Severity::Query, counter.name.span, message).also(self.tap.name.span, "its tap");
+        Some(finding.remedy("add `drilled` to the counter: each hole by what it is for, its diameter and its place"))
     }
 
     fn of_list(&self, its: &[&Hole]) -> Vec<Remark> {
@@ -262,6 +282,23 @@ mod tests {
         tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1\"}")
             .finds("the lever of `Kitchen tap` moves 1 3/4\" (≈ 44.4 mm) behind its hole, 3/4\" (≈ 19 mm) more than there is to what stands behind");
         tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1 3/4\"}").stays_silent();
+    }
+
+    #[test]
+    fn a_counter_that_a_tap_stands_in_has_a_list_of_holes() {
+        let counter = |counter: &str, mount: &str| {
+            Trial::of("fit/holes")
+                .selection("selection: Counter\nkind: counter", counter)
+                .selection("selection: Sink\nkind: sink", &format!("mount: {mount}"))
+                .selection("selection: Kitchen tap\nkind: tap", "holes: 1")
+        };
+        counter("", "undermount")
+            .finds("`Kitchen tap` stands in a counter, and no list says where `Counter` is drilled for it")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
+        counter("drilled: [{for: kitchen tap}]", "undermount").stays_silent();
+        counter("", "drop-in").stays_silent();
+        counter("", "undermount\nholes: 1").stays_silent();
     }
 
     fn in_bowl(bowl: &str, tap: &str) -> Trial {

@@ -5,6 +5,7 @@ use crate::assess::{Context, about, say, say_range};
 use crate::book::{AskedPanel, Panel, ProductOption};
 use crate::finding::{Phrase, Severity, phrase};
 use crate::site::fitting;
+use crate::site::panels::panel_of;
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Hazard;
@@ -13,7 +14,7 @@ declare! {
     /// A front panel is not of the size, thickness or weight that the maker's sheet asks for
     ///
     /// ## What it checks
-    /// The joiner's `panel` against the sheet's `fit: {panel: …}`: width, height and thickness within its
+    /// The joiner's `panel`, or the selection of that name that is made for the thing, against the sheet's `fit: {panel: …}`: width, height and thickness within its
     /// limits, weight at most what it allows.
     ///
     /// ## Why it matters
@@ -45,6 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             Some(opening) => fitting::panel(room, opening, option),
             None => option.panel.get().cloned(),
         };
+        let panel = panel.or_else(|| panel_of(room, selection, option));
         let Some((panel, asked)) = panel.zip(asked(option)) else { continue };
         for (at, fault) in faults(context, &panel, asked) {
             let message = phrase!("the panel of `{}` {fault}", selection.name.value, fault);
@@ -105,6 +107,19 @@ mod tests {
     fn a_panel_too_tall_too_short_or_too_heavy_stops() {
         dishwasher("height: 30 1/2\"").finds_one().weighs("stop").cautions();
         dishwasher("height: 29 1/2\"").finds_one();
+        let own = |width: &str| {
+            Trial::of("fit/panel")
+                .selection(
+                    "selection: Refrigerator\nkind: refrigerator",
+                    "fit: {panel: {width: 35 3/4\", thickness: 3/4\"}}",
+                )
+                .selection(
+                    "selection: Refrigerator panel\nkind: cabinet",
+                    &format!("finish: painted\nsize: {{width: {width}, thickness: 3/4\"}}"),
+                )
+        };
+        own("36\"").finds_one().weighs("stop");
+        own("35 3/4\"").stays_silent();
         dishwasher("weight: 21 lb").finds(
             "the panel of `Dishwasher` weighs 21 lb (≈ 9.5 kg), more than the 20 lb (≈ 9.1 kg) that its sheet allows",
         );

@@ -11,7 +11,8 @@ declare! {
     ///
     /// ## What it checks
     /// What is left over the thing's own width in all, against the play that the maker's sheet asks
-    /// for; without one, against 1/8" in all. What does not fit at all is told by `fit/width`.
+    /// for; without one, against 1/8" in all; for what is made by hand, against what it varies by (`varies by`),
+    /// where that is more. What does not fit at all is told by `fit/width`.
     ///
     /// ## Why it matters
     /// An opening that is exactly as wide as the range is a range that jams between two stone tops.
@@ -42,11 +43,18 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let width = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
-    let (wanted, of_sheet) = least_play(&width, fitted.option.fit.get())?;
+    let usual = least_play(&width, fitted.option.fit.get());
+    let by_hand = fitted.option.length("varies by").map(|(varies, _)| varies);
+    let by_hand = by_hand.filter(|varies| usual.is_none_or(|(wanted, _)| *varies > wanted));
+    let (wanted, whose, source) = match (by_hand, usual) {
+        (Some(varies), _) => (varies, "is what one may be larger than another", "the maker's word"),
+        (None, Some((wanted, true))) => (wanted, "the maker's sheet asks for", "the maker's sheet"),
+        (None, Some((wanted, false))) => (wanted, "is usual", "common practice"),
+        (None, None) => return None,
+    };
     if play >= wanted {
         return None;
     }
-    let whose = if of_sheet { "the maker's sheet asks for" } else { "is usual" };
     let message = phrase!(
         "`{}` goes into the opening `{}` with {} of play in all; {} {whose}",
         fitted.selection.name.value,
@@ -56,7 +64,6 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         whose
     );
     let finding = fitted.finding(Severity::Query, width.there_at.unwrap_or(fitted.opening.span), message);
-    let source = if of_sheet { "the maker's sheet" } else { "common practice" };
     Some(finding.remedy("have the opening eased, or agree it with whoever sets it").source(source))
 }
 
@@ -83,6 +90,15 @@ mod tests {
         range("30\"", "size: {width: 29 7/8\"}\nfit: {play: 1/4\"}").finds_one();
         range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {play: 1/16\"}").stays_silent();
         range("29 15/16\"", "size: {width: 29 7/8\"}\nfit: {opening: {width: 29 15/16\"}}").stays_silent();
+    }
+
+    /// Source: facts of the trade: what is made by hand is made to its own measure.
+    #[test]
+    fn what_is_made_by_hand_wants_the_play_that_it_varies_by() {
+        range("30\"", "size: {width: 29 7/8\"}\nvaries by: 1/4\"")
+            .finds("`It` goes into the opening `hole` with 1/8\" (≈ 3.2 mm) of play in all; 1/4\" (≈ 6.4 mm) is what one may be larger than another");
+        range("30 1/8\"", "size: {width: 29 7/8\"}\nvaries by: 1/4\"").stays_silent();
+        range("30\"", "size: {width: 29 7/8\"}\nvaries by: 1/16\"").stays_silent();
     }
 
     #[test]

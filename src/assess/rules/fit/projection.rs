@@ -6,7 +6,7 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{fitting, setting};
 use crate::site::{Placement, counter_depth, deck};
 use crate::units::Length;
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Kind, Trait};
 
 declare! {
     /// The thing stands out past the counter, or past the front of its opening
@@ -14,7 +14,7 @@ declare! {
     /// ## What it checks
     /// The depth with door and handle (with the door, or of the case, where that is all that is
     /// known; with its front panel) and the air behind it, against the counter's edge, or the opening's own depth. More
-    /// than 1 1/2" is a query. And what lies in a counter, from back to front with the air behind it, against the
+    /// than 1 1/2" is a query; of a toilet or a tub, which have no handle, any of it. And what lies in a counter, from back to front with the air behind it, against the
     /// counter's depth less what stands up behind it (a `splash`, tile, a raised back): what is more stops.
     ///
     /// ## Why it matters
@@ -79,9 +79,11 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     if setting(fitted.opening, fitted.option).is_some() {
         return None;
     }
-    let out = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option)
-        .projection
-        .filter(|out| *out > HANDLE)?;
+    let usual = if fitted.selection.is_any(&WITHOUT_HANDLES) { HAIR } else { HANDLE };
+    let fit = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+    // What is too deep for its sheet's opening is told by its depth.
+    let told = usual == HAIR && fit.depth.misfit().is_some();
+    let out = fit.projection.filter(|out| *out > usual && !told)?;
     let counter = counter_depth(fitted.room, fitted.opening);
     let edge = if counter.best().is_some() { "counter" } else { "front of its opening" };
     let size = &fitted.option.size;
@@ -96,6 +98,10 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     )
 }
 
+/// What has no handle that may stand out.
+const WITHOUT_HANDLES: [Kind; 2] = [Kind::Toilet, Kind::Bathtub];
+/// What two readings of one depth may differ by: 1/8 in (common practice).
+const HAIR: Length = Length::from_sixty_fourths(8);
 /// What a handle usually stands out: 1 1/2 in (common practice).
 const HANDLE: Length = Length::from_sixty_fourths(96);
 
@@ -163,6 +169,17 @@ mod tests {
         };
         island("5\"").stays_silent();
         island("6\"").finds_one();
+    }
+
+    #[test]
+    fn a_toilet_has_no_handle_that_may_stand_out() {
+        let toilet = |depth: &str| {
+            Trial::of("fit/projection")
+                .opening("place", "{takes: toilet, depth: 600 mm}")
+                .selection("selection: Toilet\nkind: toilet\nplace: place", &format!("size: {{depth: {depth}}}"))
+        };
+        toilet("620 mm").finds_one().weighs("query");
+        toilet("600 mm").stays_silent();
     }
 
     #[test]

@@ -1,5 +1,7 @@
 //! A sink in its cabinet.
 
+mod vanity;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Reveal;
@@ -15,7 +17,8 @@ declare! {
     ///
     /// ## What it checks
     /// The sink's or basin's width and room for its clips on both sides, against the cabinet inside: as
-    /// it is written at the opening, else what the part of the run or island that holds it leaves
+    /// it is written at the opening, else what the part of the run or island that holds it, or the vanity below
+    /// the only basin of its room, leaves
     /// between its sides (3/4", or 18 mm where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants 1/2" for clips at each
     /// side, an apron its own width, and a bowl that is let in from above an inch less than its rim.
@@ -52,6 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(apron(context, &fitted));
         findings.extend(reveal(&fitted));
     }
+    findings.extend(context.site.options().filter_map(|one| vanity::ask(context, one)));
 }
 
 fn is_sink(fitted: &Placement<'_>) -> bool {

@@ -48,6 +48,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let height = option.size.height.spanned().filter(|_| stands);
         let (Some(height), Some(deep)) = (height, option.size.depth.get()) else { continue };
         let Some(high) = height.value.least.or(height.value.most) else { continue };
+        // What is higher than its ceiling is told by `run/ceiling`.
+        if upright && is_too_high(room, high) {
+            continue;
+        }
         let body = Body { high, deep: *deep, wide: option.size.width.get().copied(), asks_only: upright };
         let Some((severity, message)) = judged(context, room, Phrase::name(&selection.name.value), &body) else {
             continue;
@@ -58,7 +62,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     for room in &context.book.rooms {
         for (run, part) in room.runs.iter().flat_map(|run| run.parts.iter().map(move |part| (run, part))) {
-            let (PartIs::Tall(name), Some(height)) = (&part.is, part.height.spanned()) else { continue };
+            let height = part.height.spanned().or_else(|| run.height.spanned());
+            let (PartIs::Tall(name), Some(height)) = (&part.is, height) else { continue };
             // A cabinet that is chosen for it, and so high, is told already.
             if told.contains(&(room.folder.as_str(), height.value)) {
                 continue;
@@ -73,6 +78,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(finding.remedy(remedy(severity, false)));
         }
     }
+}
+
+fn is_too_high(room: &Room, high: Length) -> bool {
+    let most = match room.ceiling.get() {
+        Some(Ceiling::Level(height) | Ceiling::Sloped { high: height, .. }) => *height,
+        None => return false,
+    };
+    high > most
 }
 
 /// How deep a tall part is where nobody says (common practice).

@@ -5,9 +5,9 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, way_in};
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, way_in};
 use crate::units::Length;
-use crate::vocabulary::{Hazard, Trade};
+use crate::vocabulary::{Hazard, Kind, Trade};
 
 declare! {
     /// The thing can't be carried through a narrow point on the way in
@@ -17,8 +17,8 @@ declare! {
     /// room; at a point that turns, also round a corner between two halls of that width. What is larger
     /// stops; where the body with its doors off passes, it is a query. What goes through with less than
     /// 1" (25.4 mm) of play beside it or above it is asked about: that much is usual, and no sheet's figure.
-    /// Where neither size is known, the thing as it stands. And where an appliance or a fixture is large or
-    /// heavy (no side less than 28", one of 60" or more, or 150 lb) and no way in is written, it asks, once.
+    /// Where neither size is known, the thing as it stands: a pane of glass or a mirror on its edge, and each
+    /// piece of a counter. And where an appliance, a fixture or a cabinet is large or heavy (no side less than 28", one of 60" or more, or 150 lb) and no way in is written, it asks, once.
     ///
     /// ## Why it matters
     /// An appliance that does not pass the way in goes back to the shop with up to a third of its
@@ -48,6 +48,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         findings.extend(judge(context, room, selection, option));
         findings.extend(as_it_stands(context, room, selection, option));
+        findings.extend(flat(context, room, selection, option));
+        findings.extend(stone(context, room, selection, option));
     }
     findings.extend(no_way_known(context));
 }
@@ -71,7 +73,70 @@ fn no_way_known(context: &Context<'_>) -> Option<Remark> {
 
 /// Whether it comes as one piece: what is hung, laid or made on site does not.
 fn is_delivered_whole(selection: &Selection) -> bool {
-    selection.kind.get().is_some_and(|kind| matches!(kind.trade(), Trade::Appliance | Trade::Plumbing))
+    let trade = selection.kind.get().map(|kind| kind.trade());
+    matches!(trade, Some(Trade::Appliance | Trade::Plumbing)) || selection.is_any(&[Kind::Cabinet, Kind::MirrorCabinet])
+}
+
+/// How thick a pane is with what guards its edges (common practice).
+const PANE: Length = Length::from_inches(1);
+/// How thick a counter is where nobody says (common practice).
+const SLAB: Length = Length::from_sixty_fourths(48);
+
+/// Glass or a mirror, of which no carton is known, on its edge.
+fn flat(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
+    let crated = option.fit.get().is_some_and(|fit| !fit.carton.is_absent());
+    if crated || !selection.is_any(&[Kind::ShowerGlass, Kind::Mirror]) {
+        return None;
+    }
+    let wide = option.size.width.spanned()?;
+    let high = option.size.height.get().and_then(|height| height.least.or(height.most))?;
+    let point = closed(context, room, option, (PANE, wide.value, high))?;
+    let message = phrase!("`{}` does not go through the {} on its edge", selection.name.value, point.name);
+    let finding =
+        about(room, selection, option, Severity::Query, wide.span, message).also(point.span, "the narrow point");
+    Some(finding.remedy("ask how it is brought in, or plan it in two panes, before it is made"))
+}
+
+/// A counter's piece that does not come in as it is cut.
+fn stone(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
+    let top = option.top.get()?;
+    let thick = option.length("thickness").map_or(SLAB, |(thick, _)| thick);
+    let (piece, point) = top
+        .pieces
+        .iter()
+        .find_map(|piece| Some((piece, closed(context, room, option, (thick, piece.length, piece.depth))?)))?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the piece `{}` of `{}`, {} by {}, does not go through the {}",
+        piece.name.value,
+        selection.name.value,
+        say(piece.length),
+        say(piece.depth),
+        point.name
+    );
+    let finding = about(room, selection, option, Severity::Query, piece.name.span, message);
+    let finding = finding.also(point.span, "the narrow point");
+    Some(finding.remedy("ask the fabricator how it is carried in, or have a seam planned and signed, before it is cut"))
+}
+
+/// The first narrow point that something flat does not pass, however it is tilted: so thick, and of those sides.
+fn closed<'a>(
+    context: &Context<'a>,
+    room: &'a Room,
+    option: &ProductOption,
+    (thick, one, other): (Length, Length, Length),
+) -> Option<&'a NarrowPoint> {
+    let square = |length: Length| i128::from(length.nanometres()).pow(2);
+    let root = |square: i128| Length::from_nanometres(i64::try_from(square.max(0).isqrt()).unwrap_or(i64::MAX));
+    let mut points = way_in(context.book, room, option).into_iter().map(|passage| passage.point);
+    points.find(|point| {
+        // Its lesser side goes through the door's diagonal at most.
+        let through = one.min(other) > root(square(point.width) + square(point.height));
+        // Between floor and lintel, no less than this of its diagonal lies level.
+        let level = root(square(one) + square(other) - square(point.height));
+        let turn = point.turns && least_hall_around_a_corner(thick.min(level), thick.max(level)) > point.width;
+        through || turn
+    })
 }
 
 /// Neither carton nor body without doors is known: the thing as it stands, against the way in.
@@ -179,6 +244,27 @@ mod tests {
     fn a_room_has_narrow_points_of_its_own() {
         let trial = trial("carton: 30\" x 30\" x 60\"", "{name: front door, width: 34\", height: 80\"}");
         trial.room("way in: [{name: stair, width: 30\", height: 76\"}]").finds_one();
+    }
+
+    /// Source: geometry; a hall 34" wide that turns takes a slab of 93 1/2" and no more.
+    #[test]
+    fn glass_stone_and_cabinets_come_in_too() {
+        let hall = |thing: &str, option: &str| {
+            Trial::of("fit/way-in")
+                .book("way in: [{name: hall, width: 34\", height: 80\", turns: true}]")
+                .selection(&format!("selection: It\nkind: {thing}"), option)
+        };
+        let top = |piece: &str| hall("counter", &format!("thickness: 1 1/4\"\ntop: {{pieces: {{long: {piece}}}}}"));
+        top("130\" x 40\"")
+            .finds("the piece `long` of `It`, 10'-10\" (3302 mm) by 3'-4\" (1016 mm), does not go through the hall")
+            .weighs("query");
+        top("90\" x 26\"").stays_silent();
+        hall("shower glass", "size: {width: 84\", height: 110\"}")
+            .finds("`It` does not go through the hall on its edge");
+        hall("shower glass", "size: {width: 30\", height: 78\"}").stays_silent();
+        hall("mirror", "size: {width: 84\", height: 110\"}").finds_one();
+        hall("cabinet", "size: {width: 36\", height: 96\", depth: 36\"}").finds_one().weighs("query");
+        hall("cabinet", "size: {width: 24\", height: 78\", depth: 24\"}").stays_silent();
     }
 
     /// Source: trade reports F-111 (smallest dimension and 1"): exactly an inch more passes, a hair less is

@@ -64,7 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
-    let hangs = hung.hangs;
+    let hangs = &hung.hangs;
     let lowest = hangs.bottom.get().and_then(|bottom| bottom.least()).map(|bottom| bottom.value);
     if let Some(away) = hangs.from_tub.get() {
         return vec![Near { away: *away, rim: hangs.rim.get().copied(), bottom: lowest }];

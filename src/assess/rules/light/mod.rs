@@ -11,27 +11,30 @@ pub mod spacing;
 use crate::assess::Context;
 use crate::book::{Hanging, HangsOver, ProductOption, Room, Selection};
 use crate::site::fitting::overhead;
+use crate::site::lights::{hanging, planned};
 use crate::units::Length;
 
 /// A light that the book says where it hangs.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 struct Hung<'a> {
     room: &'a Room,
     selection: &'a Selection,
     option: &'a ProductOption,
-    hangs: &'a Hanging,
+    /// As it says itself, and for the rest as the plan has it.
+    hangs: Hanging,
 }
 
 impl Hung<'_> {
     /// How many there are: points given, or the quantity.
     fn count(&self) -> Option<usize> {
         let points = self.hangs.at.get().map(|at| at.0.len());
-        points.or_else(|| usize::try_from(self.option.quantity.get()?.whole()?).ok())
+        let ordered = || usize::try_from(self.option.quantity.get()?.whole()?).ok();
+        points.or_else(ordered).or_else(|| planned(self.room, self.selection))
     }
 
     /// Height of the ceiling where the light of that number hangs.
     fn ceiling(&self, context: &Context<'_>, number: usize) -> Option<Length> {
-        overhead::ceiling_over(context.site.plan(self.room), self.room, self.selection, self.hangs, number)
+        overhead::ceiling_over(context.site.plan(self.room), self.room, self.selection, &self.hangs, number)
     }
 
     /// How many of them the plan sets out.
@@ -53,8 +56,7 @@ impl Hung<'_> {
 }
 
 fn hung<'a>(context: &Context<'a>) -> impl Iterator<Item = Hung<'a>> {
-    context
-        .site
-        .options()
-        .filter_map(|(room, selection, option)| Some(Hung { room, selection, option, hangs: selection.hangs.get()? }))
+    context.site.options().filter_map(|(room, selection, option)| {
+        Some(Hung { room, selection, option, hangs: hanging(room, selection)? })
+    })
 }

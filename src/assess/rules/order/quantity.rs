@@ -1,5 +1,6 @@
 //! Too little of a surface, or part of a box.
 
+mod floors;
 mod lights;
 mod trim;
 
@@ -26,7 +27,8 @@ declare! {
     /// query. Where the book says what a box holds, whole boxes are counted. Wallpaper: whole strips
     /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
     /// whose boxes are of two lots. Edge pieces and trim, ordered with a tile or counter or by themselves for it,
-    /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
+    /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on. A floor that is
+    /// larger than all rooms of the plan. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
     /// | pattern | waste |
@@ -72,6 +74,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(here.paper(context.book.project.units).or_else(|| here.surface()));
         findings.extend(here.grout());
     }
+    findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
     lots(context, findings);
     lights::check(context, findings);
     trim::check(context, findings);

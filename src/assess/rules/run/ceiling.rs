@@ -6,17 +6,17 @@ use crate::book::{Ceiling, PartIs, Room, Run, Selection};
 use crate::finding::{Remark, phrase};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Trade};
 
 declare! {
-    /// Cabinets and their moulding are higher than the ceiling
+    /// What stands or hangs in the room is higher than the ceiling
     ///
     /// ## What it checks
     /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, and of its panels and
     /// fillers, against the least ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
     /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
-    /// is chosen as a cabinet without a run, its height against the ceiling over its opening; where that
-    /// slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
+    /// is chosen as a cabinet without a run, for appliances, mirrors and shower glass, height and `sill` against
+    /// the ceiling over the opening; where that slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
     ///
     /// ## Why it matters
     /// A floor of three quarters of an inch turns a stock pantry into a special one, at half as much
@@ -67,7 +67,8 @@ fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
         let reaches_up = bottom.is_some() || matches!(part.is, PartIs::Tall(_));
         let beside = matches!(part.is, PartIs::Panel(_) | PartIs::Filler(_)) && bottom.is_none();
         let own = (matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)) && reaches_up) || beside;
-        let height = part.height.get().or_else(|| bottom.and(run.height.get())).filter(|_| own)?;
+        let of_run = run.height.get().filter(|_| reaches_up);
+        let height = part.height.get().or(of_run).filter(|_| own)?;
         let high = bottom.unwrap_or_default() + *height + if beside { Length::ZERO } else { crown };
         Some(Top { name: part.is.word(), high, ceiling: ceiling_over(context, room, part.span)?, at: part.span })
     });
@@ -95,8 +96,12 @@ fn level(room: &Room) -> Option<Length> {
 /// Cabinets that are chosen for an opening of their own, or for no opening at all: against the ceiling over
 /// their place; where that is not known under a slope, against its sides.
 fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Remark> {
-    let cabinets = room.selections.iter().filter(|selection| selection.is(Kind::Cabinet));
-    cabinets.filter_map(|selection| of_its_own(context, room, selection)).collect()
+    let upright = |selection: &&Selection| {
+        let appliance = selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Appliance);
+        appliance || selection.is_any(&[Kind::Cabinet, Kind::MirrorCabinet, Kind::Mirror, Kind::ShowerGlass])
+    };
+    let things = room.selections.iter().filter(upright);
+    things.filter_map(|selection| of_its_own(context, room, selection)).collect()
 }
 
 fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Remark> {
@@ -119,7 +124,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
     if high > most {
         return Some(finding(context, room, &top(most), "").selection(&selection.name));
     }
-    (high > low).then(|| {
+    (high > low && selection.is(Kind::Cabinet)).then(|| {
         let say = |length| say(length, context.book.project.units);
         let message = phrase!("`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands", name, say(high), say(low), say(most));
         let finding = Remark::query(height.span, message).room(&room.folder).selection(&selection.name);
@@ -149,6 +154,37 @@ fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Rem
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn whatever_stands_or_hangs_goes_under_the_ceiling() {
+        let thing = |kind: &str, opening: &str, height: &str| {
+            Trial::of("run/ceiling")
+                .room("ceiling: 96\"")
+                .opening("place", &format!("{{takes: {kind}, width: 36\"{opening}}}"))
+                .selection(
+                    &format!("selection: It\nkind: {kind}\nplace: place"),
+                    &format!("size: {{height: {height}}}"),
+                )
+        };
+        thing("hood", ", sill: 66\"", "36\"")
+            .finds("`It` reaches 8'-6\" (2590.8 mm) above the finished floor, 6\" (152.4 mm) more than the 8'-0\" (2438.4 mm) of the ceiling over it")
+            .weighs("stop");
+        thing("hood", ", sill: 66\"", "24\" to 42\"").stays_silent();
+        thing("mirror cabinet", ", sill: 60\"", "40\"").finds_one();
+        thing("mirror cabinet", ", sill: 40\"", "40\"").stays_silent();
+        thing("refrigerator", "", "97\"").finds_one();
+        Trial::of("run/ceiling")
+            .room("ceiling: 78\"")
+            .selection("selection: Glass\nkind: shower glass", "size: {height: 80\"}")
+            .finds_one();
+        let run = |height: &str| {
+            Trial::of("run/ceiling").room(&format!(
+                "ceiling: 90\"\nruns: {{pantries: {{height: {height}, parts: [{{tall: pantry, width: 24\"}}]}}}}"
+            ))
+        };
+        run("91\"").finds_one();
+        run("90\"").stays_silent();
+    }
 
     fn pantry(room: &str, height: &str) -> Trial {
         Trial::of("run/ceiling").room(&format!(

@@ -53,7 +53,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Power>) -> Option<Remark> {
-    let Some(there) = asked.there else { return Some(asked.untold(Service::Power)) };
+    if let Some(absent) = asked.absent(Service::Power) {
+        return Some(absent);
+    }
+    let there = asked.there?;
     let (needs, there) = (&asked.needs.is, &there.is);
     let name = &asked.fitted.selection.name.value;
     let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));

@@ -2,12 +2,19 @@
 
 use super::asked;
 use crate::assess::codes::metric::advised;
-use crate::assess::codes::{BASIN_TRAP, Figure, Ruling, SINK_TRAP, WASHER_TRAP};
+use crate::assess::codes::{
+    BASIN_TRAP, BASIN_TRAP_USUAL, Figure, Ruling, SINK_TRAP, SINK_TRAP_USUAL, TOILET_OUTLET, WASHER_TRAP,
+    WASHER_TRAP_USUAL,
+};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::{ProductOption, Room, Selection, Service};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::site::vanity::vanity_of;
+use crate::source::Spanned;
 use crate::units::Length;
+use crate::vocabulary::supply::{Drain, Worded};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -16,7 +23,9 @@ declare! {
     /// ## What it checks
     /// The drain at the opening against the maker's sheet: its size at least the sheet's, its height at
     /// most the sheet's. Whatever the sheet says, the trap's least size by the plumbing code: 1 1/4" for a
-    /// basin, 1 1/2" for a kitchen sink or a tub, 2" for a laundry trough or a washer's standpipe.
+    /// basin, 1 1/2" for a kitchen sink or a tub, 2" for a laundry trough or a washer's standpipe. Where no
+    /// code is at hand, what is usual: 32 mm for a basin, 40 mm for a sink, a tub or a washer, 75 mm for a
+    /// toilet. A basin that stands on a vanity is held to the drain of the vanity's opening.
     ///
     /// ## Why it matters
     /// A drain that is too high leaves a deep sink without a fall, and a disposer without room.
@@ -41,6 +50,10 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.drain, |service| &service.drain) {
+        if let Some(absent) = asked.absent(Service::Drain) {
+            findings.push(absent);
+            continue;
+        }
         let Some(there) = asked.there else { continue };
         let say = |length| say(length, context.book.project.units);
         let name = &asked.fitted.selection.name.value;
@@ -63,18 +76,35 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.push(asked.finding(Severity::Stop, fault));
     }
     findings.extend(context.site.fitted().filter_map(|fitted| trap(context, &fitted)));
+    findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
+}
+
+/// A basin that stands on a vanity, against the drain in the wall behind that.
+fn behind_a_vanity(
+    context: &Context<'_>,
+    (room, selection, option): (&Room, &Selection, &ProductOption),
+) -> Option<Remark> {
+    let opening = vanity_of(room, selection)?.opening;
+    outlet(context, &Placement { room, opening, selection, option }, opening.service.drain.spanned()?)
 }
 
 /// The trap's least size by the code.
 fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let figure: &'static Figure = match fitted.selection.kind.get()? {
-        Kind::Basin => &BASIN_TRAP,
-        Kind::Sink | Kind::Bathtub => &SINK_TRAP,
-        Kind::Washer => &WASHER_TRAP,
+    outlet(context, fitted, fitted.opening.service.drain.spanned()?)
+}
+
+/// What a drain is to a thing: the code's figure, or the usual one where no code is at hand.
+fn outlet(context: &Context<'_>, fitted: &Placement<'_>, there: &Spanned<Worded<Drain>>) -> Option<Remark> {
+    let (figure, usual): (&'static Figure, &'static Figure) = match fitted.selection.kind.get()? {
+        Kind::Basin => (&BASIN_TRAP, &BASIN_TRAP_USUAL),
+        Kind::Sink | Kind::Bathtub => (&SINK_TRAP, &SINK_TRAP_USUAL),
+        Kind::Washer => (&WASHER_TRAP, &WASHER_TRAP_USUAL),
+        Kind::Toilet => (&TOILET_OUTLET, &TOILET_OUTLET),
         _ => return None,
     };
-    let there = fitted.opening.service.drain.spanned()?;
-    let least: Ruling<Length> = context.rulings().length(figure)?;
+    let by_code = context.rulings().length(figure).map(|ruling| (figure, ruling));
+    let (figure, least): (_, Ruling<Length>) =
+        by_code.or_else(|| context.rulings().length(usual).map(|ruling| (usual, ruling)))?;
     let units = context.book.project.units;
     // Pipes are named by a rounded size: what is 2" in inches is 50 mm in metric.
     let has = there.is.pipe.size.filter(|has| *has < advised(least.value, *has, units))?;
@@ -116,6 +146,42 @@ mod tests {
         sink("1 1/4\"", "center").finds_one().weighs("query");
         sink("1 1/4\"", "center").book("codes: {adopts: [IRC 2021]}").finds_one().weighs("stop");
         sink("1 1/2\"", "center").stays_silent();
+    }
+
+    /// Source: Approved Document H, table 1 (from memory): 32 mm for a basin, 40 mm for a sink or a bath.
+    #[test]
+    fn where_no_code_is_at_hand_the_usual_bore_is_asked_about() {
+        let at = |country: &str, kind: &str, drain: &str| {
+            Trial::of("service/drain")
+                .file(
+                    "book.yaml",
+                    format!("title: Trial\nclient: Nobody\ncurrency: EUR\nunits: metric\ncountry: {country}\n"),
+                )
+                .opening("hole", &format!("{{takes: {kind}, service: {{drain: '{drain}'}}}}"))
+                .selection(&format!("selection: It\nkind: {kind}\nplace: hole"), "model: M")
+        };
+        for country in ["DE", "GB", "AU", "FR"] {
+            at(country, "sink", "32 mm, 400 mm AFF").finds_one().weighs("query");
+            at(country, "sink", "40 mm, 400 mm AFF").stays_silent();
+            at(country, "basin", "25 mm, 500 mm AFF").finds_one();
+            at(country, "basin", "32 mm, 500 mm AFF").stays_silent();
+            at(country, "toilet", "50 mm").finds_one();
+            at(country, "toilet", "90 mm, 200 mm from the finished wall").stays_silent();
+        }
+        at("US", "toilet", "2\"").finds_one();
+        at("US", "toilet", "3\"").stays_silent();
+    }
+
+    #[test]
+    fn a_basin_on_a_vanity_drains_where_the_vanity_stands() {
+        let vanity = |drain: &str| {
+            Trial::of("service/drain")
+                .opening("vanity", &format!("{{takes: cabinet, service: {{drain: '{drain}'}}}}"))
+                .selection("selection: Vanity\nkind: cabinet\nplace: vanity", "")
+                .selection("selection: Basin\nkind: basin", "")
+        };
+        vanity("1\", 18\" AFF").finds_one().weighs("query");
+        vanity("1 1/4\", 18\" AFF").stays_silent();
     }
 
     /// Source: nominal sizes of drain pipe, NPS 1 1/2 beside DN 40 and NPS 2 beside DN 50 (from memory).

@@ -4,6 +4,7 @@ use super::{ServiceNeed, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::Service;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
@@ -101,6 +102,9 @@ fn narrow(
 }
 
 fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Pipe>) -> Option<Remark> {
+    if let Some(absent) = asked.absent(Service::Duct) {
+        return Some(absent);
+    }
     let there = asked.there?;
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;

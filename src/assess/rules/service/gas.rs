@@ -52,7 +52,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>) -> Option<Remark> {
-    let Some(there) = asked.there else { return Some(asked.untold(Service::Gas)) };
+    if let Some(absent) = asked.absent(Service::Gas) {
+        return Some(absent);
+    }
+    let there = asked.there?;
     let (needs, there) = (&asked.needs.is, &there.is);
     other_kind(asked, needs, there).or_else(|| too_little(context, asked, needs, there))
 }

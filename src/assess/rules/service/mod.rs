@@ -16,7 +16,7 @@ use crate::book::{Needs, Service, Services, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
-use crate::vocabulary::supply::Worded;
+use crate::vocabulary::supply::{Worded, is_none};
 
 /// A service that a thing needs, and what is at its opening.
 struct ServiceNeed<'a, T> {
@@ -35,7 +35,9 @@ fn asked<'a, T: 'a>(
 ) -> impl Iterator<Item = ServiceNeed<'a, T>> {
     context.site.fitted().filter_map(move |fitted| {
         let needs = needs(&fitted.option.fit.get()?.needs).spanned()?;
-        Some(ServiceNeed { needs, there: there(&fitted.opening.service).spanned(), fitted })
+        let there = there(&fitted.opening.service);
+        // What could not be read has been told.
+        (!there.is_faulty()).then(|| ServiceNeed { needs, there: there.spanned(), fitted })
     })
 }
 
@@ -46,17 +48,47 @@ impl<T> ServiceNeed<'_, T> {
         self.fitted.finding(severity, at, message).also(self.needs.span, "needs this")
     }
 
-    /// The finding that nothing is told of the service.
-    fn untold(&self, service: Service) -> Remark {
+    /// What is wrong where nothing is told of a service, or it is told not to be there; where it is told to come
+    /// out at all, that is told.
+    fn absent(&self, service: Service) -> Option<Remark> {
         let name = &self.fitted.selection.name.value;
-        let message = phrase!(
-            "`{name}` needs {service} ({}), and nothing is told of it at the opening `{}`",
-            name,
-            service,
-            self.needs.words,
-            self.fitted.opening.name.value
-        );
-        self.finding(Severity::Query, message)
-            .remedy(phrase!("find out what is there and add it at the opening: `service: {{{service}: …}}`", service))
+        let (needs, opening) = (&self.needs.words, &self.fitted.opening.name.value);
+        match self.there {
+            Some(there) if is_none(&there.words) => {
+                let message = phrase!(
+                    "`{name}` needs {service} ({needs}), and there is none at the opening `{opening}`",
+                    name,
+                    service,
+                    needs,
+                    opening
+                );
+                let remedy =
+                    "have a licensed trade bring it there before the wall is closed, or choose what does without";
+                Some(self.finding(Severity::Stop, message).remedy(remedy))
+            }
+            Some(_) => None,
+            None if self.comes_out(service) => None,
+            None => {
+                let message = phrase!(
+                    "`{name}` needs {service} ({needs}), and nothing is told of it at the opening `{opening}`",
+                    name,
+                    service,
+                    needs,
+                    opening
+                );
+                let remedy =
+                    phrase!("find out what is there and add it at the opening: `service: {{{service}: …}}`", service);
+                Some(self.finding(Severity::Query, message).remedy(remedy))
+            }
+        }
+    }
+
+    /// Whether the opening says where a service comes out: among its points, or as a toilet's rough-in.
+    fn comes_out(&self, service: Service) -> bool {
+        let points = self.fitted.opening.points.get();
+        let is_a_point = points
+            .is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()));
+        let hollow = self.fitted.opening.hollow.get();
+        is_a_point || (service == Service::Drain && hollow.is_some_and(|hollow| !hollow.rough_in.is_absent()))
     }
 }

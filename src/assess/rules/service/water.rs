@@ -3,6 +3,7 @@
 use super::asked;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::Service;
 use crate::finding::{Severity, phrase};
 use crate::vocabulary::Hazard;
 
@@ -11,7 +12,8 @@ declare! {
     ///
     /// ## What it checks
     /// The line at the opening against the maker's sheet: its size (at least the sheet's), hot and cold
-    /// where the sheet asks for them, and a shut-off where it asks for one.
+    /// where the sheet asks for them, and a shut-off where it asks for one. Where nobody tells of it, it asks;
+    /// where it is told not to be there (`none`), it stops.
     ///
     /// ## Why it matters
     /// A dishwasher on cold water washes badly and a refrigerator without a valve can't be taken out.
@@ -35,6 +37,10 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.water, |service| &service.water) {
+        if let Some(absent) = asked.absent(Service::Water) {
+            findings.push(absent);
+            continue;
+        }
         let Some(there) = asked.there else { continue };
         let name = &asked.fitted.selection.name.value;
         let (needs, has) = (asked.needs.is, there.is);
@@ -77,5 +83,27 @@ mod tests {
         dishwasher("3/8\" hot", "3/8\" hot with shut-off").finds_one();
         dishwasher("1/2\" hot and cold with shut-off", "3/8\" hot with shut-off").stays_silent();
         dishwasher("3/8\"", "3/8\" hot").stays_silent();
+        for valve in ["shutoff valve", "Shut-off", "stopcock", "isolating valve", "angle stop"] {
+            dishwasher(&format!("3/8\" hot, {valve}"), "3/8\" hot with shut-off").stays_silent();
+        }
+        dishwasher("3/8\" hot, no shut-off", "3/8\" hot with shut-off").finds_one();
+        dishwasher("3/8\" Cold", "3/8\" Hot").finds_one();
+    }
+
+    #[test]
+    fn what_nobody_wrote_is_asked_and_what_is_not_there_stops() {
+        Trial::of("service/water")
+            .opening("hole", "{takes: dishwasher}")
+            .selection("selection: It\nkind: dishwasher\nplace: hole", "fit: {needs: {water: '3/8\" hot'}}")
+            .finds("`It` needs water (3/8\" hot), and nothing is told of it at the opening `hole`")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:3:3"]);
+        dishwasher("none", "3/8\" hot")
+            .finds("`It` needs water (3/8\" hot), and there is none at the opening `hole`")
+            .weighs("stop");
+        Trial::of("service/water")
+            .opening("hole", "{takes: dishwasher, service points: {water: {height: 8\"}}}")
+            .selection("selection: It\nkind: dishwasher\nplace: hole", "fit: {needs: {water: '3/8\" hot'}}")
+            .stays_silent();
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::finding::{Remark, phrase};
-use crate::site::twice::{Differ, Twice, of_room};
+use crate::finding::{Phrase, Remark, Severity, Value, phrase};
+use crate::site::twice::{Differ, Said, Twice, of_room};
 
 declare! {
     /// Two places tell the same fact differently
@@ -11,9 +11,13 @@ declare! {
     /// ## What it checks
     /// Width, depth, sill, counter height and counter depth of an opening against the run, island or
     /// fixture that it stands in; the cabinet around it against the part that holds it, which can't be
-    /// larger inside than outside; what is above it against what the plan hangs there; a ceiling above
-    /// an opening against a level room's own (1" apart is one ceiling); a thickness that is
-    /// written twice; a floor that is thicker than the floor build-up of its room. Figures of one thing that are 1/8" apart are one.
+    /// larger inside than outside; a cabinet against the part of its name; what is above an opening against
+    /// what the plan hangs there; a ceiling above it against a level room's own (1" apart is one ceiling);
+    /// clear distances against what the plan leaves (2" more is one distance); a counter's depth, overhang
+    /// and height against what it lies on; number, centres and what is below of lights; the side that a
+    /// door hangs on; a thickness that is written twice; a floor, with its bed, that is thicker
+    /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub.
+    /// Other figures of one thing that are 1/8" apart are one. What decides no fit is asked.
     ///
     /// ## Why it matters
     /// One of the two is built and the other is ordered for.
@@ -39,13 +43,13 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        let twice = of_room(room, context.site.plan(room));
+        let twice = of_room(context.site, room);
         findings.extend(twice.iter().map(|twice| told(context, twice).room(&room.folder)));
     }
 }
 
 fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
-    let say = |length| say(length, context.book.project.units);
+    let say = |said| words(context, said);
     let (counts, differs) = (&twice.counts, &twice.differs);
     let (name, is) = (&twice.about.value, say(counts.value));
     let (what, other, spot) = (twice.what, say(differs.value), differs.spot);
@@ -56,18 +60,25 @@ fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
         Differ::InsideOut => {
             phrase!("{what} of `{name}` is {is}, more than the {other} outside {spot}", what, name, is, other, spot)
         }
-        Differ::PastThePlan => phrase!(
-            "{what} of `{name}` is {is}, more than the floor build-up of {other} {spot}",
-            what,
-            name,
-            is,
-            other,
-            spot
-        ),
+        Differ::MoreThan(than) => {
+            phrase!("{what} of `{name}` is {is}, more than {than} of {other} {spot}", what, name, is, than, other, spot)
+        }
+        Differ::LessThan(than) => {
+            phrase!("{what} of `{name}` is {is}, less than {than}, {other} {spot}", what, name, is, than, other, spot)
+        }
     };
     let remedy = phrase!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));
-    let finding = Remark::stop(differs.at, message).thing(twice.about);
+    let severity = if twice.decides_a_fit { Severity::Stop } else { Severity::Query };
+    let finding = Remark::new(severity, differs.at, message).thing(twice.about);
     finding.also(counts.at, phrase!("{} here", say(counts.value))).remedy(remedy)
+}
+
+fn words(context: &Context<'_>, said: Said<'_>) -> Phrase {
+    match said {
+        Said::Length(length) => say(length, context.book.project.units).into(),
+        Said::Count(count) => Value::Count(count.into()).into(),
+        Said::Side(side) => side.to_string().into(),
+    }
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ declare! {
     ///
     /// ## What it checks
     /// Every key of every record against the vocabulary of that record. The nearest known key is
-    /// named.
+    /// named. And a `product` beside several `options`, of which none takes anything from it.
     ///
     /// ## Why it matters
     /// A misspelt key is a value that silently does not count: a clearance that was written and
@@ -58,5 +58,19 @@ mod tests {
         Trial::of("source/unknown-key").selection("selection: Range\nkind: range", option).finds("unknown key `widht`");
         let option = "size: {width: 29 7/8\"}\nfit: {carton: 3\" x 4\" x 5\"}";
         Trial::of("source/unknown-key").selection("selection: Range\nkind: range", option).stays_silent();
+    }
+
+    #[test]
+    fn a_product_beside_options_is_taken_by_none_of_them() {
+        let range = |options: &str| {
+            Trial::of("source/unknown-key")
+                .file("products/thing.yaml", "model: Z\n")
+                .selection("selection: Range\nkind: range", options)
+        };
+        range("product: thing\noptions: [{id: one, model: X}, {id: two, model: Y}]")
+            .finds("`product` stands beside `options`, and none of them takes anything from it")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:1"]);
+        range("options: [{id: one, product: thing}, {id: two, model: Y}]").stays_silent();
+        range("product: thing").stays_silent();
     }
 }

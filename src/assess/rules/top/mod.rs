@@ -12,6 +12,7 @@ use crate::assess::codes::{Figure, KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling
 use crate::assess::context::about;
 use crate::book::{ProductOption, Room, Selection, Top};
 use crate::finding::{Phrase, Remark, Severity};
+use crate::site::counters::covers;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -75,15 +76,7 @@ impl<'a> Counter<'a> {
     /// Whether it covers the run, island or place to sit of that name. A room's only counter, of which
     /// nobody says where it lies, covers them all.
     fn covers(&self, name: &str) -> bool {
-        match self.top().map_or(&[][..], |top| &top.lies_on) {
-            [] => self.is_alone(),
-            names => names.iter().any(|covered| covered.value == name),
-        }
-    }
-
-    fn is_alone(&self) -> bool {
-        let counters = |selection: &&Selection| selection.is(Kind::Counter);
-        self.room.selections.iter().filter(counters).count() == 1
+        covers(self.room, self.option, name)
     }
 
     fn finding(&self, severity: Severity, at: Span, message: Phrase) -> Remark {

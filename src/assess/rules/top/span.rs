@@ -6,6 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Opening;
 use crate::finding::{Phrase, phrase};
+use crate::site::counters::is_alone;
 use crate::site::plan::{Plan, Row};
 use crate::source::Span;
 use crate::units::Length;
@@ -110,7 +111,8 @@ fn in_row(plan: &Plan<'_>, row: &Row<'_>) -> Vec<Gap> {
 
 /// The room's openings for such machines, where no plan says which counter lies over them.
 fn measured(counter: &Counter<'_>) -> Vec<Gap> {
-    let openings = counter.room.openings.iter().filter(|opening| counter.is_alone() && stands_in_no_cabinet(opening));
+    let openings =
+        counter.room.openings.iter().filter(|opening| is_alone(counter.room) && stands_in_no_cabinet(opening));
     let gaps = openings.filter_map(|opening| {
         let what = phrase!("over `{}`", opening.name.value);
         Some(Gap { what, wide: opening.governing_width()?, at: opening.span })

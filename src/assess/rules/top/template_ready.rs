@@ -19,7 +19,7 @@ declare! {
     /// `counter templated`: cabinets are set; each of those things is on site (by its promise, its order
     /// and lead time, or its `needed for`), or its cutout is known: a tap's holes are on the list
     /// (`drilled`), a cooktop or a sink without an apron has its maker's sheet. An apron sink must be
-    /// fixed before. Within four weeks of that day, each must be chosen too, unless `order/before`
+    /// fixed before, and what is made by hand (`varies by`) must be there. Within four weeks of that day, each must be chosen too, unless `order/before`
     /// asks for it already.
     ///
     /// ## Why it matters
@@ -117,7 +117,8 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Pr
     }
     let apron = option.fact::<Worded<Option<Mount>>>().is_some_and(|(mount, _)| Said::Apron.is_in(&mount.words));
     let sheet = option.fit.get().is_some_and(|fit| fit.sheet.get().is_some());
-    sheet && !apron
+    // What is made by hand is cut for when it is there.
+    sheet && !apron && option.detail("varies by").is_none()
 }
 
 /// Whether as many holes as a tap takes are on the list of the counter or of a sink.
@@ -169,6 +170,7 @@ mod tests {
             |mount: &str| format!("needed for: fit-off\nmount: {mount}\nfit: {{sheet: {{name: S, revision: B}}}}");
         with("sink", &sink("apron front")).finds_one();
         with("sink", &sink("undermount")).stays_silent();
+        with("sink", &format!("{}\nvaries by: 1/4\"", sink("undermount"))).finds_one();
     }
 
     #[test]

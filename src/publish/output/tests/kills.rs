@@ -1,8 +1,8 @@
 //! A publishing process is killed, for real.
 
+use std::io::{BufRead, BufReader};
 use std::os::unix::process::ExitStatusExt;
 use std::process::{Child, Command, Stdio};
-use std::time::Duration;
 
 use super::super::disk::{Fault, When};
 use super::*;
@@ -33,6 +33,7 @@ fn the_process_that_is_killed() {
     let operation = std::env::var(OPERATION).unwrap().parse().unwrap();
     let disk = Disk { fault: Fault { when: When::Die(operation), ..Fault::default() } };
     for edition in 1.. {
+        eprintln!("edition {edition}");
         write_on(&disk, &many(edition % 2), &place, &AtomicBool::new(false)).unwrap();
     }
 }
@@ -40,11 +41,11 @@ fn the_process_that_is_killed() {
 fn start(ground: &Ground, operation: usize) -> Child {
     let name = module_path!().split_once("::").unwrap().1;
     Command::new(std::env::current_exe().unwrap())
-        .args(["--exact", &format!("{name}::the_process_that_is_killed"), "--ignored"])
+        .args(["--exact", &format!("{name}::the_process_that_is_killed"), "--ignored", "--nocapture"])
         .env(FOLDER, ground.root.path())
         .env(OPERATION, operation.to_string())
         .stdout(Stdio::null())
-        .stderr(Stdio::null())
+        .stderr(Stdio::piped())
         .spawn()
         .unwrap()
 }
@@ -99,7 +100,12 @@ fn a_process_that_is_killed_at_any_time_leaves_one_output_whole() {
     let (ground, editions) = published();
     for round in 0..20 {
         let mut child = start(&ground, usize::MAX);
-        std::thread::sleep(Duration::from_millis(20 + 7 * round));
+        let mut said = BufReader::new(child.stderr.take().unwrap());
+        // It is at work, and somewhere in its first editions.
+        said.read_line(&mut String::new()).unwrap();
+        for _ in 0..round * 20 {
+            std::thread::yield_now();
+        }
         child.kill().unwrap();
         assert_eq!(child.wait().unwrap().signal(), Some(SIGKILL));
         is_whole_and_in_order(&ground, &editions, &format!("round {round}"));

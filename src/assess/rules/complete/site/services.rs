@@ -6,6 +6,7 @@ use crate::assess::rules::Findings;
 use crate::book::{ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::vocabulary::supply::is_none;
 use crate::vocabulary::{Hazard, Kind, Said, Words};
 
 /// Kinds of which some are heated, and most are not.
@@ -16,6 +17,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(super::words::ask(&fitted));
         findings.extend(pattern(&fitted));
+        findings.extend(blocking(&fitted));
         findings.extend(zones(&fitted));
     }
     for (room, selection, option) in context.site.options() {
@@ -43,6 +45,29 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
+}
+
+/// The sheet wants something to fix a bracket to, and nobody says what is in the wall.
+fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
+    let needs = fitted.option.fit.get()?.needs.blocking.spanned()?;
+    let there = &fitted.opening.service.blocking;
+    let denied = there.get().is_some_and(|words| is_none(words));
+    if !there.is_absent() && !denied {
+        return None;
+    }
+    let (name, opening) = (&fitted.selection.name.value, &fitted.opening.name.value);
+    let is = if denied { "there is none" } else { "nobody says what there is" };
+    let message = phrase!(
+        "`{name}` is fixed to blocking ({}), and {is} in the wall at the opening `{opening}`",
+        name,
+        needs.value,
+        is,
+        opening
+    );
+    let at = there.span().unwrap_or(fitted.opening.span);
+    let finding = fitted.finding(Severity::Query, at, message).also(needs.span, "needs this");
+    let remedy = "have it set before the wall is closed, and add it to the opening: `service: {blocking: …}`";
+    Some(Remark { caution: Some(Hazard::Tipping.caution().words()), ..finding.remedy(remedy) })
 }
 
 /// The sheet says where services come out, and the opening does not.
@@ -121,6 +146,19 @@ mod tests {
         dryer("service: {power: 240 V 30 A 10-30}", sheet).stays_silent();
         dryer("service: {power: 240 V 30 A hardwired}", sheet).stays_silent();
         dryer("service: {power: 240 V 30 A}", "fit: {needs: {power: 240 V 30 A}}").stays_silent();
+    }
+
+    #[test]
+    fn what_a_bracket_is_fixed_to_is_asked_for() {
+        let tall = |service: &str| {
+            Trial::of("complete/site").opening("bay", &format!("{{takes: refrigerator{service}}}")).selection(
+                "selection: It\nkind: refrigerator\nplace: bay",
+                "fit: {needs: {blocking: 'solid, 66\" to 70\" AFF'}}",
+            )
+        };
+        tall("").finds("`It` is fixed to blocking (solid, 66\" to 70\" AFF), and nobody says what there is in the wall at the opening `bay`").cautions();
+        tall(", service: {blocking: 'solid, 66\" to 72\" AFF'}").stays_silent();
+        tall(", service: {blocking: none}").finds_one();
     }
 
     #[test]

@@ -1,20 +1,22 @@
 //! What nobody says of the recess, the cabinet or the cutout that a thing is set into.
 
-use crate::assess::Context;
 use crate::assess::rules::Findings;
-use crate::book::Setting;
+use crate::assess::{Context, about};
+use crate::book::{ProductOption, Room, Selection, Setting};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{Housing, depth_stack, recess, setting};
+use crate::site::panels::is_told;
 use crate::site::{Placement, made_as};
 use crate::units::with_article;
-use crate::vocabulary::{Hazard, Said, Trait};
+use crate::vocabulary::{Hazard, Kind, Mount, Said, Trait};
 
 /// Everything that is to be asked of how things are set in.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        let asked = [no_recess(&fitted), drawers_below(context, &fitted), type_of_unit(&fitted)];
-        findings.extend(asked.into_iter().flatten());
+        let below = drawers_below(context, &fitted).or_else(|| drawers_below_a_bowl(context, &fitted));
+        findings.extend([no_recess(&fitted), below, type_of_unit(&fitted)].into_iter().flatten());
     }
+    findings.extend(context.site.options().filter_map(|(room, selection, option)| no_panel(room, selection, option)));
 }
 
 fn with_weight(finding: Remark) -> Remark {
@@ -51,6 +53,39 @@ fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark
     );
     let finding = fitted.finding(Severity::Query, at, message);
     Some(finding.remedy("add it to the opening: `below: {what: drawer, clear: …}`"))
+}
+
+/// A bowl hangs into a cabinet of drawers alone, and nobody says what is left for it and its trap.
+fn drawers_below_a_bowl(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let hangs = fitted.selection.is_any(&[Kind::Sink, Kind::Basin])
+        && fitted.option.mount().is_some_and(Mount::is_in_a_cabinet);
+    let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
+    let at = housing.drawers()?;
+    let has_doors = housing.part?.part.doors.get().is_some_and(|doors| *doors > 0);
+    if !hangs || has_doors || !fitted.opening.below.is_absent() {
+        return None;
+    }
+    let message = phrase!(
+        "`{}` hangs into a cabinet of drawers, and nobody says how far below the counter they begin",
+        fitted.selection.name.value
+    );
+    let finding = fitted.finding(Severity::Query, at, message);
+    Some(finding.remedy("add it to the opening: `below: {what: drawer, clear: …}`; or give the cabinet doors"))
+}
+
+/// The sheet asks for a front panel that nobody draws and nobody orders.
+fn no_panel(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
+    let asked = option.fit.get()?.panel.span()?;
+    // A panel that the kind must have is asked for with its fields.
+    if is_told(room, selection, option) || selection.is(Kind::PanelDishwasher) {
+        return None;
+    }
+    let message =
+        phrase!("the sheet of `{}` asks for a front panel, and nobody draws or orders one", selection.name.value);
+    let finding = about(room, selection, option, Severity::Query, asked, message);
+    Some(with_weight(finding.remedy(
+        "add `panel` to it, with size, thickness and weight; or a selection of the kind `cabinet` that is called its panel",
+    )))
 }
 
 /// The opening is made for a type of unit, and nobody says what type this one is.
@@ -95,6 +130,33 @@ mod tests {
         set_in("refrigerator", "made for: built-in", "model: R-1").finds_one().weighs("query");
         set_in("refrigerator", "made for: built-in", "made as: built-in").stays_silent();
         set_in("refrigerator", "width: 36\"", "made as: built-in").stays_silent();
+    }
+
+    #[test]
+    fn a_panel_that_the_sheet_asks_for_is_somebody_s() {
+        let fridge = |option: &str| {
+            Trial::of("complete/site").selection(
+                "selection: Refrigerator\nkind: refrigerator",
+                &format!("fit: {{panel: {{width: 35 3/4\"}}}}\n{option}"),
+            )
+        };
+        fridge("").finds("the sheet of `Refrigerator` asks for a front panel, and nobody draws or orders one");
+        fridge("panel: {width: 35 3/4\"}").stays_silent();
+        fridge("").selection("selection: Refrigerator panel\nkind: cabinet", "").stays_silent();
+        fridge("").selection("selection: Front panels\nkind: cabinet\ndepends on: [Refrigerator]", "").stays_silent();
+    }
+
+    #[test]
+    fn drawers_below_a_bowl_are_set_out() {
+        let basin = |part: &str, opening: &str| {
+            set_in("basin", opening, "mount: undermount\nsize: {width: 18\"}\naccessories: [{name: mixer tap}]")
+                .room(&format!("runs: {{vanity: {{parts: [{{cabinet: base, width: 30\", {part}, holds: [bay]}}]}}}}"))
+        };
+        basin("drawers: 3", "width: 18\"")
+            .finds("`It` hangs into a cabinet of drawers, and nobody says how far below the counter they begin");
+        basin("drawers: 3", "below: {what: drawer, clear: 9\"}").stays_silent();
+        basin("doors: 2, drawers: 1", "width: 18\"").stays_silent();
+        basin("doors: 2", "width: 18\"").stays_silent();
     }
 
     #[test]

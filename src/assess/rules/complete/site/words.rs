@@ -3,7 +3,7 @@
 use crate::book::{Needs, Service, Services, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::vocabulary::supply::{Gas, InWords, Pipe, Power, Water, Worded};
+use crate::vocabulary::supply::{Gas, InWords, Pipe, Power, Water, Worded, is_none};
 use crate::vocabulary::{Hazard, Words};
 
 /// A service: its key, what is to be written of it, and what of it can hurt.
@@ -57,7 +57,8 @@ pub fn ask(fitted: &Placement<'_>) -> impl Iterator<Item = Remark> {
 fn at_opening<T: InWords + Default + PartialEq>(fitted: &Placement<'_>, service: &Asks<T>) -> Option<Remark> {
     let needs = (service.needs)(&fitted.option.fit.get()?.needs).spanned()?;
     let there = (service.there)(&fitted.opening.service).spanned()?;
-    if !needs.is_understood() || there.is_understood() {
+    // What is told not to be there is told by the rule of the service.
+    if !needs.is_understood() || there.is_understood() || is_none(&there.words) {
         return None;
     }
     let Asks { key, how, .. } = service;

@@ -163,3 +163,15 @@ fn edge_pieces_reach_along_the_open_edges_wherever_they_are_ordered() {
     counter("5 ft").finds_one();
     counter("6 ft").stays_silent();
 }
+
+#[test]
+fn a_floor_is_no_larger_than_the_rooms_that_it_lies_in() {
+    let floor = |area: &str| {
+        Trial::of("order/quantity")
+            .room("outline: 12' x 10'")
+            .selection("selection: Oak\nkind: floor", &format!("laid: {{area: {area}}}"))
+    };
+    floor("160 sq ft").finds_one().weighs("query");
+    floor("118 sq ft").stays_silent();
+    floor("160 sq ft").file("rooms/hall/room.yaml", "name: Hall\n").stays_silent();
+}

@@ -106,3 +106,178 @@ fn a_floor_is_no_thicker_than_what_was_to_be_laid() {
     floor("1/2\"").stays_silent();
     floor("3/8\"").stays_silent();
 }
+
+#[test]
+fn a_floor_of_tile_counts_with_its_bed() {
+    let floor = |name: &str, option: &str| {
+        Trial::of("source/contradiction")
+            .room("floor build-up: 1/2\"")
+            .selection(&format!("selection: {name}\nkind: tile"), option)
+    };
+    floor("Floor tile", "thickness: 3/8\"\nlaid: {bed: 1/4\"}").finds(
+        "the thickness with its bed of `Floor tile` is 5/8\" (≈ 15.9 mm), more than the floor build-up of 1/2\" (12.7 mm) in the room",
+    );
+    floor("Kitchen floor", "thickness: 5/8\"").finds_one();
+    floor("Floor tile", "thickness: 3/8\"\nlaid: {bed: 1/8\"}").stays_silent();
+    floor("Wall tile", "thickness: 5/8\"").stays_silent();
+}
+
+#[test]
+fn tile_around_a_tub_is_no_thicker_than_what_comes_on_its_studs() {
+    let alcove = |build_up: &str| {
+        Trial::of("source/contradiction")
+            .opening(
+                "alcove",
+                &format!("{{takes: bathtub, width: 62\", measured between: studs, wall build-up: {build_up}}}"),
+            )
+            .selection("selection: Wall tile\nkind: tile", "thickness: 3/8\"")
+    };
+    alcove("{left: 1/4\", right: 1/4\"}").finds(
+        "the thickness of `Wall tile` is 3/8\" (≈ 9.5 mm), more than the wall build-up of 1/4\" (≈ 6.4 mm) at the opening `alcove`",
+    );
+    alcove("{left: 7/8\", right: 7/8\"}").stays_silent();
+}
+
+#[test]
+fn the_floor_in_front_is_one_figure() {
+    let toilet = |room: &str, opening: &str| {
+        Trial::of("source/contradiction").room(room).opening("toilet", &format!("{{takes: toilet, {opening}}}"))
+    };
+    toilet("clearances: {in front of toilet: 30\"}", "in front: 16\"")
+        .finds("the floor in front of `toilet` is 16\" (406.4 mm) at the opening `toilet`, and 30\" (762 mm) under `clearances`")
+        .weighs("stop")
+        .points_at(&["rooms/kitchen/room.yaml:2:34"]);
+    toilet("clearances: {in front of toilet: 30\"}", "in front: 30\"").stays_silent();
+    // The one from the thing's front, the other from the opening's: two inches between them.
+    toilet("clearances: {in front of toilet: 30\"}", "in front: 28\", depth: 30\"")
+        .selection("selection: Toilet\nkind: toilet\nplace: toilet", "size: {depth: 28\"}")
+        .stays_silent();
+    let placed = "wall: A, at: 10\", width: 30\", depth: 28\", ";
+    let across = |wide: &str| format!("outline: 10' x {wide}");
+    toilet(&across("8'"), &format!("{placed}in front: 76\"")).finds_one();
+    toilet(&across("8'"), &format!("{placed}in front: 68\"")).stays_silent();
+    toilet(&across("8'"), &format!("{placed}in front: 40\"")).stays_silent();
+}
+
+#[test]
+fn what_the_plan_leaves_is_no_less_than_what_is_written() {
+    let kitchen = |room: &str| {
+        Trial::of("source/contradiction").room(&format!(
+            "outline: 16' x 14'\nruns: {{wall: {{wall: A, starts: 40\", depth: 24\", counter: {{depth: 25\", height: 36\"}}, parts: [{{opening: hob}}, {{cabinet: a, width: 60\"}}]}}}}\nislands: {{island: {{wall: A, at: 20\", away: 61\", size: 96\" x 42\", height: 36\", wall side: {{parts: [{{cabinet: q, width: 90\"}}]}}}}}}\n{room}"
+        )).opening("hob", "{takes: range, width: 30\", above: nothing}")
+    };
+    kitchen("clearances: {work aisle: 48\"}").finds(
+        "the work aisle of `Kitchen` is 4'-0\" (1219.2 mm) under `clearances`, and 3'-0\" (914.4 mm) by the plan",
+    );
+    kitchen("clearances: {work aisle: 36\"}").stays_silent();
+    kitchen("clearances: {work aisle: 30\"}").stays_silent();
+    let door = |clear: &str| {
+        kitchen(&format!(
+            "doors: {{yard: {{wall: C, at: 20\", width: 32\", height: 80\"}}}}\nclearances: {{doorways: {{yard: {clear}}}}}"
+        ))
+    };
+    door("34\"").finds(
+        "the clear width of `yard` is 34\" (863.6 mm), more than the width between its jambs of 32\" (812.8 mm) at the doorway `yard`",
+    );
+    door("30\"").stays_silent();
+}
+
+fn island(top: &str) -> Trial {
+    Trial::of("source/contradiction")
+        .room("islands: {island: {size: 96\" x 42\", height: 36\", room side: {overhang: 12\", seats: 3}}}")
+        .selection("selection: Top\nkind: counter", &format!("thickness: 1 1/4\"\ntop: {{material: stone, {top}}}"))
+}
+
+#[test]
+fn a_counter_stands_out_as_far_as_its_island_says() {
+    island("lies on: [island], overhang: 15\"")
+        .finds("the overhang of `Top` is 15\" (381 mm) at `Top`, and 12\" (304.8 mm) at the island `island`");
+    island("lies on: [island], overhang: 6\"").finds_one();
+    island("overhang: 6\"").finds_one();
+    island("lies on: [island], overhang: 12\"").stays_silent();
+    // It lies on something else besides, of which nothing is said.
+    island("lies on: [island, bar], overhang: 15\"").stays_silent();
+}
+
+#[test]
+fn a_counter_is_as_deep_as_what_it_lies_on() {
+    island("lies on: [island], depth: 36\"").finds_one();
+    island("lies on: [island], depth: 42\"").stays_silent();
+    let run = |top: &str| {
+        Trial::of("source/contradiction")
+            .room("runs: {wall: {counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: a, width: 36\"}]}}")
+            .selection("selection: Top\nkind: counter", &format!("top: {{lies on: [wall], depth: {top}}}"))
+    };
+    run("24 1/2\"").finds_one();
+    run("25 1/2\"").stays_silent();
+}
+
+#[test]
+fn a_counter_s_top_is_no_lower_than_cabinets_and_slab() {
+    let run = |height: &str, room: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("{room}runs: {{wall: {{height: 34 1/2\", counter: {{height: {height}}}, parts: [{{cabinet: a, width: 36\"}}]}}}}"))
+            .selection("selection: Top\nkind: counter", "thickness: 1 1/4\"")
+    };
+    run("35\"", "").finds("the counter height of `wall` is 35\" (889 mm), less than cabinets and counter together, 35 3/4\" (≈ 908 mm) at `Top`");
+    run("36\"", "").stays_silent();
+    run("35\"", "floor build-up: 3/4\"\n").stays_silent();
+}
+
+#[test]
+fn lights_hang_where_the_plan_hangs_them() {
+    let pendants = |lights: &str, hangs: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("ceiling: 96\"\nislands: {{island: {{size: 96\" x 42\", height: 36\"}}}}\nlights: {{over: {{selection: Pendants, over: island{lights}}}}}"))
+            .selection(&format!("selection: Pendants\nkind: pendant\nhangs: {{over: island, {hangs}}}"), "")
+    };
+    pendants(", at: [16\", 40\", 80\"]", "at: [16\", 48\", 80\"]")
+        .finds("the centre of one of `Pendants` is 4'-0\" (1219.2 mm) at `Pendants`, and 3'-4\" (1016 mm) at the lights `over`")
+        .weighs("query");
+    pendants(", at: [16\", 48\", 80\"]", "at: [16\", 48\", 80\"]").stays_silent();
+    pendants(", count: 2", "at: [16\", 48\", 80\"]")
+        .finds("the number of `Pendants` is 3 at `Pendants`, and 2 at the lights `over`");
+    pendants(", count: 3", "length: 84\"").finds_one();
+    pendants(", count: 3", "length: 96\"").stays_silent();
+    pendants(", count: 3", "top: 42\"").finds_one();
+    pendants(", count: 3", "top: 36\"").stays_silent();
+}
+
+#[test]
+fn a_door_hangs_on_one_side() {
+    let part = |part: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("runs: {{wall: {{parts: [{part}]}}}}"))
+            .opening("bay", "{takes: refrigerator, width: 36\"}")
+            .selection("selection: Pantry\nkind: cabinet", "hinge: right")
+            .selection("selection: Fridge\nkind: refrigerator\nplace: bay", "hinge: right")
+    };
+    part("{opening: bay, hinge: left}")
+        .finds("the hinge side of `Fridge` is right at `Fridge`, and left at `bay` in `wall`")
+        .weighs("stop");
+    part("{opening: bay, hinge: right}").stays_silent();
+    part("{cabinet: pantry, width: 18\", doors: 1, hinge: left}").finds_one();
+    part("{cabinet: pantry, width: 18\", doors: 1, hinge: right}").stays_silent();
+    let shower = |hinge: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("outline: 10' x 8'\nfixtures: {{shower: {{wall: A, centre: 40\", width: 36\", depth: 36\", selection: Glass, door: 26\", hinge: {hinge}}}}}"))
+            .selection("selection: Glass\nkind: shower glass", "hinge: left")
+    };
+    shower("right").finds_one();
+    shower("left").stays_silent();
+}
+
+#[test]
+fn a_cabinet_is_as_wide_as_the_part_of_its_name() {
+    let pantry = |width: &str, parts: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("runs: {{wall: {{parts: [{parts}]}}}}"))
+            .selection("selection: Pantry\nkind: cabinet", &format!("size: {{width: {width}}}"))
+    };
+    let one = "{tall: pantry, width: 24\", height: 84\"}";
+    pantry("30\"", one)
+        .finds("the width of `Pantry` is 30\" (762 mm) at `Pantry`, and 24\" (609.6 mm) at `pantry` in `wall`");
+    pantry("24\"", one).stays_silent();
+    // Two of that name make one of 48".
+    pantry("48\"", &format!("{one}, {one}")).stays_silent();
+}

@@ -1,9 +1,10 @@
 //! The pieces of a counter against the runs that it lies on.
 
 use crate::assess::{Context, say};
-use crate::book::{PartIs, Piece, Top};
+use crate::book::{Island, PartIs, Piece, Top};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::plan::{Plan, Row, RowOf, Thing};
+use crate::source::Spanned;
 use crate::units::Length;
 
 use super::super::{Counter, counters};
@@ -11,6 +12,45 @@ use super::super::{Counter, counters};
 /// What pieces may be short of what they lie on: a joint (common practice).
 const JOINT: Length = Length::from_sixty_fourths(8);
 const REMEDY: &str = "correct the pieces or the run; whoever templates gets the same figures";
+
+/// Pieces that do not cover the islands that a counter lies on: side by side where one piece covers one
+/// island, else by their area, since which piece lies where is for whoever cuts them.
+pub fn small(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {
+    let at = top.pieces.first()?.name.span;
+    let island = |name: &Spanned<String>| {
+        let island = counter.room.islands.iter().find(|island| island.name.value == name.value)?;
+        Some((island, *island.size.get()?))
+    };
+    let islands: Vec<(&Island, (Length, Length))> = top.lies_on.iter().filter_map(island).collect();
+    let pieces: Vec<&Piece> = all_pieces(context, counter, top)?.collect();
+    let (first, (one, other)) = *islands.first()?;
+    let covered = match pieces.as_slice() {
+        [piece] if islands.len() == 1 && top.lies_on.len() == 1 => {
+            let (long, short) = (piece.length.max(piece.depth), piece.length.min(piece.depth));
+            long + JOINT >= one.max(other) && short + JOINT >= one.min(other)
+        }
+        several => {
+            let wanted: i128 = islands.iter().map(|(_, (one, other))| area(*one - JOINT, *other - JOINT)).sum();
+            several.iter().map(|piece| area(piece.length, piece.depth)).sum::<i128>() >= wanted
+        }
+    };
+    if covered {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the pieces of `{}` do not cover the island `{}`, {} by {}",
+        counter.name(),
+        first.name.value,
+        say(one),
+        say(other)
+    );
+    Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY))
+}
+
+fn area(one: Length, other: Length) -> i128 {
+    i128::from(one.nanometres()) * i128::from(other.nanometres())
+}
 
 /// Pieces that are together shorter than the runs below them, or none as deep as their counter.
 pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {

@@ -113,3 +113,22 @@ fn the_pieces_reach_over_the_run_that_they_lie_on() {
     counter("left: 36\" x 25 1/2\", right: 33\" x 25 1/2\"").stays_silent();
     counter("left: 37\" x 25 1/2\", right: 34\" x 25 1/2\", splash: 70\" x 4\"").stays_silent();
 }
+
+#[test]
+fn the_pieces_cover_the_island_that_they_lie_on() {
+    let island = |pieces: &str| {
+        Trial::of("top/slab")
+            .room("outline: 16' x 14'\nislands: {island: {wall: A, at: 40\", away: 60\", size: 96\" x 42\", height: 36\"}}")
+            .selection(
+                "selection: Top\nkind: counter",
+                &format!("top: {{material: wood, layout: signed drawing, lies on: [island], pieces: {{{pieces}}}}}"),
+            )
+    };
+    island("island: 92\" x 42\"")
+        .finds("the pieces of `Top` do not cover the island `island`, 8'-0\" (2438.4 mm) by 3'-6\" (1066.8 mm)")
+        .weighs("stop");
+    island("island: 96\" x 38\"").finds_one();
+    island("island: 42\" x 96\"").stays_silent();
+    island("left: 48\" x 42\", right: 48\" x 42\"").stays_silent();
+    island("left: 48\" x 42\", right: 40\" x 42\"").finds_one();
+}

@@ -1,57 +1,19 @@
-//! What is written of one figure in two places, and differs.
+//! What is written of an opening, against its row, its cabinet, the plan and the ceiling.
 
-use crate::book::{Ceiling, Neighbour, Opening, Plainly, Room, Selection, Slot};
+use crate::book::{Ceiling, Neighbour, Opening, Plainly, Room, Slot};
+use crate::site::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
 use crate::site::plan::{Plan, Thing, What};
-use crate::source::Spanned;
+use crate::site::told::{Answer, Spot, Told, Whence};
+use crate::site::{counter_depth, counter_height};
 use crate::units::Length;
-use crate::vocabulary::Kind;
 
-use super::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
-use super::told::{Answer, Spot, Told, Whence};
-use super::{counter_depth, counter_height};
+use super::{Differ, TOLERANCE, Twice, differing};
 
-/// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
-const TOLERANCE: Length = Length::from_sixty_fourths(8);
-/// A floor may be thicker than was planned by so much: 1/32 in (common practice).
-const HAIR: Length = Length::from_sixty_fourths(2);
-/// A ceiling's height may: 1 in, since no ceiling is level (common practice).
+/// A ceiling's height may differ by so much: 1 in, since no ceiling is level (common practice).
 const CEILINGS: Length = Length::from_inches(1);
 
-/// A figure that two places tell differently.
-#[derive(Clone, Debug)]
-pub struct Twice<'a> {
-    /// What it is of.
-    pub about: &'a Spanned<String>,
-    /// What it is, as a phrase: `the counter height`.
-    pub what: &'static str,
-    /// What counts meanwhile.
-    pub counts: Told<'a>,
-    /// What differs from it.
-    pub differs: Told<'a>,
-    /// How the two differ.
-    pub how: Differ,
-}
-
-/// How two figures differ.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Differ {
-    /// They tell one figure, and are apart.
-    Apart,
-    /// An inside is larger than its outside.
-    InsideOut,
-    /// A floor is thicker than all that was to be laid.
-    PastThePlan,
-}
-
-/// Every figure of a room that is written in two places which differ.
-pub fn of_room<'a>(room: &'a Room, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
-    let mut all: Vec<Twice<'a>> = room.openings.iter().flat_map(|opening| of_opening(room, opening, plan)).collect();
-    all.extend(room.selections.iter().flat_map(thicknesses));
-    all.extend(room.selections.iter().filter_map(|selection| floor(room, selection)));
-    all
-}
-
-fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
+/// What is written of an opening, and of the row, the cabinet and the plan around it.
+pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
     let differing = |what, answer: Answer<'a>| differing(&opening.name, what, &answer, TOLERANCE);
     let part = part_itself(room, opening);
     let sizes = [
@@ -67,16 +29,6 @@ fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>)
     all.extend(plan.and_then(|plan| above(opening, plan)));
     all.extend(ceiling_above(room, opening));
     all
-}
-
-fn differing<'a>(
-    about: &'a Spanned<String>,
-    what: &'static str,
-    answer: &Answer<'a>,
-    tolerance: Length,
-) -> Option<Twice<'a>> {
-    let (counts, differs) = answer.differing(tolerance)?;
-    Some(Twice { about, what, counts: *counts, differs: *differs, how: Differ::Apart })
 }
 
 /// The least reading of an opening, as measured or as written.
@@ -124,7 +76,7 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
     let larger = pairs.into_iter().filter_map(|(what, inside, outside)| {
         let (inside, outside) = (Told::written(inside.spanned()?, spot), outside?);
         let wrong = inside.value > outside.value;
-        wrong.then_some(Twice { about: &opening.name, what, counts: inside, differs: outside, how: Differ::InsideOut })
+        wrong.then(|| Twice::of(&opening.name, what, (inside, outside), Differ::InsideOut))
     });
     larger.collect()
 }
@@ -146,7 +98,7 @@ fn above<'a>(opening: &'a Opening, plan: &Plan<'a>) -> Option<Twice<'a>> {
     };
     let differs = Told { value: lowest.low, at: lowest.span, whence: Whence::Plan, spot };
     let counts = Told::written(written, Spot::Opening(&opening.name));
-    Some(Twice { about: &opening.name, what: "the lower edge of what is above", counts, differs, how: Differ::Apart })
+    Some(Twice::of(&opening.name, "the lower edge of what is above", (counts, differs), Differ::Apart))
 }
 
 /// Whether a thing hangs over the better part of another that stands at the same wall.
@@ -177,25 +129,4 @@ fn level_ceiling(room: &Room) -> Option<Told<'_>> {
         Ceiling::Level(value) => Some(Told { value, at: ceiling.span, whence: Whence::Plan, spot: Spot::Room }),
         Ceiling::Sloped { .. } => None,
     }
-}
-
-/// The thickness of a surface, which may stand in its sizes too.
-fn thicknesses(selection: &Selection) -> impl Iterator<Item = Twice<'_>> {
-    selection.standing().iter().filter_map(|option| {
-        let spot = Spot::Selection(&selection.name);
-        let (value, at) = option.length("thickness")?;
-        let own = Told { value, at, whence: Whence::Written, spot };
-        let size = Told::planned(option.size.thickness.spanned()?, spot);
-        differing(&selection.name, "the thickness", &Answer::of([Some(own), Some(size)]), Length::ZERO)
-    })
-}
-
-/// A floor that is thicker by itself than all that was to be laid on the present one.
-fn floor<'a>(room: &'a Room, selection: &'a Selection) -> Option<Twice<'a>> {
-    let planned = Told::planned(room.floor_build_up.spanned().filter(|_| selection.is(Kind::Floor))?, Spot::Room);
-    let (value, at) = selection.standing().iter().filter_map(|option| option.length("thickness")).max()?;
-    let counts = Told { value, at, whence: Whence::Written, spot: Spot::Selection(&selection.name) };
-    let thicker = value > planned.value + HAIR;
-    let what = "the thickness";
-    thicker.then_some(Twice { about: &selection.name, what, counts, differs: planned, how: Differ::PastThePlan })
 }

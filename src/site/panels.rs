@@ -1,0 +1,49 @@
+//! The front panel of a thing: among its own fields, or as a line of its own.
+
+use crate::book::{Panel, ProductOption, Room, Selection, Slot};
+use crate::vocabulary::{Kind, Said};
+
+/// The panel that the joiner makes for an option: its own `panel`, else a cabinet selection of the room that is
+/// called a panel and rests on the thing or shares a word of its name.
+pub fn panel_of(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Panel> {
+    if let Some(own) = option.panel.get() {
+        return Some(own.clone());
+    }
+    let panels: Vec<&Selection> = room.selections.iter().filter(|other| is_panel(other)).collect();
+    let its_own = |panel: &&&Selection| {
+        let named = panel.depends_on.iter().any(|name| name.value == selection.name.value);
+        named
+            || words(&panel.name)
+                .any(|word| !PANEL.contains(&word.as_str()) && words(&selection.name).any(|own| own == word))
+    };
+    let chosen = panels.iter().find(its_own).and_then(|panel| panel.settled())?;
+    let thickness = chosen.length("thickness").map(|(value, at)| Slot::Given(crate::source::Spanned::new(value, at)));
+    Some(Panel {
+        width: chosen.size.width.clone(),
+        height: chosen.size.height.clone(),
+        thickness: thickness.unwrap_or_else(|| chosen.size.thickness.clone()),
+        weight: chosen.fit.get().map(|fit| fit.weight.clone()).unwrap_or_default(),
+    })
+}
+
+/// Whether any panel is told for a thing, as its own field or as a line of its own.
+pub fn is_told(room: &Room, selection: &Selection, option: &ProductOption) -> bool {
+    !option.panel.is_absent() || panel_of(room, selection, option).is_some()
+}
+
+/// Words for a front panel.
+const PANEL: [&str; 4] = ["panel", "panels", "front", "fronts"];
+
+fn is_panel(selection: &Selection) -> bool {
+    selection.is(Kind::Cabinet) && Said::Panel.is_in(&selection.name)
+}
+
+fn words(name: &str) -> impl Iterator<Item = String> {
+    let lower = name.to_lowercase();
+    let words: Vec<String> = lower
+        .split(|letter: char| !letter.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .map(str::to_owned)
+        .collect();
+    words.into_iter()
+}

@@ -1,0 +1,94 @@
+//! A counter: as it is chosen, and as the runs and islands below it are planned.
+
+use crate::book::{Island, IslandSide, ProductOption, Room, Run, Selection, Slot};
+use crate::site::counters::covers;
+use crate::site::told::{Spot, Told, Whence};
+use crate::units::Length;
+use crate::vocabulary::Kind;
+
+use super::{Differ, TOLERANCE, Twice};
+
+/// A counter in its room.
+struct Counter<'a> {
+    room: &'a Room,
+    selection: &'a Selection,
+    option: &'a ProductOption,
+}
+
+/// Counters of a room that two places tell differently.
+pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let counters = counters.filter_map(|selection| Some(Counter { room, selection, option: selection.settled()? }));
+    counters.flat_map(|counter| counter.differs()).collect()
+}
+
+impl<'a> Counter<'a> {
+    fn differs(&self) -> Vec<Twice<'a>> {
+        let mut all: Vec<Twice<'a>> = self.overhang().into_iter().chain(self.depth()).collect();
+        all.extend(self.runs().filter_map(|run| self.height(run)));
+        all
+    }
+
+    fn runs(&self) -> impl Iterator<Item = &'a Run> {
+        let on_the_floor = self.room.runs.iter().filter(|run| run.above_floor.is_absent());
+        on_the_floor.filter(|run| covers(self.room, self.option, &run.name))
+    }
+
+    fn islands(&self) -> impl Iterator<Item = &'a Island> {
+        self.room.islands.iter().filter(|island| covers(self.room, self.option, &island.name))
+    }
+
+    fn of_the_top(&self, slot: impl Fn(&'a crate::book::Top) -> &'a Slot<Length>) -> Option<Told<'a>> {
+        Some(Told::written(slot(self.option.top.get()?).spanned()?, Spot::Selection(&self.selection.name)))
+    }
+
+    fn apart(&self, what: &'static str, own: Told<'a>, there: Told<'a>) -> Twice<'a> {
+        Twice::of(&self.selection.name, what, (own, there), Differ::Apart)
+    }
+
+    /// How far it stands out: past the islands that it covers no less, and no more where it covers nothing else.
+    fn overhang(&self) -> Option<Twice<'a>> {
+        let own = self.of_the_top(|top| &top.overhang)?;
+        let sides = self.islands().flat_map(|island| IslandSide::ALL.map(|side| (island, island.side(side))));
+        let said = sides
+            .filter_map(|(island, side)| Some(Told::planned(side.overhang.spanned()?, Spot::Island(&island.name))));
+        let farthest = said.max_by_key(|told| told.value)?;
+        let lies = self.option.top.get().map_or(0, |top| top.lies_on.len());
+        let alone = self.runs().next().is_none() && self.islands().count() == lies.max(1);
+        let more = own.value > farthest.value + TOLERANCE && alone;
+        let less = own.value + TOLERANCE < farthest.value;
+        (more || less).then(|| self.apart("the overhang", own, farthest))
+    }
+
+    /// From its back to its front, where it lies on one run or island.
+    fn depth(&self) -> Option<Twice<'a>> {
+        let own = self.of_the_top(|top| &top.depth)?;
+        let (runs, islands): (Vec<_>, Vec<_>) = (self.runs().collect(), self.islands().collect());
+        let there = match (runs.as_slice(), islands.as_slice()) {
+            ([run], []) => Told::planned(run.counter.depth.spanned()?, Spot::Run(&run.name)),
+            ([], [island]) => {
+                let size = island.size.spanned()?;
+                // Which of its sides is its depth is for whoever names it.
+                let (one, other) = size.value;
+                let near = if (one - own.value).abs() < (other - own.value).abs() { one } else { other };
+                Told { value: near, at: size.span, whence: Whence::Plan, spot: Spot::Island(&island.name) }
+            }
+            _ => return None,
+        };
+        ((own.value - there.value).abs() > TOLERANCE).then(|| self.apart("the depth", own, there))
+    }
+
+    /// A counter's top that is lower than the cabinets and the slab on them.
+    fn height(&self, run: &'a Run) -> Option<Twice<'a>> {
+        let top = Told::planned(run.counter.height.spanned()?, Spot::Run(&run.name));
+        let (thickness, at) = self.option.length("thickness")?;
+        // Cabinets may stand on the floor below the one that is to be laid.
+        let below = self.room.floor_build_up.get().copied().unwrap_or_default();
+        let value = *run.height.get()? + thickness;
+        let spot = Spot::Selection(&self.selection.name);
+        let stack = Told { value, at, whence: Whence::Derived, spot };
+        let lower = top.value + TOLERANCE < value - below;
+        let how = Differ::LessThan("cabinets and counter together");
+        lower.then(|| Twice::of(&run.name, "the counter height", (top, stack), how))
+    }
+}

@@ -1,0 +1,108 @@
+//! Clear distances: as they are written, and as the plan leaves them.
+
+use crate::book::{Opening, Room, Window};
+use crate::site::Site;
+use crate::site::distances::{self, in_front_of};
+use crate::site::plan::{Met, Plan};
+use crate::site::told::{Spot, Told, Whence};
+use crate::site::water::from_water;
+use crate::units::Length;
+use crate::vocabulary::Kind;
+
+use super::{Differ, TOLERANCE, Twice};
+
+/// What is written may be so much more than the plan leaves: 2 in (common practice: doors and handles
+/// across, and a room that is out of square).
+const ROOMS: Length = Length::from_inches(2);
+/// The floor in front may be told so differently in two places: 1 in (common practice).
+const FLOORS: Length = Length::from_inches(1);
+
+/// Distances that a plan cannot have, by their names, with what they are.
+const PLANNED: [(&str, &str); 6] = [
+    ("work aisle", "the work aisle"),
+    ("toilet to side", "the way from the toilet's centre to its side"),
+    ("toilet to next fixture", "the way from the toilet's centre to the next fixture"),
+    ("basin to side", "the way from the basin's centre to its side"),
+    ("basin to basin", "the way from basin to basin"),
+    ("dishwasher to sink", "the way from dishwasher to sink"),
+];
+
+/// Distances of a room that two places tell differently.
+pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
+    let mut all: Vec<Twice<'a>> = room.openings.iter().filter_map(|one| in_front(site, room, one)).collect();
+    all.extend(
+        [Kind::Toilet, Kind::Basin, Kind::Bathtub, Kind::ShowerSet].into_iter().filter_map(|kind| before_a(room, kind)),
+    );
+    all.extend(doorways(room));
+    if let Some(plan) = site.sound_plan(room) {
+        all.extend(room.windows.iter().filter_map(|window| from_the_water(plan, window)));
+        all.extend(PLANNED.into_iter().filter_map(|(key, what)| past_the_plan(room, plan, key, what)));
+    }
+    all
+}
+
+/// More floor before an opening than the plan leaves before its better part.
+fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
+    let written = Told::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
+    let plan = site.sound_plan(room)?;
+    let own = plan.opening(opening).filter(|own| own.out.1 > own.out.0)?;
+    // The floor may be told from the thing's own front, where that stands back in its place.
+    let bodies = room.goes_into(&opening.name).flat_map(|one| one.standing());
+    let shallow = bodies.filter_map(|option| option.size.depth.get()).min();
+    let front = shallow.map_or(own.out.1, |deep| own.out.1.min(own.out.0 + *deep));
+    let clear = plan.clear_before_its_middle(own, front)?;
+    let (name, at) = match clear.to {
+        Met::Thing(thing) => (thing.name, thing.span),
+        Met::Wall(_) => ("wall", own.span),
+    };
+    let planned = Told { value: clear.distance, at, whence: Whence::Plan, spot: Spot::ByThePlan(name) };
+    (written.value > planned.value + ROOMS)
+        .then(|| Twice::of(&opening.name, "the floor in front", (written, planned), Differ::Apart))
+}
+
+/// The floor before all that takes a kind: at the openings, and among the clear distances.
+fn before_a(room: &Room, kind: Kind) -> Option<Twice<'_>> {
+    let told = Told::written(room.clearances.distances.least(in_front_of(kind)?)?, Spot::Clearances);
+    let takes = || room.openings.iter().filter(|opening| opening.takes_a(kind));
+    if takes().any(|opening| opening.in_front.is_absent()) {
+        return None;
+    }
+    let opening = takes().min_by_key(|opening| opening.in_front.get().copied())?;
+    let own = Told::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
+    // The one is taken from the thing's front, the other from the opening's.
+    let body =
+        room.goes_into(&opening.name).flat_map(|one| one.standing()).filter_map(|one| one.size.depth.get()).min();
+    let between = body.zip(opening.governing_depth()).map_or(Length::ZERO, |(body, deep)| (deep - *body).abs());
+    ((own.value - told.value).abs() > FLOORS + between)
+        .then(|| Twice::of(&opening.name, "the floor in front", (own, told), Differ::Apart))
+}
+
+/// A doorway that is clear for more than there is between its jambs.
+fn doorways(room: &Room) -> impl Iterator<Item = Twice<'_>> {
+    room.clearances.doorways.iter().filter_map(|doorway| {
+        let door = room.doors.iter().find(|door| door.name.value == doorway.name.value)?;
+        let between = Told::planned(door.width.spanned()?, Spot::Doorway(&door.name));
+        let clear = Told::written(&doorway.value, Spot::Clearances);
+        let how = Differ::MoreThan("the width between its jambs");
+        (clear.value > between.value + TOLERANCE)
+            .then(|| Twice::of(&door.name, "the clear width", (clear, between), how))
+    })
+}
+
+/// A window that is farther from the water than the plan has it.
+fn from_the_water<'a>(plan: &Plan<'a>, window: &'a Window) -> Option<Twice<'a>> {
+    let written = Told::written(window.from_water.spanned()?, Spot::Window(&window.name));
+    let (value, at) = from_water(plan, window)?;
+    let planned = Told { value, at, whence: Whence::Plan, spot: Spot::Plan };
+    (written.value > planned.value + ROOMS)
+        .then(|| Twice::of(&window.name, "the way to the water", (written, planned), Differ::Apart))
+}
+
+/// More than the plan leaves.
+fn past_the_plan<'a>(room: &'a Room, plan: &Plan<'a>, key: &'static str, what: &'static str) -> Option<Twice<'a>> {
+    let written = Told::written(room.clearances.distances.least(key)?, Spot::Clearances);
+    let fact = distances::planned(plan, key)?;
+    let planned = Told { value: fact.value, at: fact.at, whence: Whence::Plan, spot: Spot::Plan };
+    let name = room.name.spanned()?;
+    (written.value > planned.value + ROOMS).then(|| Twice::of(name, what, (written, planned), Differ::Apart))
+}

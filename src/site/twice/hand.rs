@@ -1,0 +1,65 @@
+//! The side that a door hangs on, at the thing and where it stands.
+
+use crate::book::{End, Hinge, Part, PartIs, Room, Selection};
+use crate::site::told::{Spot, Told};
+use crate::vocabulary::Words;
+
+use super::{Differ, Said, Twice};
+
+/// Hinge sides of a room that differ.
+pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
+    let parts = super::width::parts(room);
+    let mut all: Vec<Twice<'_>> = parts.filter_map(|(row, part)| of_part(room, row, part)).collect();
+    for fixture in &room.fixtures {
+        let Some(hinge) = fixture.hinge.spanned() else { continue };
+        let there = Told::planned(hinge, Spot::Fixture(&fixture.name));
+        let chosen = match (fixture.selection.get(), fixture.opening.get()) {
+            (Some(name), _) => room.selections.iter().find(|selection| selection.name.value == *name),
+            (None, Some(opening)) => room.goes_into(opening).next(),
+            (None, None) => None,
+        };
+        all.extend(chosen.and_then(|selection| differs(selection, there)));
+    }
+    all
+}
+
+/// A part of a row whose door is that of what is chosen for it.
+fn of_part<'a>(room: &'a Room, row: &'a str, part: &'a Part) -> Option<Twice<'a>> {
+    let there = Told::planned(part.hinge.spanned()?, Spot::Part(part.is.word(), row));
+    let chosen = match &part.is {
+        PartIs::Opening(name) => room.goes_into(name).next(),
+        PartIs::Cabinet(_) | PartIs::Tall(_) => super::width::chosen_for(room, part)
+            .or_else(|| part.holds.iter().find_map(|held| room.goes_into(held).find(|one| is_a_front(one)))),
+        _ => None,
+    };
+    differs(chosen?, there)
+}
+
+/// Whether a thing has the only door of the part that it is let into.
+fn is_a_front(selection: &Selection) -> bool {
+    use crate::vocabulary::Kind::{MirrorCabinet, Refrigerator};
+    selection.is_any(&[MirrorCabinet, Refrigerator])
+}
+
+/// What is chosen says one side, and the place the other.
+fn differs<'a>(selection: &'a Selection, there: Told<'a, End>) -> Option<Twice<'a>> {
+    let hinge = selection.settled()?.hinge.spanned()?;
+    let own = match hinge.value {
+        Hinge::Left => End::Left,
+        Hinge::Right => End::Right,
+        Hinge::Either | Hinge::Both | Hinge::None => return None,
+    };
+    if own == there.value {
+        return None;
+    }
+    let spot = Spot::Selection(&selection.name);
+    let own = Told { value: Said::Side(own.word()), at: hinge.span, whence: crate::site::Whence::Written, spot };
+    Some(Twice {
+        about: &selection.name,
+        what: "the hinge side",
+        counts: own,
+        differs: there.map(|side| Said::Side(side.word())),
+        how: Differ::Apart,
+        decides_a_fit: true,
+    })
+}

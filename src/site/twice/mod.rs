@@ -1,0 +1,102 @@
+//! What is written of one fact in two places, and differs.
+
+mod counter;
+mod distance;
+mod floor;
+mod hand;
+mod lights;
+mod opening;
+mod width;
+
+use crate::book::Room;
+use crate::source::Spanned;
+use crate::units::Length;
+
+use super::Site;
+use super::told::{Answer, Told};
+
+/// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
+const TOLERANCE: Length = Length::from_sixty_fourths(8);
+
+/// A fact that two places tell differently.
+#[derive(Clone, Debug)]
+pub struct Twice<'a> {
+    /// What it is of.
+    pub about: &'a Spanned<String>,
+    /// What it is, as a phrase: `the counter height`.
+    pub what: &'static str,
+    /// What counts meanwhile.
+    pub counts: Told<'a, Said<'a>>,
+    /// What differs from it.
+    pub differs: Told<'a, Said<'a>>,
+    /// How the two differ.
+    pub how: Differ,
+    /// Whether either of them decides a fit; else it is asked.
+    pub decides_a_fit: bool,
+}
+
+/// What is said of a thing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Said<'a> {
+    /// How long it is.
+    Length(Length),
+    /// How many there are.
+    Count(u32),
+    /// On which side it is.
+    Side(&'a str),
+}
+
+/// How two tellings differ.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Differ {
+    /// They tell one fact, and are apart.
+    Apart,
+    /// An inside is larger than its outside.
+    InsideOut,
+    /// It is more than what is called so.
+    MoreThan(&'static str),
+    /// It is less than what is called so.
+    LessThan(&'static str),
+}
+
+impl<'a> Twice<'a> {
+    /// Two lengths: what counts, and what differs from it.
+    fn of(
+        about: &'a Spanned<String>,
+        what: &'static str,
+        (counts, differs): (Told<'a>, Told<'a>),
+        how: Differ,
+    ) -> Self {
+        let (counts, differs) = (counts.map(Said::Length), differs.map(Said::Length));
+        Self { about, what, counts, differs, how, decides_a_fit: true }
+    }
+
+    /// The same, where no fit rests on it.
+    fn asked(self) -> Self {
+        Self { decides_a_fit: false, ..self }
+    }
+}
+
+/// Every fact of a room that is written in two places which differ.
+pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
+    let plan = site.plan(room);
+    let mut all: Vec<Twice<'a>> =
+        room.openings.iter().flat_map(|opening| opening::of_opening(room, opening, plan)).collect();
+    all.extend(distance::of_room(site, room));
+    all.extend(width::of_room(room));
+    all.extend(counter::of_room(room));
+    all.extend(lights::of_room(room));
+    all.extend(hand::of_room(room));
+    all.extend(floor::of_room(room));
+    all
+}
+
+fn differing<'a>(
+    about: &'a Spanned<String>,
+    what: &'static str,
+    answer: &Answer<'a>,
+    tolerance: Length,
+) -> Option<Twice<'a>> {
+    let (counts, differs) = answer.differing(tolerance)?;
+    Some(Twice::of(about, what, (*counts, *differs), Differ::Apart))
+}
