@@ -55,6 +55,18 @@ words! {
     }
 }
 
+impl CabinetEnds {
+    /// Whether that side is one of them.
+    pub fn has(self, end: End) -> bool {
+        match self {
+            Self::All => true,
+            Self::None => false,
+            Self::Left => end == End::Left,
+            Self::Right => end == End::Right,
+        }
+    }
+}
+
 impl FinishedSides {
     /// Whether that side is one of them.
     pub fn has(self, end: End) -> bool {

@@ -1,11 +1,13 @@
 //! Sides of cabinets that are seen: where a row ends in the open, where a tall one stands over its neighbour,
 //! the ends and the back of an island; and whether anybody says that they are finished.
 
-use crate::book::{End, Island, IslandSide, Neighbour, Opening, Part, PartIs, Room, Run, RunEnd, Selection};
+use crate::book::{
+    CabinetEnds, End, Island, IslandSide, Neighbour, Opening, Part, PartIs, Room, Run, RunEnd, Selection,
+};
 use crate::site::plan::{Plan, Row, RowOf, Thing};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::{Kind, Trait, Words};
+use crate::vocabulary::{Kind, Trait};
 
 /// What stands nearer hides a side (common practice: nobody looks into less than a hand's breadth).
 const HIDES: Length = Length::from_inches(4);
@@ -53,10 +55,11 @@ pub fn seen_sides<'a>(plan: Option<&Plan<'a>>, room: &'a Room) -> Vec<SeenSide<'
 /// What the cabinets' own selections say of their ends, where one answers for all.
 fn of_selections(room: &Room) -> Option<(bool, Option<Span>)> {
     let cabinets = room.selections.iter().filter(|one| one.is(Kind::Cabinet) && one.place.is_absent());
-    let said = cabinets.flat_map(Selection::standing).filter_map(|option| option.words("finished ends"));
+    let said = cabinets.flat_map(Selection::standing).filter_map(|option| option.fact::<CabinetEnds>());
     let said: Vec<_> = said.collect();
-    let all = said.iter().find(|(word, _)| *word == "all").map(|(_, at)| (true, Some(*at)));
-    all.or_else(|| said.iter().find(|(word, _)| *word == "none").map(|(_, at)| (false, Some(*at))))
+    let of = |ends: CabinetEnds| said.iter().find(|(own, _)| **own == ends).map(|(_, at)| *at);
+    let all = of(CabinetEnds::All).map(|at| (true, Some(at)));
+    all.or_else(|| of(CabinetEnds::None).map(|at| (false, Some(at))))
 }
 
 /// The outer side of a run's last cabinet, where the run ends in the open.
@@ -149,14 +152,14 @@ fn of_island(island: &Island, side: IslandSide) -> Option<SeenSide<'_>> {
 fn of_a_vanity<'a>(room: &'a Room, selection: &'a Selection) -> Vec<SeenSide<'a>> {
     let place = selection.place.get().filter(|_| selection.is(Kind::Cabinet));
     let Some(opening) = place.and_then(|place| room.opening(place)) else { return vec![] };
-    let word = selection.standing().iter().find_map(|option| option.words("finished ends"));
+    let said = selection.standing().iter().find_map(|option| option.fact::<CabinetEnds>());
     let seen = |(end, side): (End, &'static str)| {
         is_free(opening, end).then(|| SeenSide {
             of: &selection.name.value,
             side,
             row: &opening.name.value,
             at: selection.name.span,
-            finished: word.map(|(word, at)| (word == "all" || word == end.word(), Some(at))),
+            finished: said.map(|(ends, at)| (ends.has(end), Some(at))),
             wants_panel: false,
         })
     };
