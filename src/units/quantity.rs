@@ -23,6 +23,8 @@ pub enum Counted {
     Unsaid,
     /// Pieces.
     Pieces,
+    /// Lengths, as trim is sold.
+    Lengths,
     /// Tiles.
     Tiles,
     /// Boxes.
@@ -101,6 +103,7 @@ impl Quantity {
         match self.unit.as_deref() {
             None => Counted::Unsaid,
             Some("piece" | "pieces") => Counted::Pieces,
+            Some("length" | "lengths") => Counted::Lengths,
             Some("tile" | "tiles") => Counted::Tiles,
             Some("box" | "boxes") => Counted::Boxes,
             Some("roll" | "rolls") => Counted::Rolls,

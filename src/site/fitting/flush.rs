@@ -4,7 +4,7 @@ use crate::book::{Opening, Panel, ProductOption, Room, Selection, Service, Servi
 use crate::site::row_of;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Said};
 
 use super::everywhere;
 
@@ -65,8 +65,7 @@ pub fn panel(room: &Room, opening: &Opening, option: &ProductOption) -> Option<P
     let wanted = words(&thing.name);
     let is_its = |line: &&Selection| {
         let own = words(&line.name);
-        let is_panel = own.iter().any(|word| word == "panel" || word == "panels");
-        line.is(Kind::Cabinet) && is_panel && wanted.iter().all(|word| own.contains(word))
+        line.is(Kind::Cabinet) && Said::Panel.is_in(&line.name) && wanted.iter().all(|word| own.contains(word))
     };
     let line = room.selections.iter().find(is_its).and_then(Selection::settled)?;
     let thickness = line.length("thickness").map(|(length, span)| Slot::Given(Spanned::new(length, span)));

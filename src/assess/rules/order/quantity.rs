@@ -165,7 +165,7 @@ impl At<'_> {
         match ordered.counted() {
             Counted::Boxes => Some(self.box_area()?.times(count)),
             Counted::Unsaid | Counted::Pieces | Counted::Tiles => Some(self.face()?.2.times(count)),
-            Counted::Rolls | Counted::Lights | Counted::Other => None,
+            Counted::Lengths | Counted::Rolls | Counted::Lights | Counted::Other => None,
         }
     }
 

@@ -5,7 +5,7 @@ use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Severity, phrase};
 use crate::site::plan::Plan;
 use crate::source::Span;
-use crate::units::{Length, Quantity};
+use crate::units::{Counted, Length, Quantity};
 use crate::vocabulary::{EdgeTrim, Kind};
 
 use super::Findings;
@@ -97,7 +97,7 @@ fn piece(option: &ProductOption) -> Option<Length> {
 /// A quantity as a length: a length itself, or so many pieces of one.
 fn length_of(quantity: &Quantity, each: Option<Length>) -> Option<Length> {
     Length::parse(&quantity.to_string()).ok().or_else(|| {
-        let pieces = matches!(quantity.unit.as_deref(), None | Some("piece" | "pieces" | "length" | "lengths"));
+        let pieces = matches!(quantity.counted(), Counted::Unsaid | Counted::Pieces | Counted::Lengths);
         let count = i64::try_from(quantity.whole().filter(|_| pieces)?).ok()?;
         Some(each?.times(count))
     })
