@@ -115,6 +115,13 @@ impl Opening {
         self.takes.get().is_some_and(|kind| kind.is(what))
     }
 
+    /// Whether its height is taken from the floor: no sill is given, and what it takes is let neither into a
+    /// counter from above nor into a front.
+    pub fn stands_on_the_floor(&self) -> bool {
+        let hole = self.takes_one(Trait::DropsIn) || self.takes_one(Trait::LapsOver);
+        self.sill.is_absent() && !hole
+    }
+
     /// The governing width between finished faces: the least reading, or what is left between the two
     /// sides seen from one plumb line, `min(right) − max(left)`, whichever is less. None where it was
     /// measured between studs and nobody says what comes on them.

@@ -192,7 +192,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
 /// What stands on the floor may have more room above it than a sheet's single figure says.
 fn asked_height(opening: &Opening, fit: &Fit) -> DimensionCheck {
     let mut gauge = asked(&fit.opening.height);
-    let single = gauge.asked.filter(|asked| asked.least == asked.most && opening.sill.is_absent());
+    let single = gauge.asked.filter(|asked| asked.least == asked.most && opening.stands_on_the_floor());
     if let Some(least) = single.and_then(|asked| asked.least) {
         gauge.asked = Some(LengthRange::at_least(least));
     }
@@ -285,10 +285,9 @@ fn greatest_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Opt
 
 /// What is still to be laid under an opening.
 pub fn build_up(room: &Room, opening: &Opening) -> Length {
-    let on_the_floor = opening.sill.is_absent();
     let finished = opening.measured_from.get() == Some(&MeasuredFrom::FinishedFloor);
     let to_lay = room.floor_build_up.get().copied().unwrap_or(Length::ZERO);
-    if on_the_floor && !finished { to_lay } else { Length::ZERO }
+    if opening.stands_on_the_floor() && !finished { to_lay } else { Length::ZERO }
 }
 
 /// Where the front of what stands around the opening is: the counter's edge, or the opening's own.

@@ -75,7 +75,7 @@ impl<'a> PageBuilder<'a> {
         let none = Fitting::default();
         let fit = fit.unwrap_or(&none);
         let there = self.fitting_of_nothing(at);
-        let from = if at.opening.sill.is_absent() { "from FF" } else { "from its bottom" };
+        let from = if at.opening.stands_on_the_floor() { "from FF" } else { "from its bottom" };
         let under = fit.under.as_ref().and_then(|above| above.is.name());
         let from = under.map_or(from.to_string(), |under| format!("{from}, under {under}"));
         let mut rows = vec![

@@ -79,7 +79,7 @@ fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -
 
 /// A height that was taken from the floor, without a word about which.
 fn unsaid(opening: &Opening) -> bool {
-    opening.sill.is_absent() && !opening.height.is_absent() && opening.measured_from.is_absent()
+    opening.stands_on_the_floor() && !opening.height.is_absent() && opening.measured_from.is_absent()
 }
 
 #[cfg(test)]

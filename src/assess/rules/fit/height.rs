@@ -101,6 +101,21 @@ mod tests {
         trial("floor build-up: 1 1/2\"", "height: 34 1/2\", sill: 4\"", unit).stays_silent();
     }
 
+    /// A hole in a counter or in a cabinet's front moves with what it is cut into: no floor is taken off it.
+    #[test]
+    fn a_hole_in_a_counter_or_a_front_loses_nothing_to_the_floor() {
+        for kind in ["cooktop", "sink", "wall oven", "microwave", "warming drawer"] {
+            Trial::of("fit/height")
+                .room("floor build-up: 3/4\"")
+                .opening("hole", &format!("{{takes: {kind}, height: 4\"}}"))
+                .selection(
+                    &format!("selection: It\nkind: {kind}\nplace: hole"),
+                    "fit: {opening: {height: at least 3 1/2\"}}",
+                )
+                .stays_silent();
+        }
+    }
+
     /// Source: trade reports F-01: 8" believed above the old unit, really about 1 1/2": the wall cabinet decides.
     #[test]
     fn the_hinge_cap_and_the_air_above_meet_the_wall_cabinet() {
