@@ -2,8 +2,9 @@
 
 use std::path::PathBuf;
 
+use bookmatch_pictures::{Rendered, SETTINGS};
+
 use super::cache::{Cache, CacheError};
-use super::render::{Rendered, SETTINGS};
 use crate::digest::Digest;
 
 /// The kind under which photos are kept.

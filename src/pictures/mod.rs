@@ -2,25 +2,8 @@
 //!
 //! [`inspect`] reads a photo's header for the review; [`prepare`] makes the renditions, each photo
 //! decoded once, and keeps them in a [`Cache`] that may be deleted at any moment. Nothing here
-//! knows of books, pages or findings: a [`PictureError`] says what is wrong and how to mend it.
-
-mod error;
-mod limits;
-
-mod format;
-mod inspect;
-mod scan;
-mod wholeness;
-
-mod decode;
-#[cfg(feature = "heic")]
-mod heic;
-mod jpeg;
-mod raster;
-
-mod colour;
-mod render;
-mod resize;
+//! knows of books, pages or findings: a [`PictureError`] says what is wrong and how to mend it. What is done
+//! to the pixels stands in `engine/`, a package of its own.
 
 mod cache;
 mod entry;
@@ -28,12 +11,9 @@ mod gate;
 mod prepare;
 
 pub use crate::digest::{Digest, Hasher, NotADigest, PIECE};
+pub use bookmatch_pictures::{Excess, Facts, Format, PictureError, PictureLimits, inspect, inspect_within};
 pub use cache::{Cache, CacheError};
 pub use entry::{Rendition, Renditions};
-pub use error::{Excess, PictureError};
-pub use format::Format;
-pub use inspect::{Facts, inspect, inspect_within};
-pub use limits::PictureLimits;
 pub use prepare::{Source, prepare};
 
 /// The widths of renditions in pixels: a full page, a card on a dense screen, a card, a thumbnail.

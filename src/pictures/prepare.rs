@@ -6,16 +6,12 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::PathBuf;
 use std::sync::{Mutex, PoisonError};
 
+use bookmatch_pictures::{PictureError, PictureLimits, Rendered, inspect_within, render, working_bytes};
 use rayon::prelude::*;
 
 use super::cache::Cache;
-use super::decode::working_bytes;
 use super::entry::{self, Renditions};
-use super::error::PictureError;
 use super::gate::Gate;
-use super::inspect::inspect_within;
-use super::limits::PictureLimits;
-use super::render::{Rendered, render};
 use crate::digest::Digest;
 
 /// Photos in work at once, however many processors there are: each holds its file and pixels.
@@ -114,7 +110,8 @@ impl Work<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::render::Encoded;
+    use bookmatch_pictures::Encoded;
+
     use super::*;
 
     #[test]

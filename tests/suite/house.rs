@@ -2,6 +2,7 @@
 
 mod check_values;
 mod code;
+mod features;
 mod imports;
 mod kinds;
 mod layout;

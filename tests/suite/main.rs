@@ -34,4 +34,5 @@ mod status;
 mod stories;
 mod strangers;
 mod units;
+mod validator;
 mod written_down;

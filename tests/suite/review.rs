@@ -77,15 +77,14 @@ fn sarif_is_valid_against_its_schema() {
     // One pattern of the published schema has a bracket too many, which no strict engine reads.
     let text = text.replace("^[a-zA-Z]{2}|^[a-zA-Z]{2}-[a-zA-Z]{2}]?$", "^[a-zA-Z]{2}(-[a-zA-Z]{2})?$");
     let schema: Value = serde_json::from_str(&text).unwrap();
-    let validator = jsonschema::validator_for(&schema).unwrap();
     for (project, code) in [(small(), 1), (Project::copy_of("example-project"), 0)] {
         let log = project.run(["review", "--format", "sarif", "--today", "2027-01-15"]).exits(code).stdout_is_json();
-        let faults: Vec<String> = validator.iter_errors(&log).map(|error| error.to_string()).collect();
+        let faults = crate::validator::faults(&schema, &log);
         assert!(faults.is_empty(), "{faults:#?}");
         assert!(!log["runs"][0]["results"].as_array().unwrap().is_empty());
     }
     let broken = serde_json::json!({"version": "2.1.0", "runs": [{"results": [{"message": 3}]}]});
-    assert!(validator.iter_errors(&broken).next().is_some(), "the validator finds faults");
+    assert!(!crate::validator::faults(&schema, &broken).is_empty(), "the validator finds faults");
 }
 
 #[test]

@@ -1,8 +1,9 @@
-//! The schemas against an independent validator (the `jsonschema` crate).
+//! The schemas against an independent validator.
 
 use serde_json::{Value, json};
 
 use crate::project::Project;
+use crate::validator::faults_of_each;
 
 fn schemas() -> Value {
     Project::new().run(["schema"]).exits(0).stdout_is_json()
@@ -12,10 +13,11 @@ fn yaml(text: &str) -> Value {
     serde_yaml::from_str(text).unwrap_or_else(|error| panic!("{error}:\n{text}"))
 }
 
-fn faults(schema: &str, value: &Value) -> Vec<String> {
+/// The faults of each value by the schema of that name.
+fn faults(named: &[(&str, Value)]) -> Vec<Vec<String>> {
     let schemas = schemas();
-    let validator = jsonschema::validator_for(&schemas[schema]).expect("a schema of draft 2020-12");
-    validator.iter_errors(value).map(|error| format!("{}: {error}", error.instance_path())).collect()
+    let pairs: Vec<_> = named.iter().map(|(name, value)| (&schemas[*name], value)).collect();
+    faults_of_each(&pairs)
 }
 
 fn schema_of(path: &str) -> &'static str {
@@ -30,14 +32,14 @@ fn schema_of(path: &str) -> &'static str {
 #[test]
 fn every_file_of_the_example_project_is_accepted() {
     let project = Project::copy_of("example-project");
-    let mut seen = 0;
-    for path in project.tree().files().filter(|path| path.ends_with(".yaml")) {
-        let text = std::fs::read_to_string(project.root().join(path)).unwrap();
-        let found = faults(schema_of(path), &yaml(&text));
+    let tree = project.tree();
+    let paths: Vec<&str> = tree.files().filter(|path| path.ends_with(".yaml")).collect();
+    let read = |path: &&str| yaml(&std::fs::read_to_string(project.root().join(path)).unwrap());
+    let named: Vec<_> = paths.iter().map(|path| (schema_of(path), read(path))).collect();
+    for (path, found) in paths.iter().zip(faults(&named)) {
         assert!(found.is_empty(), "{path}: {found:#?}");
-        seen += 1;
     }
-    assert!(seen > 10);
+    assert!(paths.len() > 10);
 }
 
 #[test]
@@ -45,10 +47,9 @@ fn every_file_that_start_lays_out_is_accepted() {
     let project = Project::new();
     let folder = project.beside("new");
     project.run(["start", folder.to_str().unwrap()]).exits(0);
-    for path in ["book.yaml", "rooms/kitchen/room.yaml", "rooms/kitchen/range.yaml", "rooms/bath/choices.yaml"] {
-        let text = std::fs::read_to_string(folder.join(path)).unwrap();
-        assert_eq!(faults(schema_of(path), &yaml(&text)), Vec::<String>::new(), "{path}");
-    }
+    let paths = ["book.yaml", "rooms/kitchen/room.yaml", "rooms/kitchen/range.yaml", "rooms/bath/choices.yaml"];
+    let named = paths.map(|path| (schema_of(path), yaml(&std::fs::read_to_string(folder.join(path)).unwrap())));
+    assert_eq!(faults(&named), [const { Vec::<String>::new() }; 4]);
 }
 
 #[test]
@@ -77,8 +78,9 @@ fn faulty_files_are_rejected() {
         ("selection.schema.json", "selection: A\nkind: rangge\n".to_string()),
         ("product.schema.json", "maker: [A, B]\n".to_string()),
     ];
-    for (schema, text) in &faulty {
-        assert!(!faults(schema, &yaml(text)).is_empty(), "{schema} accepts\n{text}");
+    let named = faulty.clone().map(|(schema, text)| (schema, yaml(&text)));
+    for ((schema, text), found) in faulty.iter().zip(faults(&named)) {
+        assert!(!found.is_empty(), "{schema} accepts\n{text}");
     }
 }
 
@@ -101,10 +103,12 @@ fn every_length_that_the_reader_reads_is_accepted_and_a_bare_number_is_not() {
         "8 ft 1 in",
         "1/2\"",
     ];
-    for written in written {
-        assert_eq!(faults("room.schema.json", &room(json!(written))), Vec::<String>::new(), "{written}");
+    let with = |length: Value| ("room.schema.json", room(length));
+    for (written, found) in written.iter().zip(faults(&written.map(|written| with(json!(written))))) {
+        assert_eq!(found, Vec::<String>::new(), "{written}");
     }
-    for written in [json!(36), json!("36"), json!(36.5), json!("wide")] {
-        assert!(!faults("room.schema.json", &room(written.clone())).is_empty(), "{written}");
+    let bare = [json!(36), json!("36"), json!(36.5), json!("wide")];
+    for (written, found) in bare.iter().zip(faults(&bare.clone().map(with))) {
+        assert!(!found.is_empty(), "{written}");
     }
 }

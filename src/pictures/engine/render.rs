@@ -14,33 +14,36 @@ use super::resize::{resized, sizes};
 const QUALITY: u8 = 80;
 
 /// How renditions are made, in words that change whenever their bytes would.
-pub(super) const SETTINGS: &str = "2: lanczos3, sRGB, on white, JPEG 80";
+pub const SETTINGS: &str = "2: lanczos3, sRGB, on white, JPEG 80";
 
 /// A photo's renditions in memory.
 #[derive(Debug, PartialEq, Eq)]
-pub(super) struct Rendered {
-    pub(super) width: u32,
-    pub(super) height: u32,
-    pub(super) average: [u8; 3],
-    pub(super) unread_profile: bool,
-    pub(super) files: Vec<Encoded>,
+pub struct Rendered {
+    /// The photo's width in pixels as shown, before any reduction.
+    pub width: u32,
+    /// The photo's height in pixels as shown.
+    pub height: u32,
+    /// The mean colour in sRGB.
+    pub average: [u8; 3],
+    /// The photo carries a colour profile that can't be read.
+    pub unread_profile: bool,
+    /// The renditions, widest first.
+    pub files: Vec<Encoded>,
 }
 
 /// One rendition's JPEG file.
 #[derive(Debug, PartialEq, Eq)]
-pub(super) struct Encoded {
-    pub(super) width: u32,
-    pub(super) height: u32,
-    pub(super) bytes: Vec<u8>,
+pub struct Encoded {
+    /// Width in pixels.
+    pub width: u32,
+    /// Height in pixels.
+    pub height: u32,
+    /// The file.
+    pub bytes: Vec<u8>,
 }
 
 /// Decodes `bytes` and makes a rendition for each of `widths`.
-pub(super) fn render(
-    bytes: &[u8],
-    facts: &Facts,
-    widths: &[u32],
-    limits: &PictureLimits,
-) -> Result<Rendered, PictureError> {
+pub fn render(bytes: &[u8], facts: &Facts, widths: &[u32], limits: &PictureLimits) -> Result<Rendered, PictureError> {
     let Decoded { raster, profile, orientation } = decode(bytes, facts, limits)?;
     let (width, height) = shown((raster.width, raster.height), orientation);
     let refused = || PictureError::Damaged {

@@ -38,7 +38,7 @@ pub(super) fn decode(bytes: &[u8], facts: &Facts, limits: &PictureLimits) -> Res
 }
 
 /// About how much memory decoding takes at its highest, in bytes; for sharing memory out.
-pub(super) fn working_bytes(bytes: &[u8], facts: &Facts) -> u64 {
+pub fn working_bytes(bytes: &[u8], facts: &Facts) -> u64 {
     let a_pixel = match facts.format {
         // Coefficients of two bytes a sample are kept beside the pixels.
         Format::Jpeg if jpeg::is_progressive(bytes) => 9,
