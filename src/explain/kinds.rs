@@ -19,6 +19,10 @@ pub fn all() -> String {
 pub fn page(kind: Kind) -> String {
     let mut text = heading(&format!("{} (kind, {} schedule)", kind.name(), kind.trade().word()));
     text += &paragraph(&format!("{}.", capital(kind.about())));
+    let also: Vec<String> = kind.words().skip(1).map(|word| format!("`{word}`")).collect();
+    if !also.is_empty() {
+        text += &paragraph(&format!("Also written {}.", also.join(", ")));
+    }
     text += &heading("It needs");
     for path in kind.needs() {
         text += &need(path);

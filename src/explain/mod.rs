@@ -3,6 +3,7 @@
 //! All of it comes from the rules and the vocabulary; there is no second list.
 
 mod figures;
+mod how;
 mod kinds;
 mod page;
 mod records;
@@ -58,6 +59,12 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
     if asked == "figures" {
         return Ok(figures::list());
     }
+    if asked == "how" {
+        return Ok(how::list());
+    }
+    if let Some(page) = asked.strip_prefix("how ").and_then(|recipe| how::page(recipe.trim())) {
+        return Ok(page);
+    }
     if asked == "mark" {
         let page = marks::page();
         let (title, text) = page.split_once('\n').unwrap_or((&page, ""));
@@ -82,6 +89,7 @@ fn contents() -> String {
     text += &page::paragraph(
         "`bookmatch explain NAME`, where NAME is a rule, a kind, a record, a field such as `lead time` or `size.width`, or a figure; `bookmatch explain figures` lists the figures of codes and guidelines.",
     );
+    text += &page::paragraph("`bookmatch explain how` lists recipes: whole pieces of a book, and what to type when.");
     text += &page::heading("Records");
     text += &page::paragraph(&records.join(", "));
     text += &kinds::all();
@@ -92,10 +100,11 @@ fn contents() -> String {
 /// Every name that can be asked for.
 pub fn names() -> Vec<String> {
     let mut names: Vec<String> = RULES.iter().map(|rule| rule.code.to_string()).collect();
-    names.extend(Kind::ALL.iter().map(Kind::to_string));
+    names.extend(Kind::ALL.iter().flat_map(|kind| kind.words()).map(str::to_string));
     names.extend(RECORDS.iter().map(|record| record.name.to_string()));
     names.extend(codes::all().map(|figure| figure.name.to_string()));
     names.extend(RECORDS.iter().flat_map(|record| record.fields).map(|field| field.key.to_string()));
+    names.extend(how::titles().map(|title| format!("how {title}")));
     names.push("mark".into());
     names.sort();
     names.dedup();

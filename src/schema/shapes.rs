@@ -39,7 +39,9 @@ pub fn schema(shape: &Shape) -> Value {
         Shape::Whole => json!({"type": "integer", "minimum": 0}),
         Shape::YesNo => json!({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
         Shape::OneOf(words) => json!({"enum": words}),
-        Shape::Name(NameOf::Kind) => json!({"enum": Kind::ALL.iter().map(|kind| kind.name()).collect::<Vec<_>>()}),
+        Shape::Name(NameOf::Kind) => {
+            json!({"enum": Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()})
+        }
         Shape::Name(_) => json!({"type": ["string", "number"]}),
         Shape::Record(inner) => record(inner),
         Shape::List(inner) => json!({"type": "array", "items": schema(inner)}),

@@ -19,12 +19,14 @@ pub enum Trade {
     Hardware,
     /// Tile.
     Tile,
+    /// What stands in no other schedule.
+    Other,
 }
 
 impl Trade {
     /// All of them, in the order of the office's schedules.
-    pub const ALL: [Self; 6] =
-        [Self::Finish, Self::Appliance, Self::Plumbing, Self::Lighting, Self::Hardware, Self::Tile];
+    pub const ALL: [Self; 7] =
+        [Self::Finish, Self::Appliance, Self::Plumbing, Self::Lighting, Self::Hardware, Self::Tile, Self::Other];
 
     /// The schedule's name in file names and `explain`.
     pub fn word(self) -> &'static str {
@@ -35,9 +37,13 @@ impl Trade {
             Self::Lighting => "lighting",
             Self::Hardware => "hardware",
             Self::Tile => "tile",
+            Self::Other => "other",
         }
     }
 }
+
+/// What nearly every kind needs.
+const COMMON: &[&str] = &["finish", "supplier", "lead time", "price", "quantity", "photos"];
 
 /// What the table says of a kind.
 #[derive(Clone, Copy, Debug)]
@@ -45,6 +51,7 @@ struct Row {
     trade: Trade,
     opening: bool,
     sheet: bool,
+    common: &'static [&'static str],
     own: &'static [&'static str],
     hazards: &'static [Hazard],
     traits: &'static [Trait],
@@ -75,15 +82,19 @@ pub enum Trait {
     InNoCabinet,
     /// Somebody bathes or showers in it.
     Bathes,
+    /// It keeps food cold.
+    Cools,
 }
 
 impl Kind {
-    /// What every kind needs.
-    pub const COMMON: &'static [&'static str] = &["finish", "supplier", "lead time", "price", "quantity", "photos"];
-
-    /// The kind of that name.
+    /// The kind of that name, or of another word that the trade has for it.
     pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.iter().copied().find(|kind| kind.name() == name)
+        Self::ALL.iter().copied().find(|kind| kind.words().any(|word| word == name))
+    }
+
+    /// Its name, then the other words that the trade has for it, here and there.
+    pub fn words(self) -> impl Iterator<Item = &'static str> + Clone {
+        [self.name()].into_iter().chain(self.also().iter().copied())
     }
 
     /// The schedule that it stands in.
@@ -118,7 +129,7 @@ impl Kind {
 
     /// Everything that it needs; `.` leads into a group.
     pub fn needs(self) -> impl Iterator<Item = &'static str> {
-        Self::COMMON.iter().chain(self.row().own).copied()
+        self.row().common.iter().chain(self.row().own).copied()
     }
 }
 
@@ -135,9 +146,9 @@ const fn into(trade: Trade) -> Row {
         Trade::Appliance => HoldPoint::CabinetsOrdered,
         Trade::Plumbing | Trade::Lighting => HoldPoint::RoughInClosed,
         Trade::Tile => HoldPoint::TileSet,
-        Trade::Finish | Trade::Hardware => HoldPoint::GoodsOrdered,
+        Trade::Finish | Trade::Hardware | Trade::Other => HoldPoint::GoodsOrdered,
     };
-    Row { trade, opening: true, sheet: true, own: &[], hazards: &[], traits: &[], due }
+    Row { trade, opening: true, sheet: true, common: COMMON, own: &[], hazards: &[], traits: &[], due }
 }
 
 /// A thing that goes onto or over something.
@@ -146,6 +157,11 @@ const fn onto(trade: Trade) -> Row {
 }
 
 impl Row {
+    /// Needs these in place of what nearly every kind needs.
+    const fn instead(self, common: &'static [&'static str]) -> Self {
+        Self { common, ..self }
+    }
+
     const fn needs(self, own: &'static [&'static str]) -> Self {
         Self { own, ..self }
     }
@@ -164,7 +180,7 @@ impl Row {
 }
 
 macro_rules! kinds {
-    ($($kind:ident: $name:literal, $about:literal => $row:expr;)*) => {
+    ($($kind:ident: $name:literal $(| $also:literal)*, $about:literal => $row:expr;)*) => {
         /// A kind of selection.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         pub enum Kind {
@@ -182,6 +198,12 @@ macro_rules! kinds {
                 }
             }
 
+            pub(super) const fn also(self) -> &'static [&'static str] {
+                match self {
+                    $(Self::$kind => &[$($also),*],)*
+                }
+            }
+
             /// What it is, in a phrase.
             pub const fn about(self) -> &'static str {
                 match self {
@@ -189,7 +211,7 @@ macro_rules! kinds {
                 }
             }
 
-            const fn row(self) -> &'static Row {
+            pub(super) const fn row(self) -> &'static Row {
                 match self {
                     $(Self::$kind => { const ROW: Row = $row; &ROW })*
                 }
@@ -198,194 +220,55 @@ macro_rules! kinds {
     };
 }
 
-use Hazard::{Air, Dust, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
-use Trade::{Appliance, Finish, Hardware, Lighting, Plumbing, Tile};
-use Trait::{
-    Bathes, BreaksCounter, Cooks, CutIntoCounter, DropsIn, HasHandles, InNoCabinet, LapsOver, StandsTall, WashesDishes,
-};
+mod table;
+pub use table::Kind;
 
-kinds! {
-    Range: "range", "a cooker with an oven, standing on the floor" =>
-        into(Appliance)
-            .needs(&[
-                "maker", "model", "size.width", "size.height", "size.depth", "size.depth with handle",
-                "fit.needs.power",
-            ])
-            .hurts(&[Gas, Power, Heat, Weight, Tipping])
-            .is(&[Cooks, BreaksCounter, HasHandles]);
-    Cooktop: "cooktop", "burners or zones set into a counter" =>
-        into(Appliance)
-            .needs(&["maker", "model", "size.width", "size.depth", "size.height", "fit.needs.power"])
-            .hurts(&[Gas, Power, Heat])
-            .is(&[Cooks, DropsIn, CutIntoCounter]);
-    WallOven: "wall oven", "an oven built into a cabinet" =>
-        into(Appliance)
-            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.cabinet"])
-            .hurts(&[Power, Heat, Weight])
-            .is(&[LapsOver, StandsTall, HasHandles]);
-    Microwave: "microwave", "a microwave, built in or in a drawer" =>
-        into(Appliance)
-            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
-            .hurts(&[Power, Weight])
-            .is(&[LapsOver]);
-    WarmingDrawer: "warming drawer", "a heated drawer under an oven" =>
-        into(Appliance)
-            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
-            .hurts(&[Power, Heat])
-            .is(&[LapsOver]);
-    Refrigerator: "refrigerator", "a refrigerator or freezer" =>
-        into(Appliance)
-            .needs(&[
-                "maker", "model", "size.width", "size.height", "size.depth", "size.depth with door",
-                "size.depth with handle", "size.height to hinge", "hinge", "fit.needs.power",
-            ])
-            .hurts(&[Power, Weight, Tipping])
-            .is(&[StandsTall, HasHandles]);
-    Dishwasher: "dishwasher", "a dishwasher under a counter" =>
-        into(Appliance)
-            .needs(&[
-                "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
-                "fit.needs.drain",
-            ])
-            .hurts(&[Power, Water, Weight])
-            .is(&[HasHandles, WashesDishes, InNoCabinet]);
-    PanelDishwasher: "panel dishwasher", "a dishwasher behind the joiner's panel" =>
-        into(Appliance)
-            .needs(&[
-                "maker", "model", "size.width", "size.height", "size.depth", "panel.width", "panel.height",
-                "panel.thickness", "panel.weight", "fit.needs.power", "fit.needs.water", "fit.needs.drain",
-            ])
-            .hurts(&[Power, Water, Weight])
-            .is(&[WashesDishes, InNoCabinet]);
-    Hood: "hood", "a hood over a cooktop" =>
-        into(Appliance)
-            .needs(&[
-                "maker", "model", "size.width", "size.height", "size.depth", "airflow", "fit.needs.power",
-                "fit.needs.duct",
-            ])
-            .hurts(&[Air, Heat, Power]);
-    Washer: "washer", "a clothes washer" =>
-        into(Appliance)
-            .needs(&[
-                "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
-                "fit.needs.drain",
-            ])
-            .hurts(&[Power, Water, Weight, Tipping])
-            .is(&[InNoCabinet]);
-    Dryer: "dryer", "a clothes dryer" =>
-        into(Appliance)
-            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
-            .hurts(&[Gas, Power, Heat, Air, Weight, Tipping])
-            .is(&[InNoCabinet]);
-    Disposer: "disposer", "a waste disposer under a sink" =>
-        onto(Appliance)
-            .needs(&["maker", "model", "size.height"])
-            .hurts(&[Power, Water]);
-    Fan: "fan", "an exhaust fan" =>
-        onto(Appliance)
-            .needs(&["maker", "model", "airflow"])
-            .hurts(&[Power, Air]);
-    Sink: "sink", "a kitchen or utility sink" =>
-        into(Plumbing)
-            .needs(&["maker", "model", "size.width", "size.depth", "bowl depth", "mount", "drain"])
-            .hurts(&[Water, Weight])
-            .is(&[DropsIn, CutIntoCounter])
-            .due(HoldPoint::CabinetsOrdered);
-    Basin: "basin", "a washbasin" =>
-        onto(Plumbing)
-            .needs(&["maker", "model", "size.width", "size.depth", "mount", "drain"])
-            .hurts(&[Water])
-            .is(&[CutIntoCounter]);
-    Tap: "tap", "a tap with its handles" =>
-        onto(Plumbing)
-            .needs(&["maker", "model", "holes", "spread", "rear travel", "spout reach"])
-            .hurts(&[Water]);
-    ShowerSet: "shower set", "shower head, valve and trim" =>
-        onto(Plumbing)
-            .needs(&["maker", "model", "valve"])
-            .hurts(&[Water])
-            .is(&[Bathes]);
-    Toilet: "toilet", "a toilet" =>
-        into(Plumbing)
-            .needs(&["maker", "model", "size.width", "size.depth", "rough-in", "seat height"])
-            .hurts(&[Water, Weight]);
-    Bathtub: "bathtub", "a bathtub" =>
-        into(Plumbing)
-            .needs(&["maker", "model", "size.width", "size.depth", "size.height", "drain"])
-            .hurts(&[Water, Weight])
-            .is(&[Bathes]);
-    ShowerGlass: "shower glass", "a shower screen or door" =>
-        onto(Plumbing)
-            .needs(&["maker", "model", "glass", "size.width", "size.height"])
-            .hurts(&[Glass, Weight])
-            .is(&[Bathes])
-            .due(HoldPoint::GlassMeasured);
-    Pendant: "pendant", "a light hung from the ceiling" =>
-        onto(Lighting)
-            .needs(&[
-                "maker", "model", "size.diameter", "drop", "canopy", "slope rating", "lamp", "kelvin", "dimming",
-            ])
-            .hurts(&[Power]);
-    WallLight: "wall light", "a light on a wall" =>
-        onto(Lighting)
-            .needs(&["maker", "model", "size.height", "canopy", "lamp", "kelvin", "dimming"])
-            .hurts(&[Power]);
-    CeilingLight: "ceiling light", "a light on or in a ceiling" =>
-        onto(Lighting)
-            .needs(&["maker", "model", "lamp", "kelvin", "dimming"])
-            .hurts(&[Power]);
-    Pull: "pull", "a pull on doors and drawers" =>
-        onto(Hardware)
-            .needs(&["maker", "model", "centre to centre", "projection"]);
-    Knob: "knob", "a knob on doors and drawers" =>
-        onto(Hardware)
-            .needs(&["maker", "model", "size.diameter", "projection"]);
-    Bar: "bar", "a towel bar, rail or hook" =>
-        onto(Hardware)
-            .needs(&["maker", "model", "size.length"]);
-    Tile: "tile", "tile on wall or floor" =>
-        onto(Tile)
-            .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"])
-            .hurts(&[Dust]);
-    Cabinet: "cabinet", "cabinets and their fronts" =>
-        onto(Finish)
-            .needs(&["maker", "door style"])
-            .hurts(&[Weight, Tipping])
-            .due(HoldPoint::CabinetsOrdered);
-    Counter: "counter", "a counter or sill" =>
-        onto(Finish)
-            .needs(&["maker", "thickness", "edge"])
-            .hurts(&[Stone, Weight])
-            .due(HoldPoint::CounterTemplated);
-    Floor: "floor", "a floor other than tile" =>
-        onto(Finish)
-            .needs(&["maker", "model", "thickness", "pattern"]);
-    Paint: "paint", "paint or limewash" =>
-        onto(Finish)
-            .needs(&["maker", "colour", "sheen"]);
-    Wallpaper: "wallpaper", "paper or cloth on walls" =>
-        onto(Finish)
-            .needs(&["maker", "model", "pattern"]);
-    Boarding: "boarding", "boards on walls or ceiling" =>
-        onto(Finish)
-            .needs(&["maker", "thickness", "pattern"]);
-    Shelf: "shelf", "open shelves" =>
-        onto(Finish)
-            .needs(&["maker", "size.depth", "thickness"])
-            .hurts(&[Weight]);
-    Rug: "rug", "a rug or runner" =>
-        onto(Finish)
-            .needs(&["maker", "face size"]);
-    MirrorCabinet: "mirror cabinet", "a mirror cabinet, recessed or on the wall" =>
-        into(Finish)
-            .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
-            .hurts(&[Glass])
-            .due(HoldPoint::RoughInClosed);
-    Mirror: "mirror", "a mirror" =>
-        onto(Finish)
-            .needs(&["maker", "size.width", "size.height"])
-            .hurts(&[Glass]);
-    StairPart: "stair part", "treads, rails and balusters" =>
-        onto(Finish)
-            .needs(&["maker", "thickness"]);
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use super::*;
+
+    #[test]
+    fn no_word_means_two_kinds() {
+        let mut seen: BTreeMap<&str, Kind> = BTreeMap::new();
+        for kind in Kind::ALL {
+            for word in kind.words() {
+                let other = seen.insert(word, *kind);
+                assert!(other.is_none(), "`{word}` is a {kind} and a {other:?}");
+                assert_eq!(word, word.trim().to_lowercase());
+            }
+        }
+    }
+
+    #[test]
+    fn the_trade_s_other_words_are_understood_american_and_british() {
+        for (word, kind) in [
+            ("faucet", Kind::Tap),
+            ("sconce", Kind::WallLight),
+            ("countertop", Kind::Counter),
+            ("worktop", Kind::Counter),
+            ("backsplash", Kind::Splashback),
+            ("vanity", Kind::Cabinet),
+            ("cooker", Kind::Range),
+            ("hob", Kind::Cooktop),
+            ("skirting", Kind::Trim),
+            ("baseboard", Kind::Trim),
+            ("towel rail", Kind::Bar),
+            ("fridge", Kind::Refrigerator),
+        ] {
+            assert_eq!(Kind::named(word), Some(kind), "{word}");
+        }
+        assert_eq!(Kind::named("faucets"), None);
+    }
+
+    #[test]
+    fn no_kind_asks_for_what_makes_no_sense() {
+        let needs = |kind: Kind, path: &str| kind.needs().any(|need| need == path);
+        assert!(!needs(Kind::Hook, "size.length") && needs(Kind::Bar, "size.length"));
+        assert!(!needs(Kind::PanelRefrigerator, "size.depth with handle") && needs(Kind::PanelRefrigerator, "hinge"));
+        assert!(!needs(Kind::Labour, "lead time") && !needs(Kind::Labour, "photos"));
+        assert!(Kind::Item.needs().eq(["supplier", "lead time", "price", "photos"]));
+        assert!(!Kind::CountertopAppliance.takes_opening() && !Kind::CountertopAppliance.wants_sheet());
+    }
 }

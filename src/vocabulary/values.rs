@@ -279,7 +279,7 @@ pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<Kind> {
     let text = scalar(node, &Shape::Name(NameOf::Kind), faults)?;
     let found = Kind::named(text);
     if found.is_none() {
-        unknown_name(node.span, text, NameOf::Kind, Kind::ALL.iter().map(|kind| kind.name()), faults);
+        unknown_name(node.span, text, NameOf::Kind, Kind::ALL.iter().flat_map(|kind| kind.words()), faults);
     }
     found
 }
@@ -317,6 +317,9 @@ fn unknown_message(name: &str, of: NameOf) -> Phrase {
 fn unknown_remedy<'k>(name: &str, of: NameOf, known: impl Iterator<Item = &'k str> + Clone) -> Phrase {
     if let Some(near) = nearest(name, known.clone()) {
         return phrase!("did you mean `{near}`?", near);
+    }
+    if of == NameOf::Kind {
+        return "`bookmatch explain kinds` lists them; `item` is for what has no kind of its own".into();
     }
     let known: Vec<_> = known.take(12).collect();
     match known.is_empty() {

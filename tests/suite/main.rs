@@ -23,6 +23,7 @@ mod lost;
 mod marks;
 mod pictures;
 mod publishing;
+mod recipes;
 mod reckoned;
 mod remaking;
 mod review;

@@ -5,7 +5,7 @@ use crate::site::fitting::{Side, rises_above_counter};
 use crate::site::plan::{ConvexShape, Plan, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Trait};
 
 use super::asked::{self, Reach};
 use super::body::Body;
@@ -131,9 +131,9 @@ fn rises(thing: &Thing<'_>, surface: Length) -> bool {
         (Some(high), _) => high > surface + LEVEL,
         (None, _) if thing.low >= surface => true,
         (None, What::Part(part)) => {
-            matches!(part.is, PartIs::Tall(_)) || thing.is(Kind::Refrigerator) || thing.is(Kind::WallOven)
+            matches!(part.is, PartIs::Tall(_)) || thing.has(Trait::Cools) || thing.is(Kind::WallOven)
         }
-        (None, _) => thing.is(Kind::Refrigerator) || thing.is(Kind::WallOven),
+        (None, _) => thing.has(Trait::Cools) || thing.is(Kind::WallOven),
     }
 }
 

@@ -96,7 +96,7 @@ pub fn triangle(site: &Site<'_>, room: &Room) -> Triangle {
     };
     let sink = plan.things.iter().find(cleanup);
     let cooking = plan.things.iter().find(|thing| thing.has(Trait::Cooks));
-    let cold = plan.of_kind(Kind::Refrigerator).next();
+    let cold = plan.with(Trait::Cools).next();
     let mut cuts = Vec::new();
     for (leg, (from, to)) in triangle.legs.iter_mut().zip([(sink, cooking), (cooking, cold), (cold, sink)]) {
         let (Some(from), Some(to)) = (from, to) else { continue };

@@ -37,7 +37,7 @@ pub use sweep::{Opens, Sweep};
 pub use thing::{Counter, Row, RowOf, Stands, Thing, What};
 pub use way::{SeatEdge, Way};
 
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Trait};
 use std::collections::BTreeMap;
 
 use crate::book::{Book, Doorway, HungLights, Island, Opening, Room, Window};
@@ -176,6 +176,11 @@ impl<'a> Plan<'a> {
     /// Where the things of a kind stand.
     pub fn of_kind(&self, kind: Kind) -> impl Iterator<Item = &Thing<'a>> {
         self.things.iter().filter(move |thing| thing.is(kind))
+    }
+
+    /// Where the things stand for which that holds.
+    pub fn with(&self, what: Trait) -> impl Iterator<Item = &Thing<'a>> {
+        self.things.iter().filter(move |thing| thing.has(what))
     }
 
     /// Where an island stands.

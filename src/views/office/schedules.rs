@@ -12,7 +12,7 @@ use crate::views::shared::revisions::RevisionScope;
 use crate::vocabulary::Trade;
 
 /// The schedules, in order.
-pub const TITLES: [Title; 6] = [
+pub const TITLES: [Title; 7] = [
     Title {
         trade: Trade::Finish,
         name: "Finish schedule",
@@ -49,6 +49,7 @@ pub const TITLES: [Title; 6] = [
         number: "Q-06",
         columns: &["Face size", "Thickness", "Joint", "Grout", "Pattern", "Edge trim"],
     },
+    Title { trade: Trade::Other, name: "Other items", number: "Q-12", columns: &["Finish"] },
 ];
 
 /// A schedule's names.

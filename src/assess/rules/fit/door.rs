@@ -8,7 +8,7 @@ use crate::site::Placement;
 use crate::site::fitting::{Side, case_stands_out, casing_beside, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::Trait;
 
 /// What a refrigerator usually needs to a wall at its hinges (trade reports F-11: 2" to 2 1/2").
 const USUAL_AT_THE_WALL: Length = Length::from_sixty_fourths(160);
@@ -120,7 +120,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     let say = |length| say(length, context.book.project.units);
     let door = fitted.option.fit.get().and_then(|fit| fit.door.get());
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
-    let is_refrigerator = fitted.selection.is(Kind::Refrigerator);
+    let is_refrigerator = fitted.selection.has(Trait::Cools);
     let most = asked.or_else(|| is_refrigerator.then_some(USUAL_AT_THE_WALL))?;
     let struck = struck(context, fitted, side, most)?;
     let usual = metric::advised(USUAL_AT_THE_WALL, struck.gap, context.book.project.units);

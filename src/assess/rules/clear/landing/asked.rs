@@ -66,7 +66,7 @@ pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<La
         }
         Kind::Sink => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
         Kind::Cooktop | Kind::Range => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
-        Kind::Refrigerator => {
+        Kind::Refrigerator | Kind::PanelRefrigerator => {
             one(rulings, &FRIDGE_LANDING).map(|one| LandingCounter { across: true, by_the_handle: true, ..one })
         }
         Kind::Microwave => one(rulings, &MICROWAVE_LANDING).map(|one| LandingCounter { by_the_handle: true, ..one }),

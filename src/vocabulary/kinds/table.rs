@@ -1,0 +1,252 @@
+//! The table of kinds: a line of names, then what it needs, what of it can hurt, and what holds for it.
+//!
+//! The first name is the one that messages use; the others are the trade's other words, understood wherever
+//! a kind is written.
+
+use super::{Hazard, HoldPoint, Row, Trade, Trait, into, onto};
+use Hazard::{Air, Dust, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
+use Trade::{Appliance, Finish, Hardware, Lighting, Other, Plumbing, Tile};
+use Trait::{
+    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, HasHandles, InNoCabinet, LapsOver, StandsTall,
+    WashesDishes,
+};
+
+kinds! {
+    Range: "range" | "cooker" | "range cooker" | "stove", "a cooker with an oven, standing on the floor" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "size.depth with handle",
+                "fit.needs.power",
+            ])
+            .hurts(&[Gas, Power, Heat, Weight, Tipping])
+            .is(&[Cooks, BreaksCounter, HasHandles]);
+    Cooktop: "cooktop" | "hob" | "rangetop" | "induction hob" | "gas hob", "burners or zones set into a counter" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.depth", "size.height", "fit.needs.power"])
+            .hurts(&[Gas, Power, Heat])
+            .is(&[Cooks, DropsIn, CutIntoCounter]);
+    WallOven: "wall oven" | "oven" | "built-in oven" | "single oven" | "double oven" | "double wall oven", "an oven built into a cabinet" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.cabinet"])
+            .hurts(&[Power, Heat, Weight])
+            .is(&[LapsOver, StandsTall, HasHandles]);
+    Microwave: "microwave" | "microwave oven" | "microwave drawer" | "built-in microwave", "a microwave, built in or in a drawer" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
+            .hurts(&[Power, Weight])
+            .is(&[LapsOver]);
+    WarmingDrawer: "warming drawer", "a heated drawer under an oven" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
+            .hurts(&[Power, Heat])
+            .is(&[LapsOver]);
+    Refrigerator: "refrigerator" | "fridge" | "freezer" | "fridge freezer" | "fridge-freezer" | "wine refrigerator" | "wine cooler", "a refrigerator or freezer" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "size.depth with door",
+                "size.depth with handle", "size.height to hinge", "hinge", "fit.needs.power",
+            ])
+            .hurts(&[Power, Weight, Tipping])
+            .is(&[StandsTall, HasHandles, Cools]);
+    PanelRefrigerator: "panel refrigerator" | "integrated refrigerator" | "integrated fridge" | "panel-ready refrigerator", "a refrigerator or freezer behind the joiner's panel" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "hinge", "panel.width", "panel.height",
+                "panel.thickness", "panel.weight", "fit.needs.power",
+            ])
+            .hurts(&[Power, Weight, Tipping])
+            .is(&[StandsTall, Cools]);
+    Dishwasher: "dishwasher", "a dishwasher under a counter" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
+                "fit.needs.drain",
+            ])
+            .hurts(&[Power, Water, Weight])
+            .is(&[HasHandles, WashesDishes, InNoCabinet]);
+    PanelDishwasher: "panel dishwasher" | "integrated dishwasher" | "panel-ready dishwasher", "a dishwasher behind the joiner's panel" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "panel.width", "panel.height",
+                "panel.thickness", "panel.weight", "fit.needs.power", "fit.needs.water", "fit.needs.drain",
+            ])
+            .hurts(&[Power, Water, Weight])
+            .is(&[WashesDishes, InNoCabinet]);
+    Hood: "hood" | "range hood" | "cooker hood" | "vent hood" | "extractor hood" | "extractor", "a hood over a cooktop" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "airflow", "fit.needs.power",
+                "fit.needs.duct",
+            ])
+            .hurts(&[Air, Heat, Power]);
+    Washer: "washer" | "washing machine" | "clothes washer", "a clothes washer" =>
+        into(Appliance)
+            .needs(&[
+                "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
+                "fit.needs.drain",
+            ])
+            .hurts(&[Power, Water, Weight, Tipping])
+            .is(&[InNoCabinet]);
+    Dryer: "dryer" | "tumble dryer" | "tumble drier" | "clothes dryer", "a clothes dryer" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
+            .hurts(&[Gas, Power, Heat, Air, Weight, Tipping])
+            .is(&[InNoCabinet]);
+    Disposer: "disposer" | "garbage disposal" | "waste disposer" | "food waste disposer", "a waste disposer under a sink" =>
+        onto(Appliance)
+            .needs(&["maker", "model", "size.height"])
+            .hurts(&[Power, Water]);
+    Fan: "fan" | "exhaust fan" | "extractor fan" | "bath fan" | "bathroom fan", "an exhaust fan" =>
+        onto(Appliance)
+            .needs(&["maker", "model", "airflow"])
+            .hurts(&[Power, Air]);
+    CountertopAppliance: "counter-top appliance" | "countertop appliance" | "small appliance" | "toaster" | "kettle" | "coffee machine", "an appliance that stands on the counter" =>
+        onto(Appliance)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
+            .hurts(&[Power]);
+    Sink: "sink" | "kitchen sink" | "utility sink" | "laundry sink" | "prep sink", "a kitchen or utility sink" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "bowl depth", "mount", "drain"])
+            .hurts(&[Water, Weight])
+            .is(&[DropsIn, CutIntoCounter])
+            .due(HoldPoint::CabinetsOrdered);
+    Basin: "basin" | "washbasin" | "wash basin" | "lavatory" | "bathroom sink" | "vanity sink" | "vessel sink", "a washbasin" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "mount", "drain"])
+            .hurts(&[Water])
+            .is(&[CutIntoCounter]);
+    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "bath filler" | "tub filler", "a tap with its handles" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "holes", "spread", "rear travel", "spout reach"])
+            .hurts(&[Water]);
+    ShowerSet: "shower set" | "shower" | "shower mixer" | "shower valve" | "shower system", "shower head, valve and trim" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "valve"])
+            .hurts(&[Water])
+            .is(&[Bathes]);
+    Toilet: "toilet" | "wc" | "water closet", "a toilet" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "rough-in", "seat height"])
+            .hurts(&[Water, Weight]);
+    Bathtub: "bathtub" | "bath" | "tub", "a bathtub" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "size.height", "drain"])
+            .hurts(&[Water, Weight])
+            .is(&[Bathes]);
+    ShowerGlass: "shower glass" | "shower screen" | "shower door" | "shower enclosure", "a shower screen or door" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "glass", "size.width", "size.height"])
+            .hurts(&[Glass, Weight])
+            .is(&[Bathes])
+            .due(HoldPoint::GlassMeasured);
+    Pendant: "pendant" | "pendant light" | "hanging light" | "chandelier", "a light hung from the ceiling" =>
+        onto(Lighting)
+            .needs(&[
+                "maker", "model", "size.diameter", "drop", "canopy", "slope rating", "lamp", "kelvin", "dimming",
+            ])
+            .hurts(&[Power]);
+    WallLight: "wall light" | "sconce" | "wall sconce" | "wall lamp", "a light on a wall" =>
+        onto(Lighting)
+            .needs(&["maker", "model", "size.height", "canopy", "lamp", "kelvin", "dimming"])
+            .hurts(&[Power]);
+    CeilingLight: "ceiling light" | "downlight" | "recessed light" | "recessed downlight" | "can light" | "flush mount" | "spotlight", "a light on or in a ceiling" =>
+        onto(Lighting)
+            .needs(&["maker", "model", "lamp", "kelvin", "dimming"])
+            .hurts(&[Power]);
+    Outlet: "outlet" | "socket" | "receptacle" | "switch" | "light switch" | "dimmer" | "cover plate", "an outlet or a switch with its plate" =>
+        onto(Lighting)
+            .needs(&["maker", "model"])
+            .hurts(&[Power]);
+    Pull: "pull" | "handle" | "cabinet pull" | "cabinet handle" | "cup pull" | "drawer pull", "a pull on doors and drawers" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "centre to centre", "projection"]);
+    Knob: "knob" | "cabinet knob", "a knob on doors and drawers" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.diameter", "projection"]);
+    Bar: "bar" | "towel bar" | "towel rail" | "rail", "a bar or rail for towels" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.length"]);
+    Hook: "hook" | "robe hook" | "towel ring" | "paper holder" | "toilet roll holder" | "toilet paper holder", "a hook, a ring or a paper holder" =>
+        onto(Hardware)
+            .needs(&["maker", "model"]);
+    GrabBar: "grab bar" | "grab rail", "a bar to hold on to" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.length"])
+            .hurts(&[Weight])
+            .due(HoldPoint::RoughInClosed);
+    DoorHandle: "door handle" | "door lever" | "door knob" | "door hardware" | "lockset", "handles and locks of a room's door" =>
+        onto(Hardware)
+            .needs(&["maker", "model"]);
+    Tile: "tile" | "tiles" | "wall tile" | "floor tile" | "tiling", "tile on wall or floor" =>
+        onto(Tile)
+            .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"])
+            .hurts(&[Dust]);
+    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "vanity" | "vanity unit" | "vanity cabinet", "cabinets and their fronts" =>
+        onto(Finish)
+            .needs(&["maker", "door style"])
+            .hurts(&[Weight, Tipping])
+            .due(HoldPoint::CabinetsOrdered);
+    Counter: "counter" | "countertop" | "counter top" | "worktop" | "work surface" | "benchtop" | "vanity top" | "sill", "a counter or sill" =>
+        onto(Finish)
+            .needs(&["maker", "thickness", "edge"])
+            .hurts(&[Stone, Weight])
+            .due(HoldPoint::CounterTemplated);
+    Splashback: "splashback" | "backsplash" | "upstand", "what covers the wall behind a counter, other than tile" =>
+        onto(Finish)
+            .needs(&["maker", "thickness"])
+            .hurts(&[Stone, Weight])
+            .due(HoldPoint::CounterTemplated);
+    Floor: "floor" | "flooring" | "wood floor" | "hardwood floor" | "parquet", "a floor other than tile" =>
+        onto(Finish)
+            .needs(&["maker", "model", "thickness", "pattern"]);
+    Paint: "paint" | "limewash", "paint or limewash" =>
+        onto(Finish)
+            .needs(&["maker", "colour", "sheen"]);
+    Wallpaper: "wallpaper" | "wall covering" | "wallcovering", "paper or cloth on walls" =>
+        onto(Finish)
+            .needs(&["maker", "model", "pattern"]);
+    Boarding: "boarding" | "panelling" | "paneling" | "wainscot" | "wainscoting" | "beadboard" | "shiplap" | "cladding", "boards on walls or ceiling" =>
+        onto(Finish)
+            .needs(&["maker", "thickness", "pattern"]);
+    Shelf: "shelf" | "shelves" | "shelving" | "open shelf" | "open shelves", "open shelves" =>
+        onto(Finish)
+            .needs(&["maker", "size.depth", "thickness"])
+            .hurts(&[Weight]);
+    Rug: "rug" | "runner", "a rug or runner" =>
+        onto(Finish)
+            .needs(&["maker", "face size"]);
+    MirrorCabinet: "mirror cabinet" | "medicine cabinet" | "bathroom cabinet", "a mirror cabinet, recessed or on the wall" =>
+        into(Finish)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
+            .hurts(&[Glass])
+            .due(HoldPoint::RoughInClosed);
+    Mirror: "mirror", "a mirror" =>
+        onto(Finish)
+            .needs(&["maker", "size.width", "size.height"])
+            .hurts(&[Glass]);
+    LitMirror: "lit mirror" | "mirror with light" | "mirror with lights" | "illuminated mirror" | "backlit mirror", "a mirror with a light of its own" =>
+        onto(Finish)
+            .needs(&["maker", "model", "size.width", "size.height", "lamp", "kelvin", "dimming"])
+            .hurts(&[Glass, Power])
+            .due(HoldPoint::RoughInClosed);
+    Trim: "trim" | "skirting" | "baseboard" | "moulding" | "molding" | "crown" | "architrave" | "casing", "skirting, casings and mouldings" =>
+        onto(Finish)
+            .needs(&["maker", "thickness"]);
+    Door: "door" | "interior door" | "pocket door", "a room's door" =>
+        onto(Finish)
+            .needs(&["maker", "size.width", "size.height", "thickness"])
+            .hurts(&[Weight]);
+    WindowCovering: "window covering" | "blind" | "blinds" | "shade" | "roller shade" | "curtain" | "curtains" | "shutters", "blinds, shades, curtains, shutters" =>
+        onto(Finish)
+            .needs(&["maker", "size.width", "size.height"]);
+    Furniture: "furniture" | "stool" | "stools" | "bar stool" | "chair" | "chairs" | "table" | "bench" | "seat", "a piece of furniture: a stool, a table, a bench" =>
+        onto(Finish)
+            .needs(&["maker", "size.width", "size.height", "size.depth"]);
+    StairPart: "stair part" | "stair" | "stairs" | "handrail" | "baluster" | "balustrade", "treads, rails and balusters" =>
+        onto(Finish)
+            .needs(&["maker", "thickness"]);
+    Labour: "labour" | "labor" | "service" | "installation" | "delivery" | "fee", "work or a service that is paid for" =>
+        onto(Other).instead(&["supplier", "price", "quantity"]);
+    Item: "item" | "other" | "sundry" | "accessory", "anything else that is ordered" =>
+        onto(Other).instead(&["supplier", "lead time", "price", "photos"]);
+}
