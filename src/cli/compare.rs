@@ -15,7 +15,7 @@ use super::clock::Today;
 use super::report::{self, change_order};
 use super::{CLEAN, Failure, STOPPED};
 
-/// Prints the change order between two issues: what changed, money, days and who must sign
+/// The change order between two issues: what, money, days, who must sign
 ///
 /// FROM and TO are numbers of issues, or `now` for the book as it stands. As a PDF it is a sheet to sign,
 /// with a line for each approver; one that tells of `now` is a draft, since nobody signs what was not issued.

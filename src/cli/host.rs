@@ -17,7 +17,7 @@ use super::report::say;
 use super::stated::published_over_another;
 use super::{CLEAN, Failure, clock};
 
-/// Serves what was published for client and installer, and takes in their responses
+/// Serves what was published, and takes in responses
 ///
 /// Listens on this machine alone, in plain HTTP: to be reached from elsewhere it is meant to stand behind
 /// a proxy that speaks TLS and passes requests on (with `--behind-proxy`). The office's pages are never

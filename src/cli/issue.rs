@@ -16,7 +16,7 @@ use super::publish::{open_cache, say_trouble};
 use super::report::{self, say};
 use super::{CLEAN, Failure, STOPPED};
 
-/// Freezes the book as a numbered issue: every item with its mark, totals and date
+/// Freezes the book under a number: items, marks, totals and date
 ///
 /// Refuses while findings stop the work. What changed since the last issue is printed. An issue that
 /// would say the same as the last is not made.

@@ -3,8 +3,10 @@
 //! Results go to standard output, everything else to standard error. Exit codes: 0 clean, 1 findings
 //! that stop the work, 2 the folder can't be read or the tool can't do its work.
 
+mod about;
 mod book_folder;
 mod clock;
+mod help;
 mod progress;
 mod report;
 mod scan;
@@ -28,10 +30,10 @@ use std::ffi::OsString;
 
 use clap::{Parser, Subcommand};
 
-/// Reviews and publishes a remodel's selections book.
+/// Reviews and publishes the selections book of a remodel
 #[derive(Parser)]
-#[command(name = "bookmatch", version, about, max_term_width = 100)]
-struct Arguments {
+#[command(name = "bookmatch", version, max_term_width = 100)]
+pub struct Arguments {
     #[command(subcommand)]
     command: Command,
 }
@@ -50,6 +52,7 @@ enum Command {
     Host(host::Host),
     Explain(explain::Explain),
     Schema(schema::Schema),
+    About(about::About),
 }
 
 /// Nothing stops the work.
@@ -83,6 +86,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Host(command) => command.run(),
         Command::Explain(command) => command.run(),
         Command::Schema(command) => command.run(),
+        Command::About(command) => command.run(),
     };
     outcome.unwrap_or_else(|error| {
         report::say(&format!("bookmatch: {error}"));

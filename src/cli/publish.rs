@@ -16,7 +16,7 @@ use super::report::{self, say};
 use super::stated::published_over_another;
 use super::{CLEAN, FAILED, Failure, STOPPED, progress};
 
-/// Reviews the book, then writes the pages, the sheets and the schedules
+/// Reviews the book, then writes the pages, sheets and schedules
 ///
 /// Refuses while findings stop the work, unless it is a draft. What was published before stays whole
 /// until the new is complete.

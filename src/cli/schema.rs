@@ -7,7 +7,7 @@ use crate::schema::schemas;
 use super::report::{print, say};
 use super::{CLEAN, Failure};
 
-/// Prints JSON Schemas of the book's files, for completion and checking in an editor
+/// Prints JSON Schemas of the book's files, for an editor
 #[derive(clap::Args)]
 pub struct Schema {
     /// Write each schema into this folder instead of printing all of them

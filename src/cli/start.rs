@@ -8,7 +8,7 @@ use super::clock::Today;
 use super::report::{print, say};
 use super::{CLEAN, Failure};
 
-/// Lays out a small book that reviews clean, with comments that teach the format
+/// Lays out a small book that teaches the format
 #[derive(clap::Args)]
 pub struct Start {
     /// A new or empty folder

@@ -7,7 +7,7 @@ use super::clock::Today;
 use super::report::{self, StatusFormat};
 use super::{CLEAN, Failure, STOPPED};
 
-/// Tells what is decided, what waits, and what stands in the way of each hold point
+/// Tells what is decided, what waits, and what stands in the way
 ///
 /// Exit code 0 when nothing stops the work, 1 when findings do, 2 when the folder can't be read.
 #[derive(clap::Args)]

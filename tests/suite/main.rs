@@ -13,6 +13,7 @@ mod drawn;
 mod findings;
 mod floods;
 mod house;
+mod installed;
 mod invited;
 mod issued;
 mod issuing;

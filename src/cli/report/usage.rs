@@ -7,6 +7,7 @@ use clap::error::ErrorKind;
 use clap::{Error, Parser};
 
 use super::{shown, terminal};
+use crate::cli::help::grouped;
 
 /// The arguments as they are understood. What is to be said instead bears colours only where none of the
 /// arguments could bring its own.
@@ -14,7 +15,8 @@ use super::{shown, terminal};
 /// # Errors
 /// When they can't be understood, or help is asked for.
 pub fn parsed<P: Parser>(arguments: &[OsString]) -> Result<P, Error> {
-    let command = if are_plain(arguments) { P::command() } else { P::command().styles(Styles::plain()) };
+    let command = grouped(P::command());
+    let command = if are_plain(arguments) { command } else { command.styles(Styles::plain()) };
     let matches = command.try_get_matches_from(arguments)?;
     P::from_arg_matches(&matches)
 }
