@@ -20,6 +20,7 @@ const REGISTRIES: &[Registry] = &[
         besides: &[
             ("book_folder", "the folder that a command is given"),
             ("clock", "the day of a run, and the moment of what is recorded"),
+            ("help", "the list of commands, by who uses them"),
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
