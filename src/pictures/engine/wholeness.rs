@@ -171,7 +171,7 @@ mod tests {
     /// Source: ITU-T T.81, G.1.1.1; a photo of the example's, each of its passes left off in turn.
     #[test]
     fn a_photo_stored_in_passes_that_lacks_one_is_cut_short() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/example-project/rooms/bath/photos/toilet.jpg");
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../../example-project/rooms/bath/photos/toilet.jpg");
         let whole = std::fs::read(path).unwrap();
         assert_eq!(check(Format::Jpeg, &whole), Ok(()));
         let scans: Vec<usize> =
