@@ -11,7 +11,7 @@ const GROUPS: [(&str, &[&str]); 4] = [
 ];
 
 /// What is printed instead of clap's own list, which knows no groups.
-const TEMPLATE: &str = "{about}\n{usage-heading} {usage}\n\n{after-help}\n";
+const TEMPLATE: &str = "{about}\n{usage-heading} {usage}{after-help}\n";
 
 /// The command line with its commands listed by who uses them.
 pub fn grouped(whole: Command) -> Command {
