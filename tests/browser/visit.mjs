@@ -26,6 +26,8 @@ export function listen(page, folder) {
     if (insideFolder(folder, url) === null) hear("request", `asks for ${url}`);
   });
   page.on("requestfailed", (request) => {
+    // Given up by the browser itself: a wider window has it take another size of the same picture.
+    if (request.failure()?.errorText === "net::ERR_ABORTED") return;
     if (insideFolder(folder, request.url()) !== null) hear("request", `does not get ${decodeURI(request.url())}`);
   });
   return ear;
