@@ -69,7 +69,14 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &ProductOption, opening: Opt
         Hazard::Stone => {
             option.top.get().and_then(|top| top.material.get()).is_some_and(|material| !material.is_stony())
         }
-        Hazard::Power | Hazard::Heat | Hazard::Air | Hazard::Glass | Hazard::Dust | Hazard::Water => false,
+        Hazard::Power
+        | Hazard::Heat
+        | Hazard::Air
+        | Hazard::Glass
+        | Hazard::Dust
+        | Hazard::Water
+        | Hazard::Fall
+        | Hazard::Cords => false,
     }
 }
 
@@ -100,7 +107,15 @@ pub fn of_finding(caution: Caution, finding: &Finding, things: &Things<'_>) -> O
         (None, _) | (_, None) => true,
         (Some(Hazard::Stone), Some((room, selection))) => stone_is_near(room, selection),
         (
-            Some(hazard @ (Hazard::Gas | Hazard::Heat | Hazard::Weight | Hazard::Tipping | Hazard::Dust)),
+            Some(
+                hazard @ (Hazard::Gas
+                | Hazard::Heat
+                | Hazard::Weight
+                | Hazard::Tipping
+                | Hazard::Dust
+                | Hazard::Fall
+                | Hazard::Cords),
+            ),
             Some((room, selection)),
         ) => of_selection(room, selection).contains(&hazard),
         // Wires, pipes, ducts and panes are of the house as well.

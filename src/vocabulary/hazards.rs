@@ -15,6 +15,10 @@ pub enum Hazard {
     Weight,
     /// A thing that tips over.
     Tipping,
+    /// A bar that somebody holds on to.
+    Fall,
+    /// Cords that hang.
+    Cords,
     /// Glass.
     Glass,
     /// Stone: weight, and dust when cut.
@@ -74,6 +78,12 @@ impl Hazard {
             }
             Self::Weight => "Heavy enough to injure. Enough hands, and proper gear to carry, lift and hold it.",
             Self::Tipping => "It can tip over. The maker's anti-tip fixing goes into solid framing before first use.",
+            Self::Fall => {
+                "A bar that gives way lets somebody fall. It is fixed into solid blocking, by the maker's instructions and the local code."
+            }
+            Self::Cords => {
+                "A hanging cord can strangle a child. Without cords where children may be; else kept short and out of reach, by the maker's instructions and the local code."
+            }
             Self::Glass => {
                 "Glass breaks and cuts. Safety glazing, its fixing and its handling follow the local code and the maker's instructions."
             }

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::rules::trial::Trial;
-use Hazard::{Air, Dust, Gas, Glass, Heat, Power as Electricity, Stone, Tipping, Water, Weight as Heavy};
+use Hazard::{Air, Cords, Dust, Fall, Gas, Glass, Heat, Power as Electricity, Stone, Tipping, Water, Weight as Heavy};
 
 fn due(kind: &str, option: &str, service: &str) -> Vec<Hazard> {
     let book = Trial::of("fit/width")
@@ -59,6 +59,10 @@ fn cautions_follow_from_what_a_thing_is_and_what_feeds_it() {
         ("microwave", "fit: {weight: 30 lb}", &[Electricity]),
         ("microwave", "fit: {weight: 36 lb}", &[Electricity, Heavy]),
         ("knob", "", &[]),
+        // What is held on to, and what hangs within a child's reach.
+        ("grab bar", "", &[Fall]),
+        ("towel bar", "", &[]),
+        ("roller shade", "", &[Cords]),
         ("pendant", "", &[Electricity]),
     ];
     for (kind, option, wanted) in table {
@@ -121,7 +125,7 @@ fn a_finding_cautions_of_what_its_thing_can_do() {
 
 #[test]
 fn each_caution_is_said_once_and_says_one_thing() {
-    let all = [Gas, Electricity, Heat, Air, Heavy, Tipping, Glass, Stone, Dust, Water];
+    let all = [Gas, Electricity, Heat, Air, Heavy, Tipping, Fall, Cords, Glass, Stone, Dust, Water];
     let mut words: Vec<&str> = all.iter().map(|hazard| hazard.caution().words()).collect();
     words.sort_unstable();
     words.dedup();

@@ -4,7 +4,7 @@
 //! a kind is written.
 
 use super::{Hazard, HoldPoint, Row, Trade, Trait, into, onto};
-use Hazard::{Air, Dust, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
+use Hazard::{Air, Cords, Dust, Fall, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Other, Plumbing, Tile};
 use Trait::{
     Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, HasHandles, InNoCabinet, LapsOver, StandsTall,
@@ -172,7 +172,7 @@ kinds! {
     GrabBar: "grab bar" | "grab rail", "a bar to hold on to" =>
         onto(Hardware)
             .needs(&["maker", "model", "size.length"])
-            .hurts(&[Weight])
+            .hurts(&[Fall])
             .due(HoldPoint::RoughInClosed);
     DoorHandle: "door handle" | "door lever" | "door knob" | "door hardware" | "lockset", "handles and locks of a room's door" =>
         onto(Hardware)
@@ -238,7 +238,8 @@ kinds! {
             .hurts(&[Weight]);
     WindowCovering: "window covering" | "blind" | "blinds" | "shade" | "roller shade" | "curtain" | "curtains" | "shutters", "blinds, shades, curtains, shutters" =>
         onto(Finish)
-            .needs(&["maker", "size.width", "size.height"]);
+            .needs(&["maker", "size.width", "size.height"])
+            .hurts(&[Cords]);
     Furniture: "furniture" | "stool" | "stools" | "bar stool" | "chair" | "chairs" | "table" | "bench" | "seat", "a piece of furniture: a stool, a table, a bench" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height", "size.depth"]);
