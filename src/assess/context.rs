@@ -2,6 +2,7 @@
 
 use crate::book::{Book, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity};
+use crate::site::heat::Hearth;
 use crate::site::{Placement, Site};
 use crate::source::Place;
 use crate::units::Date;
@@ -32,6 +33,11 @@ impl<'a> Context<'a> {
     /// The figures of codes and guidelines as they count for this book.
     pub fn rulings(&self) -> Rulings<'a> {
         Rulings::of(&self.book.project)
+    }
+
+    /// The cooking surface of a thing at its opening, with what is near it; none for what has none.
+    pub fn hearth(&self, fitted: Placement<'a>) -> Option<Hearth<'a>> {
+        Hearth::of(fitted, self.site.plan(fitted.room), self.rulings().heat())
     }
 }
 

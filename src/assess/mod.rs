@@ -3,7 +3,6 @@
 pub mod approval;
 pub mod cautions;
 pub mod codes;
-pub mod heat;
 pub mod rules;
 
 mod context;
@@ -33,7 +32,7 @@ pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 mod things;
 mod waivers;
 mod words;
-pub use words::{behind, casing, say, say_range};
+pub use words::{behind, casing, near_heat, say, say_range, where_to_say_it_burns};
 
 use std::collections::HashMap;
 

@@ -1,11 +1,13 @@
 //! Lengths as findings say them: in the book's own units, the other system beside them.
 
+use crate::book::Burning;
 use crate::finding::{Phrase, Piece, Say, Value, phrase};
 use crate::ledger::Moment;
-use crate::site::plan::HoleIs;
+use crate::site::heat::Body;
+use crate::site::plan::{HoleIs, RowOf, What};
 use crate::site::{BehindIs, Spot};
 use crate::units::{Length, LengthRange, System};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Words};
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
 pub fn say(length: Length, system: System) -> Value {
@@ -27,6 +29,47 @@ pub fn behind(is: &BehindIs) -> Phrase {
         BehindIs::RaisedBack(of) => phrase!("the raised back of `{}`", of),
         BehindIs::Tile(name) => phrase!("the tile `{}`", name),
         BehindIs::Window(of) => phrase!("the sill and casing of `{}`", of),
+    }
+}
+
+/// What stands near a cooking surface: `the oak hood`, `` `plates` of the run `uppers` ``.
+pub fn near_heat(body: &Body<'_>) -> Phrase {
+    match body {
+        Body::Said(neighbour, _) => phrase!("the {}", neighbour.value.what),
+        Body::Placed(_, thing, row) => {
+            let name = body.chosen().map_or(thing.name, |selection| selection.name.as_str());
+            match row {
+                Some(RowOf::Run(run)) => phrase!("`{name}` of the run `{}`", name, run.name.value),
+                Some(RowOf::Side(island, _)) => phrase!("`{name}` of the island `{}`", name, island.name.value),
+                None => phrase!("`{name}` of the plan", name),
+            }
+        }
+        Body::Hood(hood, opening) => phrase!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
+        Body::Window(window) => phrase!("the window `{}`", window.name.value),
+        Body::Casing(hole) => casing(*hole),
+        Body::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", wall.letter),
+        Body::Wall(wall) => phrase!("the wall `{}`", wall.name()),
+        Body::Ceiling(_) => "the ceiling".into(),
+    }
+}
+
+/// Where to say whether that burns.
+pub fn where_to_say_it_burns(body: &Body<'_>) -> Phrase {
+    let material =
+        phrase!("`material` ({})", Phrase::joined(Burning::WORDS.iter().map(|word| Phrase::name(word)), ", "));
+    match body {
+        Body::Said(_, None) => phrase!("{material} in the opening's `above`", material),
+        Body::Said(_, Some(side)) => phrase!("{material} in the opening's `{}`", material, side.word()),
+        Body::Placed(..) if body.chosen().is_some() => phrase!("{material} of what is chosen for it", material),
+        Body::Placed(_, thing, _) => match thing.what {
+            What::Part(_) => phrase!("{material} of this part, or of its run", material),
+            _ => phrase!("{material} of what stands there", material),
+        },
+        Body::Hood(hood, _) => phrase!("{material} of `{}`", material, hood.name.value),
+        Body::Window(_) | Body::Casing(HoleIs::Window(_)) => phrase!("{material} of this window", material),
+        Body::Casing(HoleIs::Door(_)) => phrase!("{material} of this door", material),
+        Body::Wall(wall) => phrase!("{material} of wall {} under `walls`", material, wall.letter),
+        Body::Ceiling(_) => phrase!("{material} of the room's `ceiling`, beside its height", material),
     }
 }
 

@@ -327,19 +327,3 @@ impl Deep {
         self.behind + most.max(self.body)
     }
 }
-
-impl Beside {
-    /// Reads the usual words for what stands beside an opening.
-    pub fn from_words(words: &str) -> Beside {
-        let has = |part: &str| words.contains(part);
-        if words.is_empty() || has("nothing") || has("open") {
-            Beside::Open
-        } else if has("base") || has("counter") || has("drawer") || has("vanity") {
-            Beside::Base
-        } else if has("cabinet") || has("panel") || has("tall") || has("shelf") {
-            Beside::Tall
-        } else {
-            Beside::Wall
-        }
-    }
-}

@@ -10,6 +10,7 @@ mod deck;
 pub mod distances;
 mod ends;
 pub mod fitting;
+pub mod heat;
 pub mod lights;
 mod made_as;
 pub mod panels;

@@ -38,6 +38,10 @@ pub enum Said {
     Furniture,
     /// What rises above the counter besides what is built.
     Tall,
+    /// What stands under a counter, or is as high as one.
+    Low,
+    /// That a side is open.
+    Open,
     /// A tap.
     Tap,
     /// A tap that serves no bowl.
@@ -143,6 +147,21 @@ const BUILT: &[&str] = &[
     "boxing",
 ];
 
+/// What stands under a counter, or is as high as one.
+const LOW: &[&str] = &[
+    "base",
+    "counter",
+    "countertop",
+    "worktop",
+    "drawer",
+    "drawers",
+    "vanity",
+    "dishwasher",
+    "sink",
+    "undercounter",
+    "island",
+];
+
 /// What fills a hole that is drilled and takes no tap.
 const FILLERS: &[&str] =
     &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
@@ -183,6 +202,8 @@ impl Said {
             Self::Tall => {
                 (Met::Whole, &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"])
             }
+            Self::Low => (Met::Whole, LOW),
+            Self::Open => (Met::Whole, &["open"]),
             Self::Tap => (Met::Whole, &["tap", "taps", "faucet", "faucets", "mixer", "mixers"]),
             Self::NoBowl => (Met::Whole, &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"]),
             Self::Bowl => (Met::Whole, &["basin", "sink", "lavatory", "vanity"]),

@@ -13,6 +13,7 @@ pub use figures::*;
 
 use crate::book::{Codes, Country, OwnFigure, Project};
 use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
+use crate::site::heat::{HeatFigure, HeatFigures};
 use crate::units::Length;
 
 /// A value of a figure.
@@ -94,6 +95,20 @@ impl<'a> Rulings<'a> {
     /// the book adopts it.
     pub fn offers(&self, family: Family) -> bool {
         self.country == Some(family.country()) || self.editions().year(family).is_some()
+    }
+
+    /// The figures of what stands near heat.
+    pub fn heat(&self) -> HeatFigures {
+        let of = |figure: &'static Figure| {
+            let Ruling { value, source, severity, .. } = self.length(figure)?;
+            Some(HeatFigure { length: value, stops: severity == Severity::Stop, source })
+        };
+        HeatFigures {
+            above: of(&ABOVE_COOKTOP_BARE),
+            above_shielded: of(&ABOVE_COOKTOP_SHIELDED),
+            beside: of(&BESIDE_COOKTOP),
+            beside_up_to: self.length(&BESIDE_COOKTOP_UP_TO).map(|ruling| ruling.value),
+        }
     }
 
     /// The editions that the book adopts.

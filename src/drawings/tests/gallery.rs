@@ -17,7 +17,13 @@ pub fn limits(least: &str, most: &str) -> Limits {
 }
 
 pub fn beside(words: &str) -> Neighbour {
-    Neighbour { kind: Beside::from_words(words), words: words.to_owned(), underside: None }
+    let kind = match words {
+        "" => Beside::Open,
+        "wall" => Beside::Wall,
+        "base cabinet" | "sink base cabinet" | "vanity" => Beside::Base,
+        _ => Beside::Tall,
+    };
+    Neighbour { kind, words: words.to_owned(), underside: None }
 }
 
 pub fn service(what: &str, from_left: &str, above_floor: &str) -> Service {

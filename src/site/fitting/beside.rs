@@ -1,6 +1,7 @@
 //! What stands beside an opening: whether a door meets it, whether it rises above the counter.
 
-use crate::book::{Hinge, Neighbour, Opening, ProductOption, Room, Slot};
+use crate::book::{Hinge, Neighbour, Opening, Plainly, ProductOption, Room, Slot};
+use crate::units::Length;
 use crate::vocabulary::Said;
 
 use super::front_edge;
@@ -51,7 +52,47 @@ pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Op
     proud || (Said::Built.is_in(&neighbour.what) && !Said::Furniture.is_in(&neighbour.what))
 }
 
-/// Whether it rises above the counter: a wall, a wall cabinet, a tall cabinet.
+/// How far up a neighbour goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rises {
+    /// Nothing stands there.
+    Nothing,
+    /// No higher than the counter.
+    ToTheCounter,
+    /// Above it.
+    AboveTheCounter,
+    /// All the way: it is of the building.
+    Built,
+    /// Nobody says, in a figure or in words that are known.
+    Unsaid,
+}
+
+/// How far up a neighbour goes: by its `top` against the counter, else by its words.
+pub fn rises(neighbour: &Neighbour, counter: Option<Length>) -> Rises {
+    rises_to(neighbour, neighbour.top.get().copied().zip(counter))
+}
+
+/// By a top and the counter's, where both are known.
+fn rises_to(neighbour: &Neighbour, figures: Option<(Length, Length)>) -> Rises {
+    let what = &neighbour.what;
+    if neighbour.is_nothing() || Said::Open.is_in(what) {
+        return Rises::Nothing;
+    }
+    let is_built = Said::Built.is_in(what) || neighbour.plainly() == Some(Plainly::Ceiling);
+    if is_built && !Said::Furniture.is_in(what) {
+        return Rises::Built;
+    }
+    if let Some((top, counter)) = figures {
+        return if top > counter { Rises::AboveTheCounter } else { Rises::ToTheCounter };
+    }
+    match (is_built || Said::Tall.is_in(what), Said::Low.is_in(what)) {
+        (true, _) => Rises::AboveTheCounter,
+        (false, true) => Rises::ToTheCounter,
+        (false, false) => Rises::Unsaid,
+    }
+}
+
+/// Whether it is known to rise above the counter, by its words: a wall, a wall cabinet, a tall cabinet.
 pub fn rises_above_counter(neighbour: &Neighbour) -> bool {
     Said::Built.is_in(&neighbour.what) || Said::Tall.is_in(&neighbour.what)
 }
@@ -79,5 +120,29 @@ mod tests {
         for what in ["base cabinet", "drawers", "counter", "dishwasher"] {
             assert!(!rises_above_counter(&neighbour(what)), "{what}");
         }
+    }
+
+    #[test]
+    fn how_far_up_a_neighbour_goes_is_told_by_its_top_and_else_by_its_words() {
+        let counter = Some(Length::from_inches(36));
+        for (what, goes) in [
+            ("nothing", Rises::Nothing),
+            ("open to the hall", Rises::Nothing),
+            ("Wall", Rises::Built),
+            ("door casing", Rises::Built),
+            ("wall cabinet", Rises::AboveTheCounter),
+            ("Pantry", Rises::AboveTheCounter),
+            ("refrigerator", Rises::AboveTheCounter),
+            ("Base cabinet", Rises::ToTheCounter),
+            ("three drawers", Rises::ToTheCounter),
+            ("worktop", Rises::ToTheCounter),
+            ("end panel", Rises::Unsaid),
+        ] {
+            assert_eq!(rises(&neighbour(what), counter), goes, "{what}");
+        }
+        let inches = Length::from_inches;
+        assert_eq!(rises_to(&neighbour("end panel"), Some((inches(84), inches(36)))), Rises::AboveTheCounter);
+        assert_eq!(rises_to(&neighbour("cabinet"), Some((inches(36), inches(36)))), Rises::ToTheCounter);
+        assert_eq!(rises_to(&neighbour("wall"), Some((inches(36), inches(36)))), Rises::Built);
     }
 }

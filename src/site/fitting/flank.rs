@@ -19,6 +19,8 @@ pub struct Flank {
     pub is_proud: bool,
     /// Whether it rises above the counter.
     pub is_tall: bool,
+    /// Whether it is of the building.
+    pub is_built: bool,
     /// Where the row or the place is written that this follows from.
     pub span: Span,
 }
@@ -62,7 +64,7 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
         None => (true, true),
         Some(other) => (stands_out(plan, own, other, front), rises(other)),
     };
-    Some(Flank { what: met.name(plan), gap, is_proud, is_tall, span: own.span })
+    Some(Flank { what: met.name(plan), gap, is_proud, is_tall, is_built: met.thing().is_none(), span: own.span })
 }
 
 /// Whether a thing beside stands further out than an opening's front: its body, or the door of what is chosen
@@ -128,13 +130,13 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
                 let own = front_edge(room, opening).into_iter().chain(stands(opening)).max();
                 let is_proud = other.and_then(stands).zip(own).is_some_and(|(other, own)| other > own);
                 let what = name.value.clone();
-                return Some(Flank { what, gap, is_proud, is_tall: tall, span: part.span });
+                return Some(Flank { what, gap, is_proud, is_tall: tall, is_built: false, span: part.span });
             }
         };
         let is_proud = depth.zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
-        return Some(Flank { what: what.to_string(), gap, is_proud, is_tall, span: part.span });
+        return Some(Flank { what: what.to_string(), gap, is_proud, is_tall, is_built: false, span: part.span });
     }
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
     let what = meets.filter(|meets| **meets != RunEnd::Open)?;
-    Some(Flank { what: what.to_string(), gap, is_proud: true, is_tall: true, span: place.part.span })
+    Some(Flank { what: what.to_string(), gap, is_proud: true, is_tall: true, is_built: true, span: place.part.span })
 }

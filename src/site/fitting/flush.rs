@@ -3,10 +3,10 @@
 use crate::book::{Opening, Panel, ProductOption, Room, Selection, Service, ServicePoints, Setting, Slot};
 use crate::site::row_of;
 use crate::source::{Span, Spanned};
-use crate::units::Length;
+use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Kind, Said};
 
-use super::everywhere;
+use super::{DimensionCheck, everywhere};
 
 /// How deep a thing stands, from the wall to its front.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,6 +52,32 @@ pub fn depth_stack(room: &Room, opening: &Opening, option: &ProductOption) -> Op
         behind: struck.map_or(air, |(_, proud)| proud),
         struck: struck.map(|(service, _)| service),
     })
+}
+
+/// The depth of what is meant to be flush, which its stack decides, with that stack: case, panel and what is behind
+/// against the recess. None where it is not, or does not go in even with its front before the others.
+pub(super) fn meant_flush(
+    room: &Room,
+    opening: &Opening,
+    option: &ProductOption,
+    depth: &DimensionCheck,
+) -> Option<(DimensionCheck, DepthStack)> {
+    setting(opening, option).filter(|(set, _)| *set == Setting::Flush)?;
+    let stack = depth_stack(room, opening, option).filter(|_| depth.misfit().is_none())?;
+    let (recess, at) = recess(room, opening)?;
+    let most = depth.asked.and_then(|asked| asked.most).filter(|most| *most >= stack.total());
+    let asked = most.map(|most| LengthRange { least: depth.least(), most: Some(most) });
+    let check = DimensionCheck {
+        asked,
+        body: Some(stack.case + stack.panel),
+        air: stack.behind,
+        there: Some(recess),
+        there_at: Some(at),
+        sheet_alone: false,
+        bound: depth.bound || depth.there.is_none(),
+        ..depth.clone()
+    };
+    Some((check, stack))
 }
 
 /// The front panel of what goes into an opening: its own, or the line of a cabinet order that is for it, by its

@@ -19,7 +19,7 @@ mod stack;
 mod tests;
 pub mod waste;
 
-pub use beside::{Side, hinge_sides, rises_above_counter, stands_in_the_door_s_way};
+pub use beside::{Rises, Side, hinge_sides, rises, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, panel, recess, setting};
 pub use gauge::{DimensionCheck, Gaps, Misfit};
@@ -48,6 +48,8 @@ pub struct Fitting {
     pub height: DimensionCheck,
     /// Depth.
     pub depth: DimensionCheck,
+    /// The stack by which its depth is judged, where it is meant to be flush.
+    pub flush: Option<DepthStack>,
     /// What ends its height from above, where its own readings do not.
     pub under: Option<Above>,
     /// What is still to be laid on the floor, where it was taken off the height.
@@ -109,6 +111,8 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let width = width_gauge(room, opening, option, fit);
     let height = height_gauge(room, opening, option, above.as_ref());
     let depth = depth_gauge(room, opening, option, fit);
+    let meant = flush::meant_flush(room, opening, option, &depth);
+    let (depth, flush) = meant.map_or((depth, None), |(depth, stack)| (depth, Some(stack)));
     let under = above.filter(|above| height.there == Some(above.left(opening)));
     let by_reading = reading_above_the_floor(room, opening).is_some_and(|reading| Some(reading.value) == height.there);
     let stack = Stack::of(room, opening).filter(|stack| stack.left_for(room, opening).is_some());
@@ -127,6 +131,7 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         width,
         height,
         depth,
+        flush,
     }
 }
 

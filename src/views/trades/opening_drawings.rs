@@ -1,6 +1,6 @@
 //! Draws an opening for its sheet: from the front, from its right, from above.
 
-use crate::assess::heat::{Body, Hearth};
+use crate::assess::near_heat;
 use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
     Across, Beside as Kind, Between, Face, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide, ReadAt,
@@ -8,7 +8,8 @@ use crate::drawings::sizes::{
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::site;
-use crate::site::fitting::{Above, AboveIs, Fitting, above, build_up, fitting};
+use crate::site::fitting::{Above, AboveIs, Fitting, Rises, Side, above, build_up, fitting, flank, rises};
+use crate::site::heat::{Body, Hearth};
 use crate::site::plan::{Plan, Plans};
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
@@ -23,8 +24,12 @@ struct Set<'a> {
     above: Neighbour,
     height: Option<Length>,
     fit: Fitting,
+    plan: Option<&'a Plan<'a>>,
     units: Units,
 }
+
+/// What stands farther away is not drawn as standing beside (common practice: a hand's breadth).
+const NEAR: Length = Length::from_inches(4);
 
 impl PageBuilder<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
@@ -36,6 +41,7 @@ impl PageBuilder<'_> {
             above: overhead(here, at, hearth.as_ref()),
             height: self.height_of(at.room, at.opening),
             fit: at.thing.map(|(_, option)| fitting(here, at.room, at.opening, option)).unwrap_or_default(),
+            plan: here,
             units: self.units(),
         };
         let front = front(&set).map(|front| {
@@ -76,8 +82,8 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
         tag: number(at).trim_end_matches('F').to_string(),
         thing: at.thing.and_then(|(selection, option)| thing(&set.fit, selection, option)),
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
-        left: neighbour(&opening.left),
-        right: neighbour(&opening.right),
+        left: beside(set, Side::Left),
+        right: beside(set, Side::Right),
         above: set.above.clone(),
         services: vec![],
         counter: site::counter_height(at.room, opening).value(),
@@ -139,8 +145,8 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         gap_left: gap_left(&set.fit).unwrap_or(Length::ZERO),
         thing,
         thing_width: set.fit.front.width,
-        left: neighbour(&opening.left),
-        right: neighbour(&opening.right),
+        left: beside(set, Side::Left),
+        right: beside(set, Side::Right),
         counter_edge,
         across,
         misfits: misfits(&set.fit),
@@ -215,22 +221,46 @@ fn overhead(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, hearth: Option<&Heart
             Some(Above { is: AboveIs::Hung(words), edge, .. }) => {
                 Neighbour { kind: Kind::Tall, words, underside: Some(edge) }
             }
-            _ => neighbour(&at.opening.above),
+            _ => neighbour(&at.opening.above, None),
         };
     };
     let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
-    let words = body.words().bare(["", ""]);
+    let words = near_heat(&body).bare(["", ""]);
     let words = words.strip_prefix("the ").unwrap_or(&words).to_string();
     Neighbour { kind, words, underside: Some(edge) }
 }
 
-fn neighbour(slot: &Slot<Beside>) -> Neighbour {
-    match slot.get().filter(|beside| !beside.is_nothing()) {
-        None => Neighbour { kind: Kind::Open, words: String::new(), underside: None },
-        Some(beside) => Neighbour {
-            kind: Kind::from_words(&beside.what),
-            words: beside.what.clone(),
-            underside: beside.height.get().copied(),
-        },
+/// What stands at a side: as the opening says, else as its row or the plan tells of what is near.
+fn beside(set: &Set<'_>, side: Side) -> Neighbour {
+    let (at, counter) = (set.at, site::counter_height(set.at.room, set.at.opening).value());
+    let said = side.of(at.opening);
+    if !said.is_absent() {
+        return neighbour(said, counter);
     }
+    let told = flank(at.room, set.plan, at.opening, side).filter(|told| told.gap <= NEAR);
+    told.map_or_else(
+        || neighbour(said, counter),
+        |told| Neighbour {
+            kind: match (told.is_built, told.is_tall) {
+                (true, _) => Kind::Wall,
+                (false, true) => Kind::Tall,
+                (false, false) => Kind::Base,
+            },
+            words: told.what,
+            underside: None,
+        },
+    )
+}
+
+fn neighbour(slot: &Slot<Beside>, counter: Option<Length>) -> Neighbour {
+    let nothing = Neighbour { kind: Kind::Open, words: String::new(), underside: None };
+    slot.get().map_or(nothing.clone(), |beside| {
+        let kind = match rises(beside, counter) {
+            Rises::Nothing => return nothing,
+            Rises::ToTheCounter => Kind::Base,
+            Rises::AboveTheCounter | Rises::Unsaid => Kind::Tall,
+            Rises::Built => Kind::Wall,
+        };
+        Neighbour { kind, words: beside.what.clone(), underside: beside.height.get().copied() }
+    })
 }

@@ -1,10 +1,11 @@
 //! What is near a cooking surface, on its sheet: from the same answers that the review judges.
 
 use crate::assess::codes::Rulings;
-use crate::assess::heat::{DistanceSource, Hearth, Near, Where, nearest};
+use crate::assess::near_heat;
 use crate::book::Burning;
 use crate::site::Placement;
 use crate::site::fitting::Side;
+use crate::site::heat::{DistanceSource, Hearth, Near, Where, nearest};
 use crate::site::plan::Plans;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
@@ -40,7 +41,7 @@ impl PageBuilder<'_> {
     {
         let (selection, option) = at.thing?;
         let fitted = Placement { room: at.room, opening: at.opening, selection, option };
-        Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project))
+        Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project).heat())
     }
 
     /// What is there, how near, and what is asked.
@@ -51,7 +52,8 @@ impl PageBuilder<'_> {
             Some(Burning::Burns) if near.under_a_hood => "burns, shielded by the hood below it",
             Some(burning) => burning.word(),
         };
-        let told = Html::text(&format!("{}, ", capital(&near.body.words().bare(["", ""])))).then(length(near.distance));
+        let told =
+            Html::text(&format!("{}, ", capital(&near_heat(&near.body).bare(["", ""])))).then(length(near.distance));
         let told = told.then(format!(" away; {counts}. Asked: ").as_str()).then(length(near.asked.length));
         let told = told.then(format!(" ({}).", source(near.asked.whose, &near.asked.source)).as_str());
         match near.short() {

@@ -1,10 +1,10 @@
 //! What is above a cooking surface.
 
-use crate::assess::heat::{Body, DistanceSource, Hearth, Near, is_said_above_cooking, nearest, windows_over};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, near_heat, say, where_to_say_it_burns};
 use crate::book::{Neighbour, Room, Window, WindowOpens};
 use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::site::heat::{Body, DistanceSource, Hearth, Near, is_said_above_cooking, nearest, windows_over};
 use crate::source::Spanned;
 use crate::vocabulary::Hazard;
 
@@ -46,14 +46,14 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
+        let Some(hearth) = context.hearth(fitted) else { continue };
         let near = hearth.above();
         let short = nearest(&near).and_then(|near| told(context, &hearth, near));
         findings.extend(short.or_else(|| ask(context, &hearth)));
     }
     for room in &context.book.rooms {
         let over = context.site.fitted().filter(|fitted| fitted.room.folder == room.folder);
-        let over = over.filter_map(|fitted| Hearth::of(fitted, context.site.plan(room), context.rulings()));
+        let over = over.filter_map(|fitted| context.hearth(fitted));
         let mut windows: Vec<(&Window, Phrase)> = Vec::new();
         for hearth in over {
             let name = phrase!("cooking surface of `{}`", hearth.fitted.selection.name.value);
@@ -80,7 +80,7 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<R
         if near.hangs_on_its_material() { "; nobody says whether it burns, and so it counts as burning" } else { "" };
     let message = phrase!(
         "{} is {} above the cooking surface of `{}`, {} less than {whose} {}{unsaid}",
-        near.body.words(),
+        near_heat(&near.body),
         say(near.distance),
         hearth.fitted.selection.name.value,
         say(short),
@@ -91,9 +91,10 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<R
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
     let mut remedy = Phrase::from("raise what is above, shield it as the code says, or fit a hood that is wide enough");
     if near.hangs_on_its_material() {
-        remedy = phrase!("say whether it burns: {}; where it does, {remedy}", near.body.field(), remedy);
+        remedy =
+            phrase!("say whether it burns: {}; where it does, {remedy}", where_to_say_it_burns(&near.body), remedy);
     }
-    let finding = hearth.fitted.finding(near.asked.severity, at, message);
+    let finding = hearth.fitted.finding(super::weight(&near.asked), at, message);
     Some(finding.remedy(remedy).source(near.asked.source.clone()))
 }
 
@@ -106,7 +107,11 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
             phrase!("how high the {} is above the cooking surface of `{name}` is not said", said.value.what, name);
         let height = Phrase::from("add the height of its lower edge from the finished floor to the opening's `above`");
         let finding = hearth.fitted.finding(Severity::Query, said.span, message);
-        return Some(finding.remedy(phrase!("{height}, and {}", height, Body::Said(said, None).field())));
+        return Some(finding.remedy(phrase!(
+            "{height}, and {}",
+            height,
+            where_to_say_it_burns(&Body::Said(said, None))
+        )));
     }
     let (above, surface) = (said?, hearth.surface());
     let height = *above.value.height.get().filter(|_| surface.is_none())?;

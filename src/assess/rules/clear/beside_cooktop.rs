@@ -1,10 +1,10 @@
 //! What rises beside a cooking surface.
 
-use crate::assess::heat::{DistanceSource, Hearth, Near, nearest};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, near_heat, say, where_to_say_it_burns};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::Side;
+use crate::site::heat::{DistanceSource, Hearth, Near, nearest};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -44,7 +44,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
+        let Some(hearth) = context.hearth(fitted) else { continue };
         let mut unsaid = Vec::new();
         for side in [Side::Left, Side::Right] {
             let near = hearth.beside(side);
@@ -73,7 +73,7 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
     };
     let message = phrase!(
         "{} is {} from the {} of the cooking surface of `{}` and rises above it, {} less than {whose} {}{unsaid}",
-        near.body.words(),
+        near_heat(&near.body),
         say(near.distance),
         side.word(),
         hearth.fitted.selection.name.value,
@@ -85,10 +85,11 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, side: Side, near: &Near<'_>)
     let mut remedy =
         Phrase::from("move the opening, put a base cabinet between, or clad what stands there as the code says");
     if near.burning.is_none() {
-        remedy = phrase!("say whether it burns: {}; where it does, {remedy}", near.body.field(), remedy);
+        remedy =
+            phrase!("say whether it burns: {}; where it does, {remedy}", where_to_say_it_burns(&near.body), remedy);
     }
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
-    let finding = hearth.fitted.finding(near.asked.severity, at, message);
+    let finding = hearth.fitted.finding(super::weight(&near.asked), at, message);
     Some(finding.remedy(remedy).source(near.asked.source.clone()))
 }
 
@@ -97,7 +98,7 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>, unsaid: &[(Side, Near<'_>)]) 
     let (first, near) = unsaid.first()?;
     let say = |length| say(length, context.book.project.units);
     let each = |(side, near): &(Side, Near<'_>)| {
-        phrase!("{} at the {} ({} away)", near.body.words(), side.word(), say(near.distance))
+        phrase!("{} at the {} ({} away)", near_heat(&near.body), side.word(), say(near.distance))
     };
     let there: Vec<Phrase> = unsaid.iter().map(each).collect();
     let sides: Vec<Phrase> = unsaid.iter().map(|(side, _)| phrase!("`{}`", side.word())).collect();

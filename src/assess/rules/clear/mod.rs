@@ -28,8 +28,14 @@ use crate::assess::{Context, say};
 use crate::book::{Room, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Distance, Whence};
+use crate::site::heat::RequiredDistance;
 use crate::source::Spanned;
 use crate::units::Length;
+
+/// What it weighs that a thing is nearer to heat than is asked.
+fn weight(asked: &RequiredDistance) -> Severity {
+    if asked.stops { Severity::Stop } else { Severity::Query }
+}
 
 /// A figure that a code or a guideline asks for.
 #[derive(Clone, Copy)]

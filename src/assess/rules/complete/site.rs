@@ -8,10 +8,10 @@ mod setting;
 mod words;
 
 use crate::assess::Context;
-use crate::assess::heat::{Hearth, Unsaid};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, phrase};
+use crate::site::heat::{Hearth, Unsaid};
 use crate::site::inside_width;
 use crate::site::taps;
 use crate::vocabulary::{Hazard, Kind, Mount};
@@ -59,7 +59,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut asked = Vec::new();
     for fitted in context.site.fitted() {
-        let Some(hearth) = Hearth::of(fitted, context.site.plan(fitted.room), context.rulings()) else { continue };
+        let Some(hearth) = context.hearth(fitted) else { continue };
         let Some(unsaid) = hearth.unsaid_above().filter(|_| !asked.contains(&fitted.opening.span)) else { continue };
         asked.push(fitted.opening.span);
         findings.push(ask(&hearth, unsaid));

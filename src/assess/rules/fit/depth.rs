@@ -3,10 +3,9 @@
 use super::{Direction, tell};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::Setting;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{depth_stack, fitting, recess, setting};
+use crate::site::fitting::{DepthStack, DimensionCheck, fitting, setting};
 use crate::units::Length;
 
 declare! {
@@ -43,17 +42,27 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    findings
-        .extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted).or_else(|| flush(context, &fitted))));
+    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
+}
+
+fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let fit = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+    if let Some(stack) = fit.flush {
+        return flush(context, fitted, &stack, &fit.depth);
+    }
+    let direction = Direction {
+        word: "deep".into(),
+        too_small: "choose a shallower model, or have what stands behind it recessed and measured again",
+        too_large: "fur the back out to the depth that the sheet asks for",
+    };
+    tell(context, fitted, &fit.depth, &direction)
 }
 
 /// What is meant to be flush against the recess that it stands in.
-fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let (_, meant_at) = setting(fitted.opening, fitted.option).filter(|(set, _)| *set == Setting::Flush)?;
-    let stack = depth_stack(fitted.room, fitted.opening, fitted.option)?;
-    let (recess, at) = recess(fitted.room, fitted.opening)?;
+fn flush(context: &Context<'_>, fitted: &Placement<'_>, stack: &DepthStack, depth: &DimensionCheck) -> Option<Remark> {
+    let (_, meant_at) = setting(fitted.opening, fitted.option)?;
+    let (over, recess, at) = (depth.too_small_by()?, depth.there?, depth.there_at?);
     let say = |length| say(length, context.book.project.units);
-    let over = Some(stack.total() - recess).filter(|over| *over > Length::ZERO)?;
     let panel = (stack.panel > Length::ZERO).then(|| phrase!("{} of panel", say(stack.panel)));
     let behind = (stack.behind > Length::ZERO).then(|| match stack.struck {
         Some(service) => phrase!("{} of {service} point behind it", say(stack.behind), service),
@@ -73,16 +82,6 @@ fn flush(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     Some(finding.remedy(
         "have the recess made deeper or what stands behind recessed, or agree that it stands out: `set: proud`",
     ))
-}
-
-fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let depth = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).depth;
-    let direction = Direction {
-        word: "deep".into(),
-        too_small: "choose a shallower model, or have what stands behind it recessed and measured again",
-        too_large: "fur the back out to the depth that the sheet asks for",
-    };
-    tell(context, fitted, &depth, &direction)
 }
 
 #[cfg(test)]

@@ -123,14 +123,10 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Pr
 
 /// Whether as many holes as a tap takes are on the list of the counter or of a sink.
 fn are_holes_listed(counter: &Counter<'_>, tap: &Selection, option: &ProductOption) -> bool {
-    let name = tap.name.value.to_lowercase();
-    let listed = counter.room.selections.iter().filter_map(Selection::settled).flat_map(|option| &option.drilled);
-    let its = listed.filter(|hole| {
-        let purpose = hole.purpose.value.to_lowercase();
-        purpose.contains(&name) || name.contains(&purpose)
-    });
+    let chosen = counter.room.selections.iter().filter_map(Selection::settled);
+    let listed: Vec<_> = chosen.flat_map(|option| &option.drilled).collect();
     let takes = taps::holes(option).map_or(1, |(holes, _)| holes);
-    its.count() >= takes
+    taps::drilled_for(&listed, tap).len() >= takes
 }
 
 #[cfg(test)]
@@ -156,6 +152,9 @@ mod tests {
             .cautions();
         kitchen("needed for: counter template", "").stays_silent();
         kitchen("needed for: fit-off", "drilled: [{for: kitchen tap, diameter: 1 3/8\"}]").stays_silent();
+        kitchen("needed for: fit-off", "drilled: [{for: mixer, diameter: 1 3/8\"}]").stays_silent();
+        kitchen("needed for: fit-off", "drilled: [{for: faucet, diameter: 1 3/8\"}]").stays_silent();
+        kitchen("needed for: fit-off", "drilled: [{for: soap, diameter: 1 1/4\"}]").finds_one();
         kitchen("needed for: counter template\norder: {placed on: 2027-01-10, promised for: 2027-03-09}", "")
             .finds("`Counter` is templated on 2 Mar 2027, and `Kitchen tap` comes only on 9 Mar 2027");
     }

@@ -1,13 +1,10 @@
 //! What stands near a cooking surface, where that is written, and whether it burns.
 
-use crate::assess::casing;
 use crate::book::{Burning, Neighbour, Opening, ProductOption, Room, Selection, Window};
-use crate::finding::{Phrase, phrase};
 use crate::site::fitting::Side;
 use crate::site::plan::{HoleIs, RowOf, Thing, Wall, What};
 use crate::source::{Span, Spanned};
 use crate::vocabulary::Kind;
-use crate::vocabulary::Words as _;
 
 /// What stands near a cooking surface.
 #[derive(Clone, Copy, Debug)]
@@ -29,25 +26,11 @@ pub enum Body<'a> {
 }
 
 impl<'a> Body<'a> {
-    /// What it is called: `the oak hood`, `` `plates` of the run `uppers` ``.
-    pub fn words(&self) -> Phrase {
+    /// What is chosen there, where it is a thing of the plan.
+    pub fn chosen(&self) -> Option<&'a Selection> {
         match self {
-            Self::Said(neighbour, _) => phrase!("the {}", neighbour.value.what),
-            Self::Placed(room, thing, row) => {
-                let chosen = thing.opening.and_then(|opening| chosen(room, opening));
-                let name = chosen.map_or(thing.name, |selection| selection.name.as_str());
-                match row {
-                    Some(RowOf::Run(run)) => phrase!("`{name}` of the run `{}`", name, run.name.value),
-                    Some(RowOf::Side(island, _)) => phrase!("`{name}` of the island `{}`", name, island.name.value),
-                    None => phrase!("`{name}` of the plan", name),
-                }
-            }
-            Self::Hood(hood, opening) => phrase!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
-            Self::Window(window) => phrase!("the window `{}`", window.name.value),
-            Self::Casing(hole) => casing(*hole),
-            Self::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", wall.letter),
-            Self::Wall(wall) => phrase!("the wall `{}`", wall.name()),
-            Self::Ceiling(_) => "the ceiling".into(),
+            Self::Placed(room, thing, _) => chosen(room, thing.opening?),
+            _ => None,
         }
     }
 
@@ -77,28 +60,6 @@ impl<'a> Body<'a> {
         }
     }
 
-    /// Where to say whether it burns.
-    pub fn field(&self) -> Phrase {
-        let material =
-            phrase!("`material` ({})", Phrase::joined(Burning::WORDS.iter().map(|word| Phrase::name(word)), ", "));
-        match self {
-            Self::Said(_, None) => phrase!("{material} in the opening's `above`", material),
-            Self::Said(_, Some(side)) => phrase!("{material} in the opening's `{}`", material, side.word()),
-            Self::Placed(room, thing, _) if thing.opening.and_then(|at| chosen(room, at)).is_some() => {
-                phrase!("{material} of what is chosen for it", material)
-            }
-            Self::Placed(_, thing, _) => match thing.what {
-                What::Part(_) => phrase!("{material} of this part, or of its run", material),
-                _ => phrase!("{material} of what stands there", material),
-            },
-            Self::Hood(hood, _) => phrase!("{material} of `{}`", material, hood.name.value),
-            Self::Window(_) | Self::Casing(HoleIs::Window(_)) => phrase!("{material} of this window", material),
-            Self::Casing(HoleIs::Door(_)) => phrase!("{material} of this door", material),
-            Self::Wall(wall) => phrase!("{material} of wall {} under `walls`", material, wall.letter),
-            Self::Ceiling(_) => phrase!("{material} of the room's `ceiling`, beside its height", material),
-        }
-    }
-
     /// Whether it is of the building, and so above or beside everything.
     pub fn is_building(&self) -> bool {
         matches!(self, Self::Wall(_) | Self::Ceiling(_) | Self::Window(_) | Self::Casing(_))
@@ -117,10 +78,7 @@ impl<'a> Body<'a> {
     pub fn options(&self) -> &'a [ProductOption] {
         match self {
             Self::Hood(hood, _) => hood.standing(),
-            Self::Placed(room, thing, _) => {
-                thing.opening.and_then(|opening| chosen(room, opening)).map_or(&[], Selection::standing)
-            }
-            _ => &[],
+            _ => self.chosen().map_or(&[], Selection::standing),
         }
     }
 }

@@ -11,15 +11,13 @@ mod body;
 mod near;
 
 pub use above::{Unsaid, is_said_above_cooking, windows_over};
-pub use asked::{DistanceSource, RequiredDistance};
+pub use asked::{DistanceSource, HeatFigure, HeatFigures, RequiredDistance};
 pub use body::Body;
 pub use near::{Near, Where, nearest};
 
-use crate::assess::codes::Rulings;
 use crate::book::{Neighbour, Room, Selection};
-use crate::site::Placement;
-use crate::site::counter_height;
 use crate::site::plan::{Plan, Thing};
+use crate::site::{Placement, counter_height};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -31,23 +29,23 @@ const ONE_THING: Length = Length::from_inches(1);
 const LAP: Length = Length::from_sixty_fourths(16);
 
 /// A cooking surface at its opening, and what the room's plan says of it.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Hearth<'a> {
     /// The thing at its opening.
     pub fitted: Placement<'a>,
     plan: Option<&'a Plan<'a>>,
     placed: Option<&'a Thing<'a>>,
-    rulings: Rulings<'a>,
+    figures: HeatFigures,
 }
 
 impl<'a> Hearth<'a> {
-    /// The cooking surface of a thing; none for what has none.
-    pub fn of(fitted: Placement<'a>, plan: Option<&'a Plan<'a>>, rulings: Rulings<'a>) -> Option<Self> {
+    /// The cooking surface of a thing, with the figures that count where no sheet gives any; none for what has none.
+    pub fn of(fitted: Placement<'a>, plan: Option<&'a Plan<'a>>, figures: HeatFigures) -> Option<Self> {
         if !cooks(fitted.selection) {
             return None;
         }
         let placed = plan.and_then(|plan| plan.opening(fitted.opening));
-        Some(Self { fitted, plan, placed, rulings })
+        Some(Self { fitted, plan, placed, figures })
     }
 
     /// The cooking surface from the finished floor: the counter that a cooktop lies in, as its opening or

@@ -1,8 +1,6 @@
 //! How far what burns must stay from a cooking surface: the makers' sheets first, then codes and practice.
 
-use crate::assess::codes::{ABOVE_COOKTOP_BARE, ABOVE_COOKTOP_SHIELDED, BESIDE_COOKTOP, BESIDE_COOKTOP_UP_TO, Ruling};
 use crate::book::{Burning, Clearance, Slot};
-use crate::finding::Severity;
 use crate::site::fitting::Side;
 use crate::units::Length;
 
@@ -12,6 +10,30 @@ use super::body::Body;
 /// Air above a thing that is less than this is around its case, and no distance to what hangs over its
 /// burners (common practice; the least that published instructions allow over a range is 13").
 const OVER_BURNERS: Length = Length::from_inches(12);
+
+/// A figure of a code, the book or the trade.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HeatFigure {
+    /// How far.
+    pub length: Length,
+    /// Whether missing it stops the work, or is asked about.
+    pub stops: bool,
+    /// Who says so.
+    pub source: String,
+}
+
+/// The figures that count for a book where no sheet gives any; none where it adopts an edition that has none.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct HeatFigures {
+    /// To what burns above.
+    pub above: Option<HeatFigure>,
+    /// To what is shielded or does not burn above.
+    pub above_shielded: Option<HeatFigure>,
+    /// To what burns beside.
+    pub beside: Option<HeatFigure>,
+    /// How far up from the cooking surface that holds.
+    pub beside_up_to: Option<Length>,
+}
 
 /// Whose figure it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,8 +55,8 @@ pub struct RequiredDistance {
     pub unless_it_burns: Length,
     /// Whose figure it is.
     pub whose: DistanceSource,
-    /// What missing it weighs.
-    pub severity: Severity,
+    /// Whether missing it stops the work, or is asked about.
+    pub stops: bool,
     /// Who says so.
     pub source: String,
 }
@@ -42,12 +64,12 @@ pub struct RequiredDistance {
 impl RequiredDistance {
     fn of_sheet(length: Length, whose: DistanceSource) -> Self {
         let source = "the maker's sheet".into();
-        Self { length, unless_it_burns: length, whose, severity: Severity::Stop, source }
+        Self { length, unless_it_burns: length, whose, stops: true, source }
     }
 
-    fn of_ruling(ruling: Ruling<Length>) -> Self {
-        let Ruling { value, source, severity, .. } = ruling;
-        Self { length: value, unless_it_burns: value, whose: DistanceSource::Figure, severity, source }
+    fn of_figure(figure: &HeatFigure) -> Self {
+        let HeatFigure { length, stops, source } = figure.clone();
+        Self { length, unless_it_burns: length, whose: DistanceSource::Figure, stops, source }
     }
 }
 
@@ -64,8 +86,9 @@ fn above_one(hearth: &Hearth<'_>, burning: Burning, body: Option<&Body<'_>>) -> 
     let of_body =
         body.and_then(over_cooking).map(|length| RequiredDistance::of_sheet(length, DistanceSource::SheetAbove));
     let of_sheets = of_sheet.into_iter().chain(of_body).max_by_key(|asked| asked.length);
-    let figure = if burning == Burning::Burns { &ABOVE_COOKTOP_BARE } else { &ABOVE_COOKTOP_SHIELDED };
-    of_sheets.or_else(|| hearth.rulings.length(figure).map(RequiredDistance::of_ruling))
+    let figures = &hearth.figures;
+    let figure = if burning == Burning::Burns { &figures.above } else { &figures.above_shielded };
+    of_sheets.or_else(|| figure.as_ref().map(RequiredDistance::of_figure))
 }
 
 fn sheet_above(hearth: &Hearth<'_>, burning: Burning) -> Option<Length> {
@@ -95,7 +118,7 @@ pub struct Reach {
 /// What is asked for at a side.
 pub fn beside(hearth: &Hearth<'_>, side: Side) -> Option<Reach> {
     let none = RequiredDistance { unless_it_burns: Length::ZERO, ..common(hearth)? };
-    let up_to = hearth.rulings.length(&BESIDE_COOKTOP_UP_TO).map(|ruling| ruling.value);
+    let up_to = hearth.figures.beside_up_to;
     let Some(fit) = hearth.fitted.option.fit.get() else {
         return Some(Reach { asked: none, up_to, is_air: false });
     };
@@ -114,7 +137,7 @@ pub fn beside(hearth: &Hearth<'_>, side: Side) -> Option<Reach> {
 }
 
 fn common(hearth: &Hearth<'_>) -> Option<RequiredDistance> {
-    hearth.rulings.length(&BESIDE_COOKTOP).map(RequiredDistance::of_ruling)
+    hearth.figures.beside.as_ref().map(RequiredDistance::of_figure)
 }
 
 fn above_the_counter(air: &Slot<Clearance>) -> Option<Length> {
