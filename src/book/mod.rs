@@ -78,6 +78,7 @@ pub use joinery::{BinPlace, Fronts, ShelfKind, Stores};
 
 mod light;
 pub use light::{Hanging, HangsOver};
+pub use material::Material;
 
 mod order;
 pub use order::Order;
@@ -97,6 +98,7 @@ mod fit;
 pub use fit::{Air, AskedCabinet, AskedOpening, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, Vents, VentsAt};
 
 mod look_up;
+mod material;
 pub use look_up::{InRow, LookUp};
 
 mod names;

@@ -1,8 +1,8 @@
 //! One thing that can be chosen, and what is ordered with it.
 
 use super::{
-    Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Order, OwnName, Photo, Setting, Sold,
-    Stores, Top,
+    Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Order, OwnName, Photo,
+    Setting, Sold, Stores, Top,
 };
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
@@ -71,8 +71,8 @@ record! {
         hinge: Slot<Hinge> = "hinge",
             "the side that its door hangs on, seen from the front",
             "left" => marked;
-        burning: Slot<Burning> = "material",
-            "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
+        material: Slot<Material> = "material",
+            "whether it burns, for what stands near a cooking surface; left out, it counts as burning; of a counter, what it is made of",
             "does not burn" => unmarked;
         fuel: Slot<Fuel> = "fuel",
             "what a range, cooktop, oven or dryer heats with; left out, gas is reckoned with",
@@ -188,6 +188,11 @@ record! {
 }
 
 impl ProductOption {
+    /// Whether it burns, where it says so.
+    pub fn burning(&self) -> Option<Burning> {
+        self.material.get().and_then(|material| material.burning())
+    }
+
     /// What the client reads: its name, or maker and model, or its finish.
     pub fn title(&self) -> String {
         if let Some(name) = self.name.get() {

@@ -6,9 +6,9 @@ words! {
     /// Where the front of a thing is meant to be.
     pub enum Setting {
         /// In one plane with the fronts beside it.
-        Flush = "flush",
+        Flush = "flush" also "flush-mounted" "flush mount" "flush fit" "inset",
         /// Before them, as everybody knows.
-        Proud = "proud",
+        Proud = "proud" also "standing proud",
     }
 }
 
@@ -22,12 +22,12 @@ words! {
         /// Stands by itself, its sides and top finished.
         Freestanding = "freestanding",
         /// Closed in by cabinets, and breathing through its front.
-        BuiltIn = "built-in",
+        BuiltIn = "built-in" also "integrated" "fully integrated",
         /// Under a counter with a polished edge.
-        Undermount = "undermount",
+        Undermount = "undermount" also "undermounted",
         /// With a rim that lies on the counter.
-        TopMount = "top-mount",
+        TopMount = "top-mount" also "top-mounted" "overmount" "self-rimming",
         /// With an apron before the cabinet.
-        Apron = "apron",
+        Apron = "apron" also "apron front" "farmhouse",
     }
 }

@@ -8,14 +8,14 @@ use crate::vocabulary::{Faults, Named, NamedValue, Shape, Slot, Value, record, w
 words! {
     /// What counters are made of.
     pub enum TopMaterial {
-        Stone = "stone",
-        Quartz = "quartz",
-        Porcelain = "porcelain",
-        Concrete = "concrete",
-        SolidSurface = "solid surface",
-        Wood = "wood",
-        Laminate = "laminate",
-        Metal = "metal",
+        Stone = "stone" also "natural stone" "granite" "marble" "quartzite" "slate" "limestone" "soapstone" "travertine",
+        Quartz = "quartz" also "engineered stone" "engineered quartz" "quartz composite",
+        Porcelain = "porcelain" also "sintered stone" "ceramic",
+        Concrete = "concrete" also "terrazzo",
+        SolidSurface = "solid surface" also "acrylic",
+        Wood = "wood" also "timber" "butcher block" "oak" "beech" "walnut" "maple" "bamboo",
+        Laminate = "laminate" also "compact laminate" "linoleum",
+        Metal = "metal" also "steel" "stainless steel" "copper" "zinc" "brass",
     }
 }
 

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use crate::book::ProductOption;
 use crate::book::vocabulary::OPTION;
+use crate::book::{Burning, ProductOption, Top};
 use crate::finding::Code;
-use crate::source::Span;
 use crate::source::yaml::{Node, Value};
+use crate::source::{Span, Spanned};
 use crate::units::letter;
-use crate::vocabulary::{Faults, Fields, Kind, Layers, NameOf, Pair, Shape, values};
+use crate::vocabulary::{Faults, Fields, Kind, Layers, NameOf, Pair, Shape, Slot, Words, values};
 
 use super::room::Common;
 
@@ -95,9 +95,34 @@ fn read<'n>(
         // Options are lettered where the book gives them no id.
         option.id.value = letter(of.number).to_lowercase();
     }
+    settle_material(&mut option, of.kind, faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
     option.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
     Some(option)
+}
+
+/// What a counter is made of counts as its top's; of anything else, `material` says whether it burns.
+fn settle_material(option: &mut ProductOption, kind: Option<Kind>, faults: &mut Faults) {
+    let Some((said, at)) = option.material.spanned().and_then(|said| Some((said.value.of_top()?, said.span))) else {
+        return;
+    };
+    match (kind, &mut option.top) {
+        (None, _) | (_, Slot::Invalid) => {}
+        (Some(Kind::Counter), Slot::Given(top)) => {
+            if top.value.material.is_absent() {
+                top.value.material = Slot::Given(Spanned::new(said, at));
+            }
+        }
+        (Some(Kind::Counter), top) => {
+            let material = Slot::Given(Spanned::new(said, at));
+            *top = Slot::Given(Spanned::new(Top { material, ..Top::default() }, at));
+        }
+        (Some(_), _) => {
+            let (told, remedy) = Burning::OTHERWISE.unwrap_or_default();
+            faults.stop(Code::WRONG_TYPE, at, format!("`{said}` {told}"), remedy);
+            option.material = Slot::Invalid;
+        }
+    }
 }
 
 fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Option<&'a Node> {

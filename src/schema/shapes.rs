@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 
-use crate::vocabulary::{Kind, NameOf, Shape};
+use crate::vocabulary::{JOINS, Kind, NameOf, Shape};
 
 use super::record;
 
@@ -38,16 +38,27 @@ pub fn schema(shape: &Shape) -> Value {
         }
         Shape::Whole => json!({"type": "integer", "minimum": 0}),
         Shape::YesNo => json!({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
-        Shape::OneOf(words) => json!({"enum": words}),
-        Shape::Name(NameOf::Kind) => {
-            json!({"enum": Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()})
+        Shape::OneOf(words, also) => {
+            one_of(&words.iter().chain(also.iter().map(|(other, _)| other)).copied().collect::<Vec<_>>())
         }
+        Shape::Name(NameOf::Kind) => one_of(&Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()),
         Shape::Name(_) => json!({"type": ["string", "number"]}),
         Shape::Record(inner) => record(inner),
         Shape::List(inner) => json!({"type": "array", "items": schema(inner)}),
         Shape::Named(inner) => json!({"type": "object", "additionalProperties": schema(inner)}),
         Shape::Either(one, other) => json!({"anyOf": [schema(one), schema(other)]}),
     }
+}
+
+/// One of some words, however its parts are joined.
+fn one_of(words: &[&str]) -> Value {
+    let between = format!("[{}]*", String::from_iter(JOINS));
+    let pattern = |word: &&str| {
+        let letters = word.chars().filter(|letter| !JOINS.contains(letter)).map(String::from);
+        letters.collect::<Vec<_>>().join(&between)
+    };
+    let patterns: Vec<_> = words.iter().map(pattern).collect();
+    json!({"anyOf": [{"enum": words}, text(&format!("({})", patterns.join("|")))]})
 }
 
 fn text(pattern: &str) -> Value {

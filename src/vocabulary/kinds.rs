@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{Hazard, HoldPoint};
+use super::{Hazard, HoldPoint, is_joined_otherwise};
 
 /// The schedule that a kind stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -89,7 +89,7 @@ pub enum Trait {
 impl Kind {
     /// The kind of that name, or of another word that the trade has for it.
     pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.iter().copied().find(|kind| kind.words().any(|word| word == name))
+        Self::ALL.iter().copied().find(|kind| kind.words().any(|word| is_joined_otherwise(word, name)))
     }
 
     /// Its name, then the other words that the trade has for it, here and there.

@@ -54,8 +54,9 @@ pub mod supply;
 pub mod values;
 
 mod words;
-pub use words::Words;
 pub(crate) use words::words;
+pub use words::{JOINS, Words};
+pub(crate) use words::{is_joined_otherwise, word_meant};
 
 mod held;
 pub use held::{Called, Gathers, Held, Named, NamedValue, Value};

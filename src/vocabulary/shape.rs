@@ -97,8 +97,8 @@ pub enum Shape {
     Whole,
     /// `true` or `false`.
     YesNo,
-    /// One of these words.
-    OneOf(&'static [&'static str]),
+    /// One of these words; or one that the trade has besides, with the word that it is read as.
+    OneOf(&'static [&'static str], &'static [(&'static str, &'static str)]),
     /// A name that must exist elsewhere in the book.
     Name(NameOf),
     /// A group of keys.
@@ -125,7 +125,7 @@ impl Shape {
     /// After a key that is left open, the words that may stand there: ` (left, right)`; nothing else has any.
     pub fn choice(&self) -> String {
         match self {
-            Self::OneOf(words) => {
+            Self::OneOf(words, _) => {
                 let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
                 format!(" ({})", words.join(", "))
             }
@@ -157,7 +157,7 @@ impl Shape {
             Self::Quantity => "a count or an amount, such as `…` or `… sq ft`".into(),
             Self::Whole => "a whole number".into(),
             Self::YesNo => "`true` or `false`".into(),
-            Self::OneOf(words) => {
+            Self::OneOf(words, _) => {
                 let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
                 format!("one of {}", words.join(", "))
             }

@@ -10,7 +10,7 @@ use crate::units::money::MoneyError;
 use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
 use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words};
-use super::{is_plain, nearest, same_but_for_case};
+use super::{is_plain, nearest, same_but_for_case, word_meant};
 
 /// The words of a single value; says so if it is none.
 pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<&'n str> {
@@ -252,26 +252,31 @@ pub fn yes_no(node: &Node, faults: &mut Faults) -> Option<bool> {
     }
 }
 
-/// One of a field's words, as the vocabulary lists them.
-pub fn one_of(node: &Node, words: &'static [&'static str], faults: &mut Faults) -> Option<&'static str> {
-    let shape = Shape::OneOf(words);
-    let text = scalar(node, &shape, faults)?;
-    if let Some(word) = words.iter().find(|word| **word == text) {
-        return Some(word);
-    }
-    let remedy = match nearest(text, words.iter().copied()) {
-        Some(near) => phrase!("did you mean `{near}`?", near),
-        None => format!("write {}", shape.wanted()).into(),
-    };
-    let meant = same_but_for_case(text, words.iter().copied());
-    let remark = Remark::stop(node.span, phrase!("`{text}` is not among the words for this", text)).remedy(remedy);
-    faults.add(remark.mended_by(meant).of(Code::WRONG_TYPE));
-    None
+/// What a node's word says, where it is one of a closed set; nothing is said where it is not.
+pub fn known_word<T: Words>(node: &Node) -> Option<T> {
+    let Value::Scalar { text, .. } = &node.value else { return None };
+    word_meant(text.trim(), T::WORDS, T::ALSO).and_then(T::of)
 }
 
-/// One of a closed set of words.
+/// One of a closed set of words, however its parts are joined.
 pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
-    one_of(node, T::WORDS, faults).and_then(T::of)
+    let shape = Shape::OneOf(T::WORDS, T::ALSO);
+    let text = scalar(node, &shape, faults)?;
+    if let Some(word) = word_meant(text, T::WORDS, T::ALSO) {
+        return T::of(word);
+    }
+    const NONE_OF_THEM: &str = "is not among the words for this";
+    let known = || T::WORDS.iter().chain(T::ALSO.iter().map(|(also, _)| also)).copied();
+    let near = nearest(text, known());
+    let (message, remedy) = match (near, T::OTHERWISE) {
+        (Some(near), _) => (NONE_OF_THEM, phrase!("did you mean `{near}`?", near)),
+        (None, Some((told, remedy))) => (told, remedy.into()),
+        (None, None) => (NONE_OF_THEM, format!("write {}", shape.wanted()).into()),
+    };
+    let message = phrase!("`{text}` {message}", text, Phrase::from(message));
+    let remark = Remark::stop(node.span, message).remedy(remedy);
+    faults.add(remark.mended_by(same_but_for_case(text, known())).of(Code::WRONG_TYPE));
+    None
 }
 
 /// The name of a kind.

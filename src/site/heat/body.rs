@@ -118,7 +118,7 @@ fn of_the_cabinets(room: &Room) -> Option<Burning> {
 }
 
 fn agreed<'c>(options: impl Iterator<Item = &'c ProductOption>) -> Option<Burning> {
-    let mut said = options.map(|option| option.burning.get().copied());
+    let mut said = options.map(|option| option.burning());
     let first = said.next()??;
     said.all(|other| other == Some(first)).then_some(first)
 }

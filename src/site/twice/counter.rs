@@ -1,12 +1,12 @@
 //! A counter: as it is chosen, and as the runs and islands below it are planned.
 
-use crate::book::{Island, IslandSide, ProductOption, Room, Run, Selection, Slot};
+use crate::book::{Island, IslandSide, ProductOption, Room, Run, Selection, Slot, TopMaterial};
 use crate::site::counters::covers;
 use crate::site::told::{Spot, Told, Whence};
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Words};
 
-use super::{Differ, TOLERANCE, Twice};
+use super::{Differ, Said, TOLERANCE, Twice};
 
 /// A counter in its room.
 struct Counter<'a> {
@@ -24,7 +24,7 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
 
 impl<'a> Counter<'a> {
     fn differs(&self) -> Vec<Twice<'a>> {
-        let mut all: Vec<Twice<'a>> = self.overhang().into_iter().chain(self.depth()).collect();
+        let mut all: Vec<Twice<'a>> = self.overhang().into_iter().chain(self.depth()).chain(self.material()).collect();
         all.extend(self.runs().filter_map(|run| self.height(run)));
         all
     }
@@ -58,6 +58,27 @@ impl<'a> Counter<'a> {
         let more = own.value > farthest.value + TOLERANCE && alone;
         let less = own.value + TOLERANCE < farthest.value;
         (more || less).then(|| self.apart("the overhang", own, farthest))
+    }
+
+    /// What it is made of, in the two places that may say so.
+    fn material(&self) -> Option<Twice<'a>> {
+        let own = self.option.material.spanned()?;
+        let of_top = self.option.top.get()?.material.spanned()?;
+        let said = own.value.of_top().filter(|said| *said != of_top.value)?;
+        let told = |material: TopMaterial, at| Told {
+            value: Said::Word(material.word()),
+            at,
+            whence: Whence::Written,
+            spot: Spot::Selection(&self.selection.name),
+        };
+        Some(Twice {
+            about: &self.selection.name,
+            what: "the material",
+            counts: told(of_top.value, of_top.span),
+            differs: told(said, own.span),
+            how: Differ::Apart,
+            decides_a_fit: false,
+        })
     }
 
     /// From its back to its front, where it lies on one run or island.

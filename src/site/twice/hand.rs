@@ -53,12 +53,12 @@ fn differs<'a>(selection: &'a Selection, there: Told<'a, End>) -> Option<Twice<'
         return None;
     }
     let spot = Spot::Selection(&selection.name);
-    let own = Told { value: Said::Side(own.word()), at: hinge.span, whence: crate::site::Whence::Written, spot };
+    let own = Told { value: Said::Word(own.word()), at: hinge.span, whence: crate::site::Whence::Written, spot };
     Some(Twice {
         about: &selection.name,
         what: "the hinge side",
         counts: own,
-        differs: there.map(|side| Said::Side(side.word())),
+        differs: there.map(|side| Said::Word(side.word())),
         how: Differ::Apart,
         decides_a_fit: true,
     })

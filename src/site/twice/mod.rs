@@ -42,8 +42,8 @@ pub enum Said<'a> {
     Length(Length),
     /// How many there are.
     Count(u32),
-    /// On which side it is.
-    Side(&'a str),
+    /// What one word says of it: on which side it is, what it is made of.
+    Word(&'a str),
 }
 
 /// How two tellings differ.

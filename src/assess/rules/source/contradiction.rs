@@ -15,7 +15,7 @@ declare! {
     /// what the plan hangs there; a ceiling above it against a level room's own (1" apart is one ceiling);
     /// clear distances against what the plan leaves (2" more is one distance); a counter's depth, overhang
     /// and height against what it lies on; number, centres and what is below of lights; the side that a
-    /// door hangs on; a thickness that is written twice; a floor, with its bed, that is thicker
+    /// door hangs on; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
     /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub.
     /// Other figures of one thing that are 1/8" apart are one. What decides no fit is asked.
     ///
@@ -77,7 +77,7 @@ fn words(context: &Context<'_>, said: Said<'_>) -> Phrase {
     match said {
         Said::Length(length) => say(length, context.book.project.units).into(),
         Said::Count(count) => Value::Count(count.into()).into(),
-        Said::Side(side) => side.to_string().into(),
+        Said::Word(word) => word.to_string().into(),
     }
 }
 

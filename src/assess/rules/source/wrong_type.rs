@@ -90,6 +90,39 @@ mod tests {
     }
 
     #[test]
+    fn a_word_counts_however_its_parts_are_joined() {
+        let range = |lines: &str| Trial::of("source/wrong-type").selection("selection: It\nkind: range", lines);
+        for word in
+            ["slide-in", "slide in", "slide_in", "slidein", "free-standing", "free standing", "built in", "drop in"]
+        {
+            range(&format!("made as: {word}")).stays_silent();
+        }
+        range("made as: slid in").finds_one().remedies("did you mean `slide-in`?");
+        for word in ["does not burn", "does-not-burn"] {
+            range(&format!("material: {word}")).stays_silent();
+        }
+        Trial::of("source/unknown-name").selection("selection: It\nkind: dish washer", "").stays_silent();
+        Trial::of("source/unknown-name").selection("selection: It\nkind: wall-oven", "").stays_silent();
+    }
+
+    #[test]
+    fn what_a_thing_is_made_of_is_told_apart_from_whether_it_burns() {
+        let told = |word: &str| format!("`{word}` does not say whether it burns, which is what `material` tells here");
+        let says = "write `burns`, `shielded` or `does not burn`, as its maker says; what it is made of goes in its words, such as `what`, `finish` or `note`";
+        for word in ["steel", "quartz", "oak", "gypsum board"] {
+            let above = format!("{{takes: range, above: {{what: hood, height: 66\", material: {word}}}}}");
+            Trial::of("source/wrong-type").opening("bay", &above).finds(&told(word)).remedies(says);
+        }
+        tap("material: steel").finds(&told("metal"));
+        let counter = |lines: &str| Trial::of("source/wrong-type").selection("selection: It\nkind: counter", lines);
+        for word in ["quartz", "granite", "solid surface", "butcher-block", "stainless steel", "burns"] {
+            counter(&format!("material: {word}")).stays_silent();
+        }
+        counter("top: {material: marble}").stays_silent();
+        counter("material: unobtainium").finds_one();
+    }
+
+    #[test]
     fn a_bare_number_has_no_certain_mend() {
         Trial::of("source/bare-length").room("clearances: {work aisle: 42}").mends_nothing();
     }

@@ -7,6 +7,16 @@ fn of(room: &str, opening: &str) -> Trial {
 }
 
 #[test]
+fn what_a_counter_is_made_of_is_told_once() {
+    let counter = |lines: &str| Trial::of("source/contradiction").selection("selection: Worktop\nkind: counter", lines);
+    counter("material: granite\ntop: {material: quartz}")
+        .finds("the material of `Worktop` is quartz at `Worktop`, and stone at `Worktop`")
+        .weighs("query");
+    counter("material: granite\ntop: {material: marble}").stays_silent();
+    counter("material: granite\ntop: {overhang: 1\"}").stays_silent();
+}
+
+#[test]
 fn a_counter_is_as_high_and_deep_at_the_opening_as_in_the_run() {
     let run = "runs: {range wall: {counter: {depth: 25 1/2\", height: 36\"}, parts: [{opening: range}]}}";
     of(run, "counter height: 37\"")

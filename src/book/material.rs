@@ -1,0 +1,44 @@
+//! `material` of a product: whether it burns, and what a counter is made of.
+
+use crate::source::yaml::Node;
+use crate::vocabulary::{Faults, Shape, Value, values};
+
+use super::{Burning, TopMaterial};
+
+/// What `material` of a product tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Material {
+    /// Whether it burns.
+    Burning(Burning),
+    /// What a counter is made of: nothing else has a rule that asks.
+    Top(TopMaterial),
+}
+
+impl Material {
+    /// Whether it burns, where it tells that.
+    pub fn burning(self) -> Option<Burning> {
+        match self {
+            Self::Burning(burning) => Some(burning),
+            Self::Top(_) => None,
+        }
+    }
+
+    /// What a counter is made of, where it tells that.
+    pub fn of_top(self) -> Option<TopMaterial> {
+        match self {
+            Self::Burning(_) => None,
+            Self::Top(material) => Some(material),
+        }
+    }
+}
+
+impl Value for Material {
+    const SHAPE: Shape = Shape::Either(&Burning::SHAPE, &TopMaterial::SHAPE);
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
+        match values::known_word(node) {
+            Some(top) => Some(Self::Top(top)),
+            None => Burning::read(node, faults).map(Self::Burning),
+        }
+    }
+}
