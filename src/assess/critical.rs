@@ -12,7 +12,7 @@ pub fn in_order(project: &Project) -> Vec<&Milestone> {
     let mut waits: Vec<usize> = Vec::new();
     for (number, milestone) in project.milestones.iter().enumerate() {
         let before: BTreeSet<&str> = match &milestone.when {
-            When::On(_) => BTreeSet::new(),
+            When::On(_) | When::Faulty(_) => BTreeSet::new(),
             When::After(Later { milestones, .. }) => milestones.iter().map(|name| name.value.as_str()).collect(),
         };
         let undated = before.is_empty() && matches!(milestone.when, When::After(Later { .. }));

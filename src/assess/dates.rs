@@ -54,6 +54,7 @@ impl Dates {
         for milestone in in_order(project) {
             let date = match &milestone.when {
                 When::On(date) => Some(*date),
+                When::Faulty(_) => None,
                 When::After(Later { milestones: before, lasts }) => {
                     let before: Option<Vec<Date>> =
                         before.iter().map(|before| milestones.get(&before.value).copied()).collect();

@@ -118,6 +118,8 @@ pub use record::{KeptResponse, Record, Scan, WaitingReadings};
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::source::Spanned;
+
 /// Everything that the folder says.
 #[derive(Debug, Default)]
 pub struct Book {
@@ -133,6 +135,10 @@ pub struct Book {
     pub unread: BTreeSet<String>,
     /// Files (by path) that could not be read: what they tell is missing from the book.
     pub unread_files: BTreeSet<String>,
+    /// Whether `book.yaml` itself could not be read: what stands in it is not known then, and not absent.
+    pub project_unread: bool,
+    /// What is still to be said, written as `…`: its key, and where it stands.
+    pub open: Vec<Spanned<String>>,
     /// What was issued, decided and measured.
     pub record: Record,
 }

@@ -166,7 +166,9 @@ impl NamedValue for Milestone {
     }
 
     fn read_named(name: &Spanned<String>, node: &Node, faults: &mut Faults) -> Option<Self> {
-        When::read(node, faults).map(|when| Self { name: name.clone(), when })
+        // What rests on it still finds its name, so that one fault is told once.
+        let when = When::read(node, faults).unwrap_or(When::Faulty(node.span));
+        Some(Self { name: name.clone(), when })
     }
 }
 
@@ -177,6 +179,8 @@ pub enum When {
     On(Date),
     /// That long after others.
     After(Later),
+    /// Something is written here that could not be read, as reading has said.
+    Faulty(Span),
 }
 
 impl Value for When {

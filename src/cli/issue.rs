@@ -54,6 +54,11 @@ impl Issue {
             say("not issued: mend or waive what stops the work");
             return Ok(STOPPED);
         }
+        if !review.book.open.is_empty() {
+            say(&report::open_values(&review, report::OpenShown::All));
+            say("not issued: write what is still open, or take its line out");
+            return Ok(STOPPED);
+        }
         if !pictures_are_whole(&folder, &review)? {
             say("not issued: every picture must be whole");
             return Ok(STOPPED);

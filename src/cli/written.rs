@@ -7,7 +7,7 @@ use jiff::civil::{Date as CivilDate, DateTime};
 use jiff::tz::TimeZone;
 
 use crate::ledger::{Decision, During, Moment, day_in};
-use crate::record::{ByHand, Closed, Outcome, Receiver};
+use crate::record::{ByHand, Closed, ItemName, Outcome, Receiver};
 
 use super::{Failure, clock};
 
@@ -20,9 +20,9 @@ pub struct Written {
     /// Record a decision that this approver gave by other means
     #[arg(long, value_name = "WHO", requires_all = ["item", "decision", "how"])]
     by_hand: Option<String>,
-    /// The item, as room/item; may be given several times
-    #[arg(long, value_name = "ROOM/ITEM", requires = "by_hand", value_parser = place)]
-    item: Vec<(String, String)>,
+    /// The item, as room/item or by its number on the drawings, such as K-07; may be given several times
+    #[arg(long, value_name = "ROOM/ITEM | TAG", requires = "by_hand", value_parser = place)]
+    item: Vec<ItemName>,
     /// What was decided: approved, "approved as noted", "revise and resubmit" or rejected
     #[arg(long, requires = "by_hand", value_parser = decision)]
     decision: Option<Decision>,
@@ -58,8 +58,8 @@ pub struct Written {
     #[arg(long, value_name = "SHA8 | NAME", requires = "by", conflicts_with_all = ["by_hand", "met", "confirm"])]
     withdraw: Option<String>,
     /// Close the condition of an approval as noted
-    #[arg(long, value_name = "ROOM/ITEM", requires_all = ["by", "note"], conflicts_with = "by_hand", value_parser = place)]
-    met: Option<(String, String)>,
+    #[arg(long, value_name = "ROOM/ITEM | TAG", requires_all = ["by", "note"], conflicts_with = "by_hand", value_parser = place)]
+    met: Option<ItemName>,
     /// Which condition is met, by the first 8 digits of the response that states it, where several are open
     #[arg(long, value_name = "SHA8", requires = "met")]
     of: Option<String>,
@@ -68,9 +68,12 @@ pub struct Written {
     by: Option<String>,
 }
 
-fn place(text: &str) -> Result<(String, String), String> {
-    let parts = text.split_once('/').filter(|(room, item)| !room.is_empty() && !item.is_empty());
-    parts.map(|(room, item)| (room.into(), item.into())).ok_or_else(|| "write it as `room/item`".into())
+fn place(text: &str) -> Result<ItemName, String> {
+    match text.trim().split_once('/') {
+        Some((room, item)) if !room.is_empty() && !item.is_empty() => Ok(ItemName::Of(room.into(), item.into())),
+        None if text.chars().any(|letter| letter.is_ascii_digit()) => Ok(ItemName::Tag(text.trim().into())),
+        _ => Err("write it as `room/item`, or by its number on the drawings, such as `K-07`".into()),
+    }
 }
 
 /// A day or a minute by the clock here.
@@ -92,7 +95,10 @@ fn during(text: &str) -> Result<During, String> {
 fn decision(text: &str) -> Result<Decision, String> {
     let all = [Decision::Approved, Decision::ApprovedAsNoted, Decision::ReviseAndResubmit, Decision::Rejected];
     let words = all.map(|decision| format!("`{}`", decision.words())).join(", ");
-    all.into_iter().find(|decision| decision.words() == text).ok_or_else(|| format!("write one of {words}"))
+    let plain = |words: &str| words.trim().to_lowercase().replace(['-', '_'], " ");
+    all.into_iter()
+        .find(|decision| plain(decision.words()) == plain(text))
+        .ok_or_else(|| format!("write one of {words}"))
 }
 
 impl Written {
@@ -115,9 +121,9 @@ impl Written {
         if let Some(named) = &self.withdraw {
             return Ok(receiver.take_back(named, by, self.note.as_deref(), now)?);
         }
-        if let Some((room, item)) = &self.met {
+        if let Some(item) = &self.met {
             let (digits, note) = (self.of.as_deref(), self.note.as_deref().unwrap_or_default());
-            return Ok(receiver.met(&Closed { room, item, digits, by, note }, now)?);
+            return Ok(receiver.met(&Closed { item, digits, by, note }, now)?);
         }
         let (Some(who), Some(decision), Some(how)) = (&self.by_hand, self.decision, &self.how) else {
             let told =

@@ -6,7 +6,9 @@ use rayon::prelude::*;
 
 use crate::finding::{Code, Finding, Remark};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
-use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, StrayKind};
+use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, Spanned, StrayKind};
+
+use super::case;
 
 /// Largest text file, in bytes.
 pub const MAX_TEXT: u64 = 4 * 1024 * 1024;
@@ -33,6 +35,8 @@ pub struct Loaded {
     pub unread: BTreeSet<String>,
     /// Files of the book that could not be read, by path.
     pub unread_files: BTreeSet<String>,
+    /// What is still to be said, `…`: its key, and where it stands.
+    pub open: Vec<Spanned<String>>,
     /// What was wrong with files.
     pub findings: Vec<Finding>,
 }
@@ -47,6 +51,8 @@ enum BookPart {
     /// A link in the place of prose, to another file of the book: where it ends.
     LinkedProse(String),
     Stray,
+    /// What would be read, were its name not written with capitals: the part of the path that has them.
+    Capitals(case::Capitals),
     Other,
 }
 
@@ -73,6 +79,9 @@ fn part(path: &str) -> BookPart {
 
 /// What part an entry is. Prose is shown as it stands, so that a link to anything but such prose is none.
 fn part_of(entry: &Entry) -> BookPart {
+    if let Some(capitals) = case::capitals(&entry.path) {
+        return BookPart::Capitals(capitals);
+    }
     match (part(&entry.path), &entry.linked) {
         (BookPart::Prose, Some(end)) if !matches!(part(end), BookPart::Prose) => BookPart::LinkedProse(end.clone()),
         (part, _) => part,
@@ -122,9 +131,7 @@ pub fn load(folder: &Folder) -> Loaded {
             loaded.rooms.entry(room.clone()).or_default().push(path.clone());
         }
         match (part, text) {
-            (BookPart::Stray, _) => loaded.nowhere(path),
-            (BookPart::OtherProse, _) => loaded.not_shown(path),
-            (BookPart::LinkedProse(end), _) => loaded.not_prose(path, &end),
+            (part, _) if !part.is_read() => loaded.left_out(path, part),
             (_, Err(finding)) => loaded.lost(&path, finding),
             (BookPart::Prose, Ok(text)) => {
                 loaded.prose.insert(path, text);
@@ -159,7 +166,7 @@ impl Loaded {
                     .of(Code::DUPLICATE),
             );
         }
-        let Some(root) = tree.root else {
+        let Some(mut root) = tree.root else {
             let message = format!("`{path}` is empty");
             let finding = Remark::stop(Place::Path(path.clone()), message)
                 .remedy("write its record, or delete the file")
@@ -169,6 +176,8 @@ impl Loaded {
         if !part.may_be(&path, &root) {
             self.unread_files.insert(path.clone());
         }
+        self.open.append(&mut yaml::take_open(&mut root));
+        self.findings.extend(super::quotes::curly(&root, &room));
         match part {
             BookPart::Product(name) => {
                 self.products.insert(name, root);
@@ -196,6 +205,31 @@ impl Loaded {
         self.findings.push(Remark::query(Place::Path(path.clone()), message).remedy(
             "move it to `rooms/ROOM/` or `products/`; only `book.yaml`, `rooms/ROOM/*.yaml` and `products/*.yaml` are read",
         ).in_room(room_of(&path)).of(Code::STRAY));
+    }
+
+    /// A file that nothing is taken from.
+    fn left_out(&mut self, path: String, part: BookPart) {
+        match part {
+            BookPart::Stray => self.nowhere(path),
+            BookPart::Capitals(capitals) => self.capitals(&path, &capitals),
+            BookPart::OtherProse => self.not_shown(path),
+            BookPart::LinkedProse(end) => self.not_prose(path, &end),
+            _ => {}
+        }
+    }
+
+    /// A name with capitals: told once for all that lies below it.
+    fn capitals(&mut self, path: &str, capitals: &case::Capitals) {
+        let (written, meant) = (&capitals.written, &capitals.meant);
+        self.unread_files.insert(path.to_string());
+        self.unread.extend(room_of(meant).or_else(|| room_of(&path.to_lowercase())));
+        let place = Place::Path(written.clone());
+        if self.findings.iter().any(|finding| finding.place == place && finding.rule == Code::STRAY) {
+            return;
+        }
+        let message = format!("nothing is read from `{written}`, whose name has capitals");
+        let remedy = format!("rename it to `{meant}`: some disks tell capitals apart, and others don't");
+        self.findings.push(Remark::stop(place, message).remedy(remedy).in_room(room_of(written)).of(Code::STRAY));
     }
 
     fn not_shown(&mut self, path: String) {

@@ -7,6 +7,7 @@ mod load;
 mod names;
 mod photos;
 
+mod case;
 mod choice;
 mod disk_names;
 #[cfg(test)]
@@ -14,11 +15,13 @@ mod examples;
 mod kept;
 mod plan_names;
 mod project;
+mod quotes;
 mod readings;
 mod record;
 mod room;
 mod selection;
 mod tags;
+mod undated;
 
 use std::fmt;
 
@@ -46,11 +49,16 @@ pub enum NotABook {
     Empty,
     /// It has no `book.yaml`.
     NoBookFile,
+    /// Its `book.yaml` is written with capitals, as here.
+    Capitals(String),
 }
 
 impl fmt::Display for NotABook {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
+            Self::Capitals(name) => {
+                return write!(f, "the folder has `{name}`: rename it to `book.yaml`, without capitals");
+            }
             Self::Empty => "the folder is empty; `bookmatch start DIR` lays out a small book to begin with",
             Self::NoBookFile => {
                 "the folder has no `book.yaml`; name the folder that holds one, or lay out a new book with \
@@ -79,12 +87,14 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
         return Err(NotABook::Empty);
     }
     let project_file =
-        load::PROJECT_FILES.into_iter().find(|path| folder.contains(path)).ok_or(NotABook::NoBookFile)?;
+        load::PROJECT_FILES.into_iter().find(|path| folder.contains(path)).ok_or_else(|| no_book_file(folder))?;
     let mut loaded = load::load(folder);
     let mut findings = std::mem::take(&mut loaded.findings);
 
     let project = project::read(&loaded, project_file, &mut findings);
     let mut book = Book { unread: loaded.unread.clone(), unread_files: loaded.unread_files.clone(), ..Book::default() };
+    book.open.clone_from(&loaded.open);
+    book.project_unread = !loaded.trees.contains_key(project_file);
     let common = room::Common { loaded: &loaded, currency: project.currency };
     book.rooms = room::read_all(&common, &project.project.rooms, &mut findings);
     book.project = project.project;
@@ -105,4 +115,10 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     // A product that several options share is read with each of them: its faults are told once.
     findings.dedup_by(|a, b| a.rule == b.rule && a.place == b.place && a.message == b.message);
     Ok(Reading { book, findings, files })
+}
+
+fn no_book_file(folder: &Folder) -> NotABook {
+    let is_it = |path: &&str| load::PROJECT_FILES.contains(&path.to_lowercase().as_str());
+    let found = folder.entries().iter().map(|entry| entry.path.as_str()).find(is_it);
+    found.map_or(NotABook::NoBookFile, |name| NotABook::Capitals(name.into()))
 }

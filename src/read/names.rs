@@ -11,19 +11,31 @@ use super::choice;
 use super::load::Loaded;
 use super::plan_names;
 use super::room::Common;
+use super::undated;
 use crate::vocabulary::values::unknown_name;
 
 /// The names that are somebody's in the whole book.
 struct Known<'a> {
+    /// Whether the book's own file could be read: of one that could not, nothing is known to be missing.
+    project: bool,
     milestones: HashSet<&'a str>,
     selections: Names<'a>,
+}
+
+impl Known<'_> {
+    /// Whether there is such a milestone, or may be.
+    fn has_milestone(&self, name: &str) -> bool {
+        !self.project || self.milestones.contains(name)
+    }
 }
 
 /// Checks every name of the book.
 pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     let mut faults = Faults::default();
     let milestone_names = book.project.milestones.iter().map(|milestone| milestone.name.as_str());
-    let known = Known { milestones: milestone_names.collect(), selections: Names::of(book) };
+    let known =
+        Known { project: !book.project_unread, milestones: milestone_names.collect(), selections: Names::of(book) };
+    undated::tell(book, findings);
     milestones(book, &known, &mut faults);
     hold_points(book, &known, &mut faults);
     waivers(book, &known, &book.project.waivers, &mut faults);
@@ -83,7 +95,7 @@ fn of_selection(
     }
     if let Some(needed) = selection.needed_for.spanned() {
         match &needed.value {
-            NeededFor::Milestone(name) if !names.milestones.contains(name.as_str()) => {
+            NeededFor::Milestone(name) if !names.has_milestone(name) => {
                 let known = book.project.milestones.iter().map(|milestone| milestone.name.as_str()).collect();
                 told(needed.span, name, NameOf::Milestone, known)
             }
@@ -97,6 +109,7 @@ fn of_selection(
         told(chosen.span, chosen, NameOf::Option, known);
     }
     if let Some(allowance) = selection.allowance.spanned()
+        && names.project
         && book.project.allowances.called(allowance).is_none()
     {
         let known = book.project.allowances.iter().map(|allowed| allowed.name.as_str()).collect();
@@ -109,7 +122,7 @@ fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
     let circular = on_themselves(milestones);
     for (number, milestone) in milestones.iter().enumerate() {
         let When::After(Later { milestones: all_before, .. }) = &milestone.when else { continue };
-        for before in all_before.iter().filter(|before| !known.milestones.contains(before.as_str())) {
+        for before in all_before.iter().filter(|before| !known.has_milestone(before)) {
             unknown_milestone(book, before.span, before, faults);
         }
         if let (Some(before), true) = (all_before.first(), circular.contains(&number)) {
@@ -128,7 +141,7 @@ fn unknown_milestone(book: &Book, span: Span, name: &str, faults: &mut Faults) {
 fn waivers(book: &Book, known: &Known<'_>, waivers: &[Waiver], faults: &mut Faults) {
     for until in waivers.iter().filter_map(|waiver| waiver.until.spanned()) {
         if let NeededFor::Milestone(name) = &until.value
-            && !known.milestones.contains(name.as_str())
+            && !known.has_milestone(name)
         {
             unknown_milestone(book, until.span, name, faults);
         }
@@ -160,7 +173,7 @@ fn other_selections(book: &Book, known: &Known<'_>, room: &Room, selection: &Sel
 fn hold_points(book: &Book, known: &Known<'_>, faults: &mut Faults) {
     for hold in &book.project.hold_points {
         if let NeededFor::Milestone(name) = &hold.on.value
-            && !known.milestones.contains(name.as_str())
+            && !known.has_milestone(name)
         {
             unknown_milestone(book, hold.on.span, name, faults);
         }
@@ -177,7 +190,7 @@ fn on_themselves(milestones: &[Milestone]) -> BTreeSet<usize> {
         When::After(Later { milestones, .. }) => {
             milestones.iter().filter_map(|name| numbers.get(name.as_str()).copied()).collect()
         }
-        When::On(_) => vec![],
+        When::On(_) | When::Faulty(_) => vec![],
     };
     let links: Vec<Vec<usize>> = milestones.iter().map(before).collect();
     circles(&links).into_iter().flatten().collect()

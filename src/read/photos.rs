@@ -77,7 +77,8 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Phot
             Err(finding) => findings.push(finding),
         }
     }
-    let unnamed = paths.iter().filter(|path| is_picture(path) && !found.contains_key(**path));
+    let is_read = |path: &str| super::case::capitals(path).is_none();
+    let unnamed = paths.iter().filter(|path| is_picture(path) && !found.contains_key(**path) && is_read(path));
     looked.known.clone_from(&book.photos);
     book.unnamed_photos = unnamed.map(|path| (*path).to_string()).collect();
 }
@@ -120,7 +121,8 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
     }
     let record = files.get(photo.span.file).map_or("", |file| file.path.as_str());
     let base = record.rsplit_once('/').map_or(String::new(), |(folder, _)| format!("{folder}/"));
-    let candidates = [format!("{base}photos/{written}"), format!("{base}{written}")];
+    // Cameras and file managers write the folder with capitals, and some disks don't tell them apart.
+    let candidates = ["photos/", "", "Photos/", "PHOTOS/"].map(|folder| format!("{base}{folder}{written}"));
     if let Some(path) = candidates.iter().find(|path| paths.contains(path.as_str())) {
         return Ok(path.clone());
     }

@@ -50,7 +50,8 @@ fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
     let paths = common.loaded.rooms.get(folder).map_or(&[][..], Vec::as_slice);
     let is_room = |path: &&String| path.ends_with("/room.yaml") || path.ends_with("/room.yml");
     let room_file = paths.iter().find(is_room);
-    if room_file.is_none() {
+    let by_another_name = |path: &String| path.to_lowercase() == format!("rooms/{folder}/room.yaml").to_lowercase();
+    if room_file.is_none() && !common.loaded.unread_files.iter().any(by_another_name) {
         no_room_file(folder, faults);
     }
     let tree = room_file.and_then(|path| common.loaded.trees.get(path));

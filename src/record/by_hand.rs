@@ -6,20 +6,42 @@ use serde_json::Value;
 
 use crate::digest::Digest;
 use crate::ledger::{
-    Attestation, Chain, Confirmed, Decided, Decision, During, Fact, Issue, ItemDecision, Line, Met, Moment, NotTheirs,
-    Refused, Statement, Statements, Vouched,
+    Attestation, Chain, Confirmed, Decided, Decision, During, Fact, Issue, IssuedItem, ItemDecision, Line, Met, Moment,
+    NotTheirs, Refused, Statement, Statements, Vouched,
 };
 
 use super::error::RecordError;
 use super::receive::{Outcome, Receiver, Refusal, fault, issued};
+
+/// How the designer names an item.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ItemName {
+    /// By its room's folder and its id.
+    Of(String, String),
+    /// By its number on the drawings.
+    Tag(String),
+}
+
+impl ItemName {
+    /// The item of an issue that is meant.
+    fn item_of<'i>(&self, issue: &'i Issue) -> Result<&'i IssuedItem, Refusal> {
+        match self {
+            Self::Of(room, item) => issue.item(room, item).ok_or_else(|| Refusal::NoItem(format!("{room}/{item}"))),
+            Self::Tag(tag) => {
+                let found = issue.items.iter().find(|item| item.tag.eq_ignore_ascii_case(tag));
+                found.ok_or_else(|| Refusal::NoItem(tag.clone()))
+            }
+        }
+    }
+}
 
 /// A decision that was given by other means.
 #[derive(Clone, Debug)]
 pub struct ByHand {
     /// The approver, by id.
     pub who: String,
-    /// The items: room and selection.
-    pub items: Vec<(String, String)>,
+    /// The items.
+    pub items: Vec<ItemName>,
     /// What was decided of them.
     pub decision: Decision,
     /// The option that was chosen.
@@ -55,8 +77,9 @@ struct KeptDecision<'a> {
 impl ByHand {
     /// Each item with the mark that it was issued with.
     fn asked(&self, issue: &Issue) -> Result<Vec<ItemDecision>, Refusal> {
-        let asked = |(room, item): &(String, String)| {
-            let found = issue.item(room, item).ok_or_else(|| Refusal::NoItem(room.clone(), item.clone()))?;
+        let asked = |name: &ItemName| {
+            let found = name.item_of(issue)?;
+            let (room, item) = (&found.room, &found.item);
             let (decision, option, note) = (self.decision, self.option.clone(), self.note.clone());
             let asked =
                 ItemDecision { room: room.clone(), item: item.clone(), mark: found.mark, decision, option, note };
@@ -156,6 +179,16 @@ impl Receiver {
         Ok(Outcome::Recorded(vec![]))
     }
 
+    /// The room and the id of an item: a number on the drawings is that of the newest issue.
+    fn item_meant(&self, chain: &Chain, name: &ItemName) -> Result<(String, String), Refusal> {
+        if let ItemName::Of(room, item) = name {
+            return Ok((room.clone(), item.clone()));
+        }
+        let number = issued(chain).map(|issued| issued.number).max().ok_or(Refusal::OtherBook)?;
+        let issue = self.issue(chain, number)?.ok_or(Refusal::NoIssue(number))?;
+        name.item_of(&issue).map(|found| (found.room.clone(), found.item.clone()))
+    }
+
     /// Closes the condition of one approval as noted, and no other: that of the response whose digest begins
     /// with `digits`, which may be left out where one condition alone is open.
     ///
@@ -163,8 +196,9 @@ impl Receiver {
     /// See [`Refusal`].
     pub fn met(&self, met: &Closed<'_>, at: Moment) -> Result<Outcome, Refusal> {
         let mut open = self.store().open()?;
-        let (room, item) = (met.room, met.item);
-        if is_closed(open.chain(), met) {
+        let (room, item) = self.item_meant(open.chain(), met.item)?;
+        let (room, item) = (room.as_str(), item.as_str());
+        if is_closed(open.chain(), (room, item), met) {
             return Ok(Outcome::Already);
         }
         let none = || Refusal::NoCondition(room.into(), item.into());
@@ -217,10 +251,8 @@ fn is_confirmed_since(chain: &Chain, number: u32, response: &Digest) -> bool {
 /// A condition that is met.
 #[derive(Clone, Copy, Debug)]
 pub struct Closed<'a> {
-    /// The room, by its folder.
-    pub room: &'a str,
-    /// The selection, by its id.
-    pub item: &'a str,
+    /// The item.
+    pub item: &'a ItemName,
     /// The first digits of the response that stated the condition.
     pub digits: Option<&'a str>,
     /// Who says that it is met.
@@ -230,8 +262,8 @@ pub struct Closed<'a> {
 }
 
 /// Whether the same was recorded before, of the same condition, and no condition was stated since.
-fn is_closed(chain: &Chain, met: &Closed<'_>) -> bool {
-    let is_of = |room: &str, item: &str| (room, item) == (met.room, met.item);
+fn is_closed(chain: &Chain, of: (&str, &str), met: &Closed<'_>) -> bool {
+    let is_of = |room: &str, item: &str| (room, item) == of;
     let vouched = Vouched::of(&chain.lines);
     let last = chain.lines.iter().rev().find_map(|line| match &line.fact {
         Fact::Met(one) if is_of(&one.room, &one.item) => {

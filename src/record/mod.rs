@@ -37,7 +37,7 @@ mod store;
 mod tests;
 
 pub use append::new_id;
-pub use by_hand::{ByHand, Closed};
+pub use by_hand::{ByHand, Closed, ItemName};
 pub use error::RecordError;
 pub use flood::{Full, MOST_BYTES, MOST_IN_A_NAME, MOST_IN_ALL, Waits};
 pub use keys::{Key, current, is_plain};

@@ -88,7 +88,7 @@ pub enum Refusal {
     /// There is no such opening: room and opening.
     NoOpening(String, String),
     /// There is no such item in the newest issue: room and item.
-    NoItem(String, String),
+    NoItem(String),
     /// No unsigned response begins with those digits, or several do.
     NoResponse(String),
     /// The item has no condition that is open: room and item.
@@ -136,7 +136,7 @@ impl fmt::Display for Refusal {
             Self::NoOpening(room, opening) => {
                 write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))
             }
-            Self::NoItem(room, item) => write!(f, "the newest issue has no `{}/{}`", plain(room), plain(item)),
+            Self::NoItem(name) => write!(f, "the newest issue has no `{}`", plain(name)),
             Self::NoResponse(digits) => {
                 write!(f, "not one unsigned response alone begins with `{}`; give 8 digits or more", plain(digits))
             }

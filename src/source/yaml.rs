@@ -9,6 +9,10 @@ use granit_parser::{Event, Parser, ScalarStyle, ScanError};
 
 use super::span::{FileId, Span, Spanned};
 
+mod open;
+
+pub use open::take_open;
+
 /// Most values in one file, aliases counted as often as they are used.
 pub const MAX_NODES: usize = 400_000;
 /// Deepest nesting.
@@ -204,15 +208,29 @@ impl<'t> Builder<'t> {
         let (before, after) = self.text.split_at_checked(at).unwrap_or((self.text, ""));
         let line_start = before.rfind('\n').map_or(0, |found| found + 1);
         let line_end = after.find('\n').map_or(self.text.len(), |found| before.len() + found);
-        let line = self.text.get(line_start..line_end).unwrap_or_default();
-        let indent = line.strip_suffix(line.trim_start()).unwrap_or_default();
-        if let Some(tab) = indent.find('\t') {
-            let start = (line_start + tab) as u32;
+        if let Some(tab) = self.tab_from(line_start) {
+            let start = tab as u32;
             return YamlError { kind: YamlErrorKind::Tab, span: Span { file: self.file, start, end: start + 1 } };
         }
+        let line = self.text.get(line_start..line_end).unwrap_or_default();
         let start = at.min(line_start + line.trim_end().len()) as u32;
         let end = (line_start + line.trim_end().len()).max(start as usize) as u32;
         YamlError { kind: YamlErrorKind::Syntax(error.kind().to_string()), span: Span { file: self.file, start, end } }
+    }
+
+    /// The first tab that a line is set in by, in the line that begins there or the next that is not empty: the
+    /// parser stops at the value before such a line.
+    fn tab_from(&self, line_start: usize) -> Option<usize> {
+        let mut start = line_start;
+        let lines = self.text.get(line_start..)?.split_inclusive('\n').map(|line| {
+            let at = start;
+            start += line.len();
+            (at, line)
+        });
+        lines.filter(|(_, line)| !line.trim().is_empty()).take(2).find_map(|(at, line)| {
+            let indent = line.strip_suffix(line.trim_start()).unwrap_or_default();
+            indent.find('\t').map(|tab| at + tab)
+        })
     }
 
     fn take(&mut self, event: Event<'_>, span: Span) -> Result<(), YamlError> {

@@ -7,6 +7,11 @@ use crate::units::{is_several, with_article};
 
 use super::{Faults, Field, Layers, Record, Shape, Slot, nearest, only_near};
 
+mod cut;
+
+/// Quotes that an editor sets by itself, and YAML takes for letters.
+const CURLY: [char; 5] = ['“', '”', '‘', '’', '„'];
+
 /// Reads one value; `None` when it is faulty, having said so.
 pub type Parse<T> = fn(&Node, &mut Faults) -> Option<T>;
 
@@ -112,8 +117,11 @@ impl<'n> Fields<'n> {
 
     /// Reads the value of a key.
     pub fn read<T>(&mut self, key: &'static str, faults: &mut Faults, parse: Parse<T>) -> Slot<T> {
+        let is_cut = self.is_cut(key);
         match self.node(key) {
             None => Slot::Absent,
+            // A part of what is meant, which `finish` tells.
+            Some(_) if is_cut => Slot::Invalid,
             Some(node) => match parse(node, faults) {
                 Some(value) => Slot::Given(Spanned::new(value, node.span)),
                 None => Slot::Invalid,
@@ -155,10 +163,10 @@ impl<'n> Fields<'n> {
 
     /// Ends the reading: tells keys that nobody knows, and required ones that are missing.
     pub fn finish(self, faults: &mut Faults) {
-        let elsewhere = |key: &str| self.elsewhere.is_some_and(|record| record.field(key).is_some());
-        for Pair { key, .. } in self.pairs.iter().filter(|pair| !pair.asked) {
+        let rests = self.tell_cuts(faults);
+        for (at, Pair { key, .. }) in self.pairs.iter().enumerate().filter(|(_, pair)| !pair.asked) {
             // Of a key that stands twice the first was asked for; the second has been told.
-            if self.field(key.value).is_none() && !elsewhere(key.value) {
+            if !self.knows(key.value) && !rests.contains(&at) {
                 self.unknown(key, faults);
             }
         }
@@ -175,10 +183,18 @@ impl<'n> Fields<'n> {
         }
     }
 
+    fn knows(&self, key: &str) -> bool {
+        self.field(key).is_some() || self.elsewhere.is_some_and(|record| record.field(key).is_some())
+    }
+
     fn unknown(&self, name: &Spanned<&str>, faults: &mut Faults) {
         let records = std::iter::once(self.record).chain(self.elsewhere);
         let known = records.flat_map(|record| record.fields).map(|field| field.key);
-        let remedy = match nearest(name.value, known.clone()) {
+        let curly = name.value.trim_start_matches(CURLY).trim_end_matches(CURLY);
+        let remedy = match nearest(curly, known.clone()) {
+            Some(near) if curly != name.value => {
+                phrase!("write `{near}` without quotes: curly ones are letters of the key", near)
+            }
             Some(near) => phrase!("did you mean `{near}`?", near),
             None => {
                 let knows = if is_several(self.record.name) { "know" } else { "knows" };
@@ -186,7 +202,7 @@ impl<'n> Fields<'n> {
             }
         };
         // Where the key that is near stands there too, nobody knows what the other was to be.
-        let meant = only_near(name.value, known).filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
+        let meant = only_near(curly, known).filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
         let remark = Remark::stop(name.span, phrase!("unknown key `{}`", name.value)).remedy(remedy).mended_by(meant);
         faults.add(remark.of(Code::UNKNOWN_KEY));
     }

@@ -220,7 +220,9 @@ macro_rules! kinds {
     };
 }
 
+mod near;
 mod table;
+pub use near::near_kinds;
 pub use table::Kind;
 
 #[cfg(test)]

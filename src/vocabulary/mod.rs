@@ -13,7 +13,7 @@ mod hazards;
 pub use hazards::{Caution, Hazard};
 
 mod kinds;
-pub use kinds::{Kind, Trade, Trait};
+pub use kinds::{Kind, Trade, Trait, near_kinds};
 
 mod slot;
 pub use slot::Slot;

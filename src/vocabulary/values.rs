@@ -9,7 +9,7 @@ use crate::units::length::LengthError;
 use crate::units::money::MoneyError;
 use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
-use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words};
+use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words, near_kinds};
 use super::{is_plain, nearest, same_but_for_case, word_meant};
 
 /// The words of a single value; says so if it is none.
@@ -324,7 +324,7 @@ fn unknown_remedy<'k>(name: &str, of: NameOf, known: impl Iterator<Item = &'k st
         return phrase!("did you mean `{near}`?", near);
     }
     if of == NameOf::Kind {
-        return "`bookmatch explain kinds` lists them; `item` is for what has no kind of its own".into();
+        return near_kinds(name);
     }
     let known: Vec<_> = known.take(12).collect();
     match known.is_empty() {

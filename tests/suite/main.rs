@@ -22,6 +22,7 @@ mod large_books;
 mod load;
 mod lost;
 mod marks;
+mod mistakes;
 mod pictures;
 mod publishing;
 mod recipes;
@@ -32,6 +33,7 @@ mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
 mod signing;
+mod starting;
 mod status;
 mod stories;
 mod strangers;

@@ -1,14 +1,14 @@
 //! Decisions given by other means, confirmations, and conditions that are met.
 
 use bookmatch::ledger::{Attestation, Decision, Fact};
-use bookmatch::record::{ByHand, Closed, Outcome, Refusal};
+use bookmatch::record::{ByHand, Closed, ItemName, Outcome, Refusal};
 
 use crate::issued::{IssuedBook, now, seal};
 
 fn on_paper() -> ByHand {
     ByHand {
         who: "samir".into(),
-        items: vec![("kitchen".into(), "range".into())],
+        items: vec![ItemName::Of("kitchen".into(), "range".into())],
         decision: Decision::Approved,
         option: None,
         note: None,
@@ -38,7 +38,7 @@ fn nobody_else_and_nothing_that_was_not_issued_is_written_down() {
     let receiver = book.receiver();
     let stranger = ByHand { who: "ivo".into(), ..on_paper() };
     assert!(matches!(receiver.by_hand(&stranger, now()), Err(Refusal::NoApprover(_))));
-    let missing = ByHand { items: vec![("kitchen".into(), "hood".into())], ..on_paper() };
+    let missing = ByHand { items: vec![ItemName::Of("kitchen".into(), "hood".into())], ..on_paper() };
     assert!(matches!(receiver.by_hand(&missing, now()), Err(Refusal::NoItem(..))));
     let option = ByHand { option: Some("gold".into()), ..on_paper() };
     assert!(receiver.by_hand(&option, now()).unwrap_err().to_string().contains("no such option"));
@@ -105,7 +105,9 @@ fn the_same_decision_by_hand_after_a_confirmed_rejection_is_a_new_fact() {
 
 /// What says that a condition of the range is met.
 fn closed<'a>(digits: Option<&'a str>, note: &'a str) -> Closed<'a> {
-    Closed { room: "kitchen", item: "range", digits, by: "Dara Vell", note }
+    static RANGE: std::sync::LazyLock<ItemName> =
+        std::sync::LazyLock::new(|| ItemName::Of("kitchen".into(), "range".into()));
+    Closed { item: &RANGE, digits, by: "Dara Vell", note }
 }
 
 #[test]

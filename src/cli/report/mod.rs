@@ -3,6 +3,7 @@
 mod approvals;
 pub mod change_order;
 mod json;
+mod open;
 mod sarif;
 mod shown;
 mod status;
@@ -14,6 +15,7 @@ use crate::pipeline::Review;
 
 use super::Failure;
 
+pub use open::{OpenShown, open_values};
 pub use terminal::{for_a_bar, say, say_failures, says_colours as to_a_terminal};
 pub use usage::{parsed, print_usage};
 

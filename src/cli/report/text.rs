@@ -8,6 +8,7 @@ use crate::finding::{Counts, Finding, SettleBy, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place, SourceFile, Span};
 
+use super::open::{OpenShown, open_values};
 use super::shown::plain;
 
 /// Most findings shown for one file; JSON and SARIF always give all.
@@ -18,6 +19,7 @@ const LINES_AROUND: usize = 1;
 /// The whole review as text.
 pub fn report(review: &Review, colour: bool) -> String {
     let mut text = told(&review.assessment.findings, &review.files, colour);
+    text += &plain(&open_values(review, OpenShown::Few));
     text += &summary(review.assessment.counts);
     text
 }

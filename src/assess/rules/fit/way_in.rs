@@ -56,7 +56,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// Large or heavy things, and nobody says how anything comes in: told once, of the first of them.
 fn no_way_known(context: &Context<'_>) -> Option<Remark> {
-    let is_unknown = |room: &Room| context.book.project.way_in.is_empty() && room.way_in.is_empty();
+    let unsaid = context.book.project.way_in.is_empty() && !context.book.project_unread;
+    let is_unknown = |room: &Room| unsaid && room.way_in.is_empty();
     let mut large = context.site.options().filter(|(room, selection, option)| {
         // What is in the house already was carried in.
         is_unknown(room) && is_large(option) && !selection.is_ordered() && is_delivered_whole(selection)
