@@ -1,32 +1,105 @@
-//! `start`: lays out a small book to begin with.
+//! `start`: lays out a small book to begin with, or a new room or item in one.
 
 use std::path::PathBuf;
 
-use crate::start::start;
+use clap::Subcommand;
+
+use crate::book::Country;
+use crate::start::{Terms, from_photographs, item, room, start};
+use crate::units::System;
+use crate::vocabulary::Words;
 
 use super::clock::Today;
 use super::report::{print, say};
 use super::{CLEAN, Failure};
 
-/// Lays out a small book that teaches the format
+/// Lays out a small book that teaches the format, or a new room or item
+///
+/// Nothing that is there is written over.
 #[derive(clap::Args)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
 pub struct Start {
     /// A new or empty folder
-    #[arg(value_name = "DIR")]
-    folder: PathBuf,
+    #[arg(value_name = "DIR", required = true)]
+    folder: Option<PathBuf>,
+    /// The units shown first; left out, those of the country
+    #[arg(long, value_parser = units)]
+    units: Option<System>,
+    /// Where the work is, by its two letters in ISO 3166, such as GB
+    #[arg(long, value_parser = country)]
+    country: Option<Country>,
+    /// Make the book of these photographs: a room for each folder, a selection for each picture
+    #[arg(long, value_name = "DIR")]
+    photographs: Option<PathBuf>,
     #[command(flatten)]
     today: Today,
+    #[command(subcommand)]
+    more: Option<More>,
+}
+
+#[derive(Subcommand)]
+enum More {
+    /// Lays out a new room in a book
+    Room {
+        /// What it is called
+        name: String,
+        /// The book's folder
+        #[arg(long, value_name = "DIR", default_value = ".")]
+        book: PathBuf,
+    },
+    /// Lays out a new item in a room, with the fields of its kind
+    Item {
+        /// The room, by its folder
+        room: String,
+        /// The kind, in any of the trade's words
+        kind: String,
+        /// What it is called; left out, as its kind is
+        #[arg(long)]
+        name: Option<String>,
+        /// The book's folder
+        #[arg(long, value_name = "DIR", default_value = ".")]
+        book: PathBuf,
+    },
+}
+
+fn units(text: &str) -> Result<System, String> {
+    System::of(&text.to_lowercase()).ok_or_else(|| "write `metric` or `imperial`".into())
+}
+
+fn country(text: &str) -> Result<Country, String> {
+    let known = || format!("write one of {}", Country::WORDS.join(", "));
+    Country::of(&text.to_uppercase()).ok_or_else(known)
 }
 
 impl Start {
     /// Runs the command.
     pub fn run(&self) -> Result<u8, Failure> {
-        for path in start(&self.folder, self.today.date()?)? {
-            print(&format!("{}\n", self.folder.join(path).display()))?;
+        match &self.more {
+            Some(More::Room { name, book }) => print(&format!("{}\n", book.join(room(book, name)?).display()))?,
+            Some(More::Item { room, kind, name, book }) => {
+                let path = item(book, room, kind, name.as_deref())?;
+                print(&format!("{}\n", book.join(path).display()))?;
+            }
+            None => return self.new_book(),
         }
-        let folder = self.folder.display();
+        say("what is not known yet stands as `…`: write it there; `bookmatch review` asks for what is missing");
+        Ok(CLEAN)
+    }
+
+    fn new_book(&self) -> Result<u8, Failure> {
+        let folder = self.folder.as_ref().ok_or("name a new folder")?;
+        let terms = Terms::of(self.units, self.country);
+        let written = match &self.photographs {
+            Some(photographs) => from_photographs(folder, photographs, terms)?,
+            None => start(folder, terms, self.today.date()?)?,
+        };
+        for path in written {
+            print(&format!("{}\n", folder.join(path).display()))?;
+        }
+        let folder = folder.display();
         say(&format!("next: bookmatch review {folder}"));
-        say(&format!("then: bookmatch publish {folder} --out {folder}/site"));
+        let draft = if self.photographs.is_some() { " --draft" } else { "" };
+        say(&format!("then: bookmatch publish {folder}{draft} --out {folder}/site"));
         Ok(CLEAN)
     }
 }

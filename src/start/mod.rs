@@ -1,24 +1,106 @@
-//! Lays out a small book: it reviews clean, publishes at once, and teaches the format.
+//! New things for a book: a small one to begin with, which reviews clean and teaches the format; one made of
+//! photographs; a room; an item with the fields of its kind. Nothing that is there is ever written over.
 
+mod laid;
+mod more;
+mod photographs;
 mod swatch;
 
 use std::fmt;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use crate::units::Date;
+use crate::book::Country;
+use crate::units::{Currency, Date, System};
 
-/// The texts, with the path of each in the book.
-const TEXTS: [(&str, &str); 8] = [
-    ("book.yaml", include_str!("book/book.yaml")),
-    ("rooms/kitchen/room.yaml", include_str!("book/kitchen-room.yaml")),
-    ("rooms/kitchen/range.yaml", include_str!("book/kitchen-range.yaml")),
-    ("rooms/kitchen/surfaces.yaml", include_str!("book/kitchen-surfaces.yaml")),
-    ("rooms/kitchen/notes.md", include_str!("book/notes.md")),
-    ("rooms/bath/room.yaml", include_str!("book/bath-room.yaml")),
-    ("rooms/bath/choices.yaml", include_str!("book/bath-choices.yaml")),
-    (".gitignore", "# what bookmatch makes, and can make again\n.bookmatch/\nsite/\n"),
+pub use more::{item, room};
+pub use photographs::from_photographs;
+
+/// What the texts are in.
+#[derive(Clone, Copy, Debug)]
+pub struct Terms {
+    /// The units shown first.
+    pub units: System,
+    /// Where the work is, where that is said.
+    pub country: Option<Country>,
+}
+
+impl Terms {
+    /// The units that are asked for, or those of the country; feet and inches where nothing is said.
+    pub fn of(units: Option<System>, country: Option<Country>) -> Self {
+        let usual = match country {
+            None | Some(Country::UnitedStates) => System::Imperial,
+            Some(_) => System::Metric,
+        };
+        Self { units: units.unwrap_or(usual), country }
+    }
+
+    /// The line that names the country; none where nothing is said.
+    fn country_line(self) -> String {
+        self.country.map_or(String::new(), |country| format!("country: {country}\n"))
+    }
+
+    /// The currency of the country (ISO 4217); without one, what goes with the units.
+    fn currency(self) -> &'static str {
+        let Some(country) = self.country else {
+            return if self.units == System::Metric { "EUR" } else { "USD" };
+        };
+        match country {
+            Country::UnitedStates => "USD",
+            Country::Canada => "CAD",
+            Country::Mexico => "MXN",
+            Country::UnitedKingdom => "GBP",
+            Country::Switzerland => "CHF",
+            Country::Denmark => "DKK",
+            Country::Norway => "NOK",
+            Country::Sweden => "SEK",
+            Country::Iceland => "ISK",
+            Country::Poland => "PLN",
+            Country::Czechia => "CZK",
+            Country::Australia => "AUD",
+            Country::NewZealand => "NZD",
+            Country::Japan => "JPY",
+            Country::Korea => "KRW",
+            Country::China => "CNY",
+            Country::Singapore => "SGD",
+            Country::India => "INR",
+            Country::SouthAfrica => "ZAR",
+            Country::Brazil => "BRL",
+            Country::Argentina => "ARS",
+            Country::Chile => "CLP",
+            Country::Colombia => "COP",
+            Country::Israel => "ILS",
+            Country::Emirates => "AED",
+            _ => "EUR",
+        }
+    }
+}
+
+/// A text of the book: where it goes, in feet and inches, and in metric units.
+type Text = (&'static str, &'static str, &'static str);
+
+/// The texts.
+const TEXTS: [Text; 8] = [
+    ("book.yaml", include_str!("book/book.yaml"), include_str!("book/metric/book.yaml")),
+    ("rooms/kitchen/room.yaml", include_str!("book/kitchen-room.yaml"), include_str!("book/metric/kitchen-room.yaml")),
+    (
+        "rooms/kitchen/range.yaml",
+        include_str!("book/kitchen-range.yaml"),
+        include_str!("book/metric/kitchen-range.yaml"),
+    ),
+    (
+        "rooms/kitchen/surfaces.yaml",
+        include_str!("book/kitchen-surfaces.yaml"),
+        include_str!("book/metric/kitchen-surfaces.yaml"),
+    ),
+    ("rooms/kitchen/notes.md", include_str!("book/notes.md"), include_str!("book/notes.md")),
+    ("rooms/bath/room.yaml", include_str!("book/bath-room.yaml"), include_str!("book/metric/bath-room.yaml")),
+    ("rooms/bath/choices.yaml", include_str!("book/bath-choices.yaml"), include_str!("book/metric/bath-choices.yaml")),
+    (".gitignore", IGNORED, IGNORED),
 ];
+
+/// What version control leaves out.
+const IGNORED: &str = "# what bookmatch makes, and can make again\n.bookmatch/\nsite/\n";
 
 /// The pictures: plain swatches, made here.
 const SWATCHES: [(&str, swatch::Swatch); 6] = [
@@ -33,13 +115,27 @@ const SWATCHES: [(&str, swatch::Swatch); 6] = [
 /// How long after today the book's first milestone is, in days: nothing in it is late.
 const AHEAD: i64 = 180;
 
-/// Why a book was not laid out.
+/// Why nothing was laid out.
 #[derive(Debug)]
 pub enum StartError {
     /// Something is there already.
     NotEmpty(PathBuf),
+    /// No book is there.
+    NoBook(PathBuf),
+    /// The book has no such room; these it has.
+    NoRoom(String, Vec<String>),
+    /// A room of that name is there.
+    IsThere(String),
+    /// There is no such kind, and what may be meant.
+    NoKind(String, String),
+    /// A name without a letter or figure that every disk takes.
+    NoName(String),
+    /// No picture is in the folder.
+    NoPictures(PathBuf),
     /// The system refuses: what, and its own words.
     Disk(PathBuf, io::Error),
+    /// The folder of photographs can't be read: why.
+    Unreadable(String),
     /// A swatch could not be made.
     Swatch(image::ImageError),
 }
@@ -50,7 +146,19 @@ impl fmt::Display for StartError {
             Self::NotEmpty(path) => {
                 write!(f, "`{}` is not empty; name a new folder, nothing was changed", path.display())
             }
+            Self::NoBook(path) => write!(f, "`{}` holds no `book.yaml`; name the book with `--book`", path.display()),
+            Self::NoRoom(room, rooms) if rooms.is_empty() => {
+                write!(f, "the book has no room `{room}`, and none at all; `bookmatch start room` lays one out")
+            }
+            Self::NoRoom(room, rooms) => write!(f, "the book has no room `{room}`; it has {}", rooms.join(", ")),
+            Self::IsThere(path) => write!(f, "`{path}` is there already; nothing was changed"),
+            Self::NoKind(kind, meant) => write!(f, "there is no kind of selection called `{kind}`; {meant}"),
+            Self::NoName(name) => write!(f, "`{name}` names no folder; write it with letters or figures"),
+            Self::NoPictures(path) => {
+                write!(f, "`{}` holds no pictures; put those of each room into a folder of its own", path.display())
+            }
             Self::Disk(path, error) => write!(f, "`{}` can't be written: {error}", path.display()),
+            Self::Unreadable(why) => f.write_str(why),
             Self::Swatch(error) => write!(f, "a picture could not be made: {error}"),
         }
     }
@@ -62,35 +170,30 @@ impl std::error::Error for StartError {}
 ///
 /// # Errors
 /// When the folder holds something, or can't be written to.
-#[expect(clippy::disallowed_methods, reason = "a new book in an empty folder: there is nothing to keep whole")]
-pub fn start(folder: &Path, today: Date) -> Result<Vec<&'static str>, StartError> {
-    let disk = |path: &Path| {
-        let path = path.to_path_buf();
-        move |error| StartError::Disk(path, error)
-    };
-    match std::fs::read_dir(folder).map(Iterator::count) {
-        Ok(count) if count > 0 => return Err(StartError::NotEmpty(folder.to_path_buf())),
-        Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(disk(folder)(error)),
-        _ => {}
-    }
-    let mut written = Vec::new();
-    for (path, bytes) in files(today)? {
-        let whole = folder.join(path);
-        if let Some(above) = whole.parent() {
-            std::fs::create_dir_all(above).map_err(disk(above))?;
-        }
-        std::fs::write(&whole, bytes).map_err(disk(&whole))?;
-        written.push(path);
-    }
-    Ok(written)
+pub fn start(folder: &Path, terms: Terms, today: Date) -> Result<Vec<String>, StartError> {
+    laid::new_folder(folder)?;
+    files(terms, today)?.into_iter().map(|(path, bytes)| laid::write(folder, path, &bytes)).collect()
+}
+
+/// The same text with amounts in whole units: some currencies have no smaller ones.
+fn without_cents(text: &str) -> String {
+    let is_amount = |line: &str| ["price:", "cost:"].iter().any(|key| line.trim_start().starts_with(key));
+    let line = |line: &str| if is_amount(line) { line.replacen(".00", "", 1) } else { line.to_string() };
+    text.split_inclusive('\n').map(line).collect()
 }
 
 /// Every file of the book, by path.
-pub fn files(today: Date) -> Result<Vec<(&'static str, Vec<u8>)>, StartError> {
-    let dated = |text: &str| {
-        text.replace("{DEMOLITION}", &today.plus_days(AHEAD).iso()).replace("{TODAY}", &today.iso()).into_bytes()
+fn files(terms: Terms, today: Date) -> Result<Vec<(&'static str, Vec<u8>)>, StartError> {
+    let filled = |text: &str| {
+        let dated = text.replace("{DEMOLITION}", &today.plus_days(AHEAD).iso()).replace("{TODAY}", &today.iso());
+        let placed = dated.replace("{COUNTRY}", &terms.country_line()).replace("{CURRENCY}", terms.currency());
+        let has_cents = Currency::parse(terms.currency()).is_ok_and(|currency| currency.decimals() > 0);
+        if has_cents { placed.into_bytes() } else { without_cents(&placed).into_bytes() }
     };
-    let mut files: Vec<(&str, Vec<u8>)> = TEXTS.iter().map(|(path, text)| (*path, dated(text))).collect();
+    let text = |(path, imperial, metric): &Text| {
+        (*path, filled(if terms.units == System::Metric { metric } else { imperial }))
+    };
+    let mut files: Vec<(&str, Vec<u8>)> = TEXTS.iter().map(text).collect();
     for (path, swatch) in &SWATCHES {
         files.push((path, swatch.png().map_err(StartError::Swatch)?));
     }

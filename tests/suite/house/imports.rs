@@ -45,7 +45,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("host", &["publish", "serving"]),
     ("explain", &["vocabulary", "book", "assess", "marks"]),
     ("schema", &["vocabulary", "book"]),
-    ("start", &["units"]),
+    ("start", &["units", "source", "vocabulary", "book"]),
     ("cli", BEFORE_CLI),
     ("main", &["cli"]),
     ("lib", &[]),
@@ -54,7 +54,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
     "units", "source", "finding", "ledger", "book", "pictures", "read", "assess", "views", "publish", "record", "pipeline",
-    "serving", "preview", "host", "explain", "schema", "start",
+    "vocabulary", "serving", "preview", "host", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.

@@ -1,0 +1,38 @@
+//! Lays files down, and never over one that is there.
+
+use std::fs::OpenOptions;
+use std::io::{self, Write};
+use std::path::Path;
+
+use super::StartError;
+
+/// A folder that is new, or empty.
+///
+/// # Errors
+/// When it holds something, or can't be read.
+pub fn new_folder(folder: &Path) -> Result<(), StartError> {
+    match std::fs::read_dir(folder).map(Iterator::count) {
+        Ok(count) if count > 0 => Err(StartError::NotEmpty(folder.to_path_buf())),
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(StartError::Disk(folder.to_path_buf(), error)),
+        _ => Ok(()),
+    }
+}
+
+/// Writes a file of the book that is not there yet, and gives its path in the book.
+///
+/// # Errors
+/// When something is there, or the system refuses.
+#[expect(clippy::disallowed_methods, reason = "a new file, where none is: there is nothing to keep whole")]
+pub fn write(folder: &Path, path: &str, bytes: &[u8]) -> Result<String, StartError> {
+    let whole = folder.join(path);
+    let disk = |error: io::Error| match error.kind() {
+        io::ErrorKind::AlreadyExists => StartError::IsThere(path.into()),
+        _ => StartError::Disk(whole.clone(), error),
+    };
+    if let Some(above) = whole.parent() {
+        std::fs::create_dir_all(above).map_err(disk)?;
+    }
+    let mut file = OpenOptions::new().write(true).create_new(true).open(&whole).map_err(disk)?;
+    file.write_all(bytes).map_err(disk)?;
+    Ok(path.into())
+}
