@@ -23,6 +23,7 @@ mod load;
 mod lost;
 mod marks;
 mod mistakes;
+mod next;
 mod pictures;
 mod publishing;
 mod recipes;

@@ -5,6 +5,7 @@ use std::fmt::Write;
 
 use serde::Serialize;
 
+use crate::assess::approval::{ApprovalState, ApproverDecision};
 use crate::pipeline::Review;
 use crate::units::series;
 
@@ -35,7 +36,48 @@ struct ItemReport<'a> {
     standing: &'static str,
     #[serde(skip_serializing_if = "<[_]>::is_empty")]
     waits_for: &'a [String],
+    /// What each who answered said, as it counts.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    said: Vec<Said<'a>>,
     orderable: bool,
+    #[serde(skip)]
+    is_approved: bool,
+    /// Somebody must do something about it, besides those who are still to answer.
+    #[serde(skip)]
+    wants_somebody: bool,
+}
+
+/// What somebody decided of an item.
+#[derive(Serialize)]
+struct Said<'a> {
+    by: &'a str,
+    decision: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    option: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    note: Option<&'a str>,
+    /// Whether it is of the item as it is now.
+    holds: bool,
+}
+
+impl<'a> Said<'a> {
+    fn of(word: &'a ApproverDecision) -> Self {
+        let (decision, option, note) = (word.decision.words(), word.option.as_deref(), word.note.as_deref());
+        Self { by: &word.name, decision, option, note, holds: word.holds }
+    }
+
+    /// In a line: who, what, which option, and the words.
+    fn line(&self) -> String {
+        let option = self.option.map_or(String::new(), |option| format!(", option `{option}`"));
+        let note = self.note.map_or(String::new(), |note| format!(": \u{201c}{}\u{201d}", one_line(note)));
+        let before = if self.holds { "" } else { ", of what it was before" };
+        format!("{}, {}{option}{before}{note}", self.by, self.decision)
+    }
+}
+
+/// A note of several lines in one.
+fn one_line(note: &str) -> String {
+    note.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// What stands; nothing while nothing was issued.
@@ -50,6 +92,9 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
             tag: &selection.tag,
             standing: item.standing.word(),
             waits_for: &item.waits_for,
+            said: item.words.iter().map(Said::of).collect(),
+            is_approved: item.standing == ApprovalState::Approved,
+            wants_somebody: !matches!(item.standing, ApprovalState::Approved | ApprovalState::Waiting),
             orderable: approvals.is_orderable(room, selection),
         })
     });
@@ -63,6 +108,23 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
 }
 
 impl Approvals<'_> {
+    /// How many items are approved as they are now.
+    pub fn approved(&self) -> usize {
+        self.items.iter().filter(|item| item.is_approved).count()
+    }
+
+    /// Who is still to answer, and on what.
+    fn waiting(&self) -> String {
+        let mut waits: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+        for item in &self.items {
+            for who in item.waits_for {
+                waits.entry(who).or_default().push(item.tag);
+            }
+        }
+        let line = |(who, tags): (&str, Vec<&str>)| format!("  {who} is still to answer on {}\n", tags.join(", "));
+        waits.into_iter().map(line).collect()
+    }
+
     /// As text: how many stand where, and those that somebody must do something about.
     pub fn text(&self) -> String {
         let mut text = format!("\napproval of issue {}, {}\n", self.issue, self.on);
@@ -73,10 +135,15 @@ impl Approvals<'_> {
         for (standing, count) in counts {
             let _ = writeln!(text, "  {count:>4} {standing}");
         }
-        let told = |item: &&ItemReport<'_>| !matches!(item.standing, "approved" | "waiting");
+        // What somebody wrote is told whatever stands: an approval may hold a wish.
+        let told = |item: &&ItemReport<'_>| item.wants_somebody || item.said.iter().any(|said| said.note.is_some());
         for item in self.items.iter().filter(told) {
             let _ = writeln!(text, "      {} {} ({}): {}", item.tag, item.item, item.room, item.standing);
+            for said in &item.said {
+                let _ = writeln!(text, "          {}", said.line());
+            }
         }
+        text += &self.waiting();
         for gone in &self.withdrawn {
             let had = match gone.approved_by {
                 [] => String::new(),

@@ -3,6 +3,7 @@
 mod approvals;
 pub mod change_order;
 mod json;
+mod next;
 mod open;
 mod sarif;
 mod shown;

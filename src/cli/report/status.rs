@@ -110,7 +110,8 @@ pub fn text(review: &Review) -> String {
         let _ = writeln!(text, "{}: {} [{}]\n  {}", fault.severity, fault.message, fault.rule, fault.remedy);
     }
     let selections = &told.selections;
-    let _ = writeln!(text, "{} of {} selections are settled", selections.settled, selections.all);
+    let approved = told.approvals.as_ref().map_or(String::new(), |asked| format!(", {} approved", asked.approved()));
+    let _ = writeln!(text, "{} of {} selections are settled{approved}", selections.settled, selections.all);
     if !selections.waiting.is_empty() {
         text += "\nwaiting for a choice\n";
     }

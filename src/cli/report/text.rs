@@ -8,6 +8,7 @@ use crate::finding::{Counts, Finding, SettleBy, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place, SourceFile, Span};
 
+use super::next::next;
 use super::open::{OpenShown, open_values};
 use super::shown::plain;
 
@@ -20,6 +21,7 @@ const LINES_AROUND: usize = 1;
 pub fn report(review: &Review, colour: bool) -> String {
     let mut text = told(&review.assessment.findings, &review.files, colour);
     text += &plain(&open_values(review, OpenShown::Few));
+    text += &plain(&next(review));
     text += &summary(review.assessment.counts);
     text
 }

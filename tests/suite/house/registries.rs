@@ -21,6 +21,7 @@ const REGISTRIES: &[Registry] = &[
             ("book_folder", "the folder that a command is given"),
             ("clock", "the day of a run, and the moment of what is recorded"),
             ("help", "the list of commands, by who uses them"),
+            ("narrow", "the part of a review that is asked for"),
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
