@@ -1,9 +1,15 @@
 //! The page of a kind.
 
+use std::collections::BTreeSet;
+
 use crate::book::vocabulary::OPTION;
 use crate::vocabulary::{Kind, Shape, Trade};
 
 use super::page::{cut, entry, heading, item, paragraph};
+use super::whole;
+
+/// Keys that some kinds must have, and any may.
+const GENERAL: [&str; 6] = ["size", "fit", "colour", "description", "panel", "material"];
 
 /// Every kind, by schedule.
 pub fn all() -> String {
@@ -28,7 +34,9 @@ pub fn page(kind: Kind) -> String {
         text += &need(path);
     }
     if kind.takes_opening() {
-        text += &item("`place`: an opening in `room.yaml` that takes it");
+        let takes =
+            format!("`place`: an opening in `room.yaml` that says `takes: {}`, with its measured sizes", kind.name());
+        text += &item(&takes);
     }
     if kind.wants_sheet() {
         text += &item("`fit`: the figures of the maker's own sheet, with its name, revision and date");
@@ -41,8 +49,11 @@ pub fn page(kind: Kind) -> String {
         }
     }
     text += "\n";
+    text += &heading("It may have");
+    let keys: Vec<String> = may_have(kind).iter().map(|key| format!("`{key}`")).collect();
+    text += &paragraph(&format!("{}; `bookmatch explain NAME` tells what each is.", keys.join(", ")));
     text += &heading("Example");
-    text + &example(kind)
+    text + &whole::files(kind).lines().map(|line| cut(&format!("    {line}"))).collect::<String>()
 }
 
 fn need(path: &str) -> String {
@@ -58,40 +69,17 @@ fn need(path: &str) -> String {
     item(&format!("`{}`: {about}", path.replace('.', ": ")))
 }
 
-/// A selection of that kind with what it needs, as one would write it.
-fn example(kind: Kind) -> String {
-    let mut lines = vec![format!("selection: {}", capital(kind.name())), format!("kind: {}", kind.name())];
-    if kind.takes_opening() {
-        lines.push("place: …".into());
-    }
-    let mut groups: Vec<(&str, Vec<String>)> = Vec::new();
-    for path in kind.needs() {
-        let (group, key) = path.split_once('.').unwrap_or(("", path));
-        let record = OPTION.field(group).map(|field| field.shape);
-        let field = match record {
-            Some(Shape::Record(inner)) => key.split('.').next().and_then(|key| inner.field(key)),
-            _ => OPTION.field(key),
-        };
-        let Some(field) = field else { continue };
-        if group.is_empty() {
-            lines.push(format!("{}: {}", field.key, field.example));
-            continue;
-        }
-        let line = format!("  {}: {}", field.key, field.example);
-        match groups.iter_mut().find(|(name, _)| *name == group) {
-            Some((_, lines)) if lines.contains(&line) => {}
-            Some((_, lines)) => lines.push(line),
-            None => groups.push((group, vec![line])),
-        }
-    }
-    for (group, inner) in groups {
-        lines.push(format!("{group}:"));
-        lines.extend(inner);
-    }
-    lines.iter().map(|line| cut(&format!("    {line}"))).collect()
+/// The keys that one of it may have besides: those that no other kind has for itself.
+fn may_have(kind: Kind) -> Vec<&'static str> {
+    let first = |path: &'static str| path.split('.').next().unwrap_or(path);
+    let own: Vec<&str> = kind.needs().map(first).collect();
+    let of_others: BTreeSet<&str> = Kind::ALL.iter().flat_map(|other| other.needs()).map(first).collect();
+    let keys = OPTION.fields.iter().map(|field| field.key);
+    keys.filter(|key| !own.contains(key) && (!of_others.contains(key) || GENERAL.contains(key))).collect()
 }
 
-fn capital(text: &str) -> String {
+/// A phrase with a capital.
+pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

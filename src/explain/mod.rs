@@ -8,6 +8,7 @@ mod kinds;
 mod page;
 mod records;
 mod rules;
+mod whole;
 
 use crate::assess::codes;
 use crate::assess::rules::{RULES, rule};

@@ -110,7 +110,11 @@ pub fn cut(line: &str) -> String {
     if letters.len() <= WIDTH {
         return format!("{line}\n");
     }
-    let blank = letters.iter().take(WIDTH).rposition(|letter| *letter == ' ');
+    // After a comma, so that no key of two words is torn; else between words.
+    let ends =
+        |at: usize| letters.get(at) == Some(&' ') && at.checked_sub(1).and_then(|at| letters.get(at)) == Some(&',');
+    let comma = (0..WIDTH).rev().find(|at| ends(*at) && *at > WIDTH / 3);
+    let blank = comma.or_else(|| letters.iter().take(WIDTH).rposition(|letter| *letter == ' '));
     let (first, rest) = letters.split_at(blank.filter(|at| *at > 8).unwrap_or(WIDTH));
     let (first, rest): (String, String) = (first.iter().collect(), rest.iter().collect());
     format!("{first}\n{}", cut(&format!("        {}", rest.trim_start())))

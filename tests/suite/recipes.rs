@@ -3,6 +3,8 @@
 
 use std::path::Path;
 
+use bookmatch::vocabulary::Kind;
+
 use crate::project::Project;
 
 /// A fenced block of a recipe: its language, the path that it names, and its lines.
@@ -81,4 +83,41 @@ fn how_lists_its_recipes_and_shows_each_with_its_files() {
     project.run(["explain", "how"]).exits(0).says("a cooktop over an oven");
     let shown = project.run(["explain", "how", "island"]).exits(0);
     shown.says("rooms/eating/room.yaml").says("room side: {overhang: 15\", seats: 3}").does_not_say("```");
+}
+
+/// The files of the example on a kind's page: each line `# in NAME` begins one.
+fn example_of(page: &str) -> Vec<(String, String)> {
+    let (_, kind) = page.split_once(" (kind, ").expect("the page of a kind");
+    let (_, example) = kind.split_once("\nExample\n").expect("an example");
+    let lines = example.lines().skip(1).take_while(|line| line.starts_with("    ") || line.is_empty());
+    let mut files: Vec<(String, String)> = Vec::new();
+    for line in lines.map(|line| line.strip_prefix("    ").unwrap_or(line)) {
+        match (line.strip_prefix("# in "), files.last_mut()) {
+            (Some(name), _) => files.push((name.to_string(), String::new())),
+            (None, Some((_, text))) => *text += &format!("{line}\n"),
+            (None, None) => {}
+        }
+    }
+    files
+}
+
+/// Each kind's page shows a whole example, which reviews clean as it stands in a room of its own.
+#[test]
+fn the_example_of_every_kind_reviews_clean() {
+    let project = Project::new();
+    let book = project.beside("book");
+    let at = book.to_str().expect("UTF-8");
+    project.run(["start", at, "--today", "2027-01-15"]).exits(0);
+    for (number, kind) in Kind::ALL.iter().enumerate() {
+        let files = example_of(&project.run(["explain", kind.name()]).exits(0).stdout);
+        assert!(!files.is_empty(), "{kind}");
+        let room = format!("rooms/kind-{number}");
+        let of_room = ("room.yaml".to_string(), format!("name: Of a {kind}\n"));
+        let has_room = files.iter().any(|(name, _)| name == "room.yaml");
+        for (name, text) in files.iter().chain((!has_room).then_some(&of_room)) {
+            lay(&book, &Block { language: "yaml", path: &format!("{room}/{name}"), text: text.clone() });
+        }
+    }
+    // A picture that two items share is no fault; what is open to the client is a note.
+    project.run(["review", at, "--today", "2027-01-15"]).exits(0).says("0 stops, 0 queries");
 }
