@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use rayon::prelude::*;
+
 use crate::book::{Book, NeededFor, Part, PartIs, Room, Selection};
 use crate::finding::{Code, Family, Finding, SettleBy, Severity};
 use crate::units::Date;
@@ -134,11 +136,10 @@ fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {
 
 /// Says of each finding by when it must be settled. A query past that day stops the work; advice stays
 /// advice, and what is asked of one option of several stays a query, since another can be taken.
-pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Finding]) {
-    let things = Things::of(book);
+pub(super) fn apply(book: &Book, things: &Things<'_>, points: &HoldPoints, dates: &Dates, findings: &mut [Finding]) {
     let bare: BTreeSet<&str> =
         book.rooms.iter().filter(|room| !has_cabinets(room)).map(|room| room.folder.as_str()).collect();
-    for finding in findings {
+    findings.par_iter_mut().for_each(|finding| {
         let thing = things.of_finding(finding).map(|(_, selection)| selection);
         finding.by = points.settle_by(finding.rule, thing, dates);
         points.without_cabinets(&bare, finding);
@@ -148,7 +149,7 @@ pub fn apply(book: &Book, points: &HoldPoints, dates: &Dates, findings: &mut [Fi
             finding.severity = Severity::Stop;
             finding.past = true;
         }
-    }
+    });
 }
 
 /// A hold point, and the findings that must be settled before it.

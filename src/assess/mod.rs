@@ -89,31 +89,35 @@ impl Assessment {
 
 /// Assesses a book; `found` is what reading it found.
 pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
-    let dates = Dates::of(book, today);
-    let amounts = Amounts::of(book);
-    let depends = Depends::of(book);
-    let approvals = Approvals::of(book);
-    let site = Site::of(book);
+    // None of these asks another: the days take longest.
+    let (dates, ((site, things), (amounts, (depends, approvals)))) = rayon::join(
+        || Dates::of(book, today),
+        || {
+            rayon::join(
+                || rayon::join(|| Site::of(book), || Things::of(book)),
+                || rayon::join(|| Amounts::of(book), || (Depends::of(book), Approvals::of(book))),
+            )
+        },
+    );
     let context = Context { book, dates: &dates, depends: &depends, approvals: &approvals, site: &site, today };
     let mut findings = found;
     // Rules know nothing of each other; what each found is joined in the order of the list.
     let found: Vec<Vec<Finding>> = rules::RULES.par_iter().map(|rule| rule.run(&context)).collect();
     findings.extend(found.into_iter().flatten());
     let hold_points = HoldPoints::of(book, &dates);
-    hold_points::apply(book, &hold_points, &dates, &mut findings);
+    hold_points::apply(book, &things, &hold_points, &dates, &mut findings);
     codes::faults(&book.project.codes, &mut findings);
     waivers::apply(book, &dates, &mut findings);
-    let things = Things::of(book);
-    for finding in findings.iter_mut().filter(|finding| finding.caution.is_none()) {
+    findings.par_iter_mut().filter(|finding| finding.caution.is_none()).for_each(|finding| {
         let caution = rules::of(finding.rule).and_then(|rule| rule.caution);
         finding.caution = caution.and_then(|caution| cautions::of_finding(caution, finding, &things));
-    }
+    });
     let rooms: HashMap<&str, usize> =
         book.rooms.iter().enumerate().map(|(at, room)| (room.folder.as_str(), at)).collect();
     let order = |finding: &Finding| {
         let room = finding.room.as_ref().and_then(|room| rooms.get(room.as_str()).copied());
         (room.map_or(0, |at| at + 1), finding.severity, finding.place.clone(), finding.rule)
     };
-    findings.sort_by_cached_key(order);
+    findings.par_sort_by_cached_key(order);
     Assessment { counts: Counts::of(&findings), findings, dates, hold_points, approvals, amounts }
 }

@@ -66,6 +66,9 @@ impl Reach<'_> {
 /// and waivers that set nothing aside.
 pub fn apply(book: &Book, dates: &Dates, findings: &mut Vec<Finding>) {
     let reaches = reaches(book);
+    if reaches.is_empty() {
+        return;
+    }
     let mut groups: BTreeMap<Key, Group<'_>> = BTreeMap::new();
     for (number, reach) in reaches.iter().enumerate() {
         for key in reach.keys() {

@@ -82,8 +82,8 @@ pub fn say_range(range: LengthRange, system: System) -> Value {
 macro_rules! in_its_own_words {
     ($($of:ty),+ $(,)?) => {
         $(impl Say for $of {
-            fn pieces(&self) -> Vec<Piece> {
-                Phrase::from(self.to_string()).pieces().to_vec()
+            fn add_to(&self, pieces: &mut Vec<Piece>) {
+                pieces.extend_from_slice(Phrase::from(self.to_string()).pieces());
             }
         })+
     };

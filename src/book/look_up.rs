@@ -1,5 +1,6 @@
 //! Finds what a room holds by name, without looking through the room for each thing.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
@@ -51,6 +52,14 @@ fn rows(room: &Room) -> impl Iterator<Item = (Option<&Run>, Option<&Island>, &[P
     let runs = room.runs.iter().map(|run| (Some(run), None, run.parts.as_slice()));
     let islands = room.islands.iter();
     runs.chain(islands.flat_map(|island| island.sides().map(move |side| (None, Some(island), side.parts.as_slice()))))
+}
+
+/// A name as the lists hold it: most are written so.
+fn in_small(name: &str) -> Cow<'_, str> {
+    match name.bytes().any(|byte| byte.is_ascii_uppercase()) {
+        true => Cow::Owned(name.to_ascii_lowercase()),
+        false => Cow::Borrowed(name),
+    }
 }
 
 impl Lists {
@@ -105,13 +114,13 @@ impl Room {
 
     /// The openings of that name, whatever its case, in the order written.
     pub fn openings_called(&self, name: &str) -> impl Iterator<Item = &Opening> {
-        let numbers = self.lists().named.get(&name.to_ascii_lowercase()).map_or(&[][..], Vec::as_slice);
+        let numbers = self.lists().named.get(&*in_small(name)).map_or(&[][..], Vec::as_slice);
         numbers.iter().filter_map(|number| self.openings.get(*number))
     }
 
     /// The openings that name another as their pair or as what is above them, whatever its case.
     pub fn openings_naming(&self, name: &str) -> impl Iterator<Item = &Opening> {
-        let numbers = self.lists().naming.get(&name.to_ascii_lowercase()).map_or(&[][..], Vec::as_slice);
+        let numbers = self.lists().naming.get(&*in_small(name)).map_or(&[][..], Vec::as_slice);
         numbers.iter().filter_map(|number| self.openings.get(*number))
     }
 
@@ -123,12 +132,12 @@ impl Room {
 
     /// The part that an opening is cut into.
     pub fn holder(&self, opening: &str) -> Option<InRow<'_>> {
-        self.in_row(*self.lists().held.get(&opening.to_ascii_lowercase())?)
+        self.in_row(*self.lists().held.get(&*in_small(opening))?)
     }
 
     /// The part that an opening itself is.
     pub fn part_of(&self, opening: &str) -> Option<InRow<'_>> {
-        self.in_row(*self.lists().parts.get(&opening.to_ascii_lowercase())?)
+        self.in_row(*self.lists().parts.get(&*in_small(opening))?)
     }
 
     fn in_row(&self, (row, number): (usize, usize)) -> Option<InRow<'_>> {

@@ -40,22 +40,23 @@ pub const fn holes(template: &str) -> usize {
 impl Phrase {
     /// The sentence of a template with these in its holes; `phrase!` is the way to write it.
     pub fn fill(template: &'static str, values: &[&dyn Say]) -> Self {
-        let mut values = values.iter();
-        let mut pieces = Vec::new();
+        let mut holes = values.iter();
+        let mut pieces = Vec::with_capacity(2 * values.len() + 1);
         for (at, part) in template.split('`').enumerate() {
-            let filled = filled(part, &mut values);
-            match at % 2 == 1 {
-                true => pieces.push(quoted(&Self::of(filled).bare(["", ""]))),
-                false => pieces.extend(filled),
+            if at % 2 == 0 {
+                fill(part, &mut holes, &mut pieces);
+                continue;
             }
+            let mut inside = Vec::new();
+            fill(part, &mut holes, &mut inside);
+            pieces.push(quoted(&Self::of(inside).bare(["", ""])));
         }
         Self::of(pieces)
     }
 }
 
-/// A stretch of a template with its holes filled.
-fn filled(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>) -> Vec<Piece> {
-    let mut pieces = Vec::new();
+/// Adds a stretch of a template with its holes filled.
+fn fill(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>, pieces: &mut Vec<Piece>) {
     let words = |pieces: &mut Vec<Piece>, text: &'static str| {
         let text = if text.contains("}}") { Cow::Owned(text.replace("}}", "}")) } else { Cow::Borrowed(text) };
         if !text.is_empty() {
@@ -64,30 +65,38 @@ fn filled(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>) -> Ve
     };
     let mut rest = part;
     while let Some((before, after)) = rest.split_once('{') {
-        words(&mut pieces, before);
+        words(pieces, before);
         if let Some(after) = after.strip_prefix('{') {
             pieces.push(Piece::Words("{".into()));
             rest = after;
             continue;
         }
-        pieces.extend(values.next().map(|value| value.pieces()).unwrap_or_default());
+        if let Some(value) = values.next() {
+            value.add_to(pieces);
+        }
         rest = after.split_once('}').map_or("", |(_, rest)| rest);
     }
-    words(&mut pieces, rest);
-    pieces
+    words(pieces, rest);
 }
 
 /// What can stand in the hole of a sentence.
 pub trait Say {
+    /// Adds its pieces.
+    fn add_to(&self, pieces: &mut Vec<Piece>);
+
     /// Its pieces.
-    fn pieces(&self) -> Vec<Piece>;
+    fn pieces(&self) -> Vec<Piece> {
+        let mut pieces = Vec::new();
+        self.add_to(&mut pieces);
+        pieces
+    }
 }
 
 macro_rules! values {
     ($($of:ty => $value:expr;)+) => {
         $(impl Say for $of {
-            fn pieces(&self) -> Vec<Piece> {
-                vec![Piece::Value($value(self.clone()))]
+            fn add_to(&self, pieces: &mut Vec<Piece>) {
+                pieces.push(Piece::Value($value(self.clone())));
             }
         })+
     };
@@ -114,55 +123,57 @@ values! {
 }
 
 impl Say for Value {
-    fn pieces(&self) -> Vec<Piece> {
-        vec![Piece::Value(self.clone())]
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        pieces.push(Piece::Value(self.clone()));
     }
 }
 
 impl Say for Phrase {
-    fn pieces(&self) -> Vec<Piece> {
-        self.pieces().to_vec()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        pieces.extend_from_slice(self.pieces());
     }
 }
 
 impl Say for str {
-    fn pieces(&self) -> Vec<Piece> {
-        if self.is_empty() { vec![] } else { vec![Piece::Words(self.to_string().into())] }
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        if !self.is_empty() {
+            pieces.push(Piece::Words(self.to_string().into()));
+        }
     }
 }
 
 impl Say for String {
-    fn pieces(&self) -> Vec<Piece> {
-        self.as_str().pieces()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.as_str().add_to(pieces);
     }
 }
 
 impl Say for Code {
-    fn pieces(&self) -> Vec<Piece> {
-        self.text().pieces()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.text().add_to(pieces);
     }
 }
 
 impl<T: Say + ToOwned + ?Sized> Say for Cow<'_, T> {
-    fn pieces(&self) -> Vec<Piece> {
-        (**self).pieces()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        (**self).add_to(pieces);
     }
 }
 
 impl Say for LeadTime {
-    fn pieces(&self) -> Vec<Piece> {
-        self.to_string().pieces()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.to_string().add_to(pieces);
     }
 }
 
 impl<T: Say + ?Sized> Say for &T {
-    fn pieces(&self) -> Vec<Piece> {
-        (**self).pieces()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        (**self).add_to(pieces);
     }
 }
 
 impl<T: Say> Say for Spanned<T> {
-    fn pieces(&self) -> Vec<Piece> {
-        self.value.pieces()
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.value.add_to(pieces);
     }
 }

@@ -105,7 +105,9 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     readings::apply(&mut book);
     photos::look(folder, &loaded, &mut book, looked, &mut findings);
 
-    let files = loaded.files;
+    let load::Loaded { files, trees, products, .. } = loaded;
+    // Nobody waits until every node of every file is let go of.
+    rayon::spawn(|| drop((trees, products)));
     findings.sort_by(|a, b| {
         (files.path(&a.place).cmp(files.path(&b.place)))
             .then_with(|| a.place.cmp(&b.place))

@@ -29,7 +29,11 @@ pub use made_as::made_as;
 pub use placement::Placement;
 pub use told::{Answer, Spot, Told, Whence};
 
+use std::borrow::Cow;
+use std::sync::OnceLock;
+
 use crate::vocabulary::{Kind, Said};
+use fitting::Fitting;
 use plan::{Plan, Plans};
 
 use crate::book::{Book, InRow, Opening, ProductOption, Room, Selection};
@@ -48,12 +52,26 @@ pub struct Site<'a> {
     pub book: &'a Book,
     plans: Plans<'a>,
     fitted: Vec<Placement<'a>>,
+    /// Each of `fitted` against its opening, once somebody asked.
+    fittings: Vec<OnceLock<Fitting>>,
 }
 
 impl<'a> Site<'a> {
     /// Works it out, once for all who ask.
     pub fn of(book: &'a Book) -> Self {
-        Self { book, plans: Plans::of(book), fitted: placement::at_openings(book) }
+        let (plans, fitted) = rayon::join(|| Plans::of(book), || placement::at_openings(book));
+        let fittings = fitted.iter().map(|_| OnceLock::new()).collect();
+        Self { book, plans, fitted, fittings }
+    }
+
+    /// A thing against its opening.
+    pub fn fitting(&self, placement: &Placement<'_>) -> Cow<'_, Fitting> {
+        let reckoned =
+            || fitting::fitting(self.plan(placement.room), placement.room, placement.opening, placement.option);
+        match placement.number.and_then(|number| self.fittings.get(number)) {
+            Some(once) => Cow::Borrowed(once.get_or_init(reckoned)),
+            None => Cow::Owned(reckoned()),
+        }
     }
 
     /// Every option that still counts, at its opening.

@@ -17,9 +17,19 @@ pub struct Placement<'a> {
     pub selection: &'a Selection,
     /// The option.
     pub option: &'a ProductOption,
+    /// Its number among those of the site, which are reckoned once.
+    pub(super) number: Option<usize>,
 }
 
 impl<'a> Placement<'a> {
+    /// An option at an opening that the book does not place it at itself.
+    pub fn at(
+        (room, opening): (&'a Room, &'a Opening),
+        (selection, option): (&'a Selection, &'a ProductOption),
+    ) -> Self {
+        Self { room, opening, selection, option, number: None }
+    }
+
     /// The plan that the opening has a place in, and that place.
     pub fn placed(&self, site: &'a Site<'a>) -> Option<(&'a Plan<'a>, &'a Thing<'a>)> {
         let plan = site.plan(self.room)?;
@@ -42,7 +52,7 @@ pub(super) fn at_openings(book: &Book) -> Vec<Placement<'_>> {
     let things = book.selections().flat_map(|(room, selection)| {
         let opening = selection.place.get().and_then(|place| room.opening(place));
         let options = selection.standing().iter();
-        options.filter_map(move |option| opening.map(|opening| Placement { room, opening, selection, option }))
+        options.filter_map(move |option| Some(Placement::at((room, opening?), (selection, option))))
     });
-    things.collect()
+    things.enumerate().map(|(number, one)| Placement { number: Some(number), ..one }).collect()
 }

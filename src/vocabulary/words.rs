@@ -82,8 +82,8 @@ macro_rules! words {
         }
 
         impl $crate::finding::Say for $name {
-            fn pieces(&self) -> Vec<$crate::finding::Piece> {
-                vec![$crate::finding::Piece::Words($crate::vocabulary::Words::word(*self).into())]
+            fn add_to(&self, pieces: &mut Vec<$crate::finding::Piece>) {
+                pieces.push($crate::finding::Piece::Words($crate::vocabulary::Words::word(*self).into()));
             }
         }
 

@@ -88,12 +88,16 @@ pub fn panel(room: &Room, opening: &Opening, option: &ProductOption) -> Option<P
     }
     let thing = room.goes_into(&opening.name).next()?;
     let words = |phrase: &str| -> Vec<String> { phrase.to_lowercase().split_whitespace().map(Into::into).collect() };
+    let mut lines =
+        room.selections.iter().filter(|line| line.is(Kind::Cabinet) && Said::Panel.is_in(&line.name)).peekable();
+    // Most rooms order none: nothing is asked of their names.
+    lines.peek()?;
     let wanted = words(&thing.name);
     let is_its = |line: &&Selection| {
         let own = words(&line.name);
-        line.is(Kind::Cabinet) && Said::Panel.is_in(&line.name) && wanted.iter().all(|word| own.contains(word))
+        wanted.iter().all(|word| own.contains(word))
     };
-    let line = room.selections.iter().find(is_its).and_then(Selection::settled)?;
+    let line = lines.find(is_its).and_then(Selection::settled)?;
     let thickness = line.length("thickness").map(|(length, span)| Slot::Given(Spanned::new(length, span)));
     Some(Panel {
         width: line.size.width.clone(),

@@ -158,10 +158,7 @@ impl<'a> Plan<'a> {
         let things = self.standing().filter(|(other, _)| other.is_in_the_way() && !is_own(other));
         let things = things.filter_map(|(other, covered)| Some((ahead(&covered.to_front)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
-        let walls = walls.filter_map(|(number, wall)| {
-            let face = ConvexShape::new(vec![wall.frame.left(), wall.frame.right()]);
-            Some((ahead(&face)?, Met::Wall(number)))
-        });
+        let walls = walls.filter_map(|(number, wall)| Some((ahead(&wall.face)?, Met::Wall(number))));
         let first = things.chain(walls).min_by_key(|(distance, _)| *distance)?;
         Some(Clear { distance: first.0, to: first.1 })
     }
@@ -235,10 +232,7 @@ impl<'a> Plan<'a> {
         });
         let things = things.filter_map(|(other, covered)| Some((away(&covered.footprint)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
-        let walls = walls.filter_map(|(number, wall)| {
-            let face = ConvexShape::new(vec![wall.frame.left(), wall.frame.right()]);
-            Some((away(&face)?, Met::Wall(number)))
-        });
+        let walls = walls.filter_map(|(number, wall)| Some((away(&wall.face)?, Met::Wall(number))));
         let nearest = things.chain(walls).min_by_key(|(gap, _)| *gap)?;
         Some(Clear { distance: nearest.0, to: nearest.1 })
     }

@@ -38,6 +38,7 @@ pub use thing::{Counter, Row, RowOf, Stands, Thing, What};
 pub use way::{SeatEdge, Way};
 
 use crate::vocabulary::{Kind, Trait};
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 use crate::book::{Book, Doorway, HungLights, Island, Opening, Room, Window};
@@ -50,8 +51,8 @@ pub struct Plans<'a>(BTreeMap<&'a str, Plan<'a>>);
 impl<'a> Plans<'a> {
     /// Places every room of which something is written.
     pub fn of(book: &'a Book) -> Self {
-        let plans = book.rooms.iter().filter_map(|room| Some((room.folder.as_str(), place::Placing::of(room)?)));
-        Self(plans.collect())
+        let plan = |room: &'a Room| Some((room.folder.as_str(), place::Placing::of(room)?));
+        Self(book.rooms.par_iter().filter_map(plan).collect())
     }
 
     /// The plan of a room.

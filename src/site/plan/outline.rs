@@ -6,6 +6,7 @@ use crate::units::{Area, Length, letter};
 
 use super::fault::{PlanFault, Wrong};
 use super::frame::{Frame, Point, nm};
+use super::shape::ConvexShape;
 
 /// More corners than any room has: past it an outline is not read on.
 const MOST_CORNERS: usize = 300;
@@ -19,6 +20,8 @@ pub struct Wall<'a> {
     pub note: Option<&'a WallNote>,
     /// Its finished face.
     pub frame: Frame,
+    /// The same as a shape, to be met.
+    pub face: ConvexShape,
 }
 
 impl Wall<'_> {
@@ -105,7 +108,8 @@ pub fn walls<'a>(room: &'a Room, corners: &[(Point, Span)], span: Span) -> Resul
         let frame = if clockwise { Frame::between(from, to) } else { Frame::between(to, from) }?;
         let letter = letter(at);
         let note = room.walls.iter().find(|note| note.name.value.eq_ignore_ascii_case(&letter));
-        Some(Wall { letter, note, frame })
+        let face = ConvexShape::new(vec![frame.left(), frame.right()]);
+        Some(Wall { letter, note, frame, face })
     };
     Ok(ends.iter().enumerate().filter_map(wall).collect())
 }

@@ -118,27 +118,12 @@ impl ConvexShape {
     /// How far out from a frame what of it lies between two places along is: its nearest and its
     /// farthest. None where nothing of it does.
     pub fn within(&self, frame: &Frame, along: (Length, Length)) -> Option<(Length, Length)> {
-        let places: Vec<(i128, i128)> = self.0.iter().map(|corner| frame.local(*corner)).collect();
-        let (from, to) = (nm(along.0) + GRAIN, nm(along.1) - GRAIN);
-        if from >= to {
-            return None;
-        }
-        let kept = cut(&cut(&places, from, |along, bound| along >= bound), to, |along, bound| along <= bound);
-        let outs = kept.iter().map(|place| place.1);
-        Some((length(outs.clone().min()?), length(outs.max()?)))
+        between(self.0.iter().map(|corner| frame.local(*corner)), along)
     }
 
     /// How far along a frame what of it lies between two places out is: its first and its last place.
     pub fn beside(&self, frame: &Frame, out: (Length, Length)) -> Option<(Length, Length)> {
-        let places: Vec<(i128, i128)> =
-            self.0.iter().map(|corner| frame.local(*corner)).map(|(along, out)| (out, along)).collect();
-        let (from, to) = (nm(out.0) + GRAIN, nm(out.1) - GRAIN);
-        if from >= to {
-            return None;
-        }
-        let kept = cut(&cut(&places, from, |out, bound| out >= bound), to, |out, bound| out <= bound);
-        let alongs = kept.iter().map(|place| place.1);
-        Some((length(alongs.clone().min()?), length(alongs.max()?)))
+        between(self.0.iter().map(|corner| frame.local(*corner)).map(|(along, out)| (out, along)), out)
     }
 }
 
@@ -151,20 +136,29 @@ pub struct Turn {
     pub before: bool,
 }
 
-/// What of a shape lies on the kept side of a bound of its first coordinate.
-fn cut(places: &[(i128, i128)], bound: i128, keeps: fn(i128, i128) -> bool) -> Vec<(i128, i128)> {
-    let mut kept = Vec::new();
-    for (one, two) in places.iter().zip(places.iter().cycle().skip(1)) {
-        let (in_one, in_two) = (keeps(one.0, bound), keeps(two.0, bound));
-        if in_one {
-            kept.push(*one);
-        }
-        if in_one != in_two {
-            let part = super::frame::divided((two.1 - one.1) * (bound - one.0), two.0 - one.0);
-            kept.push((bound, one.1 + part));
-        }
+/// How far the second coordinate of a shape reaches, least and most, where its first lies between two bounds
+/// by more than a grain; none where nothing of it does.
+fn between(places: impl Iterator<Item = (i128, i128)> + Clone, bounds: (Length, Length)) -> Option<(Length, Length)> {
+    let (from, to) = (nm(bounds.0) + GRAIN, nm(bounds.1) - GRAIN);
+    if from >= to {
+        return None;
     }
-    kept
+    let mut reach: Option<(i128, i128)> = None;
+    let mut add = |at: i128| reach = Some(reach.map_or((at, at), |(least, most)| (least.min(at), most.max(at))));
+    let mut before = places.clone().last()?;
+    for place in places {
+        if (from..=to).contains(&place.0) {
+            add(place.1);
+        }
+        for bound in [from, to] {
+            if (before.0 < bound) != (place.0 < bound) {
+                let part = super::frame::divided((place.1 - before.1) * (bound - before.0), place.0 - before.0);
+                add(before.1 + part);
+            }
+        }
+        before = place;
+    }
+    reach.map(|(least, most)| (length(least), length(most)))
 }
 
 /// From a point to a straight edge.

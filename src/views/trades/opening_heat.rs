@@ -40,7 +40,7 @@ impl PageBuilder<'_> {
         Self: 'p,
     {
         let (selection, option) = at.thing?;
-        let fitted = Placement { room: at.room, opening: at.opening, selection, option };
+        let fitted = Placement::at((at.room, at.opening), (selection, option));
         Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project).heat())
     }
 

@@ -4,15 +4,18 @@ mod asked;
 #[cfg(test)]
 mod tests;
 
+use std::collections::HashMap;
+
 use super::{Figure, Measure};
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SINK_RETURN, SINK_TO_CORNER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Opening, Room};
+use crate::book::{Landing, Opening, Room};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::distances::{self, Around, landing_of};
 use crate::site::fitting::{Side, hinge_sides};
+use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -64,14 +67,16 @@ const SIDES: [Side; 2] = [Side::Left, Side::Right];
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
+        let around = |opening: &Opening| Some((opening.name.span, landing_of(context.site, room, opening)?));
+        let landings: Landings = room.openings.iter().filter_map(around).collect();
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };
             if *kind == Kind::Sink && is_for_laundry(room) {
                 continue;
             }
-            let Some(landing) = landing_of(context.site, room, opening) else { continue };
+            let Some(landing) = landings.get(&opening.name.span) else { continue };
             let Some(asked) = of_kind(context.rulings(), *kind, &landing.landing) else { continue };
-            let one = One { context, room, opening, landing };
+            let one = One { context, room, opening, landing, landings: &landings };
             findings.extend(if asked.lesser > Length::ZERO { one.on_both_sides(&asked) } else { one.anywhere(&asked) });
             findings.extend(one.behind());
         }
@@ -92,8 +97,13 @@ struct One<'a> {
     context: &'a Context<'a>,
     room: &'a Room,
     opening: &'a Opening,
-    landing: Around,
+    landing: &'a Around,
+    /// Those of the room's openings.
+    landings: &'a Landings,
 }
+
+/// Counter around each opening of a room, by where that is named.
+type Landings = HashMap<Span, Around>;
 
 impl One<'_> {
     /// What a figure of the guidelines, or the book's own, asks for.
@@ -156,14 +166,15 @@ impl One<'_> {
 
     /// What another opening asks of the counter that it shares with this one.
     fn asked_by(&self, other: &Opening) -> Option<Length> {
-        let landing = landing_of(self.context.site, self.room, other).map(|around| around.landing).unwrap_or_default();
-        at_a_side(self.context.rulings(), other, &landing, &self.opening.name.value)
+        let none = Landing::default();
+        let landing = self.landings.get(&other.name.span).map_or(&none, |around| &around.landing);
+        at_a_side(self.context.rulings(), other, landing, &self.opening.name.value)
     }
 
     fn is_told_at(&self, short: &Short) -> bool {
         let before = self.room.openings.iter().take_while(|other| other.name.value != self.opening.name.value);
         let mut shared = before.filter(|other| short.with.as_ref() == Some(&other.name.value));
-        shared.any(|other| landing_of(self.context.site, self.room, other).is_some() && self.asked_by(other).is_some())
+        shared.any(|other| self.landings.contains_key(&other.name.span) && self.asked_by(other).is_some())
     }
 
     fn told(&self, short: &Short) -> Phrase {

@@ -7,7 +7,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::site::fitting::{
-    DimensionCheck, Fitting, Housing, Side, above, fitting, flank, is_under_a_counter, recess, rises_above_counter,
+    DimensionCheck, Fitting, Housing, Side, above, flank, is_under_a_counter, recess, rises_above_counter,
 };
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -48,7 +48,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        let fitting = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+        let fitting = context.site.fitting(&fitted);
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
         findings.extend(above_and_behind(context, &fitted, &fitting));
         findings.extend(closed_in(context, &fitted, &fitting));

@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{AskedCabinet, CutOut, Slot};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::fitting::{CabinetFigure, FigureBasis, Housing, fitting};
+use crate::site::fitting::{CabinetFigure, FigureBasis, Housing};
 use crate::site::{Placement, made_as};
 use crate::units::{Length, LengthRange, with_article};
 use crate::vocabulary::{Hazard, Kind};
@@ -51,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
         let Some((fit, cabinet)) = fitted.option.fit.get().zip(housing) else { continue };
-        let fitting = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+        let fitting = context.site.fitting(&fitted);
         let none = AskedCabinet::default();
         let asked = fit.cabinet.get().unwrap_or(&none);
         let width = [&asked.inside_width, &fit.opening.width];

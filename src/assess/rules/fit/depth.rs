@@ -5,7 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{DepthStack, DimensionCheck, fitting, setting};
+use crate::site::fitting::{DepthStack, DimensionCheck, setting};
 use crate::units::Length;
 
 declare! {
@@ -46,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let fit = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+    let fit = context.site.fitting(fitted);
     if let Some(stack) = fit.flush {
         return flush(context, fitted, &stack, &fit.depth);
     }

@@ -5,7 +5,7 @@ use crate::assess::{Context, say};
 use crate::book::{Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{self, Housing, Side, fitting};
+use crate::site::fitting::{self, Housing, Side};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -62,7 +62,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 /// sheet tells no other front.
 fn own_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Spanned<Length>> {
     let told = fitted.option.fit.get().is_some_and(|fit| fit.face.get().is_some());
-    let set = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+    let set = context.site.fitting(fitted);
     let in_a_cabinet = fitted.opening.takes.get().is_some_and(|kind| !kind.is(Trait::DropsIn));
     let front = set.front.width.filter(|_| !told && in_a_cabinet && set.laps().width.is_some())?;
     Some(Spanned::new(front, fitted.option.size.width.span()?))

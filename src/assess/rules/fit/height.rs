@@ -5,7 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{AboveIs, Stack, fitting};
+use crate::site::fitting::{AboveIs, Stack};
 use crate::units::Length;
 
 declare! {
@@ -56,7 +56,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     {
         return None;
     }
-    let fitting = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+    let fitting = context.site.fitting(fitted);
     let laid = Some(fitting.to_lay).filter(|to_lay| *to_lay > Length::ZERO);
     let over = match stack {
         Some(stack) => Some(phrase!("`{}`", stack.upper.name.value)),

@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{fitting, least_play};
+use crate::site::fitting::least_play;
 
 declare! {
     /// The thing goes in with less play than its sheet asks for, or than is usual
@@ -41,7 +41,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
-    let width = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).width;
+    let fit = context.site.fitting(fitted);
+    let width = &fit.width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
     let usual = least_play(&width, fitted.option.fit.get());
     let by_hand = fitted.option.length("varies by").map(|(varies, _)| varies);

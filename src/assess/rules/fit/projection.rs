@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, behind, say};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::fitting::{fitting, setting};
+use crate::site::fitting::setting;
 use crate::site::{Placement, counter_depth, deck};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -80,7 +80,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         return None;
     }
     let usual = if fitted.selection.is_any(&WITHOUT_HANDLES) { HAIR } else { HANDLE };
-    let fit = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option);
+    let fit = context.site.fitting(fitted);
     // What is too deep for its sheet's opening is told by its depth.
     let told = usual == HAIR && fit.depth.misfit().is_some();
     let out = fit.projection.filter(|out| *out > usual && !told)?;

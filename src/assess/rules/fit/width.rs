@@ -5,7 +5,6 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::Remark;
 use crate::site::Placement;
-use crate::site::fitting::fitting;
 
 declare! {
     /// The thing is wider than its opening, or the opening wider than its sheet allows
@@ -46,7 +45,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let width = fitting(context.site.plan(fitted.room), fitted.room, fitted.opening, fitted.option).width;
+    let fit = context.site.fitting(fitted);
+    let width = &fit.width;
     let direction = Direction {
         word: "wide".into(),
         too_small: "choose a narrower model, or have the opening widened and measured again",

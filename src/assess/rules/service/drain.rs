@@ -85,7 +85,7 @@ fn behind_a_vanity(
     (room, selection, option): (&Room, &Selection, &ProductOption),
 ) -> Option<Remark> {
     let opening = vanity_of(room, selection)?.opening;
-    outlet(context, &Placement { room, opening, selection, option }, opening.service.drain.spanned()?)
+    outlet(context, &Placement::at((room, opening), (selection, option)), opening.service.drain.spanned()?)
 }
 
 /// The trap's least size by the code.
