@@ -28,7 +28,7 @@ struct Bundle {
     words: &'static [(&'static str, &'static [&'static str])],
 }
 
-const BUNDLES: [Bundle; 3] = [
+const BUNDLES: [Bundle; 5] = [
     Bundle {
         folders: &["client"],
         path: "assets/deciding.js",
@@ -42,6 +42,9 @@ const BUNDLES: [Bundle; 3] = [
         words: &[("readings", &["tape", "hand"])],
     },
     Bundle { folders: &["client", "installer"], path: "assets/newest.js", scripts: &["newest"], words: &[] },
+    Bundle { folders: &["client", "installer"], path: "assets/keep.js", scripts: &["keep"], words: &[] },
+    // It reaches what lies beside it and below, so that it stands at the folder's top.
+    Bundle { folders: &["client", "installer"], path: "kept.js", scripts: &["kept"], words: &[] },
 ];
 
 /// What is wrong with a theme, or with a page that it was asked to show.
@@ -345,8 +348,8 @@ mod tests {
         let scripts = |folder: &str| -> Vec<String> {
             theme.assets_of(folder).map(|(path, _)| path.clone()).filter(|path| path.ends_with(".js")).collect()
         };
-        assert_eq!(scripts("client"), ["assets/deciding.js", "assets/newest.js"]);
-        assert_eq!(scripts("installer"), ["assets/newest.js", "assets/readings.js"]);
+        assert_eq!(scripts("client"), ["assets/deciding.js", "assets/keep.js", "assets/newest.js", "kept.js"]);
+        assert_eq!(scripts("installer"), ["assets/keep.js", "assets/newest.js", "assets/readings.js", "kept.js"]);
         assert_eq!(scripts("office"), [""; 0]);
     }
 

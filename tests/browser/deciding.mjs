@@ -41,6 +41,7 @@ async function takesTheLink(page, go) {
 async function decidesAnItem(page, go, size) {
   await go("items/kitchen/range.html");
   must(!(await page.locator("#on-paper .boxes").first().isVisible()), "the boxes for paper are still on the screen");
+  same(await page.locator("[data-unscripted]").count(), 0, "what says that scripts do not run");
   const group = (name) => page.getByRole("group", { name });
   await touchesCards(page, group("Which one"));
   await cross(page, group("Which one"), /^B,/);

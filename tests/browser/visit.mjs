@@ -95,6 +95,11 @@ export async function withoutScripts(page, ear, folder, name, before, fault) {
   const now = await page.evaluate(inPage.reading);
   if (!now.heading) say("no heading is seen");
   if (now.words < before.words * 0.8) say(`${now.words} words are seen, of ${before.words} with scripts`);
+  const unsaid = await page.evaluate(() => {
+    document.getAnimations().forEach((one) => one.finish());
+    return [...document.querySelectorAll("[data-unscripted]")].filter((one) => !one.checkVisibility({ visibilityProperty: true }) || !one.offsetHeight).length;
+  });
+  if (unsaid) say("does not say that its scripts do not run");
   (await page.evaluate(inPage.pictures)).broken.forEach(say);
   (await page.evaluate(inPage.sideways)).forEach(say);
 }

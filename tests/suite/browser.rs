@@ -3,6 +3,7 @@
 mod acts;
 mod agreed;
 mod deciding;
+mod engines;
 mod faulty;
 mod following;
 mod paper;

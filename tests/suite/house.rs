@@ -9,6 +9,7 @@ mod layout;
 mod records;
 mod registries;
 mod rules;
+mod scripts;
 mod sizes;
 mod unfinished;
 mod words;

@@ -94,11 +94,11 @@ openings:
 ";
 
 /// A port that nothing listens on just now; another may take it before it is used.
-fn free_port() -> u16 {
+pub(super) fn free_port() -> u16 {
     TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap().port()
 }
 
-fn book(port: u16) -> Project {
+pub(super) fn book(port: u16) -> Project {
     Project::new()
         .file("book.yaml", &BOOK.replace("{port}", &port.to_string()))
         .file("rooms/kitchen/room.yaml", "name: Kitchen\n")

@@ -13,8 +13,11 @@ const Hand = (() => {
     try { return navigator.canShare?.({ files: [file] }); } catch { return false; }
   });
   const post = async (address, text) => {
+    // Browsers of five years ago have no signal that ends by itself.
+    const patience = new AbortController();
+    setTimeout(() => patience.abort(), PATIENCE);
     const reply = await fetch(address, { method: "POST", body: text, headers: { "content-type": "application/json" },
-      credentials: "omit", redirect: "error", referrerPolicy: "no-referrer", signal: AbortSignal.timeout(PATIENCE) });
+      credentials: "omit", redirect: "error", referrerPolicy: "no-referrer", signal: patience.signal });
     const told = await reply.json().catch(() => ({}));
     if (told["newest issue"]) dispatchEvent(new CustomEvent("newest issue", { detail: told["newest issue"] }));
     return { ok: reply.ok, status: reply.status, outcome: String(told.outcome ?? ""), why: String(told.why ?? ""), left: told["not taken"] ?? [] };

@@ -1,6 +1,6 @@
 // A selection's page: its decision, kept on this device until it is signed on the sheet for signature.
 (() => {
-  const { w, el, others } = Paper;
+  const { w, el, others, scripted } = Paper;
   const place = document.getElementById("deciding-one");
   if (!place || !Answer) return;
   Answer.takeLink();
@@ -35,6 +35,7 @@
     else part.hidden = true;
   }
   document.querySelector("#decide + p").textContent = w.act.yours_scope;
+  scripted();
   place.hidden = false;
   show();
   others(() => show());

@@ -45,12 +45,14 @@ const Paper = (() => {
     addEventListener("pageshow", (event) => event.persisted && tell());
   };
   /** Half a letter, as a broken paste may leave, can be in no JSON. */
-  const whole = (text) => text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
+  const whole = (text) => Array.from(text, (letter) => (/^[\ud800-\udfff]$/.test(letter) ? "\ufffd" : letter)).join("");
+  /** The page's scripts run: what stands for where they do not goes. */
+  const scripted = () => document.querySelectorAll("[data-unscripted]").forEach((said) => said.remove());
   let waiting = 0;
   /** Says something to a screen reader once the typing rests. */
   const say = (place, words) => {
     clearTimeout(waiting);
     waiting = setTimeout(() => { place.textContent = words; }, 500);
   };
-  return { data, w, lang, fill, el, svg, state, mark, now, moment, day, read, write, others, whole, say, lasting: () => lasts };
+  return { data, w, lang, fill, el, svg, state, mark, now, moment, day, read, write, others, whole, say, scripted, lasting: () => lasts };
 })();

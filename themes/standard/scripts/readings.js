@@ -1,6 +1,6 @@
 // The sheet at an opening: readings of the tape, judged at once by the sizes that the sheet asks for, and handed over.
 (() => {
-  const { data, w, fill, el, state, read, write, now, whole, others, say, lasting } = Paper;
+  const { data, w, fill, el, state, read, write, now, whole, others, say, scripted, lasting } = Paper;
   const asks = data("tape-asks"), place = document.getElementById("readings");
   if (!asks || !place) return;
   const KEPT = `bookmatch ${asks.book ?? asks.title} readings`, HERE = `${asks.room}/${asks.opening}`;
@@ -116,6 +116,7 @@
     input.value = kept().by;
     spot.replaceChildren(el("label", { for: input.id }, spot.textContent), input);
   };
+  scripted();
   place.querySelectorAll("[data-what]").forEach(line);
   place.querySelectorAll("[data-by]").forEach(by);
   place.querySelectorAll("[data-on]").forEach((spot) => spot.classList.add("paper"));

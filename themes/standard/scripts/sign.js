@@ -1,6 +1,6 @@
 // The sheet for signature: what was decided, how it adds up, the signature, and handing it over.
 (() => {
-  const { w, fill, el, mark, moment, day, state, write, others, say } = Paper;
+  const { w, fill, el, mark, moment, day, state, write, others, say, scripted } = Paper;
   const parts = Object.fromEntries(["deciding", "running", "signing", "handing"].map((id) => [id, document.getElementById(id)]));
   const acts = document.getElementById("acts");
   if (!acts || !Answer) return;
@@ -150,6 +150,7 @@
     sign();
     hand();
   };
+  scripted();
   acts.hidden = false;
   document.getElementById("signatures")?.closest("section").classList.add("paper");
   show();
