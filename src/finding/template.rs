@@ -42,14 +42,18 @@ impl Phrase {
     pub fn fill(template: &'static str, values: &[&dyn Say]) -> Self {
         let mut holes = values.iter();
         let mut pieces = Vec::with_capacity(2 * values.len() + 1);
+        let mut inside = Vec::new();
         for (at, part) in template.split('`').enumerate() {
             if at % 2 == 0 {
                 fill(part, &mut holes, &mut pieces);
                 continue;
             }
-            let mut inside = Vec::new();
+            inside.clear();
             fill(part, &mut holes, &mut inside);
-            pieces.push(quoted(&Self::of(inside).bare(["", ""])));
+            pieces.push(match inside.as_slice() {
+                [Piece::Words(name)] => quoted(name),
+                _ => quoted(&Self::of(inside.clone()).bare(["", ""])),
+            });
         }
         Self::of(pieces)
     }

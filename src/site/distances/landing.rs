@@ -32,7 +32,8 @@ impl Around {
 }
 
 /// The landing of an opening: as written, and what that leaves out as the plan has it.
-pub fn landing_of(site: &Site<'_>, room: &Room, opening: &Opening) -> Option<Around> {
+/// What stands across is looked for where it can count.
+pub fn landing_of(site: &Site<'_>, room: &Room, opening: &Opening, looks_across: bool) -> Option<Around> {
     let written = opening.landing.spanned();
     let found = site.sound_plan(room).and_then(|plan| Some((plan, plan.opening(opening)?)));
     let Some((plan, thing)) = found else {
@@ -57,7 +58,8 @@ pub fn landing_of(site: &Site<'_>, room: &Room, opening: &Opening) -> Option<Aro
     if landing.above.is_absent() && carried {
         landing.above = given(thing.width());
     }
-    if landing.across.is_absent()
+    if looks_across
+        && landing.across.is_absent()
         && landing.across_at.is_absent()
         && let Some((counter, away)) = across(plan, thing)
     {

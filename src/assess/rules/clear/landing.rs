@@ -19,7 +19,7 @@ use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
-use asked::{LandingCounter, at_a_side, of_kind, shared};
+use asked::{LandingCounter, at_a_side, counts_across, of_kind, shared};
 
 declare! {
     /// There is too little counter to set things down on
@@ -67,7 +67,10 @@ const SIDES: [Side; 2] = [Side::Left, Side::Right];
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        let around = |opening: &Opening| Some((opening.name.span, landing_of(context.site, room, opening)?));
+        let around = |opening: &Opening| {
+            let looks_across = opening.takes.get().is_some_and(|kind| counts_across(*kind));
+            Some((opening.name.span, landing_of(context.site, room, opening, looks_across)?))
+        };
         let landings: Landings = room.openings.iter().filter_map(around).collect();
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };

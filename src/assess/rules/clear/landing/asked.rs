@@ -50,6 +50,11 @@ pub fn shared(rulings: Rulings<'_>) -> Length {
 
 const SECOND_SINK: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 15";
 
+/// Whether counter across from a kind counts.
+pub fn counts_across(kind: Kind) -> bool {
+    matches!(kind, Kind::Refrigerator | Kind::PanelRefrigerator | Kind::WallOven)
+}
+
 /// What an opening for that kind asks for.
 pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<LandingCounter> {
     match kind {
@@ -66,13 +71,17 @@ pub fn of_kind(rulings: Rulings<'_>, kind: Kind, landing: &Landing) -> Option<La
         }
         Kind::Sink => both(rulings, &SINK_LANDING_ONE, &SINK_LANDING_OTHER),
         Kind::Cooktop | Kind::Range => both(rulings, &COOKTOP_LANDING_OTHER, &COOKTOP_LANDING_ONE),
-        Kind::Refrigerator | Kind::PanelRefrigerator => {
-            one(rulings, &FRIDGE_LANDING).map(|one| LandingCounter { across: true, by_the_handle: true, ..one })
-        }
+        Kind::Refrigerator | Kind::PanelRefrigerator => one(rulings, &FRIDGE_LANDING).map(|one| LandingCounter {
+            across: counts_across(kind),
+            by_the_handle: true,
+            ..one
+        }),
         Kind::Microwave => one(rulings, &MICROWAVE_LANDING).map(|one| LandingCounter { by_the_handle: true, ..one }),
-        Kind::WallOven => {
-            one(rulings, &OVEN_LANDING).map(|one| LandingCounter { across: true, not_a_walkway: true, ..one })
-        }
+        Kind::WallOven => one(rulings, &OVEN_LANDING).map(|one| LandingCounter {
+            across: counts_across(kind),
+            not_a_walkway: true,
+            ..one
+        }),
         _ => None,
     }
 }
