@@ -52,7 +52,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         too_small: "choose a narrower model, or have the opening widened and measured again",
         too_large: "order the maker's filler or trim, or have the opening made narrower",
     };
-    tell(context, fitted, &width, &direction)
+    tell(context, fitted, width, &direction)
 }
 
 #[cfg(test)]
