@@ -33,6 +33,7 @@ pub mod ledger;
 pub mod source;
 
 pub mod finding;
+pub mod language;
 
 pub mod vocabulary;
 

@@ -9,9 +9,12 @@ pub use crate::vocabulary::{Clearance, Readings, Slot};
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, DaysOff, Firm, Language, Later, Milestone, NarrowPoint, OwnHoldPoint, Project, Waiver,
-    When,
+    Allowed, Approval, Approver, DaysOff, Firm, Later, Milestone, NarrowPoint, OwnHoldPoint, Project, Waiver, When,
 };
+
+mod languages;
+pub use crate::language::tags as languages;
+pub use languages::{ByReader, Languages, Spoken};
 
 mod responses;
 pub use responses::Responses;

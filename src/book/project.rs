@@ -1,6 +1,7 @@
 //! The project: people, dates, money, calendar, the way into the house.
 
-use super::{AccessProfile, Codes, Country, House, NeededFor, Photo, Responses};
+use super::{AccessProfile, Codes, Country, House, Languages, NeededFor, Photo, Responses};
+use crate::language::Language;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent, System};
@@ -33,10 +34,9 @@ record! {
             "GB";
         currency: Option<Currency> = required "currency", "the currency of every amount, by its three letters", "USD";
         tax: Slot<Percent> = "tax", "tax on what is bought", "8.25 %";
-        languages: Slot<Vec<Language>> = "languages",
-            "the language of the pages' own words: the first one counts; of `es`, headings, labels, buttons and the \
-             words of signing are there, and verdicts, findings, cautions and the lines under drawings are English",
-            "[en, es]";
+        languages: Slot<Languages> = "languages",
+            "in which languages pages are worded, for all readers or for each; of two, each page has a way to the other",
+            "{client: es, installer: [es, en], office: en}";
         approvers: Vec<Approver> = "approvers",
             "the people who decide and pay",
             "[{id: ada, name: Ada Okonedo}]";
@@ -89,9 +89,19 @@ impl Project {
         self.country.get().copied().or(unsaid)
     }
 
-    /// The language of the pages' own words: the first that is named.
-    pub fn language(&self) -> Language {
-        self.languages.get().and_then(|languages| languages.first().copied()).unwrap_or_default()
+    /// The languages of the client's pages, the one that is shown first before the others.
+    pub fn languages_of_client(&self) -> Vec<Language> {
+        self.languages.get().map_or_else(|| vec![Language::default()], Languages::of_client)
+    }
+
+    /// The languages of the sheets on site.
+    pub fn languages_of_installer(&self) -> Vec<Language> {
+        self.languages.get().map_or_else(|| vec![Language::default()], Languages::of_installer)
+    }
+
+    /// The language of the office's pages.
+    pub fn language_of_office(&self) -> Language {
+        self.languages.get().map_or_else(Language::default, Languages::of_office)
     }
 }
 
@@ -110,16 +120,6 @@ words! {
     for System {
         Imperial = "imperial",
         Metric = "metric",
-    }
-}
-
-words! {
-    /// A language that pages have words of their own in.
-    #[derive(Default)]
-    pub enum Language {
-        #[default]
-        English = "en",
-        Spanish = "es",
     }
 }
 

@@ -127,7 +127,12 @@ fn sheet(_: &View) -> Result<Vec<u8>, Failure> {
 /// Writes the change order whole or not at all: one file or, where it has very many items, a numbered one for
 /// each part.
 fn write(out: &Path, order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> Result<(), Failure> {
-    let parts = paper::change_order::change_order(order, issues, book);
+    let parts = paper::change_order::change_order(
+        book.project.languages_of_client().first().copied().unwrap_or_default().words(),
+        order,
+        issues,
+        book,
+    );
     let paths: Vec<PathBuf> = (1..=parts.len()).map(|part| path_of(out, part, parts.len())).collect();
     paths.iter().try_for_each(|path| may_replace(path))?;
     let mut laid = Vec::new();

@@ -6,6 +6,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot};
 use super::scale::{Mil, Paper};
 use crate::drawings::sizes::Units;
+use crate::language::{Words, say};
 use crate::units::length::Length;
 
 const THICK: Mil = 5_000;
@@ -24,8 +25,8 @@ pub fn draw(canvas: &mut Canvas, sizes: Sizes, paper: Paper) {
     let (left, top) = (canvas.extent().left.max(canvas.limit().0 + 6_000), canvas.extent().bottom);
     let y = top + 10_000 + sizes.small * 11 / 10;
     let (above, below) = match sizes.units {
-        Units::Imperial => (feet(canvas), millimetres(canvas)),
-        Units::Metric => (millimetres(canvas), feet(canvas)),
+        Units::Imperial => (feet(canvas, sizes.words), millimetres(canvas, sizes.words)),
+        Units::Metric => (millimetres(canvas, sizes.words), feet(canvas, sizes.words)),
     };
     strip(canvas, Frame::new(left, y, above.part * 2, THICK));
     strip(canvas, Frame::new(left, y + THICK, below.part * 2, THICK));
@@ -43,16 +44,19 @@ pub fn draw(canvas: &mut Canvas, sizes: Sizes, paper: Paper) {
 }
 
 /// Figures need 24 units each: the smaller the scale, the more feet in a part.
-fn feet(canvas: &Canvas) -> Strip {
+fn feet(canvas: &Canvas, words: Words) -> Strip {
     let of = |feet: i64| canvas.scale.of(Length::from_inches(12 * feet));
     let each = [1, 2, 4].into_iter().find(|each| of(*each) >= 24_000).unwrap_or(8);
-    Strip { part: of(each), figures: ["0".into(), each.to_string(), format!("{} ft", 2 * each)] }
+    Strip { part: of(each), figures: ["0".into(), each.to_string(), say!(words, "units.bar.feet", n = 2 * each)] }
 }
 
-fn millimetres(canvas: &Canvas) -> Strip {
+fn millimetres(canvas: &Canvas, words: Words) -> Strip {
     let of = |millimetres: i64| canvas.scale.of(Length::from_millimetres(millimetres));
     let each = [250, 500, 1000].into_iter().find(|each| of(*each) >= 30_000).unwrap_or(2000);
-    Strip { part: of(each), figures: ["0".into(), each.to_string(), format!("{} mm", 2 * each)] }
+    Strip {
+        part: of(each),
+        figures: ["0".into(), each.to_string(), say!(words, "units.bar.millimetres", n = 2 * each)],
+    }
 }
 
 /// Two halves, the first one solid.

@@ -81,14 +81,14 @@ fn heights(front: &mut Front, thing: &Thing, frame: Frame) {
     use super::dimension::{Aside, Plumb, plumb};
     let x = -front.bands.0 - 22_000;
     let edges = Some((-front.bands.0, -front.bands.0));
-    let label = front.sizes.between(thing.height, "");
+    let label = front.sizes.between(thing.height);
     let string = Plumb { from: frame.top, to: frame.bottom, x, edges, aside: Aside::After };
     plumb(&mut front.canvas, &string, label);
     let gap = front.what.gap_above().unwrap_or(Length::ZERO);
     let (gap, words, to) = match front.what.misfits.height {
-        Some(Misfit::TooSmall(by)) => (by, "too tall", front.head - front.canvas.scale.of(by)),
+        Some(Misfit::TooSmall(by)) => (by, "drawn.too.tall", front.head - front.canvas.scale.of(by)),
         _ if gap.is_negative() => return,
-        _ => (gap, "gap", frame.top),
+        _ => (gap, "drawn.gap", frame.top),
     };
     let mut label = front.sizes.length_of(gap, words);
     label.parting = 0;

@@ -3,6 +3,7 @@
 use super::lettering::{Label, Line, Run, Tone};
 use super::scale::{Mil, Paper};
 use crate::drawings::sizes::{Between, Limits, Units};
+use crate::language::{Part, Words, say};
 use crate::units::length::{Grain, Length};
 
 /// The sizes of lettering on a paper, and the system of measure that goes first.
@@ -13,14 +14,15 @@ pub struct Sizes {
     /// The other system, words and remarks.
     pub small: Mil,
     pub units: Units,
+    pub words: Words,
 }
 
 impl Sizes {
     /// What reads well at arm's length, and what still does on a telephone.
-    pub const fn on(paper: Paper, units: Units) -> Sizes {
+    pub const fn on(paper: Paper, units: Units, words: Words) -> Sizes {
         match paper {
-            Paper::Desk => Sizes { figure: 14_000, small: 12_500, units },
-            Paper::Phone => Sizes { figure: 13_500, small: 12_000, units },
+            Paper::Desk => Sizes { figure: 14_000, small: 12_500, units, words },
+            Paper::Phone => Sizes { figure: 13_500, small: 12_000, units, words },
         }
     }
 
@@ -50,10 +52,32 @@ impl Sizes {
         self.told(Line::of(self.first(length), self.figure), self.second(length))
     }
 
-    /// As [`Sizes::length`], with words after the first figure.
-    pub fn length_of(self, length: Length, words: &str) -> Label {
-        let line = Line::of(self.first(length), self.figure).then(format!(" {words}"));
+    /// As [`Sizes::length`], with the words of a key about the first figure.
+    pub fn length_of(self, length: Length, key: &str) -> Label {
+        let line = Line::of(self.in_words(key, self.first(length)), self.figure);
         self.told(line, self.second(length))
+    }
+
+    /// As [`Sizes::length`], with a name after the first figure.
+    pub fn length_named(self, length: Length, name: &str) -> Label {
+        let line = Line::of(self.first(length), self.figure).then(format!(" {name}"));
+        self.told(line, self.second(length))
+    }
+
+    /// The words of a key about one figure, which stands in the hole `{figure}`.
+    pub fn in_words(self, key: &str, figure: Vec<Run>) -> Vec<Run> {
+        self.filled(key, &[("figure", figure)])
+    }
+
+    /// The words of a key about several figures, each in its hole.
+    pub fn filled(self, key: &str, figures: &[(&str, Vec<Run>)]) -> Vec<Run> {
+        let part = |part: Part| match part {
+            Part::Words(words) => vec![Run::Plain(words)],
+            Part::Hole(name) => {
+                figures.iter().find(|(hole, _)| *hole == name).map(|(_, runs)| runs.clone()).unwrap_or_default()
+            }
+        };
+        self.words.parts(key, None).into_iter().flat_map(part).collect()
     }
 
     /// As [`Sizes::length`], with words after the second figure.
@@ -67,41 +91,37 @@ impl Sizes {
     }
 
     /// One height or two.
-    pub fn between(self, size: Between, words: &str) -> Label {
+    pub fn between(self, size: Between) -> Label {
         if size.least == size.most {
-            return self.length_of(size.least, words);
+            return self.length(size.least);
         }
-        let line = Line::of(self.both(Sizes::first, size), self.figure).then(format!(" {words}"));
+        let line = Line::of(self.both(Sizes::first, size), self.figure);
         self.told(line, self.both(Sizes::second, size))
     }
 
     fn both(self, system: fn(Sizes, Length) -> Vec<Run>, size: Between) -> Vec<Run> {
-        let mut runs = system(self, size.least);
-        runs.push(Run::Plain(" to ".into()));
-        runs.extend(system(self, size.most));
-        runs
+        let both = [("least", system(self, size.least)), ("most", system(self, size.most))];
+        self.filled("units.range", &both)
     }
 
     /// What the maker asks: `at least 24″`.
     pub fn limits(self, limits: Limits) -> Option<Label> {
-        let one = |length: Length| (Line::of(self.first(length), self.small), self.second(length));
+        let one = |length: Length| (self.first(length), self.second(length));
+        let of = |key: &str, length: Length| {
+            let (first, second) = one(length);
+            (self.filled(key, &[("length", first)]), second)
+        };
         let (line, below) = match (limits.least, limits.most) {
             (Some(least), Some(most)) if least == most => one(least),
             (Some(least), Some(most)) => {
                 let size = Between { least, most };
-                (Line::of(self.both(Sizes::first, size), self.small), self.both(Sizes::second, size))
+                (self.both(Sizes::first, size), self.both(Sizes::second, size))
             }
-            (Some(least), None) => {
-                let (line, below) = one(least);
-                (line.after("at least "), below)
-            }
-            (None, Some(most)) => {
-                let (line, below) = one(most);
-                (line.after("at most "), below)
-            }
+            (Some(least), None) => of("units.at_least", least),
+            (None, Some(most)) => of("units.at_most", most),
             (None, None) => return None,
         };
-        Some(self.told(line.after("needs "), below))
+        Some(self.told(Line::of(self.in_words("drawn.needs", line), self.small), below))
     }
 
     /// A soft remark, broken into lines of at most `most` letters.
@@ -140,10 +160,10 @@ pub fn inches(length: Length) -> Vec<Run> {
 }
 
 /// A length as a screen reader says it: `30 1/16 inches`, or `764 millimetres`.
-pub fn spoken(units: Units, length: Length) -> String {
-    let (figure, one, many) = match units {
-        Units::Imperial => (inches(length), "inch", "inches"),
-        Units::Metric => (vec![Run::Plain(exact_millimetres(length))], "millimetre", "millimetres"),
+pub fn spoken((units, words): (Units, Words), length: Length) -> String {
+    let (figure, unit) = match units {
+        Units::Imperial => (inches(length), "units.spoken.inches"),
+        Units::Metric => (vec![Run::Plain(exact_millimetres(length))], "units.spoken.millimetres"),
     };
     let figure: String = figure
         .into_iter()
@@ -151,9 +171,14 @@ pub fn spoken(units: Units, length: Length) -> String {
             Run::Plain(text) | Run::Fraction(text) => text,
         })
         .collect();
-    let figure = figure.replace('\u{2033}', "").replace("\u{2248} ", "about ");
-    let unit = if figure == "1" { one } else { many };
-    format!("{figure} {unit}")
+    let figure = figure.replace('\u{2033}', "");
+    let (about, figure) = figure.strip_prefix("\u{2248} ").map_or((false, figure.as_str()), |rest| (true, rest));
+    let figure = if about { say!(words, "units.spoken.about", figure = figure) } else { figure.to_owned() };
+    // What is no whole number is spoken of as several.
+    match figure == "1" {
+        true => say!(words, unit, n = 1_u32),
+        false => say!(words, unit, n = figure),
+    }
 }
 
 /// Millimetres to a tenth, without their unit; rounded ones begin with `≈`.
@@ -198,27 +223,30 @@ mod tests {
         ];
         for (sixty_fourths, inches, metric) in rows {
             let length = Length::from_sixty_fourths(sixty_fourths);
-            assert_eq!(spoken(Units::Imperial, length), inches);
+            assert_eq!(spoken((Units::Imperial, Words::default()), length), inches);
             assert_eq!(millimetres(length), metric);
         }
     }
 
     #[test]
     fn inches_that_are_rounded_say_so() {
-        assert_eq!(spoken(Units::Imperial, Length::from_millimetres(600)), "about 23 5/8 inches");
+        assert_eq!(spoken((Units::Imperial, Words::default()), Length::from_millimetres(600)), "about 23 5/8 inches");
     }
 
     /// NIST SP 811 appendix B.8: an inch is 25.4 mm exactly, so 30 1/16 in is 763.5875 mm.
     #[test]
     fn a_metric_book_has_millimetres_first_and_to_a_tenth() {
-        let sizes = Sizes::on(Paper::Desk, Units::Metric);
+        let sizes = Sizes::on(Paper::Desk, Units::Metric, Words::default());
         let label = sizes.length(Length::from_millimetres(764));
         assert_eq!(
             [label.lines[0].markup(), label.lines[1].markup()].map(|line| line.replace(" dx=\"-1\"", "")),
             ["764".to_string(), "\u{2248} 30 <tspan class=\"fr\">3/32</tspan>\u{2033}".to_string(),]
         );
         assert!(label.lines[0].size > label.lines[1].size);
-        assert_eq!(spoken(Units::Metric, Length::from_sixty_fourths(30 * 64 + 4)), "about 763.6 millimetres");
-        assert_eq!(spoken(Units::Metric, Length::from_millimetres(1)), "1 millimetre");
+        assert_eq!(
+            spoken((Units::Metric, Words::default()), Length::from_sixty_fourths(30 * 64 + 4)),
+            "about 763.6 millimetres"
+        );
+        assert_eq!(spoken((Units::Metric, Words::default()), Length::from_millimetres(1)), "1 millimetre");
     }
 }

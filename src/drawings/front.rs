@@ -8,6 +8,7 @@ use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{around_front, face, ground, told};
 use crate::drawings::sizes::{Beside, OpeningFront, ReadAt, Reading};
+use crate::language::say;
 use crate::units::length::Length;
 
 /// A front view being drawn: the floor is at 0, the opening's left edge where it is narrowest too.
@@ -64,7 +65,7 @@ impl<'a> Front<'a> {
         let limit = (-bands.0 - spare, right + bands.1 + spare);
         let canvas = Canvas::new(told::id(&what.id, "front", paper), scale, limit);
         let (foot, head) = (-scale.of(opening.bottom()), -scale.of(opening.top()));
-        Front { what, canvas, sizes: Sizes::on(paper, what.units), paper, right, foot, head, bands }
+        Front { what, canvas, sizes: Sizes::on(paper, what.units, what.words), paper, right, foot, head, bands }
     }
 
     /// Where a height above the finished floor is.
@@ -145,16 +146,17 @@ impl<'a> Front<'a> {
 
     fn remark_on(&self, reading: &Reading) -> String {
         let held = match reading.held {
-            ReadAt::Top => "top",
-            ReadAt::Middle => "middle",
-            ReadAt::Floor if self.what.opening.sill.is_some() => "sill",
-            ReadAt::Floor => "floor",
+            ReadAt::Top => "drawn.held.top",
+            ReadAt::Middle => "drawn.held.middle",
+            ReadAt::Floor if self.what.opening.sill.is_some() => "drawn.held.sill",
+            ReadAt::Floor => "drawn.held.floor",
             ReadAt::Throughout => "",
         };
         match (self.what.opening.measured, held) {
-            (true, held) => held.to_owned(),
-            (false, "") => "VIF".to_owned(),
-            (false, held) => format!("{held}, VIF"),
+            (true, "") => String::new(),
+            (true, held) => say!(self.sizes.words, held),
+            (false, "") => say!(self.sizes.words, "drawn.vif"),
+            (false, held) => say!(self.sizes.words, "drawn.held_vif", held = say!(self.sizes.words, held)),
         }
     }
 
@@ -163,17 +165,17 @@ impl<'a> Front<'a> {
         let (x, edge) = (self.right + self.bands.1 + 24_000, self.right + self.bands.1);
         let opening = &self.what.opening;
         let words = match (opening.sill, opening.measured) {
-            (None, true) => "AFF",
-            (None, false) => "AFF, VIF",
-            (Some(_), true) => "high",
-            (Some(_), false) => "high, VIF",
+            (None, true) => "drawn.aff",
+            (None, false) => "drawn.aff_vif",
+            (Some(_), true) => "drawn.high",
+            (Some(_), false) => "drawn.high_vif",
         };
         let label = self.sizes.length_of(opening.height, words);
         let edges = Some((edge, edge));
         let string = Plumb { from: self.head, to: self.foot, x, edges, aside: Aside::Before };
         plumb(&mut self.canvas, &string, label);
         if let Some(sill) = opening.sill {
-            let label = self.sizes.length_of(sill, "AFF");
+            let label = self.sizes.length_of(sill, "drawn.aff");
             let string = Plumb { from: self.foot, to: 0, x, edges, aside: Aside::After };
             plumb(&mut self.canvas, &string, label);
         }
@@ -186,7 +188,7 @@ impl<'a> Front<'a> {
         let from = scale.of(thing.gap_left);
         let (to, y) = (from + scale.of(thing.width), 52_000);
         let edges = Some((self.foot.max(-2_000), self.foot.max(-2_000)));
-        let named = self.sizes.length_of(thing.width, &thing.name);
+        let named = self.sizes.length_named(thing.width, &thing.name);
         let label = match named.width() + 8_000 <= to - from {
             true => named,
             false => self.sizes.length(thing.width),
@@ -201,8 +203,8 @@ impl<'a> Front<'a> {
     fn gap(&mut self, (from, to): (Mil, Mil), y: Mil, gap: Length, aside: Aside) {
         let laps = self.what.thing.as_ref().is_some_and(|thing| thing.laps.width.is_some());
         let words = match gap.is_negative() {
-            false => "gap",
-            true if laps => "laps over",
+            false => "drawn.gap",
+            true if laps => "drawn.laps_over",
             // What is too wide the verdict tells, once.
             true => return,
         };

@@ -57,11 +57,6 @@ impl Line {
         self
     }
 
-    pub fn after(mut self, text: impl Into<String>) -> Line {
-        self.runs.insert(0, Run::Plain(text.into()));
-        self
-    }
-
     /// How wide the line is set.
     pub fn width(&self) -> Mil {
         let thousandths: i64 = self.runs.iter().map(run_width).sum();

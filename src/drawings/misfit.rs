@@ -8,6 +8,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{DrawingPoint, Frame, Grip, Spot, at};
 use super::scale::{Mil, units};
 use crate::drawings::sizes::{Misfit, Misfits};
+use crate::language::say;
 use crate::units::length::Length;
 
 /// A place where a thing and its opening want the same room.
@@ -25,22 +26,22 @@ const RADIUS: Mil = 28_000;
 const SHOWN: Mil = 26_000;
 const INCH: Length = Length::from_inches(1);
 
-/// What is said of a misfit in width, height and depth.
+/// The key of what is said of a misfit in width, height and depth.
 pub fn words(misfits: Misfits) -> [Option<(Length, &'static str)>; 3] {
     let of = |misfit: Option<Misfit>, thing, opening| match misfit? {
         Misfit::TooSmall(by) => Some((by, thing)),
         Misfit::TooLarge(by) => Some((by, opening)),
     };
     [
-        of(misfits.width, "too wide", "opening too wide"),
-        of(misfits.height, "too tall", "opening too high"),
-        of(misfits.depth, "too deep", "opening too deep"),
+        of(misfits.width, "drawn.too.wide", "drawn.too.opening_wide"),
+        of(misfits.height, "drawn.too.tall", "drawn.too.opening_high"),
+        of(misfits.depth, "drawn.too.deep", "drawn.too.opening_deep"),
     ]
 }
 
 /// A misfit's figure in bold with its words, the other system under it.
-pub fn label(sizes: Sizes, (by, words): (Length, &str)) -> Label {
-    let line = Line::of(sizes.first(by), sizes.figure).then(format!(" {words}"));
+pub fn label(sizes: Sizes, (by, key): (Length, &str)) -> Label {
+    let line = Line::of(sizes.in_words(key, sizes.first(by)), sizes.figure);
     Label::of(vec![line.toned(Tone::Bold), sizes.beside(by)])
 }
 
@@ -54,7 +55,8 @@ pub fn explain(front: &mut Front, clash: &Clash, frame: Frame) {
         return;
     }
     if let Some(below) = label.lines.last_mut() {
-        *below = front.sizes.beside(clash.by).then(format!(" \u{b7} detail \u{d7}{times}"));
+        let detail = say!(front.sizes.words, "drawn.detail", times = times.to_string());
+        *below = front.sizes.beside(clash.by).then(format!(" \u{b7} {detail}"));
     }
     let centre = place(canvas, clash, frame, &label);
     circle(canvas, clash.spot, clash.hand, centre, clash.by);

@@ -2,12 +2,13 @@
 
 use super::dimension::around;
 use super::figures::Sizes;
-use super::lettering::{Label, Line, Run, Tone};
+use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{misfit, told};
 use crate::drawings::sizes::{Deep, Misfit, OptionPlan};
+use crate::language::say;
 use crate::units::length::Length;
 
 const WALL: Mil = 9_000;
@@ -19,14 +20,14 @@ pub fn draw(what: &OptionPlan) -> String {
     let right = scale.of(what.opening);
     let limit = (-BAND - 20_000, right + BAND + 90_000);
     let mut canvas = Canvas::new(told::id(&what.id, "option", Paper::Desk), scale, limit);
-    let sizes = Sizes { figure: 15_000, small: 14_600, units: what.units };
+    let sizes = Sizes { figure: 15_000, small: 14_600, units: what.units, words: what.words };
     room(&mut canvas, what, right);
     let frame = thing(&mut canvas, what, right);
     detail(&mut canvas, what, frame);
     letter(&mut canvas, what, frame);
     gaps(&mut canvas, sizes, what, frame);
     past(&mut canvas, sizes, what, right);
-    let title = format!("Plan of option {} in its opening", what.letter);
+    let title = say!(what.words, "drawn.option.title", letter = what.letter);
     canvas.finish(&title, &told::option(what), 330_000)
 }
 
@@ -103,21 +104,19 @@ fn gaps(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, frame: Frame) {
 
 /// The gaps at both sides, or how far the front lies over the edge.
 fn left_over(sizes: Sizes, what: &OptionPlan) -> Vec<Line> {
-    let line = |length: Length, words: &str| Line::of(sizes.first(length), sizes.figure).then(format!(" {words}"));
+    let line = |length: Length, key: &str| Line::of(sizes.in_words(key, sizes.first(length)), sizes.figure);
     let (left, right) = (what.gap_left, what.gap_right());
     if let Some(over) = what.laps.width {
-        return vec![line(over.half(), "over each edge"), sizes.beside(over.half())];
+        return vec![line(over.half(), "drawn.over_each_edge"), sizes.beside(over.half())];
     }
     if left.is_negative() || right.is_negative() {
         return vec![];
     }
     if left == right {
-        return vec![line(left, "each side"), sizes.beside(left)];
+        return vec![line(left, "drawn.each_side"), sizes.beside(left)];
     }
-    let mut both = sizes.second(left);
-    both.push(Run::Plain(" and ".into()));
-    both.extend(sizes.second(right));
-    vec![line(left, "left"), line(right, "right"), Line::of(both, sizes.small).toned(Tone::Soft)]
+    let both = sizes.filled("drawn.both", &[("left", sizes.second(left)), ("right", sizes.second(right))]);
+    vec![line(left, "drawn.left"), line(right, "drawn.right"), Line::of(both, sizes.small).toned(Tone::Soft)]
 }
 
 /// How far the option stands out past the counter's edge.
@@ -131,8 +130,8 @@ fn past(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, right: Mil) {
         canvas.line(Pen::Tick, at(x - 4_000, y + 4_000), at(x + 4_000, y - 4_000));
     }
     canvas.line(Pen::Dimension, at(x, from.min(to) - 14_000), at(x, from.max(to) + 14_000));
-    let words = if past.is_negative() { "behind the counter" } else { "past the counter" };
-    let line = Line::of(sizes.first(past.abs()), sizes.figure).then(format!(" {words}"));
+    let key = if past.is_negative() { "drawn.behind_counter" } else { "drawn.past_counter" };
+    let line = Line::of(sizes.in_words(key, sizes.first(past.abs())), sizes.figure);
     let label = Label::of(vec![line, sizes.beside(past.abs())]);
     let low = from.max(to) + 5_000 + label.height() / 2;
     canvas.label(label, &[Spot::new(x - 8_000, low, Grip::RightEdge)]);

@@ -7,6 +7,7 @@ use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, ground, misfit, told};
 use crate::drawings::sizes::{Beside, Deep, Door, Hand, Misfit, Neighbour, OpeningPlan};
+use crate::language::say;
 use crate::units::length::Length;
 
 /// A plan being drawn: the finished wall behind is at 0, the opening's left edge too.
@@ -42,7 +43,7 @@ pub fn draw(what: &OpeningPlan, paper: Paper) -> String {
         ground::unmeasured(&mut plan.canvas, plan.sizes, plan.right / 2);
     }
     bar::draw(&mut plan.canvas, plan.sizes, paper);
-    let title = format!("Plan of the opening for the {}", what.name);
+    let title = say!(what.words, "drawn.plan.title", name = what.name);
     let width = if paper == Paper::Desk { 330_000 } else { 340_000 };
     plan.canvas.finish(&title, &told::plan(what), width)
 }
@@ -76,7 +77,7 @@ impl<'a> PlanDrawing<'a> {
         let canvas = Canvas::new(told::id(&what.id, "plan", paper), scale, limit);
         let left = scale.of(what.gap_left);
         let thing = (left, left + what.thing_width.map_or(0, |width| scale.of(width)));
-        PlanDrawing { what, canvas, sizes: Sizes::on(paper, what.units), right, bands, thing }
+        PlanDrawing { what, canvas, sizes: Sizes::on(paper, what.units, what.words), right, bands, thing }
     }
 
     fn of(&self, length: Length) -> Mil {
@@ -212,8 +213,8 @@ impl<'a> PlanDrawing<'a> {
     }
 
     fn width(&mut self) {
-        let words = if self.what.measured { "least" } else { "VIF" };
-        let label = self.sizes.reading(self.what.width, words);
+        let key = if self.what.measured { "drawn.least" } else { "drawn.vif" };
+        let label = self.sizes.reading(self.what.width, &say!(self.sizes.words, key));
         let (y, edges) = (-WALL - 24_000, Some((-WALL, -WALL)));
         let string = Level { from: 0, to: self.right, y, edges, aside: Aside::After };
         level(&mut self.canvas, &string, label);
@@ -225,12 +226,12 @@ impl<'a> PlanDrawing<'a> {
         let (x, edge) = (-self.bands.0 - 24_000, -self.bands.0);
         let (front, open) = (self.of(thing.front()), self.of(open_reach(thing)));
         let edges = Some((edge, edge));
-        let label = self.sizes.length_of(thing.front(), "to front");
+        let label = self.sizes.length_of(thing.front(), "drawn.to_front");
         let string = Plumb { from: 0, to: front, x, edges, aside: Aside::Under };
         plumb(&mut self.canvas, &string, label);
         let reach = open_reach(thing) - thing.front();
         if thing.door != Door::None && reach > Length::ZERO {
-            let label = self.sizes.length_of(reach, "open");
+            let label = self.sizes.length_of(reach, "drawn.open");
             let string = Plumb { from: front, to: open, x, edges, aside: Aside::Under };
             plumb(&mut self.canvas, &string, label);
         }
@@ -243,13 +244,13 @@ impl<'a> PlanDrawing<'a> {
         let left = across.distance - open_reach(thing);
         let (open, middle) = (self.of(open_reach(thing)), self.right / 2);
         if thing.door != Door::None {
-            let words = if left.is_negative() { "too far" } else { "left, door open" };
-            let label = self.sizes.reading(left.abs(), words);
+            let key = if left.is_negative() { "drawn.too_far" } else { "drawn.left_open" };
+            let label = self.sizes.reading(left.abs(), &say!(self.sizes.words, key));
             let string = Plumb { from: open, to: far, x: middle, edges: None, aside: Aside::Under };
             plumb(&mut self.canvas, &string, label);
         }
         let shut = thing.farthest().max(self.what.counter_edge.unwrap_or(Length::ZERO));
-        let label = self.sizes.length_of(across.distance - shut, "aisle");
+        let label = self.sizes.length_of(across.distance - shut, "drawn.aisle");
         let (x, edge) = (self.right + self.bands.1 + 24_000, self.right + self.bands.1);
         let from = self.of(shut);
         let string = Plumb { from, to: far, x, edges: Some((edge, edge)), aside: Aside::Under };

@@ -1,6 +1,7 @@
 //! What the plan of a room says: where its walls are, and where everything stands.
 
 use crate::drawings::sizes::Units;
+use crate::language::Words;
 use crate::units::length::Length;
 
 /// A place in plan.
@@ -29,6 +30,8 @@ pub struct RoomPlan {
     /// Clear ways between what faces each other.
     pub aisles: Vec<Aisle>,
     pub units: Units,
+    /// The language that it is worded in.
+    pub words: Words,
 }
 
 /// A wall, cut through.

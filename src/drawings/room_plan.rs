@@ -8,6 +8,7 @@ use super::place::{DrawingPoint, Frame, Grip, Spot, at};
 use super::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, told};
+use crate::language::say;
 use crate::units::length::Length;
 
 /// How far lettering may stand beyond the room, and how far from the wall its dimension strings lie.
@@ -45,7 +46,7 @@ pub fn draw(what: &RoomPlan, paper: Paper) -> String {
     drawing.strings();
     what.walls.iter().for_each(|wall| drawing.letter(wall));
     bar::draw(&mut drawing.canvas, drawing.sizes, paper);
-    let title = format!("Plan of the room {}", what.name);
+    let title = say!(what.words, "drawn.room.title", name = what.name);
     drawing.canvas.finish(&title, &told::room_plan(what), 340_000)
 }
 
@@ -60,7 +61,7 @@ impl<'a> RoomDrawing<'a> {
         let (beside, string) = margins(paper);
         let limit = (-beside, scale.of(right - left) + beside);
         let canvas = Canvas::new(told::id(&what.id, "room", paper), scale, limit);
-        Self { what, canvas, sizes: Sizes::on(paper, what.units), left, top, string }
+        Self { what, canvas, sizes: Sizes::on(paper, what.units, what.words), left, top, string }
     }
 
     fn place(&self, place: PlanPoint) -> DrawingPoint {
@@ -146,7 +147,7 @@ impl<'a> RoomDrawing<'a> {
     /// Aisles that run square to the paper.
     fn aisle(&mut self, aisle: &Aisle) {
         let (from, to) = (self.place(aisle.ends.0), self.place(aisle.ends.1));
-        let label = self.sizes.length_of(aisle.wide, "clear");
+        let label = self.sizes.length_of(aisle.wide, "drawn.clear");
         if from.x == to.x {
             let string = Plumb { from: from.y, to: to.y, x: from.x, edges: None, aside: Aside::Under };
             plumb(&mut self.canvas, &string, label);

@@ -8,6 +8,7 @@ use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, ground, misfit, told};
 use crate::drawings::sizes::{Deep, Door, Misfit, OpeningSide};
+use crate::language::say;
 use crate::units::length::Length;
 
 /// A side view being drawn: the finished wall is at 0, and so is the floor.
@@ -49,7 +50,7 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
     }
     bar::draw(&mut side.canvas, side.sizes, paper);
     let width = if paper == Paper::Desk { 330_000 } else { 340_000 };
-    side.canvas.finish(&format!("Side view of the {}", what.name), &told::side(what), width)
+    side.canvas.finish(&say!(what.words, "drawn.side.title", name = what.name), &told::side(what), width)
 }
 
 impl<'a> Side<'a> {
@@ -68,7 +69,7 @@ impl<'a> Side<'a> {
         let limit = (-40_000, (whole - 40_000).max(scale.of(far) + 80_000));
         let canvas = Canvas::new(told::id(&what.id, "side", paper), scale, limit);
         let (foot, head) = (-scale.of(what.opening.bottom()), -scale.of(what.opening.top()));
-        let sizes = Sizes::on(paper, what.units);
+        let sizes = Sizes::on(paper, what.units, what.words);
         Side { what, canvas, sizes, paper, foot, head, far: scale.of(far) }
     }
 
@@ -131,7 +132,7 @@ impl<'a> Side<'a> {
             return;
         };
         let point = at(self.of(edge), -self.of(height));
-        let line = Line::of(self.sizes.first(edge), self.sizes.small).after("counter edge ");
+        let line = Line::of(self.sizes.in_words("drawn.counter_edge", self.sizes.first(edge)), self.sizes.small);
         let top = told::above_floor(self.sizes, height);
         let label = Label::of(vec![line.toned(Tone::Soft), top]);
         self.canvas.label(label, &around(point, &[14_000, 24_000, 40_000, 60_000, 80_000]));
@@ -159,7 +160,7 @@ impl<'a> Side<'a> {
     fn depth(&mut self) {
         let top = self.head - 20_000;
         if let Some(depth) = self.what.depth {
-            let words = if self.what.opening.measured { "deep" } else { "deep, VIF" };
+            let words = if self.what.opening.measured { "drawn.deep" } else { "drawn.deep_vif" };
             let label = self.sizes.length_of(depth, words);
             let (to, y) = (self.of(depth), top - 22_000);
             let string = Level { from: 0, to, y, edges: Some((top, top)), aside: Aside::After };
@@ -195,13 +196,13 @@ impl<'a> Side<'a> {
         let mut x = self.far + 44_000;
         if let Some(height) = self.what.height {
             let top = bottom - self.of(height.least);
-            let label = self.sizes.between(height, "");
+            let label = self.sizes.between(height);
             self.upright(x, (top, bottom), label);
             x += 46_000;
         }
         if self.paper == Paper::Desk || self.what.height.is_none() {
             let opening = &self.what.opening;
-            let words = if opening.sill.is_none() { "AFF" } else { "high" };
+            let words = if opening.sill.is_none() { "drawn.aff" } else { "drawn.high" };
             let label = self.sizes.length_of(opening.height, words);
             self.upright(x, (self.head, bottom), label);
         }
@@ -217,18 +218,18 @@ impl<'a> Side<'a> {
     fn chain(&mut self, thing: &Deep) {
         let (back, front) = (self.of(thing.behind), self.of(thing.front()));
         let edges = Some((-2_000, -2_000));
-        let words = if thing.with_door.is_some() { "with door" } else { "body" };
+        let words = if thing.with_door.is_some() { "drawn.with_door" } else { "drawn.body" };
         let label = self.sizes.length_of(thing.front() - thing.behind, words);
         let string = Level { from: back, to: front, y: 52_000, edges, aside: Aside::After };
         level(&mut self.canvas, &string, label);
         if thing.behind > Length::ZERO {
-            let mut label = self.sizes.length_of(thing.behind, "air");
+            let mut label = self.sizes.length_of(thing.behind, "drawn.air");
             label.parting = 0;
             let string = Level { from: 0, to: back, y: 52_000, edges, aside: Aside::Before };
             level(&mut self.canvas, &string, label);
         }
         if thing.farthest() > thing.front() || thing.behind > Length::ZERO {
-            let label = self.sizes.length_of(thing.farthest(), "from the wall");
+            let label = self.sizes.length_of(thing.farthest(), "drawn.from_the_wall");
             let (to, y) = (self.of(thing.farthest()), 96_000);
             let edges = Some((58_000, 58_000));
             level(&mut self.canvas, &Level { from: 0, to, y, edges, aside: Aside::After }, label);
@@ -241,7 +242,7 @@ impl<'a> Side<'a> {
             return;
         };
         let past = thing.farthest() - edge;
-        let words = if past.is_negative() { "behind the edge" } else { "past the edge" };
+        let words = if past.is_negative() { "drawn.behind_edge" } else { "drawn.past_edge" };
         let mut label = self.sizes.length_of(past.abs(), words);
         label.parting = 0;
         let (from, to, y) = (self.of(edge), self.of(thing.farthest()), -self.of(height) / 2);
@@ -255,7 +256,7 @@ impl<'a> Side<'a> {
         let (from, to) = (self.of(thing.front()), self.of(thing.front() + reach));
         let y = self.foot - 16_000;
         self.canvas.line(Pen::Sweep, at(to, self.foot), at(to, y - 24_000));
-        let label = self.sizes.length_of(reach, "door down");
+        let label = self.sizes.length_of(reach, "drawn.door_down");
         let string = Level { from, to, y, edges: None, aside: Aside::After };
         level(&mut self.canvas, &string, label);
     }

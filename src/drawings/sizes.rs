@@ -3,6 +3,7 @@
 //! Left and right are as one sees the opening from the room. A gap may be negative: the thing lies
 //! over the edge. Whether that is a misfit the verdict alone says.
 
+use crate::language::Words;
 use crate::units::length::Length;
 
 /// The system of measure that a drawing letters first and larger; the other stands beside it.
@@ -59,6 +60,8 @@ pub struct OpeningFront {
     pub counter: Option<Length>,
     pub misfits: Misfits,
     pub units: Units,
+    /// The language that it is worded in.
+    pub words: Words,
 }
 
 /// The opening's own sizes, to finished faces.
@@ -198,6 +201,8 @@ pub struct OpeningSide {
     pub services: Vec<Service>,
     pub misfits: Misfits,
     pub units: Units,
+    /// The language that it is worded in.
+    pub words: Words,
 }
 
 /// A product from its back to its front.
@@ -232,6 +237,8 @@ pub struct OpeningPlan {
     pub across: Option<Across>,
     pub misfits: Misfits,
     pub units: Units,
+    /// The language that it is worded in.
+    pub words: Words,
 }
 
 /// What stands on the other side of the aisle.
@@ -258,6 +265,8 @@ pub struct OptionPlan {
     pub misfits: Misfits,
     pub laps: Laps,
     pub units: Units,
+    /// The language that it is worded in.
+    pub words: Words,
 }
 
 impl Face {

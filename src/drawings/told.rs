@@ -1,12 +1,14 @@
 //! Names, titles and descriptions of drawings, for those who hear them.
 
 use super::figures::{Sizes, spoken};
-use super::lettering::{Label, Line, Run, Tone};
+use super::lettering::{Label, Line, Tone};
 use super::scale::Paper;
 use crate::drawings::room::RoomPlan;
 use crate::drawings::sizes::{
-    Between, Deep, Door, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Units,
+    Between, Deep, Door, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading,
+    Units,
 };
+use crate::language::{Words, say};
 use crate::units::length::Length;
 
 /// A name that no other drawing of the page has.
@@ -30,177 +32,179 @@ pub fn service(sizes: Sizes, what: &str, height: Length) -> Label {
 
 /// A height above the finished floor: `50″ AFF (1270)`.
 pub fn above_floor(sizes: Sizes, height: Length) -> Line {
-    let mut runs = sizes.first(height);
-    runs.push(Run::Plain(" AFF (".into()));
-    runs.extend(sizes.second(height));
-    Line::of(runs, sizes.small).then(")").toned(Tone::Soft)
+    let figures = [("figure", sizes.first(height)), ("second", sizes.second(height))];
+    Line::of(sizes.filled("drawn.above_floor", &figures), sizes.small).toned(Tone::Soft)
 }
 
 /// What the front view is called.
 pub fn front_title(what: &OpeningFront) -> String {
     match &what.thing {
-        Some(thing) => format!("Front view of the opening with the {} in it", thing.name),
-        None => format!("Front view of the opening for the {}", what.name),
+        Some(thing) => say!(what.words, "drawn.front.title_with", name = thing.name),
+        None => say!(what.words, "drawn.front.title", name = what.name),
     }
+}
+
+/// How lengths are said: in which units, and in which language.
+type In = (Units, Words);
+
+/// Sentences one after the other.
+fn in_a_row(sentences: impl IntoIterator<Item = Option<String>>) -> String {
+    sentences.into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
 /// The front view in sentences.
 pub fn front(what: &OpeningFront) -> String {
-    let (opening, units) = (&what.opening, what.units);
-    let verb = if opening.measured { "is" } else { "is planned to be" };
-    let widths: Vec<String> = opening
-        .widths
-        .iter()
-        .map(|reading| format!("{}{}", spoken(units, reading.width), held(reading.held)))
-        .collect();
+    let (opening, words) = (&what.opening, what.words);
+    let said: In = (what.units, words);
+    let widths: Vec<String> = opening.widths.iter().map(|reading| held(said, reading)).collect();
     let from = match opening.sill {
-        Some(sill) => format!("from a sill {} above the finished floor", spoken(units, sill)),
-        None => "from the finished floor".to_owned(),
+        Some(sill) => say!(words, "told.from_sill", height = spoken(said, sill)),
+        None => say!(words, "told.from_floor"),
     };
-    let (widths, height) = (widths.join(", "), spoken(units, opening.height));
-    let mut text = format!("The opening {verb} {widths} wide and {height} high {from}.");
+    let key = if opening.measured { "told.opening.is" } else { "told.opening.planned" };
+    let (widths, height) = (widths.join(", "), spoken(said, opening.height));
+    let mut told = vec![Some(say!(words, key, width = widths, height = height, from = from))];
     if let Some(thing) = &what.thing {
-        let (name, width) = (&thing.name, spoken(units, thing.width));
-        text.push_str(&format!(" The {name} is {width} wide and {} high", between(units, thing.height)));
-        text.push_str(&door(units, thing.door));
-        text.push('.');
-        text.push_str(&laps(units, thing.laps.width, "width"));
-        text.push_str(&laps(units, thing.laps.height, "height"));
-        text.push_str(&gap(units, "at the left", thing.gap_left));
-        text.push_str(&gap(units, "at the right", what.gap_right().unwrap_or(Length::ZERO)));
-        text.push_str(&gap(units, "above", what.gap_above().unwrap_or(Length::ZERO)));
+        let (width, height) = (spoken(said, thing.width), between(said, thing.height));
+        told.push(Some(say!(words, "told.thing", name = thing.name, width = width, height = height)));
+        told.push(door(said, thing.door));
+        told.push(laps(said, thing.laps.width, "told.laps.width"));
+        told.push(laps(said, thing.laps.height, "told.laps.height"));
+        told.push(gap(said, "told.gap.left", thing.gap_left));
+        told.push(gap(said, "told.gap.right", what.gap_right().unwrap_or(Length::ZERO)));
+        told.push(gap(said, "told.gap.above", what.gap_above().unwrap_or(Length::ZERO)));
     }
-    text + &misfits(units, what.misfits)
+    told.extend(misfits(said, what.misfits));
+    in_a_row(told)
 }
 
 /// The side view in sentences.
 pub fn side(what: &OpeningSide) -> String {
-    let mut text = match what.depth {
-        Some(depth) => format!("The opening is {} deep.", spoken(what.units, depth)),
-        None => "The depth of the opening is not given.".to_owned(),
-    };
+    let said: In = (what.units, what.words);
+    let mut told = vec![Some(match what.depth {
+        Some(depth) => say!(what.words, "told.deep", depth = spoken(said, depth)),
+        None => say!(what.words, "told.depth_unknown"),
+    })];
     if let Some(thing) = &what.thing {
-        text.push_str(&deep(what.units, thing));
-        if let Some(edge) = what.counter_edge {
-            text.push_str(&past(what.units, thing, edge));
-        }
+        told.extend(deep(said, thing));
+        told.extend(what.counter_edge.map(|edge| Some(past(said, thing, edge))));
     }
-    text + &misfits(what.units, what.misfits)
+    told.extend(misfits(said, what.misfits));
+    in_a_row(told)
 }
 
 /// The plan in sentences.
 pub fn plan(what: &OpeningPlan) -> String {
-    let mut text = format!("Seen from above, the opening is {} wide.", spoken(what.units, what.width));
-    let Some(thing) = &what.thing else { return text };
-    text.push_str(&deep(what.units, thing));
+    let said: In = (what.units, what.words);
+    let mut told = vec![Some(say!(what.words, "told.from_above", width = spoken(said, what.width)))];
+    let Some(thing) = &what.thing else { return in_a_row(told) };
+    told.extend(deep(said, thing));
     if let (Some(across), false) = (&what.across, thing.door == Door::None) {
         let left = across.distance - super::plan::open_reach(thing);
-        let words = &across.words;
-        text.push_str(&match left.is_negative() {
-            true => format!(" Open, its door meets the {words}."),
-            false => format!(" Open, it leaves {} to the {words}.", spoken(what.units, left)),
-        });
+        told.push(Some(match left.is_negative() {
+            true => say!(what.words, "told.meets", what = across.words),
+            false => say!(what.words, "told.leaves", gap = spoken(said, left), what = across.words),
+        }));
     }
-    text + &misfits(what.units, what.misfits)
+    told.extend(misfits(said, what.misfits));
+    in_a_row(told)
 }
 
 /// A room's plan in sentences.
 pub fn room_plan(what: &RoomPlan) -> String {
+    let words = what.words;
+    let said: In = (what.units, words);
     let walls = what.walls.iter().map(|wall| match wall.is_open {
-        true => format!("{} is open", wall.letter),
-        false => format!("{} is {} long", wall.letter, spoken(what.units, wall.length)),
+        true => say!(words, "told.wall.open", wall = wall.letter),
+        false => say!(words, "told.wall.long", wall = wall.letter, length = spoken(said, wall.length)),
     });
-    let mut text = format!("The room from above. Wall {}.", walls.collect::<Vec<_>>().join(", "));
-    let things: Vec<String> =
-        what.things.iter().map(|thing| thing.name.clone()).filter(|name| !name.is_empty()).collect();
-    if !things.is_empty() {
-        text.push_str(&format!(" In it: {}.", things.join(", ")));
-    }
-    for aisle in &what.aisles {
-        text.push_str(&format!(" {} are clear between fronts.", spoken(what.units, aisle.wide)));
-    }
-    text
+    let mut told = vec![Some(say!(words, "told.room", walls = walls.collect::<Vec<_>>().join(", ")))];
+    let things: Vec<&str> =
+        what.things.iter().map(|thing| thing.name.as_str()).filter(|name| !name.is_empty()).collect();
+    told.push((!things.is_empty()).then(|| say!(words, "told.in_it", things = things.join(", "))));
+    told.extend(what.aisles.iter().map(|aisle| Some(say!(words, "told.aisle", width = spoken(said, aisle.wide)))));
+    in_a_row(told)
 }
 
 /// An option's plan in sentences.
 pub fn option(what: &OptionPlan) -> String {
-    let mut text = format!("{}, seen from above.", what.name);
+    let said: In = (what.units, what.words);
+    let mut told = vec![Some(say!(what.words, "told.option", name = what.name))];
     let (left, right) = (what.gap_left, what.gap_right());
-    text.push_str(&misfits(what.units, what.misfits));
-    text.push_str(&laps(what.units, what.laps.width, "width"));
+    told.extend(misfits(said, what.misfits));
+    told.push(laps(said, what.laps.width, "told.laps.width"));
     if what.misfits.width.is_none() && !left.is_negative() && !right.is_negative() {
-        let (left, right) = (spoken(what.units, left), spoken(what.units, right));
-        text.push_str(&format!(" {left} are left at the left and {right} at the right."));
+        let (left, right) = (spoken(said, left), spoken(said, right));
+        told.push(Some(say!(what.words, "told.both_gaps", left = left, right = right)));
     }
-    if let Some(edge) = what.counter_edge {
-        text.push_str(&past(what.units, &what.thing, edge));
-    }
-    text
+    told.extend(what.counter_edge.map(|edge| Some(past(said, &what.thing, edge))));
+    in_a_row(told)
 }
 
-fn deep(units: Units, thing: &Deep) -> String {
-    let mut text = format!(" The {} is {} deep", thing.name, spoken(units, thing.body));
-    if let Some(depth) = thing.with_door {
-        text.push_str(&format!(", {} with its door", spoken(units, depth)));
-    }
-    if let Some(depth) = thing.with_handle {
-        text.push_str(&format!(", {} with its handle", spoken(units, depth)));
-    }
-    text.push_str(&door(units, thing.door));
-    text.push('.');
-    text
+fn deep(said: In, thing: &Deep) -> Vec<Option<String>> {
+    let words = said.1;
+    let part = |key: &str, depth: Option<Length>| depth.map(|depth| say!(words, key, depth = spoken(said, depth)));
+    vec![
+        Some(say!(words, "told.thing_deep", name = thing.name, depth = spoken(said, thing.body))),
+        part("told.with_door", thing.with_door),
+        part("told.with_handle", thing.with_handle),
+        door(said, thing.door),
+    ]
 }
 
-fn past(units: Units, thing: &Deep, edge: Length) -> String {
+fn past(said: In, thing: &Deep, edge: Length) -> String {
     let past = thing.farthest() - edge;
-    let words = if past.is_negative() { "behind" } else { "past" };
-    format!(" It ends {} {words} the counter's edge.", spoken(units, past.abs()))
+    let key = if past.is_negative() { "told.ends_behind" } else { "told.ends_past" };
+    say!(said.1, key, by = spoken(said, past.abs()))
 }
 
-fn held(held: ReadAt) -> &'static str {
-    match held {
-        ReadAt::Top => " at the top",
-        ReadAt::Middle => " in the middle",
-        ReadAt::Floor => " at the foot",
-        ReadAt::Throughout => "",
-    }
+fn held(said: In, reading: &Reading) -> String {
+    let width = spoken(said, reading.width);
+    let key = match reading.held {
+        ReadAt::Top => "told.held.top",
+        ReadAt::Middle => "told.held.middle",
+        ReadAt::Floor => "told.held.foot",
+        ReadAt::Throughout => return width,
+    };
+    say!(said.1, key, width = width)
 }
 
-fn between(units: Units, size: Between) -> String {
+fn between(said: In, size: Between) -> String {
     match size.least == size.most {
-        true => spoken(units, size.least),
-        false => format!("{} to {}", spoken(units, size.least), spoken(units, size.most)),
+        true => spoken(said, size.least),
+        false => say!(said.1, "units.range", least = spoken(said, size.least), most = spoken(said, size.most)),
     }
 }
 
-fn door(units: Units, door: Door) -> String {
-    match door {
-        Door::None => String::new(),
-        Door::Drops { reach } => format!("; its door drops and reaches {}", spoken(units, reach)),
-        Door::Swings { hinge: Hand::Left, .. } => "; its door is hinged at the left".to_owned(),
-        Door::Swings { hinge: Hand::Right, .. } => "; its door is hinged at the right".to_owned(),
-    }
+fn door(said: In, door: Door) -> Option<String> {
+    Some(match door {
+        Door::None => return None,
+        Door::Drops { reach } => say!(said.1, "told.door.drops", reach = spoken(said, reach)),
+        Door::Swings { hinge: Hand::Left, .. } => say!(said.1, "told.door.left"),
+        Door::Swings { hinge: Hand::Right, .. } => say!(said.1, "told.door.right"),
+    })
 }
 
 /// What is left somewhere; of what is not, the verdict speaks.
-fn gap(units: Units, place: &str, gap: Length) -> String {
-    if gap.is_negative() { String::new() } else { format!(" {} are left {place}.", spoken(units, gap)) }
+fn gap(said: In, key: &str, gap: Length) -> Option<String> {
+    (!gap.is_negative()).then(|| say!(said.1, key, gap = spoken(said, gap)))
 }
 
-fn laps(units: Units, over: Option<Length>, way: &str) -> String {
-    let told = |over| format!(" In {way} its front lies over the opening's edges by {} in all.", spoken(units, over));
-    over.map_or(String::new(), told)
+fn laps(said: In, over: Option<Length>, key: &str) -> Option<String> {
+    over.map(|over| say!(said.1, key, by = spoken(said, over)))
 }
 
 /// What the verdict says does not fit.
-fn misfits(units: Units, misfits: Misfits) -> String {
-    let ways = [(misfits.width, "wide"), (misfits.height, "high"), (misfits.depth, "deep")];
-    let told = ways.into_iter().filter_map(|(misfit, way)| {
+fn misfits(said: In, misfits: Misfits) -> Vec<Option<String>> {
+    let ways = [
+        (misfits.width, "told.too.wide", "told.too.opening_wide"),
+        (misfits.height, "told.too.high", "told.too.opening_high"),
+        (misfits.depth, "told.too.deep", "told.too.opening_deep"),
+    ];
+    let told = ways.into_iter().map(|(misfit, small, large)| {
         Some(match misfit? {
-            Misfit::TooSmall(by) => format!(" It is {} too {way} for the opening.", spoken(units, by)),
-            Misfit::TooLarge(by) => {
-                format!(" The opening is {} more {way} than the maker's sheet allows.", spoken(units, by))
-            }
+            Misfit::TooSmall(by) => say!(said.1, small, by = spoken(said, by)),
+            Misfit::TooLarge(by) => say!(said.1, large, by = spoken(said, by)),
         })
     });
     told.collect()

@@ -1,8 +1,9 @@
 //! A theme: templates, styles, fonts and words, embedded in the program.
 
+use crate::language::{Language, LanguageError};
 use crate::views::shared::data::Data;
 use include_dir::{Dir, include_dir};
-use serde_yaml::Value;
+use serde_json::Value;
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::fmt;
@@ -13,7 +14,6 @@ static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/te
 static STYLES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/css");
 static SCRIPTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/scripts");
 static FONTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/fonts");
-static WORDS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/words");
 
 /// The style of what scripts put on a page.
 const ACTS: &str = "assets/act.css";
@@ -52,12 +52,10 @@ const BUNDLES: [Bundle; 5] = [
 pub enum ThemeError {
     /// A template is faulty, or names something that is not there; told with file, line and column.
     Template(tera::Error),
-    /// A file of words is not YAML.
-    Words(String, serde_yaml::Error),
+    /// A file of words is faulty; told with file and line.
+    Words(LanguageError),
     /// A file is not text.
     NotText(String),
-    /// There are no words in this language.
-    Language { asked: String, known: Vec<String> },
 }
 
 impl fmt::Display for ThemeError {
@@ -72,11 +70,8 @@ impl fmt::Display for ThemeError {
                 }
                 Ok(())
             }
-            ThemeError::Words(file, error) => write!(f, "the theme's words in `{file}` cannot be read: {error}"),
+            ThemeError::Words(error) => write!(f, "the words of the theme are faulty: {error}"),
             ThemeError::NotText(file) => write!(f, "the theme's file `{file}` is not text in UTF-8"),
-            ThemeError::Language { asked, known } => {
-                write!(f, "the theme has no words in `{asked}`; it has `{}`", known.join("`, `"))
-            }
         }
     }
 }
@@ -92,9 +87,6 @@ impl From<tera::Error> for ThemeError {
 /// A theme that has been read and checked: every template parses and names only what exists.
 pub struct Theme {
     templates: Tera,
-    words: BTreeMap<String, Value>,
-    /// The words of each language that scripts say, as data.
-    said_by_scripts: BTreeMap<String, BTreeMap<&'static str, String>>,
     assets: BTreeMap<String, Arc<[u8]>>,
 }
 
@@ -108,14 +100,8 @@ impl Theme {
         templates.register_filter("css_text", css_text);
         let pages = text_files(&TEMPLATES)?;
         templates.add_raw_templates(pages.iter().map(|(name, text)| (name.as_str(), *text)))?;
-        let words = words()?;
-        let said = words.iter().map(|(language, words)| (language.clone(), said_by_scripts(words))).collect();
-        Ok(Theme { templates, words, said_by_scripts: said, assets: assets()? })
-    }
-
-    /// The languages that the theme has words in, as tags: `en`, `es`.
-    pub fn languages(&self) -> impl Iterator<Item = &str> {
-        self.words.keys().map(String::as_str)
+        Language::check().map_err(ThemeError::Words)?;
+        Ok(Theme { templates, assets: assets()? })
     }
 
     /// Files that every folder of the site carries, by their path in that folder.
@@ -134,16 +120,13 @@ impl Theme {
     /// Renders a template with a page's values and the words of a language, which it sees as `w`.
     ///
     /// # Errors
-    /// When the language is not there, or the template names a value that the page does not have.
-    pub fn render(&self, template: &str, language: &str, page: &Context) -> Result<String, ThemeError> {
-        let words = self.words.get(language).ok_or_else(|| ThemeError::Language {
-            asked: language.to_owned(),
-            known: self.languages().map(str::to_owned).collect(),
-        })?;
+    /// When the template names a value that the page does not have.
+    pub fn render(&self, template: &str, language: Language, page: &Context) -> Result<String, ThemeError> {
+        let words = language.words();
         let mut context = page.clone();
-        context.insert("w", words);
-        context.insert("said_by_scripts", &self.said_by_scripts.get(language));
-        context.insert("lang", language);
+        context.insert("w", words.tree());
+        context.insert("said_by_scripts", &said_by_scripts(words.tree()));
+        context.insert("lang", language.tag());
         Ok(self.templates.render(template, &context)?)
     }
 }
@@ -157,16 +140,6 @@ fn text_files(folder: &'static Dir<'_>) -> Result<BTreeMap<String, &'static str>
         }
     };
     folder.files().map(text).collect()
-}
-
-fn words() -> Result<BTreeMap<String, Value>, ThemeError> {
-    text_files(&WORDS)?
-        .into_iter()
-        .map(|(name, text)| {
-            let words = serde_yaml::from_str(text).map_err(|error| ThemeError::Words(name.clone(), error))?;
-            Ok((name.trim_end_matches(".yaml").to_owned(), words))
-        })
-        .collect()
 }
 
 /// The styles, joined in the order of their names, and the fonts with their licences. What paper alone
@@ -261,68 +234,10 @@ fn css_text(text: &str, _: Kwargs, _: &State) -> String {
 mod tests {
     use super::*;
 
-    /// Every key with the keys above it: `cover.due`.
-    fn keys(value: &Value, above: &str, found: &mut Vec<String>) {
-        match value {
-            Value::Mapping(map) => {
-                for (key, inner) in map {
-                    keys(inner, &format!("{above}.{}", key.as_str().unwrap()), found);
-                }
-            }
-            Value::Sequence(list) => found.push(format!("{above} of {}", list.len())),
-            _ => found.push(above.to_owned()),
-        }
-    }
-
-    fn keys_of(theme: &Theme, language: &str) -> Vec<String> {
-        let mut found = Vec::new();
-        keys(&theme.words[language], "w", &mut found);
-        found
-    }
-
-    #[test]
-    fn every_language_has_the_same_words() {
-        let theme = Theme::standard().unwrap();
-        assert_eq!(theme.languages().collect::<Vec<_>>(), ["en", "es"]);
-        assert_eq!(keys_of(&theme, "en"), keys_of(&theme, "es"));
-    }
-
-    #[test]
-    fn no_word_is_left_that_no_template_uses() {
-        let theme = Theme::standard().unwrap();
-        let all: String =
-            text_files(&TEMPLATES).unwrap().into_values().chain(text_files(&SCRIPTS).unwrap().into_values()).collect();
-        for key in keys_of(&theme, "en") {
-            let key = key.split(" of ").next().unwrap();
-            let looked_up_by_shape = ["w.state.", "w.means."].iter().any(|group| key.starts_with(group))
-                || key.starts_with("w.hand.by_")
-                || key.starts_with("w.hand.told_")
-                || key.starts_with("w.hand.no_")
-                || key.starts_with("w.act.is_")
-                || key.starts_with("w.act.wants_")
-                || key.starts_with("w.tape.of.")
-                || key.starts_with("w.tape.unsure_why.")
-                || ["imperial", "metric", "width", "height", "depth", "diagonal", "plumb"]
-                    .iter()
-                    .any(|name| key.strip_prefix("w.tape.") == Some(name))
-                || key.ends_with("approved")
-                || key.ends_with("approved_as_noted")
-                || key.ends_with("revise_and_resubmit")
-                || key.ends_with("rejected");
-            assert!(looked_up_by_shape || all.contains(key), "`{key}` is used nowhere");
-        }
-    }
-
     #[test]
     fn a_name_that_a_page_does_not_have_is_an_error() {
-        let error = Theme::standard().unwrap().render("cover.html", "en", &Context::new()).unwrap_err();
+        let error = Theme::standard().unwrap().render("cover.html", Language::default(), &Context::new()).unwrap_err();
         assert!(error.to_string().contains("page"), "{error}");
-    }
-
-    #[test]
-    fn a_language_without_words_is_an_error_that_names_those_there_are() {
-        let error = Theme::standard().unwrap().render("cover.html", "fr", &Context::new()).unwrap_err();
-        assert_eq!(error.to_string(), "the theme has no words in `fr`; it has `en`, `es`");
     }
 
     #[test]

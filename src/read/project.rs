@@ -2,8 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::{Approver, Language, Project, file_name};
+use crate::book::{Approver, Project, file_name};
 use crate::finding::{Code, Finding, Remark};
+use crate::language::Language;
 use crate::source::portable::{difference, folded};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
@@ -30,7 +31,7 @@ pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadPro
         project = Project { currency: Some(currency), ..read };
         approvers(&project.approvers, &mut faults);
         if let Some(named) = project.languages.spanned() {
-            languages(named, named.span, &mut faults);
+            languages(&project, named.span, &mut faults);
         }
     }
     findings.append(&mut faults.findings);
@@ -61,25 +62,17 @@ fn approvers(approvers: &[Approver], faults: &mut Faults) {
     }
 }
 
-/// Says which parts of the pages are in the language that the book asks for, and that the others are not used.
-fn languages(languages: &[Language], at: Span, faults: &mut Faults) {
-    let message = match languages {
-        [Language::Spanish, ..] => {
-            "the pages are Spanish in part: headings, labels, buttons and the words of signing are Spanish; verdicts, \
-             findings, cautions and the lines under drawings are English"
-                .to_string()
-        }
-        [first, other, ..] if first != other => {
-            format!("the pages are set in the first of the languages alone, `{first}`; `{other}` is not used")
-        }
-        _ => return,
+/// Says what of the pages stays English in a language that the book asks for.
+fn languages(project: &Project, at: Span, faults: &mut Faults) {
+    let asked = project.languages_of_client().into_iter().chain(project.languages_of_installer());
+    let Some(other) = asked.chain([project.language_of_office()]).find(|one| *one != Language::default()) else {
+        return;
     };
+    let message =
+        format!("in `{other}` some findings and cautions are not worded yet: they stand in English, marked as English");
     let remark = Remark::note(at, message);
-    faults.add(
-        remark
-            .remedy("give whoever signs or installs the other parts in words of theirs, cautions first")
-            .of(Code::LANGUAGE),
-    );
+    let remedy = "tell whoever signs or installs what the English ones say, cautions first";
+    faults.add(remark.remedy(remedy).of(Code::LANGUAGE));
 }
 
 /// Rooms named in the book that have no folder.

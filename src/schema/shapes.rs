@@ -42,6 +42,7 @@ pub fn schema(shape: &Shape) -> Value {
             one_of(&words.iter().chain(also.iter().map(|(other, _)| other)).copied().collect::<Vec<_>>())
         }
         Shape::Name(NameOf::Kind) => one_of(&Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()),
+        Shape::Name(NameOf::Language) => one_of(&crate::book::languages().collect::<Vec<_>>()),
         Shape::Name(_) => json!({"type": ["string", "number"]}),
         Shape::Record(inner) => record(inner),
         Shape::List(inner) => json!({"type": "array", "items": schema(inner)}),

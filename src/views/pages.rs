@@ -6,6 +6,7 @@ use std::sync::Arc;
 use crate::assess::Assessment;
 use crate::book::Book;
 use crate::digest::Digest;
+use crate::language::{Language, Words};
 use crate::ledger::IssuedItem;
 use crate::marks;
 use crate::pictures::Renditions;
@@ -37,11 +38,37 @@ pub type Portion<'a> = Box<dyn Fn() -> Pages + Send + Sync + 'a>;
 /// What pages of a site say: the whole, or a portion of it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Pages {
-    /// Of the interface's words, as a language tag: `en`.
-    pub language: String,
+    /// How they are worded, and how else.
+    pub edition: EditionOf,
     pub client: ClientPages,
     pub installer: InstallerPages,
     pub office: OfficePages,
+}
+
+/// In which language pages are worded, where they stand in their reader's folder, and what other wordings there are.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct EditionOf {
+    /// The language.
+    pub language: Language,
+    /// Before the path of each page in its folder: nothing in the first language, `es/` in another.
+    pub prefix: String,
+    /// The other languages of the same pages, each with its prefix.
+    pub others: Vec<(Language, String)>,
+}
+
+impl EditionOf {
+    /// Those of a reader's languages, the first of which stands at the folder's root.
+    fn all(languages: &[Language]) -> Vec<Self> {
+        let prefixed = |at: usize, language: Language| if at == 0 { String::new() } else { format!("{language}/") };
+        let all: Vec<(Language, String)> =
+            languages.iter().enumerate().map(|(at, language)| (*language, prefixed(at, *language))).collect();
+        let edition = |(language, prefix): &(Language, String)| Self {
+            language: *language,
+            prefix: prefix.clone(),
+            others: all.iter().filter(|(other, _)| other != language).cloned().collect(),
+        };
+        all.iter().map(edition).collect()
+    }
 }
 
 /// For the people who choose and pay: no cost, no margin, no private note.
@@ -95,6 +122,8 @@ pub(super) type ByItem<'a> = HashMap<(&'a str, &'a str), &'a IssuedItem>;
 /// What every page is made from: a builder makes those of one folder.
 pub(super) struct PageBuilder<'a> {
     pub(super) subject: Subject<'a>,
+    /// The language of its readers.
+    pub(super) words: Words,
     pub(super) wording: Wording,
     pub(super) chrome: SheetFrame<'a>,
     /// Each item's mark, by room and selection.
@@ -111,12 +140,17 @@ pub(super) struct PageBuilder<'a> {
     pub(super) album: Album<'a>,
 }
 
+/// A reader's pages in one language.
+struct Edition<'a> {
+    of: EditionOf,
+    builder: PageBuilder<'a>,
+}
+
 /// The pages of a book, each built when it is asked for.
 pub struct BookPages<'a> {
-    language: String,
-    client: PageBuilder<'a>,
-    installer: PageBuilder<'a>,
-    office: PageBuilder<'a>,
+    client: Vec<Edition<'a>>,
+    installer: Vec<Edition<'a>>,
+    office: Vec<Edition<'a>>,
     plans: Arc<Plans<'a>>,
     openings: Vec<SheetOpening<'a>>,
     /// What every page asks that asks at all.
@@ -131,10 +165,11 @@ impl<'a> BookPages<'a> {
         let issued = Arc::new(issues.map(|(number, issue)| (*number, issue.by_item())).collect());
         let found = Arc::new(Found::of(&subject.assessment.findings));
         let plans = Arc::new(Plans::of(subject.book));
-        let builder = || PageBuilder {
+        let builder = |words: Words| PageBuilder {
             subject,
-            wording: figures::wording(subject.book),
-            chrome: SheetFrame::of(subject),
+            words,
+            wording: figures::wording(subject.book, words),
+            chrome: SheetFrame::of(subject, words),
             marks: Arc::clone(&marks),
             history: Arc::clone(&history),
             issued: Arc::clone(&issued),
@@ -142,12 +177,18 @@ impl<'a> BookPages<'a> {
             plans: Arc::clone(&plans),
             album: Album::of(subject.pictures),
         };
-        let (client, installer, office) = (builder(), builder(), builder());
+        let editions = |languages: &[Language]| -> Vec<Edition<'a>> {
+            let edition = |of: EditionOf| Edition { builder: builder(of.language.words()), of };
+            EditionOf::all(languages).into_iter().map(edition).collect()
+        };
+        let project = &subject.book.project;
+        let client = editions(&project.languages_of_client());
+        let installer = editions(&project.languages_of_installer());
+        let office = editions(&[project.language_of_office()]);
         Self {
-            language: subject.book.project.language().to_string(),
             plans,
-            openings: installer.at_openings(),
-            asking: client.asking(),
+            openings: installer.first().map(|edition| edition.builder.at_openings()).unwrap_or_default(),
+            asking: client.first().and_then(|edition| edition.builder.asking()),
             client,
             installer,
             office,
@@ -156,31 +197,38 @@ impl<'a> BookPages<'a> {
 
     /// The newest issue.
     pub fn issued(&self) -> Option<&IssuedAs> {
-        self.client.chrome.project().issued.as_ref()
+        self.client.first()?.builder.chrome.project().issued.as_ref()
     }
 
     /// The sheets to sign: their path in the client's and the office's folder.
     pub fn papers(&self) -> Vec<(String, SignOff)> {
-        self.client.papers()
+        let of = |edition: &Edition<'a>| {
+            let prefix = edition.of.prefix.clone();
+            edition.builder.papers().into_iter().map(move |(path, paper)| (format!("{prefix}{path}"), paper))
+        };
+        self.client.iter().flat_map(of).collect()
     }
 
     /// The pages, each a portion of its own.
     pub fn pages(&self) -> Vec<Portion<'_>> {
-        self.of_client().chain(self.of_installer()).chain(self.of_office()).collect()
+        let client = self.client.iter().flat_map(|edition| self.of_client(edition));
+        let installer = self.installer.iter().flat_map(|edition| self.of_installer(edition));
+        client.chain(installer).chain(self.office.iter().flat_map(Self::of_office)).collect()
     }
 
     /// The pictures that the built pages of each folder show: folder, path in it, and the file to take.
     pub fn pictures(self) -> BTreeMap<&'static str, Vec<PageFile>> {
         let shown = [("client", self.client), ("installer", self.installer), ("office", self.office)];
-        shown.into_iter().map(|(folder, builder)| (folder, builder.album.shown())).collect()
+        let of = |editions: Vec<Edition<'a>>| editions.into_iter().flat_map(|edition| edition.builder.album.shown());
+        shown.into_iter().map(|(folder, editions)| (folder, of(editions).collect())).collect()
     }
 
-    fn of_client(&self) -> impl Iterator<Item = Portion<'_>> {
-        let builder = &self.client;
-        let portion = move |client: ClientPages| Pages { language: self.language.clone(), client, ..Pages::default() };
+    fn of_client<'s>(&'s self, edition: &'s Edition<'a>) -> impl Iterator<Item = Portion<'s>> {
+        let builder = &edition.builder;
+        let portion = move |client: ClientPages| Pages { edition: edition.of.clone(), client, ..Pages::default() };
         let rooms = &builder.subject.book.rooms;
         let before = |at: usize| at.checked_sub(1).and_then(|at| rooms.get(at));
-        let room = move |(at, room)| -> Portion<'_> {
+        let room = move |(at, room)| -> Portion<'s> {
             Box::new(move || {
                 portion(ClientPages {
                     rooms: vec![builder.room(&self.plans, room, before(at))],
@@ -188,41 +236,41 @@ impl<'a> BookPages<'a> {
                 })
             })
         };
-        let item = move |room, at| -> Portion<'_> {
+        let item = move |room, at| -> Portion<'s> {
             Box::new(move || {
                 let items = builder.item(room, at, self.asking.as_ref()).into_iter().collect();
                 portion(ClientPages { items, ..ClientPages::default() })
             })
         };
         let items = rooms.iter().flat_map(move |room| (0..room.selections.len()).map(move |at| item(room, at)));
-        let first: [Portion<'_>; 2] = [
+        let first: [Portion<'s>; 2] = [
             Box::new(move || portion(ClientPages { cover: Some(builder.cover()), ..ClientPages::default() })),
             Box::new(move || portion(ClientPages { sign: Some(builder.sign()), ..ClientPages::default() })),
         ];
         first.into_iter().chain(rooms.iter().enumerate().map(room)).chain(items)
     }
 
-    fn of_installer(&self) -> impl Iterator<Item = Portion<'_>> {
-        let builder = &self.installer;
+    fn of_installer<'s>(&'s self, edition: &'s Edition<'a>) -> impl Iterator<Item = Portion<'s>> {
+        let builder = &edition.builder;
         let portion =
-            move |installer: InstallerPages| Pages { language: self.language.clone(), installer, ..Pages::default() };
-        let opening = move |at| -> Portion<'_> {
+            move |installer: InstallerPages| Pages { edition: edition.of.clone(), installer, ..Pages::default() };
+        let opening = move |at| -> Portion<'s> {
             Box::new(move || {
                 let openings = builder.opening_page(&self.plans, &self.openings, at).into_iter().collect();
                 portion(InstallerPages { openings, ..InstallerPages::default() })
             })
         };
-        let index: Portion<'_> = Box::new(move || {
+        let index: Portion<'s> = Box::new(move || {
             let index = Some(builder.installer_index(&self.plans, &self.openings));
             portion(InstallerPages { index, ..InstallerPages::default() })
         });
         std::iter::once(index).chain((0..self.openings.len()).map(opening))
     }
 
-    fn of_office(&self) -> impl Iterator<Item = Portion<'_>> {
-        let builder = &self.office;
-        let portion = move |office: OfficePages| Pages { language: self.language.clone(), office, ..Pages::default() };
-        let page = move |build: fn(&PageBuilder<'a>, &mut OfficePages)| -> Portion<'_> {
+    fn of_office<'s>(edition: &'s Edition<'a>) -> impl Iterator<Item = Portion<'s>> {
+        let builder = &edition.builder;
+        let portion = move |office: OfficePages| Pages { edition: edition.of.clone(), office, ..Pages::default() };
+        let page = move |build: fn(&PageBuilder<'a>, &mut OfficePages)| -> Portion<'s> {
             Box::new(move || {
                 let mut office = OfficePages::default();
                 build(builder, &mut office);

@@ -58,6 +58,8 @@ pub enum NameOf {
     Selection,
     /// A wall of the room's outline.
     Wall,
+    /// A language that pages are worded in.
+    Language,
 }
 
 /// What a field may hold.
@@ -185,6 +187,7 @@ impl NameOf {
             Self::Allowance => "the name of an allowance in `book.yaml`",
             Self::Room => "the name of a folder in `rooms/`",
             Self::Selection => "the name of a selection in this room, or `room/name` for one in another",
+            Self::Language => "the tag of a language that the theme has words in",
             Self::Wall => {
                 "the letter of a wall: A from the first corner of the outline to the second, and so on around"
             }

@@ -314,6 +314,7 @@ fn unknown_message(name: &str, of: NameOf) -> Phrase {
         NameOf::Room => "room",
         NameOf::Selection => "selection",
         NameOf::Wall => "wall",
+        NameOf::Language => "language of pages",
     };
     phrase!("there is no {what} called `{name}`", what, name)
 }

@@ -4,6 +4,7 @@ use crate::drawings::sizes::{
     Across, Beside, Between, Deep, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront,
     OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing, Units,
 };
+use crate::language::Words;
 use crate::units::length::Length;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -108,6 +109,7 @@ pub fn front() -> impl Strategy<Value = OpeningFront> {
         )| OpeningFront {
             misfits,
             units,
+            words: Words::default(),
             id: "k-01".to_owned(),
             tag: "K-01".to_owned(),
             needs: Needs { width, height, depth },
@@ -143,6 +145,7 @@ pub fn side() -> impl Strategy<Value = OpeningSide> {
             OpeningSide {
                 misfits,
                 units,
+                words: Words::default(),
                 id: "k-01".to_owned(),
                 name: "thing".to_owned(),
                 height: thing.is_some().then_some(Between { least, most: least + more }),
@@ -170,6 +173,7 @@ pub fn plan() -> impl Strategy<Value = OpeningPlan> {
             OpeningPlan {
                 misfits,
                 units,
+                words: Words::default(),
                 id: "k-01".to_owned(),
                 name: "thing".to_owned(),
                 tag: "K-01".to_owned(),
@@ -197,6 +201,7 @@ pub fn option() -> impl Strategy<Value = OptionPlan> {
             misfits,
             laps,
             units,
+            words: Words::default(),
             id: "k-01-a".to_owned(),
             letter: "A".to_owned(),
             name: "Option A".to_owned(),

@@ -4,6 +4,7 @@ use super::gallery::{beside, face, len, limits, service, too_small};
 use crate::drawings::sizes::{
     Across, Between, Deep, Door, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan, Units,
 };
+use crate::language::Words;
 
 fn depths(name: &str, behind: &str, [body, door, handle]: [&str; 3], way: Door) -> Deep {
     let read = |text: &str| (!text.is_empty()).then(|| len(text));
@@ -42,6 +43,7 @@ fn side(id: &str, thing: Option<Deep>, heights: [&str; 2], high: &str) -> Openin
         services: vec![service("power 5-15R", "0\"", "50\""), service("water, valve", "0\"", "8\"")],
         misfits: Misfits::default(),
         units: Units::Imperial,
+        words: Words::default(),
     }
 }
 
@@ -79,6 +81,7 @@ fn plan(id: &str, thing: Deep, width: &str) -> OpeningPlan {
         across: Some(Across { words: "ledge cabinet".to_owned(), distance: len("78 3/4\"") }),
         misfits: Misfits::default(),
         units: Units::Imperial,
+        words: Words::default(),
     }
 }
 
@@ -119,6 +122,7 @@ pub fn options() -> Vec<OptionPlan> {
         misfits: Misfits { width: too_small("5/16\"").filter(|_| letter == "c"), ..Misfits::default() },
         laps: Laps::default(),
         units: if letter == "b" { Units::Metric } else { Units::Imperial },
+        words: Words::default(),
     })
     .into()
 }

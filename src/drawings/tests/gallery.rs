@@ -4,6 +4,7 @@ use crate::drawings::sizes::{
     Beside, Between, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, ReadAt, Reading,
     Service, Thing, Units,
 };
+use crate::language::Words;
 use crate::units::length::Length;
 
 /// A length as one writes it.
@@ -70,6 +71,7 @@ fn opening(id: &str, name: &str, tag: &str, face: Face) -> OpeningFront {
         counter: Some(len("36\"")),
         misfits: Misfits::default(),
         units: Units::Imperial,
+        words: Words::default(),
     }
 }
 
@@ -228,6 +230,7 @@ pub fn too_large() -> OpeningFront {
     OpeningFront {
         id: "k-04-metric".to_owned(),
         units: Units::Metric,
+        words: Words::default(),
         misfits: Misfits { width: large, height: large, depth: None },
         ..wall_oven()
     }

@@ -7,6 +7,7 @@ use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall}
 use crate::drawings::scale::{Scale, units};
 use crate::drawings::sizes::Units;
 use crate::drawings::{Paper, room_plan};
+use crate::language::Words;
 use crate::units::length::Length;
 use proptest::prelude::*;
 use roxmltree::Document;
@@ -47,6 +48,7 @@ fn room(id: &str, corners: &[(i64, i64)], things: Vec<Thing>) -> RoomPlan {
         counter_edges: vec![],
         aisles: vec![],
         units: Units::Imperial,
+        words: Words::default(),
     }
 }
 

@@ -3,9 +3,10 @@
 use super::File;
 use super::output::{Content, Spool};
 use super::theme::{Theme, ThemeError};
+use crate::language::{Language, say};
 use crate::pictures::Digest;
 use crate::source::portable::{self, NameFault};
-use crate::views::pages::{Pages, Portion};
+use crate::views::pages::{EditionOf, Pages, Portion};
 use crate::views::shared::sheet::{IssuedAs, OnSheet};
 use rayon::prelude::*;
 use serde::Serialize;
@@ -65,6 +66,16 @@ pub const PAGES: &[Page] = &[
     Page { folder: "office", template: "rules.html", leaves: |site| leaves(site.office.rules.as_slice()) },
 ];
 
+/// Another wording of a page, and the way to it.
+#[derive(Serialize)]
+struct OtherWording {
+    /// The language's tag.
+    tag: &'static str,
+    /// What the language is called in itself.
+    name: String,
+    href: String,
+}
+
 fn leaves<View: OnSheet + Sync>(views: &[View]) -> Vec<Leaf<'_>> {
     views.iter().map(leaf).collect()
 }
@@ -96,11 +107,20 @@ fn margins_of(page: &str) -> String {
 }
 
 /// Renders one page and the style sheet of its margins: what to write, by path in its folder.
-fn render_page(theme: &Theme, language: &str, page: &Page, leaf: &Leaf<'_>) -> Result<[String; 2], ThemeError> {
+fn render_page(theme: &Theme, edition: &EditionOf, page: &Page, leaf: &Leaf<'_>) -> Result<[String; 2], ThemeError> {
     let mut values = (leaf.values)();
     values.insert("folder", page.folder);
-    let html = theme.render(page.template, language, &values)?;
-    Ok([html, theme.render("margins.css", language, &values)?])
+    let depth = leaf.path.matches('/').count() + edition.prefix.matches('/').count();
+    let base = "../".repeat(depth);
+    let other = |(language, prefix): &(Language, String)| OtherWording {
+        tag: language.tag(),
+        name: say!(language.words(), "language.name"),
+        href: format!("{base}{prefix}{}", leaf.path),
+    };
+    values.insert("others", &edition.others.iter().map(other).collect::<Vec<_>>());
+    values.insert("base", &base);
+    let html = theme.render(page.template, edition.language, &values)?;
+    Ok([html, theme.render("margins.css", edition.language, &values)?])
 }
 
 /// Renders a site portion by portion, pictures and papers excepted: path from the site's root → what to write.
@@ -147,24 +167,26 @@ impl PageCache {
         spool: &Spool,
     ) -> Result<Vec<(String, RenderedPage)>, ThemeError> {
         let leaves = PAGES.iter().flat_map(|page| (page.leaves)(site).into_iter().map(move |leaf| (page, leaf)));
-        leaves.map(|(page, leaf)| self.or_render(theme, &site.language, (page, &leaf), spool)).collect()
+        leaves.map(|(page, leaf)| self.or_render(theme, &site.edition, (page, &leaf), spool)).collect()
     }
 
     /// The page as it was kept, or rendered anew when what it says has changed.
     fn or_render(
         &self,
         theme: &Theme,
-        language: &str,
+        edition: &EditionOf,
         (page, leaf): (&Page, &Leaf<'_>),
         spool: &Spool,
     ) -> Result<(String, RenderedPage), ThemeError> {
-        let key = format!("{}/{}", page.folder, leaf.path);
-        let from = Digest::of_parts(&[language.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
+        let key = format!("{}/{}{}", page.folder, edition.prefix, leaf.path);
+        let wording = format!("{edition:?}");
+        let from = Digest::of_parts(&[wording.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
         if let Some(made) = self.0.get(&key).filter(|made| made.from == from) {
             return Ok((key, RenderedPage { from, files: made.files.clone() }));
         }
-        let [html, margins] = render_page(theme, language, page, leaf)?;
-        let lay = |path: &str, text: String| (path.to_owned(), spool.lay(text.into_bytes()));
+        let [html, margins] = render_page(theme, edition, page, leaf)?;
+        let prefix = &edition.prefix;
+        let lay = |path: &str, text: String| (format!("{prefix}{path}"), spool.lay(text.into_bytes()));
         Ok((key, RenderedPage { from, files: [lay(&leaf.path, html), lay(&leaf.margins, margins)] }))
     }
 }

@@ -164,7 +164,7 @@ fn pages_that_were_kept_are_those_that_would_be_made() {
     let again = made(&site, &theme, &mut kept);
     assert_eq!(again, made(&site, &theme, &mut PageCache::default()));
     assert!(text(again["client/index.html"].clone()).unwrap().contains("Another Court"));
-    site.language = "es".into();
+    site.edition.language = Language::named("es").unwrap();
     assert_eq!(made(&site, &theme, &mut kept), made(&site, &theme, &mut PageCache::default()));
 }
 
@@ -201,8 +201,8 @@ fn what_scripts_add_to_a_page_stays_light() {
 #[test]
 fn a_site_told_page_by_page_is_the_one_told_whole() {
     let (theme, site) = (Theme::standard().unwrap(), samples::full());
-    let language = || site.language.clone();
-    let of_client = |client: ClientPages| Pages { language: language(), client, ..Pages::default() };
+    let edition = || site.edition.clone();
+    let of_client = |client: ClientPages| Pages { edition: edition(), client, ..Pages::default() };
     let rest = ClientPages { rooms: vec![], items: vec![], ..site.client.clone() };
     let mut portions: Vec<Portion<'_>> = vec![];
     let (rooms, items) = (site.client.rooms.clone(), site.client.items.clone());

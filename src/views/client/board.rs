@@ -1,5 +1,6 @@
 //! The material board: each finish's photograph as large as its share of the room.
 
+use crate::language::{Words, say};
 use crate::units::letter;
 use crate::views::shared::html::Html;
 use crate::views::shared::photo::Photo;
@@ -47,7 +48,7 @@ pub struct Sample {
 
 impl Board {
     /// Lays the finishes out by area; those with no share are left off.
-    pub fn new(mut finishes: Vec<Finish>) -> Board {
+    pub fn new(words: Words, mut finishes: Vec<Finish>) -> Board {
         finishes.retain(|finish| finish.permille > 0);
         finishes.sort_by(|a, b| b.permille.cmp(&a.permille).then(a.name.cmp(&b.name)));
         let shares: Vec<u64> = finishes.iter().map(|f| u64::from(f.permille)).collect();
@@ -56,7 +57,7 @@ impl Board {
             .into_iter()
             .zip(lay_out(&shares))
             .enumerate()
-            .map(|(index, (finish, tile))| sample(index, finish, tile, total))
+            .map(|(index, (finish, tile))| sample(words, index, finish, (tile, total)))
             .collect();
         Board { samples }
     }
@@ -71,15 +72,15 @@ struct Tile {
     h: u64,
 }
 
-fn sample(index: usize, finish: Finish, tile: Tile, total: u64) -> Sample {
+fn sample(words: Words, index: usize, finish: Finish, (tile, total): (Tile, u64)) -> Sample {
     let percent = (u64::from(finish.permille) * 100 + total / 2) / total;
     Sample {
         letter: letter(index),
         name: finish.name,
         place: finish.place,
         share: match percent {
-            0 => "under 1 %".to_owned(),
-            more => format!("{more} %"),
+            0 => say!(words, "room_says.under", share = say!(words, "units.percent", number = "1")),
+            more => say!(words, "units.percent", number = more),
         },
         photo: finish.photo,
         href: finish.href,
@@ -207,12 +208,10 @@ mod tests {
     #[test]
     fn the_largest_finish_is_a_and_one_that_is_not_seen_is_left_off() {
         let finish = |name: &str, permille| Finish { name: name.to_owned(), permille, ..Finish::default() };
-        let board = Board::new(vec![
-            finish("tile", 250),
-            finish("inside of a drawer", 0),
-            finish("paint", 748),
-            finish("brass", 2),
-        ]);
+        let board = Board::new(
+            Words::default(),
+            vec![finish("tile", 250), finish("inside of a drawer", 0), finish("paint", 748), finish("brass", 2)],
+        );
         let key: Vec<_> =
             board.samples.iter().map(|s| (s.letter.as_str(), s.name.as_str(), s.share.as_str())).collect();
         assert_eq!(key, [("A", "paint", "75 %"), ("B", "tile", "25 %"), ("C", "brass", "under 1 %")]);

@@ -4,18 +4,16 @@ use std::collections::BTreeMap;
 
 use crate::assess::{DecideBy, RunsOut};
 use crate::book::{ProductOption, Room, Selection};
+use crate::language::say;
 use crate::marks;
-use crate::units::series;
-use crate::views::client::item::sign_link;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::paper::sign_off::WHOLE_BOOK;
-use crate::views::shared::figures::count;
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::prose;
 use crate::views::shared::revisions::RevisionScope;
-use crate::views::shared::sheet::{Link, Sheet, SheetPlace, on_sheet};
+use crate::views::shared::sheet::{Link, Sheet, SheetPlace, on_sheet, purpose_key};
 use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
@@ -130,7 +128,8 @@ impl PageBuilder<'_> {
         let project = &self.subject.book.project;
         let title = self.chrome.project().title.clone();
         let place = SheetPlace { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
-        let onward = self.subject.book.rooms.first().map_or_else(sign_link, |room| self.chrome.room_link(room));
+        let onward =
+            self.subject.book.rooms.first().map_or_else(|| self.sign_link(), |room| self.chrome.room_link(room));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         Cover {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), RevisionScope::All),
@@ -149,27 +148,27 @@ impl PageBuilder<'_> {
         let rooms = self.subject.book.rooms.len();
         let selections = self.subject.book.selections().count();
         let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
-        let wanted = if open == 0 {
-            "Every one has its proposal.".into()
-        } else {
-            format!("In {open} of them you choose between options.")
-        };
-        Html::text(&format!(
-            "{}, {}. {wanted}",
-            count(rooms, "room", "rooms"),
-            count(selections, "selection", "selections")
-        ))
+        let words = self.words;
+        let wanted = say!(words, if open == 0 { "cover_says.all_proposed" } else { "cover_says.you_choose" }, n = open);
+        let (rooms, selections) =
+            (say!(words, "units.rooms", n = rooms), say!(words, "units.selections", n = selections));
+        show!(words, "cover_says.lead", rooms = rooms, selections = selections, wanted = wanted)
     }
 
     fn stamp(&self) -> Option<ReviewStamp> {
         let project = self.chrome.project();
         let issue = self.subject.book.record.latest();
         let word = match issue {
-            _ if project.draft => "Draft".to_string(),
-            Some(issue) => format!("Issued for {}", issue.purpose.word()),
-            None => "For your decision".into(),
+            _ if project.draft => say!(self.words, "draft"),
+            Some(issue) => {
+                say!(self.words, "issued.stamp", purpose = say!(self.words, purpose_key(issue.purpose)))
+            }
+            None => say!(self.words, "issued.for_decision"),
         };
-        let day = issue.map_or_else(|| project.date.clone(), |issue| format!("Issue {} · {}", issue.number, issue.on));
+        let day = issue.map_or_else(
+            || project.date.clone(),
+            |issue| say!(self.words, "issued.on", issue = issue.number, day = issue.on),
+        );
         let lines = [Some(day), project.firm.clone()].into_iter().flatten().collect();
         Some(ReviewStamp { word, lines, void: false })
     }
@@ -190,46 +189,42 @@ impl PageBuilder<'_> {
         let by_order = |option: &&ProductOption| dates.order_by(selection, option).and_then(|order| order.order);
         let slowest = selection.standing().iter().filter(|option| by_order(option).is_some()).min_by_key(by_order);
         let lead = slowest.and_then(|option| option.lead_time.get());
-        let mut words = String::new();
+        let mut told = Vec::new();
         if self.subject.assessment.dates.runs_out(selection) == RunsOut::Past {
-            words += "This day has passed. ";
+            told.push(say!(self.words, "cover_says.past"));
         }
         if let Some(lead) = lead {
-            words += &format!("It takes {lead}. ");
+            told.push(say!(self.words, "cover_says.takes", time = *lead));
         }
-        match due.reason() {
-            Some(reason) => words += &format!("That is {reason}."),
-            None => {
-                let holds = self.holds_up(selection);
-                words += &holds.map_or_else(String::new, |holds| format!("Later than this it holds up {holds}."));
-            }
-        }
-        let whole = due.on.to_string();
-        let (day, month) = whole.split_once(' ').unwrap_or((&whole, ""));
+        told.extend(match self.reason(due) {
+            Some(reason) => Some(say!(self.words, "cover_says.is", reason = reason)),
+            None => self.holds_up(selection).map(|holds| say!(self.words, "cover_says.holds_up", what = holds)),
+        });
+        let (day, month) = self.words.day_apart(due.on);
         DueCard {
-            day: day.into(),
-            month: month.into(),
+            day,
+            month,
             link: self.chrome.item_link(room, selection),
             state: self.decision(room, selection),
-            holds_up: Html::text(words.trim()),
+            holds_up: Html::text(&told.join(" ")),
         }
     }
 
     fn tally(&self) -> Tally {
         let words: BTreeMap<StateShape, String> = [
-            (StateShape::Approved, "Approved"),
-            (StateShape::ApprovedAsNoted, "Approved as noted"),
-            (StateShape::Waiting, "Waiting"),
-            (StateShape::ChangedSinceSigned, "Changed since signed"),
-            (StateShape::ReviseAndResubmit, "Revise and resubmit"),
-            (StateShape::Rejected, "Rejected"),
+            (StateShape::Approved, "state.approved"),
+            (StateShape::ApprovedAsNoted, "state.approved_as_noted"),
+            (StateShape::Waiting, "state.waiting"),
+            (StateShape::ChangedSinceSigned, "state.changed_since_signed"),
+            (StateShape::ReviseAndResubmit, "state.revise_and_resubmit"),
+            (StateShape::Rejected, "state.rejected"),
         ]
         .into_iter()
-        .map(|(shape, word)| (shape, word.to_string()))
+        .map(|(shape, key)| (shape, say!(self.words, key)))
         .collect();
         let rooms: Vec<(String, Vec<StateShape>)> =
             self.subject.book.rooms.iter().map(|room| (room.title().to_string(), self.shapes(room))).collect();
-        Tally::new(&rooms, &words, "All")
+        Tally::new(&rooms, &words, &say!(self.words, "cover.all"))
     }
 
     fn shapes(&self, room: &Room) -> Vec<StateShape> {
@@ -243,42 +238,41 @@ impl PageBuilder<'_> {
         let open = waiting.iter().filter(|selection| selection.settled().is_none()).count();
         let so_many = |shape: StateShape| shapes.iter().filter(|other| **other == shape).count();
         let parts = [
-            (so_many(StateShape::Approved), "approved"),
-            (so_many(StateShape::ApprovedAsNoted), "approved as noted"),
-            (so_many(StateShape::ChangedSinceSigned), "changed since signed"),
-            (so_many(StateShape::ReviseAndResubmit) + so_many(StateShape::Rejected), "sent back"),
-            (waiting.len() - open, "waiting for signatures"),
-            (open, "waiting for a choice"),
+            (so_many(StateShape::Approved), "cover_says.marks.approved"),
+            (so_many(StateShape::ApprovedAsNoted), "cover_says.marks.noted"),
+            (so_many(StateShape::ChangedSinceSigned), "cover_says.marks.changed"),
+            (so_many(StateShape::ReviseAndResubmit) + so_many(StateShape::Rejected), "cover_says.marks.back"),
+            (waiting.len() - open, "cover_says.marks.signatures"),
+            (open, "cover_says.marks.choice"),
         ];
         let words: Vec<String> = parts
             .into_iter()
             .filter(|(number, _)| *number > 0)
-            .map(|(number, what)| format!("{number} {what}"))
+            .map(|(number, key)| say!(self.words, key, n = number))
             .collect();
         RoomCard {
             link: self.chrome.room_link(room),
-            photo: room
-                .photo
-                .as_ref()
-                .and_then(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), 960)),
+            photo: room.photo.as_ref().and_then(|photo| {
+                self.album.photo(photo, &say!(self.words, "pages.as_designed", name = room.title()), 960)
+            }),
             line: self.room_line(room),
             marks: shapes,
-            marks_in_words: series(&words),
+            marks_in_words: self.words.series(&words),
         }
     }
 
     fn sheets(&self) -> Vec<Link> {
-        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        let cover = self.cover_link();
         // A room's own page lists its selections.
         let rooms = self.subject.book.rooms.iter().map(|room| self.chrome.room_link(room));
-        std::iter::once(cover).chain(rooms).chain([sign_link()]).collect()
+        std::iter::once(cover).chain(rooms).chain([self.sign_link()]).collect()
     }
 
     /// The sheets to print and sign: the whole book first, then a room each.
     pub fn paper_links(&self) -> Vec<Link> {
         let rooms = &self.subject.book.rooms;
         let counts: Vec<usize> = rooms.iter().map(|room| room.selections.len()).collect();
-        let whole = parts::links(WHOLE_BOOK, "Whole book, sign-off sheet", "S-00", &counts);
+        let whole = parts::links(self.words, (WHOLE_BOOK, "S-00"), &say!(self.words, "pages.whole_book"), &counts);
         whole.into_iter().chain(rooms.iter().flat_map(|room| self.room_papers(room))).collect()
     }
 }

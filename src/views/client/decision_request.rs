@@ -250,7 +250,7 @@ impl PageBuilder<'_> {
     fn waits_on(&self, selection: &Selection) -> Option<String> {
         let due = self.subject.assessment.dates.decision(selection);
         let rests = due.and_then(|due| due.rests.as_ref());
-        rests.map(|rests| format!("{}, {}", rests.name, rests.because.of_it())).or_else(|| self.holds_up(selection))
+        rests.map(|rests| self.resting(rests)).or_else(|| self.holds_up(selection))
     }
 
     /// The address to post to, and the one to write to.

@@ -1,9 +1,10 @@
 //! A selection for the client: its options side by side, what was found, and who has to sign.
 
+use crate::language::{Say as _, Words, say};
 use std::collections::BTreeMap;
 
 use crate::assess::approval::ApproverDecision;
-use crate::assess::{Amounts, DecideBy, cautions};
+use crate::assess::{Amounts, cautions};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::marks;
 use crate::marks::Said;
@@ -13,15 +14,16 @@ use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::shared::data::Data;
-use crate::views::shared::figures::{count, day_of, quoted};
+use crate::views::shared::figures::{day_of, quoted};
 use crate::views::shared::fit::Fit;
-use crate::views::shared::html::Html;
-use crate::views::shared::lines::{capital, fact};
+use crate::views::shared::found;
+use crate::views::shared::html::{Html, show};
+use crate::views::shared::lines::{capital, field};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::prose;
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
-use crate::views::shared::state::State;
+use crate::views::shared::state::{State, decision_key};
 use serde::Serialize;
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
@@ -100,7 +102,7 @@ impl PageBuilder<'_> {
         let selection = room.selections.get(at)?;
         let neighbours = (at.checked_sub(1).and_then(|at| room.selections.get(at)), room.selections.get(at + 1));
         let from = neighbours.0.map_or_else(|| self.chrome.room_link(room), |other| self.chrome.item_link(room, other));
-        let onward = neighbours.1.map_or_else(sign_link, |other| self.chrome.item_link(room, other));
+        let onward = neighbours.1.map_or_else(|| self.sign_link(), |other| self.chrome.item_link(room, other));
         let room_link = self.chrome.room_link(room);
         let place = SheetPlace {
             path: self.chrome.item_path(room, selection),
@@ -129,23 +131,21 @@ impl PageBuilder<'_> {
 
     /// A room's sheet to sign: a file alone, but for rooms of very many items.
     pub fn room_papers(&self, room: &Room) -> Vec<Link> {
-        let name = format!("{}, sign-off sheet", room.title());
+        let name = say!(self.words, "pages.sign_off", name = room.title());
         let number = format!("S-{}", room.letter);
-        parts::links(&self.chrome.paper_path(room), &name, &number, &[room.selections.len()])
+        parts::links(self.words, (&self.chrome.paper_path(room), &number), &name, &[room.selections.len()])
     }
 
     fn item_lead(&self, selection: &Selection) -> Html {
         match selection.settled() {
-            Some(option) if selection.options.len() > 1 => Html::text(&format!(
-                "{}, chosen from {}.",
-                option.title(),
-                count(selection.options.len(), "option", "options")
-            )),
+            Some(option) if selection.options.len() > 1 => {
+                show!(self.words, "item_says.chosen", option = option.title(), n = selection.options.len())
+            }
             Some(option) => {
                 let told = option.description.get().cloned().unwrap_or_else(|| format!("{}.", option.title()));
                 Html::text(&told)
             }
-            None => Html::text(&format!("One of {} is to be chosen.", selection.options.len())),
+            None => show!(self.words, "item_says.to_choose", n = selection.options.len()),
         }
     }
 
@@ -153,26 +153,33 @@ impl PageBuilder<'_> {
         let mut facts = Vec::new();
         let dates = &self.subject.assessment.dates;
         if let Some(due) = dates.decision(selection).filter(|_| !selection.is_ordered()) {
-            facts.push(fact("Decide by", day_and_reason(due)));
+            facts.push(self.worded("item_says.decide_by", self.day_and_reason(due)));
         }
         if let Some(holds) = self.holds_up(selection) {
-            facts.push(fact("Holds up", holds));
+            facts.push(self.worded("item_says.holds_up", holds));
         }
         if let Some(allowance) =
             selection.allowance.get().and_then(|name| self.subject.book.project.allowances.called(name))
         {
-            let includes = allowance.includes.get().map_or(String::new(), |what| format!(", which includes {what}"));
-            facts.push(fact("Allowance", format!("{} for {}{includes}", allowance.amount, selection.allowance.text())));
+            let name = selection.allowance.text();
+            let told = match allowance.includes.get() {
+                Some(what) => {
+                    say!(self.words, "item_says.set_aside_with", amount = allowance.amount, name = name, what = what)
+                }
+                None => say!(self.words, "item_says.set_aside", amount = allowance.amount, name = name),
+            };
+            facts.push(self.worded("item_says.allowance", told));
         }
         if let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) {
             let size = [opening.governing_width(), self.height_of(room, opening)];
             let sides: Vec<_> = size.into_iter().flatten().collect();
             if !sides.is_empty() {
-                facts.push(fact("Opening", self.wording.sides(&sides)));
+                facts.push(self.worded("item_says.opening", self.wording.sides(&sides)));
             }
         }
-        let people = [("Bought by", &selection.furnished_by), ("Fitted by", &selection.installed_by)];
-        facts.extend(people.into_iter().filter_map(|(name, slot)| Some(fact(name, slot.get()?.as_str()))));
+        let people =
+            [("item_says.bought_by", &selection.furnished_by), ("item_says.fitted_by", &selection.installed_by)];
+        facts.extend(people.into_iter().filter_map(|(key, slot)| Some(self.worded(key, slot.get()?.as_str()))));
         facts
     }
 
@@ -180,9 +187,21 @@ impl PageBuilder<'_> {
     pub fn holds_up(&self, selection: &Selection) -> Option<String> {
         let needed = self.subject.assessment.dates.needed(selection);
         match selection.needed_for.get()? {
-            NeededFor::Day(day) => Some(format!("work on {day}")),
-            NeededFor::Milestone(name) => Some(needed.map_or_else(|| name.clone(), |day| format!("{name}, {day}"))),
+            NeededFor::Day(day) => Some(say!(self.words, "item_says.work_on", day = *day)),
+            NeededFor::Milestone(name) => {
+                Some(needed.map_or_else(|| name.clone(), |day| format!("{name}, {}", self.words.day(day))))
+            }
         }
+    }
+
+    /// The page that says what is signed.
+    pub fn sign_link(&self) -> Link {
+        Link { href: "sign.html".into(), name: say!(self.words, "pages.sign"), number: Some("S-01".into()) }
+    }
+
+    /// The cover.
+    pub fn cover_link(&self) -> Link {
+        Link { href: "index.html".into(), name: say!(self.words, "pages.cover"), number: Some("G-00".into()) }
     }
 
     fn options(&self, room: &Room, selection: &Selection) -> Vec<OptionCard> {
@@ -200,10 +219,10 @@ impl PageBuilder<'_> {
     fn option(&self, room: &Room, selection: &Selection, option: &ProductOption, number: Option<usize>) -> OptionCard {
         let price = Amounts::price(option);
         let mut rows = self.description(option);
-        rows.extend(self.quantity(option).map(|quantity| fact("Quantity", quantity)));
-        rows.extend(option.lead_time.get().map(|lead| fact("Lead time", lead.to_string())));
+        rows.extend(self.quantity(option).map(|quantity| self.worded("item_says.quantity", quantity)));
+        rows.extend(option.lead_time.get().map(|lead| self.worded("item_says.lead_time", lead.said(self.words))));
         let order = self.subject.assessment.dates.order_by(selection, option).and_then(|order| order.order);
-        rows.extend(order.map(|order| fact("Order by", order.to_string())));
+        rows.extend(order.map(|order| self.worded("item_says.order_by", self.words.day(order))));
         let alt = format!("{}, {}", selection.name.value, self.in_a_line(option));
         OptionCard {
             id: option.id.value.clone(),
@@ -217,7 +236,7 @@ impl PageBuilder<'_> {
                 .filter(|line| *line != option.title()),
             chosen: selection.chosen.get() == Some(&option.id.value),
             photo: option.photos.first().and_then(|photo| self.album.photo(photo, &alt, PICTURE)),
-            price: price.map(crate::views::shared::wording::money),
+            price: price.map(|price| self.wording.money(price)),
             against: self.against(selection, option),
             rows,
             fit: self.fit(room, selection, option, number.unwrap_or(0)),
@@ -229,11 +248,11 @@ impl PageBuilder<'_> {
         let name = selection.allowance.get()?;
         let allowance = self.subject.assessment.amounts.allowances.get(name)?;
         let price = Amounts::price(option)?;
-        let share = format!("draws on the {name} allowance of {}", allowance.allowed);
         let over = price.checked_sub(allowance.allowed).ok().filter(|over| over.minor > 0);
-        Some(Html::text(
-            &over.map_or(share, |over| format!("{over} over the {name} allowance of {}", allowance.allowed)),
-        ))
+        Some(match over {
+            Some(over) => show!(self.words, "item_says.over", over = over, name = name, amount = allowance.allowed),
+            None => show!(self.words, "item_says.draws", name = name, amount = allowance.allowed),
+        })
     }
 
     /// What of a selection can hurt: its makers' own cautions, and those of what it is and needs, each once.
@@ -247,16 +266,16 @@ impl PageBuilder<'_> {
             }
         }
         let hazards = cautions::of_selection(room, selection);
-        lines.extend(hazards.into_iter().map(|hazard| Html::text(hazard.caution().words())));
+        lines.extend(hazards.into_iter().map(|hazard| found::caution(self.words, hazard.caution().words())));
         lines
     }
 
     /// What to know before deciding, in one box: what can hurt first, then what living with it means.
     fn before_deciding(&self, room: &Room, selection: &Selection) -> Vec<Notice> {
         let told = self.told_of_selection(room, selection);
-        let title = if told.is_empty() { "For your safety" } else { "Before you decide" };
+        let title = say!(self.words, if told.is_empty() { "item_says.safety" } else { "item_says.before" });
         let lines: Vec<Html> = self.cautions(room, selection).into_iter().chain(told).collect();
-        if lines.is_empty() { vec![] } else { vec![Notice { title: title.into(), lines }] }
+        if lines.is_empty() { vec![] } else { vec![Notice { title, lines }] }
     }
 
     /// What is not as somebody decided on it or, where nobody is to look again, as the newest issue shows it.
@@ -278,7 +297,7 @@ impl PageBuilder<'_> {
         };
         let changes = since.unwrap_or_default().into_iter().map(|change| Change {
             issue: number.to_string(),
-            what: capital(&change.named()),
+            what: changed_field(self.words, &change),
             was: told(change.from),
             now: told(change.to),
             because: None,
@@ -297,7 +316,7 @@ impl PageBuilder<'_> {
                 stamp: word(&approver.id.value).map(|word| self.stamp_of(word)),
                 says: match word(&approver.id.value) {
                     Some(word) => word.note.as_ref().map(|note| Html::text(note)),
-                    None => by.map(|by| Html::text(&format!("Wanted by {by}."))),
+                    None => by.map(|by| show!(self.words, "item_says.wanted_by", day = by)),
                 },
             })
             .collect()
@@ -305,25 +324,22 @@ impl PageBuilder<'_> {
 
     /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
     fn stamp_of(&self, word: &ApproverDecision) -> ReviewStamp {
-        let option = word.option.as_ref().map(|option| format!("option {option}"));
+        let day = day_of(self.words, word.made);
+        let option = word.option.as_ref().map(|option| say!(self.words, "item_says.option", option = option));
         let lines =
-            [option, Some(format!("Issue {} · {}", word.issue, day_of(word.made))), Some(self.how_in_short(word))];
+            [option, Some(say!(self.words, "issued.on", issue = word.issue, day = day)), Some(self.how_in_short(word))];
         ReviewStamp {
-            word: capital(word.decision.words()),
+            word: say!(self.words, decision_key(word.decision)),
             lines: lines.into_iter().flatten().collect(),
             void: !word.holds,
         }
     }
 }
 
-/// `8 Feb 2027, when Cabinets, built around it, must be ordered`.
-pub fn day_and_reason(due: &DecideBy) -> String {
-    due.reason().map_or_else(|| due.on.to_string(), |reason| format!("{}, {reason}", due.on))
-}
-
-/// The page that says what is signed.
-pub fn sign_link() -> Link {
-    Link { href: "sign.html".into(), name: "What is being signed".into(), number: Some("S-01".into()) }
+/// What of an item changed, as a page calls it: with the option that it is of.
+pub fn changed_field(words: Words, change: &marks::Change) -> String {
+    let field = field(words, &change.what);
+    change.of.as_ref().map_or_else(|| field.clone(), |of| format!("{}: {}", capital(of), field.to_lowercase()))
 }
 
 /// Gives every option the same rows in the same order; what one lacks is a dash.

@@ -3,6 +3,7 @@
 pub mod board;
 pub mod cover;
 pub mod decision_request;
+mod due;
 pub mod item;
 pub mod room;
 mod room_drawings;

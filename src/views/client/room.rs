@@ -2,15 +2,13 @@
 
 use crate::assess::rules::Reader;
 use crate::book::{Ceiling, Outline, Room};
+use crate::language::say;
 use crate::marks;
 use crate::site::plan::Plans;
 use crate::views::client::board::{Board, Finish};
-use crate::views::client::item::sign_link;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
-use crate::views::shared::figures::count;
-use crate::views::shared::html::Html;
-use crate::views::shared::lines::fact;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
@@ -65,9 +63,10 @@ on_sheet!(RoomPage);
 impl PageBuilder<'_> {
     /// A room's page, after that of the room before it.
     pub fn room(&self, plans: &Plans<'_>, room: &Room, before: Option<&Room>) -> RoomPage {
-        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        let cover = self.cover_link();
         let from = before.map_or(cover, |before| self.chrome.room_link(before));
-        let onward = room.selections.first().map_or_else(sign_link, |first| self.chrome.item_link(room, first));
+        let onward =
+            room.selections.first().map_or_else(|| self.sign_link(), |first| self.chrome.item_link(room, first));
         let link = self.chrome.room_link(room);
         let place = SheetPlace {
             path: link.href,
@@ -86,7 +85,9 @@ impl PageBuilder<'_> {
             drawings: self.room_drawings(plans, room),
             why: self.why(room),
             photos: named
-                .filter_map(|photo| self.album.photo(photo, &format!("{}, as designed", room.title()), PICTURE))
+                .filter_map(|photo| {
+                    self.album.photo(photo, &say!(self.words, "pages.as_designed", name = room.title()), PICTURE)
+                })
                 .collect(),
             items: self.item_lines(room),
             notices: self.room_notices(room),
@@ -96,7 +97,7 @@ impl PageBuilder<'_> {
 
     fn room_notices(&self, room: &Room) -> Vec<Notice> {
         let lines = self.told_of_room(room, Reader::Client);
-        if lines.is_empty() { vec![] } else { vec![Notice { title: "Of the room as a whole".into(), lines }] }
+        if lines.is_empty() { vec![] } else { vec![Notice { title: say!(self.words, "room_says.as_a_whole"), lines }] }
     }
 
     /// The mark of all that is chosen in a room.
@@ -111,15 +112,15 @@ impl PageBuilder<'_> {
     fn room_facts(&self, room: &Room) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((length, width)) = room.outline.get().map(Outline::extent) {
-            facts.push(fact("Room", self.wording.sides(&[length, width])));
+            facts.push(self.worded("room_says.room", self.wording.sides(&[length, width])));
         }
         if let Some(ceiling) = room.ceiling.get() {
-            facts.push(fact("Ceiling", self.ceiling(ceiling)));
+            facts.push(self.worded("room_says.ceiling", self.ceiling(ceiling)));
         }
         if let Some(build_up) = room.floor_build_up.get() {
-            facts.push(fact("Still to be laid", figures::length(self.wording, *build_up)));
+            facts.push(self.worded("room_says.to_lay", figures::length(self.wording, *build_up)));
         }
-        facts.extend(self.measured(room).map(|measured| fact("Measured", measured)));
+        facts.extend(self.measured(room).map(|measured| self.worded("room_says.measured", measured)));
         facts
     }
 
@@ -128,7 +129,8 @@ impl PageBuilder<'_> {
         match ceiling {
             Ceiling::Level(height) => figures::length(self.wording, *height),
             Ceiling::Sloped { low, high, .. } => {
-                figures::length(self.wording, *low).then(" rising to ").then(figures::length(self.wording, *high))
+                let (low, high) = (figures::length(self.wording, *low), figures::length(self.wording, *high));
+                show!(self.words, "room_says.rising", low = low, high = high)
             }
         }
     }
@@ -140,7 +142,7 @@ impl PageBuilder<'_> {
             .filter(|measured| measured.on.get().is_some())
             .max_by_key(|measured| measured.on.get().copied())?;
         let by = last.by.get().map_or(String::new(), |by| format!(", {by}"));
-        Some(format!("{}{by}", last.on.get()?))
+        Some(format!("{}{by}", self.words.day(*last.on.get()?)))
     }
 
     fn why(&self, room: &Room) -> Option<Why> {
@@ -171,7 +173,7 @@ impl PageBuilder<'_> {
                 href: Some(self.chrome.item_path(room, selection)),
             })
             .collect();
-        if finishes.is_empty() { None } else { Some(Board::new(finishes)) }
+        if finishes.is_empty() { None } else { Some(Board::new(self.words, finishes)) }
     }
 
     fn item_lines(&self, room: &Room) -> Vec<ItemLine> {
@@ -192,7 +194,7 @@ impl PageBuilder<'_> {
 
     /// How many selections a room has, and where it is.
     pub fn room_line(&self, room: &Room) -> String {
-        let many = count(room.selections.len(), "selection", "selections");
+        let many = say!(self.words, "units.selections", n = room.selections.len());
         room.whereabouts
             .get()
             .map_or(format!("{many}."), |place| format!("{}. {many}.", crate::views::shared::lines::capital(place)))

@@ -3,6 +3,7 @@
 use crate::book::{PartIs, Room};
 use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
 use crate::drawings::{Paper, room_plan};
+use crate::language::say;
 use crate::site::plan::{Frame, HoleIs, Plan, Plans, Point, Stands, What};
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
@@ -22,8 +23,8 @@ impl PageBuilder<'_> {
         let what = self.plan_of(plan);
         let narrow = RoomPlan { id: format!("{}-narrow", what.id), ..what.clone() };
         let drawing = Drawing {
-            name: "Plan".into(),
-            scope: Some("From above, to finished faces; what hangs high is dashed".into()),
+            name: say!(self.words, "drawn.plan.name"),
+            scope: Some(say!(self.words, "drawn.room.scope")),
             svg: Html::trusted(room_plan(&what, Paper::Desk)),
             narrow: Some(Html::trusted(room_plan(&narrow, Paper::Phone))),
             caption: None,
@@ -48,6 +49,7 @@ impl PageBuilder<'_> {
             counter_edges: counter_edges(plan),
             aisles: aisles(plan),
             units: self.units(),
+            words: self.words,
         }
     }
 

@@ -2,13 +2,12 @@
 
 use crate::assess::{Allowance, Amounts, DecideBy, WithTax};
 use crate::book::{Approval, Book, Room, Selection};
+use crate::language::{Words, say};
 use crate::marks;
 use crate::units::{Money, letter};
-use crate::views::client::item::day_and_reason;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
-use crate::views::shared::figures::count;
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::revisions::RevisionScope;
@@ -128,16 +127,17 @@ impl PageBuilder<'_> {
         let place = SheetPlace {
             path: "sign.html".into(),
             number: "S-01".into(),
-            name: "What is being signed".into(),
+            name: say!(self.words, "pages.sign"),
             above: vec![self.chrome.first()],
         };
         let from = self.subject.book.rooms.last().map(|room| self.chrome.room_link(room));
-        let cover = Link { href: "index.html".into(), name: "Cover".into(), number: Some("G-00".into()) };
+        let cover = self.cover_link();
         let selections = self.subject.book.selections().count();
         let open = self.subject.book.selections().filter(|(_, selection)| selection.settled().is_none()).count();
-        let mut facts = vec![fact("Items", selections.to_string()), fact("Who signs", self.who_signs())];
+        let mut facts =
+            vec![self.worded("sign.items", selections.to_string()), self.worded("sign_says.who", self.who_signs())];
         let sums = self.sums(self.subject.assessment.amounts.book.settled, &self.all_rooms());
-        facts.extend(sums.last().map(|sum| fact(&sum.name, sum.amount.to_string())));
+        facts.extend(sums.last().map(|sum| fact(&sum.name, self.words.amount(sum.amount))));
         let mark = marks::shown(&marks::of_all(self.marks.values()));
         SignPage {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), RevisionScope::All),
@@ -177,31 +177,24 @@ impl PageBuilder<'_> {
 
     /// What a signature means, on a sheet with so many items still open.
     pub fn statement(&self, open: usize) -> String {
-        let open = match open {
-            0 => String::new(),
-            open => {
-                format!(" {} still to be chosen: cross the option that you want.", count(open, "item is", "items are"))
-            }
-        };
-        format!(
-            "Each signature is for the items as shown here, each by the mark beside it. When an item changes, its mark changes and it is asked again.{open}"
-        )
+        let statement = say!(self.words, "sign_says.statement");
+        match open {
+            0 => statement,
+            open => format!("{statement} {}", say!(self.words, "sign_says.still_to_choose", n = open)),
+        }
     }
 
     /// Who must sign, in words.
     pub fn who_signs(&self) -> String {
-        who_signs(self.subject.book)
+        who_signs(self.words, self.subject.book)
     }
 
     /// Currency and what prices include.
     pub fn terms(&self) -> String {
         let currency = self.subject.assessment.amounts.book.settled.map(|money| money.currency.code());
-        let tax = if self.subject.book.project.tax.get().is_some() {
-            "prices before tax; tax is added below"
-        } else {
-            "prices as quoted"
-        };
-        currency.map_or_else(|| tax.to_string(), |currency| format!("{currency}; {tax}"))
+        let taxed = self.subject.book.project.tax.get().is_some();
+        let tax = say!(self.words, if taxed { "sign_says.before_tax" } else { "sign_says.as_quoted" });
+        currency.map_or_else(|| tax.clone(), |currency| format!("{currency}; {tax}"))
     }
 
     /// How much of a sum is approved, in words: what stands in it may be proposed and signed by nobody.
@@ -211,9 +204,9 @@ impl PageBuilder<'_> {
         let settled: Vec<_> = settled.filter(|(_, one)| one.settled().is_some()).collect();
         let approved = settled.iter().filter(|(room, one)| approvals.is_orderable(room, one)).count();
         match approved {
-            0 => "Total of what is proposed; nothing of it is approved yet",
-            all if all == settled.len() => "Total of what is approved",
-            _ => "Total of what is proposed; some of it is approved",
+            0 => "sign_says.total.proposed",
+            all if all == settled.len() => "sign_says.total.approved",
+            _ => "sign_says.total.partly",
         }
     }
 
@@ -223,10 +216,10 @@ impl PageBuilder<'_> {
         let mut sums = Vec::new();
         let WithTax { tax, total } = WithTax::of(self.subject.book, settled);
         if let Some((tax, amount)) = tax {
-            sums.push(Sum { name: "Items before tax".into(), amount: settled });
-            sums.push(Sum { name: format!("Tax, {tax}"), amount });
+            sums.push(Sum { name: say!(self.words, "sign_says.items_before_tax"), amount: settled });
+            sums.push(Sum { name: say!(self.words, "sign_says.tax", rate = tax), amount });
         }
-        sums.extend(total.map(|amount| Sum { name: self.how_approved(rooms).into(), amount }));
+        sums.extend(total.map(|amount| Sum { name: say!(self.words, self.how_approved(rooms)), amount }));
         sums
     }
 
@@ -237,16 +230,17 @@ impl PageBuilder<'_> {
         let mut totals: Vec<Total> = sums
             .into_iter()
             .enumerate()
-            .map(|(at, sum)| Total { name: sum.name, figure: sum.amount.to_string(), main: at == last })
+            .map(|(at, sum)| Total { name: sum.name, figure: self.words.amount(sum.amount), main: at == last })
             .collect();
         if let (Some(least), Some(most)) = (due.open_least, due.open_most) {
-            let name = format!("{} still open, before tax", count(due.open, "item", "items"));
-            totals.push(Total { name, figure: format!("{least} to {most}"), main: false });
+            let name = say!(self.words, "sign_says.still_open", n = due.open);
+            let figure = say!(self.words, "units.range", least = least, most = most);
+            totals.push(Total { name, figure, main: false });
         }
         for (name, allowance) in &self.subject.assessment.amounts.allowances {
             totals.push(Total {
-                name: format!("{}, of its allowance of {}", capital(name), allowance.allowed),
-                figure: rest(allowance),
+                name: say!(self.words, "sign_says.of_allowance", name = capital(name), amount = allowance.allowed),
+                figure: rest(self.words, allowance),
                 main: false,
             });
         }
@@ -259,8 +253,8 @@ impl PageBuilder<'_> {
             let open = self.known_words(room, selection).filter(|word| word.holds && word.is_conditional());
             open.map(move |word| Condition {
                 link: self.chrome.item_link(room, selection),
-                state: State::new(StateShape::ApprovedAsNoted, format!("Approved as noted by {}", word.name)),
-                sentence: Html::text(word.note.as_deref().unwrap_or("No condition was written.")),
+                state: State::new(StateShape::ApprovedAsNoted, say!(self.words, "sign_says.noted_by", who = word.name)),
+                sentence: word.note.as_deref().map_or_else(|| show!(self.words, "sign_says.no_condition"), Html::text),
             })
         });
         items.collect()
@@ -294,8 +288,8 @@ impl PageBuilder<'_> {
         let settled = selection.settled();
         let first = selection.standing().iter().next();
         let price = match settled {
-            Some(option) => Amounts::price(option).map(|price| price.to_string()),
-            None => Some("to be chosen".into()),
+            Some(option) => Amounts::price(option).map(|price| self.words.amount(price)),
+            None => Some(say!(self.words, "sign_says.to_be_chosen")),
         };
         let photo = first.and_then(|option| self.album.photo(option.photos.first()?, "", 240));
         SignItem {
@@ -304,7 +298,7 @@ impl PageBuilder<'_> {
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
             fits: self.fits(room, selection),
-            due: self.due_of(room, selection).map(day_and_reason),
+            due: self.due_of(room, selection).map(|due| self.day_and_reason(due)),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
             states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,
@@ -313,31 +307,31 @@ impl PageBuilder<'_> {
 }
 
 /// Who must sign a book, in words.
-pub fn who_signs(book: &Book) -> String {
+pub fn who_signs(words: Words, book: &Book) -> String {
     let project = &book.project;
     match (project.approval, project.approvers.len()) {
-        (_, 0) => "nobody is named yet".into(),
+        (_, 0) => say!(words, "sign_says.who_is.nobody"),
         (_, 1) => project.approvers.first().map_or(String::new(), |approver| approver.name.clone()),
-        (Approval::Any, _) => "any one may sign".into(),
-        (Approval::All, 2) => "both must sign".into(),
-        (Approval::All, many) => format!("all {many} must sign"),
+        (Approval::Any, _) => say!(words, "sign_says.who_is.any"),
+        (Approval::All, 2) => say!(words, "sign_says.who_is.both"),
+        (Approval::All, many) => say!(words, "sign_says.who_is.all", n = many),
     }
 }
 
 /// What is left of an allowance, in words, with and without what is still open.
-pub fn rest(allowance: &Allowance) -> String {
-    let words = |left: Money| match left.is_negative() {
+pub fn rest(words: Words, allowance: &Allowance) -> String {
+    let told = |left: Money| match left.is_negative() {
         true => Money::zero(left.currency)
             .checked_sub(left)
-            .map_or_else(|_| left.to_string(), |over| format!("{over} over")),
-        false => format!("{left} left"),
+            .map_or_else(|_| words.amount(left), |over| say!(words, "sign_says.over", amount = over)),
+        false => say!(words, "sign_says.left", amount = left),
     };
-    let rest = words(allowance.left);
+    let rest = told(allowance.left);
     match allowance.left_with_open {
         Some((dearest, cheapest)) if dearest != cheapest => {
-            format!("{rest}; with what is open {} to {}", words(dearest), words(cheapest))
+            say!(words, "sign_says.with_open_range", rest = rest, dearest = told(dearest), cheapest = told(cheapest))
         }
-        Some((left, _)) => format!("{rest}; with what is open {}", words(left)),
+        Some((left, _)) => say!(words, "sign_says.with_open", rest = rest, left = told(left)),
         None => rest,
     }
 }

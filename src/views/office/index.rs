@@ -77,7 +77,7 @@ impl PageBuilder<'_> {
             sheet: self.revised(self.chrome.sheet(place, None, None, sheets.first().cloned()), RevisionScope::All),
             lead: Html::text(&lead),
             facts,
-            counts: state::counts(counts),
+            counts: state::counts(self.words, counts),
             hold_points: self.hold_points(),
             sheets,
             papers: self.paper_links(),
@@ -130,8 +130,11 @@ impl PageBuilder<'_> {
         let item = self.subject.assessment.approvals.item(room, selection);
         let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
         let Some(word) = word else { return Cell { state, ..Cell::default() } };
-        let on =
-            if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!("{}, ", day_of(word.made)) };
+        let on = if matches!(word.given, Given::ByHand(_)) {
+            String::new()
+        } else {
+            format!("{}, ", day_of(self.words, word.made))
+        };
         let scan = self.subject.book.record.kept.get(&word.response).and_then(|kept| kept.scan.as_ref());
         Cell {
             state,
@@ -168,7 +171,7 @@ impl PageBuilder<'_> {
         let of = [room, finding.subject.name()].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let said = quoted(&finding.message);
         let what = if of.is_empty() { said } else { Html::text(&of).then(": ").then(said) };
-        Obstacle { state: state::severity(finding), what, href: None }
+        Obstacle { state: state::severity(self.words, finding), what, href: None }
     }
 
     /// Every sheet of the office, in order.

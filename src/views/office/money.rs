@@ -9,6 +9,7 @@ use crate::views::shared::figures::money;
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{capital, fact};
 use crate::views::shared::revisions::RevisionScope;
+use crate::views::shared::wording::Wording;
 
 /// The widest bar, in pixels.
 const WIDEST: i128 = 200;
@@ -47,11 +48,11 @@ impl PageBuilder<'_> {
             let bar = bar(allowance.allowed, allowance.due.settled, largest);
             vec![
                 capital(name).as_str().into(),
-                money(Some(allowance.allowed)).into(),
-                Cell { bar: Some(bar), ..money(allowance.due.settled).into() },
-                money(Some(allowance.left)).into(),
+                money(self.wording, Some(allowance.allowed)).into(),
+                Cell { bar: Some(bar), ..money(self.wording, allowance.due.settled).into() },
+                money(self.wording, Some(allowance.left)).into(),
                 open(&allowance.due),
-                with_open(allowance),
+                with_open(self.wording, allowance),
             ]
         });
         Table {
@@ -80,7 +81,7 @@ impl PageBuilder<'_> {
             vec![
                 room.title().into(),
                 room.selections.len().to_string().as_str().into(),
-                money(due.settled).into(),
+                money(self.wording, due.settled).into(),
                 open(&due),
             ]
         });
@@ -93,7 +94,7 @@ impl PageBuilder<'_> {
             totals: vec![
                 "Whole book".into(),
                 all.as_str().into(),
-                money(amounts.book.settled).into(),
+                money(self.wording, amounts.book.settled).into(),
                 open(&amounts.book),
             ],
         }
@@ -117,16 +118,16 @@ impl PageBuilder<'_> {
             let name = format!("{} {}", selection.tag, selection.name.value);
             rows.push(vec![
                 name.as_str().into(),
-                money(Some(price)).into(),
-                money(Some(cost)).into(),
-                money(margin.ok()).into(),
+                money(self.wording, Some(price)).into(),
+                money(self.wording, Some(cost)).into(),
+                money(self.wording, margin.ok()).into(),
             ]);
         }
         let totals = if rows.is_empty() {
             vec![]
         } else {
             std::iter::once("Together".into())
-                .chain(totals.map(|total| money(total.and_then(Result::ok)).into()))
+                .chain(totals.map(|total| money(self.wording, total.and_then(Result::ok)).into()))
                 .collect()
         };
         Table {
@@ -155,10 +156,10 @@ fn open(due: &Due) -> Cell {
 }
 
 /// What is left of an allowance once what is open is chosen.
-fn with_open(allowance: &Allowance) -> Cell {
+fn with_open(wording: Wording, allowance: &Allowance) -> Cell {
     match allowance.left_with_open {
         Some((dearest, cheapest)) if dearest != cheapest => format!("{dearest} to {cheapest}").as_str().into(),
-        Some((left, _)) => money(Some(left)).into(),
+        Some((left, _)) => money(wording, Some(left)).into(),
         None => "–".into(),
     }
 }

@@ -161,14 +161,14 @@ impl<'a> PageBuilder<'a> {
                 note: Some(Html::text(room.title())),
                 ..Cell::default()
             },
-            Cell { text: Html::text(&day(when.order)), state, note: placed, ..Cell::default() },
+            Cell { text: Html::text(&day(self.words, when.order)), state, note: placed, ..Cell::default() },
             self.waits(order, depends),
             dashed(option.supplier.text()),
             dashed(&option.lead_time.get().map(ToString::to_string).unwrap_or_default()),
-            day(Some(when.in_hand)).as_str().into(),
-            Cell { text: Html::text(&day(Some(when.needed))), note: holds, ..Cell::default() },
-            money(Amounts::price(option)).into(),
-            money(Amounts::cost(option)).into(),
+            day(self.words, Some(when.in_hand)).as_str().into(),
+            Cell { text: Html::text(&day(self.words, Some(when.needed))), note: holds, ..Cell::default() },
+            money(self.wording, Amounts::price(option)).into(),
+            money(self.wording, Amounts::cost(option)).into(),
         ]
     }
 }

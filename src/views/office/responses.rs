@@ -89,7 +89,7 @@ impl PageBuilder<'_> {
     fn response(&self, decided: &Decided, vouched: &Vouched) -> Vec<Cell> {
         let name = self.approver_name(&decided.who);
         let given = Given::of(decided, vouched.is_confirmed(&decided.response));
-        let day = day_of(decided.made);
+        let day = day_of(self.words, decided.made);
         let how = self.how_given(&given, &decided.response, &day);
         let on = if matches!(given, Given::ByHand(_)) { how } else { format!("{day}, {how}") };
         let response = Some(Html::text(&format!("response {}", decided.response.short(8))));

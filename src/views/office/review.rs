@@ -121,7 +121,7 @@ impl PageBuilder<'_> {
             sheet: self.chrome.sheet(place, None, from, onward),
             lead: Html::text(&lead),
             facts: vec![],
-            counts: state::counts(counts),
+            counts: state::counts(self.words, counts),
             groups: self.finding_groups(),
             waivers: self.waiver_lines(),
             waiver_cautions: Cautions::of(
@@ -147,7 +147,10 @@ impl PageBuilder<'_> {
         findings.retain(|finding| finding.waived.is_none());
         let told: Vec<Finding> = findings.iter().map(|finding| (*finding).clone()).collect();
         let counts = Counts::of(&told);
-        let words = state::counts(counts).into_iter().map(|state| state.word).filter(|word| !word.starts_with("0 "));
+        let words = state::counts(self.words, counts)
+            .into_iter()
+            .map(|state| state.word)
+            .filter(|word| !word.starts_with("0 "));
         let count = series(&words.collect::<Vec<_>>());
         let cautions = Cautions::of(&at.to_string(), findings.iter().copied());
         let lines = findings.iter().map(|finding| self.finding_line(finding, &cautions)).collect();
@@ -156,7 +159,7 @@ impl PageBuilder<'_> {
 
     fn finding_line(&self, finding: &Finding, cautions: &Cautions) -> FindingLine {
         FindingLine {
-            severity: state::severity(finding),
+            severity: state::severity(self.words, finding),
             rule: finding.rule.text().into(),
             rule_href: Some(format!("rules.html#{}", finding.rule.anchor())),
             item: finding.subject.name().map(str::to_string),

@@ -138,8 +138,8 @@ impl PageBuilder<'_> {
         let margin = price.zip(cost).and_then(|(price, cost)| price.checked_sub(cost).ok());
         row.push(dashed(&self.quantity(option).unwrap_or_default()));
         let lead = option.lead_time.get().map(|lead| Html::text(&format!("takes {lead}")));
-        row.push(Cell { note: lead, ..dashed(&figures::day(order)) });
-        row.extend([price, cost, margin].map(|amount| money(amount).into()));
+        row.push(Cell { note: lead, ..dashed(&figures::day(self.words, order)) });
+        row.extend([price, cost, margin].map(|amount| money(self.wording, amount).into()));
         row
     }
 }

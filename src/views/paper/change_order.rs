@@ -7,15 +7,17 @@ use std::collections::BTreeMap;
 use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort};
 use crate::book::{Book, Room as BookRoom, Selection};
 use crate::digest::Digest;
+use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedItem};
 use crate::marks;
-use crate::units::{Money, series};
+use crate::units::Money;
 use crate::views::client::sign::who_signs;
 use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, item, shift};
 use crate::views::paper::parts;
 use crate::views::paper::sign_off::{
     LabelledLine, PaperSize, ProjectTitle, SheetPart, SheetSigner, SheetTitle, approvers, paper_of, project_of,
 };
+use crate::views::shared::sheet::purpose_key;
 use serde::Serialize;
 
 /// A change order from one issue to a later one.
@@ -74,40 +76,46 @@ pub struct ChangedRoom {
 type Issues<'a> = (&'a Issue, &'a Issue);
 
 /// The change order between two issues of a book: one sheet, or its parts where it has very many items.
-pub fn change_order(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangeOrder> {
-    parts::of_change_order(whole(order, issues, book))
+pub fn change_order(words: Words, order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangeOrder> {
+    parts::of_change_order(whole(words, order, issues, book))
 }
 
-fn whole(order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
+fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
     let draft = from.number == 0 || to.number == 0;
     let asks = order.asks() && !draft;
-    let number = |issue: &Issue| if issue.number == 0 { "now".into() } else { issue.number.to_string() };
+    let number = |issue: &Issue| match issue.number {
+        0 => say!(words, "changes.now"),
+        number => number.to_string(),
+    };
     ChangeOrder {
-        language: book.project.language().to_string(),
+        language: words.tag().to_owned(),
         paper: paper_of(book),
         draft,
         project: project_of(book),
         sheet: SheetTitle {
             code: format!("C-{:02}", to.number),
-            title: "Change order".into(),
-            scope: format!("From {} to {}", edition(from), edition(to)),
+            title: say!(words, "changes.title"),
+            scope: say!(words, "changes.scope", from = edition(words, from), to = edition(words, to)),
             mark: mark_of(to),
         },
-        issue: format!("{} to {}", number(from), number(to)),
+        issue: say!(words, "units.range", least = number(from), most = number(to)),
         delta: if to.number == 0 { String::new() } else { number(to) },
-        date: to.on.to_string(),
-        statement: statement(from, asks, draft),
-        facts: facts(order, (from, to), book, asks),
-        rooms: rooms(order, (from, to), book),
-        totals: totals(order),
+        date: words.day(to.on),
+        statement: statement(words, from, asks, draft),
+        facts: facts(words, order, (from, to), asks.then_some(book)),
+        rooms: rooms(words, order, (from, to), book),
+        totals: totals(words, order),
         approvers: if asks { approvers(book) } else { vec![] },
-        rule: if asks { who_signs(book) } else { "nobody needs to sign".into() },
+        rule: if asks { who_signs(words, book) } else { say!(words, "changes.nobody_signs") },
         part: None,
     }
 }
 
-fn edition(issue: &Issue) -> String {
-    if issue.number == 0 { "the book as it stands".into() } else { format!("issue {}", issue.number) }
+fn edition(words: Words, issue: &Issue) -> String {
+    match issue.number {
+        0 => say!(words, "changes.as_it_stands"),
+        number => say!(words, "changes.issue", n = number.to_string()),
+    }
 }
 
 /// The mark of the whole book as an issue shows it, as its sign-off sheet bears it.
@@ -117,84 +125,102 @@ fn mark_of(issue: &Issue) -> String {
     marks::shown(&marks::of_all(in_order.values()))
 }
 
-fn statement(from: &Issue, asks: bool, draft: bool) -> String {
-    let rest = format!("What is not named here stays as {} shows it.", edition(from));
-    match (draft, asks) {
-        (true, _) => format!("{rest} This was not issued: nobody is to sign it yet."),
-        (false, true) => {
-            format!("Each signature is for these changes, and for the money and days they bring. {rest}")
-        }
-        (false, false) => format!("{rest} Nothing is shown otherwise than before, so that nobody needs to sign."),
-    }
+fn statement(words: Words, from: &Issue, asks: bool, draft: bool) -> String {
+    let rest = say!(words, "changes.rest", edition = edition(words, from));
+    let key = match (draft, asks) {
+        (true, _) => "changes.statement.draft",
+        (false, true) => "changes.statement.asks",
+        (false, false) => "changes.statement.nothing",
+    };
+    say!(words, key, rest = rest)
 }
 
-fn facts(order: &Order, (from, to): Issues<'_>, book: &Book, asks: bool) -> Vec<LabelledLine> {
-    let line = |label: &str, value: String| LabelledLine { label: label.into(), value };
+/// `signed_by` is the book, where anybody is to sign.
+fn facts(words: Words, order: &Order, (from, to): Issues<'_>, signed_by: Option<&Book>) -> Vec<LabelledLine> {
+    let line = |key: &str, value: String| LabelledLine { label: say!(words, key), value };
     let named = |issue: &Issue| match issue.number {
-        0 => format!("as of {}", issue.on),
-        number => format!("{number}, for {}, {}", issue.purpose.word(), issue.on),
+        0 => say!(words, "changes.as_of", day = issue.on),
+        number => {
+            let purpose = say!(words, purpose_key(issue.purpose));
+            say!(words, "issued.as", issue = number, purpose = purpose, day = issue.on)
+        }
     };
-    let mut facts = vec![line("From issue", named(from)), line("To issue", named(to)), line("Items", tally(order))];
-    let money = order.settled.and_then(|sum| Some(difference(sum.by()?)));
-    facts.extend(money.map(|words| line("Money", format!("{words}, before tax"))));
-    facts.extend(days(order).map(|words| line("Days", words)));
-    facts.push(line("Who signs", if asks { signers(book) } else { "nobody needs to".into() }));
+    let mut facts = vec![
+        line("changes.from_issue", named(from)),
+        line("changes.to_issue", named(to)),
+        line("sign.items", tally(words, order)),
+    ];
+    let money = order.settled.and_then(|sum| Some(difference(words, sum.by()?)));
+    facts.extend(money.map(|told| line("changes.money", say!(words, "paper_says.before_tax", what = told))));
+    facts.extend(days(words, order).map(|told| line("changes.days", told)));
+    let signers = signed_by.map_or_else(|| say!(words, "changes.nobody_needs_to"), |book| signers(words, book));
+    facts.push(line("sign_says.who", signers));
     facts
 }
 
 /// Approvers by name, with how many of them must sign.
-fn signers(book: &Book) -> String {
+fn signers(words: Words, book: &Book) -> String {
     let names: Vec<String> = book.project.approvers.iter().map(|approver| approver.name.clone()).collect();
-    if names.len() < 2 { who_signs(book) } else { format!("{}; {}", series(&names), who_signs(book)) }
+    let rule = who_signs(words, book);
+    if names.len() < 2 { rule } else { format!("{}; {rule}", words.series(&names)) }
 }
 
-fn tally(order: &Order) -> String {
+fn tally(words: Words, order: &Order) -> String {
     let of = |fate: Fate| order.items.iter().filter(|item| item.fate == fate).count();
-    let told = [(Fate::Changed, "changed"), (Fate::Added, "new"), (Fate::Gone, "gone"), (Fate::Dated, "of new dates")];
+    let told = [
+        (Fate::Changed, "changes.tally.changed"),
+        (Fate::Added, "changes.tally.new"),
+        (Fate::Gone, "changes.tally.gone"),
+        (Fate::Dated, "changes.tally.dated"),
+    ];
     let told: Vec<String> =
-        told.into_iter().filter(|(fate, _)| of(*fate) > 0).map(|(fate, word)| format!("{} {word}", of(fate))).collect();
-    if told.is_empty() { "none changed".into() } else { told.join(", ") }
+        told.into_iter().filter(|(fate, _)| of(*fate) > 0).map(|(fate, key)| say!(words, key, n = of(fate))).collect();
+    if told.is_empty() { say!(words, "changes.tally.none") } else { told.join(", ") }
 }
 
 /// By how much the last days to order move, the earliest and the latest.
-pub(super) fn days(order: &Order) -> Option<String> {
+pub(super) fn days(words: Words, order: &Order) -> Option<String> {
     let moved: Vec<i64> = order.items.iter().filter_map(Changed::days).collect();
     let sooner = moved.iter().filter(|days| **days < 0).min();
     let later = moved.iter().filter(|days| **days > 0).max();
-    let told: Vec<String> = [sooner, later].into_iter().flatten().map(|days| shift(*days)).collect();
-    (!told.is_empty()).then(|| format!("orders up to {}", told.join(", and up to ")))
+    let told: Vec<String> = [sooner, later].into_iter().flatten().map(|days| shift(words, *days)).collect();
+    let told: Vec<String> = told.iter().map(|days| say!(words, "changes.up_to", days = days)).collect();
+    (!told.is_empty()).then(|| say!(words, "changes.orders", days = words.series(&told)))
 }
 
 /// What the items came to before, what each sort of change brings, then the sums before and after, which are
 /// theirs: base and changes add up to the new sum.
-fn totals(order: &Order) -> Vec<ChangeLine> {
+fn totals(words: Words, order: &Order) -> Vec<ChangeLine> {
     let base = order.settled.filter(|_| !order.sums.is_empty());
-    let base = base.map(|sum| change("Base, before tax", sum.from.to_string(), String::new()));
+    let base = base.map(|sum| change(say!(words, "changes.base"), words.amount(sum.from), String::new()));
     let sorts = order.sums.iter().map(|(sort, sum)| ChangeLine {
-        by: difference(*sum),
-        ..change(sort_name(*sort), String::new(), String::new())
+        by: difference(words, *sum),
+        ..change(say!(words, sort_key(*sort)), String::new(), String::new())
     });
-    let sums = [("Items before tax", order.settled), ("Total with tax", order.with_tax)];
-    base.into_iter().chain(sorts).chain(sums.into_iter().filter_map(|(name, sum)| Some(moved(name, sum?)))).collect()
+    let sums = [("sign_says.items_before_tax", order.settled), ("changes.with_tax", order.with_tax)];
+    base.into_iter()
+        .chain(sorts)
+        .chain(sums.into_iter().filter_map(|(key, sum)| Some(moved(words, key, sum?))))
+        .collect()
 }
 
-/// What a change of money comes from, in words.
-fn sort_name(sort: Sort) -> &'static str {
+/// The key of what a change of money comes from.
+fn sort_key(sort: Sort) -> &'static str {
     match sort {
-        Sort::Choice => "Choices made",
-        Sort::Change => "Changes",
-        Sort::New => "New items",
-        Sort::Withdrawn => "Withdrawn",
+        Sort::Choice => "changes.sort.choice",
+        Sort::Change => "changes.sort.change",
+        Sort::New => "changes.sort.new",
+        Sort::Withdrawn => "changes.sort.withdrawn",
     }
 }
 
-fn moved(what: &str, sum: Moved<Money>) -> ChangeLine {
-    let by = sum.by().map_or_else(String::new, difference);
-    ChangeLine { what: what.into(), from: sum.from.to_string(), to: sum.to.to_string(), by }
+fn moved(words: Words, key: &str, sum: Moved<Money>) -> ChangeLine {
+    let by = sum.by().map_or_else(String::new, |by| difference(words, by));
+    ChangeLine { what: say!(words, key), from: words.amount(sum.from), to: words.amount(sum.to), by }
 }
 
 /// The rooms in the order in which their items stand in the change order.
-fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangedRoom> {
+fn rooms(words: Words, order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangedRoom> {
     let (mut rooms, mut at): (Vec<ChangedRoom>, BTreeMap<&str, usize>) = (Vec::new(), BTreeMap::new());
     let issued = (by_item(issues.0), by_item(issues.1));
     let here: BTreeMap<(&str, &str), (&BookRoom, &Selection)> =
@@ -207,7 +233,7 @@ fn rooms(order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangedRoom> {
             rooms.len() - 1
         });
         let (was, is) = (issued.0.get(&key).copied(), issued.1.get(&key).copied());
-        let item = item(changed, (was, is), here.get(&key).copied());
+        let item = item(words, changed, (was, is), here.get(&key).copied());
         rooms.get_mut(number).into_iter().for_each(|room| room.items.push(item.clone()));
     }
     rooms

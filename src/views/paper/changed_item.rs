@@ -2,12 +2,13 @@
 
 use crate::assess::{Changed, Fate, Moved, Sort, cautions};
 use crate::book::{Room as BookRoom, Selection};
+use crate::language::{Say as _, Words, say};
 use crate::ledger::IssuedItem;
 use crate::marks;
 use crate::marks::Said;
-use crate::units::Money;
-use crate::views::shared::figures::count;
-use crate::views::shared::lines::capital;
+use crate::units::{LeadTime, Money};
+use crate::views::client::item::changed_field;
+use crate::views::shared::found;
 use crate::vocabulary::Kind;
 use serde::Serialize;
 
@@ -40,123 +41,130 @@ pub struct ChangeLine {
 }
 
 /// `7 days sooner`.
-pub(super) fn shift(days: i64) -> String {
+pub(super) fn shift(words: Words, days: i64) -> String {
     let number = usize::try_from(days.unsigned_abs()).unwrap_or(usize::MAX);
-    format!("{} {}", count(number, "day", "days"), if days < 0 { "sooner" } else { "later" })
+    say!(words, if days < 0 { "changes.sooner" } else { "changes.later" }, n = number)
 }
 
 /// `$20.00 more`.
-pub(super) fn difference(by: Money) -> String {
+pub(super) fn difference(words: Words, by: Money) -> String {
     match by {
-        by if by.minor == 0 => "as before".into(),
-        by if by.is_negative() => format!("{} less", Money::new(-by.minor, by.currency)),
-        by => format!("{by} more"),
+        by if by.minor == 0 => say!(words, "changes.as_before"),
+        by if by.is_negative() => say!(words, "changes.less", amount = Money::new(-by.minor, by.currency)),
+        by => say!(words, "changes.more", amount = by),
     }
 }
 
 /// An item as it was and is on record, and where it is in the book now.
 pub(super) fn item(
+    words: Words,
     changed: &Changed,
     (was, is): (Option<&IssuedItem>, Option<&IssuedItem>),
     here: Option<(&BookRoom, &Selection)>,
 ) -> ChangedItem {
     let fate = match changed.fate {
-        Fate::Added => "New",
-        Fate::Gone => "Gone",
-        Fate::Changed => "Changed",
-        Fate::Dated => "New dates alone",
+        Fate::Added => "changes.fate.new",
+        Fate::Gone => "changes.fate.gone",
+        Fate::Changed => "changes.fate.changed",
+        Fate::Dated => "changes.fate.dated",
     };
     let mut changes = vec![];
     if matches!(changed.fate, Fate::Added | Fate::Gone) {
-        changes.push(change("Shown as", shown(was), shown(is)));
+        changes.push(change(say!(words, "changes.shown_as"), shown(words, was), shown(words, is)));
     }
-    changes.extend(changed.changes.iter().filter_map(|one| content(one, changed)));
-    changes.extend(ordering(changed));
+    changes.extend(changed.changes.iter().filter_map(|one| content(words, one, changed)));
+    changes.extend(ordering(words, changed));
     if changed.asks() {
         let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| marks::shown(&item.mark));
-        changes.push(change("Mark", mark(was), mark(is)));
+        changes.push(change(say!(words, "changes.mark"), mark(was), mark(is)));
     }
-    let cautions = is.map_or_else(Vec::new, |is| cautions(is, here));
-    ChangedItem { tag: changed.tag.clone(), name: changed.name.clone(), fate: fate.into(), changes, cautions }
+    let cautions = is.map_or_else(Vec::new, |is| cautions(words, is, here));
+    ChangedItem { tag: changed.tag.clone(), name: changed.name.clone(), fate: say!(words, fate), changes, cautions }
 }
 
 /// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
 /// what is in the book no longer, all that its kind may do.
-fn cautions(item: &IssuedItem, here: Option<(&BookRoom, &Selection)>) -> Vec<String> {
+fn cautions(words: Words, item: &IssuedItem, here: Option<(&BookRoom, &Selection)>) -> Vec<String> {
     let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
     let makers = options.filter_map(|option| option.get("caution")?.as_str());
     let named = item.content.get("kind").and_then(|name| Kind::named(name.as_str()?));
     let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
     let hazards = here.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
     let mut told: Vec<String> = Vec::new();
-    for caution in makers.chain(hazards.iter().map(|hazard| hazard.caution().words())) {
-        if !told.iter().any(|before| before == caution) {
-            told.push(caution.into());
+    let ours = hazards.iter().map(|hazard| found::caution(words, hazard.caution().words()).plain());
+    for caution in makers.map(str::to_owned).chain(ours) {
+        if !told.contains(&caution) {
+            told.push(caution);
         }
     }
     told
 }
 
-pub(super) fn change(what: &str, from: String, to: String) -> ChangeLine {
-    ChangeLine { what: what.into(), from, to, by: String::new() }
+pub(super) fn change(what: String, from: String, to: String) -> ChangeLine {
+    ChangeLine { what, from, to, by: String::new() }
 }
 
 /// What an item that is new or gone is: its options by name, maker, model and finish.
-pub(super) fn shown(item: Option<&IssuedItem>) -> String {
+pub(super) fn shown(words: Words, item: Option<&IssuedItem>) -> String {
     let options = item.and_then(|item| item.content.get("options")?.as_array()).map_or(&[][..], Vec::as_slice);
     let told = options.iter().map(|option| {
-        let mut words: Vec<&str> = Vec::new();
+        let mut line: Vec<&str> = Vec::new();
         for word in ["name", "maker", "model", "finish"].iter().filter_map(|key| option.get(*key)?.as_str()) {
-            if !words.iter().any(|before| before.contains(word)) {
-                words.push(word);
+            if !line.iter().any(|before| before.contains(word)) {
+                line.push(word);
             }
         }
-        words.join(", ")
+        line.join(", ")
     });
-    told.collect::<Vec<_>>().join("; or ")
+    told.collect::<Vec<_>>().join(&say!(words, "changes.or"))
 }
 
 /// A change of what is shown; none for a price that the sum says again.
-fn content(change: &marks::Change, of: &Changed) -> Option<ChangeLine> {
+fn content(words: Words, change: &marks::Change, of: &Changed) -> Option<ChangeLine> {
     let amount = |said: &Option<Said>| said.as_ref().and_then(Said::amount);
     let (from, to) = (amount(&change.from), amount(&change.to));
     if (from.is_some() || to.is_some()) && (from, to) == (of.price.from, of.price.to) {
         return None;
     }
-    let words = |said: &Option<Said>| match said {
-        Some(Said::Amount(money)) => money.to_string(),
+    let told = |said: &Option<Said>| match said {
+        Some(Said::Amount(money)) => words.amount(*money),
         Some(Said::Words(words)) => words.clone(),
         None => String::new(),
     };
-    let by = from.zip(to).and_then(|(from, to)| Some(difference(Moved { from, to }.by()?)));
+    let by = from.zip(to).and_then(|(from, to)| Some(difference(words, Moved { from, to }.by()?)));
     Some(ChangeLine {
-        what: capital(&change.named()),
-        from: words(&change.from),
-        to: words(&change.to),
+        what: changed_field(words, change),
+        from: told(&change.from),
+        to: told(&change.to),
         by: by.unwrap_or_default(),
     })
 }
 
 /// Money and days: what the item comes to, its lead time, the last day to order it.
-fn ordering(changed: &Changed) -> Vec<ChangeLine> {
-    let text = |money: Option<Money>| money.map_or_else(String::new, |money| money.to_string());
+fn ordering(words: Words, changed: &Changed) -> Vec<ChangeLine> {
+    let text = |money: Option<Money>| money.map_or_else(String::new, |money| words.amount(money));
     let mut told = Vec::new();
     let (price, lead, order_by) = (&changed.price, &changed.lead_time, &changed.order_by);
     if price.from != price.to {
         let by = match changed.sort() {
-            Sort::Choice => changed.money().map_or_else(String::new, |money| format!("{money}, a first choice")),
-            _ => changed.money().map_or_else(String::new, difference),
+            Sort::Choice => {
+                changed.money().map_or_else(String::new, |money| say!(words, "changes.first_choice", amount = money))
+            }
+            _ => changed.money().map_or_else(String::new, |by| difference(words, by)),
         };
-        told.push(ChangeLine { by, ..change("Price in all", text(price.from), text(price.to)) });
+        told.push(ChangeLine { by, ..change(say!(words, "changes.price"), text(price.from), text(price.to)) });
     }
     if lead.from != lead.to {
-        let words = |text: &Option<String>| text.clone().unwrap_or_default();
-        told.push(change("Lead time", words(&lead.from), words(&lead.to)));
+        let time = |text: &Option<String>| match text.as_deref().map(LeadTime::parse) {
+            Some(Ok(time)) => time.said(words),
+            Some(Err(_)) | None => text.clone().unwrap_or_default(),
+        };
+        told.push(change(say!(words, "item_says.lead_time"), time(&lead.from), time(&lead.to)));
     }
     if order_by.from != order_by.to {
-        let day = |day: Option<crate::units::Date>| day.map_or_else(String::new, |day| day.to_string());
-        let by = changed.days().map_or_else(String::new, shift);
-        told.push(ChangeLine { by, ..change("Order by", day(order_by.from), day(order_by.to)) });
+        let day = |day: Option<crate::units::Date>| day.map_or_else(String::new, |day| words.day(day));
+        let by = changed.days().map_or_else(String::new, |days| shift(words, days));
+        told.push(ChangeLine { by, ..change(say!(words, "item_says.order_by"), day(order_by.from), day(order_by.to)) });
     }
     told
 }
@@ -183,14 +191,17 @@ mod tests {
             lead_time: None,
             order_by: None,
         };
-        assert_eq!(shown(Some(&item)), "Zelmor ZS-1, oak; or In ash, Zelmor");
-        assert_eq!(shown(None), "");
+        assert_eq!(shown(Words::default(), Some(&item)), "Zelmor ZS-1, oak; or In ash, Zelmor");
+        assert_eq!(shown(Words::default(), None), "");
     }
 
     #[test]
     fn money_and_days_say_which_way_they_moved() {
         let usd = |minor| Money::new(minor, Currency::USD);
-        assert_eq!([2000, -50, 0].map(|by| difference(usd(by))), ["$20.00 more", "$0.50 less", "as before"]);
-        assert_eq!([-7, 1].map(shift), ["7 days sooner", "1 day later"]);
+        assert_eq!(
+            [2000, -50, 0].map(|by| difference(Words::default(), usd(by))),
+            ["$20.00 more", "$0.50 less", "as before"]
+        );
+        assert_eq!([-7, 1].map(|days| shift(Words::default(), days)), ["7 days sooner", "1 day later"]);
     }
 }

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use crate::language::{Words, say};
 use crate::views::paper::change_order::{ChangeOrder, ChangedRoom};
 use crate::views::paper::sign_off::{SheetPart, SignOff, SignOffRoom};
 use crate::views::shared::sheet::Link;
@@ -47,11 +48,11 @@ fn path(whole: &str, part: usize, of: usize) -> String {
 }
 
 /// A link to each file of a sheet: to one alone in a usual book.
-pub fn links(whole: &str, name: &str, number: &str, rooms: &[usize]) -> Vec<Link> {
+pub fn links(words: Words, (whole, number): (&str, &str), name: &str, rooms: &[usize]) -> Vec<Link> {
     let of = count(rooms);
     let link = |part| Link {
         href: path(whole, part, of),
-        name: if of == 1 { name.to_owned() } else { format!("{name}, part {part} of {of}") },
+        name: if of == 1 { name.to_owned() } else { say!(words, "pages.part", name = name, part = part, of = of) },
         number: Some(number.to_owned()),
     };
     (1..=of).map(link).collect()

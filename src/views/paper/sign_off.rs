@@ -3,13 +3,13 @@
 //! Every string is worded and formatted for the reader: lengths, money and dates are text by now.
 
 use crate::book::{Book, Room as BookRoom, System};
+use crate::language::say;
 use crate::ledger::Purpose;
 use crate::marks;
 use crate::units::Money;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::paper::sign_off_item::{PictureRef, SignOffItem};
-use crate::views::shared::figures::count;
 use crate::views::shared::revisions::{Revision, RevisionScope};
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::signature::Signature;
@@ -196,8 +196,8 @@ impl PageBuilder<'_> {
         let amounts = &self.subject.assessment.amounts;
         let whole = SheetTitle {
             code: "S-00".into(),
-            title: "What is being signed".into(),
-            scope: "Whole book".into(),
+            title: say!(self.words, "pages.sign"),
+            scope: say!(self.words, "paper_says.whole_book"),
             mark: marks::shown(&marks::of_all(self.marks.values())),
         };
         let all: Vec<&BookRoom> = book.rooms.iter().collect();
@@ -206,7 +206,7 @@ impl PageBuilder<'_> {
         for room in &book.rooms {
             let sheet = SheetTitle {
                 code: format!("S-{}", room.letter),
-                title: "What is being signed".into(),
+                title: say!(self.words, "pages.sign"),
                 scope: room.title().into(),
                 mark: self.room_mark(room),
             };
@@ -217,19 +217,18 @@ impl PageBuilder<'_> {
     }
 
     fn paper(&self, sheet: SheetTitle, rooms: &[&BookRoom], settled: Option<Money>, whole: bool) -> SignOff {
-        let project = &self.subject.book.project;
         let chrome = self.chrome.project();
         let items: usize = rooms.iter().map(|room| room.selections.len()).sum();
         let open =
             rooms.iter().flat_map(|room| &room.selections).filter(|selection| selection.settled().is_none()).count();
-        let mut facts = vec![line("Items", count(items, "item", "items"))];
+        let mut facts = vec![self.line("sign.items", say!(self.words, "units.items", n = items))];
         if open > 0 {
-            facts.push(line("Still to choose", count(open, "item", "items")));
+            facts.push(self.line("paper_says.still_to_choose", say!(self.words, "units.items", n = open)));
         }
-        facts.push(line("Who signs", self.who_signs()));
-        facts.extend(self.in_ledger().map(|stated| line("On record as", stated)));
+        facts.push(self.line("sign_says.who", self.who_signs()));
+        facts.extend(self.in_ledger().map(|stated| self.line("paper_says.on_record", stated)));
         SignOff {
-            language: project.language().to_string(),
+            language: self.words.tag().to_owned(),
             paper: paper_of(self.subject.book),
             draft: self.subject.draft,
             project: project_of(self.subject.book),
@@ -239,7 +238,11 @@ impl PageBuilder<'_> {
             statement: self.statement(open),
             facts,
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
-            totals: self.sums(settled, rooms).into_iter().map(|sum| line(&sum.name, sum.amount.to_string())).collect(),
+            totals: self
+                .sums(settled, rooms)
+                .into_iter()
+                .map(|sum| line(&sum.name, self.words.amount(sum.amount)))
+                .collect(),
             allowances: if whole { self.paper_allowances() } else { vec![] },
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
@@ -248,13 +251,17 @@ impl PageBuilder<'_> {
         }
     }
 
+    fn line(&self, key: &str, value: String) -> LabelledLine {
+        line(&say!(self.words, key), value)
+    }
+
     /// The line of the ledger that names the issue, by its number and the first digits of its digest: by a
     /// sheet that states it a cut or exchanged ledger shows.
     fn in_ledger(&self) -> Option<String> {
         let record = &self.subject.book.record;
         let head = record.heads.get(&record.latest_for(Purpose::Approval)?.number)?;
         let digits: String = head.sha256.to_string().chars().take(16).collect();
-        Some(format!("line {} of the ledger, {digits}", head.line))
+        Some(say!(self.words, "paper_says.ledger", line = head.line, digits = digits))
     }
 
     fn paper_allowances(&self) -> Vec<SignOffAllowance> {
@@ -262,9 +269,9 @@ impl PageBuilder<'_> {
         allowances
             .map(|(name, allowance)| SignOffAllowance {
                 name: crate::views::shared::lines::capital(name),
-                allowed: allowance.allowed.to_string(),
-                chosen: allowance.due.settled.map_or_else(|| "–".into(), |settled| settled.to_string()),
-                rest: crate::views::client::sign::rest(allowance),
+                allowed: self.words.amount(allowance.allowed),
+                chosen: allowance.due.settled.map_or_else(|| "–".into(), |settled| self.words.amount(settled)),
+                rest: crate::views::client::sign::rest(self.words, allowance),
             })
             .collect()
     }
@@ -275,7 +282,9 @@ impl PageBuilder<'_> {
             name: room.title().into(),
             note: self.terms(),
             items: room.selections.iter().map(|selection| self.paper_item(room, selection)).collect(),
-            subtotal: settled.map(|settled| line(&format!("{}, before tax", room.title()), settled.to_string())),
+            subtotal: settled.map(|settled| {
+                line(&say!(self.words, "paper_says.before_tax", what = room.title()), self.words.amount(settled))
+            }),
         }
     }
 }

@@ -7,7 +7,6 @@ use crate::units::Money;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::sign_off::{LabelledLine, plain};
 use crate::views::shared::html::Html;
-use crate::views::shared::lines::fact;
 use crate::views::shared::prose;
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::state::StateShape as Mark;
@@ -158,7 +157,7 @@ impl PageBuilder<'_> {
         let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let mut description = settled.map(|option| self.description(option)).unwrap_or_default();
         description.extend(self.said_of(room, selection));
-        let text = |slot: Option<&Money>| slot.map_or_else(String::new, ToString::to_string);
+        let text = |slot: Option<&Money>| slot.map_or_else(String::new, |amount| self.words.amount(*amount));
         SignOffItem {
             tag: selection.tag.clone(),
             name: selection.name.value.clone(),
@@ -169,7 +168,7 @@ impl PageBuilder<'_> {
             fit: settled.and_then(|option| self.paper_fit(room, selection, option)),
             quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
             unit_price: text(settled.and_then(|option| option.price.get())),
-            price: settled.and_then(Amounts::price).map_or_else(String::new, |price| price.to_string()),
+            price: settled.and_then(Amounts::price).map_or_else(String::new, |price| self.words.amount(price)),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map_or_else(String::new, marks::shown),
             state: on_paper(self.decision(room, selection)),
             picture: settled.and_then(|option| self.paper_picture(selection, option)),
@@ -197,14 +196,14 @@ impl PageBuilder<'_> {
             });
             let size =
                 if sides.is_empty() { Html::default() } else { Html::text(", ").then(self.wording.sides(&sides)) };
-            facts.push(fact("Opening", Html::text(place).then(size)));
+            facts.push(self.worded("item_says.opening", Html::text(place).then(size)));
         }
         let said = [
-            ("Allowance", &selection.allowance),
-            ("Bought by", &selection.furnished_by),
-            ("Fitted by", &selection.installed_by),
+            ("item_says.allowance", &selection.allowance),
+            ("item_says.bought_by", &selection.furnished_by),
+            ("item_says.fitted_by", &selection.installed_by),
         ];
-        facts.extend(said.into_iter().filter_map(|(name, slot)| Some(fact(name, slot.get()?.as_str()))));
+        facts.extend(said.into_iter().filter_map(|(key, slot)| Some(self.worded(key, slot.get()?.as_str()))));
         facts
     }
 
@@ -234,14 +233,14 @@ impl PageBuilder<'_> {
                 option
                     .hinge
                     .get()
-                    .map(|hinge| fact("Hinge", hinge.to_string()))
+                    .map(|hinge| self.worded("lines.hinge", self.hinge(*hinge)))
                     .into_iter()
                     .chain(self.more(option))
                     .collect(),
             ),
             fit: self.paper_fit(room, selection, option),
             picture: self.paper_picture(selection, option),
-            price: Amounts::price(option).map_or_else(String::new, |price| price.to_string()),
+            price: Amounts::price(option).map_or_else(String::new, |price| self.words.amount(price)),
             crossed: chosen == Some(option.id.value.as_str()),
         }
     }

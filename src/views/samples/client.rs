@@ -1,6 +1,7 @@
 //! The client's pages of the made-up book.
 
 use super::*;
+use crate::language::Words;
 use crate::views::client::board::{Board, Finish};
 use crate::views::client::cover::{Cover, DueCard, ReviewStamp, RoomCard, Tally};
 use crate::views::client::item::{Change, ItemPage, OptionCard, Signer};
@@ -102,16 +103,19 @@ pub(super) fn kitchen() -> RoomPage {
             fact("Ceiling", "8′-1″ <span class=\"mm\">2464</span>"),
             fact("Still to be laid", "<i class=\"fr\">3/4</i>″ <span class=\"mm\">19</span> oak"),
         ],
-        board: Some(Board::new(vec![
-            finish("Limewash, bone", 340, "limewash", "walls and ceiling, two coats over primer"),
-            finish("White oak, oiled", 210, "oak", "floor, 4&nbsp;<i class=\"fr w\">5/8</i>″ boards"),
-            finish("Bay-leaf green, eggshell", 170, "bayleaf", "base cabinets and the long ledge"),
-            finish("Party wall brick, as found", 110, "brick", "brushed and sealed, no paint"),
-            finish("Celadon glazed tile", 80, "celadon", "4 × 8″, stack bond, <i class=\"fr\">1/8</i>″ joint"),
-            finish("Black walnut, oiled", 50, "walnut", "refrigerator fronts, shelves"),
-            finish("Soapstone, honed", 30, "soapstone", "counter and sill"),
-            finish("Oiled bronze", 10, "bronze", "hood, pulls, tap"),
-        ])),
+        board: Some(Board::new(
+            Words::default(),
+            vec![
+                finish("Limewash, bone", 340, "limewash", "walls and ceiling, two coats over primer"),
+                finish("White oak, oiled", 210, "oak", "floor, 4&nbsp;<i class=\"fr w\">5/8</i>″ boards"),
+                finish("Bay-leaf green, eggshell", 170, "bayleaf", "base cabinets and the long ledge"),
+                finish("Party wall brick, as found", 110, "brick", "brushed and sealed, no paint"),
+                finish("Celadon glazed tile", 80, "celadon", "4 × 8″, stack bond, <i class=\"fr\">1/8</i>″ joint"),
+                finish("Black walnut, oiled", 50, "walnut", "refrigerator fronts, shelves"),
+                finish("Soapstone, honed", 30, "soapstone", "counter and sill"),
+                finish("Oiled bronze", 10, "bronze", "hood, pulls, tap"),
+            ],
+        )),
         drawings: vec![drawing],
         why: Some(Why {
             notes: html(
@@ -137,7 +141,7 @@ pub(super) fn bath() -> RoomPage {
     let finish = |name: &str, permille| Finish { name: name.into(), permille, ..Finish::default() };
     RoomPage {
         sheet: sheet("rooms/bath.html", "B-00", "Bath under the roof, with its dressing room"),
-        board: Some(Board::new(vec![finish("Terrazzo", 600), finish("Chalk paint", 400)])),
+        board: Some(Board::new(Words::default(), vec![finish("Terrazzo", 600), finish("Chalk paint", 400)])),
         items: items().into_iter().map(|item| ItemLine { photo: None, ..item }).collect(),
         ..RoomPage::default()
     }

@@ -5,12 +5,13 @@ mod client;
 mod office;
 mod site_work;
 
+use crate::language::Language;
 use crate::views::client::cover::Cover;
 use crate::views::client::sign::SignPage;
 use crate::views::office::index::OfficeIndex;
 use crate::views::office::review::ReviewPage;
 use crate::views::office::tables::SchedulePage;
-use crate::views::pages::{ClientPages, InstallerPages, OfficePages, Pages};
+use crate::views::pages::{ClientPages, EditionOf, InstallerPages, OfficePages, Pages};
 use crate::views::shared::html::Html;
 use crate::views::shared::photo::{Photo, PhotoSize};
 use crate::views::shared::revisions::Revision;
@@ -21,7 +22,7 @@ use crate::views::trades::index::InstallerIndex;
 /// A full book.
 pub(crate) fn full() -> Pages {
     Pages {
-        language: "en".into(),
+        edition: EditionOf::default(),
         client: ClientPages {
             cover: Some(client::cover()),
             rooms: vec![client::kitchen(), client::bath()],
@@ -80,7 +81,7 @@ pub(crate) fn bare() -> Pages {
         };
     }
     Pages {
-        language: "es".into(),
+        edition: EditionOf { language: Language::named("es").unwrap_or_default(), ..EditionOf::default() },
         client: ClientPages { cover: Some(cover), sign: Some(sign), ..ClientPages::default() },
         installer: InstallerPages { index: Some(index), ..InstallerPages::default() },
         office: OfficePages {

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Code, Family, Finding, Id};
+use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::fit::sentence_of;
 use crate::views::shared::html::Html;
@@ -22,7 +23,11 @@ impl PageBuilder<'_> {
             }
         };
         let of_room = self.found.of_room(Some(&room.folder)).into_iter();
-        sentences(reader, of_room.filter(|finding| !finding.subject.id().is_some_and(|about| pages.contains(&about))))
+        sentences(
+            self.words,
+            reader,
+            of_room.filter(|finding| !finding.subject.id().is_some_and(|about| pages.contains(&about))),
+        )
     }
 
     /// What was found at an opening: of itself, of what goes in, and of the option shown there.
@@ -33,17 +38,17 @@ impl PageBuilder<'_> {
         let is_shown = |finding: &&Finding| {
             finding.subject.option().is_none() || finding.subject.option() == thing.map(|(_, option)| option)
         };
-        sentences(Reader::Installer, self.found.about(&room.folder, &things).into_iter().filter(is_shown))
+        sentences(self.words, Reader::Installer, self.found.about(&room.folder, &things).into_iter().filter(is_shown))
     }
 
     /// What a client should know of a selection before deciding.
     pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Vec<Html> {
         let found = self.found.about(&room.folder, &[Id::of(&selection.name)]);
-        let mut lines = sentences(Reader::Client, found.iter().copied());
+        let mut lines = sentences(self.words, Reader::Client, found.iter().copied());
         // A misfit that someone accepted is no secret from those who will live with it.
         let accepted =
             found.into_iter().filter(|finding| finding.waived.is_some() && finding.rule.family() == Family::Fit);
-        lines.extend(accepted.map(|finding| sentence(Reader::Client, finding)));
+        lines.extend(accepted.map(|finding| sentence(self.words, Reader::Client, finding)));
         lines
     }
 }
@@ -53,18 +58,19 @@ fn is_told(reader: Reader, code: Code) -> bool {
     rules::of(code).is_some_and(|rule| rule.tells.contains(&reader))
 }
 
-fn sentences<'a>(reader: Reader, found: impl Iterator<Item = &'a Finding>) -> Vec<Html> {
-    found.filter(|finding| is_told(reader, finding.rule)).map(|finding| sentence(reader, finding)).collect()
+fn sentences<'a>(words: Words, reader: Reader, found: impl Iterator<Item = &'a Finding>) -> Vec<Html> {
+    found.filter(|finding| is_told(reader, finding.rule)).map(|finding| sentence(words, reader, finding)).collect()
 }
 
 /// A finding as a sentence, and that it was accepted if someone did so. Why, and by whom, is told to the
 /// trade that works by it; the client reads that it is known.
-fn sentence(reader: Reader, finding: &Finding) -> Html {
-    let waived = finding.waived.as_ref().map_or(String::new(), |waived| match reader {
-        Reader::Client => " The designer lets it stand.".into(),
-        Reader::Installer => format!(" Waived by {}: {}.", waived.words(), waived.because),
+fn sentence(words: Words, reader: Reader, finding: &Finding) -> Html {
+    let sentence = sentence_of(words, finding);
+    let waived = finding.waived.as_ref().map(|waived| match reader {
+        Reader::Client => say!(words, "found.let_stand"),
+        Reader::Installer => say!(words, "found.waived", who = waived.words(), because = waived.because.as_str()),
     });
-    sentence_of(finding).then(waived)
+    waived.map_or(sentence.clone(), |waived| sentence.then(" ").then(waived))
 }
 
 #[cfg(test)]

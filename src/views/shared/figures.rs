@@ -2,16 +2,16 @@
 
 use crate::book::{Book, DetailValue};
 use crate::finding::Phrase;
+use crate::language::Words;
 use crate::ledger::Moment;
 use crate::units::length::Grain;
 use crate::units::{Date, Length, LengthRange, Money};
 use crate::views::shared::html::Html;
-use crate::views::shared::wording;
 use crate::views::shared::wording::Wording;
 
 /// How a book writes its figures: sixteenths, unless a length needs thirty-seconds.
-pub fn wording(book: &Book) -> Wording {
-    Wording { system: book.project.units, grain: Grain::Sixteenth }
+pub fn wording(book: &Book, words: Words) -> Wording {
+    Wording { system: book.project.units, grain: Grain::Sixteenth, words }
 }
 
 /// A length, in the finer grain where the coarser would round it.
@@ -47,18 +47,18 @@ pub fn detail(wording: Wording, value: &DetailValue) -> Html {
 }
 
 /// An amount, or a dash.
-pub fn money(amount: Option<Money>) -> Html {
-    amount.map_or_else(|| Html::text("–"), wording::money)
+pub fn money(wording: Wording, amount: Option<Money>) -> Html {
+    amount.map_or_else(|| Html::text("–"), |amount| wording.money(amount))
 }
 
 /// A day, or a dash.
-pub fn day(date: Option<Date>) -> String {
-    date.map_or_else(|| "–".into(), |date| date.to_string())
+pub fn day(words: Words, date: Option<Date>) -> String {
+    date.map_or_else(|| "–".into(), |date| words.day(date))
 }
 
 /// The day of a moment, in universal time: `16 Jan 2027`.
-pub fn day_of(moment: Moment) -> String {
-    moment.day().map_or_else(String::new, |day| day.to_string())
+pub fn day_of(words: Words, moment: Moment) -> String {
+    moment.day().map_or_else(String::new, |day| words.day(day))
 }
 
 /// `1 selection`, `3 selections`.

@@ -5,12 +5,14 @@ use crate::book::{Hinge, Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
 use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
 use crate::finding::{Family, Finding, Id, Severity};
+use crate::language::{Words, say};
 use crate::site::counter_depth;
 use crate::site::fitting::{Fitting, Misfit, fitting};
 use crate::units::{Length, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::in_prose;
-use crate::views::shared::html::Html;
+use crate::views::shared::found;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::state::{State, StateShape};
 use serde::Serialize;
 
@@ -46,12 +48,12 @@ impl PageBuilder<'_> {
     ) -> Option<(State, Html)> {
         let found = self.fit_findings(room, selection, option);
         let stops = found.iter().filter(|finding| misfit(finding) && finding.waived.is_none());
-        let stops: Vec<Html> = stops.map(|stop| sentence_of(stop)).collect();
+        let stops: Vec<Html> = stops.map(|stop| sentence_of(self.words, stop)).collect();
         if !stops.is_empty() {
-            return Some((State::new(StateShape::DoesNotFit, "Does not fit"), in_a_row(stops)));
+            return Some((State::new(StateShape::DoesNotFit, say!(self.words, "fit.no")), in_a_row(stops)));
         }
         let query = found.iter().find(|finding| asks(finding))?;
-        Some((State::new(StateShape::FitUnknown, "A question of fit"), sentence_of(query)))
+        Some((State::new(StateShape::FitUnknown, say!(self.words, "fit.asks")), sentence_of(self.words, query)))
     }
 
     /// Whether an option fits, and by how much.
@@ -66,25 +68,25 @@ impl PageBuilder<'_> {
         let found = self.fit_findings(room, selection, option);
         let against = self.against_it(&fit, &found);
         if !against.is_empty() {
-            return (State::new(StateShape::DoesNotFit, "Does not fit"), in_a_row(against));
+            return (State::new(StateShape::DoesNotFit, say!(self.words, "fit.no")), in_a_row(against));
         }
         let sentence = self.gaps(&fit, (room, opening));
         if opening.measured.is_absent() {
-            let sentence = Html::text("As planned, not measured yet. ").then(sentence);
-            return (State::new(StateShape::NotMeasured, "Verify in field"), sentence);
+            let sentence = show!(self.words, "fit.planned", rest = sentence);
+            return (State::new(StateShape::NotMeasured, say!(self.words, "fit.verify")), sentence);
         }
         let known = fit.width.left_over().or(fit.height.left_over()).or(fit.depth.left_over());
         if known.is_none() {
             return (
-                State::new(StateShape::FitUnknown, "Not known"),
-                Html::text("A size is missing on one side or the other."),
+                State::new(StateShape::FitUnknown, say!(self.words, "fit.unknown")),
+                show!(self.words, "fit.missing"),
             );
         }
         if let Some(query) = found.iter().find(|finding| asks(finding)) {
-            let sentence = sentence.then(" ").then(sentence_of(query));
-            return (State::new(StateShape::Fits, "Fits, with a question"), sentence);
+            let sentence = sentence.then(" ").then(sentence_of(self.words, query));
+            return (State::new(StateShape::Fits, say!(self.words, "fit.yes_but")), sentence);
         }
-        (State::new(StateShape::Fits, "Fits"), sentence)
+        (State::new(StateShape::Fits, say!(self.words, "fit.yes")), sentence)
     }
 
     /// Why an option does not fit, a sentence each: what it is too large or too small for first, in the
@@ -92,25 +94,26 @@ impl PageBuilder<'_> {
     fn against_it(&self, fit: &Fitting, found: &[&Finding]) -> Vec<Html> {
         let misfits = fit.misfits();
         let ways = [
-            (misfits.width, "wide", "wider", rules::WIDTH),
-            (misfits.height, "high", "higher", rules::HEIGHT),
-            (misfits.depth, "deep", "deeper", rules::DEPTH),
+            (misfits.width, "fit.too.width", "fit.larger.width", rules::WIDTH),
+            (misfits.height, "fit.too.height", "fit.larger.height", rules::HEIGHT),
+            (misfits.depth, "fit.too.depth", "fit.larger.depth", rules::DEPTH),
         ];
         let (mut small, mut large, mut told) = (Vec::new(), Vec::new(), Vec::new());
-        for (misfit, way, more, rule) in ways {
+        for (misfit, too, larger, rule) in ways {
             let Some(misfit) = misfit else { continue };
             told.push(rule);
             match misfit {
-                Misfit::TooSmall(by) => small.push(in_prose(self.wording, by).then(format!(" too {way}"))),
-                Misfit::TooLarge(by) => large.push(in_prose(self.wording, by).then(format!(" {more}"))),
+                Misfit::TooSmall(by) => small.push(show!(self.words, too, by = in_prose(self.wording, by))),
+                Misfit::TooLarge(by) => large.push(show!(self.words, larger, by = in_prose(self.wording, by))),
             }
         }
         let stops =
             found.iter().filter(|finding| misfit(finding) && finding.waived.is_none() && !told.contains(&finding.rule));
-        let small = (!small.is_empty()).then(|| joined(small).then(" for the opening."));
+        let small =
+            (!small.is_empty()).then(|| show!(self.words, "fit.too.sentence", parts = Html::series(self.words, small)));
         let large = (!large.is_empty())
-            .then(|| Html::text("The opening is ").then(joined(large)).then(" than the maker’s sheet allows."));
-        small.into_iter().chain(large).chain(stops.map(|stop| sentence_of(stop))).collect()
+            .then(|| show!(self.words, "fit.larger.sentence", parts = Html::series(self.words, large)));
+        small.into_iter().chain(large).chain(stops.map(|stop| sentence_of(self.words, stop))).collect()
     }
 
     /// The small plan of an option, where its sizes are known.
@@ -135,6 +138,7 @@ impl PageBuilder<'_> {
             misfits: misfits(&fit),
             laps: laps(&fit),
             units: self.units(),
+            words: self.words,
         })
     }
 
@@ -158,42 +162,27 @@ impl PageBuilder<'_> {
     fn gaps(&self, fit: &Fitting, (room, opening): (&Room, &Opening)) -> Html {
         let mut parts: Vec<Html> = Vec::new();
         match (fit.gaps.each_side(), fit.gaps.left.zip(fit.gaps.right)) {
-            (Some(each), _) => parts.push(in_prose(self.wording, each).then(" on each side")),
+            (Some(each), _) => parts.push(show!(self.words, "fit.gaps.each", gap = in_prose(self.wording, each))),
             (None, Some((left, right))) => {
-                parts.push(in_prose(self.wording, left).then(" at the left"));
-                parts.push(in_prose(self.wording, right).then(" at the right"));
+                parts.push(show!(self.words, "fit.gaps.left", gap = in_prose(self.wording, left)));
+                parts.push(show!(self.words, "fit.gaps.right", gap = in_prose(self.wording, right)));
             }
             (None, None) => {}
         }
         if let (Some(play), true) = (fit.height.play(), opening.above.get().is_some() || fit.height.asked.is_some()) {
-            parts.push(in_prose(self.wording, play).then(" above"));
+            parts.push(show!(self.words, "fit.gaps.above", gap = in_prose(self.wording, play)));
         }
-        let mut sentence = Html::default();
+        let mut sentences = Vec::new();
         if !parts.is_empty() {
-            sentence = sentence.then("With ").then(joined(parts)).then(".");
+            sentences.push(show!(self.words, "fit.gaps.sentence", parts = Html::series(self.words, parts)));
         }
-        let counter = counter_depth(room, opening);
-        let against = if counter.best().is_some() { "of the counter" } else { "of the opening's front edge" };
+        let counter = counter_depth(room, opening).best().is_some();
         if let Some(out) = fit.projection.filter(|out| *out > Length::ZERO) {
-            let lead = if sentence.is_empty() { "Stands " } else { " Stands " };
-            sentence = sentence.then(lead).then(in_prose(self.wording, out)).then(format!(" proud {against}."));
+            let key = if counter { "fit.proud.counter" } else { "fit.proud.edge" };
+            sentences.push(show!(self.words, key, by = in_prose(self.wording, out)));
         }
-        if sentence.is_empty() { Html::text("No figure to compare.") } else { sentence }
+        if sentences.is_empty() { show!(self.words, "fit.none") } else { in_a_row(sentences) }
     }
-}
-
-fn joined(parts: Vec<Html>) -> Html {
-    let last = parts.len().saturating_sub(1);
-    parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
-        let text = if at == 0 {
-            text
-        } else if at == last {
-            text.then(" and ")
-        } else {
-            text.then(", ")
-        };
-        text.then(part)
-    })
 }
 
 /// Sentences one after the other.
@@ -213,9 +202,8 @@ fn asks(finding: &Finding) -> bool {
 }
 
 /// A finding's message as a sentence.
-pub fn sentence_of(finding: &Finding) -> Html {
-    let message = finding.message.bare(["", ""]);
-    Html::text(&format!("{}.", crate::views::shared::lines::capital(&message)))
+pub fn sentence_of(words: Words, finding: &Finding) -> Html {
+    found::sentence(words, &finding.message)
 }
 
 /// What the verdict says does not fit, for a drawing.

@@ -2,7 +2,28 @@
 
 use std::collections::BTreeMap;
 
-use crate::finding::{Finding, Id};
+use crate::finding::{Finding, Id, Phrase};
+use crate::language::{Language, Words};
+use crate::views::shared::html::Html;
+use crate::views::shared::lines::capital;
+
+/// What was found, as a sentence on a page.
+pub fn sentence(words: Words, message: &Phrase) -> Html {
+    in_english(words, Html::text(&format!("{}.", capital(&message.bare(["", ""])))))
+}
+
+/// A caution on a page.
+pub fn caution(words: Words, caution: &str) -> Html {
+    in_english(words, Html::text(caution))
+}
+
+/// English words on a page: marked as such on one in another language.
+fn in_english(words: Words, english: Html) -> Html {
+    if words.tag() == Language::default().tag() {
+        return english;
+    }
+    Html::trusted("<span lang=\"en\">").then(english).then(Html::trusted("</span>"))
+}
 
 /// The findings of a book.
 #[derive(Debug, Default)]

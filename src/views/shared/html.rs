@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::language::{COUNT, Part, Say, Words};
+
 /// A run of text, escaped, in which figures may be marked up.
 ///
 /// It can be made from plain text, from other safe runs, or from [`trusted`](Html::trusted) markup,
@@ -71,6 +73,68 @@ impl Html {
         &self.html
     }
 }
+
+/// Can stand in a sentence on a page.
+pub trait Shown {
+    /// It in a language.
+    fn shown(&self, words: Words) -> Html;
+
+    /// How many it is, by which a sentence takes its plural form.
+    fn count(&self) -> Option<u64>;
+}
+
+impl<T: Say> Shown for T {
+    fn shown(&self, words: Words) -> Html {
+        Html::text(&self.said(words))
+    }
+
+    fn count(&self) -> Option<u64> {
+        Say::count(self)
+    }
+}
+
+impl Shown for Html {
+    fn shown(&self, _: Words) -> Html {
+        self.clone()
+    }
+
+    fn count(&self) -> Option<u64> {
+        None
+    }
+}
+
+impl Html {
+    /// A key's sentence with what stands in its holes; `show!` is the way to write it.
+    pub fn filled(words: Words, key: &str, values: &[(&str, &dyn Shown)]) -> Html {
+        let count = values.iter().find(|(name, _)| *name == COUNT).and_then(|(_, value)| value.count());
+        words.parts(key, count).into_iter().fold(Html::default(), |text, part| match part {
+            Part::Words(words) => text.then(words),
+            Part::Hole(name) => match values.iter().find(|(known, _)| *known == name) {
+                Some((_, value)) => text.then(value.shown(words)),
+                None => text,
+            },
+        })
+    }
+
+    /// Several in a row, as a language joins them: `a, b and c`.
+    pub fn series(words: Words, parts: Vec<Html>) -> Html {
+        let joints = words.joints(&parts.iter().map(Html::plain).collect::<Vec<_>>());
+        parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
+            let joint = at.checked_sub(1).and_then(|before| joints.get(before)).map_or("", String::as_str);
+            text.then(joint).then(part)
+        })
+    }
+}
+
+/// The sentence of a key as markup, with what stands in its holes by name: `show!(words, "fit.gaps.each", gap = gap)`.
+macro_rules! show {
+    ($words:expr, $key:expr $(, $name:ident = $value:expr)* $(,)?) => {
+        $crate::views::shared::html::Html::filled($words, $key, &[
+            $((stringify!($name), &$value as &dyn $crate::views::shared::html::Shown)),*
+        ])
+    };
+}
+pub(crate) use show;
 
 impl From<&str> for Html {
     fn from(text: &str) -> Html {

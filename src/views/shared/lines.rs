@@ -1,29 +1,25 @@
 //! The lines that describe an option, worded once for pages, tables and sheets.
 
-use crate::book::{ProductOption, Selection};
-use crate::units::series;
+use crate::book::{Hinge, ProductOption, Selection};
+use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::html::Html;
 use crate::views::shared::sheet::Fact;
-use crate::vocabulary::Words;
-
-/// Labels of the facts that only some kinds have, where the key itself does not read well.
-const LABELS: [(&str, &str); 3] =
-    [("kelvin", "Colour of light, K"), ("drop", "Drop from ceiling"), ("canopy", "Canopy")];
+use crate::vocabulary::Words as _;
 
 impl PageBuilder<'_> {
     /// What the client is told of an option, from finish to the kind's own facts.
     pub fn description(&self, option: &ProductOption) -> Vec<Fact> {
         let mut facts = Vec::new();
         let words = [
-            ("Maker", &option.maker),
-            ("Model", &option.model),
-            ("Finish", &option.finish),
-            ("Colour", &option.colour),
+            ("lines.maker", &option.maker),
+            ("lines.model", &option.model),
+            ("lines.finish", &option.finish),
+            ("lines.colour", &option.colour),
         ];
-        facts.extend(words.into_iter().filter_map(|(name, slot)| Some(fact(name, Html::text(slot.get()?)))));
-        facts.extend(option.hinge.get().map(|hinge| fact("Hinge", Html::text(hinge.word()))));
+        facts.extend(words.into_iter().filter_map(|(key, slot)| Some(self.worded(key, Html::text(slot.get()?)))));
+        facts.extend(option.hinge.get().map(|hinge| self.worded("lines.hinge", self.hinge(*hinge))));
         facts.extend(self.sizes(option));
         facts.extend(self.more(option));
         facts
@@ -33,15 +29,14 @@ impl PageBuilder<'_> {
     pub fn more(&self, option: &ProductOption) -> Vec<Fact> {
         let mut facts = Vec::new();
         for detail in &option.details {
-            let label = LABELS.iter().find(|(key, _)| *key == detail.key).map(|(_, label)| (*label).to_string());
             facts.push(Fact {
-                name: label.unwrap_or_else(|| capital(detail.key)),
+                name: field(self.words, detail.key),
                 value: figures::detail(self.wording, &detail.value),
             });
         }
         if !option.accessories.is_empty() {
             let with: Vec<String> = option.accessories.iter().map(|with| with.name.value.clone()).collect();
-            facts.push(fact("With it", Html::text(&series(&with))));
+            facts.push(self.worded("lines.with_it", self.words.series(&with)));
         }
         facts
     }
@@ -50,19 +45,19 @@ impl PageBuilder<'_> {
     pub fn sizes(&self, option: &ProductOption) -> Vec<Fact> {
         let size = &option.size;
         let length = |name: &str, slot: &crate::book::Slot<crate::units::Length>| {
-            slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
+            slot.get().map(|length| self.worded(name, figures::length(self.wording, *length)))
         };
-        let height = size.height.get().map(|height| fact("Height", figures::range(self.wording, *height)));
+        let height = size.height.get().map(|height| self.worded("lines.height", figures::range(self.wording, *height)));
         let all = [
-            length("Width", &size.width),
+            length("lines.width", &size.width),
             height,
-            length("Height to hinge", &size.height_to_hinge),
-            length("Depth", &size.depth),
-            length("Depth with door", &size.depth_with_door),
-            length("Depth with handle", &size.depth_with_handle),
-            length("Length", &size.length),
-            length("Diameter", &size.diameter),
-            length("Thickness", &size.thickness),
+            length("lines.height_to_hinge", &size.height_to_hinge),
+            length("lines.depth", &size.depth),
+            length("lines.depth_with_door", &size.depth_with_door),
+            length("lines.depth_with_handle", &size.depth_with_handle),
+            length("lines.length", &size.length),
+            length("lines.diameter", &size.diameter),
+            length("lines.thickness", &size.thickness),
         ];
         all.into_iter().flatten().collect()
     }
@@ -85,14 +80,30 @@ impl PageBuilder<'_> {
     pub fn selection_line(&self, selection: &Selection) -> String {
         match selection.settled() {
             Some(option) => self.in_a_line(option),
-            None => figures::count(selection.options.len(), "option", "options") + " to choose from",
+            None => say!(self.words, "lines.to_choose", n = selection.options.len()),
         }
+    }
+
+    /// A value by the key of its name.
+    pub fn worded(&self, key: &str, value: impl Into<Html>) -> Fact {
+        fact(&say!(self.words, key), value)
+    }
+
+    /// On which side a door is hinged.
+    pub fn hinge(&self, hinge: Hinge) -> String {
+        say!(self.words, &format!("lines.hinged.{}", hinge.word()))
     }
 
     /// An option's quantity.
     pub fn quantity(&self, option: &ProductOption) -> Option<String> {
         option.quantity.get().map(ToString::to_string)
     }
+}
+
+/// What a page calls a field of the book, by its key there.
+pub fn field(words: Words, key: &str) -> String {
+    let named = format!("fields.{}", key.replace([' ', '-'], "_"));
+    if words.has(&named) { say!(words, &named) } else { capital(key) }
 }
 
 /// A named value.

@@ -4,10 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
-use crate::ledger::Issue;
-use crate::units::{series, series_of_most};
+use crate::language::{Words, say};
+use crate::ledger::{Issue, Purpose};
+use crate::units::Date;
 use crate::views::pages::PageBuilder;
-use crate::views::shared::sheet::Sheet;
+use crate::views::shared::lines::field;
+use crate::views::shared::sheet::{Sheet, purpose_key};
 use serde::Serialize;
 
 /// The most revisions that a title block lists; the newest count.
@@ -35,8 +37,8 @@ pub struct History {
 #[derive(Clone, Debug)]
 struct IssueStep {
     number: u32,
-    purpose: &'static str,
-    on: String,
+    purpose: Purpose,
+    on: Date,
     items: BTreeMap<(String, String), Changed>,
 }
 
@@ -87,14 +89,14 @@ impl History {
         let steps = book.record.issues.values().map(|issue| {
             let items = changed(before, issue);
             before = Some(issue);
-            let (number, purpose, on) = (issue.number, issue.purpose.word(), issue.on.to_string());
+            let (number, purpose, on) = (issue.number, issue.purpose, issue.on);
             IssueStep { number, purpose, on, items }
         });
         History { issues: steps.collect() }
     }
 
     /// At most a few lines: the issues in which one of some items was new, changed or gone, the newest first.
-    fn revisions(&self, of: RevisionScope<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
+    fn revisions(&self, words: Words, of: RevisionScope<'_>, name: &dyn Fn(&str, &str) -> String) -> Vec<Revision> {
         let told = self.issues.iter().rev().filter_map(|step| {
             let changed: Vec<_> = step.changed(of).collect();
             // Many are counted, not named.
@@ -102,11 +104,12 @@ impl History {
             let named = |room: &str, item: &str| if is_few { name(room, item) } else { String::new() };
             let here: Vec<(String, &Changed)> =
                 changed.into_iter().map(|((room, item), what)| (named(room, item), what)).collect();
-            let what = words(&here)?;
+            let what = told(words, &here)?;
+            let purpose = say!(words, purpose_key(step.purpose));
             Some(Revision {
                 number: step.number.to_string(),
-                date: step.on.clone(),
-                what: format!("For {}: {what}", step.purpose),
+                date: words.day(step.on),
+                what: say!(words, "revised.line", purpose = purpose, what = what),
             })
         });
         told.take(MOST).collect()
@@ -121,7 +124,7 @@ impl PageBuilder<'_> {
 
     /// The revisions of some items, by room and selection.
     pub fn revisions(&self, of: RevisionScope<'_>) -> Vec<Revision> {
-        self.history.revisions(of, &|folder, id| self.named(folder, id))
+        self.history.revisions(self.words, of, &|folder, id| self.named(folder, id))
     }
 
     fn named(&self, folder: &str, id: &str) -> String {
@@ -137,42 +140,47 @@ fn changed(before: Option<&Issue>, issue: &Issue) -> BTreeMap<(String, String), 
 }
 
 /// The fields of an item that changed, each once. A name often says maker and model again.
-fn fields(item: &Changed) -> Vec<String> {
+fn fields(words: Words, item: &Changed) -> Vec<String> {
     let mut fields: Vec<String> = Vec::new();
     for change in &item.changes {
-        let field = change.what.replace('`', "");
+        let field = field(words, &change.what).to_lowercase();
         if !fields.contains(&field) {
             fields.push(field);
         }
     }
-    if fields.iter().any(|field| field == "maker" || field == "model") {
-        fields.retain(|field| field != "name");
+    if item.changes.iter().any(|change| change.what == "maker" || change.what == "model") {
+        let name = field(words, "name").to_lowercase();
+        fields.retain(|field| *field != name);
     }
     fields
 }
 
 /// What became of some items in a line, few by name and many by count: `Range changed, Tap new`, `12
 /// changed, 1 gone`; none where nothing did.
-fn words(items: &[(String, &Changed)]) -> Option<String> {
+fn told(words: Words, items: &[(String, &Changed)]) -> Option<String> {
     if let [(_, item)] = items {
-        let fields = fields(item);
+        let fields = fields(words, item);
         return Some(match item.fate {
-            Fate::Added => "new".into(),
-            Fate::Gone => format!("{} gone", item.name),
-            _ if fields.is_empty() => "changed".into(),
-            _ => format!("{} changed", series_of_most(&fields, NAMED + 1)),
+            Fate::Added => say!(words, "revised.new"),
+            Fate::Gone => say!(words, "revised.gone", what = item.name),
+            _ if fields.is_empty() => say!(words, "revised.changed_alone"),
+            _ => say!(words, "revised.changed", what = words.series_of_most(&fields, NAMED + 1)),
         });
     }
     let all = |fate: Fate| -> Vec<String> {
         items.iter().filter(|(_, item)| item.fate == fate).map(|(name, _)| name.clone()).collect()
     };
-    let fates = [(all(Fate::Changed), "changed"), (all(Fate::Added), "new"), (all(Fate::Gone), "gone")];
+    let fates = [
+        (all(Fate::Changed), "revised.changed", "revised.so_many.changed"),
+        (all(Fate::Added), "revised.added", "revised.so_many.new"),
+        (all(Fate::Gone), "revised.gone", "revised.so_many.gone"),
+    ];
     let few = items.len() <= NAMED;
-    let told = |names: &[String], fate: &str| {
-        if few { format!("{} {fate}", series(names)) } else { format!("{} {fate}", names.len()) }
+    let told = |(names, named, counted): (Vec<String>, &str, &str)| match few {
+        true => say!(words, named, what = words.series(&names)),
+        false => say!(words, counted, n = names.len()),
     };
-    let told: Vec<String> =
-        fates.into_iter().filter(|(names, _)| !names.is_empty()).map(|(names, fate)| told(&names, fate)).collect();
+    let told: Vec<String> = fates.into_iter().filter(|(names, ..)| !names.is_empty()).map(told).collect();
     (!told.is_empty()).then(|| told.join(", "))
 }
 
@@ -213,7 +221,7 @@ mod tests {
     }
 
     fn told(history: &History, of: RevisionScope<'_>) -> Vec<(String, String)> {
-        let revisions = history.revisions(of, &|_, id| id.into());
+        let revisions = history.revisions(Words::default(), of, &|_, id| id.into());
         revisions.into_iter().map(|revision| (revision.number, revision.what)).collect()
     }
 

@@ -3,6 +3,8 @@
 use std::collections::{BTreeMap, HashMap, HashSet};
 
 use crate::book::{Book, Opening, Room, Selection, short_name_of};
+use crate::language::{Words, say};
+use crate::ledger::Purpose;
 use crate::source::portable::NameFault;
 use crate::source::{Span, portable};
 use crate::views::pages::Subject;
@@ -113,6 +115,7 @@ pub(crate) use on_sheet;
 
 /// What every sheet of a book shares, and the paths of its pages.
 pub struct SheetFrame<'a> {
+    words: Words,
     project: Project,
     rooms: BTreeMap<&'a str, String>,
     /// Each opening's name in paths, by where it is named.
@@ -133,7 +136,7 @@ pub struct SheetPlace {
 
 impl<'a> SheetFrame<'a> {
     /// The chrome of a book.
-    pub fn of(subject: Subject<'a>) -> Self {
+    pub fn of(subject: Subject<'a>, words: Words) -> Self {
         let book = subject.book;
         let project = &book.project;
         let given = |slot: &crate::book::Slot<String>| slot.get().cloned();
@@ -143,8 +146,8 @@ impl<'a> SheetFrame<'a> {
             client: given(&project.client),
             firm: given(&project.firm.name),
             firm_line: given(&project.firm.trade),
-            issue: issue_line(subject),
-            date: subject.today.to_string(),
+            issue: issue_line(subject, words),
+            date: words.day(subject.today),
             draft: subject.draft,
             issued: book.record.latest().map(|issue| IssuedAs {
                 book: issue.book.clone(),
@@ -152,7 +155,7 @@ impl<'a> SheetFrame<'a> {
                 on: issue.on.iso(),
             }),
         };
-        Self { project: shared, rooms: room_names(book), openings: opening_names(book) }
+        Self { words, project: shared, rooms: room_names(book), openings: opening_names(book) }
     }
 
     /// The name that a room has in paths.
@@ -198,8 +201,8 @@ impl<'a> SheetFrame<'a> {
     /// The crumb of the folder's first page.
     pub fn first(&self) -> Crumb {
         let title = &self.project.title;
-        let name = if title.is_empty() { "Book" } else { title };
-        Crumb { name: name.into(), href: Some("index.html".into()) }
+        let name = if title.is_empty() { say!(self.words, "pages.book") } else { title.clone() };
+        Crumb { name, href: Some("index.html".into()) }
     }
 
     /// A sheet at a place, between two others.
@@ -227,9 +230,9 @@ impl<'a> SheetFrame<'a> {
 }
 
 /// What the title block says of the issue: `1, for approval, 10 Jan 2027`.
-fn issue_line(subject: Subject<'_>) -> String {
+fn issue_line(subject: Subject<'_>, words: Words) -> String {
     let Some(issue) = subject.book.record.latest() else {
-        return if subject.draft { "draft, not issued".into() } else { "not issued yet".into() };
+        return say!(words, if subject.draft { "issued.draft" } else { "issued.none" });
     };
     let approvals = &subject.assessment.approvals;
     let issued = issue.by_item();
@@ -239,8 +242,17 @@ fn issue_line(subject: Subject<'_>) -> String {
         now.zip(issued).is_none_or(|(now, issued)| now.mark == issued.mark)
     };
     let changed = subject.book.selections().any(|(room, selection)| !is_as_issued(room, selection));
-    let since = if changed { "changed since " } else { "" };
-    format!("{since}{}, for {}, {}", issue.number, issue.purpose.word(), issue.on)
+    let purpose = say!(words, purpose_key(issue.purpose));
+    let key = if changed { "issued.changed_since" } else { "issued.as" };
+    say!(words, key, issue = issue.number, purpose = purpose, day = issue.on)
+}
+
+/// The key of what an issue is for.
+pub fn purpose_key(purpose: Purpose) -> &'static str {
+    match purpose {
+        Purpose::Approval => "issued.for_approval",
+        Purpose::Construction => "issued.for_construction",
+    }
 }
 
 /// Each room's name in paths, no two the same.

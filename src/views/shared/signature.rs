@@ -6,12 +6,14 @@ use std::fmt::Write;
 use crate::assess::approval::{ApproverDecision, Given};
 use crate::book::{Approver as Named, Room, Selection};
 use crate::digest::Digest;
+use crate::language::say;
 use crate::ledger::{Decision, Drawing};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::sign_off::SheetSigner;
 use crate::views::paper::sign_off_item::{Decided, DecisionBox};
-use crate::views::shared::figures::{count, day_of};
+use crate::views::shared::figures::day_of;
 use crate::views::shared::html::Html;
+use crate::views::shared::state::decision_key;
 use serde::Serialize;
 
 /// The most numbers of items that a signature names before it counts them.
@@ -106,8 +108,8 @@ impl PageBuilder<'_> {
 
     fn signature(&self, word: &ApproverDecision, tags: &[&str], all: usize) -> Signature {
         let of = match tags.len() {
-            some if some == all => format!("all {}", count(all, "item", "items")),
-            some if some > NAMED => format!("{some} of {}", count(all, "item", "items")),
+            some if some == all => say!(self.words, "given.all_items", n = all),
+            some if some > NAMED => say!(self.words, "given.of_items", some = some, n = all),
             _ => tags.join(", "),
         };
         let kept = self.subject.book.record.kept.get(&word.response);
@@ -116,26 +118,26 @@ impl PageBuilder<'_> {
         let on_paper = kept.is_some_and(|kept| kept.scan.is_some());
         Signature {
             name: typed.clone().unwrap_or_else(|| word.name.clone()),
-            text: typed.unwrap_or_else(|| if on_paper { "on paper".into() } else { String::new() }),
-            date: if by_hand { String::new() } else { day_of(word.made) },
-            how: format!("{}; of issue {}, {of}", self.how_in_short(word), word.issue),
+            text: typed.unwrap_or_else(|| if on_paper { say!(self.words, "given.on_paper") } else { String::new() }),
+            date: if by_hand { String::new() } else { day_of(self.words, word.made) },
+            how: say!(self.words, "given.of_issue", how = self.how_in_short(word), issue = word.issue, of = of),
             drawing: kept.and_then(|kept| kept.drawing.as_ref()).map(Strokes::of),
         }
     }
 
     /// How a word was given, and when, where only the designer's own words tell it.
     pub fn how(&self, word: &ApproverDecision) -> String {
-        self.how_given(&word.given, &word.response, &day_of(word.made))
+        self.how_given(&word.given, &word.response, &day_of(self.words, word.made))
     }
 
     /// How a word was given, for those who decide: what the designer wrote of it is the office's.
     pub fn how_in_short(&self, word: &ApproverDecision) -> String {
         match &word.given {
             Given::ByHand(_) if self.has_scan(&word.response) => {
-                format!("signed on paper; recorded {}", day_of(word.made))
+                say!(self.words, "given.paper", day = day_of(self.words, word.made))
             }
-            Given::ByHand(_) => format!("by hand, written down by the designer {}", day_of(word.made)),
-            given => self.how_given(given, &word.response, &day_of(word.made)),
+            Given::ByHand(_) => say!(self.words, "given.hand", day = day_of(self.words, word.made)),
+            given => self.how_given(given, &word.response, &day_of(self.words, word.made)),
         }
     }
 
@@ -146,14 +148,16 @@ impl PageBuilder<'_> {
     /// How a response was given; one that the designer wrote down says when that was done.
     pub fn how_given(&self, given: &Given, response: &Digest, recorded: &str) -> String {
         match given {
-            Given::ByPrivateLink => "by private link".into(),
-            Given::Confirmed => "confirmed with the person".into(),
-            Given::Unsigned => "unsigned: to be confirmed".into(),
-            Given::ByHand(how) if !self.has_scan(response) => format!("by hand: {how}; recorded {recorded}"),
-            Given::ByHand(how) if how.to_lowercase().starts_with("signed on paper") => {
-                format!("{how}; recorded {recorded}")
+            Given::ByPrivateLink => say!(self.words, "given.link"),
+            Given::Confirmed => say!(self.words, "given.confirmed"),
+            Given::Unsigned => say!(self.words, "given.unsigned"),
+            Given::ByHand(how) if !self.has_scan(response) => {
+                say!(self.words, "given.by_hand", how = how, day = recorded)
             }
-            Given::ByHand(how) => format!("signed on paper: {how}; recorded {recorded}"),
+            Given::ByHand(how) if how.to_lowercase().starts_with("signed on paper") => {
+                say!(self.words, "given.recorded", how = how, day = recorded)
+            }
+            Given::ByHand(how) => say!(self.words, "given.on_paper_how", how = how, day = recorded),
         }
     }
 
@@ -164,13 +168,15 @@ impl PageBuilder<'_> {
         let approvers = self.subject.book.project.approvers.iter();
         let told = |word: &ApproverDecision| {
             let option = word.option.as_deref().map(|id| options.get(id).map_or(id, String::as_str));
-            let chosen = option.map_or_else(String::new, |option| format!(" {option},"));
-            let met = if word.decision == Decision::ApprovedAsNoted && word.met { ", and met" } else { "" };
-            let on =
-                if matches!(word.given, Given::ByHand(_)) { String::new() } else { format!(" {},", day_of(word.made)) };
+            let is_met = word.decision == Decision::ApprovedAsNoted && word.met;
+            let decision =
+                say!(self.words, if is_met { "stands.met" } else { decision_key(word.decision) }).to_lowercase();
+            let by_hand = matches!(word.given, Given::ByHand(_));
+            let on = (!by_hand).then(|| day_of(self.words, word.made));
+            let parts = [Some(decision), option.map(str::to_owned), on, Some(self.how_in_short(word))];
             Decided {
                 stamp: Some(stamp(word.decision)),
-                by: format!("{}{met},{chosen}{on} {}", word.decision.words(), self.how_in_short(word)),
+                by: parts.into_iter().flatten().collect::<Vec<_>>().join(", "),
                 note: word.note.clone().unwrap_or_default(),
             }
         };

@@ -3,10 +3,9 @@
 use crate::assess::approval::{ApprovalState, ApproverDecision, ItemApproval};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::{Counts, Finding, Severity};
+use crate::language::{Words, say};
 use crate::ledger::Decision;
-use crate::units::series;
 use crate::views::pages::PageBuilder;
-use crate::views::shared::figures::count;
 use serde::Serialize;
 
 /// A word and the shape that stands beside it.
@@ -77,25 +76,26 @@ impl PageBuilder<'_> {
     pub fn decision(&self, room: &Room, selection: &Selection) -> State {
         let item = self.subject.assessment.approvals.item(room, selection);
         let item = item.filter(|item| item.standing != ApprovalState::Unsigned);
-        item.map_or_else(|| unissued(selection), |item| standing(item, selection))
+        item.map_or_else(|| unissued(self.words, selection), |item| standing(self.words, item, selection))
     }
 
     /// How far the decision has come, for the office: what is to be confirmed is told.
     pub fn decision_for_office(&self, room: &Room, selection: &Selection) -> State {
         let item = self.subject.assessment.approvals.item(room, selection);
-        item.map_or_else(|| unissued(selection), |item| standing(item, selection))
+        item.map_or_else(|| unissued(self.words, selection), |item| standing(self.words, item, selection))
     }
 
     /// What one approver is known to have said of a selection.
     pub fn said_by(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
-        self.known_word(&approver.id.value, room, selection).map_or_else(|| unissued(selection), said)
+        self.known_word(&approver.id.value, room, selection)
+            .map_or_else(|| unissued(self.words, selection), |word| said(self.words, word))
     }
 
     /// What somebody said of a selection in an approver's name, for the office.
     pub fn said_for_office(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
         let item = self.subject.assessment.approvals.item(room, selection);
         let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
-        word.map_or_else(|| unissued(selection), said)
+        word.map_or_else(|| unissued(self.words, selection), |word| said(self.words, word))
     }
 
     /// What is known to be approvers' own of a selection: all that stands on a page of those who decide.
@@ -110,77 +110,92 @@ impl PageBuilder<'_> {
     }
 }
 
-fn unissued(selection: &Selection) -> State {
-    let word = if selection.settled().is_some() { "Waiting for signatures" } else { "Waiting: choose one" };
-    State::new(StateShape::Waiting, word)
+fn unissued(words: Words, selection: &Selection) -> State {
+    let key = if selection.settled().is_some() { "stands.signatures" } else { "stands.choose" };
+    State::new(StateShape::Waiting, say!(words, key))
 }
 
-fn standing(item: &ItemApproval, selection: &Selection) -> State {
-    let names = |who: &[String]| series(who);
+fn standing(words: Words, item: &ItemApproval, selection: &Selection) -> State {
+    let names = |who: &[String]| words.series(who);
+    let waiting = |key: &str| State::new(StateShape::Waiting, say!(words, key));
     match &item.standing {
-        ApprovalState::NotIssued => State::new(StateShape::Waiting, "Not asked yet"),
-        ApprovalState::Waiting if selection.settled().is_none() => {
-            State::new(StateShape::Waiting, "Waiting: choose one")
+        ApprovalState::NotIssued => waiting("stands.not_asked"),
+        ApprovalState::Waiting if selection.settled().is_none() => waiting("stands.choose"),
+        ApprovalState::Waiting => waiting("stands.signatures"),
+        ApprovalState::Unsigned => waiting("stands.to_confirm"),
+        ApprovalState::Partly(_) => {
+            State::new(StateShape::Waiting, say!(words, "stands.for", who = names(&item.waits_for)))
         }
-        ApprovalState::Waiting => State::new(StateShape::Waiting, "Waiting for signatures"),
-        ApprovalState::Unsigned => State::new(StateShape::Waiting, "Unsigned: to be confirmed"),
-        ApprovalState::Partly(_) => State::new(StateShape::Waiting, format!("Waiting for {}", names(&item.waits_for))),
-        ApprovalState::Conflict => State::new(StateShape::ReviseAndResubmit, "Not agreed yet"),
+        ApprovalState::Conflict => State::new(StateShape::ReviseAndResubmit, say!(words, "stands.not_agreed")),
         ApprovalState::Stale(who) => {
-            State::new(StateShape::ChangedSinceSigned, format!("Changed since {} signed", names(who)))
+            State::new(StateShape::ChangedSinceSigned, say!(words, "stands.changed", who = names(who)))
         }
         ApprovalState::Revise(who) => {
-            State::new(StateShape::ReviseAndResubmit, format!("To be revised for {}", names(who)))
+            State::new(StateShape::ReviseAndResubmit, say!(words, "stands.revise", who = names(who)))
         }
-        ApprovalState::Rejected(who) => State::new(StateShape::Rejected, format!("Rejected by {}", names(who))),
-        ApprovalState::Condition(_) => State::new(StateShape::ApprovedAsNoted, "Approved as noted"),
-        ApprovalState::Held => State::new(StateShape::ChangedSinceSigned, "Approved, and held: ask again"),
-        ApprovalState::Approved => State::new(StateShape::Approved, "Approved"),
+        ApprovalState::Rejected(who) => {
+            State::new(StateShape::Rejected, say!(words, "stands.rejected", who = names(who)))
+        }
+        ApprovalState::Condition(_) => State::new(StateShape::ApprovedAsNoted, say!(words, "state.approved_as_noted")),
+        ApprovalState::Held => State::new(StateShape::ChangedSinceSigned, say!(words, "stands.held")),
+        ApprovalState::Approved => State::new(StateShape::Approved, say!(words, "state.approved")),
     }
 }
 
-fn said(word: &ApproverDecision) -> State {
+fn said(words: Words, word: &ApproverDecision) -> State {
     if !word.holds {
-        return State::new(StateShape::ChangedSinceSigned, "Changed since signed");
+        return State::new(StateShape::ChangedSinceSigned, say!(words, "state.changed_since_signed"));
     }
     if !word.rivals.is_empty() {
-        return State::new(StateShape::ReviseAndResubmit, "Said both; which last is not known");
+        return State::new(StateShape::ReviseAndResubmit, say!(words, "stands.said_both"));
     }
     if word.lacks_option {
-        return State::new(StateShape::Waiting, "Approved, and no option chosen");
+        return State::new(StateShape::Waiting, say!(words, "stands.no_option"));
     }
-    let unsigned = if word.given.is_known() { "" } else { ", unsigned" };
-    let (shape, words) = match word.decision {
-        Decision::Approved => (StateShape::Approved, "Approved"),
-        Decision::ApprovedAsNoted if word.met => (StateShape::Approved, "Approved as noted, and met"),
-        Decision::ApprovedAsNoted => (StateShape::ApprovedAsNoted, "Approved as noted"),
-        Decision::ReviseAndResubmit => (StateShape::ReviseAndResubmit, "Revise and resubmit"),
-        Decision::Rejected => (StateShape::Rejected, "Rejected"),
+    let (shape, key) = match word.decision {
+        Decision::ApprovedAsNoted if word.met => (StateShape::Approved, "stands.met"),
+        Decision::Approved => (StateShape::Approved, decision_key(word.decision)),
+        Decision::ApprovedAsNoted => (StateShape::ApprovedAsNoted, decision_key(word.decision)),
+        Decision::ReviseAndResubmit => (StateShape::ReviseAndResubmit, decision_key(word.decision)),
+        Decision::Rejected => (StateShape::Rejected, decision_key(word.decision)),
     };
-    let shape = if unsigned.is_empty() { shape } else { StateShape::Waiting };
-    State::new(shape, format!("{words}{unsigned}"))
+    let said = say!(words, key);
+    match word.given.is_known() {
+        true => State::new(shape, said),
+        false => State::new(StateShape::Waiting, say!(words, "stands.unsigned", state = said)),
+    }
+}
+
+/// The key of a review stamp's words.
+pub fn decision_key(decision: Decision) -> &'static str {
+    match decision {
+        Decision::Approved => "state.approved",
+        Decision::ApprovedAsNoted => "state.approved_as_noted",
+        Decision::ReviseAndResubmit => "state.revise_and_resubmit",
+        Decision::Rejected => "state.rejected",
+    }
 }
 
 /// A finding's weight.
-pub fn severity(finding: &Finding) -> State {
+pub fn severity(words: Words, finding: &Finding) -> State {
     if finding.waived.is_some() {
-        return State::new(StateShape::Waived, "waived");
+        return State::new(StateShape::Waived, say!(words, "weighs.waived"));
     }
-    let shape = match finding.severity {
-        Severity::Stop => StateShape::Stop,
-        Severity::Query => StateShape::Query,
-        Severity::Note => StateShape::Note,
+    let (shape, key) = match finding.severity {
+        Severity::Stop => (StateShape::Stop, "weighs.stop"),
+        Severity::Query => (StateShape::Query, "weighs.query"),
+        Severity::Note => (StateShape::Note, "weighs.note"),
     };
-    State::new(shape, finding.severity.word())
+    State::new(shape, say!(words, key))
 }
 
 /// How many findings of each weight.
-pub fn counts(counts: Counts) -> Vec<State> {
+pub fn counts(words: Words, counts: Counts) -> Vec<State> {
     let all = [
-        (StateShape::Stop, count(counts.stops, "stop", "stops")),
-        (StateShape::Query, count(counts.queries, "query", "queries")),
-        (StateShape::Note, count(counts.notes, "note", "notes")),
-        (StateShape::Waived, format!("{} waived", counts.waived)),
+        (StateShape::Stop, say!(words, "weighs.stops", n = counts.stops)),
+        (StateShape::Query, say!(words, "weighs.queries", n = counts.queries)),
+        (StateShape::Note, say!(words, "weighs.notes", n = counts.notes)),
+        (StateShape::Waived, say!(words, "weighs.so_many_waived", n = counts.waived)),
     ];
     let told = all.into_iter().filter(|(shape, _)| *shape != StateShape::Waived || counts.waived > 0);
     told.map(|(shape, word)| State::new(shape, word)).collect()

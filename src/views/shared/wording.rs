@@ -1,9 +1,10 @@
 //! Lengths, money and weights as pages print them: a real fraction, and the other system beside it.
 
 use crate::book::System;
+use crate::language::{Words, say};
 use crate::units::length::{Grain, Shown};
 use crate::units::{Length, LengthRange, Money, Weight};
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 
 /// How a book writes its figures: which system stands first, and how fine the fractions are.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -12,6 +13,8 @@ pub struct Wording {
     pub system: System,
     /// Of the imperial figures.
     pub grain: Grain,
+    /// The language.
+    pub words: Words,
 }
 
 impl Wording {
@@ -27,6 +30,11 @@ impl Wording {
         dim(figure(first)).then(" ").then(soft(Html::text("(").then(figure(second)).then(")")))
     }
 
+    /// For a sentence of plain text: `30 1/16" (763.6 mm)`, or the other way round.
+    pub fn said(&self, length: Length) -> String {
+        crate::finding::Value::Length(length, self.system).to_string()
+    }
+
     /// The first system alone, where a row is short and the other stands below.
     pub fn first(&self, length: Length) -> Html {
         dim(figure(self.both(length).0))
@@ -39,12 +47,12 @@ impl Wording {
 
     /// A range in the first system: `30″ to 30 1/4″`, `at least 24″`.
     pub fn range(&self, range: LengthRange) -> Html {
-        worded(range, |length| self.first(length))
+        self.worded(range, |length| self.first(length))
     }
 
     /// The same range in the other system, for the second line.
     pub fn range_second(&self, range: LengthRange) -> Html {
-        worded(range, |length| self.second(length))
+        self.worded(range, |length| self.second(length))
     }
 
     /// Sides in their order: `32″ × 41″ × 30″`, then the other system.
@@ -67,6 +75,22 @@ impl Wording {
             System::Metric => (metric, imperial),
         };
         dim(Html::text(&first)).then(" ").then(soft(Html::text(&second)))
+    }
+
+    fn worded(&self, range: LengthRange, shown: impl Fn(Length) -> Html) -> Html {
+        match (range.least, range.most) {
+            (Some(least), Some(most)) if least == most => shown(least),
+            (Some(least), Some(most)) => show!(self.words, "units.range", least = shown(least), most = shown(most)),
+            (Some(least), None) => show!(self.words, "units.at_least", length = shown(least)),
+            (None, Some(most)) => show!(self.words, "units.at_most", length = shown(most)),
+            (None, None) => show!(self.words, "units.any"),
+        }
+    }
+
+    /// An amount, digit under digit, that never breaks.
+    pub fn money(&self, amount: Money) -> Html {
+        let amount = say!(self.words, "units.amount", amount = amount);
+        Html::trusted(format!("<span class=\"num\">{}</span>", Html::text(&amount).as_str()))
     }
 
     fn both(&self, length: Length) -> (Shown, Shown) {
@@ -102,21 +126,6 @@ pub fn figure(shown: Shown) -> Html {
         (over, false) => format!("<i class=\"fr\">{over}/{}</i>", shown.denominator),
     };
     Html::trusted(text).then(Html::trusted(fraction)).then("″")
-}
-
-/// An amount, digit under digit, that never breaks.
-pub fn money(amount: Money) -> Html {
-    Html::trusted(format!("<span class=\"num\">{}</span>", Html::text(&amount.to_string()).as_str()))
-}
-
-fn worded(range: LengthRange, shown: impl Fn(Length) -> Html) -> Html {
-    match (range.least, range.most) {
-        (Some(least), Some(most)) if least == most => shown(least),
-        (Some(least), Some(most)) => shown(least).then(" to ").then(shown(most)),
-        (Some(least), None) => Html::text("at least ").then(shown(least)),
-        (None, Some(most)) => Html::text("at most ").then(shown(most)),
-        (None, None) => Html::text("any length"),
-    }
 }
 
 fn dim(inner: Html) -> Html {

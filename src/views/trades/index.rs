@@ -2,14 +2,13 @@
 
 use crate::assess::rules::Reader;
 use crate::book::Room;
+use crate::language::say;
 use crate::site::plan::Plans;
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures;
-use crate::views::shared::figures::count;
-use crate::views::shared::html::Html;
-use crate::views::shared::lines::fact;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::sheet::{Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::State;
 use crate::views::trades::opening::SheetOpening;
@@ -56,15 +55,17 @@ on_sheet!(InstallerIndex);
 impl<'a> PageBuilder<'a> {
     /// `index.html` of the installer's folder.
     pub fn installer_index(&self, plans: &Plans<'_>, all: &[SheetOpening<'_>]) -> InstallerIndex {
-        let place =
-            SheetPlace { path: "index.html".into(), number: "F-00".into(), name: "Openings".into(), above: vec![] };
+        let place = SheetPlace {
+            path: "index.html".into(),
+            number: "F-00".into(),
+            name: say!(self.words, "pages.openings"),
+            above: vec![],
+        };
         let planned = all.iter().filter(|at| at.opening.measured.is_absent()).count();
         let lead = match (all.len(), planned) {
-            (0, _) => "No opening is in the book yet.".to_string(),
-            (all, 0) => format!("{}, all of them measured.", count(all, "opening", "openings")),
-            (all, planned) => {
-                format!("{}, {planned} still as planned: verify in field.", count(all, "opening", "openings"))
-            }
+            (0, _) => say!(self.words, "installer.none"),
+            (all, 0) => say!(self.words, "installer_says.all_measured", n = all),
+            (all, planned) => say!(self.words, "installer_says.planned", n = all, planned = planned),
         };
         // They stand in the order of the rooms.
         let mut rest = all;
@@ -75,9 +76,8 @@ impl<'a> PageBuilder<'a> {
         };
         let project = &self.subject.book.project;
         let mut facts = Vec::new();
-        facts.extend(project.address.get().map(|address| fact("Address", address.as_str())));
-        facts.extend(project.firm.phone.get().map(|phone| fact("Office", phone.as_str())));
-        let general = "Figures come from makers' sheets and from the tape, as named on each sheet. Where they differ from what you find, or from the local code, stop and call: code, the maker's instructions and licensed trades decide.";
+        facts.extend(project.address.get().map(|address| self.worded("installer_says.address", address.as_str())));
+        facts.extend(project.firm.phone.get().map(|phone| self.worded("installer_says.office", phone.as_str())));
         InstallerIndex {
             sheet: self.chrome.sheet(place, None, None, all.first().map(|at| self.opening_link(*at))),
             lead: Html::text(&lead),
@@ -89,7 +89,10 @@ impl<'a> PageBuilder<'a> {
                 .iter()
                 .filter_map(|room| self.opening_group(plans, room, here(room)))
                 .collect(),
-            notices: vec![Notice { title: "Before you start".into(), lines: vec![Html::text(general)] }],
+            notices: vec![Notice {
+                title: say!(self.words, "installer.know"),
+                lines: vec![show!(self.words, "installer_says.general")],
+            }],
         }
     }
 
@@ -98,13 +101,17 @@ impl<'a> PageBuilder<'a> {
             return None;
         }
         let mut parts: Vec<Html> = Vec::new();
-        parts.extend(room.ceiling.get().map(|ceiling| Html::text("Ceiling ").then(self.ceiling(ceiling))));
+        parts.extend(
+            room.ceiling
+                .get()
+                .map(|ceiling| show!(self.words, "installer_says.ceiling", height = self.ceiling(ceiling))),
+        );
         let to_lay = room
             .floor_build_up
             .get()
-            .map(|to_lay| figures::length(self.wording, *to_lay).then(" of floor still to be laid"));
+            .map(|to_lay| show!(self.words, "installer_says.to_lay", depth = figures::length(self.wording, *to_lay)));
         parts.extend(to_lay);
-        parts.extend(self.measured(room).map(|measured| Html::text(&format!("measured {measured}"))));
+        parts.extend(self.measured(room).map(|measured| show!(self.words, "installer_says.measured", when = measured)));
         let line = parts.into_iter().reduce(|line, part| line.then("; ").then(part));
         Some(OpeningGroup {
             room: room.title().into(),
@@ -119,7 +126,7 @@ impl<'a> PageBuilder<'a> {
         let (verdict, sentence) = self.opening_verdict(at);
         let sizes = [at.opening.governing_width(), self.height_of(at.room, at.opening)];
         let sides: Vec<Length> = sizes.into_iter().flatten().collect();
-        let thing = at.thing.map_or_else(|| "nothing yet".to_string(), |(_, option)| option.title());
+        let thing = at.thing.map_or_else(|| say!(self.words, "installer_says.nothing"), |(_, option)| option.title());
         OpeningLine {
             link: self.opening_link(at),
             verdict,

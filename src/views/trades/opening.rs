@@ -1,6 +1,7 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
 use crate::book::{Fit, MeasuredBetween, Opening, ProductOption, Room, Selection, Slot};
+use crate::language::say;
 use crate::marks;
 use crate::site::fitting::{build_up, fitting};
 use crate::site::plan::Plans;
@@ -8,8 +9,7 @@ use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
-use crate::views::shared::html::Html;
-use crate::views::shared::lines::fact;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::{State, StateShape};
@@ -85,18 +85,17 @@ impl<'a> PageBuilder<'a> {
     pub fn opening_verdict(&self, at: SheetOpening<'_>) -> (State, Html) {
         match at.thing {
             None => (
-                State::new(StateShape::FitUnknown, "Nothing chosen"),
-                Html::text("Nothing in the book goes in here yet."),
+                State::new(StateShape::FitUnknown, say!(self.words, "opening_says.nothing_chosen")),
+                show!(self.words, "opening_says.nothing_goes_in"),
             ),
             Some((selection, option)) => {
                 let (state, sentence) = self.verdict(at.room, at.opening, selection, option);
                 let open = selection.settled().is_none();
-                let lead = if open {
-                    Html::text(&format!("Still to be chosen; {} is shown. ", option.title()))
-                } else {
-                    Html::default()
+                let sentence = match open {
+                    true => show!(self.words, "opening_says.open", option = option.title(), rest = sentence),
+                    false => sentence,
                 };
-                (state, lead.then(sentence))
+                (state, sentence)
             }
         }
     }
@@ -107,38 +106,39 @@ impl<'a> PageBuilder<'a> {
         at: SheetOpening<'_>,
         (from, onward): (Option<Link>, Option<Link>),
     ) -> OpeningPage {
-        let index = Link { href: "index.html".into(), name: "Openings".into(), number: Some("F-00".into()) };
+        let index =
+            Link { href: "index.html".into(), name: say!(self.words, "pages.openings"), number: Some("F-00".into()) };
         let place = SheetPlace {
             path: self.chrome.opening_path(at.room, at.opening),
             number: number(at),
-            name: format!("{}, at the opening", name(at)),
+            name: say!(self.words, "pages.at_opening", name = name(at)),
             above: vec![self.chrome.first(), Crumb { name: at.room.title().into(), href: Some("index.html".into()) }],
         };
         let (verdict, sentence) = self.opening_verdict(at);
         let mark =
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
         let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
-        sheet.scale = Some("by the bar".into());
+        sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
         let of_thing =
             |(selection, _): (&Selection, _)| self.revisions(RevisionScope::Item(&at.room.folder, &selection.id));
         sheet.revisions = at.thing.map_or_else(Vec::new, of_thing);
         let fit = at.thing.map(|(_, option)| fitting(self.plans.room(at.room), at.room, at.opening, option));
         OpeningPage {
             sheet,
-            label: format!("Installer’s sheet · {} · {}", at.room.title(), number(at)),
+            label: say!(self.words, "opening_says.label", room = at.room.title(), number = number(at)),
             verdict,
             sentence,
             facts: self.opening_facts(plans, at),
             drawings: self.opening_drawings(plans, at),
             sizes: self.size_rows(at, fit.as_ref()),
             sizes_from: Some(self.sizes_from(at)),
-            services: services(at),
-            services_from: at.thing.map(|_| Html::text("What the maker's sheet asks, and what is there")),
+            services: self.services(at),
+            services_from: at.thing.map(|_| show!(self.words, "opening_says.services_from")),
             door: self.door_facts(at),
             carton: self.carton_facts(at),
             way_in: self.way_rows(at),
             cautions: self.opening_cautions(at),
-            tape: opening_tape::lines(),
+            tape: opening_tape::lines(self.words),
             asks: self.tape_asked(at, fit.as_ref()),
             tape_needs: self.tape_needs(fit.as_ref()),
         }
@@ -147,17 +147,22 @@ impl<'a> PageBuilder<'a> {
     fn opening_facts(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((_, option)) = at.thing {
-            let hinge = option.hinge.get().map_or(String::new(), |hinge| format!(", hinge {hinge}"));
-            facts.push(fact("Unit", format!("{}{hinge}", option.title())));
-            facts.extend(maker_sheet(option).map(|sheet| fact("Maker’s sheet", sheet)));
+            let unit = match option.hinge.get() {
+                Some(hinge) => {
+                    say!(self.words, "opening_says.hinged", name = option.title(), hinge = self.hinge(*hinge))
+                }
+                None => option.title(),
+            };
+            facts.push(self.worded("opening_says.unit", unit));
+            facts.extend(self.maker_sheet(option).map(|sheet| self.worded("opening_says.sheet", sheet)));
         }
-        facts.push(fact("Datum", self.datum(at)));
+        facts.push(self.worded("opening_says.datum", self.datum(at)));
         if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
-            facts.push(fact("Weight", self.wording.weight(*weight)));
+            facts.push(self.worded("opening_says.weight", self.wording.weight(*weight)));
         }
         facts.extend(self.heat_facts(plans, at));
         if let Some(note) = at.opening.note.get() {
-            facts.push(fact("Note", prose::line(note)));
+            facts.push(self.worded("opening_says.note", prose::line(note)));
         }
         facts
     }
@@ -166,47 +171,85 @@ impl<'a> PageBuilder<'a> {
     fn datum(&self, at: SheetOpening<'_>) -> Html {
         let to_lay = build_up(at.room, at.opening);
         let floor = match at.opening.sill.get() {
-            Some(sill) => Html::text("finished floor; its bottom stands ")
-                .then(figures::length(self.wording, *sill))
-                .then(" above it"),
-            None if to_lay > Length::ZERO => {
-                Html::text("finished floor; ").then(figures::length(self.wording, to_lay)).then(" still to be laid")
+            Some(sill) => {
+                show!(self.words, "opening_says.from.sill", height = figures::length(self.wording, *sill))
             }
-            None => Html::text("finished floor"),
+            None if to_lay > Length::ZERO => {
+                show!(self.words, "opening_says.from.to_lay", depth = figures::length(self.wording, to_lay))
+            }
+            None => show!(self.words, "opening_says.from.floor"),
         };
         if at.opening.measured_between.get() != Some(&MeasuredBetween::Studs) {
             return floor;
         }
         let Some(to_come) = at.opening.to_come_on_its_walls() else {
-            return floor.then("; between studs, and what comes on them is not known");
+            return show!(self.words, "opening_says.from.studs", floor = floor);
         };
-        let sides = [("at the left", to_come.left), ("at the right", to_come.right), ("behind", to_come.back)];
+        let sides = [
+            ("opening_says.from.left", to_come.left),
+            ("opening_says.from.right", to_come.right),
+            ("opening_says.from.behind", to_come.back),
+        ];
         let sides = sides.into_iter().filter(|(_, length)| *length > Length::ZERO);
-        sides.fold(floor.then("; finished walls, still to come on the studs"), |told, (side, length)| {
-            told.then(format!(" {side} ").as_str()).then(figures::length(self.wording, length))
-        })
+        let sides = sides.map(|(key, length)| show!(self.words, key, depth = figures::length(self.wording, length)));
+        let sides = Html::series(self.words, sides.collect());
+        show!(self.words, "opening_says.from.walls", floor = floor, sides = sides)
     }
 
     fn door_facts(&self, at: SheetOpening<'_>) -> Vec<Fact> {
         let Some((_, option)) = at.thing else { return vec![] };
         let Some(door) = option.fit.get().and_then(|fit| fit.door.get()) else { return vec![] };
         let length = |name: &str, slot: &Slot<Length>| {
-            slot.get().map(|length| fact(name, figures::length(self.wording, *length)))
+            slot.get().map(|length| self.worded(name, figures::length(self.wording, *length)))
         };
         let mut facts: Vec<Fact> = [
-            option.hinge.get().map(|hinge| fact("Hinge", hinge.to_string())),
-            length("Drops to", &door.drops),
-            length("Swings to", &door.swings),
-            length("Pulls out", &door.pulls),
-            length("To a wall at the hinge", &door.wall_clearance),
-            length("Clear in front, by the sheet", &door.in_front),
-            door.angle.get().map(|angle| fact("Opens", angle.as_str())),
+            option.hinge.get().map(|hinge| self.worded("lines.hinge", self.hinge(*hinge))),
+            length("opening_says.door.drops", &door.drops),
+            length("opening_says.door.swings", &door.swings),
+            length("opening_says.door.pulls", &door.pulls),
+            length("opening_says.door.wall", &door.wall_clearance),
+            length("opening_says.door.in_front", &door.in_front),
+            door.angle.get().map(|angle| self.worded("opening_says.door.opens", angle.as_str())),
         ]
         .into_iter()
         .flatten()
         .collect();
-        facts.extend(length("Clear in front, as it is", &at.opening.in_front));
+        facts.extend(length("opening_says.door.there", &at.opening.in_front));
         facts
+    }
+
+    /// The maker's sheet that an option goes by: its name, revision and day.
+    pub(super) fn maker_sheet(&self, option: &ProductOption) -> Option<String> {
+        let sheet = option.fit.get()?.sheet.get()?;
+        let parts = [
+            sheet.name.get().cloned(),
+            sheet.revision.get().map(|revision| say!(self.words, "opening_says.revision", revision = revision)),
+            sheet.date.get().map(|day| self.words.day(*day)),
+        ];
+        let parts: Vec<String> = parts.into_iter().flatten().collect();
+        if parts.is_empty() { None } else { Some(parts.join(", ")) }
+    }
+
+    /// Each service: what the sheet asks, and what is there.
+    fn services(&self, at: SheetOpening<'_>) -> Vec<Fact> {
+        let none = Fit::default();
+        let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
+        let (needs, there) = (&fit.needs, &at.opening.service);
+        let all = [
+            ("opening_says.services.power", words(&needs.power), words(&there.power)),
+            ("opening_says.services.gas", words(&needs.gas), words(&there.gas)),
+            ("opening_says.services.water", words(&needs.water), words(&there.water)),
+            ("opening_says.services.drain", words(&needs.drain), words(&there.drain)),
+            ("opening_says.services.duct", words(&needs.duct), words(&there.duct)),
+            ("opening_says.services.blocking", words(&needs.blocking), words(&there.blocking)),
+        ];
+        let told = all.into_iter().filter(|(_, needs, there)| needs.is_some() || there.is_some());
+        told.map(|(key, needs, there)| {
+            let needs = needs.unwrap_or_else(|| say!(self.words, "opening_says.services.nothing"));
+            let there = there.unwrap_or_else(|| say!(self.words, "opening_says.services.not_told"));
+            self.worded(key, say!(self.words, "opening_says.services.asks", needs = needs, there = there))
+        })
+        .collect()
     }
 
     /// What to know before it is set, in one box: what can hurt first, then what the review found.
@@ -214,7 +257,7 @@ impl<'a> PageBuilder<'a> {
         let mut lines = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(at.room, selection));
         let thing = at.thing.map(|(selection, option)| (selection, option.id.as_str()));
         lines.extend(self.told_at_opening(at.room, at.opening, thing));
-        if lines.is_empty() { vec![] } else { vec![Notice { title: "Before you set it".into(), lines }] }
+        if lines.is_empty() { vec![] } else { vec![Notice { title: say!(self.words, "opening.cautions"), lines }] }
     }
 }
 
@@ -236,38 +279,6 @@ pub fn name(at: SheetOpening<'_>) -> String {
 /// The sheet's number: the item's, with an F for the field.
 pub fn number(at: SheetOpening<'_>) -> String {
     at.thing.map_or_else(|| format!("{}-F", at.room.letter), |(selection, _)| format!("{}F", selection.tag))
-}
-
-pub(super) fn maker_sheet(option: &ProductOption) -> Option<String> {
-    let sheet = option.fit.get()?.sheet.get()?;
-    let parts = [
-        sheet.name.get().cloned(),
-        sheet.revision.get().map(|revision| format!("rev. {revision}")),
-        sheet.date.get().map(ToString::to_string),
-    ];
-    let parts: Vec<String> = parts.into_iter().flatten().collect();
-    if parts.is_empty() { None } else { Some(parts.join(", ")) }
-}
-
-/// Each service: what the sheet asks, and what is there.
-fn services(at: SheetOpening<'_>) -> Vec<Fact> {
-    let none = Fit::default();
-    let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
-    let (needs, there) = (&fit.needs, &at.opening.service);
-    let all = [
-        ("Power", words(&needs.power), words(&there.power)),
-        ("Gas", words(&needs.gas), words(&there.gas)),
-        ("Water", words(&needs.water), words(&there.water)),
-        ("Drain", words(&needs.drain), words(&there.drain)),
-        ("Duct", words(&needs.duct), words(&there.duct)),
-        ("Blocking", words(&needs.blocking), words(&there.blocking)),
-    ];
-    let told = all.into_iter().filter(|(_, needs, there)| needs.is_some() || there.is_some());
-    told.map(|(name, needs, there)| {
-        let or = |words: Option<String>, none: &str| words.unwrap_or_else(|| none.to_string());
-        fact(name, format!("Asks {}. There: {}.", or(needs, "nothing"), or(there, "not told, VIF")))
-    })
-    .collect()
 }
 
 fn words(slot: &Slot<impl ToString>) -> Option<String> {

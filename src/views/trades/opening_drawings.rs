@@ -1,12 +1,12 @@
 //! Draws an opening for its sheet: from the front, from its right, from above.
 
-use crate::assess::near_heat;
 use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
     Across, Beside as Kind, Between, Face, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide, ReadAt,
     Reading, Thing, Units,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
+use crate::language::{Words, say};
 use crate::site;
 use crate::site::fitting::{Above, AboveIs, Fitting, Rises, Side, above, build_up, fitting, flank, rises};
 use crate::site::heat::{Body, Hearth};
@@ -26,6 +26,7 @@ struct Set<'a> {
     fit: Fitting,
     plan: Option<&'a Plan<'a>>,
     units: Units,
+    words: Words,
 }
 
 /// What stands farther away is not drawn as standing beside (common practice: a hand's breadth).
@@ -38,38 +39,54 @@ impl PageBuilder<'_> {
         let here = self.plans.room(at.room);
         let set = Set {
             at,
-            above: overhead(here, at, hearth.as_ref()),
+            above: overhead(self.words, (here, at), hearth.as_ref()),
             height: self.height_of(at.room, at.opening),
             fit: at.thing.map(|(_, option)| fitting(here, at.room, at.opening, option)).unwrap_or_default(),
             plan: here,
             units: self.units(),
+            words: self.words,
         };
         let front = front(&set).map(|front| {
             let narrow = OpeningFront { id: format!("{}-narrow", front.id), ..front.clone() };
-            let caption = "Measured widths where the tape was held; the least one governs.";
-            drawing("Front", [opening_front(&front, Paper::Desk), opening_front(&narrow, Paper::Phone)], caption)
+            let caption = say!(self.words, "drawn.front.caption");
+            drawing(
+                self.words,
+                "drawn.front.name",
+                [opening_front(&front, Paper::Desk), opening_front(&narrow, Paper::Phone)],
+                caption,
+            )
         });
         let side = side(&set).map(|side| {
             let narrow = OpeningSide { id: format!("{}-narrow", side.id), ..side.clone() };
-            let caption = "Cut from front to back, seen from its right.";
-            drawing("Side", [opening_side(&side, Paper::Desk), opening_side(&narrow, Paper::Phone)], caption)
+            let caption = say!(self.words, "drawn.side.caption");
+            drawing(
+                self.words,
+                "drawn.side.name",
+                [opening_side(&side, Paper::Desk), opening_side(&narrow, Paper::Phone)],
+                caption,
+            )
         });
         let plan = plan(&set).map(|plan| {
             let narrow = OpeningPlan { id: format!("{}-narrow", plan.id), ..plan.clone() };
-            let caption = "From above, its door open.";
-            drawing("Plan", [opening_plan(&plan, Paper::Desk), opening_plan(&narrow, Paper::Phone)], caption)
+            let caption = say!(self.words, "drawn.plan.caption");
+            drawing(
+                self.words,
+                "drawn.plan.name",
+                [opening_plan(&plan, Paper::Desk), opening_plan(&narrow, Paper::Phone)],
+                caption,
+            )
         });
         [front, side, plan].into_iter().flatten().collect()
     }
 }
 
-fn drawing(name: &str, [desk, phone]: [String; 2], caption: &str) -> Drawing {
+fn drawing(words: Words, name: &str, [desk, phone]: [String; 2], caption: String) -> Drawing {
     Drawing {
-        name: name.into(),
-        scope: Some("To finished faces UON".into()),
+        name: say!(words, name),
+        scope: Some(say!(words, "drawn.scope")),
         svg: Html::trusted(desk),
         narrow: Some(Html::trusted(phone)),
-        caption: Some(Html::text(caption)),
+        caption: Some(Html::text(&caption)),
     }
 }
 
@@ -90,6 +107,7 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
         opening: face(set)?,
         misfits: misfits(&set.fit),
         units: set.units,
+        words: set.words,
     })
 }
 
@@ -115,6 +133,7 @@ fn side(set: &Set<'_>) -> Option<OpeningSide> {
         services: vec![],
         misfits: misfits(&set.fit),
         units: set.units,
+        words: set.words,
     })
 }
 
@@ -134,7 +153,7 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         .in_front
         .get()
         .zip(face)
-        .map(|(clear, face)| Across { words: "opposite".into(), distance: face + *clear });
+        .map(|(clear, face)| Across { words: say!(set.words, "drawn.opposite"), distance: face + *clear });
     Some(OpeningPlan {
         id: "plan".into(),
         name: name(at).to_lowercase(),
@@ -151,6 +170,7 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         across,
         misfits: misfits(&set.fit),
         units: set.units,
+        words: set.words,
     })
 }
 
@@ -215,7 +235,7 @@ fn needs(option: &ProductOption) -> Needs {
 
 /// What is above: over a cooking surface what the verdict finds lowest there, wherever it is written; else as
 /// the opening says.
-fn overhead(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, hearth: Option<&Hearth<'_>>) -> Neighbour {
+fn overhead(words: Words, (plan, at): (Option<&Plan<'_>>, SheetOpening<'_>), hearth: Option<&Hearth<'_>>) -> Neighbour {
     let Some((body, edge)) = hearth.and_then(Hearth::overhead) else {
         return match above(plan, at.room, at.opening) {
             Some(Above { is: AboveIs::Hung(words), edge, .. }) => {
@@ -225,8 +245,7 @@ fn overhead(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, hearth: Option<&Heart
         };
     };
     let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
-    let words = near_heat(&body).bare(["", ""]);
-    let words = words.strip_prefix("the ").unwrap_or(&words).to_string();
+    let words = crate::views::trades::opening_heat::body(words, &body);
     Neighbour { kind, words, underside: Some(edge) }
 }
 

@@ -1,14 +1,15 @@
 //! The sizes on an opening's sheet: what is needed, what is there, what is left over.
 
 use crate::book::{AsWritten, Opening, Readings, Room, Slot};
-use crate::site::fitting::{DimensionCheck, Fitting, Misfit, Skew, out_of_square};
+use crate::language::say;
+use crate::site::fitting::{AboveIs, DimensionCheck, Fitting, Misfit, Skew, out_of_square};
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::figures::finer;
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::state::{State, StateShape};
-use crate::views::trades::opening::{SheetOpening, maker_sheet};
+use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
 
 /// One size: what is needed, what was measured, what is left over.
@@ -36,13 +37,20 @@ impl<'a> PageBuilder<'a> {
     /// What the book itself says, beside a newer reading on record.
     fn as_written(&self, before: &AsWritten) -> Html {
         let who = before.measured.get().and_then(|measured| measured.by.get());
-        let begin = who.map_or(" The book has it as planned:".to_string(), |who| format!(" The book has {who}'s:"));
-        let sides = [("width", &before.width), ("height", &before.height), ("depth", &before.depth)];
+        let sides = [
+            ("sizes.was.width", &before.width),
+            ("sizes.was.height", &before.height),
+            ("sizes.was.depth", &before.depth),
+        ];
         let least = |slot: &Slot<Readings>| Some(slot.get()?.least()?.value);
-        let known = sides.into_iter().filter_map(|(name, slot)| Some((name, least(slot)?)));
-        known.fold(Html::text(&begin), |told, (name, length)| {
-            told.then(format!(" {name} ").as_str()).then(figures::length(self.wording, length))
-        })
+        let known = sides.into_iter().filter_map(|(key, slot)| Some((key, least(slot)?)));
+        let known =
+            known.map(|(key, length)| show!(self.words, key, length = figures::length(self.wording, length))).collect();
+        let sizes = Html::series(self.words, known);
+        match who {
+            Some(who) => show!(self.words, "sizes.was.by", who = who, sizes = sizes),
+            None => show!(self.words, "sizes.was.planned", sizes = sizes),
+        }
     }
 
     /// The opening's own sizes, for one that nothing goes into yet.
@@ -57,16 +65,18 @@ impl<'a> PageBuilder<'a> {
     }
 
     pub fn sizes_from(&self, at: SheetOpening<'_>) -> Html {
-        let sheet = at.thing.and_then(|(_, option)| maker_sheet(option));
-        let sheet =
-            sheet.map_or_else(|| "No maker's sheet is named.".to_string(), |sheet| format!("Maker's sheet: {sheet}."));
+        let sheet = at.thing.and_then(|(_, option)| self.maker_sheet(option));
+        let sheet = sheet
+            .map_or_else(|| say!(self.words, "sizes.no_sheet"), |sheet| say!(self.words, "sizes.sheet", sheet = sheet));
         let measured = at.opening.measured.get().map(|measured| {
-            let on = measured.on.get().map_or_else(|| "no date".to_string(), ToString::to_string);
-            format!("Opening measured by {}, {on}.", measured.by.get().map_or("nobody named", String::as_str))
+            let on = measured.on.get().map_or_else(|| say!(self.words, "sizes.no_day"), |day| self.words.day(*day));
+            let by = measured.by.get().cloned().unwrap_or_else(|| say!(self.words, "sizes.nobody"));
+            say!(self.words, "sizes.measured", who = by, day = on)
         });
-        let line = Html::text(&format!("{sheet} {}", measured.unwrap_or_else(|| "Opening as planned: VIF.".into())));
+        let measured = measured.unwrap_or_else(|| say!(self.words, "sizes.planned"));
+        let line = Html::text(&format!("{sheet} {measured}"));
         match &at.opening.as_written {
-            Some(before) => line.then(self.as_written(before)),
+            Some(before) => line.then(" ").then(self.as_written(before)),
             None => line,
         }
     }
@@ -75,13 +85,23 @@ impl<'a> PageBuilder<'a> {
         let none = Fitting::default();
         let fit = fit.unwrap_or(&none);
         let there = self.fitting_of_nothing(at);
-        let from = if at.opening.stands_on_the_floor() { "from FF" } else { "from its bottom" };
-        let under = fit.under.as_ref().and_then(|above| above.is.name());
-        let from = under.map_or(from.to_string(), |under| format!("{from}, under {under}"));
+        let from = say!(
+            self.words,
+            match at.opening.stands_on_the_floor() {
+                true => "sizes.from_floor",
+                false => "sizes.from_bottom",
+            }
+        );
+        let from = match fit.under.as_ref().map(|above| &above.is) {
+            Some(AboveIs::Hung(name)) => say!(self.words, "sizes.under", from = from, what = name),
+            Some(AboveIs::Ceiling) => say!(self.words, "sizes.under_ceiling", from = from),
+            Some(AboveIs::Said) | None => from,
+        };
+        let (governs, wall) = (say!(self.words, "sizes.least_governs"), say!(self.words, "sizes.to_wall"));
         let mut rows = vec![
-            self.size_row("Width", "the least governs", &fit.width, there.0, self.sides_cell(fit)),
-            self.size_row("Height", &from, &fit.height, there.1, dash()),
-            self.size_row("Depth", "to wall or outlet", &fit.depth, there.2, dash()),
+            self.size_row("sizes.width", &governs, &fit.width, there.0, self.sides_cell(fit)),
+            self.size_row("sizes.height", &from, &fit.height, there.1, dash()),
+            self.size_row("sizes.depth", &wall, &fit.depth, there.2, dash()),
         ];
         rows.extend(self.square_row(at));
         rows
@@ -94,7 +114,7 @@ impl<'a> PageBuilder<'a> {
             return self.cell(each);
         }
         let (one, other) = (self.cell(Some(left)), self.cell(Some(right)));
-        let both = |one: Html, other: Html| one.then(" left, ").then(other).then(" right");
+        let both = |one: Html, other: Html| show!(self.words, "sizes.both", left = one, right = other);
         SizeCell {
             figure: both(one.figure, other.figure),
             note: one.note.zip(other.note).map(|(one, other)| both(one, other)),
@@ -103,7 +123,7 @@ impl<'a> PageBuilder<'a> {
 
     fn size_row(
         &self,
-        name: &str,
+        key: &str,
         note: &str,
         gauge: &DimensionCheck,
         there: Option<Length>,
@@ -116,13 +136,13 @@ impl<'a> PageBuilder<'a> {
         };
         let left = gauge.left_over();
         let verdict = match (gauge.misfit(), left) {
-            (Some(Misfit::TooSmall(_)), _) => State::new(StateShape::DoesNotFit, "Too small"),
-            (Some(Misfit::TooLarge(_)), _) => State::new(StateShape::DoesNotFit, "Too large"),
-            (None, Some(_)) => State::new(StateShape::Fits, "Fits"),
-            (None, None) => State::new(StateShape::FitUnknown, "Not known"),
+            (Some(Misfit::TooSmall(_)), _) => State::new(StateShape::DoesNotFit, say!(self.words, "sizes.too_small")),
+            (Some(Misfit::TooLarge(_)), _) => State::new(StateShape::DoesNotFit, say!(self.words, "sizes.too_large")),
+            (None, Some(_)) => State::new(StateShape::Fits, say!(self.words, "fit.yes")),
+            (None, None) => State::new(StateShape::FitUnknown, say!(self.words, "fit.unknown")),
         };
         SizeRow {
-            name: name.into(),
+            name: say!(self.words, key),
             note: Some(Html::text(note)),
             needs,
             measured: self.cell(gauge.there.or(there)),
@@ -136,16 +156,16 @@ impl<'a> PageBuilder<'a> {
         let skew = out_of_square(at.room, at.opening)?;
         let left = skew.within - skew.out;
         let note = match skew.by {
-            Skew::Diagonals => "two diagonals",
-            Skew::Side => "over its height, by the plumb line",
+            Skew::Diagonals => "sizes.diagonals",
+            Skew::Side => "sizes.by_plumb",
         };
         let verdict = match skew.is_too_far() {
-            true => State::new(StateShape::DoesNotFit, "Out of square"),
-            false => State::new(StateShape::Fits, "Square"),
+            true => State::new(StateShape::DoesNotFit, say!(self.words, "sizes.skew")),
+            false => State::new(StateShape::Fits, say!(self.words, "sizes.square")),
         };
         Some(SizeRow {
-            name: "Square".into(),
-            note: Some(Html::text(note)),
+            name: say!(self.words, "sizes.square"),
+            note: Some(show!(self.words, note)),
             needs: self.range_cell(LengthRange::at_most(skew.within)),
             measured: self.cell(Some(skew.out)),
             left: self.cell(Some(left)),

@@ -1,6 +1,7 @@
 //! The readings that an opening's sheet asks of the tape, and by what figures they are judged.
 
 use crate::book::System;
+use crate::language::{Words, say};
 use crate::ledger::Head;
 use crate::site::fitting::{DimensionCheck, Fitting, Stack, above, build_up, least_play, square_within};
 use crate::site::plan::Plan;
@@ -8,26 +9,26 @@ use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::figures::in_prose;
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
 
 /// The readings that are asked for: what, where, and how the line is called.
 const LINES: [(&str, &str, Option<&str>); 14] = [
-    ("Width at the floor", "width", Some("floor")),
-    ("Width in the middle", "width", Some("middle")),
-    ("Width at the top", "width", Some("top")),
-    ("Height at the left", "height", Some("left")),
-    ("Height at the right", "height", Some("right")),
-    ("Depth", "depth", None),
-    ("Diagonal, foot at the left", "diagonal", Some("left")),
-    ("Diagonal, foot at the right", "diagonal", Some("right")),
-    ("Plumb to left side, floor", "plumb-left", Some("floor")),
-    ("Plumb to left side, middle", "plumb-left", Some("middle")),
-    ("Plumb to left side, top", "plumb-left", Some("top")),
-    ("Plumb to right side, floor", "plumb-right", Some("floor")),
-    ("Plumb to right side, middle", "plumb-right", Some("middle")),
-    ("Plumb to right side, top", "plumb-right", Some("top")),
+    ("readings.width_floor", "width", Some("floor")),
+    ("readings.width_middle", "width", Some("middle")),
+    ("readings.width_top", "width", Some("top")),
+    ("readings.height_left", "height", Some("left")),
+    ("readings.height_right", "height", Some("right")),
+    ("readings.depth", "depth", None),
+    ("readings.diagonal_left", "diagonal", Some("left")),
+    ("readings.diagonal_right", "diagonal", Some("right")),
+    ("readings.left_floor", "plumb-left", Some("floor")),
+    ("readings.left_middle", "plumb-left", Some("middle")),
+    ("readings.left_top", "plumb-left", Some("top")),
+    ("readings.right_floor", "plumb-right", Some("floor")),
+    ("readings.right_middle", "plumb-right", Some("middle")),
+    ("readings.right_top", "plumb-right", Some("top")),
 ];
 
 /// What an opening's sheet asks of a tape.
@@ -99,19 +100,16 @@ pub struct TapeLine {
 impl<'a> PageBuilder<'a> {
     pub fn tape_needs(&self, fit: Option<&Fitting>) -> Option<Html> {
         let fit = fit?;
-        let parts: Vec<Html> =
-            [("The width needs", &fit.width), ("the height", &fit.height), ("the depth", &fit.depth)]
-                .into_iter()
-                .filter_map(|(name, gauge)| {
-                    Some(Html::text(name).then(" at least ").then(in_prose(self.wording, gauge.least()?)))
-                })
-                .collect();
-        let last = parts.len().checked_sub(1)?;
-        Some(parts.into_iter().enumerate().fold(Html::default(), |text, (at, part)| {
-            let text = if at == 0 { text } else { text.then(", ") };
-            let part = text.then(part);
-            if at == last { part.then(".") } else { part }
-        }))
+        let parts: Vec<Html> = [
+            ("readings.needs.width", &fit.width),
+            ("readings.needs.height", &fit.height),
+            ("readings.needs.depth", &fit.depth),
+        ]
+        .into_iter()
+        .filter_map(|(key, gauge)| Some(show!(self.words, key, length = in_prose(self.wording, gauge.least()?))))
+        .collect();
+        let asked = Html::series(self.words, parts);
+        (!asked.is_empty()).then(|| show!(self.words, "readings.needs.sentence", parts = asked))
     }
 }
 
@@ -138,9 +136,9 @@ impl PageBuilder<'_> {
 }
 
 /// Every line of the form.
-pub fn lines() -> Vec<TapeLine> {
-    let line = |(name, what, at): (&str, &str, Option<&str>)| TapeLine {
-        name: name.into(),
+pub fn lines(words: Words) -> Vec<TapeLine> {
+    let line = |(key, what, at): (&str, &str, Option<&str>)| TapeLine {
+        name: say!(words, key),
         what: what.into(),
         at: at.map(Into::into),
     };

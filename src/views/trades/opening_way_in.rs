@@ -1,10 +1,10 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
+use crate::language::say;
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
-use crate::views::shared::lines::fact;
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::state::{State, StateShape};
 use crate::views::trades::opening::SheetOpening;
@@ -24,9 +24,11 @@ impl PageBuilder<'_> {
     pub fn carton_facts(&self, at: SheetOpening<'_>) -> Vec<Fact> {
         let Some(fit) = at.thing.and_then(|(_, option)| option.fit.get()) else { return vec![] };
         let mut facts = Vec::new();
-        facts.extend(fit.carton.get().map(|sides| fact("Carton", self.wording.sides(sides.sides()))));
-        facts.extend(fit.doors_off.get().map(|sides| fact("Doors off", self.wording.sides(sides.sides()))));
-        facts.extend(fit.weight.get().map(|weight| fact("Weight", self.wording.weight(*weight))));
+        facts.extend(fit.carton.get().map(|sides| self.worded("way_in.carton", self.wording.sides(sides.sides()))));
+        facts.extend(
+            fit.doors_off.get().map(|sides| self.worded("way_in.doors_off", self.wording.sides(sides.sides()))),
+        );
+        facts.extend(fit.weight.get().map(|weight| self.worded("opening_says.weight", self.wording.weight(*weight))));
         facts
     }
 
@@ -41,26 +43,30 @@ impl PageBuilder<'_> {
 
     fn way_row(&self, passage: &Passage<'_>) -> WayRow {
         let point = passage.point;
-        let turns = if point.turns { ", turning" } else { "" };
+        let name = crate::views::shared::lines::capital(&point.name);
         WayRow {
-            name: format!("{}{turns}", crate::views::shared::lines::capital(&point.name)),
+            name: if point.turns { say!(self.words, "way_in.turning", name = name) } else { name },
             clear: self.wording.sides(&[point.width, point.height]),
-            carton: passage
-                .carton
-                .map_or_else(|| State::new(StateShape::FitUnknown, "not known"), |spare| self.passes(spare)),
+            carton: passage.carton.map_or_else(
+                || State::new(StateShape::FitUnknown, say!(self.words, "way_in.unknown")),
+                |spare| self.passes(spare),
+            ),
             bare: passage.doors_off.map(|spare| self.passes(spare)),
         }
     }
 
     fn passes(&self, spare: Length) -> State {
-        let words = |length: Length| crate::assess::say(length, self.wording.system);
+        let length = |length: Length| self.wording.said(length);
         match Passes::with(spare) {
-            Passes::Not => State::new(StateShape::DoesNotFit, format!("stops, {} short", words(spare.abs()))),
-            Passes::Tightly => {
-                let usual = words(PLAY_ON_THE_WAY);
-                State::new(StateShape::FitUnknown, format!("tight, {} to spare where {usual} is usual", words(spare)))
+            Passes::Not => {
+                State::new(StateShape::DoesNotFit, say!(self.words, "way_in.stops", by = length(spare.abs())))
             }
-            Passes::Freely => State::new(StateShape::Fits, format!("passes, {} to spare", words(spare))),
+            Passes::Tightly => {
+                let usual = length(PLAY_ON_THE_WAY);
+                let words = say!(self.words, "way_in.tight", by = length(spare), usual = usual);
+                State::new(StateShape::FitUnknown, words)
+            }
+            Passes::Freely => State::new(StateShape::Fits, say!(self.words, "way_in.passes", by = length(spare))),
         }
     }
 }

@@ -1,0 +1,68 @@
+//! Holds a language to the first: the same keys, the same holes, and every plural form that it has itself.
+
+use std::collections::BTreeSet;
+
+use super::table::{COUNT, LanguageError, Part, Sentence, Table};
+
+/// What a language says of itself is its own.
+const OF_ITSELF: &str = "language.";
+
+/// Findings are worded as far as they are: an English one stands marked as English.
+const AS_FAR_AS: &str = "findings.";
+
+/// Looks whether a language says all that the first says, and nothing else.
+///
+/// # Errors
+/// The first key that is missing or unknown, or whose holes differ, with file and line.
+pub fn against(words: &Table, first: &Table) -> Result<(), LanguageError> {
+    let fault = |line: u32, what: String| Err(LanguageError { file: words.file.clone(), line, what });
+    for (key, sentence) in &words.sentences {
+        if key.starts_with(OF_ITSELF) || key.starts_with(AS_FAR_AS) {
+            continue;
+        }
+        let Some(same) = first.sentences.get(key) else {
+            return fault(sentence.line, format!("`{key}` is a key of no page; `{}` has no such key", first.file));
+        };
+        for (form, parts) in &sentence.forms {
+            let (has, wants) = (holes(parts), all_holes(same));
+            if let Some(hole) = has.difference(&wants).next() {
+                return fault(sentence.line, format!("`{key}` has `{{{hole}}}`, which nothing fills"));
+            }
+            // A form for few may say the number in words, or not at all.
+            let lacking = wants.difference(&has).find(|hole| **hole != COUNT);
+            if let Some(hole) = lacking {
+                return fault(sentence.line, format!("`{key}` lacks `{{{hole}}}` in the form `{form}`"));
+            }
+        }
+        if sentence.forms.len() > 1 || same.forms.len() > 1 {
+            let has = |wanted: &str| sentence.forms.iter().any(|(form, _)| form == wanted);
+            if let Some(form) = words.plural.forms().find(|form| !has(form)) {
+                return fault(sentence.line, format!("`{key}` lacks the plural form `{form}`"));
+            }
+        }
+    }
+    let wanted = first
+        .sentences
+        .keys()
+        .filter(|key| !key.starts_with("language.plural.") && !key.starts_with("language.list.before"));
+    let Some(key) = wanted.into_iter().find(|key| !words.sentences.contains_key(*key) && !key.starts_with(AS_FAR_AS))
+    else {
+        return Ok(());
+    };
+    let mut above = key.as_str();
+    while let Some((group, _)) = above.rsplit_once('.') {
+        if let Some(line) = words.groups.get(group) {
+            return fault(*line, format!("`{key}` is missing"));
+        }
+        above = group;
+    }
+    fault(1, format!("`{key}` is missing"))
+}
+
+fn holes(parts: &[Part]) -> BTreeSet<&str> {
+    parts.iter().filter_map(|part| if let Part::Hole(name) = part { Some(name.as_str()) } else { None }).collect()
+}
+
+fn all_holes(sentence: &Sentence) -> BTreeSet<&str> {
+    sentence.forms.iter().flat_map(|(_, parts)| holes(parts)).collect()
+}

@@ -1,0 +1,41 @@
+//! By when a selection must be decided, and why it is that day.
+
+use crate::assess::{DecideBy, Reason, Resting, Step};
+use crate::language::say;
+use crate::views::pages::PageBuilder;
+
+impl PageBuilder<'_> {
+    /// Why a selection must be decided by its day, to be read after it: `when Cabinets, built around it, must be
+    /// ordered`. Nothing where its own order decides.
+    pub fn reason(&self, due: &DecideBy) -> Option<String> {
+        let words = self.words;
+        let Some(rests) = &due.rests else {
+            return (due.is == Step::Closing).then(|| say!(words, "decide.hold_point", point = due.hold_point));
+        };
+        let thing = self.resting(rests);
+        Some(match due.is {
+            Step::Ordered => say!(words, "decide.ordered", thing = thing),
+            Step::Order => say!(words, "decide.order", thing = thing),
+            Step::Closing => say!(words, "decide.closing", thing = thing, point = due.hold_point),
+        })
+    }
+
+    /// What rests on a selection, and why: `Cabinets, built around it`.
+    pub fn resting(&self, rests: &Resting) -> String {
+        let key = match rests.because {
+            Reason::Named => "decide.rests.named",
+            Reason::Houses => "decide.rests.houses",
+            Reason::CutFor => "decide.rests.cut_for",
+            Reason::StandsOn => "decide.rests.stands_on",
+            Reason::TrimOf => "decide.rests.trim_of",
+            Reason::MeasuredOn => "decide.rests.measured_on",
+        };
+        say!(self.words, key, name = rests.name)
+    }
+
+    /// `8 Feb 2027, when Cabinets, built around it, must be ordered`.
+    pub fn day_and_reason(&self, due: &DecideBy) -> String {
+        let day = self.words.day(due.on);
+        self.reason(due).map_or_else(|| day.clone(), |reason| format!("{day}, {reason}"))
+    }
+}
