@@ -6,7 +6,7 @@ use crate::ledger::Moment;
 use crate::site::heat::Body;
 use crate::site::plan::{HoleIs, RowOf, What};
 use crate::site::{BehindIs, Spot};
-use crate::units::{Length, LengthRange, System};
+use crate::units::{Area, Length, LengthRange, System};
 use crate::vocabulary::{Kind, Words};
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
@@ -76,6 +76,14 @@ pub fn where_to_say_it_burns(body: &Body<'_>) -> Phrase {
 /// A range of lengths, the book's own units first: `2" to 28"`, `51 mm to 711 mm (2" to 28")`.
 pub fn say_range(range: LengthRange, system: System) -> Value {
     Value::Range(range, system)
+}
+
+/// An area in both systems, the book's own first: `6.7 m² (≈ 72.1 sq ft)`.
+pub fn say_area(area: Area, system: System) -> Phrase {
+    match system {
+        System::Imperial => phrase!("{} ({})", area.imperial(), area.metric()),
+        System::Metric => phrase!("{} ({})", area.metric(), area.imperial()),
+    }
 }
 
 /// What says itself in a word or two of its own.

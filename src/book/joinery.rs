@@ -31,6 +31,9 @@ record! {
         doors: Slot<u32> = "doors", "pulls or knobs that the doors take", "6";
         drawers: Slot<u32> = "drawers", "pulls or knobs that the drawers take; a wide one takes two", "14";
         thickness: Slot<Length> = "thickness", "thickness that the screws go through", "3/4\"";
+        height: Slot<Length> = "height",
+            "height of base cabinets' fronts in all, the line that panels of appliances keep",
+            "30 1/4\"";
     }
 }
 

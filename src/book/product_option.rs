@@ -143,6 +143,7 @@ record! {
             "flush";
         "corner radius": Length, "radius of a bowl's inside corners, seen from above", "3/8\"";
         "drain": Worded<Option<Side>>, "where the outlet is", "rear centre";
+        "trap seal": Length, "how deep the water is that its trap holds", "2\"";
         "rough-in": Length, "from the finished wall to the centre of the outlet", "12\"";
         "seat height": Length, "top of the seat from the finished floor", "16 1/2\"";
         "drop": LengthRange, "from ceiling to the lowest part, as it can be set", "18\" to 72\"";
@@ -170,7 +171,7 @@ record! {
         "grain": Grain,
             "the direction of a wood's grain on the fronts",
             "upright";
-        "edge": String, "the profile of the front edge", "eased 1/8\"";
+        "edge": Worded<EdgeTrim>, "the profile of the front edge", "eased 1/8\"";
         "door style": String, "style and overlay of doors and drawers", "shaker, full overlay";
         "sheen": String, "sheen of a paint", "eggshell";
         "apron height": Length, "height of a sink's front apron", "9 1/2\"";

@@ -40,7 +40,7 @@ words! {
     pub enum FinishedSides {
         Left = "left",
         Right = "right",
-        Both = "both",
+        Both = "both" also "all",
         None = "none",
     }
 }
@@ -48,7 +48,7 @@ words! {
 words! {
     /// Sides of a room's cabinets that are finished to be seen.
     pub enum CabinetEnds {
-        All = "all",
+        All = "all" also "both",
         Left = "left",
         Right = "right",
         None = "none",

@@ -110,5 +110,15 @@ fn range_in_both(f: &mut fmt::Formatter<'_>, range: LengthRange, system: System)
         (None, Some(most)) => write!(f, "at most {}", most.metric())?,
         (None, None) => return write!(f, "{range}"),
     }
-    write!(f, " ({range})")
+    let inches = |length: Length| {
+        let sixteenth = length.imperial(Grain::Sixteenth);
+        if sixteenth.exact { sixteenth } else { length.imperial(Grain::ThirtySecond) }
+    };
+    match (range.least, range.most) {
+        (Some(least), Some(most)) if least == most => write!(f, " ({})", inches(least)),
+        (Some(least), Some(most)) => write!(f, " ({} to {})", inches(least), inches(most)),
+        (Some(least), None) => write!(f, " (at least {})", inches(least)),
+        (None, Some(most)) => write!(f, " (at most {})", inches(most)),
+        (None, None) => Ok(()),
+    }
 }

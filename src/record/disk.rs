@@ -161,6 +161,8 @@ mod fault {
         Full(usize),
         /// The process ends by a signal at this operation, a write in its middle.
         Die(usize),
+        /// The process says so and waits to be killed at this operation, a write in its middle.
+        Halt(usize),
     }
 
     impl Fault {
@@ -175,7 +177,7 @@ mod fault {
             let torn = match self.when {
                 When::Never => false,
                 When::From(then) | When::Full(then) => next >= then,
-                When::Die(then) => next == then,
+                When::Die(then) | When::Halt(then) => next == then,
             };
             if torn {
                 let _ = file.write_all(&bytes[..bytes.len() / 2]);
@@ -192,6 +194,12 @@ mod fault {
                     Err(io::ErrorKind::StorageFull.into())
                 }
                 When::Die(then) if now == then => std::process::abort(),
+                When::Halt(then) if now == then => {
+                    eprintln!("halted");
+                    loop {
+                        std::thread::park();
+                    }
+                }
                 _ => Ok(()),
             }
         }

@@ -1,7 +1,7 @@
 //! The counter from back to front at what is let into it: how deep it is, what stands up behind it, what is
 //! left before that.
 
-use crate::book::{Island, IslandSide, Opening, Room, Run, Selection, Splash};
+use crate::book::{Island, IslandSide, Opening, PartIs, Room, Run, Selection, Splash};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -56,22 +56,42 @@ pub fn deck(room: &Room, opening: &Opening) -> Option<Deck> {
     Some(Deck { clear, at: depth.at, behind })
 }
 
-/// A raised back along the side of an island across from the one that an opening is in.
-fn on_an_island(island: &Island, opening: &Opening) -> Option<Deck> {
+/// What stands up along the side of an island across from the one that an opening is in: its raised back.
+pub fn raised_back<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Splash> {
+    let island = row_of(room, opening)?.island?;
+    island.side(across(side_of(island, opening)?)).splash.get()
+}
+
+/// The side of an island that an opening is in.
+fn side_of(island: &Island, opening: &Opening) -> Option<IslandSide> {
     let is_in = |side: &IslandSide| {
         let parts = island.side(*side).parts.iter();
-        parts.flat_map(|part| &part.holds).any(|held| held.eq_ignore_ascii_case(&opening.name))
+        let held = |part: &crate::book::Part| part.holds.iter().any(|held| held.eq_ignore_ascii_case(&opening.name));
+        let is_it = |part: &crate::book::Part| match &part.is {
+            PartIs::Opening(name) => name.eq_ignore_ascii_case(&opening.name),
+            _ => false,
+        };
+        parts.into_iter().any(|part| held(part) || is_it(part))
     };
-    let side = IslandSide::ALL.into_iter().find(is_in)?;
+    IslandSide::ALL.into_iter().find(is_in)
+}
+
+fn across(side: IslandSide) -> IslandSide {
+    match side {
+        IslandSide::Wall => IslandSide::Room,
+        IslandSide::Room => IslandSide::Wall,
+        IslandSide::Left => IslandSide::Right,
+        IslandSide::Right => IslandSide::Left,
+    }
+}
+
+/// A raised back along the side of an island across from the one that an opening is in.
+fn on_an_island(island: &Island, opening: &Opening) -> Option<Deck> {
+    let side = side_of(island, opening)?;
     let size = island.size.spanned()?;
     let (long, deep) = if island.turned.get() == Some(&true) { (size.value.1, size.value.0) } else { size.value };
-    let (across, whole) = match side {
-        IslandSide::Wall => (IslandSide::Room, deep),
-        IslandSide::Room => (IslandSide::Wall, deep),
-        IslandSide::Left => (IslandSide::Right, long),
-        IslandSide::Right => (IslandSide::Left, long),
-    };
-    let behind = told(&island.side(across).splash, BehindIs::RaisedBack(island.name.value.clone()))?;
+    let whole = if matches!(side, IslandSide::Wall | IslandSide::Room) { deep } else { long };
+    let behind = told(&island.side(across(side)).splash, BehindIs::RaisedBack(island.name.value.clone()))?;
     Some(Deck { clear: whole - behind.thickness, at: size.span, behind: Some(behind) })
 }
 

@@ -5,6 +5,7 @@
 //! written in two places that differ is in [`twice::of_room`]. Where nothing is written there is no answer.
 
 mod cabinet;
+mod counter_edges;
 pub mod counters;
 mod deck;
 pub mod distances;
@@ -23,7 +24,8 @@ pub mod vanity;
 pub mod water;
 
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
-pub use deck::{Behind, BehindIs, Deck, deck, window_trim_behind};
+pub use counter_edges::{CounterEdges, counter_edges};
+pub use deck::{Behind, BehindIs, Deck, deck, raised_back, window_trim_behind};
 pub use ends::{SeenSide, seen_sides};
 pub use made_as::made_as;
 pub use placement::Placement;

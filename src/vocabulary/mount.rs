@@ -22,7 +22,7 @@ const WORDS: &[(Mount, &[&str])] = &[
     (Mount::Under, &["under"]),
     (Mount::Apron, &["apron", "farmhouse", "belfast", "butler"]),
     (Mount::OnCounter, &["vessel", "on the counter", "on counter", "countertop", "sit-on"]),
-    (Mount::InNoCabinet, &["wall", "pedestal", "free", "legs", "console", "brackets"]),
+    (Mount::InNoCabinet, &["wall", "pedestal", "free", "legs", "console", "brackets", "surface"]),
     (Mount::DropIn, &["drop", "top", "inset", "self-rim", "flush", "lay-on"]),
 ];
 

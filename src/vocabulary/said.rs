@@ -42,6 +42,8 @@ pub enum Said {
     Low,
     /// That a side is open.
     Open,
+    /// That a thing is let into the wall.
+    Recessed,
     /// A tap.
     Tap,
     /// A tap that serves no bowl.
@@ -184,7 +186,7 @@ impl Said {
 
     fn words(self) -> (Met, &'static [&'static str]) {
         match self {
-            Self::Floor => (Met::Within, &["floor"]),
+            Self::Floor => (Met::Within, &["floor", "boden", "suelo", "vloer", "pavimento"]),
             Self::MakeUpAir => (Met::Within, &["make-up", "makeup", "make up"]),
             Self::ConversionKit => (Met::Within, &["conversion"]),
             Self::Grout => (Met::Within, &["grout"]),
@@ -204,6 +206,7 @@ impl Said {
             }
             Self::Low => (Met::Whole, LOW),
             Self::Open => (Met::Whole, &["open"]),
+            Self::Recessed => (Met::Within, &["recess", "built-in", "built in", "flush", "let in"]),
             Self::Tap => (Met::Whole, &["tap", "taps", "faucet", "faucets", "mixer", "mixers"]),
             Self::NoBowl => (Met::Whole, &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"]),
             Self::Bowl => (Met::Whole, &["basin", "sink", "lavatory", "vanity"]),

@@ -218,6 +218,8 @@ mod fault {
         Full(usize),
         /// The process ends by a signal just before this operation.
         Die(usize),
+        /// The process says so and waits to be killed, just before this operation.
+        Halt(usize),
         /// Names can't be exchanged here; this operation and all after it fail.
         Plain(usize),
     }
@@ -233,6 +235,12 @@ mod fault {
                     Err(io::ErrorKind::StorageFull.into())
                 }
                 When::Die(then) if now == then => std::process::abort(),
+                When::Halt(then) if now == then => {
+                    eprintln!("halted");
+                    loop {
+                        std::thread::park();
+                    }
+                }
                 When::Plain(_) if doing == "exchange" => Err(io::ErrorKind::Unsupported.into()),
                 When::Plain(then) if now >= then => Err(io::Error::other(doing.to_owned())),
                 _ => Ok(()),

@@ -1,6 +1,6 @@
 //! A recording process is killed, for real.
 
-use std::io::{BufRead, BufReader, Read, Write};
+use std::io::{BufRead, BufReader, Write};
 use std::os::unix::process::ExitStatusExt;
 use std::process::{Child, Command, Stdio};
 
@@ -11,6 +11,7 @@ const WHO: &str = "BOOKMATCH_TEST_WHO";
 const FROM: &str = "BOOKMATCH_TEST_FROM";
 const TO: &str = "BOOKMATCH_TEST_TO";
 const OPERATION: &str = "BOOKMATCH_TEST_OPERATION";
+const HALTS: &str = "BOOKMATCH_TEST_HALTS";
 const SIGKILL: i32 = 9;
 const SIGABRT: i32 = 6;
 
@@ -20,7 +21,8 @@ const SIGABRT: i32 = 6;
 #[ignore = "run by the tests that kill it"]
 fn the_process_that_is_killed() {
     let told = |name| std::env::var(name).unwrap();
-    let when = When::Die(told(OPERATION).parse().unwrap());
+    let operation = told(OPERATION).parse().unwrap();
+    let when = if std::env::var_os(HALTS).is_some() { When::Halt(operation) } else { When::Die(operation) };
     let store = Store::on(Disk { fault: Fault { when, ..Fault::default() } }, Path::new(&told(BOOK)));
     let mut out = std::io::stderr();
     for number in told(FROM).parse().unwrap()..told(TO).parse().unwrap() {
@@ -30,8 +32,13 @@ fn the_process_that_is_killed() {
 }
 
 pub(super) fn start(ground: &Ground, who: &str, numbers: std::ops::Range<u32>, operation: usize) -> Child {
+    command(ground, who, numbers, operation).spawn().unwrap()
+}
+
+fn command(ground: &Ground, who: &str, numbers: std::ops::Range<u32>, operation: usize) -> Command {
     let name = module_path!().split_once("::").unwrap().1;
-    Command::new(std::env::current_exe().unwrap())
+    let mut command = Command::new(std::env::current_exe().unwrap());
+    command
         .args(["--exact", &format!("{name}::the_process_that_is_killed"), "--ignored", "--nocapture"])
         .env(BOOK, ground.book.path())
         .env(WHO, who)
@@ -39,9 +46,8 @@ pub(super) fn start(ground: &Ground, who: &str, numbers: std::ops::Range<u32>, o
         .env(TO, numbers.end.to_string())
         .env(OPERATION, operation.to_string())
         .stdout(Stdio::null())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap()
+        .stderr(Stdio::piped());
+    command
 }
 
 /// The last number that was acknowledged before the end, if any.
@@ -79,17 +85,16 @@ fn a_process_that_is_killed_two_hundred_times_loses_nothing_and_records_nothing_
     // Any sequence would do; this one is the same each time.
     let mut chance: u64 = 20_270_116;
     for round in 0..200 {
-        let mut child = start(&ground, "a", known + 1..u32::MAX, usize::MAX);
-        let mut said = BufReader::new(child.stderr.take().unwrap());
-        let mut text = String::new();
-        said.read_line(&mut text).unwrap();
         chance = chance.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        for _ in 0..(chance >> 33) % 40 {
-            std::thread::yield_now();
+        let operation = usize::try_from((chance >> 33) % 40).unwrap() + 1;
+        let mut child = command(&ground, "a", known + 1..u32::MAX, operation).env(HALTS, "").spawn().unwrap();
+        let mut text = String::new();
+        let mut said = BufReader::new(child.stderr.take().unwrap());
+        while !text.ends_with("halted\n") {
+            assert!(said.read_line(&mut text).unwrap() > 0, "it ended before operation {operation}: {text}");
         }
         child.kill().unwrap();
         assert_eq!(child.wait().unwrap().signal(), Some(SIGKILL));
-        said.read_to_string(&mut text).unwrap();
         known = acknowledged(&text).unwrap_or(known);
         holds(&ground, known, &format!("round {round}"));
     }

@@ -1,6 +1,6 @@
 //! What stands beside an opening, fillers and panels seen through: by row and plan.
 
-use crate::book::{End, InRow, Opening, PartIs, ProductOption, Room, RunEnd};
+use crate::book::{End, InRow, Opening, Part, PartIs, ProductOption, Room, RunEnd};
 use crate::site::plan::{CasingBeside, ConvexShape, Met, Plan, Thing, depths, settled};
 use crate::source::Span;
 use crate::units::Length;
@@ -21,6 +21,8 @@ pub struct Flank {
     pub is_tall: bool,
     /// Whether it is of the building.
     pub is_built: bool,
+    /// Whether the pull of its door is at this side, and stands out before the door of what is chosen here.
+    pub pull_is_proud: bool,
     /// Where the row or the place is written that this follows from.
     pub span: Span,
 }
@@ -64,7 +66,20 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
         None => (true, true),
         Some(other) => (stands_out(plan, own, other, front), rises(other)),
     };
-    Some(Flank { what: met.name(plan), gap, is_proud, is_tall, is_built: met.thing().is_none(), span: own.span })
+    let pull_is_proud = met.thing().is_some_and(|other| {
+        let door = settled(plan.room, opening).and_then(|option| depths(own, option)).map_or(front, |own| own.door);
+        let at_this_side = other.part().is_some_and(|part| has_its_pull_at(part, side));
+        at_this_side && plan.share_a_face(own, other) && stands_out_at(other.out.1, other.handles, door)
+    });
+    Some(Flank {
+        what: met.name(plan),
+        gap,
+        is_proud,
+        is_tall,
+        is_built: met.thing().is_none(),
+        pull_is_proud,
+        span: own.span,
+    })
 }
 
 /// Whether a thing beside stands further out than an opening's front: its body, or the door of what is chosen
@@ -97,12 +112,34 @@ fn rises(thing: &Thing<'_>) -> bool {
     thing.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_))) || thing.has(Trait::StandsTall)
 }
 
+/// Whether the only door of a cabinet hangs on its far side, seen from an opening that it stands beside, so that its
+/// pull is at the near one.
+fn has_its_pull_at(part: &Part, side: Side) -> bool {
+    let far = if side == Side::Left { End::Left } else { End::Right };
+    part.doors.get() == Some(&1) && part.hinge.get() == Some(&far)
+}
+
+/// Whether a pull on a front stands out before a door.
+fn stands_out_at(front: Length, pull: Length, door: Length) -> bool {
+    pull > Length::ZERO && front + pull > door
+}
+
 /// From the wall to the door of a thing, the air behind it counted.
 fn to_its_door(option: &ProductOption) -> Option<Length> {
     let size = &option.size;
     let behind = option.fit.get().map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
     let door = [&size.depth_with_door, &size.depth].into_iter().find_map(|depth| depth.get().copied())?;
     Some(door + behind)
+}
+
+/// Another opening of the row.
+fn an_opening(room: &Room, part: &Part, name: &str, opening: &Opening, gap: Length) -> Flank {
+    let other = room.opening(name);
+    let is_tall = other.is_some_and(|other| other.takes_one(Trait::StandsTall));
+    let stands = |opening: &Opening| to_its_door(settled(room, opening)?);
+    let own = front_edge(room, opening).into_iter().chain(stands(opening)).max();
+    let is_proud = other.and_then(stands).zip(own).is_some_and(|(other, own)| other > own);
+    Flank { what: name.to_owned(), gap, is_proud, is_tall, is_built: false, pull_is_proud: false, span: part.span }
 }
 
 /// The nearest part of a row without a place, or what the row meets at its end.
@@ -123,20 +160,34 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
             }
             PartIs::Cabinet(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), false),
             PartIs::Tall(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), true),
-            PartIs::Opening(name) => {
-                let other = room.opening(&name.value);
-                let tall = other.is_some_and(|other| other.takes_one(Trait::StandsTall));
-                let stands = |opening: &Opening| to_its_door(settled(room, opening)?);
-                let own = front_edge(room, opening).into_iter().chain(stands(opening)).max();
-                let is_proud = other.and_then(stands).zip(own).is_some_and(|(other, own)| other > own);
-                let what = name.value.clone();
-                return Some(Flank { what, gap, is_proud, is_tall: tall, is_built: false, span: part.span });
-            }
+            PartIs::Opening(name) => return Some(an_opening(room, part, name, opening, gap)),
         };
         let is_proud = depth.zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
-        return Some(Flank { what: what.to_string(), gap, is_proud, is_tall, is_built: false, span: part.span });
+        let door = settled(room, opening).and_then(to_its_door).or_else(|| front_edge(room, opening));
+        let pull_is_proud = has_its_pull_at(part, side)
+            && depth
+                .zip(run.handles.get())
+                .zip(door)
+                .is_some_and(|((out, pull), door)| stands_out_at(*out, *pull, door));
+        return Some(Flank {
+            what: what.to_string(),
+            gap,
+            is_proud,
+            is_tall,
+            is_built: false,
+            pull_is_proud,
+            span: part.span,
+        });
     }
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
     let what = meets.filter(|meets| **meets != RunEnd::Open)?;
-    Some(Flank { what: what.to_string(), gap, is_proud: true, is_tall: true, is_built: true, span: place.part.span })
+    Some(Flank {
+        what: what.to_string(),
+        gap,
+        is_proud: true,
+        is_tall: true,
+        is_built: true,
+        pull_is_proud: false,
+        span: place.part.span,
+    })
 }

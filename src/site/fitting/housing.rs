@@ -117,8 +117,12 @@ impl<'a> Housing<'a> {
 /// the part of a row that holds it.
 pub(super) fn inside_depth(room: &Room, opening: &Opening) -> Option<CabinetFigure> {
     let own = opening.cabinet.get().and_then(|own| written(&own.inside_depth));
-    let holder = || room.holder(&opening.name).filter(|holder| is_cabinet(&holder.part.is));
-    own.or_else(|| holder()?.depth().map(|depth| at_most(depth.value, depth.span)))
+    own.or_else(|| cabinet_part(room, opening)?.depth().map(|depth| at_most(depth.value, depth.span)))
+}
+
+/// The part of a row that an opening is cut into, where that is a cabinet.
+pub(super) fn cabinet_part<'a>(room: &'a Room, opening: &Opening) -> Option<InRow<'a>> {
+    room.holder(&opening.name).filter(|holder| is_cabinet(&holder.part.is))
 }
 
 fn is_cabinet(part: &PartIs) -> bool {

@@ -3,6 +3,7 @@
 //! Rules judge these figures and pages show them: there is no second arithmetic. Nothing is rounded
 //! here (fit is decided before any rounding for print).
 
+mod behind;
 mod beside;
 pub mod cover;
 mod flank;
@@ -19,6 +20,7 @@ mod stack;
 mod tests;
 pub mod waste;
 
+pub use behind::{behind_the_back_panel, left_behind};
 pub use beside::{Rises, Side, hinge_sides, rises, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, panel, recess, setting};

@@ -23,6 +23,8 @@ pub enum Meaning {
     Height,
     /// How far from a wall's face.
     FromWall(Face),
+    /// How deep the water is that a trap holds.
+    Seal,
     /// Some other distance: to a corner, to a neighbour, from centre to centre.
     Distance,
 }
@@ -62,12 +64,25 @@ fn of_phrase(phrase: &str) -> Vec<Told> {
     let starts = found.iter().skip(1).map(|(_, start, _)| *start).chain([phrase.len()]);
     let tails: Vec<&str> = found.iter().zip(starts).map(|((_, _, end), next)| words(*end, next)).collect();
     let head = found.first().map_or("", |(_, start, _)| words(0, *start));
-    let told = found.iter().zip(tails).enumerate().map(|(number, ((length, _, _), tail))| {
-        let said = meaning(tail);
-        let is = if said == Meaning::Size && number == 0 { meaning(head) } else { said };
+    let told = found.iter().zip(&tails).enumerate().map(|(number, ((length, _, _), tail))| {
+        // `with a seal of 2"`: those words are the next length's.
+        let is_last = number + 1 == tails.len();
+        let said = if !is_last && names_the_next_a_seal(tail) { Meaning::Size } else { meaning(tail) };
+        let before = number.checked_sub(1).and_then(|before| tails.get(before));
+        let is = match said {
+            _ if before.is_some_and(|before| names_the_next_a_seal(before)) => Meaning::Seal,
+            Meaning::Size if number == 0 => meaning(head),
+            said => said,
+        };
         Told { length: *length, is }
     });
     told.collect()
+}
+
+/// Whether what stands between two lengths says that the second one is a seal's.
+fn names_the_next_a_seal(between: &str) -> bool {
+    let between = between.trim_end_matches(|letter: char| letter == ':' || letter == '=' || letter.is_whitespace());
+    ["seal", "seal of", "seal is"].iter().any(|end| between.ends_with(end)) && between.split_whitespace().count() > 1
 }
 
 /// The longest length that begins there, and where it ends.
@@ -89,7 +104,9 @@ fn meaning(words: &str) -> Meaning {
     let has = |named: &[&str]| all.iter().any(|word| named.contains(word));
     let studs = has(&["stud", "studs", "framing", "bare"]);
     let taken = has(&["from", "off", "behind", "to"]);
-    if has(&["aff", "high"]) || words.contains("a.f.f") || (has(&["above", "off"]) && has(&["floor"])) {
+    if has(&["seal"]) {
+        Meaning::Seal
+    } else if has(&["aff", "high"]) || words.contains("a.f.f") || (has(&["above", "off"]) && has(&["floor"])) {
         Meaning::Height
     } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster"])) {
         Meaning::FromWall(if studs { Face::Studs } else { Face::Finished })
@@ -131,6 +148,20 @@ mod tests {
         assert_eq!(told("12\" rough-in"), [("12\"".into(), finished)]);
         assert_eq!(told("12 1/2\" from the studs"), [("12 1/2\"".into(), Meaning::FromWall(Face::Studs))]);
         assert_eq!(told("305 mm from the wall").len(), 1);
+    }
+
+    #[test]
+    fn the_seal_of_a_trap_is_no_size() {
+        let (size, seal) = (("1 1/2\"".to_string(), Meaning::Size), ("1\"".to_string(), Meaning::Seal));
+        for text in [
+            "1 1/2\", trap seal 1\"",
+            "1 1/2\" trap with a 1\" seal",
+            "1 1/2\", 1\" water seal",
+            "1 1/2\" trap with a seal of 1\"",
+            "1 1/2\"; seal: 1\"",
+        ] {
+            assert_eq!(told(text), [size.clone(), seal.clone()], "{text}");
+        }
     }
 
     #[test]

@@ -91,6 +91,8 @@ pub struct Drain {
     pub rough_in: Option<(Length, Face)>,
     /// The side at which it is.
     pub side: Option<Side>,
+    /// How deep the water is that its trap holds.
+    pub seal: Option<Length>,
 }
 
 impl InWords for Drain {
@@ -101,7 +103,8 @@ impl InWords for Drain {
         });
         let all: Vec<(Length, Face)> = from_wall.collect();
         let rough_in = if let [only] = all.as_slice() { Some(*only) } else { None };
-        Self { pipe: Pipe::of_words(words), rough_in, side: Side::read(words) }
+        let seal = phrase::lengths(words).into_iter().find(|told| told.is == Meaning::Seal).map(|told| told.length);
+        Self { pipe: Pipe::of_words(words), rough_in, side: Side::read(words), seal }
     }
 }
 
@@ -170,29 +173,46 @@ fn length(part: &str) -> Option<Length> {
     Length::parse(part.get(..ends.min()?)?).ok()
 }
 
-/// The length in feet or metres anywhere in a text: `40 ft`, `at most 25 ft`, `12 m`.
+/// Units in which the length of a pipe or duct is told.
+const RUNS: [&str; 10] = ["ft", "foot", "feet", "m", "metre", "metres", "meter", "meters", "'", "′"];
+
+/// The length in feet or metres anywhere in a text: `40 ft`, `at most 25 feet`, `12 m`, `9'`.
 pub(super) fn run(lower: &str) -> Option<Length> {
     lower.split([',', ';']).find_map(|part| {
-        let words: Vec<&str> = part.split_whitespace().collect();
-        let apart = words.windows(2).filter(|pair| matches!(pair, [_, "ft" | "m"])).map(<[&str]>::concat);
-        let together = words.iter().filter(|word| word.ends_with("ft") || word.ends_with('m')).map(ToString::to_string);
-        let runs = apart.chain(together).filter(|run| !run.ends_with("mm") && !run.ends_with("cm"));
-        runs.into_iter().find_map(|run| Length::parse(&run).ok())
+        let words: Vec<&str> = part.split_whitespace().map(|word| word.trim_end_matches('.')).collect();
+        let apart =
+            words.windows(2).filter(|pair| matches!(pair, [_, unit] if RUNS.contains(unit))).map(<[&str]>::concat);
+        let is_one = |word: &&&str| {
+            let number = word.trim_start_matches(|letter: char| letter.is_ascii_digit() || "./½¼¾".contains(letter));
+            number.len() < word.len() && RUNS.contains(&number)
+        };
+        let together = words.iter().filter(is_one).map(ToString::to_string);
+        apart.chain(together).find_map(|run| Length::parse(&run).ok())
     })
 }
 
-/// How many bends the phrases tell, in figures or words.
+/// How many bends the phrases tell, in figures or words: the last count before what they are called.
 fn count(parts: &[&str], named: &[&str], but: &[&str]) -> u32 {
-    const WORDS: [&str; 7] = ["no", "one", "two", "three", "four", "five", "six"];
     let told = parts
         .iter()
         .filter(|part| named.iter().any(|name| part.contains(name)) && !but.iter().any(|other| part.contains(other)));
     told.filter_map(|part| {
-        let first = part.split_whitespace().next()?;
-        let by_word = WORDS.iter().position(|word| *word == first).and_then(|at| u32::try_from(at).ok());
-        first.parse().ok().or(by_word)
+        let words: Vec<&str> = part.split_whitespace().collect();
+        let called = words.iter().position(|word| named.iter().any(|name| word.contains(name)))?;
+        let before = words.get(..called)?.iter().zip(words.iter().skip(1));
+        // `9 ft with two elbows`: what a unit follows is a length.
+        let counts = before.filter(|(_, next)| !RUNS.contains(next)).filter_map(|(word, _)| counted(word));
+        counts.last()
     })
     .sum()
+}
+
+/// A small number, in figures or in a word.
+fn counted(word: &str) -> Option<u32> {
+    const WORDS: [&str; 7] = ["no", "one", "two", "three", "four", "five", "six"];
+    let by_word = WORDS.iter().position(|known| *known == word).and_then(|at| u32::try_from(at).ok());
+    let one = || ["a", "an"].contains(&word).then_some(1);
+    word.parse().ok().or(by_word).or_else(one)
 }
 
 #[cfg(test)]
@@ -215,6 +235,14 @@ mod tests {
         assert_eq!((soft.size, soft.run), (length("1/4\""), length("8'")));
         let metric = Pipe::of_words("38 mm, at most 457 mm AFF, 12 m, two bends");
         assert_eq!((metric.size, metric.height, metric.run), (length("38 mm"), length("457 mm"), length("12 m")));
+        let words = Pipe::of_words("4\" rigid, 38 feet with two elbows");
+        assert_eq!((words.size, words.run, words.bends), (length("4\""), length("38'"), 2));
+        for run in ["12 metres", "12 m.", "12m"] {
+            assert_eq!(Pipe::of_words(&format!("100 mm, {run} and a bend")).run, length("12 m"), "{run}");
+        }
+        let prime = Pipe::of_words("4\" rigid 9' with 2 tight bends");
+        assert_eq!((prime.run, prime.bends), (length("9'"), 2));
+        assert_eq!(Pipe::of_words("100 mm, 12 m and a bend").bends, 1);
         assert_eq!(Pipe::of_words("3\" flange, 12\" from the finished wall").size, length("3\""));
         assert_eq!(Pipe::of_words("12\" rough-in").size, None);
         assert_eq!(Pipe::of_words("to the disposer, air gap at the sink"), Pipe::default());

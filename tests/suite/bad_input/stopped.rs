@@ -2,8 +2,7 @@
 
 use std::fs;
 use std::path::Path;
-use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
+use std::process::{Child, Command, Stdio};
 
 use super::{Published, RANGE, TODAY};
 use crate::project::{Project, Ran, Tree, tree};
@@ -11,30 +10,56 @@ use crate::project::{Project, Ran, Tree, tree};
 /// What publishing keeps in the folder while it is under way.
 const OWN: [&str; 3] = [".bookmatch-staging", ".bookmatch-stand-in", ".bookmatch-stood-in"];
 
-/// A book that is one of two editions, with the site of each, and how long it takes to publish.
+/// A moment of a run, by what can be seen of it on the disk.
+#[derive(Clone, Copy, Debug)]
+enum Moment {
+    /// So many pictures and sheets are kept.
+    Kept(usize),
+    /// So many files of the new output are laid out.
+    Laid(usize),
+}
+
+/// A book that is one of two editions, with the site of each.
 struct Editions {
     published: Published,
     sites: [Tree; 2],
-    takes: Duration,
+    /// How many files are kept of a whole run.
+    kept: usize,
+}
+
+/// How many files stand below a folder at this moment.
+fn files_in(folder: &Path) -> usize {
+    walkdir::WalkDir::new(folder).into_iter().flatten().filter(|entry| entry.file_type().is_file()).count()
+}
+
+/// Waits until something has come about, or the process has ended; tells whether it still runs.
+fn wait(child: &mut Child, until: impl Fn() -> bool) -> bool {
+    loop {
+        if child.try_wait().unwrap().is_some() {
+            return false;
+        }
+        if until() {
+            return true;
+        }
+        std::thread::yield_now();
+    }
+}
+
+fn send(signal: &str, child: &Child) {
+    let sent = Command::new("kill").args([&format!("-{signal}"), &child.id().to_string()]).status();
+    assert!(sent.unwrap().success(), "the child is there until it is waited for");
 }
 
 impl Editions {
     /// The second has another price, one file more, and lacks one of the first.
     fn new() -> Self {
-        let editions = Self {
-            published: Published::new(),
-            sites: [tree(Path::new("")), tree(Path::new(""))],
-            takes: Duration::ZERO,
-        };
+        let editions = Self { published: Published::new(), sites: [tree(Path::new("")), tree(Path::new(""))], kept: 0 };
         let mut sites = Vec::new();
-        let mut takes = Duration::ZERO;
         for edition in 0..2 {
             editions.turn_to(edition);
             let out = editions.published.project.beside(&format!("whole-{edition}"));
             editions.published.publish_to(&out, &[]).exits(0);
-            let begun = Instant::now();
             editions.published.publish_to(&out, &[]).exits(0).says("0 new, 0 changed");
-            takes = takes.max(begun.elapsed());
             sites.push(tree(&out));
         }
         let sites: [Tree; 2] = sites.try_into().expect("two editions");
@@ -43,7 +68,9 @@ impl Editions {
             assert!(between.iter().any(|line| line.starts_with(kind)), "{kind}: {between:?}");
         }
         editions.turn_to(0);
-        Self { sites, takes, ..editions }
+        let kept = files_in(&editions.cache());
+        assert!(kept > 10, "only {kept} files are kept");
+        Self { sites, kept, ..editions }
     }
 
     fn turn_to(&self, edition: usize) {
@@ -58,28 +85,38 @@ impl Editions {
         }
     }
 
+    fn cache(&self) -> std::path::PathBuf {
+        self.published.project.root().join(".bookmatch")
+    }
+
+    /// Files of a new output that is being laid out, in the published folder and beside it.
+    fn laid(&self) -> usize {
+        let (out, name) = (&self.published.out, self.published.out.file_name().unwrap().to_str().unwrap());
+        let beside = out.with_file_name(format!(".{name}.bookmatch-stand-in"));
+        OWN.iter().map(|own| out.join(own)).chain([beside]).map(|folder| files_in(&folder)).sum()
+    }
+
     /// Pictures and sheets are made anew, so that there is more to stop. A run that was stopped early left none.
     fn forget_pictures(&self) {
-        let cache = self.published.project.root().join(".bookmatch");
+        let cache = self.cache();
         if cache.exists() {
             fs::remove_dir_all(cache).unwrap();
         }
     }
 
-    /// Starts a run and ends it with a signal after a while; tells how it ended.
-    fn publish_and_signal(&self, signal: &str, after: Duration) -> Ran {
+    /// Starts a run and ends it with a signal at that moment, where it comes to it; tells how it ended.
+    fn publish_and_signal(&self, signal: &str, moment: Moment) -> Ran {
         let out = self.published.out.to_str().unwrap();
         let mut command = self.published.project.command(["publish", "--out", out].iter().chain(&TODAY));
-        let child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-        std::thread::sleep(after);
-        let sent = Command::new("kill").args([&format!("-{signal}"), &child.id().to_string()]).status();
-        assert!(sent.unwrap().success(), "the child is there until it is waited for");
-        Ran::from_output(format!("publish, {signal} after {after:?}"), child.wait_with_output().unwrap())
-    }
-
-    fn moments(&self, count: u32) -> impl Iterator<Item = Duration> {
-        let takes = self.takes;
-        (0..count).map(move |moment| takes * 5 / 4 * moment / count)
+        let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let is_there = || match moment {
+            Moment::Kept(count) => files_in(&self.cache()) >= count,
+            Moment::Laid(count) => self.laid() >= count,
+        };
+        if wait(&mut child, is_there) {
+            send(signal, &child);
+        }
+        Ran::from_output(format!("publish, {signal} at {moment:?}"), child.wait_with_output().unwrap())
     }
 }
 
@@ -87,9 +124,11 @@ impl Editions {
 fn ctrl_c_at_any_moment_leaves_the_old_or_the_new_whole() {
     let editions = Editions::new();
     let [mut stopped, mut stands] = [0, 0];
-    for (round, moment) in editions.moments(30).enumerate() {
+    let laid = [0, 1, 2, 4, 8, 16, 32, 64, 128, 256].map(Moment::Laid).into_iter();
+    let moments = laid.chain((0..10).map(|tenth| Moment::Kept(editions.kept * tenth / 10)));
+    for moment in moments {
         editions.turn_to(1 - stands);
-        if round % 3 == 0 {
+        if matches!(moment, Moment::Kept(_)) {
             editions.forget_pictures();
         }
         let book = editions.published.now().book;
@@ -112,7 +151,7 @@ fn ctrl_c_at_any_moment_leaves_the_old_or_the_new_whole() {
 fn kill_9_at_any_moment_leaves_one_edition_whole_and_the_next_run_goes_on_from_there() {
     let editions = Editions::new();
     let [mut killed, mut stands] = [0, 0];
-    for moment in editions.moments(24) {
+    for moment in [0, 0, 1, 1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64, 96, 128, 256].map(Moment::Laid) {
         editions.turn_to(1 - stands);
         let book = editions.published.now().book;
         let ran = editions.publish_and_signal("KILL", moment);
@@ -122,7 +161,7 @@ fn kill_9_at_any_moment_leaves_one_edition_whole_and_the_next_run_goes_on_from_t
         // What is being laid out, and the marks of a stand-in, are no part of what is read.
         let now = OWN.iter().fold(site, |site, own| site.without(own));
         let off = [0, 1].map(|edition| editions.sites[edition].differences(&now));
-        assert!(off.iter().any(Vec::is_empty), "a mixture after {moment:?}: {off:?}");
+        assert!(off.iter().any(Vec::is_empty), "a mixture at {moment:?}: {off:?}");
         editions.published.publish(&[]).exits(0);
         stands = 1 - stands;
         editions.sites[stands].same_as(&tree(&editions.published.out));
@@ -137,13 +176,9 @@ fn ctrl_c_while_pictures_are_prepared_does_not_wait_for_the_rest() {
     let kept = || tree(&project.root().join(".bookmatch/cache/renditions")).files().count();
     let out = project.beside("site");
     let mut command = project.command(["publish", "--draft", "--out", out.to_str().unwrap()].iter().chain(&TODAY));
-    let child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-    let patience = Instant::now() + Duration::from_secs(300);
-    while kept() == 0 {
-        assert!(Instant::now() < patience, "no picture was ever kept");
-        std::thread::sleep(Duration::from_millis(5));
-    }
-    assert!(Command::new("kill").args(["-INT", &child.id().to_string()]).status().unwrap().success());
+    let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    assert!(wait(&mut child, || kept() > 0), "it ended before a picture was kept");
+    send("INT", &child);
     let ran = Ran::from_output("publish, stopped at its first pictures".into(), child.wait_with_output().unwrap());
     ran.exits(2).says("stopped before the new output was complete").does_not_say("can't be used");
     assert!(!out.exists(), "nothing was begun in the published folder");

@@ -65,6 +65,11 @@ fn two_programs_at_once_share_a_cache() {
     assert_eq!(left_over(desk.cache.folder()), [""; 0], "nothing unfinished is left");
 }
 
+/// How many files are there at this moment.
+fn files_in(folder: &Path) -> usize {
+    walkdir::WalkDir::new(folder).into_iter().flatten().filter(|entry| entry.file_type().is_file()).count()
+}
+
 /// Files that a write has left behind.
 fn left_over(folder: &Path) -> Vec<String> {
     let files = walkdir::WalkDir::new(folder).into_iter().flatten();
@@ -91,11 +96,15 @@ fn a_cache_deleted_again_and_again_while_photos_are_made_is_made_anew() {
     let made = std::thread::scope(|scope| {
         scope.spawn(|| {
             while !done.load(Ordering::SeqCst) {
+                // Each time when another number of files is kept.
+                let at = 1 + times.load(Ordering::SeqCst) as usize % 4;
+                if files_in(desk.cache.folder()) < at {
+                    std::thread::yield_now();
+                    continue;
+                }
                 // A file that comes meanwhile keeps the folder itself from going: what was in it is gone.
-                let was_there = desk.cache.folder().exists();
                 let _ = fs::remove_dir_all(desk.cache.folder());
-                times.fetch_add(u32::from(was_there), Ordering::SeqCst);
-                std::thread::sleep(std::time::Duration::from_millis(2));
+                times.fetch_add(1, Ordering::SeqCst);
             }
         });
         let mut made = Vec::new();

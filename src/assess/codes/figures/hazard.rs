@@ -161,6 +161,43 @@ pub static SINK_TRAP: Figure =
 /// Trap of a washer's standpipe.
 pub static WASHER_TRAP: Figure =
     length("trap of a washer's standpipe", 128, Basis::Code(Family::Irc, 0, 9999), "IRC Table P3201.7");
+/// Trap of a shower, in editions that give one size.
+pub static SHOWER_TRAP: Figure = length(
+    "trap of a shower",
+    128,
+    Basis::Code(Family::Irc, 0, 2020),
+    "IRC Table P3201.7, editions before 2021; 2024 again",
+);
+/// Trap of a shower by its flow: up to 5.7 gpm.
+pub static SHOWER_TRAP_BY_FLOW: Figure =
+    length("trap of a shower by its flow", 96, Basis::Code(Family::Irc, 2021, 2023), "IRC 2021 Table P3201.7");
+/// Trap of a shower, where the table has one size again.
+pub static SHOWER_TRAP_LATER: Figure =
+    length("trap of a shower from 2024", 128, Basis::Code(Family::Irc, 2024, 9999), "IRC 2024 Table P3201.7");
+/// Trap of a shower where no code is at hand: nominal 40 mm.
+pub static SHOWER_TRAP_USUAL: Figure = millimetres(
+    "usual trap of a shower",
+    40,
+    Basis::Practice,
+    "common practice, as Approved Document H, table 1 (from memory)",
+);
+/// The least that a trap's water is deep.
+pub static TRAP_SEAL: Figure = length(
+    "least seal of a trap",
+    128,
+    Basis::Code(Family::Irc, 0, 9999),
+    "trade reports of a seal of 2\" to 4\"; IRC P3201.2 (from memory)",
+);
+/// The most that a trap's water is deep.
+pub static TRAP_SEAL_MOST: Figure = length(
+    "greatest seal of a trap",
+    256,
+    Basis::Code(Family::Irc, 0, 9999),
+    "trade reports of a seal of 2\" to 4\"; IRC P3201.2 (from memory)",
+);
+/// The least that a trap's water is deep where no code is at hand: 50 mm.
+pub static TRAP_SEAL_USUAL: Figure =
+    millimetres("usual least seal of a trap", 50, Basis::Practice, "common practice, as EN 12056-2 (from memory)");
 /// Trap of a basin where no code is at hand: nominal 32 mm.
 pub static BASIN_TRAP_USUAL: Figure = millimetres(
     "usual trap of a basin",
@@ -241,6 +278,13 @@ pub(super) static ALL: &[&Figure] = &[
     &BASIN_TRAP,
     &SINK_TRAP,
     &WASHER_TRAP,
+    &SHOWER_TRAP,
+    &SHOWER_TRAP_BY_FLOW,
+    &SHOWER_TRAP_LATER,
+    &SHOWER_TRAP_USUAL,
+    &TRAP_SEAL,
+    &TRAP_SEAL_MOST,
+    &TRAP_SEAL_USUAL,
     &BASIN_TRAP_USUAL,
     &SINK_TRAP_USUAL,
     &WASHER_TRAP_USUAL,

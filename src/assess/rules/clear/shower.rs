@@ -3,8 +3,8 @@
 use super::{Figure, Measure};
 use crate::assess::codes::{Family, SHOWER_AREA_CODE, SHOWER_AREA_UPC, SHOWER_SIDE_ADVISED, SHOWER_SIDE_CODE};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
-use crate::book::Room;
+use crate::assess::{Context, say, say_area};
+use crate::book::{Room, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Distance, distance, planned_for_access, rectangle};
 use crate::source::Spanned;
@@ -97,14 +97,24 @@ fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>)
     if has >= least {
         return None;
     }
-    let message = phrase!("the shower's floor is {}, less than the {} asked for", say_area(has), say_area(least));
+    let units = context.book.project.units;
+    let message = phrase!(
+        "the shower's floor is {}, less than the {} asked for",
+        in_square_inches(has, units),
+        in_square_inches(least, units)
+    );
     let finding = Remark::new(asked.severity, inside.span, message).room(&room.folder);
     Some(finding.source(asked.source).remedy("move the wall or the curb before the pan is made"))
 }
 
-/// An area in whole square inches, the last one begun left out: `1020 square inches`.
-fn say_area(area: Area) -> Phrase {
-    phrase!("{} square inches", area.square_nanometres() / square_inches(1).square_nanometres())
+/// An area as the code has it, in whole square inches, the last one begun left out: `1020 square inches`; in a metric
+/// book after its own unit.
+fn in_square_inches(area: Area, units: System) -> Phrase {
+    let inches = phrase!("{} square inches", area.square_nanometres() / square_inches(1).square_nanometres());
+    match units {
+        System::Imperial => inches,
+        System::Metric => phrase!("{} ({inches})", area.metric(), inches),
+    }
 }
 
 /// What a fixed seat leaves free, wherever it stands.
@@ -119,8 +129,8 @@ fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, L
     let message = phrase!(
         "the fixed seat, {} deep, leaves {} of the shower free; the model code asks for {}",
         say(depth.value, units),
-        free.imperial(),
-        AREA.imperial()
+        say_area(free, units),
+        say_area(AREA, units)
     );
     let finding = Remark::query(depth.at, message).room(&room.folder);
     Some(finding.source("IRC P2708.1").remedy("have a seat that folds away, or give it up"))

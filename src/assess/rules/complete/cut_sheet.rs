@@ -39,6 +39,9 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get().filter(|kind| kind.wants_sheet()) else { continue };
+        if super::hangs_before_the_wall(selection, option) {
+            continue;
+        }
         let (message, remedy) = match option.fit.get() {
             None if option.fit.is_absent() => (
                 phrase!("no sheet of the maker's speaks for the {}", kind.name()),

@@ -4,6 +4,7 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::vocabulary::Kind;
 
 declare! {
     /// A thing has no opening, or an opening is empty, shared, or for another kind
@@ -49,12 +50,20 @@ const MOST_NAMED: usize = 12;
 
 fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
     let kind = selection.kind.get().filter(|kind| kind.takes_opening() && selection.place.is_absent())?;
+    let standing = selection.standing();
+    if !standing.is_empty() && standing.iter().all(|option| super::hangs_before_the_wall(selection, option)) {
+        return None;
+    }
     let message = phrase!("the {} goes into no opening", kind.name());
     let finding = Remark::stop(selection.span, message).room(&room.folder);
     let known: Vec<&str> = room.openings.iter().take(MOST_NAMED).map(|opening| opening.name.as_str()).collect();
     let remedy = match known.is_empty() {
         true => "add an opening to `room.yaml`, and name it with `place: …`".into(),
         false => phrase!("name one with `place: …`: {}", Phrase::joined(known, ", ")),
+    };
+    let remedy = match kind {
+        Kind::MirrorCabinet => phrase!("{remedy}; of one that hangs before the wall, say `mount: on the wall`", remedy),
+        _ => remedy,
     };
     Some(finding.selection(&selection.name).remedy(remedy))
 }
@@ -124,5 +133,20 @@ mod tests {
     fn an_opening_of_a_room_that_could_not_be_read_whole_is_not_called_empty() {
         let trial = Trial::of("complete/opening").opening("hole", "{takes: range}");
         trial.file("rooms/kitchen/range.yaml", "selection: {\n").of_any_yaml().stays_silent();
+    }
+
+    #[test]
+    fn a_mirror_cabinet_before_the_wall_goes_into_no_opening() {
+        let cabinet = |rule: &'static str, lines: &str| {
+            Trial::of(rule).selection("selection: Mirror cabinet\nkind: medicine cabinet", lines)
+        };
+        cabinet("complete/opening", "").finds_one();
+        cabinet("complete/cut-sheet", "").finds_one();
+        for mount in ["on the wall", "surface-mounted", "wall-hung"] {
+            cabinet("complete/opening", &format!("mount: {mount}")).stays_silent();
+            cabinet("complete/cut-sheet", &format!("mount: {mount}")).stays_silent();
+        }
+        cabinet("complete/opening", "mount: recessed").finds_one();
+        cabinet("complete/opening", "mount: recessed into the wall").finds_one();
     }
 }

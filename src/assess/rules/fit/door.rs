@@ -83,6 +83,9 @@ fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 /// How far before its opening a door is looked for that nobody says the swing of (common practice).
 const USUAL_SWING: Length = Length::from_inches(24);
 
+/// From the edge of a cabinet's door to its pull (common practice: 1 1/2" to 2 1/2").
+const PULL_FROM_ITS_EDGE: Length = Length::from_inches(2);
+
 /// What stands at the hinges: its name, how far away, and where that is written.
 struct Struck {
     what: Phrase,
@@ -92,7 +95,12 @@ struct Struck {
 
 /// What the opening says stands there, where a door would strike it; else what its row or the plan says,
 /// fillers and panels seen through.
-fn struck(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Length) -> Option<Struck> {
+fn struck(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    side: Side,
+    (needed, is_asked): (Length, bool),
+) -> Option<Struck> {
     let said = side.of(fitted.opening).spanned();
     let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.room, fitted.opening)).map(|said| Struck {
         what: phrase!("`{}`", said.what),
@@ -101,7 +109,14 @@ fn struck(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Len
     });
     let placed = || {
         let beside = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side)?;
-        beside.is_proud.then_some(Struck { what: phrase!("`{}`", beside.what), gap: beside.gap, span: beside.span })
+        let what = beside.what;
+        if beside.is_proud {
+            return Some(Struck { what: phrase!("`{}`", what), gap: beside.gap, span: beside.span });
+        }
+        // Only where the sheet says how far its door comes round: else nobody knows whether it reaches the pull.
+        let pull = is_asked && beside.pull_is_proud;
+        let gap = beside.gap + PULL_FROM_ITS_EDGE;
+        pull.then(|| Struck { what: phrase!("the pull of `{}`", what), gap, span: beside.span })
     };
     let at_the_wall_across = || {
         let plan = context.site.plan(fitted.room)?;
@@ -122,7 +137,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
     let is_refrigerator = fitted.selection.has(Trait::Cools);
     let most = asked.or_else(|| is_refrigerator.then_some(USUAL_AT_THE_WALL))?;
-    let struck = struck(context, fitted, side, most)?;
+    let struck = struck(context, fitted, side, (most, asked.is_some()))?;
     let usual = metric::advised(USUAL_AT_THE_WALL, struck.gap, context.book.project.units);
     let needed = asked.unwrap_or(usual);
     let (severity, whose) = match asked {
@@ -226,5 +241,24 @@ mod tests {
             run(outline, "{cabinet: base, width: 24\"}, {opening: fridge}").stays_silent();
             run(outline, "{opening: fridge}, {tall: pantry, width: 24\", depth: 27\"}, {filler: 3\"}").finds_one();
         }
+    }
+
+    /// Source: arithmetic; trade reports F-11: a door that comes round strikes the pull of the cabinet beside it.
+    #[test]
+    fn the_pull_of_a_door_beside_the_hinges_is_struck_where_it_stands_out() {
+        let beside = |hinge: &str, handles: &str, sheet: &str| {
+            let option =
+                format!("hinge: left\nsize: {{depth: 24\", depth with door: 24\"}}\nfit: {{door: {{{sheet}}}}}");
+            fridge("width: 36\", depth: 24\"", &option).room(&format!(
+                "runs: {{cold wall: {{handles: {handles}, left end: wall, depth: 24\", parts: [{{tall: pantry, width: 24\", doors: 1, hinge: {hinge}}}, {{opening: fridge}}]}}}}"
+            ))
+        };
+        let sheet = "wall clearance: 4 1/2\"";
+        beside("left", "1 1/2\"", sheet)
+            .finds("the pull of `pantry` is 2\" (50.8 mm) from the hinges at the left of the opening `fridge`, 2 1/2\" (63.5 mm) less than the 4 1/2\" (114.3 mm) that the maker's sheet asks for");
+        beside("right", "1 1/2\"", sheet).stays_silent();
+        beside("left", "0\"", sheet).stays_silent();
+        beside("left", "1 1/2\"", "wall clearance: 2\"").stays_silent();
+        beside("left", "1 1/2\"", "").stays_silent();
     }
 }

@@ -2,20 +2,21 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range};
-use crate::book::{AskedPanel, Panel, ProductOption};
-use crate::finding::{Phrase, Severity, phrase};
-use crate::site::fitting;
+use crate::book::{AskedPanel, Panel, PartIs, ProductOption, Room};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::panels::panel_of;
-use crate::source::Span;
+use crate::site::{Placement, fitting};
+use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
     /// A front panel is not of the size, thickness or weight that the maker's sheet asks for
     ///
     /// ## What it checks
     /// The joiner's `panel`, or the selection of that name that is made for the thing, against the sheet's `fit: {panel: …}`: width, height and thickness within its
-    /// limits, weight at most what it allows.
+    /// limits, weight at most what it allows. And panels under a counter against the line of the cabinets'
+    /// fronts (`fronts: {height: …}`), or where that is not written against one another in their run.
     ///
     /// ## Why it matters
     /// A panel that is too tall does not open, one that is too short shows the frame, one that is too
@@ -31,10 +32,10 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet.
+    /// The maker's sheet; that fronts keep one line is common practice.
     "fit/panel", Stop,
     due: WithThing, tells: [Installer],
-    sources: ["the maker's sheet"],
+    sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Weight.caution()),
     Check::Book(check)
 }
@@ -54,6 +55,72 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(finding.remedy("draw the panel anew by the sheet, from the finished floor"));
         }
     }
+    for room in &context.book.rooms {
+        findings.extend(out_of_line(context, room));
+    }
+}
+
+/// Fronts whose heights differ by no more are in one line: 1/16" (common practice).
+const ONE_LINE: Length = Length::from_sixty_fourths(4);
+
+/// A front of so much height: of an appliance under the counter, with its place.
+struct Front<'a> {
+    of: Placement<'a>,
+    height: Spanned<Length>,
+}
+
+/// Fronts of appliances under a counter that are higher or lower than the cabinets' own, or than one another.
+fn out_of_line(context: &Context<'_>, room: &Room) -> Vec<Remark> {
+    let here = context.site.fitted().filter(|fitted| std::ptr::eq(fitted.room, room));
+    let fronts: Vec<Front<'_>> = here.filter_map(front).collect();
+    let of_cabinets = room.selections.iter().filter(|one| one.is(Kind::Cabinet) && one.place.is_absent());
+    let of_cabinets = of_cabinets.filter_map(|one| Some((one, one.settled()?.fronts.height.spanned()?)));
+    let mut of_cabinets = of_cabinets.map(|(one, height)| (Phrase::name(&one.name.value), height));
+    let mut told = Vec::new();
+    if let (Some((name, line)), None) = (of_cabinets.next(), of_cabinets.next()) {
+        told.extend(fronts.iter().filter_map(|front| apart(context, front, &name, line)));
+        return told;
+    }
+    for run in &room.runs {
+        let opening = |name: &str| fronts.iter().find(|front| front.of.opening.name.eq_ignore_ascii_case(name));
+        let in_it = run.parts.iter().filter_map(|part| match &part.is {
+            PartIs::Opening(name) => opening(&name.value),
+            _ => None,
+        });
+        let in_it: Vec<_> = in_it.collect();
+        let pairs = in_it.iter().zip(in_it.iter().skip(1));
+        told.extend(pairs.filter_map(|(one, other)| {
+            apart(context, other, &Phrase::name(&one.of.selection.name.value), &one.height)
+        }));
+    }
+    told
+}
+
+/// The front of what stands under a counter: the joiner's panel, else the face that its sheet gives.
+fn front(of: Placement<'_>) -> Option<Front<'_>> {
+    if of.opening.takes_one(Trait::StandsTall) || !of.opening.sill.is_absent() || of.selection.settled().is_none() {
+        return None;
+    }
+    let panel =
+        fitting::panel(of.room, of.opening, of.option).or_else(|| panel_of(of.room, of.selection, of.option))?;
+    let (range, at) = panel.height.get().zip(panel.height.span())?;
+    Some(Front { of, height: Spanned::new(range.least.or(range.most)?, at) })
+}
+
+fn apart(context: &Context<'_>, front: &Front<'_>, other: &Phrase, line: &Spanned<Length>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let by = Some((front.height.value - line.value).abs()).filter(|by| *by > ONE_LINE)?;
+    let message = phrase!(
+        "the panel of `{}` is {} high, and the fronts of {} beside it {}: their lines are {} apart",
+        front.of.selection.name.value,
+        say(front.height.value),
+        other,
+        say(line.value),
+        say(by)
+    );
+    let finding = front.of.finding(Severity::Query, front.height.span, message).also(line.span, "the other line");
+    let remedy = "draw both to one line, or have the client agree to the step; what the sheet allows comes first";
+    Some(finding.source("common practice: fronts keep one line").remedy(remedy))
 }
 
 fn asked(option: &ProductOption) -> Option<&AskedPanel> {
@@ -124,5 +191,41 @@ mod tests {
             "the panel of `Dishwasher` weighs 21 lb (≈ 9.5 kg), more than the 20 lb (≈ 9.1 kg) that its sheet allows",
         );
         dishwasher("width: 23 3/4\", height: 30 1/4\", thickness: 3/4\", weight: 20 lb").stays_silent();
+    }
+
+    #[test]
+    fn panels_under_a_counter_keep_the_line_of_the_fronts_beside_them() {
+        let run = |fronts: &str, washer: &str| {
+            Trial::of("fit/panel")
+                .room(
+                    "runs: {wet side: {parts: [{opening: dish}, {cabinet: sink base, width: 36\"}, {opening: wine}]}}",
+                )
+                .opening("dish", "{takes: panel dishwasher, width: 24\"}")
+                .opening("wine", "{takes: refrigerator, sill: 4\"}")
+                .selection(
+                    "selection: Dishwasher\nkind: panel dishwasher\nplace: dish",
+                    &format!("panel: {{height: {washer}, width: 23 3/4\"}}"),
+                )
+                .selection("selection: Cabinets\nkind: cabinet", fronts)
+        };
+        run("fronts: {doors: 2, height: 30 1/4\"}", "29 13/16\"")
+            .finds("the panel of `Dishwasher` is 29 13/16\" (≈ 757.2 mm) high, and the fronts of `Cabinets` beside it 30 1/4\" (≈ 768.4 mm): their lines are 7/16\" (≈ 11.1 mm) apart")
+            .weighs("query");
+        run("fronts: {doors: 2, height: 30 1/4\"}", "30 1/4\"").stays_silent();
+        run("fronts: {doors: 2, height: 30 1/4\"}", "30 3/16\"").stays_silent();
+        run("fronts: {doors: 2}", "29 13/16\"").stays_silent();
+        let two = |other: &str| {
+            Trial::of("fit/panel")
+                .room(
+                    "runs: {wet side: {parts: [{opening: left}, {cabinet: sink base, width: 36\"}, {opening: right}]}}",
+                )
+                .opening("left", "{takes: panel dishwasher, width: 24\"}")
+                .opening("right", "{takes: panel dishwasher, width: 24\"}")
+                .selection("selection: First\nkind: panel dishwasher\nplace: left", "panel: {height: 30\"}")
+                .selection("selection: Second\nkind: panel dishwasher\nplace: right", "")
+                .selection("selection: Second panel\nkind: cabinet", &format!("size: {{height: {other}}}"))
+        };
+        two("29 1/2\"").finds_one();
+        two("30\"").stays_silent();
     }
 }

@@ -2,14 +2,14 @@
 
 mod floors;
 mod lights;
-mod trim;
+pub(in crate::assess::rules) mod trim;
 
 use std::collections::BTreeMap;
 
 use super::to_order;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_area};
 use crate::book::{DetailValue, ProductOption, Room, Selection, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
@@ -27,7 +27,8 @@ declare! {
     /// query. Where the book says what a box holds, whole boxes are counted. Wallpaper: whole strips
     /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
     /// whose boxes are of two lots. Edge pieces and trim, ordered with a tile or counter or by themselves for it,
-    /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on. A floor that is
+    /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on and its
+    /// ends where they are in the open. A floor that is
     /// larger than all rooms of the plan. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
@@ -70,7 +71,7 @@ const TRIM: Length = Length::from_inches(4);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
-        let here = At { room, selection, option };
+        let here = At { room, selection, option, units: context.book.project.units };
         findings.extend(here.paper(context.book.project.units).or_else(|| here.surface()));
         findings.extend(here.grout());
     }
@@ -84,9 +85,14 @@ struct At<'a> {
     room: &'a Room,
     selection: &'a Selection,
     option: &'a ProductOption,
+    units: System,
 }
 
 impl At<'_> {
+    fn say(&self, area: Area) -> Phrase {
+        say_area(area, self.units)
+    }
+
     fn finding(&self, severity: Severity, ordered: &Spanned<Quantity>, message: Phrase) -> Remark {
         about(self.room, self.selection, self.option, severity, ordered.span, message)
     }
@@ -101,7 +107,7 @@ impl At<'_> {
         let wanted = with_waste(net, waste)?;
         let ordered = self.option.quantity.spanned()?;
         let there = self.area_of(&ordered.value)?;
-        let how_much = phrase!("{} and {} % more for its pattern", area(net), waste.value());
+        let how_much = phrase!("{} and {} % more for its pattern", self.say(net), waste.value());
         let enough = self.enough(wanted);
         let remedy = phrase!("order {enough} at once, of one lot, and keep what is over", enough);
         if there < wanted {
@@ -111,7 +117,7 @@ impl At<'_> {
                 ordered.value,
                 self.selection.name.value,
                 how_much,
-                area(wanted)
+                self.say(wanted)
             );
             return Some(self.finding(severity, ordered, message).source("common practice").remedy(remedy));
         }
@@ -123,7 +129,7 @@ impl At<'_> {
             "{} of `{}` are ordered, and boxes hold {} each",
             ordered.value,
             self.selection.name.value,
-            area(each)
+            self.say(each)
         );
         Some(self.finding(Severity::Query, ordered, message).remedy(remedy))
     }
@@ -133,7 +139,7 @@ impl At<'_> {
         match self.box_area().and_then(|each| pieces(wanted, each)) {
             Some(1) => "1 box".into(),
             Some(boxes) => phrase!("{boxes} boxes", boxes),
-            None => area(wanted),
+            None => self.say(wanted),
         }
     }
 
@@ -203,12 +209,16 @@ impl At<'_> {
         if there >= wanted {
             return None;
         }
+        let (one, other) = match self.units {
+            System::Imperial => (wanted.imperial(), wanted.metric()),
+            System::Metric => (wanted.metric(), wanted.imperial()),
+        };
         let message = phrase!(
             "{} of grout are ordered for `{}`, and its joints take some {} ({})",
             ordered.value,
             self.selection.name.value,
-            wanted.imperial(),
-            wanted.metric()
+            one,
+            other
         );
         let finding =
             self.finding(Severity::Query, ordered, message).source("from memory: layout of the makers' grout rule");
@@ -240,10 +250,6 @@ fn lots(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(finding.also(other.span, "the other lot").remedy(remedy));
         }
     }
-}
-
-fn area(area: Area) -> Phrase {
-    phrase!("{} ({})", area.imperial(), area.metric())
 }
 
 #[cfg(test)]

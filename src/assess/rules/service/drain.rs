@@ -3,8 +3,9 @@
 use super::asked;
 use crate::assess::codes::metric::advised;
 use crate::assess::codes::{
-    BASIN_TRAP, BASIN_TRAP_USUAL, Figure, Ruling, SINK_TRAP, SINK_TRAP_USUAL, TOILET_OUTLET, WASHER_TRAP,
-    WASHER_TRAP_USUAL,
+    BASIN_TRAP, BASIN_TRAP_USUAL, Figure, Ruling, SHOWER_TRAP, SHOWER_TRAP_BY_FLOW, SHOWER_TRAP_LATER,
+    SHOWER_TRAP_USUAL, SINK_TRAP, SINK_TRAP_USUAL, TOILET_OUTLET, TRAP_SEAL, TRAP_SEAL_MOST, TRAP_SEAL_USUAL,
+    WASHER_TRAP, WASHER_TRAP_USUAL,
 };
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
@@ -23,7 +24,9 @@ declare! {
     /// ## What it checks
     /// The drain at the opening against the maker's sheet: its size at least the sheet's, its height at
     /// most the sheet's. Whatever the sheet says, the trap's least size by the plumbing code: 1 1/4" for a
-    /// basin, 1 1/2" for a kitchen sink or a tub, 2" for a laundry trough or a washer's standpipe. Where no
+    /// basin, 1 1/2" for a kitchen sink or a tub, 2" for a laundry trough or a washer's standpipe, 2" for a
+    /// shower (1 1/2" up to 5.7 gpm in the edition of 2021). And the water that a trap holds (`trap seal 3"` in
+    /// the words of the drain, or `trap seal` of the thing): 2" to 4". Where no
     /// code is at hand, what is usual: 32 mm for a basin, 40 mm for a sink, a tub or a washer, 75 mm for a
     /// toilet. A basin that stands on a vanity is held to the drain of the vanity's opening.
     ///
@@ -39,10 +42,10 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; IRC Table P3201.7 (trap sizes).
+    /// The maker's sheet; IRC Table P3201.7 (trap sizes); IRC P3201.2 (seals, from memory).
     "service/drain", Stop,
     due: RoughInClosed, tells: [Installer],
-    sources: ["the maker's sheet", "IRC Table P3201.7"],
+    sources: ["the maker's sheet", "IRC Table P3201.7", "IRC P3201.2 (from memory)"],
     caution: Some(Hazard::Water.caution()),
     remedy: "have a plumber lower or change the drain before the wall is closed",
     Check::Book(check)
@@ -76,6 +79,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.push(asked.finding(Severity::Stop, fault));
     }
     findings.extend(context.site.fitted().filter_map(|fitted| trap(context, &fitted)));
+    findings.extend(context.site.fitted().filter_map(|fitted| seal(context, &fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
 }
 
@@ -93,18 +97,23 @@ fn trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     outlet(context, fitted, fitted.opening.service.drain.spanned()?)
 }
 
-/// What a drain is to a thing: the code's figure, or the usual one where no code is at hand.
+/// The figures that a drain is held to, the first that counts: the code's, or the usual one where no code is at hand.
+fn outlets(kind: Kind) -> Vec<&'static Figure> {
+    match kind {
+        Kind::Basin => vec![&BASIN_TRAP, &BASIN_TRAP_USUAL],
+        Kind::Sink | Kind::Bathtub => vec![&SINK_TRAP, &SINK_TRAP_USUAL],
+        Kind::Washer => vec![&WASHER_TRAP, &WASHER_TRAP_USUAL],
+        Kind::ShowerSet => vec![&SHOWER_TRAP, &SHOWER_TRAP_BY_FLOW, &SHOWER_TRAP_LATER, &SHOWER_TRAP_USUAL],
+        Kind::Toilet => vec![&TOILET_OUTLET],
+        _ => vec![],
+    }
+}
+
+/// What a drain is to a thing.
 fn outlet(context: &Context<'_>, fitted: &Placement<'_>, there: &Spanned<Worded<Drain>>) -> Option<Remark> {
-    let (figure, usual): (&'static Figure, &'static Figure) = match fitted.selection.kind.get()? {
-        Kind::Basin => (&BASIN_TRAP, &BASIN_TRAP_USUAL),
-        Kind::Sink | Kind::Bathtub => (&SINK_TRAP, &SINK_TRAP_USUAL),
-        Kind::Washer => (&WASHER_TRAP, &WASHER_TRAP_USUAL),
-        Kind::Toilet => (&TOILET_OUTLET, &TOILET_OUTLET),
-        _ => return None,
-    };
-    let by_code = context.rulings().length(figure).map(|ruling| (figure, ruling));
-    let (figure, least): (_, Ruling<Length>) =
-        by_code.or_else(|| context.rulings().length(usual).map(|ruling| (usual, ruling)))?;
+    let figures = outlets(*fitted.selection.kind.get()?);
+    let (figure, least): (&'static Figure, Ruling<Length>) =
+        figures.into_iter().find_map(|figure| Some((figure, context.rulings().length(figure)?)))?;
     let units = context.book.project.units;
     // Pipes are named by a rounded size: what is 2" in inches is 50 mm in metric.
     let has = there.is.pipe.size.filter(|has| *has < advised(least.value, *has, units))?;
@@ -117,6 +126,34 @@ fn outlet(context: &Context<'_>, fitted: &Placement<'_>, there: &Spanned<Worded<
         figure.name
     );
     Some(fitted.finding(least.severity, there.span, message).source(least.source))
+}
+
+/// The water that the trap holds, wherever its depth is written: at the drain, on the thing, in what its sheet asks.
+fn seal(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let there = fitted.opening.service.drain.spanned();
+    let of_drain = there.and_then(|drain| Some((drain.value.is.seal?, drain.span)));
+    let needs = fitted.option.fit.get().and_then(|fit| fit.needs.drain.spanned());
+    let of_sheet = || needs.and_then(|drain| Some((drain.value.is.seal?, drain.span)));
+    let (is, at) = of_drain.or_else(|| fitted.option.length("trap seal")).or_else(of_sheet)?;
+    let say = |length| say(length, context.book.project.units);
+    let ruled = |figure: &'static Figure| Some((figure, context.rulings().length(figure)?));
+    let least = ruled(&TRAP_SEAL).or_else(|| ruled(&TRAP_SEAL_USUAL));
+    let short = least.filter(|(_, least)| is < advised(least.value, is, context.book.project.units));
+    let deep = || ruled(&TRAP_SEAL_MOST).filter(|(_, most)| is > most.value);
+    let (word, (figure, ruling)) = match short {
+        Some(short) => ("less", short),
+        None => ("more", deep()?),
+    };
+    let message = phrase!(
+        "the seal of the trap for `{}` is {}, {word} than the {} of the {}",
+        fitted.selection.name.value,
+        say(is),
+        word,
+        say(ruling.value),
+        figure.name
+    );
+    let finding = fitted.finding(ruling.severity, at, message).source(ruling.source);
+    Some(finding.remedy("have a plumber set a trap with a seal that neither dries out nor stays foul"))
 }
 
 #[cfg(test)]
@@ -138,6 +175,52 @@ mod tests {
             .cautions();
         sink("1 1/2\", 16\" AFF", "1 1/2\", at most 16\" AFF").stays_silent();
         sink("1 1/2\"", "2\"").finds_one();
+    }
+
+    /// Source: check values IR-47: a shower of 2.5 gpm has 1 1/2" in 2021, and 2" in older editions.
+    #[test]
+    fn a_shower_s_trap_goes_by_the_edition() {
+        let shower = |drain: &str, book: &str| {
+            Trial::of("service/drain")
+                .book(book)
+                .opening("stall", &format!("{{takes: shower set, service: {{drain: '{drain}'}}}}"))
+                .selection("selection: Shower\nkind: shower set\nplace: stall", "")
+        };
+        shower("1 1/2\"", "")
+            .finds("the drain for `Shower` is 1 1/2\" (38.1 mm), less than the 2\" (50.8 mm) of the trap of a shower")
+            .weighs("query");
+        shower("2\"", "").stays_silent();
+        shower("1 1/2\"", "codes: {adopts: [IRC 2018]}").finds_one().weighs("stop");
+        shower("1 1/2\"", "codes: {adopts: [IRC 2021]}").stays_silent();
+        shower("1 1/4\"", "codes: {adopts: [IRC 2021]}").finds_one();
+        shower("1 1/2\"", "codes: {adopts: [IRC 2024]}").finds_one();
+        shower("40 mm", "country: DE").stays_silent();
+        shower("32 mm", "country: DE").finds_one();
+    }
+
+    /// Source: trade reports F-59 (a seal of 2" to 4" is allowed; one of 9" was built).
+    #[test]
+    fn a_trap_holds_neither_too_little_water_nor_too_much() {
+        sink("1 1/2\", trap seal 1 1/2\"", "1 1/2\"")
+            .finds("the seal of the trap for `Sink` is 1 1/2\" (38.1 mm), less than the 2\" (50.8 mm) of the least seal of a trap")
+            .weighs("query")
+            .cautions();
+        sink("1 1/2\", 9\" seal", "1 1/2\"").finds_one();
+        for seal in ["2\"", "3\"", "4\""] {
+            sink(&format!("1 1/2\", trap seal {seal}"), "1 1/2\"").stays_silent();
+        }
+        let basin = |lines: &str, book: &str| {
+            Trial::of("service/drain")
+                .book(book)
+                .opening("hole", "{takes: basin, service: {drain: '1 1/2\"'}}")
+                .selection("selection: Basin\nkind: basin\nplace: hole", lines)
+        };
+        basin("trap seal: 1\"", "").finds_one().points_at(&["rooms/kitchen/selection-0.yaml:4:12"]);
+        basin("trap seal: 2\"", "").stays_silent();
+        basin("fit: {needs: {drain: '1 1/4\", 1\" seal'}}", "").finds_one();
+        basin("trap seal: 30 mm", "country: DE").finds_one();
+        basin("trap seal: 50 mm", "country: DE").stays_silent();
+        basin("trap seal: 130 mm", "country: DE").stays_silent();
     }
 
     /// Source: check values IR-46: a kitchen sink on 1 1/4" fails.

@@ -4,7 +4,8 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
 use crate::book::{Service, ServicePoint, ServiceZone};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::Placement;
+use crate::site::fitting::{behind_the_back_panel, left_behind};
+use crate::site::{Placement, counter_height, raised_back};
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::Hazard;
@@ -16,7 +17,9 @@ declare! {
     /// Each service point of the opening against the sheet's zone: from the left edge, above the finished
     /// floor, how far proud of the wall, and whether it must be in the cabinet beside. Where the sheet
     /// leaves out how far a point may stand out, the room behind the thing is what counts: the opening's
-    /// depth less the thing's.
+    /// depth, that inside its cabinet, or that of an island before its raised back, less the thing's. What stands
+    /// out behind a cabinet's back panel must have room between panel and wall, and the plate of a receptacle in
+    /// a raised back must fit between counter and its top.
     ///
     /// ## Why it matters
     /// A stub 3" proud of the wall keeps a range 3" out of it, and the wall is opened from both sides.
@@ -38,6 +41,9 @@ declare! {
     Check::Book(check)
 }
 
+/// Half of what a receptacle's plate is high on its side (common practice: 2 3/4").
+const HALF_A_PLATE: Length = Length::from_sixty_fourths(88);
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let Some(points) = fitted.opening.points.get() else { continue };
@@ -46,7 +52,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let Some(point) = point.spanned() else { continue };
             let named = zones.and_then(|zones| zones.named().into_iter().find(|(name, _)| *name == service));
             let zone = named.and_then(|(_, zone)| zone.spanned());
-            findings.extend(judge(context, &fitted, service, (point, zone)));
+            let told = judge(context, &fitted, service, (point, zone));
+            let told = told.or_else(|| behind_a_back_panel(context, &fitted, service, point));
+            findings.extend(told.or_else(|| in_a_raised_back(context, &fitted, service, point)));
         }
     }
 }
@@ -101,7 +109,8 @@ fn fault(
         .or_else(|| outside("above the finished floor", point.height.get(), zone.and_then(|zone| zone.height.get())))
         .or_else(|| {
             let proud = *point.proud.get()?;
-            let most = zone.and_then(|zone| zone.proud.get()).copied().or_else(|| behind(fitted))?;
+            let behind = || Some(left_behind(fitted.room, fitted.opening, fitted.option)?.0);
+            let most = zone.and_then(|zone| zone.proud.get()).copied().or_else(behind)?;
             let is_beside = point.beside.get() == Some(&true);
             (proud > most && !is_beside).then(|| {
                 let (proud, over, most) = (say(proud), say(proud - most), say(most));
@@ -110,11 +119,53 @@ fn fault(
         })
 }
 
-/// What is left behind a thing whose front must not stand out: the opening's depth less the thing's.
-fn behind(fitted: &Placement<'_>) -> Option<Length> {
-    let depth = fitted.opening.governing_depth()?;
-    let body = *fitted.option.size.depth.get()?;
-    Some(if depth > body { depth - body } else { Length::ZERO })
+/// A point that the back panel of its cabinet can't get past, on its way to the wall.
+fn behind_a_back_panel(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    service: Service,
+    point: &Spanned<ServicePoint>,
+) -> Option<Remark> {
+    let proud = *point.value.proud.get().filter(|_| point.value.beside.get() != Some(&true))?;
+    let (left, at) = behind_the_back_panel(fitted.room, fitted.opening).filter(|(left, _)| proud > *left)?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the {service} behind `{}` stands {} out of the wall, {} more than is left behind the back panel of its cabinet: {}",
+        service,
+        fitted.selection.name.value,
+        say(proud),
+        say(proud - left),
+        say(left)
+    );
+    let finding = fitted.finding(Severity::Stop, point.span, message).also(at, "to the back panel");
+    Some(finding.remedy("have the point recessed, the back panel cut away before it, or the cabinet made deeper"))
+}
+
+/// A receptacle whose plate finds no room in the raised back over the counter.
+fn in_a_raised_back(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    service: Service,
+    point: &Spanned<ServicePoint>,
+) -> Option<Remark> {
+    let at = *point.value.height.get().filter(|_| service == Service::Power)?;
+    let back = raised_back(fitted.room, fitted.opening)?;
+    let (high, counter) = (back.height.spanned()?, counter_height(fitted.room, fitted.opening).value()?);
+    let above = Some(at - counter).filter(|above| *above > Length::ZERO)?;
+    if above >= HALF_A_PLATE && above + HALF_A_PLATE <= high.value {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the {service} for `{}` is {} above the counter, and a raised back of {} leaves no room there for its plate",
+        service,
+        fitted.selection.name.value,
+        say(above),
+        say(high.value)
+    );
+    let finding = fitted.finding(Severity::Query, point.span, message).also(high.span, "the raised back");
+    let finding = finding.source("common practice: a plate lies 2 3/4\" high on its side");
+    Some(finding.remedy("have the box set in the middle of the raised back, or the back made higher"))
 }
 
 #[cfg(test)]
@@ -135,6 +186,35 @@ mod tests {
             .cautions();
         range("{gas: {proud: 1\"}}", "{}").stays_silent();
         range("{gas: {proud: 3\"}}", "{zones: {gas: {proud: 3\"}}}").stays_silent();
+    }
+
+    /// Source: trade reports F-31, F-35 (an outlet behind an oven's back panel keeps the cabinet off the wall).
+    #[test]
+    fn a_point_behind_a_back_panel_or_a_raised_back_is_judged_by_what_is_left() {
+        let oven = |inside: &str, point: &str| {
+            Trial::of("service/zone")
+                .room("runs: {tall wall: {depth: 24\", parts: [{tall: oven tower, width: 30\", holds: [niche]}]}}")
+                .opening("niche", &format!("{{takes: wall oven, cabinet: {{inside depth: {inside}}}, service points: {{power: {{{point}}}}}}}"))
+                .selection("selection: Oven\nkind: wall oven\nplace: niche", "size: {depth: 21\"}")
+        };
+        oven("21 1/2\"", "proud: 3\"").finds("the power behind `Oven` stands 3\" (76.2 mm) out of the wall, 2 1/2\" (63.5 mm) more than the 1/2\" (12.7 mm) there is");
+        oven("23\"", "proud: 2\"").finds("the power behind `Oven` stands 2\" (50.8 mm) out of the wall, 1\" (25.4 mm) more than is left behind the back panel of its cabinet: 1\" (25.4 mm)");
+        oven("23\"", "proud: 1\"").stays_silent();
+        oven("23\"", "proud: 2\", beside: true").stays_silent();
+        oven("23\", back panel: cut away", "proud: 2\"").stays_silent();
+        let island = |size: &str, point: &str| {
+            Trial::of("service/zone")
+                .room(&format!("islands: {{bar: {{size: {size}, height: 36\", wall side: {{parts: [{{opening: range}}]}}, room side: {{splash: {{thickness: 5\", height: 6\"}}}}}}}}"))
+                .opening("range", &format!("{{takes: range, width: 30\", service points: {{power: {{{point}}}}}}}"))
+                .selection("selection: Range\nkind: range\nplace: range", "size: {depth: 25\"}")
+        };
+        island("60\" x 31\"", "proud: 2\"")
+            .finds("the power behind `Range` stands 2\" (50.8 mm) out of the wall, 1\" (25.4 mm) more than the 1\" (25.4 mm) there is");
+        island("60\" x 32\"", "proud: 2\"").stays_silent();
+        island("60\" x 42\"", "height: 41 1/2\"").finds_one().weighs("query");
+        island("60\" x 42\"", "height: 36 1/2\"").finds_one();
+        island("60\" x 42\"", "height: 39\"").stays_silent();
+        island("60\" x 42\"", "height: 12\"").stays_silent();
     }
 
     /// Source: trade reports F-15: the receptacle in the bay where the unit goes.

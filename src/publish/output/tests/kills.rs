@@ -9,6 +9,7 @@ use super::*;
 
 const FOLDER: &str = "BOOKMATCH_TEST_FOLDER";
 const OPERATION: &str = "BOOKMATCH_TEST_OPERATION";
+const HALTS: &str = "BOOKMATCH_TEST_HALTS";
 const SIGKILL: i32 = 9;
 const SIGABRT: i32 = 6;
 
@@ -31,23 +32,33 @@ fn the_process_that_is_killed() {
     let folder = PathBuf::from(std::env::var(FOLDER).unwrap());
     let place = OutputFolder { dir: folder.join("site"), book: folder.join("book") };
     let operation = std::env::var(OPERATION).unwrap().parse().unwrap();
-    let disk = Disk { fault: Fault { when: When::Die(operation), ..Fault::default() } };
+    let when = if std::env::var_os(HALTS).is_some() { When::Halt(operation) } else { When::Die(operation) };
+    let disk = Disk { fault: Fault { when, ..Fault::default() } };
     for edition in 1.. {
-        eprintln!("edition {edition}");
         write_on(&disk, &many(edition % 2), &place, &AtomicBool::new(false)).unwrap();
     }
 }
 
-fn start(ground: &Ground, operation: usize) -> Child {
+fn start(ground: &Ground, operation: usize) -> Command {
     let name = module_path!().split_once("::").unwrap().1;
-    Command::new(std::env::current_exe().unwrap())
+    let mut command = Command::new(std::env::current_exe().unwrap());
+    command
         .args(["--exact", &format!("{name}::the_process_that_is_killed"), "--ignored", "--nocapture"])
         .env(FOLDER, ground.root.path())
         .env(OPERATION, operation.to_string())
         .stdout(Stdio::null())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap()
+        .stderr(Stdio::piped());
+    command
+}
+
+/// Starts a process that waits just before an operation, and kills it there.
+fn kill_at(ground: &Ground, operation: usize) {
+    let mut child: Child = start(ground, operation).env(HALTS, "").spawn().unwrap();
+    let said = BufReader::new(child.stderr.take().unwrap());
+    let halted = said.lines().any(|line| line.unwrap() == "halted");
+    assert!(halted, "it ended before operation {operation}");
+    child.kill().unwrap();
+    assert_eq!(child.wait().unwrap().signal(), Some(SIGKILL));
 }
 
 /// What the site of an edition shows, with the file of the user's own.
@@ -89,7 +100,7 @@ fn a_process_that_aborts_before_an_operation_leaves_one_output_whole() {
     let all = disk.fault.done.get();
     // The first run finds edition 0 published and writes edition 1; every seventh operation, and all of the last.
     for operation in (1..all).step_by(7).chain(all - 90..=all) {
-        let ended = start(&ground, operation).wait().unwrap();
+        let ended = start(&ground, operation).status().unwrap();
         assert_eq!(ended.signal(), Some(SIGABRT), "operation {operation}");
         is_whole_and_in_order(&ground, &editions, &format!("operation {operation}"));
     }
@@ -98,16 +109,13 @@ fn a_process_that_aborts_before_an_operation_leaves_one_output_whole() {
 #[test]
 fn a_process_that_is_killed_at_any_time_leaves_one_output_whole() {
     let (ground, editions) = published();
-    for round in 0..20 {
-        let mut child = start(&ground, usize::MAX);
-        let mut said = BufReader::new(child.stderr.take().unwrap());
-        // It is at work, and somewhere in its first editions.
-        said.read_line(&mut String::new()).unwrap();
-        for _ in 0..round * 20 {
-            std::thread::yield_now();
-        }
-        child.kill().unwrap();
-        assert_eq!(child.wait().unwrap().signal(), Some(SIGKILL));
-        is_whole_and_in_order(&ground, &editions, &format!("round {round}"));
+    let disk = Disk::default();
+    ground.publish_on(&disk, &many(1)).unwrap();
+    ground.publish(&many(0)).unwrap();
+    // Twenty moments of its first two editions.
+    let all = disk.fault.done.get();
+    for operation in (1..all * 2).step_by(all / 10) {
+        kill_at(&ground, operation);
+        is_whole_and_in_order(&ground, &editions, &format!("operation {operation}"));
     }
 }

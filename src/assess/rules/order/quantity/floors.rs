@@ -1,6 +1,6 @@
 //! Floors larger than the rooms that they are laid in.
 
-use crate::assess::{Context, about};
+use crate::assess::{Context, about, say_area};
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::is_floor;
@@ -18,12 +18,10 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
     let larger = laid.value.square_nanometres().saturating_mul(100) > rooms.saturating_mul(100 + DOORWAYS);
     let rooms = Area::from_square_nanometres(rooms);
     let message = phrase!(
-        "`{}` is laid on {} ({}), and the plan has no more than {} ({})",
+        "`{}` is laid on {}, and the plan has no more than {}",
         selection.name.value,
-        laid.value.imperial(),
-        laid.value.metric(),
-        rooms.imperial(),
-        rooms.metric()
+        say_area(laid.value, context.book.project.units),
+        say_area(rooms, context.book.project.units)
     );
     larger.then(|| {
         let finding = about(room, selection, option, Severity::Query, laid.span, message);

@@ -162,6 +162,24 @@ fn edge_pieces_reach_along_the_open_edges_wherever_they_are_ordered() {
     };
     counter("5 ft").finds_one();
     counter("6 ft").stays_silent();
+    // Arithmetic: 6' of front and 2' at each end in the open.
+    let open = |length: &str, ends: &str| {
+        Trial::of("order/quantity")
+            .room(&format!("runs: {{wet side: {{{ends}, counter: {{depth: 24\"}}, parts: [{{cabinet: a, width: 36\"}}, {{cabinet: b, width: 36\"}}]}}}}"))
+            .selection("selection: Counter\nkind: counter", &format!("edge: postformed, {length} of matching band"))
+    };
+    open("8 ft", "left end: open, right end: open").finds_one();
+    open("10 ft", "left end: open, right end: open").stays_silent();
+    open("7 ft", "left end: wall, right end: open").finds_one();
+    open("8 ft", "left end: wall, right end: open").stays_silent();
+    open("6 ft", "left end: wall, right end: wall").stays_silent();
+    let in_plan = |length: &str| {
+        Trial::of("order/quantity")
+            .room("outline: 12' x 10'\nruns: {wet side: {wall: A, counter: {depth: 24\", height: 36\"}, parts: [{cabinet: a, width: 72\"}]}}")
+            .selection("selection: Counter\nkind: counter", &format!("accessories: [{{name: edge banding, quantity: {length}}}]"))
+    };
+    in_plan("7 ft").finds_one();
+    in_plan("8 ft").stays_silent();
 }
 
 #[test]
@@ -174,4 +192,19 @@ fn a_floor_is_no_larger_than_the_rooms_that_it_lies_in() {
     floor("160 sq ft").finds_one().weighs("query");
     floor("118 sq ft").stays_silent();
     floor("160 sq ft").file("rooms/hall/room.yaml", "name: Hall\n").stays_silent();
+}
+
+#[test]
+fn a_metric_book_says_areas_in_metric_first() {
+    let floor = |quantity: &str| {
+        Trial::of("order/quantity")
+            .file("book.yaml", "title: Trial\nclient: Nobody\nunits: metric\ncountry: DE\ncurrency: EUR\n".to_string())
+            .selection(
+                "selection: Bodenfliesen\nkind: tile",
+                &format!("pattern: straight\nlaid: {{area: 6.7 m²}}\nsold: {{box holds: 1 m²}}\nquantity: {quantity}"),
+            )
+    };
+    floor("6 boxes")
+        .finds("6 boxes of `Bodenfliesen` are ordered, and 6.7 m² (≈ 72.1 sq ft) and 10 % more for its pattern come to ≈ 7.4 m² (≈ 79.3 sq ft)");
+    floor("8 boxes").stays_silent();
 }

@@ -3,6 +3,8 @@
 use crate::assess::{Context, about, say};
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Severity, phrase};
+use crate::site::counter_edges;
+use crate::site::counters::covers;
 use crate::site::plan::Plan;
 use crate::source::Span;
 use crate::units::{Counted, Length, Quantity};
@@ -23,7 +25,7 @@ pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let needs = match selection.kind.get() {
             Some(Kind::Tile) => option.laid.open_edges.get().copied(),
-            Some(Kind::Counter) => front_edges(context.site.plan(room), room, option),
+            Some(Kind::Counter) => seen_edges(context.site.plan(room), room, option),
             _ => None,
         };
         let needs = needs.filter(|needs| *needs > Length::ZERO);
@@ -44,19 +46,21 @@ pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-/// The front edges of what a counter lies on, from end to end, where all of it has a place.
-fn front_edges(plan: Option<&Plan<'_>>, room: &Room, option: &ProductOption) -> Option<Length> {
-    let lies_on = &option.top.get()?.lies_on;
-    let is_one = |name: &str| lies_on.iter().any(|on| on.value == name);
-    let runs: Vec<_> = room.runs.iter().filter(|run| is_one(&run.name.value)).collect();
-    if runs.is_empty() || runs.len() != lies_on.len() {
+/// The edges that are seen of what a counter lies on: fronts, and ends in the open.
+fn seen_edges(plan: Option<&Plan<'_>>, room: &Room, option: &ProductOption) -> Option<Length> {
+    let lies_on = option.top.get().map_or(&[][..], |top| &top.lies_on);
+    let runs: Vec<_> = room.runs.iter().filter(|run| covers(room, option, &run.name)).collect();
+    // Of an island, and of what nobody says where it lies, not all is known.
+    let is_known = if lies_on.is_empty() { room.islands.is_empty() } else { runs.len() == lies_on.len() };
+    if runs.is_empty() || !is_known {
         return None;
     }
-    let rows = plan?.rows.iter().filter(|row| is_one(row.of.name()) && row.counter.is_some() && row.is_whole);
-    let rows: Vec<_> = rows.collect();
-    let things = rows.iter().flat_map(|row| row.things.iter().map(move |at| (row, at)));
-    let carried = things.filter_map(|(row, at)| plan?.things.get(*at).filter(|thing| row.carries(thing)));
-    (rows.len() == runs.len()).then(|| carried.map(|thing| thing.width()).sum())
+    runs.into_iter().map(|run| Some(counter_edges(plan, room, run)?.length())).sum()
+}
+
+/// Whether edge pieces are ordered by length for a thing.
+pub fn is_ordered(room: &Room, selection: &Selection, option: &ProductOption) -> bool {
+    ordered(room, selection, option).is_some()
 }
 
 /// What is ordered with it, said in its own words, or ordered by itself for it.
