@@ -119,7 +119,7 @@ fn settle_material(option: &mut ProductOption, kind: Option<Kind>, faults: &mut 
         }
         (Some(_), _) => {
             let (told, remedy) = Burning::OTHERWISE.unwrap_or_default();
-            faults.stop(Code::WRONG_TYPE, at, format!("`{said}` {told}"), remedy);
+            faults.stop(Code::WRONG_TYPE, at, format!("this {told}"), remedy);
             option.material = Slot::Invalid;
         }
     }

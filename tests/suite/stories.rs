@@ -42,9 +42,9 @@ use bookmatch::units::Date;
 use serde::Deserialize;
 
 /// Stories that the product is held to catch, at least.
-const AT_LEAST: usize = 63;
+const AT_LEAST: usize = 130;
 /// Ways to tell them that it is held to catch, at least.
-const WAYS_AT_LEAST: usize = 300;
+const WAYS_AT_LEAST: usize = 460;
 
 /// Rules that ask for what a small book leaves out.
 const LEFT_OUT: &[&str] = &[

@@ -192,7 +192,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
         bound: opening.height.get().is_none(),
         ..asked_height(opening, fit)
     };
-    let by_ceiling = above.is_some_and(|above| above.is == AboveIs::Ceiling);
+    let by_ceiling = above.is_some_and(|above| matches!(above.is, AboveIs::Ceiling | AboveIs::Counter(_)));
     if by_ceiling { only_if_too_small(gauge) } else { gauge }
 }
 
@@ -262,7 +262,8 @@ fn lets_in_from_above(opening: &Opening) -> bool {
 /// it counts where it hangs lower.
 pub fn height(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Length> {
     let is_read = opening.height.get().is_some();
-    let above = above(plan, room, opening).filter(|above| is_read || above.is != AboveIs::Ceiling);
+    let above = above(plan, room, opening)
+        .filter(|above| is_read || !matches!(above.is, AboveIs::Ceiling | AboveIs::Counter(_)));
     governing_height(room, opening, above.as_ref()).map(|there| there.value)
 }
 

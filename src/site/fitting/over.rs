@@ -2,11 +2,12 @@
 //! ceiling at that point.
 
 use crate::book::{Ceiling, Opening, Room};
+use crate::site::counters::covers;
 use crate::site::plan::{Plan, Thing};
 use crate::site::row_of;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Kind, Trait};
 
 /// The lower edge of what is above an opening.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,6 +27,8 @@ pub enum AboveIs {
     Said,
     /// A thing of the plan, by its name.
     Hung(String),
+    /// The slab of the counter that goes over it, by the counter's name.
+    Counter(String),
     /// The ceiling.
     Ceiling,
 }
@@ -35,7 +38,7 @@ impl AboveIs {
     pub fn name(&self) -> Option<&str> {
         match self {
             Self::Said => None,
-            Self::Hung(name) => Some(name),
+            Self::Hung(name) | Self::Counter(name) => Some(name),
             Self::Ceiling => Some("the ceiling"),
         }
     }
@@ -55,7 +58,24 @@ pub fn above(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<
     let hung = plan.and_then(|plan| hanging_over(plan, opening));
     let hung = hung.map(|over| Above { edge: over.low, at: over.span, is: AboveIs::Hung(over.name.to_string()) });
     // Of two at one height the opening's own word counts.
-    said.into_iter().chain(hung).chain(ceiling(plan, room, opening)).min_by_key(|above| above.edge)
+    let slab = under_a_slab(plan, room, opening);
+    said.into_iter().chain(hung).chain(slab).chain(ceiling(plan, room, opening)).min_by_key(|above| above.edge)
+}
+
+/// The underside of the counter of its run: its top less the thickness of the counter that is chosen for it.
+fn under_a_slab(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Above> {
+    let run = row_of(room, opening)?.run.filter(|_| opening.stands_on_the_floor())?;
+    if opening.takes_one(Trait::CutIntoCounter) || !is_under_a_counter(plan, room, opening) {
+        return None;
+    }
+    let top = run.counter.height.spanned()?;
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let lies_on_it = counters.filter_map(|selection| {
+        let option = selection.settled().filter(|option| covers(room, option, &run.name))?;
+        Some((selection, option.length("thickness")?.0))
+    });
+    let (counter, thickness) = lies_on_it.max_by_key(|(_, thickness)| *thickness)?;
+    Some(Above { edge: top.value - thickness, at: top.span, is: AboveIs::Counter(counter.name.value.clone()) })
 }
 
 /// The ceiling over it: as the plan has it there, else a level room's.

@@ -93,7 +93,9 @@ impl<'a> PageBuilder<'a> {
             }
         );
         let from = match fit.under.as_ref().map(|above| &above.is) {
-            Some(AboveIs::Hung(name)) => say!(self.words, "sizes.under", from = from, what = name),
+            Some(AboveIs::Hung(name) | AboveIs::Counter(name)) => {
+                say!(self.words, "sizes.under", from = from, what = name)
+            }
             Some(AboveIs::Ceiling) => say!(self.words, "sizes.under_ceiling", from = from),
             Some(AboveIs::Said) | None => from,
         };

@@ -28,6 +28,9 @@ pub struct Pipe {
     pub half_bends: u32,
 }
 
+/// Words that say that a height is the most that may be.
+const MOST: [&str; 5] = ["at most", "no higher", "no more", "max", "up to"];
+
 impl InWords for Pipe {
     fn of_words(words: &str) -> Self {
         let lower = words.to_lowercase();
@@ -40,12 +43,15 @@ impl InWords for Pipe {
             .map(|told| told.length)
             .collect();
         let size = sizes.first().copied();
-        let high = parts.iter().find(|part| part.contains("aff"));
+        let high = parts.iter().find_map(|part| {
+            let told = phrase::lengths(part).into_iter().find(|told| told.is == Meaning::Height)?;
+            Some((told.length, MOST.iter().any(|most| part.contains(most))))
+        });
         Self {
             size,
             narrowest: Section::narrowest(&lower, sizes),
-            height: high.and_then(|part| length(part.trim_start_matches("at most "))),
-            at_most: high.is_some_and(|part| part.contains("at most")),
+            height: high.map(|(height, _)| height),
+            at_most: high.is_some_and(|(_, at_most)| at_most),
             run: run(&lower),
             bends: count(&parts, &["bend", "elbow", "90"], &["45"]),
             half_bends: count(&parts, &["45"], &[]),
@@ -167,12 +173,6 @@ fn rectangle(lower: &str) -> Option<(Length, Length)> {
     })
 }
 
-/// The length with which a phrase begins: `1 1/2" under the tub`, `38 mm`.
-fn length(part: &str) -> Option<Length> {
-    let ends = ["\"", "″", "mm", "cm"].into_iter().filter_map(|unit| part.find(unit).map(|at| at + unit.len()));
-    Length::parse(part.get(..ends.min()?)?).ok()
-}
-
 /// Units in which the length of a pipe or duct is told.
 const RUNS: [&str; 10] = ["ft", "foot", "feet", "m", "metre", "metres", "meter", "meters", "'", "′"];
 
@@ -201,8 +201,8 @@ fn count(parts: &[&str], named: &[&str], but: &[&str]) -> u32 {
         let called = words.iter().position(|word| named.iter().any(|name| word.contains(name)))?;
         let before = words.get(..called)?.iter().zip(words.iter().skip(1));
         // `9 ft with two elbows`: what a unit follows is a length.
-        let counts = before.filter(|(_, next)| !RUNS.contains(next)).filter_map(|(word, _)| counted(word));
-        counts.last()
+        let mut counts = before.filter(|(_, next)| !RUNS.contains(next)).filter_map(|(word, _)| counted(word));
+        counts.next_back()
     })
     .sum()
 }
@@ -229,6 +229,13 @@ mod tests {
         assert_eq!((duct.size, duct.run, duct.bends), (length("4\""), length("9'"), 2));
         let drain = Pipe::of_words("1 1/2\", at most 18\" AFF");
         assert_eq!((drain.size, drain.height, drain.at_most), (length("1 1/2\""), length("18\""), true));
+        for high in ["22\" AFF", "22\" above the floor", "22 inches high", "22\" a.f.f.", "centre 22\" off the floor"] {
+            let drain = Pipe::of_words(&format!("1 1/2\", {high}"));
+            assert_eq!((drain.size, drain.height, drain.at_most), (length("1 1/2\""), length("22\""), false), "{high}");
+        }
+        for most in ["at most 18\" above the floor", "no higher than 18\" AFF", "max. 18\" AFF"] {
+            assert!(Pipe::of_words(&format!("1 1/2\", {most}")).at_most, "{most}");
+        }
         let dryer = Pipe::of_words("4\" rigid, 20 ft, 2 elbows, 1 bend of 45");
         assert_eq!((dryer.bends, dryer.half_bends), (2, 1));
         let soft = Pipe::of_words("1/4\" soft copper, 8 ft");

@@ -76,7 +76,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 fn ends_under(is: &AboveIs) -> Option<Phrase> {
     match is {
         AboveIs::Said => None,
-        AboveIs::Hung(name) => Some(phrase!("`{}`", name)),
+        AboveIs::Hung(name) | AboveIs::Counter(name) => Some(phrase!("`{}`", name)),
         AboveIs::Ceiling => Some(Phrase::from("the ceiling")),
     }
 }
@@ -220,5 +220,24 @@ mod tests {
         under("70\"", "0\"", "").stays_silent();
         under("69 1/2\"", "0\"", ", height: 72\"").finds_one();
         under("69 1/2\"", "40\"", "").stays_silent();
+    }
+
+    /// Source: arithmetic: a top of 36" with a slab of 2" leaves 34" for a dishwasher of 34 1/4".
+    #[test]
+    fn the_slab_of_the_counter_ends_what_stands_under_it() {
+        let dish = |room: &str, thickness: &str| {
+            Trial::of("fit/height")
+                .room(room)
+                .opening("dish", "{takes: dishwasher, width: 24\", height: 34 1/2\", depth: 24\"}")
+                .selection("selection: Dishwasher\nkind: dishwasher\nplace: dish", "size: {height: 34 1/4\" to 35\"}")
+                .selection("selection: Worktop\nkind: counter", &format!("thickness: {thickness}"))
+        };
+        let parts = "counter: {depth: 25\", height: 36\"}, parts: [{opening: dish}]";
+        let unplaced = format!("runs: {{wet side: {{{parts}}}}}");
+        let placed = format!("outline: 12' x 10'\nruns: {{wet side: {{wall: A, {parts}}}}}");
+        for room in [unplaced, placed] {
+            dish(&room, "2\"").finds("the opening `dish` is 34\" (863.6 mm) high under `Worktop`, 1/4\" (≈ 6.4 mm) less than the 34 1/4\" (≈ 870 mm) needed");
+            dish(&room, "1 1/2\"").stays_silent();
+        }
     }
 }
