@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::{Book, ProductOption, Selection};
+use crate::book::{Book, Prices, ProductOption, Selection};
 use crate::source::Span;
 use crate::units::{Money, Percent};
 
@@ -46,19 +46,22 @@ pub struct Allowance {
     pub left_with_open: Option<(Money, Money)>,
 }
 
-/// A sum with the tax that the book adds to it.
+/// A sum of prices with its tax: added to it, or in it, as the book says of its prices.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WithTax {
     /// The rate, and what it comes to; none where the book names none, or past what can be held.
     pub tax: Option<(Percent, Money)>,
-    /// The sum and its tax; none past what can be held.
+    /// What it comes to with its tax; none past what can be held.
     pub total: Option<Money>,
 }
 
 impl WithTax {
-    /// A sum before tax, with the tax of the book.
+    /// A sum of prices, with the tax of the book.
     pub fn of(book: &Book, sum: Money) -> Self {
         let Some(rate) = book.project.tax.get() else { return Self { tax: None, total: Some(sum) } };
+        if book.project.prices == Prices::WithTax {
+            return Self { tax: rate.within(sum).ok().map(|tax| (*rate, tax)), total: Some(sum) };
+        }
         let tax = rate.of(sum).ok().map(|tax| (*rate, tax));
         Self { tax, total: tax.and_then(|(_, tax)| sum.checked_add(tax).ok()) }
     }

@@ -1,6 +1,6 @@
 //! Freezes a book into an issue: every item with its mark, and what it comes to.
 
-use crate::book::{Book, Room, Selection};
+use crate::book::{Book, Prices, Room, Selection};
 use crate::ledger::{Head, Issue, IssuedItem, Purpose, Total};
 use crate::marks::{self, Marked};
 use crate::units::{Currency, Date, Money};
@@ -34,7 +34,9 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
     let currency = settled.map(|settled| settled.currency).or(book.project.currency).unwrap_or(Currency::USD);
     let settled = settled.unwrap_or(Money::zero(currency));
     let taxed = WithTax::of(book, settled);
-    let with_tax = taxed.tax.and(taxed.total);
+    // A sum that holds its tax is told once.
+    let added = book.project.prices == Prices::BeforeTax;
+    let with_tax = taxed.tax.and(taxed.total).filter(|_| added);
     Issue {
         book: heading.book,
         number: heading.number,

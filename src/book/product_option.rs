@@ -79,7 +79,7 @@ record! {
             "induction" => unmarked;
         supplier: Slot<String> = "supplier", "where it is bought", "Oren & Daughters" => unmarked;
         lead_time: Slot<LeadTime> = "lead time", "from order to delivery", "6-8 weeks" => unmarked;
-        price: Slot<Money> = "price", "what the client pays for one, before tax", "3180.00" => marked;
+        price: Slot<Money> = "price", "what the client pays for one, before tax unless the book says that tax is in its prices", "3180.00" => marked;
         cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "2540.00" => unmarked;
         quantity: Slot<Quantity> = "quantity", "how many, or how much", "1" => marked;
         price_per: Slot<String> = "price per",
@@ -308,7 +308,7 @@ record! {
             "what it is, in the words of the maker's sheet",
             "joining kit" => marked;
         model: Slot<String> = "model", "the maker's model", "JK-2" => marked;
-        price: Slot<Money> = "price", "what the client pays for one, before tax", "140.00" => marked;
+        price: Slot<Money> = "price", "what the client pays for one, before tax unless the book says that tax is in its prices", "140.00" => marked;
         cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "96.00" => unmarked;
         quantity: Slot<Quantity> = "quantity", "how many", "1" => marked;
     }

@@ -34,6 +34,7 @@ record! {
             "GB";
         currency: Option<Currency> = required "currency", "the currency of every amount, by its three letters", "USD";
         tax: Slot<Percent> = "tax", "tax on what is bought", "8.25 %";
+        prices: Prices = "prices", "whether tax is in every price, or is added to the sum of them", "with tax" as Usual;
         languages: Slot<Languages> = "languages",
             "in which languages pages are worded, for all readers or for each; of two, each page has a way to the other",
             "{client: es, installer: [es, en], office: en}";
@@ -45,7 +46,7 @@ record! {
             "where decisions and readings are handed over, besides as a file",
             "{post: \"https://book.example/responses\", email: office@pennick.example}";
         allowances: Named<Allowed> = "allowances",
-            "what the contract allows for each group",
+            "what the contract allows for each group, in prices as the book has them",
             "{appliances: 14500, tile: {amount: 3800, includes: delivery}}";
         milestones: Named<Milestone> = "milestones",
             "the dates that the work hangs on",
@@ -120,6 +121,16 @@ words! {
     for System {
         Imperial = "imperial",
         Metric = "metric",
+    }
+}
+
+words! {
+    /// Whether tax is in every price.
+    #[derive(Default)]
+    pub enum Prices {
+        #[default]
+        BeforeTax = "before tax",
+        WithTax = "with tax",
     }
 }
 

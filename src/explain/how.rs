@@ -4,7 +4,7 @@ use super::page::{heading, item, paragraph, prose};
 
 /// The recipes, in the order of the work. Files stand in fenced blocks that name their path, and are laid
 /// over the book that `start` makes; commands stand in blocks of `sh`.
-const RECIPES: [&str; 12] = [
+const RECIPES: [&str; 13] = [
     include_str!("how/wall-of-cabinets.md"),
     include_str!("how/island-with-seats.md"),
     include_str!("how/appliance-in-its-opening.md"),
@@ -13,6 +13,7 @@ const RECIPES: [&str; 12] = [
     include_str!("how/cooktop-over-an-oven.md"),
     include_str!("how/slope-with-a-roof-window.md"),
     include_str!("how/tile-with-its-edges.md"),
+    include_str!("how/prices-with-tax-in.md"),
     include_str!("how/setting-a-finding-aside.md"),
     include_str!("how/sending-it-to-the-client.md"),
     include_str!("how/a-change-after-signing.md"),

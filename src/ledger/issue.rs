@@ -47,6 +47,9 @@ pub struct Terms {
     pub approval: WhoMust,
     /// Those who decide, in the book's order.
     pub approvers: Vec<Named>,
+    /// Whether tax is in every price; not written where it is added.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub tax_in_prices: bool,
 }
 
 /// How many of those who decide must approve.

@@ -80,6 +80,20 @@ impl Percent {
         self.0
     }
 
+    /// What of an amount is this share added to the rest: the tax in a price that holds it. Rounded to a minor
+    /// unit, ties to even, so that the rest and it are the amount to the cent.
+    ///
+    /// # Errors
+    /// [`MoneyError::TooLarge`] past what can be held.
+    pub fn within(self, money: Money) -> Result<Money, MoneyError> {
+        let too_large = || MoneyError::TooLarge;
+        let hundred = 100_i128.checked_mul(10_i128.pow(self.0.scale())).ok_or_else(too_large)?;
+        let whole = self.0.mantissa().checked_add(hundred).ok_or_else(too_large)?;
+        let share = self.0.mantissa().checked_mul(money.minor.into()).ok_or_else(too_large)?;
+        let minor = i64::try_from(crate::units::figure::round_half_even(share, whole)).map_err(|_| too_large())?;
+        Ok(Money { minor, ..money })
+    }
+
     /// This share of an amount, rounded to a minor unit, ties to even.
     ///
     /// # Errors
@@ -106,6 +120,27 @@ impl fmt::Display for Percent {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// The tax in a price is the nearest cent to what the rate takes of it: with whole numbers, so that nothing is
+    /// rounded before. What is left and it are the price.
+    #[test]
+    fn the_tax_in_a_price_is_its_share_to_the_nearest_cent() {
+        let currency = crate::units::Currency::USD;
+        for rate in ["0 %", "5.5 %", "7 %", "8.25 %", "19 %", "20 %", "25 %", "100 %"] {
+            let rate = Percent::parse(rate).unwrap();
+            for minor in (-500..3_000).chain([i64::MAX, 123_456_789_012]) {
+                let tax = rate.within(Money { minor, currency }).unwrap().minor;
+                let (share, whole) = (rate.0.mantissa(), rate.0.mantissa() + 100 * 10_i128.pow(rate.0.scale()));
+                let off = (i128::from(tax) * whole - i128::from(minor) * share).abs();
+                assert!(2 * off <= whole, "{rate} in {minor}: {tax}");
+            }
+        }
+        let within = |rate: &str, minor| Percent::parse(rate).unwrap().within(Money { minor, currency }).unwrap().minor;
+        assert_eq!(
+            [within("20 %", 12_000), within("20 %", 3), within("20 %", 9), within("7 %", 10_700)],
+            [2_000, 0, 2, 700]
+        );
+    }
     use crate::units::money::Currency;
 
     #[test]

@@ -38,6 +38,7 @@ mod starting;
 mod status;
 mod stories;
 mod strangers;
+mod tax;
 mod units;
 mod validator;
 mod written_down;

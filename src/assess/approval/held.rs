@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::{Approval, Book};
+use crate::book::{Approval, Book, Prices};
 use crate::finding::{Phrase, phrase};
 use crate::ledger::{Fact, Issue, Issued, Line, Terms, WhoMust};
 use crate::units::Date;
@@ -88,6 +88,11 @@ fn terms(book: &Book, issue: &Issue) -> Vec<Phrase> {
     let Some(terms) = &issue.terms else { return gone(book, &now) };
     let then: BTreeMap<&str, &str> = terms.approvers.iter().map(|one| (one.id.as_str(), one.name.as_str())).collect();
     let mut told = Vec::new();
+    let tax_in = book.project.prices == Prices::WithTax;
+    if terms.tax_in_prices != tax_in {
+        let then = if terms.tax_in_prices { Prices::WithTax } else { Prices::BeforeTax };
+        told.push(phrase!("`prices` from `{}` to `{}`", then, book.project.prices));
+    }
     let must = must(book);
     if must != terms.approval && now.len().max(then.len()) > 1 {
         told.push(phrase!("`approval` from `{}` to `{}`", word(terms.approval), word(must)));
@@ -132,5 +137,9 @@ const fn word(must: WhoMust) -> &'static str {
 /// Who decides by the book as it is now.
 pub fn terms_of(book: &Book) -> Terms {
     let named = |one: &crate::book::Approver| crate::ledger::Named { id: one.id.value.clone(), name: one.name.clone() };
-    Terms { approval: must(book), approvers: book.project.approvers.iter().map(named).collect() }
+    Terms {
+        approval: must(book),
+        approvers: book.project.approvers.iter().map(named).collect(),
+        tax_in_prices: book.project.prices == Prices::WithTax,
+    }
 }

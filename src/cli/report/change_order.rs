@@ -8,6 +8,7 @@ use crate::assess::{ChangeOrder, Changed, Fate, Moved, Reopened, Sort};
 use crate::book::{Approval, Book};
 use crate::ledger::Issue;
 use crate::units::{Currency, Money, series};
+use crate::vocabulary::Words;
 
 /// What an issue froze, and what changed since the one before it.
 pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
@@ -74,7 +75,7 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     for (sort, sum) in &order.sums {
         let _ = writeln!(text, "{}: {}", sort_word(*sort), more(*sum));
     }
-    for (name, sum) in [("before tax", order.settled), ("with tax", order.with_tax)] {
+    for (name, sum) in [(Words::word(book.project.prices), order.settled), ("with tax", order.with_tax)] {
         if let Some(words) = sum.and_then(|sum| Some(money(&sum, sum.by()?))) {
             let _ = writeln!(text, "{name}: {words}");
         }

@@ -1,7 +1,7 @@
 //! Everything to be signed, with marks, prices and totals.
 
 use crate::assess::{Allowance, Amounts, DecideBy, WithTax};
-use crate::book::{Approval, Book, Room, Selection};
+use crate::book::{Approval, Book, Prices, Room, Selection};
 use crate::language::{Words, say};
 use crate::marks;
 use crate::units::{Money, letter};
@@ -192,8 +192,13 @@ impl PageBuilder<'_> {
     /// Currency and what prices include.
     pub fn terms(&self) -> String {
         let currency = self.subject.assessment.amounts.book.settled.map(|money| money.currency.code());
-        let taxed = self.subject.book.project.tax.get().is_some();
-        let tax = say!(self.words, if taxed { "sign_says.before_tax" } else { "sign_says.as_quoted" });
+        let project = &self.subject.book.project;
+        let key = match (project.prices, project.tax.is_absent()) {
+            (Prices::WithTax, _) => "sign_says.with_tax",
+            (Prices::BeforeTax, false) => "sign_says.before_tax",
+            (Prices::BeforeTax, true) => "sign_says.as_quoted",
+        };
+        let tax = say!(self.words, key);
         currency.map_or_else(|| tax.clone(), |currency| format!("{currency}; {tax}"))
     }
 
@@ -215,7 +220,10 @@ impl PageBuilder<'_> {
         let Some(settled) = settled else { return vec![] };
         let mut sums = Vec::new();
         let WithTax { tax, total } = WithTax::of(self.subject.book, settled);
-        if let Some((tax, amount)) = tax {
+        let is_in = self.subject.book.project.prices == Prices::WithTax;
+        if let (Some((tax, amount)), true) = (tax, is_in) {
+            sums.push(Sum { name: say!(self.words, "sign_says.tax_in", rate = tax), amount });
+        } else if let Some((tax, amount)) = tax {
             sums.push(Sum { name: say!(self.words, "sign_says.items_before_tax"), amount: settled });
             sums.push(Sum { name: say!(self.words, "sign_says.tax", rate = tax), amount });
         }
@@ -233,7 +241,10 @@ impl PageBuilder<'_> {
             .map(|(at, sum)| Total { name: sum.name, figure: self.words.amount(sum.amount), main: at == last })
             .collect();
         if let (Some(least), Some(most)) = (due.open_least, due.open_most) {
-            let name = say!(self.words, "sign_says.still_open", n = due.open);
+            let name = match self.subject.book.project.prices {
+                Prices::BeforeTax => say!(self.words, "sign_says.still_open", n = due.open),
+                Prices::WithTax => say!(self.words, "sign_says.still_open_with_tax", n = due.open),
+            };
             let figure = say!(self.words, "units.range", least = least, most = most);
             totals.push(Total { name, figure, main: false });
         }

@@ -57,10 +57,10 @@ impl PageBuilder<'_> {
         });
         Table {
             name: "Allowances".into(),
-            scope: Some(
-                "Before tax; settled is what one option stands for, signed or not; what is over stands with a minus"
-                    .into(),
-            ),
+            scope: Some(capital(&format!(
+                "{}; settled is what one option stands for, signed or not; what is over stands with a minus",
+                self.subject.book.project.prices
+            ))),
             columns: columns(&[
                 ("Allowance", false),
                 ("Allowed", true),
@@ -88,7 +88,7 @@ impl PageBuilder<'_> {
         let all = self.subject.book.selections().count().to_string();
         Table {
             name: "Rooms".into(),
-            scope: Some("Before tax".into()),
+            scope: Some(capital(&self.subject.book.project.prices.to_string())),
             columns: columns(&[("Room", false), ("Selections", true), ("Settled", true), ("Still open", true)]),
             rows: rows.collect(),
             totals: vec![

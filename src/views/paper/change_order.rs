@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort};
-use crate::book::{Book, Room as BookRoom, Selection};
+use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedItem};
@@ -102,9 +102,9 @@ fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> Ch
         delta: if to.number == 0 { String::new() } else { number(to) },
         date: words.day(to.on),
         statement: statement(words, from, asks, draft),
-        facts: facts(words, order, (from, to), asks.then_some(book)),
+        facts: facts((words, book.project.prices), order, (from, to), asks.then_some(book)),
         rooms: rooms(words, order, (from, to), book),
-        totals: totals(words, order),
+        totals: totals(words, order, book.project.prices),
         approvers: if asks { approvers(book) } else { vec![] },
         rule: if asks { who_signs(words, book) } else { say!(words, "changes.nobody_signs") },
         part: None,
@@ -136,7 +136,12 @@ fn statement(words: Words, from: &Issue, asks: bool, draft: bool) -> String {
 }
 
 /// `signed_by` is the book, where anybody is to sign.
-fn facts(words: Words, order: &Order, (from, to): Issues<'_>, signed_by: Option<&Book>) -> Vec<LabelledLine> {
+fn facts(
+    (words, prices): (Words, Prices),
+    order: &Order,
+    (from, to): Issues<'_>,
+    signed_by: Option<&Book>,
+) -> Vec<LabelledLine> {
     let line = |key: &str, value: String| LabelledLine { label: say!(words, key), value };
     let named = |issue: &Issue| match issue.number {
         0 => say!(words, "changes.as_of", day = issue.on),
@@ -151,7 +156,7 @@ fn facts(words: Words, order: &Order, (from, to): Issues<'_>, signed_by: Option<
         line("sign.items", tally(words, order)),
     ];
     let money = order.settled.and_then(|sum| Some(difference(words, sum.by()?)));
-    facts.extend(money.map(|told| line("changes.money", say!(words, "paper_says.before_tax", what = told))));
+    facts.extend(money.map(|told| line("changes.money", say!(words, taxed_key(prices), what = told))));
     facts.extend(days(words, order).map(|told| line("changes.days", told)));
     let signers = signed_by.map_or_else(|| say!(words, "changes.nobody_needs_to"), |book| signers(words, book));
     facts.push(line("sign_says.who", signers));
@@ -190,18 +195,30 @@ pub(super) fn days(words: Words, order: &Order) -> Option<String> {
 
 /// What the items came to before, what each sort of change brings, then the sums before and after, which are
 /// theirs: base and changes add up to the new sum.
-fn totals(words: Words, order: &Order) -> Vec<ChangeLine> {
+fn totals(words: Words, order: &Order, prices: Prices) -> Vec<ChangeLine> {
+    let (base_key, items_key) = match prices {
+        Prices::BeforeTax => ("changes.base", "sign_says.items_before_tax"),
+        Prices::WithTax => ("changes.base_with_tax", "sign_says.items_with_tax"),
+    };
     let base = order.settled.filter(|_| !order.sums.is_empty());
-    let base = base.map(|sum| change(say!(words, "changes.base"), words.amount(sum.from), String::new()));
+    let base = base.map(|sum| change(say!(words, base_key), words.amount(sum.from), String::new()));
     let sorts = order.sums.iter().map(|(sort, sum)| ChangeLine {
         by: difference(words, *sum),
         ..change(say!(words, sort_key(*sort)), String::new(), String::new())
     });
-    let sums = [("sign_says.items_before_tax", order.settled), ("changes.with_tax", order.with_tax)];
+    let sums = [(items_key, order.settled), ("changes.with_tax", order.with_tax)];
     base.into_iter()
         .chain(sorts)
         .chain(sums.into_iter().filter_map(|(key, sum)| Some(moved(words, key, sum?))))
         .collect()
+}
+
+/// The key of a sum with what it says of tax.
+pub(super) fn taxed_key(prices: Prices) -> &'static str {
+    match prices {
+        Prices::BeforeTax => "paper_says.before_tax",
+        Prices::WithTax => "paper_says.with_tax",
+    }
 }
 
 /// The key of what a change of money comes from.

@@ -283,7 +283,14 @@ impl PageBuilder<'_> {
             note: self.terms(),
             items: room.selections.iter().map(|selection| self.paper_item(room, selection)).collect(),
             subtotal: settled.map(|settled| {
-                line(&say!(self.words, "paper_says.before_tax", what = room.title()), self.words.amount(settled))
+                line(
+                    &say!(
+                        self.words,
+                        super::change_order::taxed_key(self.subject.book.project.prices),
+                        what = room.title()
+                    ),
+                    self.words.amount(settled),
+                )
             }),
         }
     }

@@ -203,7 +203,7 @@ fn an_approval_that_names_no_option_where_several_stand_open_approves_nothing() 
 fn terms(record: Record, approval: WhoMust, names: [&str; 2]) -> Record {
     let named = |(id, name): (&str, &str)| Named { id: id.into(), name: name.into() };
     let approvers = ["ada", "sven"].into_iter().zip(names).map(named).collect();
-    let issue = Issue { terms: Some(Terms { approval, approvers }), ..record.issue };
+    let issue = Issue { terms: Some(Terms { approval, approvers, tax_in_prices: false }), ..record.issue };
     Record { issue, ..record }
 }
 
