@@ -69,9 +69,9 @@ fn languages(project: &Project, at: Span, faults: &mut Faults) {
         return;
     };
     let message =
-        format!("in `{other}` some findings and cautions are not worded yet: they stand in English, marked as English");
+        format!("in `{other}` findings are not worded yet: they stand on its pages in English, marked as English");
     let remark = Remark::note(at, message);
-    let remedy = "tell whoever signs or installs what the English ones say, cautions first";
+    let remedy = "tell whoever signs or installs what they say";
     faults.add(remark.remedy(remedy).of(Code::LANGUAGE));
 }
 

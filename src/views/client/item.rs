@@ -266,7 +266,7 @@ impl PageBuilder<'_> {
             }
         }
         let hazards = cautions::of_selection(room, selection);
-        lines.extend(hazards.into_iter().map(|hazard| found::caution(self.words, hazard.caution().words())));
+        lines.extend(hazards.into_iter().map(|hazard| found::caution(self.words, hazard)));
         lines
     }
 

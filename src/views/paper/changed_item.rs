@@ -91,7 +91,7 @@ fn cautions(words: Words, item: &IssuedItem, here: Option<(&BookRoom, &Selection
     let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
     let hazards = here.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
     let mut told: Vec<String> = Vec::new();
-    let ours = hazards.iter().map(|hazard| found::caution(words, hazard.caution().words()).plain());
+    let ours = hazards.iter().map(|hazard| found::caution(words, *hazard).plain());
     for caution in makers.map(str::to_owned).chain(ours) {
         if !told.contains(&caution) {
             told.push(caution);

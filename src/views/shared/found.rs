@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use crate::finding::{Finding, Id, Phrase};
 use crate::language::{Language, Words};
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::capital;
+use crate::vocabulary::Hazard;
 
 /// What was found, as a sentence on a page.
 pub fn sentence(words: Words, message: &Phrase) -> Html {
@@ -13,8 +14,22 @@ pub fn sentence(words: Words, message: &Phrase) -> Html {
 }
 
 /// A caution on a page.
-pub fn caution(words: Words, caution: &str) -> Html {
-    in_english(words, Html::text(caution))
+pub fn caution(words: Words, hazard: Hazard) -> Html {
+    let key = match hazard {
+        Hazard::Gas => "cautions.gas",
+        Hazard::Power => "cautions.power",
+        Hazard::Heat => "cautions.heat",
+        Hazard::Air => "cautions.air",
+        Hazard::Weight => "cautions.weight",
+        Hazard::Tipping => "cautions.tipping",
+        Hazard::Fall => "cautions.fall",
+        Hazard::Cords => "cautions.cords",
+        Hazard::Glass => "cautions.glass",
+        Hazard::Stone => "cautions.stone",
+        Hazard::Dust => "cautions.dust",
+        Hazard::Water => "cautions.water",
+    };
+    show!(words, key)
 }
 
 /// English words on a page: marked as such on one in another language.
@@ -84,5 +99,14 @@ mod tests {
         let found = Found::of(&all);
         let told = |room| found.of_room(room).into_iter().map(|finding| finding.message.text()).collect::<Vec<_>>();
         assert_eq!((told(Some("bath")), told(None), told(Some("hall"))), (vec!["1", "3"], vec!["2"], vec![]));
+    }
+
+    #[test]
+    fn a_caution_on_an_english_page_is_that_of_the_review_and_a_spanish_one_is_spanish() {
+        let spanish = Language::named("es").unwrap().words();
+        for hazard in [Hazard::Gas, Hazard::Power, Hazard::Heat, Hazard::Tipping, Hazard::Cords, Hazard::Water] {
+            assert_eq!(caution(Words::default(), hazard).plain(), hazard.caution().words());
+            assert_ne!(caution(spanish, hazard).plain(), hazard.caution().words());
+        }
     }
 }

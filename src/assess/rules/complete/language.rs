@@ -3,19 +3,19 @@
 use crate::assess::rules::{Check, declare};
 
 declare! {
-    /// Findings and cautions that are not worded in a language of the pages
+    /// Findings that are not worded in a language of the pages
     ///
     /// ## What it checks
-    /// Whether the book asks for pages in a language in which some findings or cautions have no words. All
-    /// else that pages, sheets, drawings and forms say of their own is worded in each language of the
-    /// theme. A finding or a caution that is not stands in English on such a page, marked as English. What
-    /// the designer writes stands as it is written.
+    /// Whether the book asks for pages in a language other than English, in which findings have no words
+    /// yet. They stand in English on such a page, marked as English; so do the pages of the office. All
+    /// else that the client's pages, the sheets, drawings and forms say of their own, cautions too, is
+    /// worded in each language of the theme. What the designer writes stands as it is written.
     ///
     /// ## Why it matters
-    /// A caution that its reader can't read protects nobody.
+    /// A finding that its reader can't read helps nobody.
     ///
     /// ## Remedy
-    /// Say to whoever signs or installs what the English ones mean, cautions first.
+    /// Say to whoever signs or installs what the English ones mean.
     ///
     /// ## Example
     /// ```yaml
