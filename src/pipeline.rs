@@ -7,6 +7,7 @@ use crate::assess::{Assessment, assess};
 use crate::book::{Book, Scan};
 use crate::finding::{Code, Finding, Remark, Severity};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
+use crate::publish::bound::{BindError, bind};
 use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
 use crate::publish::{Job, PublishError, Published, RenderCache, Setting, publish};
@@ -16,6 +17,7 @@ use crate::units::Date;
 use crate::views::client::decision_request::stated;
 use crate::views::office::responses::scan_path;
 use crate::views::pages::Subject;
+use crate::views::shared::bound::pages_of;
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
@@ -150,6 +152,24 @@ pub fn make(
     put_scans(folder, &review.book, &mut output)?;
     put_stated(&review.book, &mut output)?;
     Ok(BuildResult { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })
+}
+
+/// Binds what somebody asked for of what was made into one file: a room, `ROOM/OPENING`, `installer`, or a trade;
+/// none where the book has nothing of that name.
+///
+/// # Errors
+/// When what was made can't be read back.
+pub fn bound(review: &Review, output: &Output, draft: bool, asked: &str) -> Result<Option<String>, BindError> {
+    let pictures = BTreeMap::new();
+    let subject = Subject {
+        book: &review.book,
+        assessment: &review.assessment,
+        files: &review.files,
+        pictures: &pictures,
+        today: review.today,
+        draft,
+    };
+    pages_of(subject, asked).map(|pages| bind(output, pages.folder, &pages.paths)).transpose()
 }
 
 /// States in the office's folder over which line of the ledger it was published, by which a lost one shows.

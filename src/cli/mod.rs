@@ -19,6 +19,7 @@ mod explain;
 mod host;
 mod invite;
 mod issue;
+mod one_file;
 mod preview;
 mod publish;
 mod receive;

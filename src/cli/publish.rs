@@ -12,6 +12,7 @@ use crate::source::Folder;
 
 use super::book_folder::BookFolder;
 use super::clock::Today;
+use super::one_file::{self, OneFile};
 use super::report::{self, say};
 use super::stated::published_over_another;
 use super::{CLEAN, FAILED, Failure, STOPPED, progress};
@@ -31,6 +32,8 @@ pub struct Publish {
     #[arg(long)]
     draft: bool,
     #[command(flatten)]
+    one_file: OneFile,
+    #[command(flatten)]
     today: Today,
 }
 
@@ -45,11 +48,13 @@ impl Publish {
             say("not published, not even as a draft: the record is not as it was written; put it back first");
             return Ok(STOPPED);
         }
-        if let Some(fault) = published_over_another(&self.out, &review.book.record.lines) {
+        let lines = &review.book.record.lines;
+        let over = self.one_file.asked().is_none().then(|| published_over_another(&self.out, lines)).flatten();
+        if let Some(fault) = over {
             say(&format!("not published: {fault}; {}", fault.remedy()));
             return Ok(STOPPED);
         }
-        if let Some(why) = self.would_lose(&review) {
+        if let Some(why) = self.one_file.asked().is_none().then(|| self.would_lose(&review)).flatten() {
             report::say_review(&review);
             say(&format!("not published: {why}; what was published before stays as it was"));
             return Ok(FAILED);
@@ -68,6 +73,9 @@ impl Publish {
         if made.findings.iter().any(Finding::stops) && !self.draft {
             say("not published: every picture must be whole; `--draft` publishes without those");
             return Ok(STOPPED);
+        }
+        if let Some(asked) = self.one_file.asked() {
+            return one_file::write(&review, &made, self.draft, asked);
         }
         self.write(&folder, &made, &interrupt)
     }

@@ -1,5 +1,9 @@
 //! Views to files: the site, pictures, sheets, and the one writer.
 
+pub mod bound;
+
+mod markup;
+
 pub mod theme;
 
 pub mod site;

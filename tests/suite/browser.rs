@@ -6,6 +6,7 @@ mod deciding;
 mod engines;
 mod faulty;
 mod following;
+mod one_file;
 mod paper;
 mod published;
 mod tape;

@@ -1,5 +1,6 @@
 //! What several pages have in common: the frame they stand in, states, figures, pictures, prose.
 
+pub mod bound;
 pub(super) mod concerns;
 pub mod data;
 pub mod drawing;

@@ -1,0 +1,53 @@
+//! Which pages go together into one file: a room, an opening, the installer's sheets, or those of one trade.
+
+use crate::book::{Opening, Room};
+use crate::vocabulary::Trade;
+
+use super::sheet::SheetFrame;
+use crate::views::pages::Subject;
+
+/// Pages of one folder that are bound together, the first of which gives the title.
+#[derive(Debug, PartialEq, Eq)]
+pub struct BoundPages {
+    /// The folder.
+    pub folder: &'static str,
+    /// Their paths in it.
+    pub paths: Vec<String>,
+}
+
+/// The pages that somebody asked for: `ROOM`, `ROOM/OPENING`, `installer`, or the word of a trade; none where
+/// the book has nothing of that name.
+pub fn pages_of(subject: Subject<'_>, asked: &str) -> Option<BoundPages> {
+    let frame = SheetFrame::of(subject);
+    let is_called = |name: &str, asked: &str| name.eq_ignore_ascii_case(asked.trim());
+    let room_of = |asked: &str| {
+        let mut rooms = subject.book.rooms.iter();
+        rooms.find(|room| is_called(&room.folder, asked) || is_called(room.title(), asked))
+    };
+    if let Some(room) = room_of(asked) {
+        let items = room.selections.iter().map(|selection| frame.item_path(room, selection));
+        let paths = std::iter::once(frame.room_path(room)).chain(items).collect();
+        return Some(BoundPages { folder: "client", paths });
+    }
+    if let Some((room, opening)) = asked.split_once('/') {
+        let room = room_of(room)?;
+        let opening = room.openings.iter().find(|one| is_called(&one.name, opening))?;
+        return Some(BoundPages { folder: "installer", paths: vec![frame.opening_path(room, opening)] });
+    }
+    let trade = Trade::ALL.into_iter().find(|trade| is_called(trade.word(), asked));
+    if trade.is_none() && !is_called("installer", asked) {
+        return None;
+    }
+    let is_of = |room: &Room, opening: &Opening| {
+        let mut kinds = opening
+            .takes
+            .get()
+            .into_iter()
+            .chain(room.goes_into(&opening.name).filter_map(|selection| selection.kind.get()));
+        trade.is_none_or(|trade| kinds.any(|kind| kind.trade() == trade))
+    };
+    let sheets = subject.book.rooms.iter().flat_map(|room| room.openings.iter().map(move |opening| (room, opening)));
+    let sheets = sheets.filter(|(room, opening)| is_of(room, opening));
+    let paths: Vec<String> = sheets.map(|(room, opening)| frame.opening_path(room, opening)).collect();
+    (!paths.is_empty()).then_some(BoundPages { folder: "installer", paths })
+}

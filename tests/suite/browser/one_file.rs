@@ -1,0 +1,62 @@
+//! Pages in one file: complete in themselves, and sound wherever they are opened.
+
+use super::look_at;
+use crate::project::Project;
+use crate::project::example::TODAY;
+use std::fs;
+
+/// Every value of an attribute.
+fn values<'a>(page: &'a str, attribute: &str) -> Vec<&'a str> {
+    let start = format!(" {attribute}=\"");
+    page.split(start.as_str()).skip(1).filter_map(|rest| rest.split_once('"')).map(|(value, _)| value).collect()
+}
+
+#[test]
+fn a_room_an_opening_and_the_sheets_of_a_trade_are_each_one_file_that_asks_for_nothing() {
+    let project = Project::copy_of("example-project");
+    let folder = project.beside("bound");
+    fs::create_dir_all(&folder).unwrap();
+    let publish = |name: &str, of: &str| {
+        let file = folder.join(name);
+        let args = ["publish", "--today", TODAY, "--one-file", file.to_str().unwrap(), "--of", of];
+        project.run(args.map(AsRef::<std::ffi::OsStr>::as_ref))
+    };
+    let bound = |name: &str, of: &str| {
+        publish(name, of).exits(0);
+        let page = fs::read_to_string(folder.join(name)).unwrap();
+        let ids = values(&page, "id");
+        for href in values(&page, "href").into_iter().chain(values(&page, "src")) {
+            let inside = href.strip_prefix('#').is_some_and(|id| ids.contains(&id));
+            let outside = ["data:", "https:", "mailto:", "tel:"].iter().any(|scheme| href.starts_with(scheme));
+            assert!(inside || outside, "{name} asks for {href}");
+        }
+        assert!(!page.contains("srcset=") && !page.contains("url(fonts") && !page.contains("<link rel=\"stylesheet"));
+        page
+    };
+    let room = bound("room.html", "Kitchen");
+    assert!(!room.contains("<script") && room.contains("id=\"page-items-kitchen-range\""));
+    assert!(room.contains("href=\"#page-items-kitchen-range\"") && room.contains("data:image/jpeg;base64,"));
+    // An opening alone judges readings where it is opened.
+    let opening = bound("opening.html", "kitchen/refrigerator");
+    assert!(opening.contains("id=\"tape-asks\"") && opening.contains("const Tape"));
+    let trade = bound("trade.html", "plumbing");
+    assert!(trade.contains("id=\"page-openings-") && !trade.contains("id=\"page-openings-kitchen-refrigerator\""));
+
+    // Bound again it is the same; over anything else, and of what is not there, nothing is written.
+    let before = fs::read(folder.join("trade.html")).unwrap();
+    publish("trade.html", "plumbing").exits(0);
+    assert_eq!(fs::read(folder.join("trade.html")).unwrap(), before);
+    fs::write(folder.join("mine.html"), "mine").unwrap();
+    publish("mine.html", "kitchen").exits(2);
+    assert_eq!(fs::read(folder.join("mine.html")).unwrap(), b"mine");
+    fs::remove_file(folder.join("mine.html")).unwrap();
+    publish("none.html", "pantry").exits(2);
+    assert!(!folder.join("none.html").exists() && !project.root().join("site").exists());
+
+    // The checker of HTML knows no newer CSS than of 2011, which pages else keep in files of their own.
+    let mut report = look_at(&folder);
+    report.faults.retain(|fault| !fault.fault.contains("error: CSS:") && fault.fault != "the part has no first page");
+    // A picture that is in the file is not loaded at all.
+    report.faults.retain(|fault| fault.check != "image-lazy");
+    report.is_sound();
+}
