@@ -18,7 +18,8 @@ pub struct BoundPages {
 /// The pages that somebody asked for: `ROOM`, `ROOM/OPENING`, `installer`, or the word of a trade; none where
 /// the book has nothing of that name.
 pub fn pages_of(subject: Subject<'_>, asked: &str) -> Option<BoundPages> {
-    let frame = SheetFrame::of(subject);
+    // Paths are the same in every language; the first stands at the root of its folder.
+    let frame = SheetFrame::of(subject, subject.book.project.language_of_office().words());
     let is_called = |name: &str, asked: &str| name.eq_ignore_ascii_case(asked.trim());
     let room_of = |asked: &str| {
         let mut rooms = subject.book.rooms.iter();
