@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
 use crate::book::{Book, Scan};
-use crate::finding::{Code, Finding, Remark, Severity};
+use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::bound::{BindError, bind};
 use crate::publish::output::{Content, Output, PathError};
@@ -13,7 +13,7 @@ use crate::publish::theme::Theme;
 use crate::publish::{Job, PublishError, Published, RenderCache, Setting, publish};
 use crate::read::{NotABook, PhotoCache, read_again};
 use crate::source::{Files, Folder, Place, RecordFile, STATED};
-use crate::units::Date;
+use crate::units::{Date, Fault};
 use crate::views::client::decision_request::stated;
 use crate::views::office::responses::scan_path;
 use crate::views::pages::Subject;
@@ -241,15 +241,21 @@ fn make_pictures(
 
 /// What is to be said of the pictures, by the rule that asks for them whole.
 fn of_pictures(faulty: &BTreeMap<String, PictureError>, pictures: &BTreeMap<String, Renditions>) -> Vec<Finding> {
-    let finding = |severity, path: &String, message: String, remedy: String| {
+    let finding = |severity, path: &String, message: Phrase, remedy: Phrase| {
         let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_owned());
         Remark::new(severity, Place::Path(path.clone()), message).remedy(remedy).in_room(room).of(PHOTO)
     };
     let unusable = |(path, error): (&String, &PictureError)| {
-        finding(Severity::Stop, path, format!("the picture `{path}` can't be used: {error}"), error.remedy())
+        finding(
+            Severity::Stop,
+            path,
+            phrase!("the picture `{path}` can't be used: {error}", path, error.message()),
+            error.remedy(),
+        )
     };
     let unsure = |path| {
-        let message = format!("the colours of the picture `{path}` may be wrong: its colour profile can't be read");
+        let message =
+            phrase!("the colours of the picture `{path}` may be wrong: its colour profile can't be read", path);
         let remedy = "open it in a photo editor and export it in sRGB; until then its colours are taken as sRGB";
         finding(Severity::Note, path, message, remedy.into())
     };

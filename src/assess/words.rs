@@ -1,13 +1,12 @@
 //! Lengths as findings say them: in the book's own units, the other system beside them.
 
 use crate::book::Burning;
-use crate::finding::{Phrase, Piece, Say, Value, phrase};
-use crate::ledger::Moment;
+use crate::finding::{Phrase, Value, phrase};
+use crate::site::BehindIs;
 use crate::site::heat::Body;
 use crate::site::plan::{HoleIs, RowOf, What};
-use crate::site::{BehindIs, Spot};
 use crate::units::{Area, Length, LengthRange, System};
-use crate::vocabulary::{Kind, Words};
+use crate::vocabulary::Words;
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
 pub fn say(length: Length, system: System) -> Value {
@@ -85,16 +84,3 @@ pub fn say_area(area: Area, system: System) -> Phrase {
         System::Metric => phrase!("{} ({})", area.metric(), area.imperial()),
     }
 }
-
-/// What says itself in a word or two of its own.
-macro_rules! in_its_own_words {
-    ($($of:ty),+ $(,)?) => {
-        $(impl Say for $of {
-            fn add_to(&self, pieces: &mut Vec<Piece>) {
-                pieces.extend_from_slice(Phrase::from(self.to_string()).pieces());
-            }
-        })+
-    };
-}
-
-in_its_own_words! { Kind, Moment, Spot<'_> }

@@ -2,7 +2,7 @@
 
 use super::{Burning, MeasuredFrom};
 use crate::source::Span;
-use crate::units::Length;
+use crate::units::{Length, phrase};
 use crate::vocabulary::{Code, Faults, Readings, Slot, name, record, words};
 
 words! {
@@ -44,7 +44,7 @@ impl MeasuredCeiling {
         }
         let (low, high) = (self.low.get()?, self.high.get()?);
         if low > high {
-            let message = format!("the low side ({low}) is higher than the high side ({high})");
+            let message = phrase!("the low side ({low}) is higher than the high side ({high})", low, high);
             faults.stop(Code::WRONG_TYPE, at, message, "write the least height after `low`");
             return None;
         }

@@ -2,7 +2,7 @@
 
 use super::{Below, CutOut, Hollow, HousingCabinet, Landing, Neighbour, ServicePoints, Services, Setting, Waiver};
 use crate::source::Span;
-use crate::units::{Date, Length};
+use crate::units::{Date, Length, phrase};
 use crate::vocabulary::{Code, Faults, Kind, Lengths, Readings, Slot, Trait, TwoLengths, Usual, name, record, words};
 
 words! {
@@ -201,7 +201,7 @@ impl Plumb {
     fn when_read(self, at: Span, faults: &mut Faults) -> Option<Self> {
         let (left, right) = (self.left.len(), self.right.len());
         if left != right {
-            let message = format!("{left} readings stand for the left side and {right} for the right");
+            let message = phrase!("{left} readings stand for the left side and {right} for the right", left, right);
             faults.stop(Code::WRONG_TYPE, at, message, "measure both sides at the same heights");
             return None;
         }

@@ -2,7 +2,7 @@
 
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
-use crate::units::Length;
+use crate::units::{Length, phrase};
 use crate::vocabulary::{Code, Faults, Shape, Value, values};
 
 /// The finished faces of a room.
@@ -59,7 +59,7 @@ fn corner(node: &Node, faults: &mut Faults) -> Option<Spanned<(Length, Length)>>
         let (across, up) = (values::length(across, faults), values::length(up, faults));
         return Some(Spanned::new((across?, up?), node.span));
     }
-    let message = format!("a corner should be two lengths, and is {}", node.what());
+    let message = phrase!("a corner should be two lengths, and is {}", node.what());
     faults.stop(
         Code::WRONG_TYPE,
         node.span,

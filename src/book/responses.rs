@@ -1,6 +1,7 @@
 //! Where responses go.
 
 use crate::source::yaml::Node;
+use crate::units::phrase;
 use crate::vocabulary::{Code, Faults, Shape, Slot, Value, Way, record};
 
 record! {
@@ -46,7 +47,7 @@ fn post(node: &Node, faults: &mut Faults) -> Option<String> {
     let host = rest.and_then(|rest| rest.split('/').next()).unwrap_or_default();
     // A name and a password in an address would stand on every page that is published.
     if host.is_empty() || host.contains('@') || address.contains(|letter: char| letter.is_whitespace()) {
-        let message = format!("`{address}` is no address that a page can send to");
+        let message = phrase!("`{address}` is no address that a page can send to", address);
         let remedy = "write the whole address without a name or password, such as `https://book.example/responses`";
         faults.stop(Code::WRONG_TYPE, node.span, message, remedy);
         return None;
@@ -59,7 +60,7 @@ fn email(node: &Node, faults: &mut Faults) -> Option<String> {
     let parts = address.split_once('@').filter(|(name, host)| !name.is_empty() && !host.is_empty());
     let plain = |letter: char| letter.is_ascii_alphanumeric() || "@.-_+".contains(letter);
     if parts.is_none() || !address.chars().all(plain) {
-        let message = format!("`{address}` is no address to write to");
+        let message = phrase!("`{address}` is no address to write to", address);
         faults.stop(Code::WRONG_TYPE, node.span, message, "write one address, such as `office@pennick.example`");
         return None;
     }

@@ -2,7 +2,7 @@
 
 use super::{Burning, Splash};
 use crate::source::{Span, Spanned};
-use crate::units::Length;
+use crate::units::{Length, phrase};
 use crate::vocabulary::{Code, Faults, Readings, Slot, Usual, name, record, words};
 
 words! {
@@ -159,8 +159,8 @@ impl Part {
         let absent = absent.chain([&self.filler, &self.panel, &self.gap].map(Slot::is_absent));
         let message = match absent.filter(|absent| !absent).count() {
             1 => return Some(Self { is: self.read_as()?, ..self }),
-            0 => "this part of a run says not what it is".to_string(),
-            several => format!("this part of a run is {several} things at once"),
+            0 => phrase!("this part of a run says not what it is"),
+            several => phrase!("this part of a run is {several} things at once", several),
         };
         let remedy = "write one of `cabinet`, `tall`, `filler`, `panel`, `gap` and `opening`";
         faults.stop(Code::WRONG_TYPE, at, message, remedy);

@@ -3,7 +3,7 @@
 use super::{Hanging, PageName, Papered, ProductOption, Waiver};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
-use crate::units::{Area, Date};
+use crate::units::{Area, Date, Fault};
 use crate::vocabulary::{
     Code, Faults, Fields, HeldAs, Kind, Markdown, NameOf, Shape, Slot, Trait, Usual, Value, name, record, values,
 };
@@ -153,7 +153,7 @@ impl Value for NeededFor {
             Ok(day) => Some(Self::Day(day)),
             Err(_) if !dated => Some(Self::Milestone(text.to_string())),
             Err(error) => {
-                faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), error.remedy());
+                faults.stop(Code::WRONG_TYPE, node.span, error.message(), error.remedy());
                 None
             }
         }

@@ -2,6 +2,7 @@
 
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned, portable};
+use crate::units::phrase;
 use crate::vocabulary::{Code, Faults, Fields, HeldAs, Shape, values};
 
 /// A name as lower-case letters, figures and hyphens.
@@ -24,12 +25,12 @@ fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
     if !text.is_empty() && text == short_name_of(text) {
         return Some(text.to_string());
     }
-    let message = format!("`{text}` can't be used as a short name");
+    let message = phrase!("`{text}` can't be used as a short name", text);
     faults.stop(
         Code::WRONG_TYPE,
         node.span,
         message,
-        format!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
+        phrase!("use lower-case letters, figures and hyphens: `{}`", short_name_of(text)),
     );
     None
 }
@@ -38,7 +39,7 @@ fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
 pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
     if let Some(fault) = portable::fault(id) {
         let remedy = "write another id, of plain letters, figures and hyphens";
-        faults.stop(Code::UNPORTABLE, at, format!("the id `{id}` {fault}"), remedy);
+        faults.stop(Code::UNPORTABLE, at, phrase!("the id `{id}` {fault}", id, fault), remedy);
     }
 }
 

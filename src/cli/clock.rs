@@ -1,7 +1,7 @@
 //! The clock: the only place that asks it, for the day of a run and for the moment of what is recorded.
 
 use crate::ledger::Moment;
-use crate::units::Date;
+use crate::units::{Date, Fault};
 
 use super::Failure;
 

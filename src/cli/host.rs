@@ -9,6 +9,7 @@ use crate::read::read;
 use crate::record::{Receiver, Refusal, said};
 use crate::serving::Stop;
 use crate::source::{Folder, FolderState};
+use crate::units::Fault;
 
 use super::book_folder::BookFolder;
 use super::invite::tell_open_keys;

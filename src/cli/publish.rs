@@ -9,6 +9,7 @@ use crate::pictures::Cache;
 use crate::pipeline::{self, BuildCaches, BuildOptions, BuildResult, Review};
 use crate::publish::output::{OutputFolder, WriteError, is_published, write};
 use crate::source::Folder;
+use crate::units::Fault;
 
 use super::book_folder::BookFolder;
 use super::clock::Today;

@@ -195,3 +195,9 @@ impl fmt::Display for Code {
         f.write_str(self.text)
     }
 }
+
+impl super::Say for Code {
+    fn add_to(&self, pieces: &mut Vec<super::Piece>) {
+        self.text().add_to(pieces);
+    }
+}

@@ -1,22 +1,16 @@
 //! What we say about a book: findings, their severity and the source behind them.
 
 mod code;
-mod cut;
 mod fix;
-mod phrase;
 mod remark;
 mod subject;
-mod template;
-mod value;
 
+pub(crate) use crate::units::phrase;
+pub use crate::units::{Phrase, Piece, Say, Value};
 pub use code::{Code, Family};
 pub use fix::Fix;
-pub use phrase::{Phrase, Piece};
 pub use remark::{Also, Remark};
 pub use subject::{Id, Subject};
-pub(crate) use template::phrase;
-pub use template::{Say, holes};
-pub use value::Value;
 
 use std::ops::{Deref, DerefMut};
 

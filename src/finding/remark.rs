@@ -160,3 +160,28 @@ impl Remark {
         Finding { rule, remark: self, past: false, by: None, waived: None }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::finding::Phrase;
+    use crate::units::{Fault, Length, Piece};
+
+    /// Does not compile where any text could be a message: both impls would then name the same function.
+    #[test]
+    fn no_text_that_is_put_together_is_a_message() {
+        trait OnlyOf<Which> {
+            fn is() {}
+        }
+        impl<T: ?Sized> OnlyOf<()> for T {}
+        impl<T: Into<Phrase>> OnlyOf<u8> for T {}
+        <String as OnlyOf<_>>::is();
+    }
+
+    /// Two sizes with a mark of feet that somebody took from another keyboard.
+    #[test]
+    fn what_an_error_quotes_is_a_piece_whatever_stands_in_it() {
+        let fault = Length::parse("3` 6`").unwrap_err();
+        let quoted = |phrase: &Phrase| phrase.pieces().iter().any(|piece| *piece == Piece::Quoted("3` 6`".into()));
+        assert!(quoted(&fault.message()), "{:?}", fault.message());
+    }
+}

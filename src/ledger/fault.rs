@@ -1,8 +1,6 @@
 //! What can be wrong with a ledger, by line.
 
-use std::fmt;
-
-use crate::units::series;
+use crate::units::{Fault, Phrase, phrase, shown};
 
 /// A fault of a ledger.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,81 +48,43 @@ pub enum FaultKind {
     OtherHead(u32, u32),
 }
 
-/// What is wrong, in words.
-impl fmt::Display for LedgerFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for LedgerFault {
+    fn message(&self) -> Phrase {
         let at = self.at;
         match &self.kind {
-            FaultKind::Edited => write!(f, "line {at} of the ledger is not as it was written"),
-            FaultKind::Missing(from, to) if from == to => write!(f, "line {from} of the ledger is gone"),
-            FaultKind::Missing(from, to) => write!(f, "lines {from} to {to} of the ledger are gone"),
+            FaultKind::Edited => phrase!("line {at} of the ledger is not as it was written", at),
+            FaultKind::Missing(from, to) if from == to => phrase!("line {from} of the ledger is gone", from),
+            FaultKind::Missing(from, to) => phrase!("lines {from} to {to} of the ledger are gone", from, to),
             FaultKind::Moved(number, later) => {
-                write!(f, "line {number} of the ledger stands after line {later}")
+                phrase!("line {number} of the ledger stands after line {later}", number, later)
             }
-            FaultKind::Twice(number) => write!(f, "line {number} of the ledger appears twice"),
+            FaultKind::Twice(number) => phrase!("line {number} of the ledger appears twice", number),
             FaultKind::Unlinked(number) => {
-                write!(f, "line {number} of the ledger was written after another line {}", number.saturating_sub(1))
-            }
-            FaultKind::NotOpening => write!(f, "line {at} of the ledger is not where a ledger is opened"),
-            FaultKind::Gone(counts) => write!(f, "the ledger is gone or empty, beside {}", beside(*counts)),
-            FaultKind::Lost(from, to) if from == to => {
-                write!(f, "line {from} of the ledger is lost: it was recorded, and is cut off")
-            }
-            FaultKind::Lost(from, to) => {
-                write!(f, "lines {from} to {to} of the ledger are lost: they were recorded, and are cut off")
-            }
-            FaultKind::Rewritten(line) => write!(f, "line {line} of the ledger is not the one that was recorded"),
-            FaultKind::NoIssue(number) => {
-                write!(f, "issue {number} is in the record, and no line of the ledger names it")
-            }
-            FaultKind::NoResponse(digits, 0) => {
-                write!(f, "the response `{digits}` is in the record, and no line of the ledger names it")
-            }
-            FaultKind::NoResponse(digits, more) => {
-                write!(
-                    f,
-                    "the response `{digits}` and {more} more are in the record, and no line of the ledger names them"
+                phrase!(
+                    "line {number} of the ledger was written after another line {}",
+                    number,
+                    number.saturating_sub(1)
                 )
             }
-            FaultKind::NoKey(who) => {
-                write!(f, "a key of `{}` is in the record, and no line of the ledger names it", who.escape_debug())
+            FaultKind::NotOpening => phrase!("line {at} of the ledger is not where a ledger is opened", at),
+            FaultKind::Gone(counts) => phrase!("the ledger is gone or empty, beside {}", beside(*counts)),
+            FaultKind::Lost(from, to) if from == to => {
+                phrase!("line {from} of the ledger is lost: it was recorded, and is cut off", from)
             }
+            FaultKind::Lost(from, to) => {
+                phrase!("lines {from} to {to} of the ledger are lost: they were recorded, and are cut off", from, to)
+            }
+            FaultKind::Rewritten(line) => phrase!("line {line} of the ledger is not the one that was recorded", line),
+            FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoKey(_) => self.kind.unnamed(),
             FaultKind::OtherHead(..) | FaultKind::AnsweredOther(..) | FaultKind::PublishedOther(..) => {
-                self.kind.other(f)
+                self.kind.other()
             }
-            FaultKind::Unknown => write!(f, "line {at} of the ledger holds a fact that this program does not know"),
+            FaultKind::Unknown => phrase!("line {at} of the ledger holds a fact that this program does not know", at),
         }
     }
-}
 
-impl FaultKind {
-    /// What states a line that is not the one that stands there.
-    fn other(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (what, line) = match self {
-            Self::OtherHead(issue, line) => (format!("issue {issue} was made on"), line),
-            Self::AnsweredOther(who, line) => (format!("a response of `{}` was made on", who.escape_debug()), line),
-            Self::PublishedOther(site, line) => (format!("`{}` was published over", site.escape_debug()), line),
-            _ => return Ok(()),
-        };
-        write!(f, "{what} another line {line} of the ledger than the one that stands there")
-    }
-}
-
-/// "2 issues, 1 response and 2 keys".
-fn beside(counts: [usize; 3]) -> String {
-    let words = [("issue", "issues"), ("response", "responses"), ("key", "keys")];
-    let told = counts.into_iter().zip(words).filter(|(count, _)| *count > 0);
-    let told: Vec<String> =
-        told.map(|(count, (one, many))| format!("{count} {}", if count == 1 { one } else { many })).collect();
-    if told.is_empty() { "the head of one that had lines".into() } else { series(&told) }
-}
-
-impl std::error::Error for LedgerFault {}
-
-impl LedgerFault {
-    /// How to mend it.
-    pub fn remedy(&self) -> &'static str {
-        match self.kind {
+    fn remedy(&self) -> Phrase {
+        let remedy = match self.kind {
             FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoKey(_) => {
                 "put `record/ledger.jsonl` back from a backup that names it; a file that is no part of this record, \
                  move out of `record`; until then nothing can be recorded"
@@ -135,6 +95,61 @@ impl LedgerFault {
             }
             FaultKind::Unknown => "use the newest `bookmatch`; until then nothing can be recorded",
             _ => "put `record/ledger.jsonl` back as it was, from a backup; until then nothing can be recorded",
+        };
+        remedy.into()
+    }
+}
+
+shown!(LedgerFault);
+
+impl FaultKind {
+    /// What lies beside the ledger and stands in no line of it.
+    fn unnamed(&self) -> Phrase {
+        match self {
+            Self::NoIssue(number) => {
+                phrase!("issue {number} is in the record, and no line of the ledger names it", number)
+            }
+            Self::NoResponse(digits, 0) => {
+                phrase!("the response `{digits}` is in the record, and no line of the ledger names it", digits)
+            }
+            Self::NoResponse(digits, more) => {
+                phrase!(
+                    "the response `{digits}` and {more} more are in the record, and no line of the ledger names them",
+                    digits,
+                    more
+                )
+            }
+            Self::NoKey(who) => {
+                phrase!(
+                    "a key of `{}` is in the record, and no line of the ledger names it",
+                    who.escape_debug().to_string()
+                )
+            }
+            _ => Phrase::default(),
         }
     }
+
+    /// What states a line that is not the one that stands there.
+    fn other(&self) -> Phrase {
+        let (what, line) = match self {
+            Self::OtherHead(issue, line) => (phrase!("issue {issue} was made on", issue), line),
+            Self::AnsweredOther(who, line) => {
+                (phrase!("a response of `{}` was made on", who.escape_debug().to_string()), line)
+            }
+            Self::PublishedOther(site, line) => {
+                (phrase!("`{}` was published over", site.escape_debug().to_string()), line)
+            }
+            _ => return Phrase::default(),
+        };
+        phrase!("{what} another line {line} of the ledger than the one that stands there", what, line)
+    }
+}
+
+/// "2 issues, 1 response and 2 keys".
+fn beside(counts: [usize; 3]) -> Phrase {
+    let words = [("issue", "issues"), ("response", "responses"), ("key", "keys")];
+    let told = counts.into_iter().zip(words).filter(|(count, _)| *count > 0);
+    let told: Vec<Phrase> =
+        told.map(|(count, (one, many))| phrase!("{count} {}", count, if count == 1 { one } else { many })).collect();
+    if told.is_empty() { "the head of one that had lines".into() } else { Phrase::series(told) }
 }

@@ -18,6 +18,7 @@ mod line;
 mod moment;
 mod order;
 mod reading;
+mod shown;
 mod statement;
 #[cfg(test)]
 mod tests;
@@ -37,5 +38,6 @@ pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
 pub use order::{Device, During, Odd, ResponseOrder, TOLERANCE, day_in};
 pub use reading::{Measured, Read, ReadingSpot, Side, TakenBack};
+pub use shown::{ItemContent, OptionContent};
 pub use statement::{Statement, Statements};
 pub use vouched::Vouched;

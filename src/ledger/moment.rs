@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use crate::units::Date;
+use crate::units::{Date, Piece, Say};
 
 /// A moment in universal time, to the second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -58,6 +58,12 @@ impl std::str::FromStr for Moment {
 impl fmt::Display for Moment {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.0.fmt(f)
+    }
+}
+
+impl Say for Moment {
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.to_string().add_to(pieces);
     }
 }
 

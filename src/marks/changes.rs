@@ -4,8 +4,12 @@ use std::collections::BTreeSet;
 
 use serde_json::{Map, Value};
 
-use crate::units::length::Grain;
-use crate::units::{Currency, Length, Money};
+use crate::ledger::{ItemContent, OptionContent};
+use crate::units::{Currency, Length, LengthRange, Money, Phrase, System, Value as Measured, phrase};
+
+use crate::vocabulary::Words;
+
+use super::field::{ChangedField, MarkedField};
 
 /// One thing that is no longer as it was shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,7 +17,7 @@ pub struct Change {
     /// The option that it is of, by name, where several stand.
     pub of: Option<String>,
     /// What: `width`.
-    pub what: String,
+    pub what: ChangedField,
     /// What it was; nothing where it was not there.
     pub from: Option<Said>,
     /// What it is; nothing where it is gone.
@@ -26,7 +30,7 @@ pub enum Said {
     /// An amount: what stands where prices stand.
     Amount(Money),
     /// Anything else, as one would say it.
-    Words(String),
+    Other(Phrase),
 }
 
 impl Said {
@@ -34,36 +38,35 @@ impl Said {
     pub fn amount(&self) -> Option<Money> {
         if let Self::Amount(money) = self { Some(*money) } else { None }
     }
-}
 
-impl std::fmt::Display for Said {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+    /// As a sentence has it: an amount plainly, with its currency.
+    pub fn phrase(&self) -> Phrase {
         match self {
-            Self::Amount(money) => write!(f, "{} {}", money.plain(), money.currency),
-            Self::Words(words) => f.write_str(words),
+            Self::Amount(money) => phrase!("{} {}", money.plain(), money.currency.code()),
+            Self::Other(said) => said.clone(),
         }
     }
 }
 
 impl Change {
     /// Of the item as a whole.
-    fn new(what: impl Into<String>, from: Option<String>, to: Option<String>) -> Self {
-        Self { of: None, what: what.into(), from: from.map(Said::Words), to: to.map(Said::Words) }
+    fn new(what: ChangedField, from: Option<Phrase>, to: Option<Phrase>) -> Self {
+        Self { of: None, what, from: from.map(Said::Other), to: to.map(Said::Other) }
     }
 
     /// What, with the option that it is of: `steel: width`.
     pub fn named(&self) -> String {
-        self.of.as_ref().map_or_else(|| self.what.clone(), |of| format!("{of}: {}", self.what))
+        self.of.as_ref().map_or_else(|| self.what.to_string(), |of| format!("{of}: {}", self.what))
     }
 
     /// In a phrase: "width from 29 7/8" (758.8 mm) to 30" (762 mm)".
-    pub fn words(&self) -> String {
+    pub fn words(&self) -> Phrase {
         let what = self.named();
-        match (&self.from, &self.to) {
-            (Some(from), Some(to)) => format!("{what} from {from} to {to}"),
-            (Some(from), None) => format!("{what} gone, which was {from}"),
-            (None, Some(to)) => format!("{what} new: {to}"),
-            (None, None) => what,
+        match (self.from.as_ref().map(Said::phrase), self.to.as_ref().map(Said::phrase)) {
+            (Some(from), Some(to)) => phrase!("{what} from {from} to {to}", what, from, to),
+            (Some(from), None) => phrase!("{what} gone, which was {from}", what, from),
+            (None, Some(to)) => phrase!("{what} new: {to}", what, to),
+            (None, None) => Phrase::plain(&what),
         }
     }
 }
@@ -74,44 +77,38 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
     let empty = Map::new();
     let fields = |value: &Value| value.as_object().cloned().unwrap_or_else(|| empty.clone());
     let (old, new) = (fields(before), fields(after));
-    let (names, later) = (Names::of(before), Names::of(after));
     for key in keys(&old, &new) {
         let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
-        match key.as_str() {
-            "options" => options(old, new, &mut found),
-            "chosen" if old != new => {
-                let (from, to) = (names.called(old), later.called(new));
-                found.push(Change::new(key, from, to));
+        let field = ChangedField::of(key);
+        match field {
+            ChangedField::Marked(MarkedField::Options) => options(ItemContent(before), ItemContent(after), &mut found),
+            ChangedField::Marked(MarkedField::Chosen) if old != new => {
+                found.push(Change::new(field, chosen(ItemContent(before)), chosen(ItemContent(after))));
             }
-            _ => compare(key, old, new, &mut found),
+            _ => compare(field, old, new, &mut found),
         }
     }
     found
 }
 
 /// Options are known by their id, wherever they stand.
-fn options(before: &Value, after: &Value, found: &mut Vec<Change>) {
-    let (old, new) = (list(before), list(after));
-    let named = |options: &[Value], id: &str| options.iter().find(|option| id_of(option) == id).cloned();
-    let ids: Vec<&str> = old.iter().map(id_of).chain(new.iter().map(id_of)).collect();
+fn options(before: ItemContent<'_>, after: ItemContent<'_>, found: &mut Vec<Change>) {
+    let several = before.options().nth(1).is_some() || after.options().nth(1).is_some();
+    let ids = before.options().chain(after.options()).filter_map(OptionContent::id);
     let mut seen = BTreeSet::new();
-    let several = old.len() > 1 || new.len() > 1;
-    for id in ids.into_iter().filter(|id| seen.insert(*id)) {
-        let of = |option: &Value, all: &[Value]| name(option, all);
-        match (named(old, id), named(new, id)) {
-            (Some(before), Some(after)) => {
+    for id in ids.filter(|id| seen.insert(*id)) {
+        match (before.option(id), after.option(id)) {
+            (Some(was), Some(is)) => {
                 let first = found.len();
-                fields(&before, &after, found);
-                let lead = several.then(|| of(&after, new));
+                fields(was.0, is.0, found);
+                let lead = several.then(|| name(is, after));
                 found.iter_mut().skip(first).for_each(|change| change.of.clone_from(&lead));
             }
-            (Some(gone), None) => {
-                found.push(Change::new("option", Some(of(&gone, old)), None));
+            (was, is) => {
+                let (was, is) = (was.map(|was| name(was, before)), is.map(|is| name(is, after)));
+                let plain = |name: String| Phrase::plain(&name);
+                found.push(Change::new(ChangedField::Option, was.map(plain), is.map(plain)));
             }
-            (None, Some(added)) => {
-                found.push(Change::new("option", None, Some(of(&added, new))));
-            }
-            (None, None) => {}
         }
     }
 }
@@ -120,31 +117,37 @@ fn options(before: &Value, after: &Value, found: &mut Vec<Change>) {
 fn fields(before: &Value, after: &Value, found: &mut Vec<Change>) {
     let none = Map::new();
     let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
+    let [price, quantity] = [MarkedField::Price, MarkedField::Quantity].map(Words::word);
+    let is_repriced = before[price] != after[price] || before[quantity] != after[quantity];
     for key in keys(old, new) {
         let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
-        match key.as_str() {
-            "size" => sizes(old, new, found),
-            "details" => details(old, new, found),
-            "pictures" => pictures(list(old), list(new), found),
+        let field = ChangedField::of(key);
+        match field {
+            ChangedField::Marked(MarkedField::Size) => facts(old, new, measured, found),
+            ChangedField::Marked(MarkedField::Details) => facts(old, new, said, found),
+            ChangedField::Marked(MarkedField::Pictures) => pictures(list(old), list(new), found),
             // The total says again what price, quantity and accessories say.
-            "total" if before["price"] != after["price"] || before["quantity"] != after["quantity"] => {}
-            "price" | "total" => amounts(key, old, new, found),
-            _ => compare(key, old, new, found),
+            ChangedField::Marked(MarkedField::Total) if is_repriced => {}
+            ChangedField::Marked(MarkedField::Price | MarkedField::Total) => amounts(field, old, new, found),
+            _ => compare(field, old, new, found),
         }
     }
 }
 
-/// What a kind tells besides, by its own names: whatever they are, none is an amount.
-fn details(before: &Value, after: &Value, found: &mut Vec<Change>) {
+/// Sizes, or what a kind tells besides, by their own names: whatever they are, none is an amount.
+fn facts(before: &Value, after: &Value, say: fn(&Value) -> Option<Phrase>, found: &mut Vec<Change>) {
     let none = Map::new();
     let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
     for key in keys(old, new) {
-        compare(key, old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null), found);
+        let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
+        if old != new {
+            found.push(Change::new(ChangedField::Fact(key.clone()), say(old), say(new)));
+        }
     }
 }
 
 /// An amount, as the contents of an item hold it: `3180.00 USD`.
-fn amounts(key: &str, old: &Value, new: &Value, found: &mut Vec<Change>) {
+fn amounts(what: ChangedField, old: &Value, new: &Value, found: &mut Vec<Change>) {
     if old == new {
         return;
     }
@@ -154,45 +157,23 @@ fn amounts(key: &str, old: &Value, new: &Value, found: &mut Vec<Change>) {
             let (figure, code) = text.rsplit_once(' ')?;
             Money::parse(figure, Currency::parse(code).ok()?).ok()
         };
-        Some(money().map_or_else(|| Said::Words(text.into()), Said::Amount))
+        Some(money().map_or_else(|| Said::Other(Phrase::plain(text)), Said::Amount))
     };
-    found.push(Change { of: None, what: key.into(), from: amount(old), to: amount(new) });
+    found.push(Change { of: None, what, from: amount(old), to: amount(new) });
 }
 
 /// What a client reads of an option; with its id where two read the same.
-fn name(option: &Value, all: &[Value]) -> String {
-    let id = id_of(option);
-    let name = option["name"].as_str().unwrap_or(id);
-    let alike = all.iter().filter(|other| other["name"].as_str() == Some(name)).count();
+fn name(option: OptionContent<'_>, of: ItemContent<'_>) -> String {
+    let id = option.id().unwrap_or_default();
+    let name = option.name().unwrap_or(id);
+    let alike = of.options().filter(|other| other.name() == Some(name)).count();
     if alike > 1 { format!("{name} ({id})") } else { name.to_string() }
 }
 
-/// The options of an item, which can be called by name.
-struct Names<'v>(&'v [Value]);
-
-impl<'v> Names<'v> {
-    fn of(content: &'v Value) -> Self {
-        Self(list(&content["options"]))
-    }
-
-    /// The option of an id.
-    fn called(&self, id: &Value) -> Option<String> {
-        let id = id.as_str()?;
-        let option = self.0.iter().find(|option| id_of(option) == id);
-        Some(option.map_or_else(|| id.to_string(), |option| name(option, self.0)))
-    }
-}
-
-/// The sizes of an option: lengths, each of them.
-fn sizes(before: &Value, after: &Value, found: &mut Vec<Change>) {
-    let none = Map::new();
-    let (old, new) = (before.as_object().unwrap_or(&none), after.as_object().unwrap_or(&none));
-    for key in keys(old, new) {
-        let (old, new) = (old.get(key).unwrap_or(&Value::Null), new.get(key).unwrap_or(&Value::Null));
-        if old != new {
-            found.push(Change::new(key, measured(old), measured(new)));
-        }
-    }
+/// The option that is chosen, by its name.
+fn chosen(of: ItemContent<'_>) -> Option<Phrase> {
+    let id = of.chosen()?;
+    Some(Phrase::plain(&of.option(id).map_or_else(|| id.to_string(), |option| name(option, of))))
 }
 
 /// Pictures by their place in the row: nobody can say a picture in words.
@@ -203,17 +184,16 @@ fn pictures(old: &[Value], new: &[Value], found: &mut Vec<Change>) {
             continue;
         }
         let shown = |picture: Option<&Value>| {
-            picture.map(|picture| picture["caption"].as_str().unwrap_or("a picture").to_string())
+            picture.map(|picture| Phrase::plain(picture["caption"].as_str().unwrap_or("a picture")))
         };
-        let what = format!("picture {}", at + 1);
         found.push(match (shown(before), shown(after)) {
-            (from, to) if from == to => Change::new(format!("{what} is another"), None, None),
-            (from, to) => Change::new(what, from, to),
+            (from, to) if from == to => Change::new(ChangedField::Picture(at + 1), None, None),
+            (from, to) => Change::new(ChangedField::Caption(at + 1), from, to),
         });
     }
 }
 
-fn compare(what: &str, old: &Value, new: &Value, found: &mut Vec<Change>) {
+fn compare(what: ChangedField, old: &Value, new: &Value, found: &mut Vec<Change>) {
     if old != new {
         found.push(Change::new(what, said(old), said(new)));
     }
@@ -227,62 +207,60 @@ fn list(value: &Value) -> &[Value] {
     value.as_array().map_or(&[], Vec::as_slice)
 }
 
-fn id_of(option: &Value) -> &str {
-    option["id"].as_str().unwrap_or_default()
-}
-
 /// A value as one would say it; nothing where there is none.
-fn said(value: &Value) -> Option<String> {
+fn said(value: &Value) -> Option<Phrase> {
     match value {
         Value::Null => None,
-        Value::String(text) => Some(text.clone()),
+        Value::String(text) => Some(Phrase::plain(text)),
         Value::Bool(yes) => Some(if *yes { "yes" } else { "no" }.into()),
-        Value::Number(number) => Some(number.to_string()),
-        Value::Array(values) => Some(joined(values.iter().filter_map(said), "; ")),
+        Value::Number(number) => Some(Phrase::plain(&number.to_string())),
+        Value::Array(values) => Some(Phrase::joined(values.iter().filter_map(said), "; ")),
         Value::Object(fields) => object(fields),
     }
 }
 
 /// A length, or a range of them.
-fn measured(value: &Value) -> Option<String> {
-    match value {
-        Value::String(text) => Some(length(text).unwrap_or_else(|| text.clone())),
-        other => said(other),
+fn measured(value: &Value) -> Option<Phrase> {
+    match value.as_str() {
+        Some(text) => Some(length(value).map_or_else(|| Phrase::plain(text), in_both)),
+        None => said(value),
     }
 }
 
 /// A value that says by its own keys what it is: only those are lengths.
-fn object(fields: &Map<String, Value>) -> Option<String> {
-    let of = |key: &str| fields.get(key).and_then(measured);
-    if let Some(length) = of("length") {
+fn object(fields: &Map<String, Value>) -> Option<Phrase> {
+    if let Some(length) = fields.get("length").and_then(measured) {
         return Some(length);
     }
     if let Some(sides) = fields.get("sides") {
-        return Some(joined(list(sides).iter().filter_map(measured), " × "));
+        return Some(Phrase::joined(list(sides).iter().filter_map(measured), " × "));
     }
-    match (fields.contains_key("least"), of("least"), of("most")) {
-        (true, Some(least), Some(most)) if least == most => Some(least),
-        (true, Some(least), Some(most)) => Some(format!("{least} to {most}")),
-        (true, Some(least), None) => Some(format!("at least {least}")),
-        (true, None, Some(most)) => Some(format!("at most {most}")),
-        (true, None, None) => None,
-        _ => {
-            let told = fields.iter().filter_map(|(key, value)| Some(format!("{key} {}", said(value)?)));
-            Some(joined(told, ", "))
-        }
+    if fields.contains_key("least") {
+        let [least, most] = ["least", "most"].map(|end| fields.get(end).and_then(length));
+        let range = LengthRange { least, most };
+        return (range != LengthRange::default()).then(|| ends(range));
+    }
+    let told = fields.iter().filter_map(|(key, value)| Some(phrase!("{key} {}", key, said(value)?)));
+    Some(Phrase::joined(told, ", "))
+}
+
+fn ends(LengthRange { least, most }: LengthRange) -> Phrase {
+    match (least.map(in_both), most.map(in_both)) {
+        (Some(only), Some(_)) if least == most => only,
+        (Some(least), Some(most)) => phrase!("{least} to {most}", least, most),
+        (Some(least), None) => phrase!("at least {least}", least),
+        (None, Some(most)) => phrase!("at most {most}", most),
+        (None, None) => Phrase::default(),
     }
 }
 
-fn joined(words: impl Iterator<Item = String>, by: &str) -> String {
-    words.collect::<Vec<_>>().join(by)
+/// Whole nanometres; nothing where it is no such figure.
+fn length(value: &Value) -> Option<Length> {
+    Some(Length::from_nanometres(value.as_str()?.parse().ok()?))
 }
 
-/// Whole nanometres in both systems; nothing where the text is no such figure.
-fn length(text: &str) -> Option<String> {
-    let length = Length::from_nanometres(text.parse().ok()?);
-    let sixteenth = length.imperial(Grain::Sixteenth);
-    let inches = if sixteenth.exact { sixteenth } else { length.imperial(Grain::ThirtySecond) };
-    Some(format!("{inches} ({})", length.metric()))
+fn in_both(length: Length) -> Phrase {
+    Measured::Length(length, System::Imperial).into()
 }
 
 #[cfg(test)]
@@ -291,7 +269,7 @@ mod tests {
     use serde_json::json;
 
     fn told(before: &Value, after: &Value) -> Vec<String> {
-        changes(before, after).iter().map(Change::words).collect()
+        changes(before, after).iter().map(|change| change.words().to_string()).collect()
     }
 
     fn range(width: &str, price: &str, picture: &str) -> Value {
@@ -322,8 +300,11 @@ mod tests {
             |text: &str| json!({"options": [{"id": "a", "model": text, "price": text, "details": {"total": text}}]});
         let found = changes(&with("120.00 USD"), &with("130.00 USD"));
         let told: Vec<_> =
-            found.iter().map(|one| (one.what.as_str(), one.to.as_ref().unwrap().amount().is_some())).collect();
-        assert_eq!(told, [("total", false), ("model", false), ("price", true)]);
+            found.iter().map(|one| (one.what.to_string(), one.to.as_ref().unwrap().amount().is_some())).collect();
+        assert_eq!(
+            told,
+            [("total", false), ("model", false), ("price", true)].map(|(what, is)| (what.to_string(), is))
+        );
     }
 
     #[test]

@@ -4,6 +4,7 @@
 
 mod changes;
 mod content;
+mod field;
 mod page;
 
 use std::collections::BTreeMap;
@@ -12,9 +13,12 @@ use serde_json::Value;
 
 use crate::book::Book;
 use crate::digest::Digest;
+use crate::ledger::{ItemContent, OptionContent};
+use crate::vocabulary::Words;
 
 pub use changes::{Change, Said, changes};
 pub use content::content;
+pub use field::{ChangedField, MarkedField};
 pub use page::page;
 
 /// Finds the digest of a picture by its path in the book.
@@ -62,8 +66,7 @@ pub fn shown(mark: &Digest) -> String {
 
 /// Whether several options of an item stand open.
 pub fn is_open(now: &Marked) -> bool {
-    let options = now.content.get("options").and_then(Value::as_array);
-    now.content.get("chosen").is_none_or(Value::is_null) && options.is_some_and(|options| options.len() > 1)
+    ItemContent(&now.content).is_open()
 }
 
 /// Whether a decision of a mark still stands for what an item is now.
@@ -71,20 +74,19 @@ pub fn is_open(now: &Marked) -> bool {
 /// The mark must be the item's own. Where the decision chose an option, the book may have written that
 /// option down as `chosen` since, and that alone.
 pub fn holds(decided: Digest, option: Option<&str>, now: &Marked) -> bool {
-    let written = now.content.get("chosen").and_then(Value::as_str);
+    let shown = ItemContent(&now.content);
+    let written = shown.chosen();
     if decided == now.mark {
         return option.is_none_or(|option| written.is_none_or(|chosen| chosen == option));
     }
     let Some(option) = option.filter(|option| written == Some(option)) else {
         return false;
     };
-    let options = now.content.get("options").and_then(Value::as_array);
-    let ids = options.into_iter().flatten().filter_map(|option| option.get("id").cloned());
-    let other = |chosen: &Value| chosen.as_str() != Some(option);
-    ids.chain([Value::Null]).filter(other).any(|chosen| {
+    let ids = shown.options().filter_map(OptionContent::id).filter(|id| *id != option);
+    ids.map(Value::from).chain([Value::Null]).any(|chosen| {
         let mut before = now.content.clone();
         let Some(fields) = before.as_object_mut() else { return false };
-        fields.insert("chosen".into(), chosen);
+        fields.insert(MarkedField::Chosen.word().into(), chosen);
         of(&before) == decided
     })
 }

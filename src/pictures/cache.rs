@@ -12,6 +12,7 @@ use std::sync::{Arc, OnceLock};
 
 use super::entry::Rendition;
 use crate::digest::Digest;
+use crate::units::{Fault, Phrase, phrase};
 
 /// First words of an entry; the number changes with its form.
 const HEAD: &str = "bookmatch 1";
@@ -53,27 +54,31 @@ pub struct CacheError {
     pub source: io::Error,
 }
 
-impl CacheError {
-    /// What the designer can do about it; it names what is there.
-    pub fn remedy(&self) -> String {
+impl Fault for CacheError {
+    fn message(&self) -> Phrase {
+        let folder = self.folder.display().to_string();
+        phrase!("the cache folder `{folder}` can't be written ({})", folder, self.source.to_string())
+    }
+
+    /// It names what is there.
+    fn remedy(&self) -> Phrase {
         let is_there = |path: &&Path| fs::symlink_metadata(path).is_ok();
         let at = self.folder.ancestors().find(is_there).unwrap_or(&self.folder);
         let is_folder = fs::symlink_metadata(at).is_ok_and(|meta| meta.is_dir());
-        let at = at.display();
+        let at = at.display().to_string();
         match self.source.kind() {
-            _ if !is_folder => format!("move `{at}` away: a folder of bookmatch's own is made in its place"),
+            _ if !is_folder => phrase!("move `{at}` away: a folder of bookmatch's own is made in its place", at),
             io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
-                format!("free some space on the disk of `{at}`")
+                phrase!("free some space on the disk of `{at}`", at)
             }
-            _ => format!("let `{at}` be written to"),
+            _ => phrase!("let `{at}` be written to", at),
         }
     }
 }
 
 impl fmt::Display for CacheError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let folder = self.folder.display();
-        write!(f, "the cache folder `{folder}` can't be written ({})", self.source)
+        self.message().fmt(f)
     }
 }
 

@@ -7,6 +7,7 @@
 
 mod cache;
 mod entry;
+mod fault;
 mod gate;
 mod prepare;
 

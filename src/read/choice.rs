@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::book::vocabulary::OPTION;
 use crate::book::{Burning, ProductOption, Top};
-use crate::finding::Code;
+use crate::finding::{Code, Phrase, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::letter;
@@ -49,7 +49,7 @@ pub fn read_all(
         own.lay_under(shared.iter().copied());
         let Some(option) = read(common, own, OptionOf { kind, number, span: item.span }, faults) else { continue };
         if !ids.insert(option.id.value.clone()) {
-            let message = format!("two options have the id `{}`", option.id.value);
+            let message = phrase!("two options have the id `{}`", option.id.value);
             faults.stop(Code::DUPLICATE, option.id.span, message, "give each option an id of its own");
         }
         read_options.push(option);
@@ -119,7 +119,7 @@ fn settle_material(option: &mut ProductOption, kind: Option<Kind>, faults: &mut 
         }
         (Some(_), _) => {
             let (told, remedy) = Burning::OTHERWISE.unwrap_or_default();
-            faults.stop(Code::WRONG_TYPE, at, format!("this {told}"), remedy);
+            faults.stop(Code::WRONG_TYPE, at, phrase!("this {told}", Phrase::from(told)), remedy);
             option.material = Slot::Invalid;
         }
     }

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::finding::{Code, Finding, Remark, Severity};
+use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
 use crate::source::portable::{difference, fault, folded};
 use crate::source::{Folder, Place};
 
@@ -19,7 +19,7 @@ pub fn faults(folder: &Folder) -> Vec<Finding> {
     let mut names: BTreeMap<String, &str> = BTreeMap::new();
     for path in steps {
         let (above, name) = path.rsplit_once('/').unwrap_or(("", path));
-        let mut tell = |message: String, remedy: &'static str| {
+        let mut tell = |message: Phrase, remedy: &'static str| {
             let severity = if is_published(folder, path) { Severity::Stop } else { Severity::Query };
             let room = path.strip_prefix("rooms/").and_then(|rest| rest.split('/').next()).map(str::to_owned);
             let remark = Remark::new(severity, Place::Path(path.into()), message).remedy(remedy);
@@ -27,13 +27,18 @@ pub fn faults(folder: &Folder) -> Vec<Finding> {
         };
         if let Some(fault) = fault(name) {
             let remedy = "rename it with plain letters, figures and hyphens, and change the places that name it";
-            tell(format!("the name `{name}` {fault}"), remedy);
+            tell(phrase!("the name `{name}` {fault}", name, fault), remedy);
         }
         let key = format!("{above}/{}", folded(name));
         match names.get(&key) {
             Some(first) => {
                 let differ = difference(name, first);
-                let message = format!("`{name}` and `{first}` are one name on some disks: they differ {differ}");
+                let message = phrase!(
+                    "`{name}` and `{first}` are one name on some disks: they differ {differ}",
+                    name,
+                    first,
+                    differ
+                );
                 tell(message, "rename one of them, so that its letters differ");
             }
             None => _ = names.insert(key, name),

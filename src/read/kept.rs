@@ -6,9 +6,10 @@ use serde_json::Value;
 
 use crate::book::{KeptResponse, Scan};
 use crate::digest::Digest;
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::ledger::{Attestation, Decided, Drawing, Fact, Line};
 use crate::source::{Folder, Place, RecordFile};
+use crate::units::Fault;
 
 /// The rule that these findings belong to.
 const RULE: Code = Code::LEDGER;
@@ -39,11 +40,11 @@ pub fn read(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTr
 fn one(folder: &Folder, decided: &Decided) -> Result<KeptResponse, Finding> {
     let hex = decided.response.to_string();
     let file = RecordFile::Response(&hex);
-    let whose = format!("the response of `{}` to issue {}", decided.who, decided.issue);
+    let whose = phrase!("the response of `{}` to issue {}", decided.who, decided.issue);
     let bytes = whole(folder, file, MAX_RESPONSE, &whose)?;
     let value = serde_json::from_slice(&bytes).ok().map(without_proof);
     let value = value.filter(|value| Digest::of_json(value).is_ok_and(|digest| digest == decided.response));
-    let value = value.ok_or_else(|| fault(file, format!("{whose} is not as it was recorded")))?;
+    let value = value.ok_or_else(|| fault(file, phrase!("{whose} is not as it was recorded", whose)))?;
     let drawing = value.pointer("/signed/drawing").and_then(Value::as_str).and_then(Drawing::parse);
     let scan = value.get("scan").and_then(Value::as_str).map(|name| scan(folder, name, &whose)).transpose()?;
     Ok(KeptResponse { drawing, scan })
@@ -58,24 +59,24 @@ fn without_proof(mut value: Value) -> Value {
 }
 
 /// A scan, by its name: its digest, and the ending of the file that it was.
-fn scan(folder: &Folder, name: &str, whose: &str) -> Result<Scan, Finding> {
+fn scan(folder: &Folder, name: &str, whose: &Phrase) -> Result<Scan, Finding> {
     let file = RecordFile::Scan(name);
-    let whose = format!("the scan of {whose}");
+    let whose = phrase!("the scan of {whose}", whose);
     let bytes = whole(folder, file, MAX_SCAN, &whose)?;
     let digest = Digest::of(&bytes);
     if name.split_once('.').is_none_or(|(hex, _)| hex != digest.to_string()) {
-        return Err(fault(file, format!("{whose} is not as it was recorded")));
+        return Err(fault(file, phrase!("{whose} is not as it was recorded", whose)));
     }
     Ok(Scan { name: name.into(), digest, bytes: bytes.len() as u64 })
 }
 
-fn whole(folder: &Folder, file: RecordFile<'_>, limit: u64, whose: &str) -> Result<Vec<u8>, Finding> {
-    let bytes = folder.record(file, limit).map_err(|error| fault(file, error.to_string()))?;
+fn whole(folder: &Folder, file: RecordFile<'_>, limit: u64, whose: &Phrase) -> Result<Vec<u8>, Finding> {
+    let bytes = folder.record(file, limit).map_err(|error| fault(file, error.message()))?;
     // What is gone may be gone for good: it must not stand in the way for ever.
-    let gone = || Remark::query(Place::Path(file.path()), format!("{whose} is gone")).remedy(PUT_BACK).of(RULE);
+    let gone = || Remark::query(Place::Path(file.path()), phrase!("{whose} is gone", whose)).remedy(PUT_BACK).of(RULE);
     bytes.ok_or_else(gone)
 }
 
-fn fault(file: RecordFile<'_>, message: String) -> Finding {
+fn fault(file: RecordFile<'_>, message: Phrase) -> Finding {
     Remark::stop(Place::Path(file.path()), message).remedy(PUT_BACK).of(RULE)
 }

@@ -4,9 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
 use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, Spanned, StrayKind};
+use crate::units::Fault;
 
 use super::case;
 
@@ -157,7 +158,7 @@ impl Loaded {
     fn keep(&mut self, path: String, part: BookPart, tree: Tree) {
         let room = room_of(&path);
         for (key, first) in tree.repeated {
-            let message = format!("the key `{}` appears twice in the same group", key.value);
+            let message = phrase!("the key `{}` appears twice in the same group", key.value);
             self.findings.push(
                 Remark::stop(key.span, message)
                     .remedy("keep one of the two, or rename one")
@@ -167,7 +168,7 @@ impl Loaded {
             );
         }
         let Some(mut root) = tree.root else {
-            let message = format!("`{path}` is empty");
+            let message = phrase!("`{path}` is empty", path);
             let finding = Remark::stop(Place::Path(path.clone()), message)
                 .remedy("write its record, or delete the file")
                 .of(Code::SYNTAX);
@@ -201,7 +202,7 @@ impl Loaded {
     }
 
     fn nowhere(&mut self, path: String) {
-        let message = format!("no part of a book is read from `{path}`");
+        let message = phrase!("no part of a book is read from `{path}`", path);
         self.findings.push(Remark::query(Place::Path(path.clone()), message).remedy(
             "move it to `rooms/ROOM/` or `products/`; only `book.yaml`, `rooms/ROOM/*.yaml` and `products/*.yaml` are read",
         ).in_room(room_of(&path)).of(Code::STRAY));
@@ -227,25 +228,34 @@ impl Loaded {
         if self.findings.iter().any(|finding| finding.place == place && finding.rule == Code::STRAY) {
             return;
         }
-        let message = format!("nothing is read from `{written}`, whose name has capitals");
-        let remedy = format!("rename it to `{meant}`: some disks tell capitals apart, and others don't");
+        let message = phrase!("nothing is read from `{written}`, whose name has capitals", written);
+        let remedy = phrase!("rename it to `{meant}`: some disks tell capitals apart, and others don't", meant);
         self.findings.push(Remark::stop(place, message).remedy(remedy).in_room(room_of(written)).of(Code::STRAY));
     }
 
     fn not_shown(&mut self, path: String) {
-        let message = format!("`{path}` is shown to nobody: of a room's prose `{NOTES}` alone stands on its page");
+        let message =
+            phrase!("`{path}` is shown to nobody: of a room's prose `{NOTES}` alone stands on its page", path, NOTES);
         self.findings.push(
             Remark::note(Place::Path(path.clone()), message)
-                .remedy(format!("move what the client is to read into `{NOTES}`; what is for you alone may stay"))
+                .remedy(phrase!(
+                    "move what the client is to read into `{NOTES}`; what is for you alone may stay",
+                    NOTES
+                ))
                 .in_room(room_of(&path))
                 .of(Code::STRAY),
         );
     }
 
     fn not_prose(&mut self, path: String, end: &str) {
-        let message = format!("`{path}` is a link to `{end}`, which is no room's `{NOTES}`: it is shown to nobody");
+        let message = phrase!(
+            "`{path}` is a link to `{end}`, which is no room's `{NOTES}`: it is shown to nobody",
+            path,
+            end,
+            NOTES
+        );
         self.findings.push(Remark::query(Place::Path(path.clone()), message)
-            .remedy(format!("write what the client is to read into `{path}` itself; a link may lead to another room's `{NOTES}` alone")).in_room(room_of(&path)).of(Code::STRAY));
+            .remedy(phrase!("write what the client is to read into `{path}` itself; a link may lead to another room's `{NOTES}` alone", path, NOTES)).in_room(room_of(&path)).of(Code::STRAY));
     }
 
     fn strays(&mut self, folder: &Folder) {
@@ -254,37 +264,37 @@ impl Loaded {
             let (rule, message, remedy) = match &stray.kind {
                 StrayKind::LeadsOutside => (
                     Code::OUTSIDE_BOOK,
-                    format!("`{path}` is a link that leads out of the book"),
+                    phrase!("`{path}` is a link that leads out of the book", path),
                     "copy the file into the book; nothing outside its folder is read",
                 ),
                 StrayKind::LeadsAside(end) => (
                     Code::OUTSIDE_BOOK,
-                    format!("`{path}` is a link to `{end}`, which is no part of a book"),
+                    phrase!("`{path}` is a link to `{end}`, which is no part of a book", path, end),
                     "delete the link, and write what is meant into a file of the book; the record, the cache, hidden files and published pages are never read",
                 ),
                 StrayKind::LinkInCache => (
                     Code::OUTSIDE_BOOK,
-                    format!("`{path}` is a link, and the cache is not written through links"),
+                    phrase!("`{path}` is a link, and the cache is not written through links", path),
                     "delete the link; the cache is made anew in the book's own folder",
                 ),
                 StrayKind::LinkNotFollowed => (
                     Code::OUTSIDE_BOOK,
-                    format!("`{path}` is a link to a folder, or to nothing"),
+                    phrase!("`{path}` is a link to a folder, or to nothing", path),
                     "copy the files into the book; links to folders are not followed",
                 ),
                 StrayKind::NoFile => (
                     Code::SYNTAX,
-                    format!("`{path}` is a pipe or a device, which is never read"),
+                    phrase!("`{path}` is a pipe or a device, which is never read", path),
                     "delete it, or put the file that is meant in its place",
                 ),
                 StrayKind::BadName => (
                     Code::SYNTAX,
-                    format!("the name of `{path}` is not Unicode text"),
+                    phrase!("the name of `{path}` is not Unicode text", path),
                     "rename it with plain letters, figures and hyphens",
                 ),
                 StrayKind::Unreadable(why) => (
                     Code::SYNTAX,
-                    format!("`{path}` can't be read: {why}"),
+                    phrase!("`{path}` can't be read: {why}", path, why),
                     "give yourself the right to read it, or take it out of the book",
                 ),
             };
@@ -298,42 +308,34 @@ impl Loaded {
 }
 
 fn text(folder: &Folder, path: &str) -> Result<String, Finding> {
-    let fault = |rule, message: String, remedy: &'static str| {
+    let fault = |rule, message: Phrase, remedy: &'static str| {
         Remark::stop(Place::Path(path.to_string()), message).remedy(remedy).of(rule)
     };
     let bytes = folder.read(path, MAX_TEXT).map_err(|error| match error {
         FolderError::TooLarge(..) => fault(
             Code::TOO_LARGE,
-            format!("`{path}` is larger than {} MB", MAX_TEXT / 1024 / 1024),
+            phrase!("`{path}` is larger than {} MB", path, MAX_TEXT / 1024 / 1024),
             "split it: one selection a file is the usual way",
         ),
-        error => fault(Code::SYNTAX, error.to_string(), "give yourself the right to read it"),
+        error => fault(Code::SYNTAX, error.message(), "give yourself the right to read it"),
     })?;
     let other = bytes.starts_with(&[0xFF, 0xFE]) || bytes.starts_with(&[0xFE, 0xFF]) || bytes.contains(&0);
     String::from_utf8(bytes).ok().filter(|_| !other).ok_or_else(|| {
         let what = if other { "is written as UTF-16" } else { "is not written as UTF-8" };
-        fault(Code::SYNTAX, format!("`{path}` {what}"), "save it again as UTF-8 in the editor")
+        fault(Code::SYNTAX, phrase!("`{path}` {what}", path, what), "save it again as UTF-8 in the editor")
     })
 }
 
 fn tree(files: &Files, file: FileId) -> Result<Tree, Finding> {
     let text = files.get(file).map_or("", |file| file.text.as_str());
     yaml::parse(file, text).map_err(|error| {
-        let (rule, remedy) = match error.kind {
-            YamlErrorKind::Tab => (Code::SYNTAX, "use spaces, two for each step in"),
-            YamlErrorKind::SecondDocument => {
-                (Code::SYNTAX, "write one record, or a list of records, and no `---` between")
-            }
-            YamlErrorKind::KeyNotText => (Code::SYNTAX, "write the key as plain words before the colon"),
-            YamlErrorKind::Syntax(_) => {
-                (Code::SYNTAX, "look at this line and the one before: a colon, a quote or an indent is off")
-            }
-            YamlErrorKind::TooMuchText => {
-                (Code::TOO_LARGE, "say a long text once, and split the file: one selection a file is the usual way")
-            }
-            YamlErrorKind::TooDeep => (Code::TOO_LARGE, "a book needs no such nesting: write it flatter"),
-            _ => (Code::TOO_LARGE, "write the values out instead of repeating them by alias"),
+        let rule = match error.kind {
+            YamlErrorKind::Tab
+            | YamlErrorKind::SecondDocument
+            | YamlErrorKind::KeyNotText
+            | YamlErrorKind::Syntax(_) => Code::SYNTAX,
+            _ => Code::TOO_LARGE,
         };
-        Remark::stop(error.span, error.kind.to_string()).remedy(remedy).of(rule)
+        Remark::stop(error.span, error.kind.message()).remedy(error.kind.remedy()).of(rule)
     })
 }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeSet, HashMap, HashSet};
 
 use crate::book::{Book, Later, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
-use crate::finding::{Code, Finding};
+use crate::finding::{Code, Finding, phrase};
 use crate::source::Span;
 use crate::vocabulary::{Faults, NameOf};
 
@@ -126,7 +126,7 @@ fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {
             unknown_milestone(book, before.span, before, faults);
         }
         if let (Some(before), true) = (all_before.first(), circular.contains(&number)) {
-            let message = format!("the milestone `{}` comes after itself", milestone.name.value);
+            let message = phrase!("the milestone `{}` comes after itself", milestone.name.value);
             faults.stop(Code::WRONG_TYPE, before.span, message, "give one milestone of the circle a date");
         }
     }

@@ -7,9 +7,10 @@ use rayon::prelude::*;
 
 use crate::book::{Book, Photo, PhotoFile};
 use crate::digest::Digest;
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::pictures::{PictureError, PictureLimits, inspect};
 use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
+use crate::units::Fault;
 
 use super::load::Loaded;
 use crate::vocabulary::nearest;
@@ -108,13 +109,13 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
         || written.contains(':')
         || written.split('/').any(|part| part == "..");
     if leaves {
-        let message = format!("`{written}` leads out of the book");
+        let message = phrase!("`{written}` leads out of the book", written);
         return Err(Remark::stop(photo.span, message)
             .remedy("copy the picture into the book, and name it from the record's own folder")
             .of(Code::OUTSIDE_BOOK));
     }
     if is_aside(written) {
-        let message = format!("`{written}` is no part of a book");
+        let message = phrase!("`{written}` is no part of a book", written);
         return Err(Remark::stop(photo.span, message)
             .remedy("name a picture of the book; the record, the cache and hidden files are never shown")
             .of(Code::OUTSIDE_BOOK));
@@ -127,10 +128,10 @@ fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, 
         return Ok(path.clone());
     }
     let remedy = match nearest(written, beside(paths, &format!("{base}photos/"), written).into_iter()) {
-        Some(near) => format!("did you mean `{near}`?"),
-        None => format!("put it into `{base}photos/`"),
+        Some(near) => phrase!("did you mean `{near}`?", near),
+        None => phrase!("put it into `{base}photos/`", base),
     };
-    let message = format!("the picture `{written}` is not in the book");
+    let message = phrase!("the picture `{written}` is not in the book", written);
     Err(Remark::stop(photo.span, message).remedy(remedy).of(Code::PHOTO))
 }
 
@@ -159,15 +160,15 @@ fn beside<'p>(paths: &BTreeSet<&'p str>, folder: &str, name: &str) -> Vec<&'p st
 fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Result<PhotoFile, Finding> {
     let span = named.photo.span;
     let finding =
-        |rule, message: String, remedy: String| of_its_own(named, Remark::stop(span, message).remedy(remedy).of(rule));
+        |rule, message: Phrase, remedy: Phrase| of_its_own(named, Remark::stop(span, message).remedy(remedy).of(rule));
     let limits = PictureLimits::default();
     let bytes = folder.read(path, limits.file_bytes).map_err(|error| match error {
         FolderError::TooLarge(..) => finding(
             Code::TOO_LARGE,
-            format!("the picture `{path}` is larger than {} MB", limits.file_bytes / 1024 / 1024),
+            phrase!("the picture `{path}` is larger than {} MB", path, limits.file_bytes / 1024 / 1024),
             "save a smaller copy of it".into(),
         ),
-        error => finding(Code::PHOTO, error.to_string(), "give yourself the right to read it".into()),
+        error => finding(Code::PHOTO, error.message(), "give yourself the right to read it".into()),
     })?;
     match inspect(&bytes) {
         Ok(facts) => {
@@ -176,7 +177,11 @@ fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Resu
         }
         Err(error) => {
             let rule = if matches!(error, PictureError::TooLarge(..)) { Code::TOO_LARGE } else { Code::PHOTO };
-            Err(finding(rule, format!("the picture `{path}` can't be used: {error}"), error.remedy()))
+            Err(finding(
+                rule,
+                phrase!("the picture `{path}` can't be used: {error}", path, error.message()),
+                error.remedy(),
+            ))
         }
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::{PartIs, Room, Top};
-use crate::finding::Code;
+use crate::finding::{Code, Phrase, phrase};
 use crate::source::Spanned;
 use crate::vocabulary::NameOf;
 
@@ -89,10 +89,12 @@ fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
     let islands = room.islands.iter().map(|island| island.name.value.as_str());
     let known: Vec<&str> = islands.chain(room.runs.iter().map(|run| run.name.value.as_str())).collect();
     if !known.contains(&name.value.as_str()) {
-        let message = format!("there is no island or run called `{}`", name.value);
+        let message = phrase!("there is no island or run called `{}`", name.value);
         let remedy = match known.as_slice() {
-            [] => "write the room's `islands` or `runs` first".to_string(),
-            known => format!("write one of {}", known.iter().take(12).copied().collect::<Vec<_>>().join(", ")),
+            [] => phrase!("write the room's `islands` or `runs` first"),
+            known => {
+                phrase!("write one of {}", Phrase::joined(known.iter().take(12).map(|name| Phrase::name(name)), ", "))
+            }
         };
         faults.stop(Code::UNKNOWN_NAME, name.span, message, remedy);
     }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Approver, Project, file_name};
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Remark, phrase};
 use crate::language::Language;
 use crate::source::portable::{difference, folded};
 use crate::source::yaml::Node;
@@ -52,11 +52,16 @@ fn approvers(approvers: &[Approver], faults: &mut Faults) {
         let same = stored.insert(folded(&approver.id), &approver.id.value).filter(|same| **same != approver.id.value);
         if let Some(same) = same {
             let (id, differ) = (&approver.id.value, difference(&approver.id, same));
-            let message = format!("the ids `{id}` and `{same}` are one name on some disks: they differ {differ}");
+            let message = phrase!(
+                "the ids `{id}` and `{same}` are one name on some disks: they differ {differ}",
+                id,
+                same,
+                differ
+            );
             faults.stop(Code::UNPORTABLE, approver.id.span, message, "give one of them another id");
         }
         if !seen.insert(&approver.id.value) {
-            let message = format!("two approvers have the id `{}`", approver.id.value);
+            let message = phrase!("two approvers have the id `{}`", approver.id.value);
             faults.stop(Code::DUPLICATE, approver.id.span, message, "give each approver an id of their own");
         }
     }
@@ -68,8 +73,10 @@ fn languages(project: &Project, at: Span, faults: &mut Faults) {
     let Some(other) = asked.chain([project.language_of_office()]).find(|one| *one != Language::default()) else {
         return;
     };
-    let message =
-        format!("in `{other}` findings are not worded yet: they stand on its pages in English, marked as English");
+    let message = phrase!(
+        "in `{other}` findings are not worded yet: they stand on its pages in English, marked as English",
+        other.to_string()
+    );
     let remark = Remark::note(at, message);
     let remedy = "tell whoever signs or installs what they say";
     faults.add(remark.remedy(remedy).of(Code::LANGUAGE));

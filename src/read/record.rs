@@ -6,11 +6,12 @@ use serde::Deserialize;
 
 use crate::book::Record;
 use crate::digest::Digest;
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::ledger::{
     Attestation, BesideLedger, Chain, Fact, FaultKind, Head, Issue, Issued, LedgerFault, Line, Stated, Tail,
 };
 use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
+use crate::units::Fault;
 
 use super::kept;
 
@@ -38,7 +39,7 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
         Ok(Some(bytes)) => bytes,
         Ok(None) => vec![],
         Err(error) => {
-            let remark = Remark::stop(Place::Path(file.path()), error.to_string());
+            let remark = Remark::stop(Place::Path(file.path()), error.message());
             findings
                 .push(remark.remedy("keep `record` inside the book, and give yourself the right to read it").of(RULE));
             return Record { faulty: true, ..Record::default() };
@@ -97,7 +98,7 @@ fn other_head(issue: &Issue, line: &Line) -> Option<Finding> {
     }
     let fault = LedgerFault { at: line.number, kind: FaultKind::OtherHead(issue.number, stated.line) };
     let place = Place::Path(RecordFile::Issue(issue.number).path());
-    Some(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE))
+    Some(Remark::stop(place, fault.message()).remedy(fault.remedy()).of(RULE))
 }
 
 /// Published folders in the book's own that were published over another ledger than this, or over more of it.
@@ -109,7 +110,7 @@ fn published_over_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
         }
         let place = Place::Path(format!("{}/{STATED}", stated.site));
         let fault = LedgerFault { at: head.line, kind: FaultKind::PublishedOther(stated.site, head.line) };
-        Some(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE))
+        Some(Remark::stop(place, fault.message()).remedy(fault.remedy()).of(RULE))
     };
     folder.stated().into_iter().filter_map(other).collect()
 }
@@ -128,7 +129,7 @@ fn answered_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
         let states: States = serde_json::from_slice(&folder.record(file, MAX_RESPONSE).ok()??).ok()?;
         let head = states.ledger.filter(|head| !stands.contains(&(head.line, head.sha256)))?;
         let fault = LedgerFault { at: line.number, kind: FaultKind::AnsweredOther(who, head.line) };
-        Some(Remark::stop(Place::Path(file.path()), fault.to_string()).remedy(fault.remedy()).of(RULE))
+        Some(Remark::stop(Place::Path(file.path()), fault.message()).remedy(fault.remedy()).of(RULE))
     };
     lines.iter().filter_map(other).collect()
 }
@@ -146,7 +147,7 @@ fn open_keys(folder: &Folder) -> Option<Finding> {
     let first = open.first()?;
     let more = open.len().saturating_sub(1);
     let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-    let message = format!("others on this computer can read `{first}`{more}");
+    let message = phrase!("others on this computer can read `{first}`{more}", first, more);
     let remark = Remark::query(Place::Path(first.clone()), message);
     Some(remark.remedy("take the right from them: `chmod -R go= record/keys`; where somebody may have read a key, renew it with `bookmatch invite --renew WHO`").of(KEYS))
 }
@@ -168,7 +169,7 @@ fn tell(chain: &Chain, bytes: &[u8], files: &mut Files, findings: &mut Vec<Findi
     for fault in &chain.faults {
         let place = place(usize::try_from(fault.at).ok().and_then(|at| at.checked_sub(1)));
         let place = place.unwrap_or_else(|| Place::Path(RecordFile::Ledger.path()));
-        findings.push(Remark::stop(place, fault.to_string()).remedy(fault.remedy()).of(RULE));
+        findings.push(Remark::stop(place, fault.message()).remedy(fault.remedy()).of(RULE));
     }
     let is_lost = chain.faults.iter().any(|fault| matches!(fault.kind, FaultKind::Lost(..)));
     let (message, remedy) = match chain.tail {
@@ -195,10 +196,10 @@ fn span(file: FileId, start: usize, end: usize) -> Place {
 /// The file of an issue, if it is as it was issued.
 fn issue(folder: &Folder, issued: &Issued, book: Option<&str>) -> Result<Issue, Finding> {
     let (number, file) = (issued.number, RecordFile::Issue(issued.number));
-    let finding = |message: String| Remark::stop(Place::Path(file.path()), message).remedy(PUT_BACK).of(RULE);
-    let bytes = folder.record(file, MAX_ISSUE).map_err(|error| finding(error.to_string()))?;
-    let bytes = bytes.ok_or_else(|| finding(format!("the file of issue {number} is gone")))?;
-    let edited = || finding(format!("the file of issue {number} is not as it was issued"));
+    let finding = |message: Phrase| Remark::stop(Place::Path(file.path()), message).remedy(PUT_BACK).of(RULE);
+    let bytes = folder.record(file, MAX_ISSUE).map_err(|error| finding(error.message()))?;
+    let bytes = bytes.ok_or_else(|| finding(phrase!("the file of issue {number} is gone", number)))?;
+    let edited = || finding(phrase!("the file of issue {number} is not as it was issued", number));
     if Digest::of(&bytes) != issued.sha256 {
         return Err(edited());
     }

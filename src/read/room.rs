@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 
 use crate::book::{Note, Room, Selection};
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Remark, phrase};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::Currency;
@@ -84,7 +84,7 @@ fn selections(common: &Common<'_>, node: &Node, faults: &mut Faults) -> Vec<Sele
 
 fn no_room_file(folder: &str, faults: &mut Faults) {
     let place = crate::source::Place::Path(format!("rooms/{folder}"));
-    let message = format!("the room `{folder}` has no `room.yaml`");
+    let message = phrase!("the room `{folder}` has no `room.yaml`", folder);
     let remark = Remark::stop(place, message);
     faults.add(remark.remedy("add a `room.yaml` with at least `name: …`").of(Code::FIELD));
 }
@@ -101,7 +101,7 @@ fn letters(rooms: &mut [Room], findings: &mut Vec<Finding>) {
     for room in rooms.iter().filter(|room| !room.letter.is_empty()) {
         if let (false, Some(span)) = (taken.insert(room.letter.clone()), room.span) {
             let mut faults = Faults::of_room(&room.folder);
-            let message = format!("two rooms have the letter `{}`", room.letter);
+            let message = phrase!("two rooms have the letter `{}`", room.letter);
             faults.stop(Code::DUPLICATE, span, message, "give each room a letter of its own");
             findings.append(&mut faults.findings);
         }

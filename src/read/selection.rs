@@ -4,7 +4,7 @@ use std::collections::{BTreeSet, HashMap};
 
 use crate::book::vocabulary::{OPTION, SELECTION};
 use crate::book::{Room, Selection, short_name_of};
-use crate::finding::{Code, Finding};
+use crate::finding::{Code, Finding, phrase};
 use crate::source::Spanned;
 use crate::source::portable::{self, NameFault};
 use crate::source::yaml::{Node, Value};
@@ -52,12 +52,12 @@ pub fn number(room: &mut Room, findings: &mut Vec<Finding>) {
         let twice = [("id", &selection.id, &mut ids), ("tag", &selection.tag, &mut tags)];
         for (what, name, seen) in twice {
             if !name.is_empty() && !seen.insert(name.clone()) {
-                let message = format!("another selection of this room has the {what} `{name}`");
+                let message = phrase!("another selection of this room has the {what} `{name}`", what, name);
                 faults.stop(
                     Code::DUPLICATE,
                     selection.span,
                     message,
-                    format!("give each selection a {what} of its own"),
+                    phrase!("give each selection a {what} of its own", what),
                 );
             }
         }

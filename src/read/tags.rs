@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, Record, Room};
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::source::{Span, Spanned};
 
 use super::selection::{FreeTags, tag_order};
@@ -75,7 +75,7 @@ fn written_otherwise(
     taken: &BTreeMap<&str, (&str, &str)>,
     findings: &mut Vec<Finding>,
 ) {
-    let mut tell = |at: Span, name: &Spanned<String>, message: String, remedy: String| {
+    let mut tell = |at: Span, name: &Spanned<String>, message: Phrase, remedy: Phrase| {
         let remark = Remark::stop(at, message).room(&room.folder).selection(name);
         findings.push(remark.remedy(remedy).of(Code::TAG));
     };
@@ -84,18 +84,24 @@ fn written_otherwise(
         let tag = &selection.tag;
         match issued.tag(&room.folder, &selection.id) {
             Some(before) if before != tag => {
-                let message = format!("`{name}` was issued as `{before}`, and its tag is `{tag}` now");
+                let message =
+                    phrase!("`{name}` was issued as `{before}`, and its tag is `{tag}` now", name, before, tag);
                 tell(
                     at,
                     &selection.name,
                     message,
-                    format!("write `{before}` after `tag`, or take the tag out: it keeps its number"),
+                    phrase!("write `{before}` after `tag`, or take the tag out: it keeps its number", before),
                 );
             }
             Some(_) => {}
             None => {
                 if let Some((_, other)) = taken.get(tag.as_str()).filter(|(item, _)| *item != selection.id) {
-                    let message = format!("the tag `{tag}` was issued for `{other}`, and `{name}` bears it now");
+                    let message = phrase!(
+                        "the tag `{tag}` was issued for `{other}`, and `{name}` bears it now",
+                        tag,
+                        other,
+                        name
+                    );
                     let remedy = "give it a number that was never issued, or take the tag out: it gets a free one";
                     tell(at, &selection.name, message, remedy.into());
                 }

@@ -5,6 +5,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use crate::ledger::LedgerFault;
+use crate::units::Fault;
 
 /// Why something can't be recorded.
 #[derive(Debug)]
@@ -44,7 +45,7 @@ impl RecordError {
                 }
                 _ => "mend what the system says and record it again".into(),
             },
-            Self::Faulty(fault, _) => fault.remedy().into(),
+            Self::Faulty(fault, _) => fault.remedy().to_string(),
             Self::Taken(_) => "put `record/ledger.jsonl` back from a backup that names it".into(),
             Self::NotOurs(path) => format!("move `{}` away", path.display()),
             Self::NotOpening => "issue the book first, with `bookmatch issue`".into(),

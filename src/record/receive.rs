@@ -333,15 +333,10 @@ pub(super) fn fault(asked: &ItemDecision, answered: &Issue, newest: &Issue) -> O
     if newest.item(&asked.room, &asked.item).is_none_or(|now| now.mark != asked.mark) {
         return Some("the mark is no longer the one that was issued".into());
     }
-    let options = item.content.get("options").and_then(serde_json::Value::as_array);
-    let has =
-        |option: &String| options.is_some_and(|options| options.iter().any(|one| one["id"].as_str() == Some(option)));
     let agreed = matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted);
-    let is_open = item.content.get("chosen").is_none_or(serde_json::Value::is_null)
-        && options.is_some_and(|options| options.len() > 1);
     match &asked.option {
-        Some(option) if !has(option) => Some("there is no such option".into()),
-        None if agreed && is_open => Some("several options stand open, and it names none".into()),
+        Some(option) if item.shown().option(option).is_none() => Some("there is no such option".into()),
+        None if agreed && item.shown().is_open() => Some("several options stand open, and it names none".into()),
         _ => None,
     }
 }

@@ -1,9 +1,7 @@
 //! One telling of a figure, and all tellings of it together.
 
-use std::fmt;
-
 use crate::source::{Span, Spanned};
-use crate::units::Length;
+use crate::units::{Length, Piece, Say, phrase};
 
 /// Who says a figure, the most trusted first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -51,24 +49,25 @@ pub enum Spot<'a> {
     ByThePlan(&'a str),
 }
 
-impl fmt::Display for Spot<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Opening(name) => write!(f, "at the opening `{name}`"),
-            Self::CabinetOf(name) => write!(f, "at the cabinet of the opening `{name}`"),
-            Self::Run(name) => write!(f, "in the run `{name}`"),
-            Self::Island(name) => write!(f, "at the island `{name}`"),
-            Self::Part(part, row) => write!(f, "at `{part}` in `{row}`"),
-            Self::Fixture(name) => write!(f, "at the fixture `{name}`"),
-            Self::Room => f.write_str("in the room"),
-            Self::Selection(name) => write!(f, "at `{name}`"),
-            Self::Clearances => f.write_str("under `clearances`"),
-            Self::Lights(name) => write!(f, "at the lights `{name}`"),
-            Self::Doorway(name) => write!(f, "at the doorway `{name}`"),
-            Self::Window(name) => write!(f, "at the window `{name}`"),
-            Self::Plan => f.write_str("by the plan"),
-            Self::ByThePlan(to) => write!(f, "by the plan, to `{to}`"),
-        }
+impl Say for Spot<'_> {
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        let said = match self {
+            Self::Opening(name) => phrase!("at the opening `{name}`", name),
+            Self::CabinetOf(name) => phrase!("at the cabinet of the opening `{name}`", name),
+            Self::Run(name) => phrase!("in the run `{name}`", name),
+            Self::Island(name) => phrase!("at the island `{name}`", name),
+            Self::Part(part, row) => phrase!("at `{part}` in `{row}`", part, row),
+            Self::Fixture(name) => phrase!("at the fixture `{name}`", name),
+            Self::Room => phrase!("in the room"),
+            Self::Selection(name) => phrase!("at `{name}`", name),
+            Self::Clearances => phrase!("under `clearances`"),
+            Self::Lights(name) => phrase!("at the lights `{name}`", name),
+            Self::Doorway(name) => phrase!("at the doorway `{name}`", name),
+            Self::Window(name) => phrase!("at the window `{name}`", name),
+            Self::Plan => phrase!("by the plan"),
+            Self::ByThePlan(to) => phrase!("by the plan, to `{to}`", to),
+        };
+        said.add_to(pieces);
     }
 }
 

@@ -3,7 +3,6 @@
 mod record;
 
 use std::collections::{BTreeMap, HashSet};
-use std::fmt;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -11,6 +10,7 @@ use walkdir::WalkDir;
 
 use super::aside::{is_aside, is_aside_on_disk, is_hidden, is_site};
 use super::regular::open_regular;
+use crate::units::{Fault, Phrase, phrase};
 
 pub use record::{Recorded, STATED, StatedIn};
 
@@ -75,17 +75,34 @@ pub enum FolderError {
     TooLarge(String, u64),
 }
 
-impl fmt::Display for FolderError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for FolderError {
+    fn message(&self) -> Phrase {
         match self {
-            Self::NotAFolder(path) => {
-                write!(f, "`{}` is not a folder; name the folder that holds `book.yaml`", path.display())
-            }
+            Self::NotAFolder(path) => phrase!("`{}` is not a folder", path.display().to_string()),
             Self::Unreadable(path, error) => {
-                write!(f, "`{}` can't be read: {error}", path.display())
+                phrase!("`{}` can't be read: {error}", path.display().to_string(), error.to_string())
             }
-            Self::NotInBook(path) => write!(f, "`{path}` is not a file of this book"),
-            Self::TooLarge(path, limit) => write!(f, "`{path}` is larger than {limit} bytes"),
+            Self::NotInBook(path) => phrase!("`{path}` is not a file of this book", path),
+            Self::TooLarge(path, limit) => phrase!("`{path}` is larger than {limit} bytes", path, limit),
+        }
+    }
+
+    fn remedy(&self) -> Phrase {
+        match self {
+            Self::NotAFolder(_) => phrase!("name the folder that holds `book.yaml`"),
+            Self::Unreadable(..) => phrase!("give yourself the right to read it"),
+            Self::NotInBook(_) => phrase!("name a file of the book"),
+            Self::TooLarge(..) => phrase!("split it: one selection a file is the usual way"),
+        }
+    }
+}
+
+/// As a command says it, which has no other place for the remedy.
+impl std::fmt::Display for FolderError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::NotAFolder(_) => write!(f, "{}; {}", self.message(), self.remedy()),
+            _ => write!(f, "{}", self.message()),
         }
     }
 }

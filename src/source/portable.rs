@@ -1,9 +1,9 @@
 //! Which names every kind of disk takes: a book is sent, copied and published, from one kind to another.
 
-use std::fmt;
-
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
+
+use crate::units::{Phrase, Piece, Say, phrase};
 
 /// The longest name of a file or folder in a book, in bytes: what is published adds to it.
 pub const LONGEST_NAME: usize = 200;
@@ -21,16 +21,22 @@ pub enum NameFault {
     Long,
 }
 
-impl fmt::Display for NameFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Device => f.write_str("is the name of a device on some systems"),
-            Self::Sign(sign) if sign.is_control() => write!(f, "has the control character U+{:04X}", u32::from(*sign)),
-            Self::Sign(sign) => write!(f, "has `{sign}`, which some disks refuse"),
-            Self::End => f.write_str("ends with a full stop or a space, which some systems drop"),
-            Self::Long => write!(f, "is longer than {LONGEST_NAME} bytes"),
-        }
+impl Say for NameFault {
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        let said = match self {
+            Self::Device => phrase!("is the name of a device on some systems"),
+            Self::Sign(sign) if sign.is_control() => phrase!("has the control character {}", number_of(*sign)),
+            Self::Sign(sign) => phrase!("has `{sign}`, which some disks refuse", sign.to_string()),
+            Self::End => phrase!("ends with a full stop or a space, which some systems drop"),
+            Self::Long => phrase!("is longer than {} bytes", LONGEST_NAME),
+        };
+        said.add_to(pieces);
     }
+}
+
+/// A sign by its number in Unicode.
+fn number_of(sign: char) -> String {
+    format!("U+{:04X}", u32::from(sign))
 }
 
 /// What some disk has against the name of a file or folder: FAT, exFAT and NTFS, as Microsoft's page on naming
@@ -63,7 +69,7 @@ pub fn folded(name: &str) -> String {
 }
 
 /// How two names that are one on some disk differ, in words.
-pub fn difference(one: &str, other: &str) -> String {
+pub fn difference(one: &str, other: &str) -> Phrase {
     if one.to_lowercase() == other.to_lowercase() {
         return "by capital letters alone".into();
     }
@@ -73,10 +79,10 @@ pub fn difference(one: &str, other: &str) -> String {
         let mut rest = name.chars().skip(same);
         let first = rest.next();
         let signs = first.into_iter().chain(rest.take_while(|sign| is_combining_mark(*sign)));
-        let signs: Vec<String> = signs.map(|sign| format!("U+{:04X}", u32::from(sign))).collect();
+        let signs: Vec<String> = signs.map(number_of).collect();
         if signs.is_empty() { "nothing".into() } else { signs.join(" ") }
     };
-    format!("in how an accent is stored: {} here, {} there", sign(one), sign(other))
+    phrase!("in how an accent is stored: {} here, {} there", sign(one), sign(other))
 }
 
 #[cfg(test)]
@@ -93,10 +99,10 @@ mod tests {
         }
         assert_ne!(folded("e"), folded("\u{e9}"));
         assert_eq!(
-            difference("caf\u{e9}", "cafe\u{301}"),
+            difference("caf\u{e9}", "cafe\u{301}").text(),
             "in how an accent is stored: U+00E9 here, U+0065 U+0301 there"
         );
-        assert_eq!(difference("Tap", "tap"), "by capital letters alone");
+        assert_eq!(difference("Tap", "tap").text(), "by capital letters alone");
     }
 
     #[test]

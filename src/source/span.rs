@@ -2,6 +2,8 @@
 
 use std::ops::Deref;
 
+use crate::units::{Piece, Say};
+
 /// A file of the book, by its number in [`super::Files`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FileId(pub(super) u32);
@@ -68,4 +70,10 @@ pub struct Position {
     pub line: u32,
     /// Column in characters, from 1.
     pub column: u32,
+}
+
+impl<T: Say> Say for Spanned<T> {
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.value.add_to(pieces);
+    }
 }

@@ -3,11 +3,11 @@
 //! Scalars stay text: money and lengths never pass through a float.
 
 use std::collections::HashMap;
-use std::fmt;
 
 use granit_parser::{Event, Parser, ScalarStyle, ScanError};
 
 use super::span::{FileId, Span, Spanned};
+use crate::units::{Fault, Phrase, phrase, shown};
 
 mod open;
 
@@ -114,23 +114,42 @@ pub enum YamlErrorKind {
     TooManyAnchors,
 }
 
-impl fmt::Display for YamlErrorKind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for YamlErrorKind {
+    fn message(&self) -> Phrase {
         match self {
-            Self::Syntax(words) => write!(f, "this is not YAML: {words}"),
-            Self::Tab => f.write_str("a tab stands where YAML needs spaces"),
-            Self::SecondDocument => f.write_str("a second document begins in the same file"),
-            Self::KeyNotText => f.write_str("a key must be a word or a few words"),
-            Self::AliasOfItself => f.write_str("this alias stands inside what it repeats"),
-            Self::TooManyNodes => write!(f, "the file holds more than {MAX_NODES} values, aliases counted as used"),
-            Self::TooMuchText => {
-                write!(f, "the file holds more than {} MB of text, aliases counted as used", MAX_BYTES / 1024 / 1024)
+            Self::Syntax(words) => phrase!("this is not YAML: {words}", words),
+            Self::Tab => phrase!("a tab stands where YAML needs spaces"),
+            Self::SecondDocument => phrase!("a second document begins in the same file"),
+            Self::KeyNotText => phrase!("a key must be a word or a few words"),
+            Self::AliasOfItself => phrase!("this alias stands inside what it repeats"),
+            Self::TooManyNodes => {
+                phrase!("the file holds more than {MAX_NODES} values, aliases counted as used", MAX_NODES)
             }
-            Self::TooDeep => write!(f, "values are nested more than {MAX_DEPTH} deep"),
-            Self::TooManyAnchors => write!(f, "the file has more than {MAX_ANCHORS} anchors"),
+            Self::TooMuchText => {
+                phrase!("the file holds more than {} MB of text, aliases counted as used", MAX_BYTES / 1024 / 1024)
+            }
+            Self::TooDeep => phrase!("values are nested more than {MAX_DEPTH} deep", MAX_DEPTH),
+            Self::TooManyAnchors => phrase!("the file has more than {MAX_ANCHORS} anchors", MAX_ANCHORS),
         }
     }
+
+    fn remedy(&self) -> Phrase {
+        let remedy = match self {
+            Self::Tab => "use spaces, two for each step in",
+            Self::SecondDocument => "write one record, or a list of records, and no `---` between",
+            Self::KeyNotText => "write the key as plain words before the colon",
+            Self::Syntax(_) => "look at this line and the one before: a colon, a quote or an indent is off",
+            Self::TooMuchText => "say a long text once, and split the file: one selection a file is the usual way",
+            Self::TooDeep => "a book needs no such nesting: write it flatter",
+            Self::AliasOfItself | Self::TooManyNodes | Self::TooManyAnchors => {
+                "write the values out instead of repeating them by alias"
+            }
+        };
+        remedy.into()
+    }
 }
+
+shown!(YamlErrorKind);
 
 /// A tree, and the keys that stand twice in one group (the first counts).
 #[derive(Debug)]

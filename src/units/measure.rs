@@ -1,8 +1,7 @@
 //! Reads a number and one unit of a given kind, for areas and weights.
 
-use super::Kind;
 use super::number::{Cursor, NumberError, ScaleError, UnitRead};
-use std::fmt;
+use super::{Fault, Kind, Phrase, phrase, shown};
 
 /// Why a text is not a measure of the kind that is wanted.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,42 +22,37 @@ pub enum MeasureError {
     TooLarge(Kind, String),
 }
 
-impl fmt::Display for MeasureError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            MeasureError::Empty(kind) => {
-                write!(f, "{} is wanted and nothing is written", kind.name())
-            }
-            MeasureError::Bare(_, n) => write!(f, "`{n}` has no unit"),
-            MeasureError::Unreadable(kind, text) => write!(f, "`{text}` is not {}", kind.name()),
-            MeasureError::Number(error) => error.fmt(f),
-            MeasureError::WrongUnit(kind, unit) => {
-                write!(f, "`{unit}` is not a unit for {}", kind.name())
-            }
-            MeasureError::NotExact(_, text) => write!(f, "`{text}` can't be held exactly"),
-            MeasureError::TooLarge(kind, text) => {
-                write!(f, "`{text}` is too large for {}", kind.name())
-            }
-        }
-    }
-}
-
-impl std::error::Error for MeasureError {}
-
 impl From<NumberError> for MeasureError {
     fn from(error: NumberError) -> MeasureError {
         MeasureError::Number(error)
     }
 }
 
-impl MeasureError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+impl Fault for MeasureError {
+    fn message(&self) -> Phrase {
+        match self {
+            MeasureError::Empty(kind) => {
+                phrase!("{} is wanted and nothing is written", kind.name())
+            }
+            MeasureError::Bare(_, n) => phrase!("`{n}` has no unit", n),
+            MeasureError::Unreadable(kind, text) => phrase!("`{text}` is not {}", text, kind.name()),
+            MeasureError::Number(error) => error.message(),
+            MeasureError::WrongUnit(kind, unit) => {
+                phrase!("`{unit}` is not a unit for {}", unit, kind.name())
+            }
+            MeasureError::NotExact(_, text) => phrase!("`{text}` can't be held exactly", text),
+            MeasureError::TooLarge(kind, text) => {
+                phrase!("`{text}` is too large for {}", text, kind.name())
+            }
+        }
+    }
+
+    fn remedy(&self) -> Phrase {
         match self {
             MeasureError::Empty(kind) | MeasureError::Unreadable(kind, _) | MeasureError::WrongUnit(kind, _) => {
-                format!("write a number and its unit, such as {}", kind.examples("42"))
+                phrase!("write a number and its unit, such as {}", kind.examples("42"))
             }
-            MeasureError::Bare(kind, n) => format!("write {}", kind.examples(n)),
+            MeasureError::Bare(kind, n) => phrase!("write {}", kind.examples(n)),
             MeasureError::Number(error) => error.remedy(),
             MeasureError::NotExact(..) => "write it with fewer decimals".into(),
             MeasureError::TooLarge(..) => "check the number and its unit".into(),
@@ -66,14 +60,16 @@ impl MeasureError {
     }
 }
 
+shown!(MeasureError);
+
 impl Kind {
-    fn examples(self, number: &str) -> String {
+    fn examples(self, number: &str) -> Phrase {
         let (imperial, metric) = match self {
             Kind::Length => ("in", "mm"),
             Kind::Area => ("sq ft", "m²"),
             Kind::Weight => ("lb", "kg"),
         };
-        format!("`{number} {imperial}` or `{number} {metric}`")
+        phrase!("`{number} {imperial}` or `{number} {metric}`", number, imperial, number, metric)
     }
 }
 

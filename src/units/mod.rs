@@ -8,6 +8,7 @@ mod figure;
 mod letters;
 mod measure;
 mod number;
+mod sentence;
 mod series;
 mod system;
 
@@ -34,6 +35,8 @@ pub use number::NumberError;
 pub use percent::Percent;
 pub use quantity::{Counted, Quantity};
 pub use range::LengthRange;
+pub use sentence::{Fault, Phrase, Piece, Say, Value, holes};
+pub(crate) use sentence::{phrase, shown};
 pub use series::{series, series_of_most};
 pub use size::Sides;
 pub use system::System;

@@ -1,9 +1,8 @@
 //! Reads numbers and units as people write them: decimals, mixed fractions, `½`, primes and quotes.
 
 use super::typography::{is_hyphen, is_space};
-use super::{Unit, find_unit};
+use super::{Fault, Phrase, Unit, find_unit, phrase, shown};
 use rust_decimal::Decimal;
-use std::fmt;
 
 /// An exact number: `over / under`, in lowest terms, `under` above zero.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -66,27 +65,22 @@ pub enum NumberError {
     TooLong(String),
 }
 
-impl fmt::Display for NumberError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for NumberError {
+    fn message(&self) -> Phrase {
         match self {
             NumberError::Comma(n) => {
-                write!(f, "`{n}` has a comma, which some read as a decimal point and some as thousands")
+                phrase!("`{n}` has a comma, which some read as a decimal point and some as thousands", n)
             }
-            NumberError::Malformed(n) => write!(f, "`{n}` is not a number"),
-            NumberError::ZeroDenominator(n) => write!(f, "`{n}` divides by zero"),
+            NumberError::Malformed(n) => phrase!("`{n}` is not a number", n),
+            NumberError::ZeroDenominator(n) => phrase!("`{n}` divides by zero", n),
             NumberError::Improper(n) => {
-                write!(f, "`{n}` adds a fraction of one or more to a whole number")
+                phrase!("`{n}` adds a fraction of one or more to a whole number", n)
             }
-            NumberError::TooLong(n) => write!(f, "`{n}` has more digits than can be held"),
+            NumberError::TooLong(n) => phrase!("`{n}` has more digits than can be held", n),
         }
     }
-}
 
-impl std::error::Error for NumberError {}
-
-impl NumberError {
-    /// How to write it instead.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         match self {
             NumberError::Comma(n) => comma_remedy(n),
             NumberError::Malformed(_) => {
@@ -101,15 +95,17 @@ impl NumberError {
     }
 }
 
-fn comma_remedy(written: &str) -> String {
+shown!(NumberError);
+
+fn comma_remedy(written: &str) -> Phrase {
     let without = written.replace(',', "");
     let tail = written.rsplit(',').next().unwrap_or_default();
     if written.matches(',').count() > 1 || written.contains('.') {
-        format!("leave the comma out: `{without}`")
+        phrase!("leave the comma out: `{without}`", without)
     } else if tail.len() == 3 {
-        format!("write `{without}` or `{}`, with no comma", written.replace(',', "."))
+        phrase!("write `{without}` or `{}`, with no comma", without, written.replace(',', "."))
     } else {
-        format!("write decimals with a point: `{}`", written.replace(',', "."))
+        phrase!("write decimals with a point: `{}`", written.replace(',', "."))
     }
 }
 

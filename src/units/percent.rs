@@ -2,6 +2,7 @@
 
 use super::money::{Money, MoneyError};
 use super::number::{Cursor, NumberError};
+use super::{Fault, Phrase, phrase, shown};
 use rust_decimal::Decimal;
 use std::fmt;
 
@@ -22,30 +23,27 @@ pub enum PercentError {
     TooLarge(String),
 }
 
-impl fmt::Display for PercentError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for PercentError {
+    fn message(&self) -> Phrase {
         match self {
-            PercentError::Bare(n) => write!(f, "`{n}` has no percent sign"),
-            PercentError::Unreadable(text) => write!(f, "`{text}` is not a percentage"),
-            PercentError::Number(error) => error.fmt(f),
-            PercentError::TooLarge(text) => write!(f, "`{text}` is more than 1000 %"),
+            PercentError::Bare(n) => phrase!("`{n}` has no percent sign", n),
+            PercentError::Unreadable(text) => phrase!("`{text}` is not a percentage", text),
+            PercentError::Number(error) => error.message(),
+            PercentError::TooLarge(text) => phrase!("`{text}` is more than 1000 %", text),
         }
     }
-}
 
-impl std::error::Error for PercentError {}
-
-impl PercentError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         match self {
-            PercentError::Bare(n) => format!("write `{n} %`"),
+            PercentError::Bare(n) => phrase!("write `{n} %`", n),
             PercentError::Unreadable(_) => "write a number and its sign, such as `8.25 %`".into(),
             PercentError::Number(error) => error.remedy(),
             PercentError::TooLarge(_) => "check the number".into(),
         }
     }
 }
+
+shown!(PercentError);
 
 impl Percent {
     /// None of it.
@@ -180,7 +178,7 @@ mod tests {
         ];
         for (written, message, remedy) in rows {
             let error = Percent::parse(written).unwrap_err();
-            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy));
+            assert_eq!((error.to_string().as_str(), error.remedy().text()), (message, remedy));
         }
     }
 }

@@ -4,6 +4,7 @@ use super::area::Area;
 use super::length::Length;
 use super::number::{Cursor, NumberError, UnitRead};
 use super::typography::is_space;
+use super::{Fault, Phrase, phrase, shown};
 use rust_decimal::Decimal;
 use std::fmt;
 
@@ -48,21 +49,16 @@ pub enum QuantityError {
     NotExact(String),
 }
 
-impl fmt::Display for QuantityError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for QuantityError {
+    fn message(&self) -> Phrase {
         match self {
-            QuantityError::Unreadable(text) => write!(f, "`{text}` is not a quantity"),
-            QuantityError::Number(error) => error.fmt(f),
-            QuantityError::NotExact(text) => write!(f, "`{text}` can't be held exactly"),
+            QuantityError::Unreadable(text) => phrase!("`{text}` is not a quantity", text),
+            QuantityError::Number(error) => error.message(),
+            QuantityError::NotExact(text) => phrase!("`{text}` can't be held exactly", text),
         }
     }
-}
 
-impl std::error::Error for QuantityError {}
-
-impl QuantityError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         match self {
             QuantityError::Unreadable(_) => {
                 "write a number, and what is counted after it: `12`, `6 boxes`, `42 sq ft`".into()
@@ -72,6 +68,8 @@ impl QuantityError {
         }
     }
 }
+
+shown!(QuantityError);
 
 impl Quantity {
     /// So many pieces.

@@ -2,6 +2,7 @@
 
 use super::length::{Grain, Length, LengthError, parse_in, sole_unit};
 use super::typography::{is_dash, is_space};
+use super::{Fault, Phrase, phrase, shown};
 use std::fmt;
 
 /// Lengths from `least` to `most`, both included; an end that is missing is open.
@@ -29,43 +30,42 @@ pub enum RangeError {
     NegativeTolerance(String),
 }
 
-impl fmt::Display for RangeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            RangeError::Length(error) => error.fmt(f),
-            RangeError::Reversed { least, most } => {
-                write!(f, "the range runs backwards: `{least}` is more than `{most}`")
-            }
-            RangeError::NegativeTolerance(text) => {
-                write!(f, "the tolerance `{text}` is below zero")
-            }
-        }
-    }
-}
-
-impl std::error::Error for RangeError {}
-
 impl From<LengthError> for RangeError {
     fn from(error: LengthError) -> RangeError {
         RangeError::Length(error)
     }
 }
 
-impl RangeError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+impl Fault for RangeError {
+    fn message(&self) -> Phrase {
+        match self {
+            RangeError::Length(error) => error.message(),
+            RangeError::Reversed { least, most } => {
+                phrase!("the range runs backwards: `{least}` is more than `{most}`", least, most)
+            }
+            RangeError::NegativeTolerance(text) => {
+                phrase!("the tolerance `{text}` is below zero", text)
+            }
+        }
+    }
+
+    fn remedy(&self) -> Phrase {
         match self {
             RangeError::Length(LengthError::TwoLengths(_)) => "part the ends with `to`: `… to …`".into(),
             RangeError::Length(error) => error.remedy(),
             RangeError::Reversed { least, most } => {
-                format!("write the smaller length first: `{most} to {least}`")
+                phrase!("write the smaller length first: `{most} to {least}`", most, least)
             }
             RangeError::NegativeTolerance(_) => {
                 "write the tolerance without a sign after `±`, such as `35 7/8\" ± 1/8\"`".into()
             }
         }
     }
+}
 
+shown!(RangeError);
+
+impl RangeError {
     /// True when the fault is a length without a unit.
     pub fn is_bare(&self) -> bool {
         matches!(self, RangeError::Length(LengthError::Bare(_)))
@@ -274,7 +274,7 @@ mod tests {
         ];
         for (written, message, remedy) in rows {
             let error = LengthRange::parse(written).unwrap_err();
-            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy), "{written}");
+            assert_eq!((error.to_string().as_str(), error.remedy().text()), (message, remedy), "{written}");
         }
         assert!(LengthRange::parse("36 to 40").unwrap_err().is_bare());
     }

@@ -2,6 +2,7 @@
 
 use super::area::Area;
 use super::length::{Length, LengthError, parse_in, sole_unit};
+use super::{Fault, Phrase, phrase, shown};
 use std::fmt;
 
 /// Two or three sides, each above zero, in the order written.
@@ -19,35 +20,34 @@ pub enum SidesError {
     NotPositive(Length),
 }
 
-impl fmt::Display for SidesError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            SidesError::Length(error) => error.fmt(f),
-            SidesError::Count(1) => write!(f, "the size has one side only"),
-            SidesError::Count(count) => write!(f, "the size has {count} sides"),
-            SidesError::NotPositive(side) => write!(f, "the side `{side}` is not above zero"),
-        }
-    }
-}
-
-impl std::error::Error for SidesError {}
-
 impl From<LengthError> for SidesError {
     fn from(error: LengthError) -> SidesError {
         SidesError::Length(error)
     }
 }
 
-impl SidesError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+impl Fault for SidesError {
+    fn message(&self) -> Phrase {
+        match self {
+            SidesError::Length(error) => error.message(),
+            SidesError::Count(1) => phrase!("the size has one side only"),
+            SidesError::Count(count) => phrase!("the size has {count} sides", count),
+            SidesError::NotPositive(side) => phrase!("the side `{side}` is not above zero", side),
+        }
+    }
+
+    fn remedy(&self) -> Phrase {
         match self {
             SidesError::Length(error) => error.remedy(),
             SidesError::Count(_) => "write two or three sides with `x` between them, such as `… x … x …`".into(),
             SidesError::NotPositive(_) => "write each side as it measures".into(),
         }
     }
+}
 
+shown!(SidesError);
+
+impl SidesError {
     /// True when the fault is a length without a unit.
     pub fn is_bare(&self) -> bool {
         matches!(self, SidesError::Length(LengthError::Bare(_)))

@@ -103,6 +103,7 @@ impl fmt::Display for Weight {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Fault;
 
     #[test]
     fn a_weight_is_read_exactly_and_printed_in_both_systems() {
@@ -152,7 +153,7 @@ mod tests {
         ];
         for (written, message, remedy) in rows {
             let error = Weight::parse(written).unwrap_err();
-            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy));
+            assert_eq!((error.to_string().as_str(), error.remedy().text()), (message, remedy));
         }
     }
 }

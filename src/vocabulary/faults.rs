@@ -1,6 +1,6 @@
 //! Gathers the faults of one file, each with its room and item.
 
-use crate::finding::{Code, Finding, Phrase, Remark, Subject};
+use crate::finding::{Code, Finding, Phrase, Remark, Subject, phrase};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::Currency;
@@ -56,13 +56,7 @@ impl Faults {
 
     /// A value that is not of the shape wanted.
     pub fn wrong_type(&mut self, node: &Node, shape: &Shape) {
-        let message = format!("this should be {}, and is {}", short(shape), node.what());
-        self.stop(Code::WRONG_TYPE, node.span, message, format!("write {}", shape.wanted()));
+        let message = phrase!("this should be {}, and is {}", shape.name(), node.what());
+        self.stop(Code::WRONG_TYPE, node.span, message, phrase!("write {}", shape.wanted()));
     }
-}
-
-/// The shape in few words, without its example.
-fn short(shape: &Shape) -> String {
-    let wanted = shape.wanted();
-    wanted.split(", such as").next().unwrap_or(&wanted).to_string()
 }

@@ -211,8 +211,8 @@ impl<'n> Fields<'n> {
         // A long group is pointed at by its first line.
         let at = self.pairs.first().map_or(self.span, |pair| pair.key.span);
         let lacks = if is_several(self.record.name) { "lack their" } else { "lacks its" };
-        let message = format!("{} {lacks} `{}`", with_article(self.record.name), field.key);
-        let remedy = format!("add `{}: …`{}: {}", field.key, field.shape.choice(), field.about);
+        let message = phrase!("{} {lacks} `{}`", with_article(self.record.name), lacks, field.key);
+        let remedy = phrase!("add `{}: …`{}: {}", field.key, field.shape.choice(), Phrase::from(field.about));
         faults.stop(Code::FIELD, at, message, remedy);
     }
 }

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::finding::{Piece, Say};
+
 use super::{Hazard, HoldPoint, is_joined_otherwise};
 
 /// The schedule that a kind stands in.
@@ -130,6 +132,12 @@ impl Kind {
     /// Everything that it needs; `.` leads into a group.
     pub fn needs(self) -> impl Iterator<Item = &'static str> {
         self.row().common.iter().chain(self.row().own).copied()
+    }
+}
+
+impl Say for Kind {
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.name().add_to(pieces);
     }
 }
 

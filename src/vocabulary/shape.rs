@@ -1,6 +1,7 @@
 //! What a field may hold, and how a field is described.
 
 use super::Mark;
+use crate::finding::{Phrase, phrase};
 
 /// A group of keys that belong together.
 #[derive(Debug)]
@@ -125,60 +126,86 @@ impl Shape {
     }
 
     /// After a key that is left open, the words that may stand there: ` (left, right)`; nothing else has any.
-    pub fn choice(&self) -> String {
+    pub fn choice(&self) -> Phrase {
         match self {
-            Self::OneOf(words, _) => {
-                let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
-                format!(" ({})", words.join(", "))
-            }
-            Self::YesNo => " (`true`, `false`)".into(),
-            _ => String::new(),
+            Self::OneOf(words, _) => phrase!(" ({})", quoted(words)),
+            Self::YesNo => phrase!(" (`true`, `false`)"),
+            _ => Phrase::default(),
         }
     }
 
     /// What a designer is to write, for messages: its shape, with `…` for what is not known, so that nothing
     /// can be taken over as a fact.
-    pub fn wanted(&self) -> String {
+    pub fn wanted(&self) -> Phrase {
+        match self.example() {
+            Some(example) => phrase!("{}, such as {}", self.name(), example),
+            None => self.name(),
+        }
+    }
+
+    /// What it is, without an example.
+    pub fn name(&self) -> Phrase {
         match self {
             Self::Text => "words".into(),
             Self::Markdown => "text".into(),
-            Self::Length => "a length with its unit, such as `… mm` or `…\"`".into(),
-            Self::LengthRange => "a length or a range, such as `… mm to … mm` or `at least …\"`".into(),
-            Self::Readings => {
-                "a length, or a list of the lengths measured, such as `[… mm, … mm, … mm]` or `[…\", …\", …\"]`".into()
-            }
-            Self::Sides => "two or three lengths, such as `… mm x … mm` or `…\" x …\" x …\"`".into(),
-            Self::Clearance => "a length and where it holds, such as `… mm above counter`".into(),
-            Self::Area => "an area, such as `… sq ft` or `… m2`".into(),
-            Self::Money => "an amount in the book's currency, such as `….00`".into(),
-            Self::Currency => "a currency's three letters, such as `USD`".into(),
-            Self::Percent => "a percentage with its sign, such as `… %`".into(),
-            Self::Date => "a day as year, month and day, such as `YYYY-MM-DD`".into(),
-            Self::LeadTime => "a span of time, such as `…-… weeks`, `… working days` or `in stock`".into(),
-            Self::Weight => "a weight with its unit, such as `… lb` or `… kg`".into(),
-            Self::Quantity => "a count or an amount, such as `…` or `… sq ft`".into(),
+            Self::Length => "a length with its unit".into(),
+            Self::LengthRange => "a length or a range".into(),
+            Self::Readings => "a length, or a list of the lengths measured".into(),
+            Self::Sides => "two or three lengths".into(),
+            Self::Clearance => "a length and where it holds".into(),
+            Self::Area => "an area".into(),
+            Self::Money => "an amount in the book's currency".into(),
+            Self::Currency => "a currency's three letters".into(),
+            Self::Percent => "a percentage with its sign".into(),
+            Self::Date => "a day as year, month and day".into(),
+            Self::LeadTime => "a span of time".into(),
+            Self::Weight => "a weight with its unit".into(),
+            Self::Quantity => "a count or an amount".into(),
             Self::Whole => "a whole number".into(),
             Self::YesNo => "`true` or `false`".into(),
-            Self::OneOf(words, _) => {
-                let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
-                format!("one of {}", words.join(", "))
-            }
-            Self::Name(of) => of.wanted().into(),
+            Self::OneOf(words, _) => phrase!("one of {}", quoted(words)),
+            Self::Name(of) => of.wanted(),
             Self::Record(record) => {
-                let keys: Vec<_> = record.fields.iter().map(|field| format!("`{}`", field.key)).collect();
-                format!("a group of keys: {}", keys.join(", "))
+                let keys: Vec<_> = record.fields.iter().map(|field| field.key).collect();
+                phrase!("a group of keys: {}", quoted(&keys))
             }
-            Self::List(shape) => format!("a list, each item {}", shape.wanted()),
-            Self::Named(shape) => format!("names, each with {}", shape.wanted()),
-            Self::Either(one, other) => format!("{}, or {}", one.wanted(), other.wanted()),
+            Self::List(shape) => phrase!("a list, each item {}", shape.wanted()),
+            Self::Named(shape) => phrase!("names, each with {}", shape.wanted()),
+            Self::Either(one, other) => phrase!("{}, or {}", one.wanted(), other.wanted()),
         }
     }
+
+    /// How it is written, with `…` for what is not known.
+    fn example(&self) -> Option<Phrase> {
+        let example = match self {
+            Self::Length => "`… mm` or `…\"`",
+            Self::LengthRange => "`… mm to … mm` or `at least …\"`",
+            Self::Readings => "`[… mm, … mm, … mm]` or `[…\", …\", …\"]`",
+            Self::Sides => "`… mm x … mm` or `…\" x …\" x …\"`",
+            Self::Clearance => "`… mm above counter`",
+            Self::Area => "`… sq ft` or `… m2`",
+            Self::Money => "`….00`",
+            Self::Currency => "`USD`",
+            Self::Percent => "`… %`",
+            Self::Date => "`YYYY-MM-DD`",
+            Self::LeadTime => "`…-… weeks`, `… working days` or `in stock`",
+            Self::Weight => "`… lb` or `… kg`",
+            Self::Quantity => "`…` or `… sq ft`",
+            _ => return None,
+        };
+        Some(example.into())
+    }
+}
+
+/// Words that may be written, one after the other.
+fn quoted(words: &[&str]) -> Phrase {
+    Phrase::joined(words.iter().map(|word| Phrase::name(word)), ", ")
 }
 
 impl NameOf {
     /// What a designer is to write, for messages.
-    pub fn wanted(self) -> &'static str {
-        match self {
+    pub fn wanted(self) -> Phrase {
+        let wanted = match self {
             Self::Kind => "the name of a kind (`bookmatch explain kinds` lists them)",
             Self::Opening => "the name of an opening in `room.yaml`",
             Self::Milestone => "the name of a milestone in `book.yaml`",
@@ -191,6 +218,7 @@ impl NameOf {
             Self::Wall => {
                 "the letter of a wall: A from the first corner of the outline to the second, and so on around"
             }
-        }
+        };
+        wanted.into()
     }
 }

@@ -1,13 +1,13 @@
 //! Single values: text to lengths, money, dates, with the fault said where one is written wrongly.
 
-use std::fmt::Display;
-
 use crate::finding::{Code, Phrase, Remark, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::length::LengthError;
 use crate::units::money::MoneyError;
-use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
+use crate::units::{
+    Area, Currency, Date, Fault, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight,
+};
 
 use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words, near_kinds};
 use super::{is_plain, nearest, same_but_for_case, word_meant};
@@ -23,21 +23,26 @@ pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<
     }
 }
 
-fn parsed<T, E: Display>(
+/// What a text is read as; where it can't be, the error is told under the rule that is its.
+fn parsed<T, E: Fault>(
     node: &Node,
     shape: &Shape,
     faults: &mut Faults,
     parse: impl FnOnce(&str) -> Result<T, E>,
-    remedy: impl FnOnce(&E) -> String,
+    rule: impl FnOnce(&E) -> Code,
 ) -> Option<T> {
     let text = scalar(node, shape, faults)?;
-    match parse(text) {
-        Ok(value) => Some(value),
-        Err(error) => {
-            faults.stop(Code::WRONG_TYPE, node.span, error.to_string(), remedy(&error));
-            None
-        }
-    }
+    parse(text).map_err(|error| faults.stop(rule(&error), node.span, error.message(), error.remedy())).ok()
+}
+
+/// The rule of what is written wrongly.
+fn wrong<E>(_: &E) -> Code {
+    Code::WRONG_TYPE
+}
+
+/// The same, but that a length without a unit has a rule of its own.
+fn bare_or_wrong(is_bare: bool) -> Code {
+    if is_bare { Code::BARE_LENGTH } else { Code::WRONG_TYPE }
 }
 
 /// Words.
@@ -52,22 +57,15 @@ pub fn spanned_text(node: &Node, faults: &mut Faults) -> Option<Spanned<String>>
 
 /// A length with its unit; a bare number has a rule of its own.
 pub fn length(node: &Node, faults: &mut Faults) -> Option<Length> {
-    let text = scalar(node, &Shape::Length, faults)?;
-    match Length::parse(text) {
-        Ok(length) => Some(length),
-        Err(error) => {
-            let rule = if matches!(error, LengthError::Bare(..)) { Code::BARE_LENGTH } else { Code::WRONG_TYPE };
-            faults.stop(rule, node.span, error.to_string(), error.remedy());
-            None
-        }
-    }
+    let rule = |error: &LengthError| bare_or_wrong(matches!(error, LengthError::Bare(..)));
+    parsed(node, &Shape::Length, faults, Length::parse, rule)
 }
 
 /// A length of nothing or more.
 pub fn positive_length(node: &Node, faults: &mut Faults) -> Option<Length> {
     let length = length(node, faults)?;
     if length.is_negative() {
-        let message = format!("`{length}` is less than nothing");
+        let message = phrase!("`{length}` is less than nothing", length);
         faults.stop(Code::WRONG_TYPE, node.span, message, "write the length without a minus sign");
         return None;
     }
@@ -76,15 +74,7 @@ pub fn positive_length(node: &Node, faults: &mut Faults) -> Option<Length> {
 
 /// A length or a range.
 pub fn length_range(node: &Node, faults: &mut Faults) -> Option<LengthRange> {
-    let text = scalar(node, &Shape::LengthRange, faults)?;
-    match LengthRange::parse(text) {
-        Ok(range) => Some(range),
-        Err(error) => {
-            let rule = if error.is_bare() { Code::BARE_LENGTH } else { Code::WRONG_TYPE };
-            faults.stop(rule, node.span, error.to_string(), error.remedy());
-            None
-        }
-    }
+    parsed(node, &Shape::LengthRange, faults, LengthRange::parse, |error| bare_or_wrong(error.is_bare()))
 }
 
 /// Lengths read at one or several points.
@@ -110,7 +100,7 @@ pub fn two_lengths(node: &Node, faults: &mut Faults) -> Option<(Length, Length)>
     match lengths.as_slice() {
         [one, other] => Some((one.value, other.value)),
         _ => {
-            let message = format!("two lengths are wanted here, and {} stand here", lengths.len());
+            let message = phrase!("two lengths are wanted here, and {} stand here", lengths.len());
             faults.stop(Code::WRONG_TYPE, node.span, message, "write both in one list: `[…, …]`");
             None
         }
@@ -124,15 +114,7 @@ pub fn lengths(node: &Node, faults: &mut Faults) -> Option<Vec<Length>> {
 
 /// Two or three lengths with `x` between them.
 pub fn sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
-    let text = scalar(node, &Shape::Sides, faults)?;
-    match Sides::parse(text) {
-        Ok(sides) => Some(sides),
-        Err(error) => {
-            let rule = if error.is_bare() { Code::BARE_LENGTH } else { Code::WRONG_TYPE };
-            faults.stop(rule, node.span, error.to_string(), error.remedy());
-            None
-        }
-    }
+    parsed(node, &Shape::Sides, faults, Sides::parse, |error| bare_or_wrong(error.is_bare()))
 }
 
 /// Three lengths with `x` between them: a box.
@@ -153,9 +135,13 @@ fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> 
     if read.sides().len() == count {
         return Some(read);
     }
-    let message = format!("{count} lengths are wanted here, and {} stand here", read.sides().len());
-    let shape = if count == 3 { "`… x … x …`" } else { "`… x …`" };
-    faults.stop(Code::WRONG_TYPE, node.span, message, format!("write it as {shape}, each with its unit"));
+    let message = phrase!("{count} lengths are wanted here, and {} stand here", count, read.sides().len());
+    let remedy = if count == 3 {
+        "write it as `… x … x …`, each with its unit"
+    } else {
+        "write it as `… x …`, each with its unit"
+    };
+    faults.stop(Code::WRONG_TYPE, node.span, message, remedy);
     None
 }
 
@@ -176,51 +162,47 @@ pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
 
 /// An area with its unit.
 pub fn area(node: &Node, faults: &mut Faults) -> Option<Area> {
-    parsed(node, &Shape::Area, faults, Area::parse, |error| error.remedy())
+    parsed(node, &Shape::Area, faults, Area::parse, wrong)
 }
 
 /// A currency by its letters.
 pub fn currency(node: &Node, faults: &mut Faults) -> Option<Currency> {
-    parsed(node, &Shape::Currency, faults, Currency::parse, |error| error.remedy())
+    parsed(node, &Shape::Currency, faults, Currency::parse, wrong)
 }
 
 /// An amount in the book's currency.
 pub fn money(node: &Node, faults: &mut Faults) -> Option<Money> {
-    let text = scalar(node, &Shape::Money, faults)?;
-    match Money::parse(text, faults.currency) {
-        Ok(money) => Some(money),
-        Err(error) => {
-            let other = matches!(error, MoneyError::OtherCurrency { .. });
-            let rule = if other { Code::CURRENCY } else { Code::WRONG_TYPE };
-            faults.stop(rule, node.span, error.to_string(), error.remedy());
-            None
-        }
-    }
+    let currency = faults.currency;
+    let rule = |error: &MoneyError| match error {
+        MoneyError::OtherCurrency { .. } => Code::CURRENCY,
+        _ => Code::WRONG_TYPE,
+    };
+    parsed(node, &Shape::Money, faults, |text| Money::parse(text, currency), rule)
 }
 
 /// A percentage with its sign.
 pub fn percent(node: &Node, faults: &mut Faults) -> Option<Percent> {
-    parsed(node, &Shape::Percent, faults, Percent::parse, |error| error.remedy())
+    parsed(node, &Shape::Percent, faults, Percent::parse, wrong)
 }
 
 /// A day.
 pub fn date(node: &Node, faults: &mut Faults) -> Option<Date> {
-    parsed(node, &Shape::Date, faults, Date::parse, |error| error.remedy())
+    parsed(node, &Shape::Date, faults, Date::parse, wrong)
 }
 
 /// A span of time.
 pub fn lead_time(node: &Node, faults: &mut Faults) -> Option<LeadTime> {
-    parsed(node, &Shape::LeadTime, faults, LeadTime::parse, |error| error.remedy())
+    parsed(node, &Shape::LeadTime, faults, LeadTime::parse, wrong)
 }
 
 /// A weight with its unit.
 pub fn weight(node: &Node, faults: &mut Faults) -> Option<Weight> {
-    parsed(node, &Shape::Weight, faults, Weight::parse, |error| error.remedy())
+    parsed(node, &Shape::Weight, faults, Weight::parse, wrong)
 }
 
 /// A count, or an amount with its unit.
 pub fn quantity(node: &Node, faults: &mut Faults) -> Option<Quantity> {
-    parsed(node, &Shape::Quantity, faults, Quantity::parse, |error| error.remedy())
+    parsed(node, &Shape::Quantity, faults, Quantity::parse, wrong)
 }
 
 /// A whole number, as a count.
@@ -228,12 +210,8 @@ pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
     let text = scalar(node, &Shape::Whole, faults)?;
     let value = text.parse().ok();
     if value.is_none() {
-        faults.stop(
-            Code::WRONG_TYPE,
-            node.span,
-            format!("`{text}` is not a whole number"),
-            "write figures only, such as `2`",
-        );
+        let message = phrase!("`{text}` is not a whole number", text);
+        faults.stop(Code::WRONG_TYPE, node.span, message, "write figures only, such as `2`");
     }
     value
 }
@@ -271,7 +249,7 @@ pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
     let (message, remedy) = match (near, T::OTHERWISE) {
         (Some(near), _) => (NONE_OF_THEM, phrase!("did you mean `{near}`?", near)),
         (None, Some((told, remedy))) => (told, remedy.into()),
-        (None, None) => (NONE_OF_THEM, format!("write {}", shape.wanted()).into()),
+        (None, None) => (NONE_OF_THEM, phrase!("write {}", shape.wanted())),
     };
     let message = phrase!("`{text}` {message}", text, Phrase::from(message));
     let remark = Remark::stop(node.span, message).remedy(remedy);
@@ -329,7 +307,7 @@ fn unknown_remedy<'k>(name: &str, of: NameOf, known: impl Iterator<Item = &'k st
     }
     let known: Vec<_> = known.take(12).collect();
     match known.is_empty() {
-        true => format!("write {}; there is none yet", of.wanted()).into(),
-        false => Phrase::from(format!("write {}", of.wanted())).then(": ").then(Phrase::joined(known, ", ")),
+        true => phrase!("write {}; there is none yet", of.wanted()),
+        false => phrase!("write {}: {known}", of.wanted(), Phrase::joined(known.into_iter().map(Phrase::name), ", ")),
     }
 }

@@ -4,7 +4,7 @@ use std::collections::HashSet;
 
 use crate::assess::Depends;
 use crate::book::Book;
-use crate::ledger::{Issue, IssuedItem};
+use crate::ledger::Issue;
 use crate::units::Date;
 
 use super::{ChangeOrder, Changed, Fate};
@@ -37,7 +37,7 @@ impl ChangeOrder {
             self.items.iter().filter(|item| item.asks()).map(|item| (item.room.as_str(), item.item.as_str())).collect();
         let another = |item: &&Changed| {
             matches!(item.fate, Fate::Changed | Fate::Gone)
-                && from.item(&item.room, &item.item).is_some_and(was_settled)
+                && from.item(&item.room, &item.item).is_some_and(|item| !item.shown().is_open())
         };
         let another: HashSet<(&str, &str)> =
             self.items.iter().filter(another).map(|item| (item.room.as_str(), item.item.as_str())).collect();
@@ -61,10 +61,4 @@ impl ChangeOrder {
         all.sort_by_key(|one| (one.order_by.is_none(), one.order_by));
         all
     }
-}
-
-/// Whether one option stood, of several or alone.
-fn was_settled(item: &IssuedItem) -> bool {
-    let several = item.content.get("options").and_then(|options| options.as_array()).is_some_and(|all| all.len() > 1);
-    !several || item.content.get("chosen").is_some_and(|chosen| !chosen.is_null())
 }

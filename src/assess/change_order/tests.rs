@@ -57,7 +57,7 @@ fn an_item_is_told_with_its_money_and_its_days() {
     let item = &order.items[0];
     assert_eq!((item.fate, item.days()), (Fate::Changed, Some(-7)));
     assert_eq!(item.money().unwrap().plain(), "-79.50");
-    assert_eq!(item.changes[0].words(), "finish from steel to black");
+    assert_eq!(item.changes[0].words().text(), "finish from steel to black");
     assert_eq!(order.settled.unwrap().by().unwrap().plain(), "-79.50");
     assert!(order.asks());
 }

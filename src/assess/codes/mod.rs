@@ -177,12 +177,13 @@ pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
     for adopted in codes.adopts.iter().filter(|_| codes.figures.is_empty()) {
         let Some((family, years)) = editions::unknown_edition(&adopted.value) else { continue };
         let name = family.name();
-        let message = format!("there is no edition of the {name} called `{}`", adopted.value);
+        let message = phrase!("there is no edition of the {name} called `{}`", name, adopted.value);
         let remark = Remark::stop(adopted.span, message);
-        let years: Vec<String> = years.iter().map(u16::to_string).collect();
-        let remark = remark.remedy(format!(
+        // A year is no count: it is written without marks of thousands.
+        let years = Phrase::joined(years.iter().map(u16::to_string), ", ");
+        let remark = remark.remedy(phrase!(
             "write the one that is in force: {}; of another one, set the figures that count yourself: `codes: {{figures: […]}}`",
-            years.join(", ")
+            years
         ));
         findings.push(remark.of(Code::UNKNOWN_NAME));
     }

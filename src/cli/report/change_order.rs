@@ -128,7 +128,7 @@ fn fate(fate: Fate) -> &'static str {
 
 /// What changed of an item, a line each.
 fn lines(item: &Changed) -> Vec<String> {
-    let mut lines: Vec<String> = item.changes.iter().map(|change| change.words()).collect();
+    let mut lines: Vec<String> = item.changes.iter().map(|change| change.words().to_string()).collect();
     let price = match (item.price.from, item.price.to) {
         (Some(from), Some(to)) if from != to => {
             let moved = Moved { from, to };
@@ -329,8 +329,8 @@ fn told_item(item: &Changed) -> ChangedItemReport<'_> {
             .iter()
             .map(|change| ChangeReport {
                 what: change.named(),
-                from: change.from.as_ref().map(ToString::to_string),
-                to: change.to.as_ref().map(ToString::to_string),
+                from: change.from.as_ref().map(|said| said.phrase().to_string()),
+                to: change.to.as_ref().map(|said| said.phrase().to_string()),
             })
             .collect(),
         price: Moving { from: item.price.from.map(Money::plain), to: item.price.to.map(Money::plain) },

@@ -79,7 +79,11 @@ fn a_link_within_the_cache_or_on_the_way_to_it_is_not_followed() {
         cache.put("sheets", &Digest::of(b"key"), b"body").unwrap();
         let trouble = cache.trouble().unwrap();
         assert!(trouble.to_string().contains("is a link"), "{link:?}");
-        assert!(trouble.remedy().starts_with(&format!("move `{}` away", link.display())), "{}", trouble.remedy());
+        assert!(
+            trouble.remedy().text().starts_with(&format!("move `{}` away", link.display())),
+            "{}",
+            trouble.remedy()
+        );
         assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0, "{link:?}");
     }
 }
@@ -141,7 +145,10 @@ fn what_cannot_be_kept_in_the_folder_passes_and_the_remedy_names_what_stands_the
         assert_eq!(cache.rendition_path(&digest), kept);
         assert_eq!(cache.clone().get("sheets", &key).as_deref(), Some(&b"body"[..]));
         let remedy = cache.trouble().unwrap().remedy();
-        assert_eq!(remedy, format!("move `{}` away: a folder of bookmatch's own is made in its place", file.display()));
+        assert_eq!(
+            remedy.text(),
+            format!("move `{}` away: a folder of bookmatch's own is made in its place", file.display())
+        );
         assert_eq!(fs::read(&file).unwrap(), b"a file");
         drop(cache);
         assert!(!kept.exists(), "it passes");

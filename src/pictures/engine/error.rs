@@ -1,10 +1,10 @@
-//! Why a photo can't be used, and what to do about it.
+//! Why a photo can't be used.
 
 use std::fmt;
 
 use super::format::Format;
 
-/// A photo that can't be shown. `Display` says what is wrong, [`PictureError::remedy`] how to mend it.
+/// A photo that can't be shown. `Display` says what is wrong.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PictureError {
     /// The bytes are no picture at all; `seems` says what they look like.
@@ -60,28 +60,6 @@ pub enum Excess {
 }
 
 impl PictureError {
-    /// What the designer can do about it.
-    pub fn remedy(&self) -> String {
-        match self {
-            PictureError::NotAPicture { .. } => {
-                "put a JPEG, PNG, WebP, TIFF or HEIC photo in its place, or take its name out".into()
-            }
-            PictureError::Truncated(_) => "copy the photo again from where it was taken".into(),
-            PictureError::Damaged { .. } => {
-                "copy the photo again, or open it in a photo editor and export it as JPEG".into()
-            }
-            PictureError::TooLarge(_) => "export a smaller copy; 2400 pixels on the longer side is plenty".into(),
-            PictureError::Unsupported { .. } => "export it as JPEG or PNG, in sRGB, 8 bits a channel".into(),
-            PictureError::Heic { .. } => "convert it to JPEG: export it from the photo application, or run \
-                 `heif-convert photo.heic photo.jpg`; most telephones can be set to take JPEG"
-                .into(),
-            PictureError::Io { .. } => "check that the file is there and may be read".into(),
-            PictureError::Cache { .. } => {
-                "free some space there, or name a folder that can be written to in the variable `TMPDIR`".into()
-            }
-        }
-    }
-
     /// A fault met by the decoder of `format`: a missing end, or else damage.
     pub(super) fn damaged(format: Format, fault: &(dyn std::error::Error + 'static)) -> PictureError {
         if ends_early(fault) {

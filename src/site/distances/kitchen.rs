@@ -3,7 +3,7 @@
 use crate::book::{DoorHinge, End, Frontage, Room, Stretch};
 use crate::site::Site;
 use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
-use crate::units::Length;
+use crate::units::{Length, Phrase, phrase};
 use crate::vocabulary::{Kind, Trait};
 
 use super::{Distance, least};
@@ -35,15 +35,15 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Distance)>
 
 /// The aisles in which one works, or the ways along which one only passes, with what to call each: the
 /// one measured, else each of the plan of a room where one cooks.
-pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(String, Distance)> {
+pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance)> {
     let key = if work { "work aisle" } else { "walkway" };
     if let Some(written) = room.clearances.distances.least(key) {
-        return vec![(format!("the {key}"), written.into())];
+        return vec![(phrase!("the {key}", key), written.into())];
     }
     let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
     let aisles = plan.aisles().into_iter().filter(|aisle| aisle.is_for_work() == work);
     let told = aisles.map(|aisle| {
-        let name = format!("the {key} between `{}` and `{}`", aisle.from.name, aisle.to.name(plan));
+        let name = phrase!("the {key} between `{}` and `{}`", key, aisle.from.name, aisle.to.name(plan));
         (name, Distance::planned(aisle.wide, aisle.from.span))
     });
     told.collect()

@@ -4,6 +4,8 @@ use super::super::typography::{is_dash, is_hyphen, is_space};
 use super::{Calendar, Date};
 use std::fmt;
 
+use crate::units::{Fault, Phrase, phrase, shown};
+
 /// What a stretch of time is counted in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum SpanUnit {
@@ -82,28 +84,23 @@ pub enum LeadTimeError {
     NotOne(String),
 }
 
-impl fmt::Display for LeadTimeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for LeadTimeError {
+    fn message(&self) -> Phrase {
         match self {
-            LeadTimeError::Bare(n) => write!(f, "`{n}` doesn't say days, weeks or months"),
-            LeadTimeError::Unreadable(text) => write!(f, "`{text}` is not a stretch of time"),
-            LeadTimeError::Reversed(text) => write!(f, "`{text}` runs backwards"),
-            LeadTimeError::TooLong(text) => write!(f, "`{text}` is more than ten years"),
+            LeadTimeError::Bare(n) => phrase!("`{n}` doesn't say days, weeks or months", n),
+            LeadTimeError::Unreadable(text) => phrase!("`{text}` is not a stretch of time", text),
+            LeadTimeError::Reversed(text) => phrase!("`{text}` runs backwards", text),
+            LeadTimeError::TooLong(text) => phrase!("`{text}` is more than ten years", text),
             LeadTimeError::NotOne(text) => {
-                write!(f, "`{text}` is a range where one stretch of time is wanted")
+                phrase!("`{text}` is a range where one stretch of time is wanted", text)
             }
         }
     }
-}
 
-impl std::error::Error for LeadTimeError {}
-
-impl LeadTimeError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         match self {
             LeadTimeError::Bare(n) => {
-                format!("write `{n} weeks`, `{n} days` or `{n} working days`")
+                phrase!("write `{n} weeks`, `{n} days` or `{n} working days`", n, n, n)
             }
             LeadTimeError::Unreadable(_) => {
                 "write whole days, working days, weeks or months, such as `6-8 weeks`".into()
@@ -114,6 +111,8 @@ impl LeadTimeError {
         }
     }
 }
+
+shown!(LeadTimeError);
 
 impl Span {
     /// Reads one stretch of time.

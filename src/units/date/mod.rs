@@ -10,6 +10,8 @@ pub use lead_time::{LeadTime, LeadTimeError, Span, SpanUnit};
 
 use std::fmt;
 
+use crate::units::{Fault, Phrase, phrase, shown};
+
 /// A day of the Gregorian calendar, without time or zone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Date(jiff::civil::Date);
@@ -23,26 +25,23 @@ pub enum DateError {
     NoSuchDay(String),
 }
 
-impl fmt::Display for DateError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for DateError {
+    fn message(&self) -> Phrase {
         match self {
-            DateError::Notation(text) => write!(f, "`{text}` is not a date as year, month and day"),
-            DateError::NoSuchDay(text) => write!(f, "the calendar has no day `{text}`"),
+            DateError::Notation(text) => phrase!("`{text}` is not a date as year, month and day", text),
+            DateError::NoSuchDay(text) => phrase!("the calendar has no day `{text}`", text),
         }
     }
-}
 
-impl std::error::Error for DateError {}
-
-impl DateError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         match self {
             DateError::Notation(_) => "write the year, month and day with hyphens, such as `2027-03-01`".into(),
             DateError::NoSuchDay(_) => "check the month and the day".into(),
         }
     }
 }
+
+shown!(DateError);
 
 /// Short names of the months, in English.
 const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];

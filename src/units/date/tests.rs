@@ -121,7 +121,7 @@ fn what_is_no_lead_time_says_so() {
     ];
     for (written, message, remedy) in rows {
         let error = LeadTime::parse(written).unwrap_err();
-        assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (message, remedy));
+        assert_eq!((error.to_string().as_str(), error.remedy().text()), (message, remedy));
     }
     assert_eq!(Span::parse("6-8 weeks"), Err(LeadTimeError::NotOne("6-8 weeks".into())));
 }

@@ -2,7 +2,7 @@
 
 use super::super::number::NumberError;
 use super::Length;
-use std::fmt;
+use crate::units::{Fault, Phrase, phrase, shown};
 
 /// Why a text is not a length.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,53 +52,48 @@ pub enum LengthError {
     },
 }
 
-impl fmt::Display for LengthError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            LengthError::Empty => write!(f, "no length is written"),
-            LengthError::Bare(n) => write!(f, "`{n}` has no unit"),
-            LengthError::Unreadable(text) => write!(f, "`{text}` is not a length"),
-            LengthError::Number(error) => error.fmt(f),
-            LengthError::UnknownUnit(unit) => write!(f, "`{unit}` is not a unit of length"),
-            LengthError::OtherKind { written, is } => {
-                write!(f, "`{written}` is {is}, not a length")
-            }
-            LengthError::NotExact(text) => write!(f, "`{text}` can't be held exactly"),
-            LengthError::TooLarge(text) => write!(f, "`{text}` is longer than 1 km"),
-            LengthError::MixedUnits(text) => write!(f, "`{text}` mixes units"),
-            LengthError::TwoLengths(text) => {
-                write!(f, "`{text}` is two lengths where one is wanted")
-            }
-            LengthError::BareInches(text) => {
-                write!(f, "`{text}` has a number without a unit after the feet")
-            }
-            LengthError::InchesPastFoot { written, .. } => {
-                write!(f, "`{written}` has a foot or more of inches after the feet")
-            }
-            LengthError::PartFoot(text) => {
-                write!(f, "`{text}` has a part of a foot and inches after it")
-            }
-            LengthError::Trailing { length, rest } => {
-                write!(f, "`{rest}` follows the length `{length}`")
-            }
-        }
-    }
-}
-
-impl std::error::Error for LengthError {}
-
 impl From<NumberError> for LengthError {
     fn from(error: NumberError) -> LengthError {
         LengthError::Number(error)
     }
 }
 
-impl LengthError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+impl Fault for LengthError {
+    fn message(&self) -> Phrase {
+        match self {
+            LengthError::Empty => phrase!("no length is written"),
+            LengthError::Bare(n) => phrase!("`{n}` has no unit", n),
+            LengthError::Unreadable(text) => phrase!("`{text}` is not a length", text),
+            LengthError::Number(error) => error.message(),
+            LengthError::UnknownUnit(unit) => phrase!("`{unit}` is not a unit of length", unit),
+            LengthError::OtherKind { written, is } => {
+                phrase!("`{written}` is {is}, not a length", written, is)
+            }
+            LengthError::NotExact(text) => phrase!("`{text}` can't be held exactly", text),
+            LengthError::TooLarge(text) => phrase!("`{text}` is longer than 1 km", text),
+            LengthError::MixedUnits(text) => phrase!("`{text}` mixes units", text),
+            LengthError::TwoLengths(text) => {
+                phrase!("`{text}` is two lengths where one is wanted", text)
+            }
+            LengthError::BareInches(text) => {
+                phrase!("`{text}` has a number without a unit after the feet", text)
+            }
+            LengthError::InchesPastFoot { written, .. } => {
+                phrase!("`{written}` has a foot or more of inches after the feet", written)
+            }
+            LengthError::PartFoot(text) => {
+                phrase!("`{text}` has a part of a foot and inches after it", text)
+            }
+            LengthError::Trailing { length, rest } => {
+                phrase!("`{rest}` follows the length `{length}`", rest, length)
+            }
+        }
+    }
+
+    fn remedy(&self) -> Phrase {
         match self {
             LengthError::Empty | LengthError::Unreadable(_) => "write a number and its unit: `…\"` or `… mm`".into(),
-            LengthError::Bare(n) => format!("write `{n}\"` for inches or `{n} mm` for millimetres"),
+            LengthError::Bare(n) => phrase!("write `{n}\"` for inches or `{n} mm` for millimetres", n, n),
             LengthError::Number(error) => error.remedy(),
             LengthError::UnknownUnit(_) | LengthError::OtherKind { .. } => {
                 "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`".into()
@@ -109,15 +104,17 @@ impl LengthError {
                 "write the whole length in one system: feet then inches, or one metric unit".into()
             }
             LengthError::TwoLengths(_) => "write one length; where a range may stand, part its ends with `to`".into(),
-            LengthError::BareInches(text) => format!("mark the inches: `{text}\"`"),
+            LengthError::BareInches(text) => phrase!("mark the inches: `{text}\"`", text),
             LengthError::InchesPastFoot { total, .. } => in_both_ways(*total),
             LengthError::PartFoot(_) => "write whole feet before the inches, or feet alone".into(),
-            LengthError::Trailing { rest, .. } => format!("take `{rest}` out; words go in a note"),
+            LengthError::Trailing { rest, .. } => phrase!("take `{rest}` out; words go in a note", rest),
         }
     }
 }
 
-fn in_both_ways(total: Length) -> String {
+shown!(LengthError);
+
+fn in_both_ways(total: Length) -> Phrase {
     let inches = super::Shown::in_inches(total.nanometres(), 64);
-    format!("write `{}`, or inches alone: `{inches}`", inches.feet_and_inches())
+    phrase!("write `{}`, or inches alone: `{inches}`", inches.feet_and_inches().to_string(), inches.to_string())
 }

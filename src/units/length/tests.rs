@@ -1,7 +1,7 @@
 //! Lengths against published definitions, check values, and themselves.
 
 use super::*;
-use crate::units::NumberError;
+use crate::units::{Fault, NumberError};
 use proptest::prelude::*;
 
 fn length(written: &str) -> Length {
@@ -182,7 +182,10 @@ mod refusals {
         for written in ["36", "34 1/2", "40.5", "-3", "½"] {
             let error = Length::parse(written).unwrap_err();
             assert_eq!(error, LengthError::Bare(written.into()));
-            assert_eq!(error.remedy(), format!("write `{written}\"` for inches or `{written} mm` for millimetres"));
+            assert_eq!(
+                error.remedy().text(),
+                format!("write `{written}\"` for inches or `{written} mm` for millimetres")
+            );
         }
     }
 
@@ -190,7 +193,7 @@ mod refusals {
     fn refused(rows: &[(&str, &str, &str)]) {
         for (written, message, remedy) in rows {
             let error = Length::parse(written).unwrap_err();
-            assert_eq!((error.to_string().as_str(), error.remedy().as_str()), (*message, *remedy), "{written}");
+            assert_eq!((error.to_string().as_str(), error.remedy().text()), (*message, *remedy), "{written}");
         }
     }
 

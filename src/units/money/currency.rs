@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::units::{Fault, Phrase, phrase, shown};
+
 /// A currency of ISO 4217 that has minor units (or says that it has none): not gold, not test codes.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Currency(iso_currency::Currency);
@@ -10,20 +12,17 @@ pub struct Currency(iso_currency::Currency);
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CurrencyError(pub String);
 
-impl fmt::Display for CurrencyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "`{}` is not a currency code", self.0)
+impl Fault for CurrencyError {
+    fn message(&self) -> Phrase {
+        phrase!("`{}` is not a currency code", self.0)
     }
-}
 
-impl std::error::Error for CurrencyError {}
-
-impl CurrencyError {
-    /// How to write it.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         "write the three capital letters of ISO 4217, such as `USD`, `CAD` or `EUR`".into()
     }
 }
+
+shown!(CurrencyError);
 
 /// Symbols that mean one currency wherever they are read. All others print by code, since `$`
 /// alone is a dozen of them.

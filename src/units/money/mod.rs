@@ -10,6 +10,8 @@ use rust_decimal::Decimal;
 use std::cmp::Ordering;
 use std::fmt;
 
+use crate::units::{Fault, Phrase, phrase, shown};
+
 /// An amount in whole minor units (cents, where the currency has them).
 ///
 /// It has no `+` and no order, since neither means anything between currencies:
@@ -42,40 +44,44 @@ pub enum MoneyError {
     TooLarge,
 }
 
-impl fmt::Display for MoneyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Fault for MoneyError {
+    fn message(&self) -> Phrase {
         match self {
-            MoneyError::Unreadable(text) => write!(f, "`{text}` is not an amount of money"),
-            MoneyError::Comma(text) => write!(f, "the comma in `{text}` may be a decimal point or a mark of thousands"),
+            MoneyError::Unreadable(text) => phrase!("`{text}` is not an amount of money", text),
+            MoneyError::Comma(text) => {
+                phrase!("the comma in `{text}` may be a decimal point or a mark of thousands", text)
+            }
             MoneyError::Decimals(text, currency) => {
-                write!(f, "`{text}` has more decimals than {currency} has ({})", currency.decimals())
+                phrase!(
+                    "`{text}` has more decimals than {currency} has ({})",
+                    text,
+                    currency.code(),
+                    currency.decimals()
+                )
             }
             MoneyError::OtherCurrency { wanted, found } => {
-                write!(f, "an amount in `{found}` stands where {wanted} is wanted")
+                phrase!("an amount in `{found}` stands where {wanted} is wanted", found, wanted.code())
             }
-            MoneyError::TooLarge => write!(f, "the amount is too large"),
+            MoneyError::TooLarge => phrase!("the amount is too large"),
         }
     }
-}
 
-impl std::error::Error for MoneyError {}
-
-impl MoneyError {
-    /// How to mend it.
-    pub fn remedy(&self) -> String {
+    fn remedy(&self) -> Phrase {
         match self {
             MoneyError::Unreadable(_) => "write the amount as a plain number, such as `3180.00`".into(),
             MoneyError::Comma(_) => "write it without commas, with a point before decimals: `3180.00`".into(),
             MoneyError::Decimals(_, currency) => {
-                format!("write at most {} decimals", currency.decimals())
+                phrase!("write at most {} decimals", currency.decimals())
             }
             MoneyError::OtherCurrency { wanted, .. } => {
-                format!("give the amount in {wanted}, the currency of the book")
+                phrase!("give the amount in {wanted}, the currency of the book", wanted.code())
             }
             MoneyError::TooLarge => "check the amount".into(),
         }
     }
 }
+
+shown!(MoneyError);
 
 impl Money {
     /// So many minor units.

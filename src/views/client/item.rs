@@ -286,8 +286,7 @@ impl PageBuilder<'_> {
         let issued =
             self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let Some(issued) = issued else { return vec![] };
-        let told =
-            |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.to_string().into()));
+        let told = |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.phrase()));
         let (since, number) = match issued.mark == item.now.mark {
             true => {
                 let mut known = self.known_words(room, selection);
@@ -338,7 +337,7 @@ impl PageBuilder<'_> {
 
 /// What of an item changed, as a page calls it: with the option that it is of.
 pub fn changed_field(words: Words, change: &marks::Change) -> String {
-    let field = field(words, &change.what);
+    let field = field(words, &change.what.to_string());
     change.of.as_ref().map_or_else(|| field.clone(), |of| format!("{}: {}", capital(of), field.to_lowercase()))
 }
 

@@ -3,7 +3,7 @@
 use crate::assess::{Changed, Fate, Moved, Sort, cautions};
 use crate::book::{Room as BookRoom, Selection};
 use crate::language::{Say as _, Words, say};
-use crate::ledger::IssuedItem;
+use crate::ledger::{IssuedItem, OptionContent};
 use crate::marks;
 use crate::marks::Said;
 use crate::units::{LeadTime, Money};
@@ -85,9 +85,8 @@ pub(super) fn item(
 /// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
 /// what is in the book no longer, all that its kind may do.
 fn cautions(words: Words, item: &IssuedItem, here: Option<(&BookRoom, &Selection)>) -> Vec<String> {
-    let options = item.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
-    let makers = options.filter_map(|option| option.get("caution")?.as_str());
-    let named = item.content.get("kind").and_then(|name| Kind::named(name.as_str()?));
+    let makers = item.shown().options().filter_map(OptionContent::caution);
+    let named = item.shown().kind().and_then(Kind::named);
     let of_kind = || named.map_or_else(Vec::new, cautions::of_kind);
     let hazards = here.map_or_else(of_kind, |(room, selection)| cautions::of_selection(room, selection));
     let mut told: Vec<String> = Vec::new();
@@ -106,10 +105,10 @@ pub(super) fn change(what: String, from: String, to: String) -> ChangeLine {
 
 /// What an item that is new or gone is: its options by name, maker, model and finish.
 pub(super) fn shown(words: Words, item: Option<&IssuedItem>) -> String {
-    let options = item.and_then(|item| item.content.get("options")?.as_array()).map_or(&[][..], Vec::as_slice);
-    let told = options.iter().map(|option| {
+    let options = item.into_iter().flat_map(|item| item.shown().options());
+    let told = options.map(|option| {
         let mut line: Vec<&str> = Vec::new();
-        for word in ["name", "maker", "model", "finish"].iter().filter_map(|key| option.get(*key)?.as_str()) {
+        for word in option.product() {
             if !line.iter().any(|before| before.contains(word)) {
                 line.push(word);
             }
@@ -128,7 +127,7 @@ fn content(words: Words, change: &marks::Change, of: &Changed) -> Option<ChangeL
     }
     let told = |said: &Option<Said>| match said {
         Some(Said::Amount(money)) => words.amount(*money),
-        Some(Said::Words(words)) => words.clone(),
+        Some(Said::Other(said)) => said.bare(["", ""]),
         None => String::new(),
     };
     let by = from.zip(to).and_then(|(from, to)| Some(difference(words, Moved { from, to }.by()?)));

@@ -6,6 +6,7 @@ use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, Purpose};
+use crate::marks::ChangedField;
 use crate::units::Date;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::lines::field;
@@ -141,18 +142,16 @@ fn changed(before: Option<&Issue>, issue: &Issue) -> BTreeMap<(String, String), 
 
 /// The fields of an item that changed, each once. A name often says maker and model again.
 fn fields(words: Words, item: &Changed) -> Vec<String> {
-    let mut fields: Vec<String> = Vec::new();
+    let mut fields: Vec<&ChangedField> = Vec::new();
     for change in &item.changes {
-        let field = field(words, &change.what).to_lowercase();
-        if !fields.contains(&field) {
-            fields.push(field);
+        if !fields.contains(&&change.what) {
+            fields.push(&change.what);
         }
     }
-    if item.changes.iter().any(|change| change.what == "maker" || change.what == "model") {
-        let name = field(words, "name").to_lowercase();
-        fields.retain(|field| *field != name);
+    if fields.iter().any(|field| field.is_product()) {
+        fields.retain(|field| !field.is_name());
     }
-    fields
+    fields.into_iter().map(|changed| field(words, &changed.to_string()).to_lowercase()).collect()
 }
 
 /// What became of some items in a line, few by name and many by count: `Range changed, Tap new`, `12

@@ -5,6 +5,7 @@ use std::io::Write;
 
 use super::Desk;
 use bookmatch::pictures::{Excess, Format, PictureError, Source, inspect, prepare};
+use bookmatch::units::Fault;
 use proptest::prelude::*;
 
 impl Desk {
@@ -37,7 +38,7 @@ fn each_bad_photo_is_refused_with_its_reason_and_the_good_ones_are_made() {
     assert_eq!(told[4..], ["a JPEG picture whose end is missing", "made"]);
     assert_eq!(counts.into_inner().expect("a lock"), [1, 2, 3, 4, 5, 6]);
     for fault in made.iter().filter_map(|made| made.as_ref().err()) {
-        assert!(!fault.remedy().is_empty());
+        assert!(!fault.remedy().text().is_empty());
     }
 }
 
@@ -120,7 +121,7 @@ fn inks_in_a_tiff_are_refused_and_the_remedy_says_how_to_export() {
     desk.python("photo(60, 40).convert('CMYK').save('inks.tiff')", &[]);
     let fault = desk.try_prepare("inks.tiff", &[30]).expect_err("inks without their meaning");
     assert_eq!(fault.to_string(), "a TIFF in the inks of a press (CMYK), which is not read here");
-    assert_eq!(fault.remedy(), "export it as JPEG or PNG, in sRGB, 8 bits a channel");
+    assert_eq!(fault.remedy().text(), "export it as JPEG or PNG, in sRGB, 8 bits a channel");
 }
 
 /// A small photo of each format, and the bytes that each format begins with.

@@ -5,6 +5,7 @@ use std::io::Write;
 
 use super::{Desk, numbers, text};
 use bookmatch::pictures::{Format, PictureError, Source, inspect, prepare};
+use bookmatch::units::Fault;
 use moxcms::ColorProfile;
 use proptest::prelude::*;
 
@@ -165,7 +166,7 @@ fn what_can_not_be_decoded_is_refused_with_the_way_to_convert_it() {
         let fault = desk.try_prepare(name, &[100]).expect_err(name);
         assert!(matches!(fault, PictureError::Heic { .. }), "{fault:?}");
         assert!(fault.to_string().starts_with("a HEIC photo that can't be decoded ("), "{fault}");
-        assert!(fault.remedy().contains("heif-convert photo.heic photo.jpg"), "{}", fault.remedy());
+        assert!(fault.remedy().text().contains("heif-convert photo.heic photo.jpg"), "{}", fault.remedy());
     }
     write(&desk, "photo.heic", &photo);
     assert!(desk.try_prepare("photo.heic", &[100]).is_ok());

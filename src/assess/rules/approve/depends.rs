@@ -9,7 +9,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::ledger::{Decision, Fact, IssuedItem, Moment, Vouched};
+use crate::ledger::{Decision, Fact, IssuedItem, Moment, OptionContent, Vouched};
 use crate::marks;
 
 declare! {
@@ -79,7 +79,7 @@ fn changed(
         None if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
             let changes = marks::changes(&issued.content, &now.content);
-            changes.first().map_or(Phrase::default(), |change| phrase!(": {}", Phrase::from(change.words())))
+            changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
         }
     };
     let (name, other) = (&selection.name.value, &ground.selection.name.value);
@@ -105,15 +105,13 @@ fn another_choice(
     issued: &IssuedItem,
     ground: &Prerequisite<'_>,
 ) -> Option<(String, String)> {
-    let before = by_record.or_else(|| issued.content.get("chosen")?.as_str())?;
+    let before = by_record.or_else(|| issued.shown().chosen())?;
     let item = context.approvals.item(ground.room, ground.selection)?;
     let now = ground.selection.chosen.get().map(String::as_str).or_else(|| item.chosen())?;
     let name = |id: &str| {
         let options = ground.selection.options.iter();
         let here = options.filter(|option| option.id.value == id).map(|option| option.title()).next();
-        let issued = issued.content.get("options").and_then(|options| options.as_array()).into_iter().flatten();
-        let of_id = |option: &&serde_json::Value| option.get("id").and_then(|own| own.as_str()) == Some(id);
-        let there = issued.filter(of_id).find_map(|option| option.get("name")?.as_str());
+        let there = issued.shown().option(id).and_then(OptionContent::name);
         here.or_else(|| there.map(str::to_string)).unwrap_or_else(|| id.to_string())
     };
     (before != now).then(|| (name(before), name(now)))

@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::marks::Change;
 use crate::units::series;
 
 declare! {
@@ -46,7 +47,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(word) = item.words.iter().find(|word| !word.holds && word.given.is_known() && word.approves()) else {
             continue;
         };
-        let told: Vec<Phrase> = word.changes.iter().take(TOLD).map(|change| change.words().into()).collect();
+        let told: Vec<Phrase> = word.changes.iter().take(TOLD).map(Change::words).collect();
         let more = word.changes.len().saturating_sub(TOLD);
         let more = if more > 0 { phrase!(" and {more} more", more) } else { Phrase::default() };
         let what =

@@ -60,7 +60,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             windows.extend(windows_over(&hearth).into_iter().map(|window| (window, name.clone())));
         }
         let said = room.windows.iter().filter(|window| is_said_above_cooking(window, context.site.plan(room)));
-        windows.extend(said.map(|window| (window, Phrase::from(window.above.text().to_string()))));
+        windows.extend(said.map(|window| (window, Phrase::plain(window.above.text()))));
         windows.sort_by_key(|(window, _)| window.name.span);
         windows.dedup_by_key(|(window, _)| window.name.span);
         findings.extend(windows.into_iter().filter_map(|(window, under)| opens(room, window, under)));

@@ -4,7 +4,6 @@ use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::WALKWAY;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Phrase;
 use crate::site::distances::aisles;
 
 declare! {
@@ -42,7 +41,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let measure = Measure {
                 room,
                 item: None,
-                is: (Phrase::from(name), "wide"),
+                is: (name, "wide"),
                 there,
                 advised: Some(ADVISED),
                 code: passage(context),

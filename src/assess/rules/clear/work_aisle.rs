@@ -5,7 +5,6 @@ use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::{WORK_AISLE_MORE, WORK_AISLE_ONE};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::Phrase;
 use crate::site::distances::aisles;
 
 declare! {
@@ -50,7 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let measure = Measure {
                 room,
                 item: None,
-                is: (Phrase::from(name), "wide"),
+                is: (name, "wide"),
                 there,
                 advised: Some(if several { SEVERAL } else { ONE_COOK }),
                 code: passage(context),

@@ -119,7 +119,7 @@ fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, re
 }
 
 fn titled(name: &str, model: &str) -> Phrase {
-    if model.is_empty() { Phrase::from(name.to_string()) } else { phrase!("{name} {model}", name, model) }
+    if model.is_empty() { Phrase::plain(name) } else { phrase!("{name} {model}", name, model) }
 }
 
 /// How what is ordered meets what is required.

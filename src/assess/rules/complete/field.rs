@@ -69,7 +69,7 @@ fn how(path: &str) -> Option<Phrase> {
     let inner = path.split('.').rev().fold(None::<String>, |inside, key| {
         Some(inside.map_or_else(|| format!("{key}: …"), |inside| format!("{key}: {{{inside}}}")))
     })?;
-    Some(phrase!("`{inner}`{}", inner, Phrase::from(field.shape.choice())))
+    Some(phrase!("`{inner}`{}", inner, field.shape.choice()))
 }
 
 fn field(path: &str) -> Option<&'static Field> {

@@ -49,9 +49,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         let finding = Remark::query(written.name.span, message);
         let mut remedy =
-            "show it to those who pay; choose something else, or agree the difference in writing".to_string();
+            Phrase::from("show it to those who pay; choose something else, or agree the difference in writing");
         if written.includes.is_absent() {
-            remedy += "; and say with `includes` what the allowance is to pay for";
+            remedy = remedy.then("; and say with `includes` what the allowance is to pay for");
         }
         findings.push(finding.remedy(remedy));
     }

@@ -77,7 +77,7 @@ fn words(context: &Context<'_>, said: Said<'_>) -> Phrase {
     match said {
         Said::Length(length) => say(length, context.book.project.units).into(),
         Said::Count(count) => Value::Count(count.into()).into(),
-        Said::Word(word) => word.to_string().into(),
+        Said::Word(word) => Phrase::plain(word),
     }
 }
 

@@ -4,19 +4,17 @@ use std::borrow::Cow;
 
 use rust_decimal::Decimal;
 
-use crate::source::Spanned;
 use crate::units::{Area, Date, Figure, LeadTime, Length, LengthRange, Money, Percent, Quantity, Weight};
 
-use super::phrase::quoted;
-use super::{Code, Phrase, Piece, Value};
+use super::{Phrase, Piece, Value, quoted};
 
 /// A sentence from a template, as `format!` has it, and what stands in its holes in their order. A hole may
 /// bear a name for its reader, `{there}`; between backticks it is quoted.
 macro_rules! phrase {
     ($template:literal $(, $value:expr)* $(,)?) => {{
-        const HOLES: usize = $crate::finding::holes($template);
-        let values: [&dyn $crate::finding::Say; HOLES] = [$(&$value),*];
-        $crate::finding::Phrase::fill($template, &values)
+        const HOLES: usize = $crate::units::holes($template);
+        let values: [&dyn $crate::units::Say; HOLES] = [$(&$value),*];
+        $crate::units::Phrase::fill($template, &values)
     }};
 }
 pub(crate) use phrase;
@@ -152,12 +150,6 @@ impl Say for String {
     }
 }
 
-impl Say for Code {
-    fn add_to(&self, pieces: &mut Vec<Piece>) {
-        self.text().add_to(pieces);
-    }
-}
-
 impl<T: Say + ToOwned + ?Sized> Say for Cow<'_, T> {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         (**self).add_to(pieces);
@@ -173,11 +165,5 @@ impl Say for LeadTime {
 impl<T: Say + ?Sized> Say for &T {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         (**self).add_to(pieces);
-    }
-}
-
-impl<T: Say> Say for Spanned<T> {
-    fn add_to(&self, pieces: &mut Vec<Piece>) {
-        self.value.add_to(pieces);
     }
 }

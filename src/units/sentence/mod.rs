@@ -1,11 +1,21 @@
 //! Sentences in pieces: words of ours, what somebody wrote, and values. The text is made last.
 
+mod cut;
+mod fault;
+mod template;
+mod value;
+
+pub use fault::Fault;
+pub(crate) use fault::shown;
+pub(crate) use template::phrase;
+pub use template::{Say, holes};
+pub use value::Value;
+
 use std::borrow::Cow;
 use std::fmt;
 use std::sync::OnceLock;
 
-use super::cut::{MOST, MOST_QUOTED, short};
-use super::{Say, Value};
+use cut::{MOST, MOST_QUOTED, short};
 
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -46,6 +56,11 @@ impl Phrase {
     /// A name between marks.
     pub fn name(name: &str) -> Self {
         Self::of(vec![quoted(name)])
+    }
+
+    /// What somebody wrote, whole, and with no marks around it.
+    pub fn plain(text: &str) -> Self {
+        Self::of(text.pieces())
     }
 
     /// Said of one option alone, of which another can be chosen.
@@ -160,7 +175,7 @@ impl Phrase {
 }
 
 /// What somebody wrote, cut where it is long.
-pub(super) fn quoted(text: &str) -> Piece {
+fn quoted(text: &str) -> Piece {
     Piece::Quoted(short(text, MOST_QUOTED))
 }
 
@@ -183,22 +198,9 @@ impl From<Value> for Phrase {
     }
 }
 
-/// The words of an error of a part that knows no phrases: what it quotes stands between backticks.
-impl From<String> for Phrase {
-    fn from(words: String) -> Self {
-        let parts = words.split('`').enumerate().filter(|(_, part)| !part.is_empty());
-        let piece = |(at, part): (usize, &str)| match at % 2 == 1 {
-            true => quoted(part),
-            false => Piece::Words(short(part, MOST).into()),
-        };
-        Self::of(parts.map(piece).collect())
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::finding::phrase;
     use crate::units::{Length, System};
 
     #[test]
@@ -220,7 +222,7 @@ mod tests {
         assert!(told.text().starts_with("`éé") && told.text().len() < 700, "{told}");
         assert!(told.text().ends_with("…` is not one of `a`, `b`c`"));
         assert_eq!(told.pieces().last(), Some(&Piece::Quoted("b`c".into())));
-        assert_eq!(Phrase::from("a".repeat(5_000)).text().chars().count(), MOST);
+        assert_eq!(phrase!("{}", "a".repeat(5_000)).text().chars().count(), MOST);
     }
 
     #[test]

@@ -1,0 +1,80 @@
+//! What of an item changed, as a type: a field of what the client is shown, with its name for people.
+
+use std::fmt;
+
+use crate::vocabulary::{Words, words};
+
+words! {
+    /// A field whose change is told in a way of its own.
+    pub enum MarkedField {
+        /// The option that is chosen, by its id.
+        Chosen = "chosen",
+        /// All options.
+        Options = "options",
+        /// What it is called.
+        Name = "name",
+        /// Who makes it.
+        Maker = "maker",
+        /// Which one of the maker's.
+        Model = "model",
+        /// What one comes to.
+        Price = "price",
+        /// How many.
+        Quantity = "quantity",
+        /// What all comes to.
+        Total = "total",
+        /// Its sizes.
+        Size = "size",
+        /// The kind's own facts.
+        Details = "details",
+        /// Its pictures.
+        Pictures = "pictures",
+    }
+}
+
+/// What is no longer as it was.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ChangedField {
+    /// A field of the item or of an option.
+    Marked(MarkedField),
+    /// Any other field, by the name that it has in the content.
+    Other(String),
+    /// A size, or one of the kind's own facts, by its name.
+    Fact(String),
+    /// An option as a whole.
+    Option,
+    /// What is said of a picture, by its place in the row.
+    Caption(usize),
+    /// A picture, by its place in the row, which is another one.
+    Picture(usize),
+}
+
+impl ChangedField {
+    /// The field of that key of an item or an option.
+    pub fn of(key: &str) -> Self {
+        MarkedField::of(key).map_or_else(|| Self::Other(key.to_string()), Self::Marked)
+    }
+
+    /// Whether it says which product it is.
+    pub fn is_product(&self) -> bool {
+        matches!(self, Self::Marked(MarkedField::Maker | MarkedField::Model))
+    }
+
+    /// Whether it is what the option is called.
+    pub fn is_name(&self) -> bool {
+        *self == Self::Marked(MarkedField::Name)
+    }
+}
+
+/// Its name for people.
+impl fmt::Display for ChangedField {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Marked(field) => f.write_str(field.word()),
+            Self::Other(name) | Self::Fact(name) => f.write_str(name),
+            Self::Option => f.write_str("option"),
+            Self::Caption(number) => write!(f, "picture {number}"),
+            Self::Picture(number) => write!(f, "picture {number} is another"),
+        }
+    }
+}
