@@ -4,6 +4,7 @@
 mod change_order;
 mod file;
 mod hostile;
+mod opened_again;
 mod pages;
 mod readers;
 mod revised;

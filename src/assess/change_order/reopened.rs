@@ -2,7 +2,7 @@
 
 use std::collections::HashSet;
 
-use crate::assess::Depends;
+use crate::assess::{Depends, Reason};
 use crate::book::Book;
 use crate::ledger::Issue;
 use crate::units::Date;
@@ -20,8 +20,8 @@ pub struct Reopened {
     pub tag: String,
     /// What it is called.
     pub name: String,
-    /// How it rests on the other: `is built around`.
-    pub rests: &'static str,
+    /// Why it rests on the other.
+    pub because: Reason,
     /// The first of those that changed, by what it is called.
     pub on: String,
     /// The last day to order it, by the later issue.
@@ -52,7 +52,7 @@ impl ChangeOrder {
                 item: selection.id.clone(),
                 tag: issued.tag.clone(),
                 name: issued.name.clone(),
-                rests: ground.because.words(),
+                because: ground.because,
                 on: ground.selection.name.value.clone(),
                 order_by: issued.order_by,
             })

@@ -92,9 +92,9 @@ fn opens_again(all: &[Reopened]) -> String {
     if !all.is_empty() {
         text += "\nopens again\n";
     }
-    for Reopened { room, tag, name, rests, on, order_by, .. } in all {
+    for Reopened { room, tag, name, because, on, order_by, .. } in all {
         let by = order_by.map_or(String::new(), |day| format!("; order by {day}"));
-        let _ = writeln!(text, "{tag}  {name}, {room}: it {rests} {on}{by}");
+        let _ = writeln!(text, "{tag}  {name}, {room}: it {} {on}{by}", because.words());
     }
     text
 }

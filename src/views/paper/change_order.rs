@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Sort};
+use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Reason, Reopened, Sort};
 use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
@@ -45,6 +45,8 @@ pub struct ChangeOrder {
     pub facts: Vec<LabelledLine>,
     /// The rooms with something to tell, in the order of the later issue.
     pub rooms: Vec<ChangedRoom>,
+    /// What rests on something that changed, the earliest order first.
+    pub opens_again: Vec<OpenedItem>,
     /// The sums before and after, the last one being what is signed for.
     pub totals: Vec<ChangeLine>,
     /// Those who sign, in the order of the book; nobody where nothing is shown otherwise.
@@ -70,6 +72,21 @@ pub struct ChangedRoom {
     pub name: String,
     /// The items that are not the same.
     pub items: Vec<ChangedItem>,
+}
+
+/// An item that stands as before, and rests on one that changed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OpenedItem {
+    /// The item's number on every sheet.
+    pub tag: String,
+    /// What it is called.
+    pub name: String,
+    /// Why it rests on the other, as the words of the sheets have it.
+    pub because: &'static str,
+    /// What it rests on.
+    pub on: String,
+    /// The last day to order it; empty where it has none.
+    pub by: String,
 }
 
 /// The issues that are compared, the earlier one first; number 0 is the book as it stands.
@@ -104,11 +121,25 @@ fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> Ch
         statement: statement(words, from, asks, draft),
         facts: facts((words, book.project.prices), order, (from, to), asks.then_some(book)),
         rooms: rooms(words, order, (from, to), book),
+        opens_again: order.reopened((from, to), book).into_iter().map(|one| opened(words, one)).collect(),
         totals: totals(words, order, book.project.prices),
         approvers: if asks { approvers(book) } else { vec![] },
         rule: if asks { who_signs(words, book) } else { say!(words, "changes.nobody_signs") },
         part: None,
     }
+}
+
+fn opened(words: Words, one: Reopened) -> OpenedItem {
+    let because = match one.because {
+        Reason::Named => "named",
+        Reason::Houses => "houses",
+        Reason::CutFor => "cut-for",
+        Reason::StandsOn => "stands-on",
+        Reason::TrimOf => "trim-of",
+        Reason::MeasuredOn => "measured-on",
+    };
+    let by = one.order_by.map_or_else(String::new, |day| words.day(day));
+    OpenedItem { tag: one.tag, name: one.name, because, on: one.on, by }
 }
 
 fn edition(words: Words, issue: &Issue) -> String {

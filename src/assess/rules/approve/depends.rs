@@ -84,17 +84,24 @@ fn changed(
     };
     let (name, other) = (&selection.name.value, &ground.selection.name.value);
     let message = phrase!(
-        "`{name}` was approved in issue {issue}, and `{other}`, which it {}, has changed since{told}",
+        "`{name}` was approved in issue {issue}, and `{other}`, which it {}, has changed since{told}{by}",
         name,
         issue,
         other,
         ground.because.words(),
-        told
+        told,
+        to_be_ordered_by(context, selection)
     );
     let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
     let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
     let remedy = phrase!("look whether `{name}` still suits it; change it, or have it approved again", name);
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
+}
+
+/// The day of the earliest order that rests on it, while it is still to come.
+fn to_be_ordered_by(context: &Context<'_>, selection: &Selection) -> Phrase {
+    let order = context.dates.last_order(selection).filter(|_| !selection.is_ordered());
+    order.map_or_else(Phrase::default, |last| phrase!("; it is to be ordered by {last}", last))
 }
 
 /// The option that was chosen when the word was given and the one that is chosen now, by name, where they

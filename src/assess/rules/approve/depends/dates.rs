@@ -2,7 +2,7 @@
 
 use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
-use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::Date;
 
@@ -28,8 +28,6 @@ fn told(context: &Context<'_>, (room, selection): (&Room, &Selection), ground: &
         return None;
     }
     let (name, other) = (&selection.name.value, &ground.selection.name.value);
-    let order = context.dates.last_order(selection).filter(|_| placed.is_none());
-    let by = order.map_or_else(Phrase::default, |last| phrase!("; it is to be ordered by {last}", last));
     let message = phrase!(
         "`{name}` was {what} on {}, and `{other}`, which it {}, was chosen on {}, after it{by}",
         name,
@@ -38,7 +36,7 @@ fn told(context: &Context<'_>, (room, selection): (&Room, &Selection), ground: &
         other,
         ground.because.words(),
         chosen.value,
-        by
+        super::to_be_ordered_by(context, selection)
     );
     let severity = if placed.is_some() { Severity::Stop } else { Severity::Query };
     let finding = Remark::new(severity, before.span, message).room(&room.folder).selection(&selection.name);
