@@ -2,7 +2,7 @@
 //!
 //! Pages, sheets and findings all ask here. Where nobody says what would rule a hazard out, it is due.
 
-use crate::book::{Fuel, Opening, ProductOption, Room, Selection};
+use crate::book::{DetailName, Fuel, Opening, ProductOption, Room, Selection};
 use crate::finding::Finding;
 use crate::units::{Length, Weight};
 use crate::vocabulary::supply::{Amount, Power};
@@ -47,7 +47,7 @@ fn of_option(kind: Kind, option: &ProductOption, opening: Option<&Opening>) -> V
         (Hazard::Water, needs.is_some_and(|needs| needs.water.get().is_some() || needs.drain.get().is_some())),
         (Hazard::Air, needs.is_some_and(|needs| needs.duct.get().is_some())),
         (Hazard::Weight, weight(option).is_some_and(|weight| weight >= HEAVY)),
-        (Hazard::Glass, option.detail("glass").is_some()),
+        (Hazard::Glass, option.detail(DetailName::Glass).is_some()),
     ];
     let needed = needed.into_iter().filter(|(_, is)| *is).map(|(hazard, _)| hazard);
     let by_kind = kind.hazards().iter().copied().filter(|hazard| !is_ruled_out(*hazard, kind, option, opening));

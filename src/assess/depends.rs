@@ -8,7 +8,7 @@
 use crate::site;
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
-use crate::book::{Book, Names, Opening, ProductOption, Room, Selection, circles};
+use crate::book::{Book, DetailName, Names, Opening, ProductOption, Room, Selection, circles};
 use crate::source::Span;
 use crate::vocabulary::{Kind, Trade};
 
@@ -295,7 +295,7 @@ fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<
 /// Whether the valve that a shower set is trim for is a selection of its own, by its model.
 fn names_valve(set: &Selection, valve: &Selection) -> bool {
     let models = valve.options.iter().filter_map(|option| option.model.get());
-    let valves = || set.options.iter().filter_map(|option| option.words("valve"));
+    let valves = || set.options.iter().filter_map(|option| option.words(DetailName::Valve));
     models.into_iter().any(|model| valves().any(|(words, _)| words.split_whitespace().any(|word| word == model)))
 }
 

@@ -53,29 +53,29 @@ record! {
             "whether one moves over to a seat, or rolls in",
             "roll-in";
     }
-    figures distances: Distances => unmarked {
-        "turning circle": Readings, "greatest circle of clear floor", "60\"";
-        "counter heights": Readings, "heights at which one can work", "[34\", 42\"]";
-        "work surface width": Readings, "width of the surface to sit at and work", "30\"";
-        "work surface height": Readings, "its height", "34\"";
-        "sink rim": Readings, "height of the sink's rim, or of the counter around it", "34\"";
-        "sink bowl depth": Readings, "depth of the bowl over a knee space", "6\"";
-        "toilet space from side wall": Readings,
+    figures distances: Distances<AccessDistance> => unmarked by AccessDistance {
+        TurningCircle = "turning circle": Readings, "greatest circle of clear floor", "60\"";
+        CounterHeights = "counter heights": Readings, "heights at which one can work", "[34\", 42\"]";
+        WorkSurfaceWidth = "work surface width": Readings, "width of the surface to sit at and work", "30\"";
+        WorkSurfaceHeight = "work surface height": Readings, "its height", "34\"";
+        SinkRim = "sink rim": Readings, "height of the sink's rim, or of the counter around it", "34\"";
+        SinkBowlDepth = "sink bowl depth": Readings, "depth of the bowl over a knee space", "6\"";
+        ToiletSpaceFromSideWall = "toilet space from side wall": Readings,
             "clear floor around the toilet, from the wall at its side",
             "60\"";
-        "toilet space from rear wall": Readings,
+        ToiletSpaceFromRearWall = "toilet space from rear wall": Readings,
             "clear floor around the toilet, from the wall behind it",
             "56\"";
-        "side grab bar": Readings, "length of the bar at the toilet's side", "42\"";
-        "side grab bar from rear wall": Readings, "where that bar begins", "12\"";
-        "rear grab bar": Readings, "length of the bar behind the toilet", "36\"";
-        "grab bar height": Readings,
+        SideGrabBar = "side grab bar": Readings, "length of the bar at the toilet's side", "42\"";
+        SideGrabBarFromRearWall = "side grab bar from rear wall": Readings, "where that bar begins", "12\"";
+        RearGrabBar = "rear grab bar": Readings, "length of the bar behind the toilet", "36\"";
+        GrabBarHeight = "grab bar height": Readings,
             "top of the gripping surface from the finished floor",
             "34\"";
-        "shower entry": Readings, "clear width of the shower's entry", "60\"";
-        "shower threshold": Readings, "height of the step at the shower's entry", "1/2\"";
-        "shower controls": Readings, "height of the shower's controls", "44\"";
-        "mirror": Readings, "lower edge of the mirror's glass over a basin", "40\"";
+        ShowerEntry = "shower entry": Readings, "clear width of the shower's entry", "60\"";
+        ShowerThreshold = "shower threshold": Readings, "height of the step at the shower's entry", "1/2\"";
+        ShowerControls = "shower controls": Readings, "height of the shower's controls", "44\"";
+        Mirror = "mirror": Readings, "lower edge of the mirror's glass over a basin", "40\"";
     }
 }
 

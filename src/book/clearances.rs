@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::Length;
-use crate::vocabulary::{Called, Faults, Gathers, Named, Readings, Shape, Slot, Value, name, record, words};
+use crate::vocabulary::{Called, Faults, Gathers, Named, Readings, Shape, Slot, Value, Words, name, record, words};
 
 record! {
     group
@@ -21,108 +21,118 @@ record! {
             "all counter that can be worked at, along its front, or each stretch of it",
             "[{length: 96\", depth: 25 1/2\", clear above: 18\"}]";
     }
-    figures distances: Distances => unmarked {
-        "work aisle": Readings, "between counters or appliances that face each other", "42\"";
-        "walkway": Readings,
+    figures distances: Distances<ClearDistance> => unmarked by ClearDistance {
+        WorkAisle = "work aisle": Readings, "between counters or appliances that face each other", "42\"";
+        Walkway = "walkway": Readings,
             "a way through, with a counter or an appliance on one side at most",
             "36\"";
-        "preparation counter": (Length, Length),
+        PreparationCounter = "preparation counter": (Length, Length),
             "the unbroken counter beside a sink where food is prepared, width and depth",
             "36\" x 24\"";
-        "dishwasher to sink": Readings,
+        DishwasherToSink = "dishwasher to sink": Readings,
             "from the dishwasher's edge to the nearest edge of a sink",
             "24\"";
-        "standing space at dishwasher": Readings,
+        StandingSpaceAtDishwasher = "standing space at dishwasher": Readings,
             "between the dishwasher and whatever stands at a right angle to it",
             "21\"";
-        "shoulder height": Readings,
+        ShoulderHeight = "shoulder height": Readings,
             "height of the cook's shoulder from the finished floor",
             "56\"";
-        "in front of toilet": Readings,
+        InFrontOfToilet = "in front of toilet": Readings,
             "clear floor from the toilet's front to whatever is opposite",
             "30\"";
-        "in front of bidet": Readings,
+        InFrontOfBidet = "in front of bidet": Readings,
             "clear floor from the bidet's front to whatever is opposite",
             "30\"";
-        "in front of basin": Readings,
+        InFrontOfBasin = "in front of basin": Readings,
             "clear floor from the basin's front to whatever is opposite",
             "30\"";
-        "in front of tub": Readings,
+        InFrontOfTub = "in front of tub": Readings,
             "clear floor from the tub's side to whatever is opposite",
             "30\"";
-        "in front of shower": Readings, "clear floor in front of the shower's entry", "30\"";
-        "toilet to side": Readings,
+        InFrontOfShower = "in front of shower": Readings, "clear floor in front of the shower's entry", "30\"";
+        ToiletToSide = "toilet to side": Readings,
             "from the toilet's centre to the nearest wall, cabinet or tub beside it",
             "18\"";
-        "toilet to next fixture": Readings,
+        ToiletToNextFixture = "toilet to next fixture": Readings,
             "from the toilet's centre to the centre of the fixture beside it",
             "36\"";
-        "toilet compartment": (Length, Length),
+        ToiletCompartment = "toilet compartment": (Length, Length),
             "inside of a compartment for the toilet, width and depth",
             "36\" x 66\"";
-        "paper holder ahead of bowl": Readings,
+        PaperHolderAheadOfBowl = "paper holder ahead of bowl": Readings,
             "from the toilet's front edge forward to the paper",
             "10\"";
-        "paper holder height": Readings,
+        PaperHolderHeight = "paper holder height": Readings,
             "centre of the paper from the finished floor",
             "26\"";
-        "basin to side": Readings,
+        BasinToSide = "basin to side": Readings,
             "from the basin's centre to the wall or anything tall beside it",
             "20\"";
-        "basin edge to wall": Readings,
+        BasinEdgeToWall = "basin edge to wall": Readings,
             "from the edge of a basin that hangs or stands free to the wall beside it",
             "4\"";
-        "basin to basin": Readings, "from centre to centre of two basins", "36\"";
-        "basin height": Readings, "top of the basin's rim from the finished floor", "34\"";
-        "shower": (Length, Length), "inside of the shower between finished faces", "36\" x 42\"";
-        "shower seat height": Readings, "top of the shower's seat from its floor", "18\"";
-        "shower seat depth": Readings, "depth of a seat that is fixed in the shower", "15\"";
-        "shower head": Readings,
+        BasinToBasin = "basin to basin": Readings, "from centre to centre of two basins", "36\"";
+        BasinHeight = "basin height": Readings, "top of the basin's rim from the finished floor", "34\"";
+        Shower = "shower": (Length, Length), "inside of the shower between finished faces", "36\" x 42\"";
+        ShowerSeatHeight = "shower seat height": Readings, "top of the shower's seat from its floor", "18\"";
+        ShowerSeatDepth = "shower seat depth": Readings, "depth of a seat that is fixed in the shower", "15\"";
+        ShowerHead = "shower head": Readings,
             "height of the shower head's outlet in the wall, from the shower's floor",
             "80\"";
-        "shower wall covering": Readings,
+        ShowerWallCovering = "shower wall covering": Readings,
             "how high the waterproof covering goes, from the shower's floor",
             "84\"";
-        "headroom at shower": Readings,
+        HeadroomAtShower = "headroom at shower": Readings,
             "ceiling above the shower's floor under the head",
             "84\"";
-        "headroom at toilet": Readings,
+        HeadroomAtToilet = "headroom at toilet": Readings,
             "ceiling above the toilet and the floor in front of it",
             "84\"";
-        "headroom at basin": Readings,
+        HeadroomAtBasin = "headroom at basin": Readings,
             "ceiling above the basin and the floor in front of it",
             "84\"";
-        "headroom at tub": Readings,
+        HeadroomAtTub = "headroom at tub": Readings,
             "ceiling above the tub and the floor in front of it",
             "84\"";
     }
 }
 
-/// Distances by the keys that they stand under.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Distances {
+/// Distances by their names.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Distances<Name> {
     /// Single distances.
-    pub lengths: BTreeMap<&'static str, Readings>,
+    pub lengths: BTreeMap<Name, Readings>,
     /// Rectangles: width and depth.
-    pub sides: BTreeMap<&'static str, Spanned<(Length, Length)>>,
+    pub sides: BTreeMap<Name, Spanned<(Length, Length)>>,
 }
 
-impl Distances {
-    /// The least of the distances of that key.
-    pub fn least(&self, key: &str) -> Option<&Spanned<Length>> {
-        self.lengths.get(key)?.least()
+impl<Name> Default for Distances<Name> {
+    fn default() -> Self {
+        Self { lengths: BTreeMap::new(), sides: BTreeMap::new() }
     }
 }
 
-impl Gathers<Readings> for Distances {
-    fn gather(&mut self, key: &'static str, value: Spanned<Readings>) {
-        self.lengths.insert(key, value.value);
+impl<Name: Ord> Distances<Name> {
+    /// The least of the distances of that name.
+    pub fn least(&self, name: Name) -> Option<&Spanned<Length>> {
+        self.lengths.get(&name)?.least()
     }
 }
 
-impl Gathers<(Length, Length)> for Distances {
-    fn gather(&mut self, key: &'static str, value: Spanned<(Length, Length)>) {
-        self.sides.insert(key, value);
+impl<Name: Words + Ord> Gathers<Readings> for Distances<Name> {
+    type Name = Name;
+
+    fn gather(&mut self, name: Name, value: Spanned<Readings>) {
+        self.lengths.insert(name, value.value);
+    }
+}
+
+impl<Name: Words + Ord> Gathers<(Length, Length)> for Distances<Name> {
+    type Name = Name;
+
+    fn gather(&mut self, name: Name, value: Spanned<(Length, Length)>) {
+        self.sides.insert(name, value);
     }
 }
 

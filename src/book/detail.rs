@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{CabinetEnds, CutOut, FitsFronts, Grain, Reveal, Setting};
+use super::{CabinetEnds, CutOut, DetailName, FitsFronts, Grain, Reveal, Setting};
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange, Sides};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
@@ -11,8 +11,8 @@ use crate::vocabulary::{EdgeTrim, Gathers, Mount, Pattern, Pitch, Shown};
 /// A fact of the kind's own, as the book words it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Detail {
-    /// Its key in the vocabulary.
-    pub key: &'static str,
+    /// Its name.
+    pub name: DetailName,
     /// What is written.
     pub value: DetailValue,
     /// Where.
@@ -109,15 +109,17 @@ fn said(value: &impl ToString) -> Option<String> {
 }
 
 impl<T: Fact> Gathers<T> for Vec<Detail> {
-    fn gather(&mut self, key: &'static str, value: Spanned<T>) {
-        self.push(Detail { key, value: value.value.value(), span: value.span });
+    type Name = DetailName;
+
+    fn gather(&mut self, name: DetailName, value: Spanned<T>) {
+        self.push(Detail { name, value: value.value.value(), span: value.span });
     }
 }
 
 /// An object of them, each value telling what it is.
 impl Shown for Vec<Detail> {
     fn shown(&self) -> Value {
-        Value::Object(self.iter().map(|detail| (detail.key.to_string(), detail.value.shown())).collect())
+        Value::Object(self.iter().map(|detail| (detail.name.to_string(), detail.value.shown())).collect())
     }
 }
 

@@ -24,10 +24,14 @@ mod burning;
 pub use burning::Burning;
 
 mod access;
-pub use access::{Access, AccessProfile, Control, KitchenWays, KneeSpace, KneesAt, Pipes, Reach, ShowerType};
+pub use access::{
+    Access, AccessDistance, AccessProfile, Control, KitchenWays, KneeSpace, KneesAt, Pipes, Reach, ShowerType,
+};
 
 mod clearances;
-pub use clearances::{Beside, Clearances, Distances, Frontage, Landing, Seating, Stretch, Traffic, Triangle};
+pub use clearances::{
+    Beside, ClearDistance, Clearances, Distances, Frontage, Landing, Seating, Stretch, Traffic, Triangle,
+};
 
 mod outline;
 pub use outline::Outline;
@@ -60,7 +64,7 @@ mod selection;
 pub use selection::{NeededFor, Selection};
 
 mod product_option;
-pub use product_option::{Accessory, FitsFronts, Grain, Hinge, Panel, ProductOption, Reveal, Size};
+pub use product_option::{Accessory, DetailName, FitsFronts, Grain, Hinge, Panel, ProductOption, Reveal, Size};
 
 mod detail;
 pub use detail::{Detail, DetailValue, Fact};

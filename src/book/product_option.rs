@@ -120,64 +120,64 @@ record! {
             "the front panel that the joiner makes for it",
             "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}" => unmarked;
     }
-    figures details: Vec<Detail> => marked {
-        "capacity": String, "what it holds", "16 cu ft";
-        "set": Setting,
+    figures details: Vec<Detail> => marked by DetailName {
+        Capacity = "capacity": String, "what it holds", "16 cu ft";
+        Set = "set": Setting,
             "where its front is meant to be: in one plane with the fronts beside it, or before them",
             "flush";
-        "finished ends": CabinetEnds, "which sides of cabinets are finished, where they are seen", "all";
-        "varies by": Length,
+        FinishedEnds = "finished ends": CabinetEnds, "which sides of cabinets are finished, where they are seen", "all";
+        VariesBy = "varies by": Length,
             "how much one may be larger than another, for what is made by hand",
             "1/4\"";
-        "made as": CutOut, "how the unit is made to be set in", "slide-in";
-        "airflow": Worded<Option<Airflow>>, "rated airflow, the most it moves", "390 cfm";
-        "holes": u32, "how many holes it takes", "2";
-        "spread": Worded<Option<LengthRange>>, "distance between holes, centre to centre", "8\"";
-        "rear travel": Length, "how far handle or lever moves behind its hole's centre", "1 3/4\"";
-        "spout reach": Length, "from the hole's centre to the stream", "8 1/4\"";
-        "valve": String, "the valve body that is built in, by model", "VB-2";
-        "mount": Worded<Option<Mount>>, "how it is fixed", "undermount";
-        "bowl depth": Length, "inside depth of the bowl", "9\"";
-        "reveal": Reveal,
+        MadeAs = "made as": CutOut, "how the unit is made to be set in", "slide-in";
+        Airflow = "airflow": Worded<Option<Airflow>>, "rated airflow, the most it moves", "390 cfm";
+        Holes = "holes": u32, "how many holes it takes", "2";
+        Spread = "spread": Worded<Option<LengthRange>>, "distance between holes, centre to centre", "8\"";
+        RearTravel = "rear travel": Length, "how far handle or lever moves behind its hole's centre", "1 3/4\"";
+        SpoutReach = "spout reach": Length, "from the hole's centre to the stream", "8 1/4\"";
+        Valve = "valve": String, "the valve body that is built in, by model", "VB-2";
+        Mount = "mount": Worded<Option<Mount>>, "how it is fixed", "undermount";
+        BowlDepth = "bowl depth": Length, "inside depth of the bowl", "9\"";
+        Reveal = "reveal": Reveal,
             "whether the rim of an undermount bowl shows, is flush, or is covered",
             "flush";
-        "corner radius": Length, "radius of a bowl's inside corners, seen from above", "3/8\"";
-        "drain": Worded<Option<Side>>, "where the outlet is", "rear centre";
-        "trap seal": Length, "how deep the water is that its trap holds", "2\"";
-        "rough-in": Length, "from the finished wall to the centre of the outlet", "12\"";
-        "seat height": Length, "top of the seat from the finished floor", "16 1/2\"";
-        "drop": LengthRange, "from ceiling to the lowest part, as it can be set", "18\" to 72\"";
-        "canopy": Length, "width of the plate at the ceiling or wall", "5\"";
-        "slope rating": Worded<Option<Pitch>>,
+        CornerRadius = "corner radius": Length, "radius of a bowl's inside corners, seen from above", "3/8\"";
+        Drain = "drain": Worded<Option<Side>>, "where the outlet is", "rear centre";
+        TrapSeal = "trap seal": Length, "how deep the water is that its trap holds", "2\"";
+        RoughIn = "rough-in": Length, "from the finished wall to the centre of the outlet", "12\"";
+        SeatHeight = "seat height": Length, "top of the seat from the finished floor", "16 1/2\"";
+        Drop = "drop": LengthRange, "from ceiling to the lowest part, as it can be set", "18\" to 72\"";
+        Canopy = "canopy": Length, "width of the plate at the ceiling or wall", "5\"";
+        SlopeRating = "slope rating": Worded<Option<Pitch>>,
             "the slope of ceiling that the canopy is made for",
             "up to 30 degrees";
-        "lamp": String, "lamp and base", "LED, E26, 9 W";
-        "kelvin": u32, "colour temperature in kelvin", "2700";
-        "lumens": u32, "light that one of it gives, in lumens", "800";
-        "dimming": String, "how it dims", "to 10 %, trailing edge";
-        "damp rating": String, "where it may hang", "damp";
-        "face size": Sides, "a tile's face", "4\" x 4\"";
-        "thickness": Length, "thickness", "3/8\"";
-        "joint": Length, "width of the joint", "1/8\"";
-        "grout": String, "grout, by maker and colour", "Hollin 09 warm grey";
-        "edge trim": Worded<EdgeTrim>, "how its edges end", "glazed edge pieces, 14 ft";
-        "pattern": Worded<Pattern>, "how it is laid, and in which direction", "stacked, long side level";
-        "centre to centre": Length, "between the screws of a pull", "5 1/16\"";
-        "projection": Length, "how far it stands out", "1 1/4\"";
-        "fits": FitsFronts,
+        Lamp = "lamp": String, "lamp and base", "LED, E26, 9 W";
+        Kelvin = "kelvin": u32, "colour temperature in kelvin", "2700";
+        Lumens = "lumens": u32, "light that one of it gives, in lumens", "800";
+        Dimming = "dimming": String, "how it dims", "to 10 %, trailing edge";
+        DampRating = "damp rating": String, "where it may hang", "damp";
+        FaceSize = "face size": Sides, "a tile's face", "4\" x 4\"";
+        Thickness = "thickness": Length, "thickness", "3/8\"";
+        Joint = "joint": Length, "width of the joint", "1/8\"";
+        Grout = "grout": String, "grout, by maker and colour", "Hollin 09 warm grey";
+        EdgeTrim = "edge trim": Worded<EdgeTrim>, "how its edges end", "glazed edge pieces, 14 ft";
+        Pattern = "pattern": Worded<Pattern>, "how it is laid, and in which direction", "stacked, long side level";
+        CentreToCentre = "centre to centre": Length, "between the screws of a pull", "5 1/16\"";
+        Projection = "projection": Length, "how far it stands out", "1 1/4\"";
+        Fits = "fits": FitsFronts,
             "the fronts that a pull or knob goes on",
             "drawers";
-        "screws": Length, "length of the screws that come with it", "1\"";
-        "grain": Grain,
+        Screws = "screws": Length, "length of the screws that come with it", "1\"";
+        Grain = "grain": Grain,
             "the direction of a wood's grain on the fronts",
             "upright";
-        "edge": Worded<EdgeTrim>, "the profile of the front edge", "eased 1/8\"";
-        "door style": String, "style and overlay of doors and drawers", "shaker, full overlay";
-        "sheen": String, "sheen of a paint", "eggshell";
-        "apron height": Length, "height of a sink's front apron", "9 1/2\"";
-        "hole diameter": LengthRange, "the holes that a tap goes through", "1 3/8\" to 1 1/2\"";
-        "recess": Length, "how far it goes into a wall, from the finished face", "3 1/2\"";
-        "glass": String, "glass and its thickness", "3/8\" tempered";
+        Edge = "edge": Worded<EdgeTrim>, "the profile of the front edge", "eased 1/8\"";
+        DoorStyle = "door style": String, "style and overlay of doors and drawers", "shaker, full overlay";
+        Sheen = "sheen": String, "sheen of a paint", "eggshell";
+        ApronHeight = "apron height": Length, "height of a sink's front apron", "9 1/2\"";
+        HoleDiameter = "hole diameter": LengthRange, "the holes that a tap goes through", "1 3/8\" to 1 1/2\"";
+        Recess = "recess": Length, "how far it goes into a wall, from the finished face", "3 1/2\"";
+        Glass = "glass": String, "glass and its thickness", "3/8\" tempered";
     }
     besides {
         /// What its kind needs and is written nowhere, in it, in the selection or in the product: paths such as
@@ -217,23 +217,23 @@ impl ProductOption {
     }
 
     /// A fact of the kind's own that is a length.
-    pub fn length(&self, key: &str) -> Option<(Length, Span)> {
-        self.detail(key).and_then(|detail| Some((*Length::of(&detail.value)?, detail.span)))
+    pub fn length(&self, name: DetailName) -> Option<(Length, Span)> {
+        self.detail(name).and_then(|detail| Some((*Length::of(&detail.value)?, detail.span)))
     }
 
     /// A fact of the kind's own that is a range of lengths.
-    pub fn range(&self, key: &str) -> Option<LengthRange> {
-        self.detail(key).and_then(|detail| LengthRange::of(&detail.value)).copied()
+    pub fn range(&self, name: DetailName) -> Option<LengthRange> {
+        self.detail(name).and_then(|detail| LengthRange::of(&detail.value)).copied()
     }
 
     /// A fact of the kind's own that is a number.
-    pub fn count(&self, key: &str) -> Option<(u32, Span)> {
-        self.detail(key).and_then(|detail| Some((*u32::of(&detail.value)?, detail.span)))
+    pub fn count(&self, name: DetailName) -> Option<(u32, Span)> {
+        self.detail(name).and_then(|detail| Some((*u32::of(&detail.value)?, detail.span)))
     }
 
     /// A fact of the kind's own in words.
-    pub fn words(&self, key: &str) -> Option<(&str, Span)> {
-        self.detail(key).and_then(|detail| Some((String::of(&detail.value)?.as_str(), detail.span)))
+    pub fn words(&self, name: DetailName) -> Option<(&str, Span)> {
+        self.detail(name).and_then(|detail| Some((String::of(&detail.value)?.as_str(), detail.span)))
     }
 
     /// The fact of a type that only one has: a word, or what was written with what is understood of it.
@@ -255,8 +255,8 @@ impl ProductOption {
     }
 
     /// A fact of the kind's own.
-    pub fn detail(&self, key: &str) -> Option<&Detail> {
-        self.details.iter().find(|detail| detail.key == key)
+    pub fn detail(&self, name: DetailName) -> Option<&Detail> {
+        self.details.iter().find(|detail| detail.name == name)
     }
 }
 

@@ -57,20 +57,6 @@ record! {
     }
 }
 
-impl ServicePoints {
-    /// Each with what it is.
-    pub fn named(&self) -> [(Service, &Slot<ServicePoint>); 5] {
-        let Self { power, gas, water, drain, duct } = self;
-        [
-            (Service::Power, power),
-            (Service::Gas, gas),
-            (Service::Water, water),
-            (Service::Drain, drain),
-            (Service::Duct, duct),
-        ]
-    }
-}
-
 record! {
     #[derive(Default)]
     pub struct ServiceZones = ZONES("service zones", "where the maker's sheet wants each service to come out") {
@@ -82,16 +68,23 @@ record! {
     }
 }
 
-impl ServiceZones {
-    /// Each with what it is.
-    pub fn named(&self) -> [(Service, &Slot<ServiceZone>); 5] {
-        let Self { power, gas, water, drain, duct } = self;
-        [
-            (Service::Power, power),
-            (Service::Gas, gas),
-            (Service::Water, water),
-            (Service::Drain, drain),
-            (Service::Duct, duct),
-        ]
-    }
+/// What is told of each service.
+macro_rules! of_each_service {
+    ($($all:ident: $each:ident),+) => {
+        $(impl $all {
+            /// Each with what it is.
+            pub fn named(&self) -> [(Service, &Slot<$each>); 5] {
+                let Self { power, gas, water, drain, duct } = self;
+                [
+                    (Service::Power, power),
+                    (Service::Gas, gas),
+                    (Service::Water, water),
+                    (Service::Drain, drain),
+                    (Service::Duct, duct),
+                ]
+            }
+        })+
+    };
 }
+
+of_each_service!(ServicePoints: ServicePoint, ServiceZones: ServiceZone);

@@ -1,7 +1,7 @@
 //! The counter from back to front at what is let into it: how deep it is, what stands up behind it, what is
 //! left before that.
 
-use crate::book::{Island, IslandSide, Opening, PartIs, Room, Run, Selection, Splash};
+use crate::book::{DetailName, Island, IslandSide, Opening, PartIs, Room, Run, Selection, Splash};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -110,7 +110,7 @@ fn behind_a_run(room: &Room, run: &Run) -> Option<Behind> {
     });
     let of_tile = options(Kind::Tile).filter(|(_, option)| named(&option.laid.behind));
     let of_tile = of_tile.filter_map(|(selection, option)| {
-        let (thickness, at) = option.length("thickness")?;
+        let (thickness, at) = option.length(DetailName::Thickness)?;
         Some(Behind { thickness, at, is: BehindIs::Tile(selection.name.value.clone()) })
     });
     own.into_iter().chain(of_counters).chain(of_tile).max_by_key(|behind| behind.thickness)

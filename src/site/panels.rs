@@ -1,6 +1,6 @@
 //! The front panel of a thing: among its own fields, or as a line of its own.
 
-use crate::book::{Panel, ProductOption, Room, Selection, Slot};
+use crate::book::{DetailName, Panel, ProductOption, Room, Selection, Slot};
 use crate::vocabulary::{Kind, Said};
 
 /// The panel that the joiner makes for an option: its own `panel`, else a cabinet selection of the room that is
@@ -17,7 +17,8 @@ pub fn panel_of(room: &Room, selection: &Selection, option: &ProductOption) -> O
                 .any(|word| !PANEL.contains(&word.as_str()) && words(&selection.name).any(|own| own == word))
     };
     let chosen = panels.iter().find(its_own).and_then(|panel| panel.settled())?;
-    let thickness = chosen.length("thickness").map(|(value, at)| Slot::Given(crate::source::Spanned::new(value, at)));
+    let thickness =
+        chosen.length(DetailName::Thickness).map(|(value, at)| Slot::Given(crate::source::Spanned::new(value, at)));
     Some(Panel {
         width: chosen.size.width.clone(),
         height: chosen.size.height.clone(),

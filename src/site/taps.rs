@@ -1,6 +1,6 @@
 //! Taps and the bowls that they serve: which belongs to which, and what holes and reach they have.
 
-use crate::book::{Hole, ProductOption, Room, Selection};
+use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::supply::Worded;
@@ -74,7 +74,7 @@ pub fn drilled_for<'a>(listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
 
 /// How many holes a tap takes, or a bowl has.
 pub fn holes(option: &ProductOption) -> Option<(usize, Span)> {
-    let (holes, at) = option.count("holes")?;
+    let (holes, at) = option.count(DetailName::Holes)?;
     Some((usize::try_from(holes).ok()?, at))
 }
 

@@ -6,7 +6,7 @@ use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
-use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Shape, Slot, values};
+use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Shape, Slot, Words, values};
 
 /// A value that can stand in a field.
 pub trait Value: Sized {
@@ -218,18 +218,21 @@ impl<T: Value> NamedValue for Called<T> {
     }
 }
 
-/// What gathers the values of keys that stay words: facts that only some kinds have, distances by their names.
+/// What gathers values by their names: facts that only some kinds have, distances.
 pub trait Gathers<T>: Sized {
-    /// Takes one in.
-    fn gather(&mut self, key: &'static str, value: Spanned<T>);
+    /// What they are named by.
+    type Name: Words;
 
-    /// Reads the value of a key and takes it in; one that is faulty is left out.
-    fn take(&mut self, fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults)
+    /// Takes one in.
+    fn gather(&mut self, name: Self::Name, value: Spanned<T>);
+
+    /// Reads the value of a name and takes it in; one that is faulty is left out.
+    fn take(&mut self, fields: &mut Fields<'_>, name: Self::Name, faults: &mut Faults)
     where
         T: Value,
     {
-        if let Slot::Given(value) = fields.read(key, faults, T::read) {
-            self.gather(key, value);
+        if let Slot::Given(value) = fields.read(name.word(), faults, T::read) {
+            self.gather(name, value);
         }
     }
 }

@@ -14,7 +14,8 @@
 ///
 /// A field that comes later is `marked_if_written`: marks of books that do not write it stay what they were.
 ///
-/// After the fields: `figures all: Type => marked { "key": Type, "what it holds", "example"; }` for keys that stay words;
+/// After the fields: `figures all: Type => marked by Names { Name = "key": Type, "what it holds", "example"; }` for what
+/// is asked by its name, `Names::Name`;
 /// `besides { field: Type = |fields| …; }` for what no key holds; `then step` for what is to be settled or found
 /// faulty when all is read.
 macro_rules! record {
@@ -42,8 +43,8 @@ macro_rules! record {
             $($field:ident: $type:ty = $($must:ident)? $key:literal, $what:literal, $example:literal $(as $way:ty)?
                 $(=> $in:ident $($in_as:literal)*)?;)*
         }
-        $(figures $figures:ident: $all:ty => $all_in:ident {
-            $($fact_key:literal: $fact:ty, $fact_what:literal, $fact_example:literal;)*
+        $(figures $figures:ident: $all:ty => $all_in:ident by $names:ident {
+            $($fact_name:ident = $fact_key:literal: $fact:ty, $fact_what:literal, $fact_example:literal;)*
         })?
         $(besides { $($(#[$other_meta:meta])* $other:ident: $other_type:ty $(= $start:expr)?;)* })?
         $(then $step:expr)?
@@ -57,6 +58,11 @@ macro_rules! record {
             $(#[doc = "What stands under the other keys."] pub $figures: $all,)?
             $($($(#[$other_meta])* pub $other: $other_type,)*)?
         }
+
+        $($crate::vocabulary::words! {
+            #[doc = "The names of those other keys."]
+            pub enum $names { $($fact_name = $fact_key,)* }
+        })?
 
         #[doc = concat!("The table of `", $title, "`.")]
         pub const $table: $crate::vocabulary::Record = $crate::vocabulary::Record {
@@ -90,7 +96,7 @@ macro_rules! record {
             ) -> Option<Self> {
                 $(let $field = $crate::vocabulary::record!(@take fields, faults, $key, $type $(, $way)?);)*
                 $(let mut $figures = <$all>::default();
-                $(<$all as $crate::vocabulary::Gathers<$fact>>::take(&mut $figures, &mut fields, $fact_key, faults);)*)?
+                $(<$all as $crate::vocabulary::Gathers<$fact>>::take(&mut $figures, &mut fields, $names::$fact_name, faults);)*)?
                 $($(let $other: $other_type = $crate::vocabulary::record!(@start fields $(, $start)?);)*)?
                 let (_name, at) = (fields.name.clone(), fields.span);
                 fields.finish(faults);

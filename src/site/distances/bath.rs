@@ -1,6 +1,6 @@
 //! Clear distances of a bath.
 
-use crate::book::{End, Opening, Room};
+use crate::book::{ClearDistance, End, Opening, Room};
 use crate::site::plan::{Met, Plan, Thing};
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -12,27 +12,22 @@ const STANDS: Length = Length::from_inches(21);
 /// What is higher than this is tall beside a basin.
 const TALL: Length = Length::from_inches(48);
 
-/// Fixtures that one stands before: the word of `clearances` for each, and for the floor there.
-const FIXTURES: [(Kind, &str, &str); 4] = [
-    (Kind::Toilet, "toilet", "in front of toilet"),
-    (Kind::Basin, "basin", "in front of basin"),
-    (Kind::Bathtub, "tub", "in front of tub"),
-    (Kind::ShowerSet, "shower", "in front of shower"),
+/// Fixtures that one stands before: the clear floor in front of each, and the headroom there.
+const FIXTURES: [(Kind, ClearDistance, ClearDistance); 4] = [
+    (Kind::Toilet, ClearDistance::InFrontOfToilet, ClearDistance::HeadroomAtToilet),
+    (Kind::Basin, ClearDistance::InFrontOfBasin, ClearDistance::HeadroomAtBasin),
+    (Kind::Bathtub, ClearDistance::InFrontOfTub, ClearDistance::HeadroomAtTub),
+    (Kind::ShowerSet, ClearDistance::InFrontOfShower, ClearDistance::HeadroomAtShower),
 ];
 
-/// The kind of thing that a word of `clearances` means.
-fn kind(word: &str) -> Option<Kind> {
-    FIXTURES.iter().find(|(_, known, _)| *known == word).map(|(kind, ..)| *kind)
-}
-
-/// The word of `clearances` for the floor before a kind of fixture.
-pub fn in_front_of(kind: Kind) -> Option<&'static str> {
-    FIXTURES.iter().find(|(known, ..)| *known == kind).map(|(.., key)| *key)
+/// The clear floor before a kind of fixture.
+pub fn in_front_of(kind: Kind) -> Option<ClearDistance> {
+    FIXTURES.iter().find(|(known, ..)| *known == kind).map(|(_, front, _)| *front)
 }
 
 /// Clear floor in front of a fixture, as the opening that takes it has it, less what stands out of it.
-pub fn in_front_of_an_opening(room: &Room, key: &str) -> Option<Distance> {
-    let kind = kind(key.strip_prefix("in front of ")?)?;
+pub fn in_front_of_an_opening(room: &Room, name: ClearDistance) -> Option<Distance> {
+    let (kind, ..) = FIXTURES.into_iter().find(|(_, front, _)| *front == name)?;
     let openings = room.openings.iter().filter(|opening| opening.takes_a(kind));
     least(openings.filter_map(|opening| {
         let free = opening.in_front.spanned()?;
@@ -49,37 +44,35 @@ fn stands_out(room: &Room, opening: &Opening) -> Length {
 }
 
 /// A distance of the bath that follows from the plan.
-pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Distance> {
-    if let Some(word) = key.strip_prefix("in front of ") {
-        return least(things(plan, word).filter_map(|thing| in_front(plan, thing)));
-    }
-    if let Some(word) = key.strip_prefix("headroom at ") {
-        let over = |thing| headroom(plan, thing, word == "shower");
-        return least(things(plan, word).filter_map(over));
+pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
+    for (kind, front, above) in FIXTURES {
+        if name == front {
+            return least(plan.of_kind(kind).filter_map(|thing| in_front(plan, thing)));
+        }
+        if name == above {
+            let over = |thing| headroom(plan, thing, kind == Kind::ShowerSet);
+            return least(plan.of_kind(kind).filter_map(over));
+        }
     }
     let ends = [End::Left, End::Right];
-    let of_ends = |word: &str, of: &dyn Fn(&Thing<'a>, End) -> Option<Length>| {
+    let of_ends = |kind: Kind, of: &dyn Fn(&Thing<'a>, End) -> Option<Length>| {
         let each =
-            things(plan, word).flat_map(|thing| ends.map(|end| Some(Distance::planned(of(thing, end)?, thing.span))));
+            plan.of_kind(kind).flat_map(|thing| ends.map(|end| Some(Distance::planned(of(thing, end)?, thing.span))));
         least(each.flatten())
     };
-    match key {
-        "toilet to side" => of_ends("toilet", &|thing, end| Some(to_side(plan, thing, end)?.1)),
-        "toilet to next fixture" => of_ends("toilet", &|thing, end| Some(to_fixture(plan, thing, end)?.1)),
-        "basin to side" => of_ends("basin", &|thing, end| {
+    match name {
+        ClearDistance::ToiletToSide => of_ends(Kind::Toilet, &|thing, end| Some(to_side(plan, thing, end)?.1)),
+        ClearDistance::ToiletToNextFixture => {
+            of_ends(Kind::Toilet, &|thing, end| Some(to_fixture(plan, thing, end)?.1))
+        }
+        ClearDistance::BasinToSide => of_ends(Kind::Basin, &|thing, end| {
             to_side(plan, thing, end).filter(|(met, _)| is_tall(met)).map(|(_, distance)| distance)
         }),
-        "basin to basin" => of_ends("basin", &|thing, end| {
+        ClearDistance::BasinToBasin => of_ends(Kind::Basin, &|thing, end| {
             to_fixture(plan, thing, end).filter(|(is_basin, _)| *is_basin).map(|(_, distance)| distance)
         }),
         _ => None,
     }
-}
-
-/// The fixtures that a word of `clearances` means.
-fn things<'p, 'a>(plan: &'p Plan<'a>, word: &str) -> impl Iterator<Item = &'p Thing<'a>> {
-    let kind = kind(word);
-    plan.things.iter().filter(move |thing| kind.is_some_and(|kind| thing.is(kind)))
 }
 
 /// A fixture whose depth nobody knows has no front.

@@ -1,6 +1,6 @@
 //! Clear distances of a kitchen: doorways, aisles, the triangle, counter.
 
-use crate::book::{DoorHinge, End, Frontage, Room, Stretch};
+use crate::book::{ClearDistance, DoorHinge, End, Frontage, Room, Stretch};
 use crate::site::Site;
 use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::{Length, Phrase, phrase};
@@ -36,15 +36,15 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Distance)>
 /// The aisles in which one works, or the ways along which one only passes, with what to call each: the
 /// one measured, else each of the plan of a room where one cooks.
 pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance)> {
-    let key = if work { "work aisle" } else { "walkway" };
-    if let Some(written) = room.clearances.distances.least(key) {
-        return vec![(phrase!("the {key}", key), written.into())];
+    let aisle = if work { ClearDistance::WorkAisle } else { ClearDistance::Walkway };
+    if let Some(written) = room.clearances.distances.least(aisle) {
+        return vec![(phrase!("the {aisle}", aisle), written.into())];
     }
     let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
     let aisles = plan.aisles().into_iter().filter(|aisle| aisle.is_for_work() == work);
-    let told = aisles.map(|aisle| {
-        let name = phrase!("the {key} between `{}` and `{}`", key, aisle.from.name, aisle.to.name(plan));
-        (name, Distance::planned(aisle.wide, aisle.from.span))
+    let told = aisles.map(|between| {
+        let name = phrase!("the {aisle} between `{}` and `{}`", aisle, between.from.name, between.to.name(plan));
+        (name, Distance::planned(between.wide, between.from.span))
     });
     told.collect()
 }
@@ -54,13 +54,13 @@ fn cooks(plan: &Plan<'_>) -> bool {
 }
 
 /// A distance of the kitchen that follows from the plan.
-pub fn planned<'a>(plan: &Plan<'a>, key: &str) -> Option<Distance> {
-    match key {
-        "work aisle" if cooks(plan) => {
+pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
+    match name {
+        ClearDistance::WorkAisle if cooks(plan) => {
             let aisles = plan.aisles().into_iter().filter(crate::site::plan::Aisle::is_for_work);
             least(aisles.map(|aisle| Distance::planned(aisle.wide, aisle.from.span)))
         }
-        "dishwasher to sink" => {
+        ClearDistance::DishwasherToSink => {
             let washers = plan.things.iter().filter(|thing| thing.has(Trait::WashesDishes));
             let to_sink = |washer: &Thing<'a>| {
                 least(plan.of_kind(Kind::Sink).map(|sink| Distance::planned(plan.apart(washer, sink), washer.span)))
@@ -111,7 +111,7 @@ pub fn triangle(site: &Site<'_>, room: &Room) -> Triangle {
 
 /// Length and depth of the longest counter beside a sink.
 pub fn preparation(site: &Site<'_>, room: &Room) -> Option<(Distance, Distance)> {
-    if let Some(written) = super::rectangle(room, "preparation counter") {
+    if let Some(written) = super::rectangle(room, ClearDistance::PreparationCounter) {
         let (length, depth) = written.value;
         return Some((Distance::written(length, written.span), Distance::written(depth, written.span)));
     }

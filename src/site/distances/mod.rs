@@ -17,7 +17,7 @@ pub use landing::{Around, behind, landing_of};
 pub use pipes::{knees_under_a_bowl, pipes_covered};
 pub use seats::{Seats, seats};
 
-use crate::book::{AccessProfile, Book, Room};
+use crate::book::{AccessDistance, AccessProfile, Book, ClearDistance, Room};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
@@ -64,15 +64,15 @@ impl From<&Spanned<Length>> for Distance {
 
 /// The distance that `clearances` calls so, the least where it stands at several places; else the
 /// plan's.
-pub fn distance(site: &Site<'_>, room: &Room, key: &str) -> Option<Distance> {
-    let written = room.clearances.distances.least(key).map(Distance::from);
-    let at_the_opening = || bath::in_front_of_an_opening(room, key);
-    written.or_else(at_the_opening).or_else(|| planned(site.sound_plan(room)?, key))
+pub fn distance(site: &Site<'_>, room: &Room, name: ClearDistance) -> Option<Distance> {
+    let written = room.clearances.distances.least(name).map(Distance::from);
+    let at_the_opening = || bath::in_front_of_an_opening(room, name);
+    written.or_else(at_the_opening).or_else(|| planned(site.sound_plan(room)?, name))
 }
 
 /// The distance of that name that follows from the plan.
-pub fn planned(plan: &Plan<'_>, key: &str) -> Option<Distance> {
-    kitchen::planned(plan, key).or_else(|| bath::planned(plan, key))
+pub fn planned(plan: &Plan<'_>, name: ClearDistance) -> Option<Distance> {
+    kitchen::planned(plan, name).or_else(|| bath::planned(plan, name))
 }
 
 /// The least of some distances.
@@ -81,8 +81,8 @@ fn least(facts: impl Iterator<Item = Distance>) -> Option<Distance> {
 }
 
 /// The distance that `access` calls so; the least, where it stands at several places.
-pub fn for_access(room: &Room, key: &str) -> Option<Distance> {
-    room.access.distances.least(key).map(Distance::from)
+pub fn for_access(room: &Room, name: AccessDistance) -> Option<Distance> {
+    room.access.distances.least(name).map(Distance::from)
 }
 
 /// Whether a room is planned by a standard of access: by its own word, else by the book's.
@@ -92,6 +92,6 @@ pub fn planned_for_access(book: &Book, room: &Room) -> bool {
 }
 
 /// Width and depth of what `clearances` calls so.
-pub fn rectangle(room: &Room, key: &str) -> Option<Spanned<(Length, Length)>> {
-    room.clearances.distances.sides.get(key).cloned()
+pub fn rectangle(room: &Room, name: ClearDistance) -> Option<Spanned<(Length, Length)>> {
+    room.clearances.distances.sides.get(&name).cloned()
 }

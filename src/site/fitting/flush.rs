@@ -1,6 +1,6 @@
 //! The depth stack of what is meant to be flush: body, front panel and what is behind, against the recess.
 
-use crate::book::{Opening, Panel, ProductOption, Room, Selection, Service, ServicePoints, Setting, Slot};
+use crate::book::{DetailName, Opening, Panel, ProductOption, Room, Selection, Service, ServicePoints, Setting, Slot};
 use crate::site::row_of;
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange};
@@ -98,7 +98,7 @@ pub fn panel(room: &Room, opening: &Opening, option: &ProductOption) -> Option<P
         wanted.iter().all(|word| own.contains(word))
     };
     let line = lines.find(is_its).and_then(Selection::settled)?;
-    let thickness = line.length("thickness").map(|(length, span)| Slot::Given(Spanned::new(length, span)));
+    let thickness = line.length(DetailName::Thickness).map(|(length, span)| Slot::Given(Spanned::new(length, span)));
     Some(Panel {
         width: line.size.width.clone(),
         height: line.size.height.clone(),

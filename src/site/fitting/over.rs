@@ -72,7 +72,7 @@ fn under_a_slab(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Opti
     let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
     let lies_on_it = counters.filter_map(|selection| {
         let option = selection.settled().filter(|option| covers(room, option, &run.name))?;
-        Some((selection, option.length("thickness")?.0))
+        Some((selection, option.length(DetailName::Thickness)?.0))
     });
     let (counter, thickness) = lies_on_it.max_by_key(|(_, thickness)| *thickness)?;
     Some(Above { edge: top.value - thickness, at: top.span, is: AboveIs::Counter(counter.name.value.clone()) })

@@ -1,6 +1,6 @@
 //! A counter: as it is chosen, and as the runs and islands below it are planned.
 
-use crate::book::{Island, IslandSide, ProductOption, Room, Run, Selection, Slot, TopMaterial};
+use crate::book::{DetailName, Island, IslandSide, ProductOption, Room, Run, Selection, Slot, TopMaterial};
 use crate::site::counters::covers;
 use crate::site::told::{Spot, Told, Whence};
 use crate::units::Length;
@@ -102,7 +102,7 @@ impl<'a> Counter<'a> {
     /// A counter's top that is lower than the cabinets and the slab on them.
     fn height(&self, run: &'a Run) -> Option<Twice<'a>> {
         let top = Told::planned(run.counter.height.spanned()?, Spot::Run(&run.name));
-        let (thickness, at) = self.option.length("thickness")?;
+        let (thickness, at) = self.option.length(DetailName::Thickness)?;
         // Cabinets may stand on the floor below the one that is to be laid.
         let below = self.room.floor_build_up.get().copied().unwrap_or_default();
         let value = *run.height.get()? + thickness;

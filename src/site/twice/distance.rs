@@ -1,6 +1,6 @@
 //! Clear distances: as they are written, and as the plan leaves them.
 
-use crate::book::{Opening, Room, Window};
+use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
 use crate::site::distances::{self, in_front_of};
 use crate::site::plan::{Met, Plan};
@@ -18,13 +18,13 @@ const ROOMS: Length = Length::from_inches(2);
 const FLOORS: Length = Length::from_inches(1);
 
 /// Distances that a plan cannot have, by their names, with what they are.
-const PLANNED: [(&str, &str); 6] = [
-    ("work aisle", "the work aisle"),
-    ("toilet to side", "the way from the toilet's centre to its side"),
-    ("toilet to next fixture", "the way from the toilet's centre to the next fixture"),
-    ("basin to side", "the way from the basin's centre to its side"),
-    ("basin to basin", "the way from basin to basin"),
-    ("dishwasher to sink", "the way from dishwasher to sink"),
+const PLANNED: [(ClearDistance, &str); 6] = [
+    (ClearDistance::WorkAisle, "the work aisle"),
+    (ClearDistance::ToiletToSide, "the way from the toilet's centre to its side"),
+    (ClearDistance::ToiletToNextFixture, "the way from the toilet's centre to the next fixture"),
+    (ClearDistance::BasinToSide, "the way from the basin's centre to its side"),
+    (ClearDistance::BasinToBasin, "the way from basin to basin"),
+    (ClearDistance::DishwasherToSink, "the way from dishwasher to sink"),
 ];
 
 /// Distances of a room that two places tell differently.
@@ -99,7 +99,7 @@ fn from_the_water<'a>(plan: &Plan<'a>, window: &'a Window) -> Option<Twice<'a>> 
 }
 
 /// More than the plan leaves.
-fn past_the_plan<'a>(room: &'a Room, plan: &Plan<'a>, key: &'static str, what: &'static str) -> Option<Twice<'a>> {
+fn past_the_plan<'a>(room: &'a Room, plan: &Plan<'a>, key: ClearDistance, what: &'static str) -> Option<Twice<'a>> {
     let written = Told::written(room.clearances.distances.least(key)?, Spot::Clearances);
     let fact = distances::planned(plan, key)?;
     let planned = Told { value: fact.value, at: fact.at, whence: Whence::Plan, spot: Spot::Plan };

@@ -1,6 +1,6 @@
 //! Floors and tile against what was planned to be laid, and surfaces whose thickness stands twice.
 
-use crate::book::{Opening, ProductOption, Room, Selection};
+use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::site::is_floor;
 use crate::site::told::{Answer, Spot, Told, Whence};
 use crate::source::Span;
@@ -24,7 +24,7 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
 fn thicknesses(selection: &Selection) -> impl Iterator<Item = Twice<'_>> {
     selection.standing().iter().filter_map(|option| {
         let spot = Spot::Selection(&selection.name);
-        let (value, at) = option.length("thickness")?;
+        let (value, at) = option.length(DetailName::Thickness)?;
         let own = Told { value, at, whence: Whence::Written, spot };
         let size = Told::planned(option.size.thickness.spanned()?, spot);
         differing(&selection.name, "the thickness", &Answer::of([Some(own), Some(size)]), Length::ZERO)
@@ -33,7 +33,7 @@ fn thicknesses(selection: &Selection) -> impl Iterator<Item = Twice<'_>> {
 
 /// How thick it is with the bed below it, where that is written, and whether there is one.
 fn with_bed(option: &ProductOption) -> Option<(Length, Span, bool)> {
-    let (thickness, at) = option.length("thickness")?;
+    let (thickness, at) = option.length(DetailName::Thickness)?;
     Some(match option.laid.bed.spanned() {
         Some(bed) => (thickness + bed.value, bed.span, true),
         None => (thickness, at, false),

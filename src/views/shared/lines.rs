@@ -30,7 +30,7 @@ impl PageBuilder<'_> {
         let mut facts = Vec::new();
         for detail in &option.details {
             facts.push(Fact {
-                name: field(self.words, detail.key),
+                name: field(self.words, detail.name.word()),
                 value: figures::detail(self.wording, &detail.value),
             });
         }

@@ -10,9 +10,7 @@ const READERS: &[(&str, &str)] = &[
     ("src/read/load.rs", "endings of files"),
     ("src/read/choice.rs", "keys that are an option's own"),
     ("src/read/disk_names.rs", "folders of the book"),
-    ("src/site/distances/", "keys of `clearances`, which stay words and are held to its table"),
     ("src/assess/rules/complete/field.rs", "paths of keys, as the table of kinds has them"),
-    ("src/views/shared/revisions.rs", "keys of what an issue keeps"),
     ("src/views/shared/signature.rs", "what a designer wrote in the record of a paper that was signed"),
 ];
 

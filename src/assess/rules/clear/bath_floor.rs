@@ -4,6 +4,7 @@ use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{FRONT_ADVISED, FRONT_CODE, FRONT_SHOWER_CODE, FRONT_TOILET_UPC, Family};
 use crate::assess::rules::{Check, Findings, declare};
+use crate::book::ClearDistance;
 use crate::finding::phrase;
 use crate::site::distances::distance;
 use crate::vocabulary::Kind;
@@ -48,12 +49,12 @@ const CODE_AT_A_SHOWER: Figure = Figure::of(&FRONT_SHOWER_CODE);
 const CODE_AT_A_TOILET_BY_THE_UPC: Figure = Figure::of(&FRONT_TOILET_UPC);
 
 /// Fixtures that one stands in front of, their kind, and the words of `clearances` for the floor there.
-const FIXTURES: [(&str, Option<Kind>, &str); 5] = [
-    ("toilet", Some(Kind::Toilet), "in front of toilet"),
-    ("bidet", None, "in front of bidet"),
-    ("basin", Some(Kind::Basin), "in front of basin"),
-    ("tub", Some(Kind::Bathtub), "in front of tub"),
-    ("shower", Some(Kind::ShowerSet), "in front of shower"),
+const FIXTURES: [(&str, Option<Kind>, ClearDistance); 5] = [
+    ("toilet", Some(Kind::Toilet), ClearDistance::InFrontOfToilet),
+    ("bidet", None, ClearDistance::InFrontOfBidet),
+    ("basin", Some(Kind::Basin), ClearDistance::InFrontOfBasin),
+    ("tub", Some(Kind::Bathtub), ClearDistance::InFrontOfTub),
+    ("shower", Some(Kind::ShowerSet), ClearDistance::InFrontOfShower),
 ];
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {

@@ -4,6 +4,7 @@ use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{DISHWASHER_STANDING, DISHWASHER_TO_SINK};
 use crate::assess::rules::{Check, Findings, declare};
+use crate::book::ClearDistance;
 use crate::site::distances::distance;
 
 declare! {
@@ -40,9 +41,9 @@ const TO_STAND: Figure = Figure::of(&DISHWASHER_STANDING);
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let asked = [
-            ("dishwasher to sink", "the dishwasher", "from the sink", TO_SINK, "move it nearer to the sink"),
+            (ClearDistance::DishwasherToSink, "the dishwasher", "from the sink", TO_SINK, "move it nearer to the sink"),
             (
-                "standing space at dishwasher",
+                ClearDistance::StandingSpaceAtDishwasher,
                 "the space to stand beside the dishwasher",
                 "wide",
                 TO_STAND,

@@ -4,6 +4,7 @@ use super::{Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::BATH_HEADROOM;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::book::ClearDistance;
 use crate::finding::phrase;
 use crate::site::distances::distance;
 
@@ -36,11 +37,11 @@ declare! {
 
 const CODE: Figure = Figure::of(&BATH_HEADROOM);
 /// Where one stands, by the words of `clearances`.
-const PLACES: [(&str, &str); 4] = [
-    ("headroom at shower", "shower"),
-    ("headroom at toilet", "toilet"),
-    ("headroom at basin", "basin"),
-    ("headroom at tub", "tub"),
+const PLACES: [(ClearDistance, &str); 4] = [
+    (ClearDistance::HeadroomAtShower, "shower"),
+    (ClearDistance::HeadroomAtToilet, "toilet"),
+    (ClearDistance::HeadroomAtBasin, "basin"),
+    (ClearDistance::HeadroomAtTub, "tub"),
 ];
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {

@@ -6,7 +6,7 @@ use crate::assess::codes::{
     LAVATORIES_ADVISED, LAVATORIES_CODE, LAVATORY_EDGE, LAVATORY_SIDE_ADVISED, LAVATORY_SIDE_CODE,
 };
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::Room;
+use crate::book::{ClearDistance, Room};
 use crate::site::distances::distance;
 use crate::units::Length;
 
@@ -48,7 +48,7 @@ const GUIDELINE_7: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, ba
 
 /// What is asked of one distance.
 struct LavatoryDistance {
-    key: &'static str,
+    key: ClearDistance,
     is: (&'static str, &'static str),
     advised: Option<Figure>,
     code: Option<Figure>,
@@ -57,35 +57,35 @@ struct LavatoryDistance {
 
 const ASKED: [LavatoryDistance; 5] = [
     LavatoryDistance {
-        key: "basin to side",
+        key: ClearDistance::BasinToSide,
         is: ("the basin's centre", "from what stands beside it"),
         advised: Some(Figure::of(&LAVATORY_SIDE_ADVISED)),
         code: Some(Figure::of(&LAVATORY_SIDE_CODE)),
         remedy: "move the basin before its drain is set",
     },
     LavatoryDistance {
-        key: "basin edge to wall",
+        key: ClearDistance::BasinEdgeToWall,
         is: ("the basin's edge", "from the wall beside it"),
         advised: None,
         code: Some(Figure::of(&LAVATORY_EDGE)),
         remedy: "move the basin before its drain is set, or choose a narrower one",
     },
     LavatoryDistance {
-        key: "basin to basin",
+        key: ClearDistance::BasinToBasin,
         is: ("the distance from centre to centre of the basins", ""),
         advised: Some(Figure::of(&LAVATORIES_ADVISED)),
         code: Some(Figure::of(&LAVATORIES_CODE)),
         remedy: "take a longer vanity, or one wider basin instead of two",
     },
     LavatoryDistance {
-        key: "basin height",
+        key: ClearDistance::BasinHeight,
         is: ("the basin's rim", "above the floor"),
         advised: Some(Figure::advised(Length::from_inches(32), GUIDELINE_7)),
         code: None,
         remedy: "set the vanity to suit those who use it, and ask them",
     },
     LavatoryDistance {
-        key: "basin height",
+        key: ClearDistance::BasinHeight,
         is: ("the basin's rim", "above the floor"),
         advised: Some(Figure::advised_most(Length::from_inches(43), GUIDELINE_7)),
         code: None,

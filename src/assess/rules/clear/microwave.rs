@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{MICROWAVE_LEAST, MICROWAVE_TOP};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{Opening, Room};
+use crate::book::{ClearDistance, Opening, Room};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::counter_height;
 use crate::site::distances::{Distance, distance};
@@ -73,7 +73,7 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
         return of(LOWEST).judge(context);
     }
     of(HIGHEST).judge(context).or_else(|| {
-        let best = distance(context.site, room, "shoulder height")?.value - BELOW_SHOULDER;
+        let best = distance(context.site, room, ClearDistance::ShoulderHeight)?.value - BELOW_SHOULDER;
         let whose = "that is best under the cook's shoulder";
         let finding =
             of(Figure { bound: Bound::Most(best), whose, source: SOURCE, printed: Printed::InInches, named: None })

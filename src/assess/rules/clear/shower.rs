@@ -4,7 +4,7 @@ use super::{Figure, Measure};
 use crate::assess::codes::{Family, SHOWER_AREA_CODE, SHOWER_AREA_UPC, SHOWER_SIDE_ADVISED, SHOWER_SIDE_CODE};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_area};
-use crate::book::{Room, System};
+use crate::book::{ClearDistance, Room, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Distance, distance, planned_for_access, rectangle};
 use crate::source::Spanned;
@@ -58,7 +58,7 @@ const fn square_inches(count: i64) -> Area {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        if let Some(inside) = rectangle(room, "shower") {
+        if let Some(inside) = rectangle(room, ClearDistance::Shower) {
             findings.extend(inside_of(context, room, &inside));
         }
         findings.extend(seat(context, room).into_iter().filter_map(|measure| measure.judge(context)));
@@ -120,7 +120,7 @@ fn in_square_inches(area: Area, units: System) -> Phrase {
 /// What a fixed seat leaves free, wherever it stands.
 fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
     let units = context.book.project.units;
-    let depth = distance(context.site, room, "shower seat depth")?;
+    let depth = distance(context.site, room, ClearDistance::ShowerSeatDepth)?;
     let (one, other) = inside.value;
     let free = area(one - depth.value, other).max(area(one, other - depth.value));
     if free >= AREA {
@@ -147,10 +147,15 @@ fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
         Some(Measure { is, advised: Some(advised), ..of(room, there, remedy) })
     };
     let high = |advised| {
-        of_seat("shower seat height", "high", advised, "set it within the heights that are advised for a seat")
+        of_seat(
+            ClearDistance::ShowerSeatHeight,
+            "high",
+            advised,
+            "set it within the heights that are advised for a seat",
+        )
     };
     let deep = of_seat(
-        "shower seat depth",
+        ClearDistance::ShowerSeatDepth,
         "deep",
         Figure::advised(Length::from_inches(15), SEAT),
         "make it as deep as is advised, or tell the client that it is a shelf",
@@ -163,13 +168,13 @@ fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
 }
 
 fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let head = distance(context.site, room, "shower head")?;
+    let head = distance(context.site, room, ClearDistance::ShowerHead)?;
     let measure = Measure {
         is: ("the waterproof covering".into(), "high"),
         advised: Some(Figure::advised(head.value + Length::from_inches(3), COVERING)),
         ..of(
             room,
-            distance(context.site, room, "shower wall covering")?,
+            distance(context.site, room, ClearDistance::ShowerWallCovering)?,
             "take it up past the shower head by what is advised, or to the ceiling",
         )
     };

@@ -7,7 +7,7 @@ use crate::assess::codes::{
     TOILET_NEXT_CODE, TOILET_SIDE_ADVISED, TOILET_SIDE_CODE,
 };
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::Room;
+use crate::book::{ClearDistance, Room};
 use crate::finding::Phrase;
 use crate::site::distances::Distance;
 use crate::site::distances::{distance, planned_for_access, rectangle};
@@ -73,17 +73,22 @@ fn around<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
             )
         })
     };
-    let side = measure("toilet to side", "from what stands beside it", Some(TO_SIDE_ADVISED), Some(TO_SIDE_CODE));
+    let side =
+        measure(ClearDistance::ToiletToSide, "from what stands beside it", Some(TO_SIDE_ADVISED), Some(TO_SIDE_CODE));
     // For access another figure counts at the side, which `clear/access` tells.
     let side = side.filter(|_| !planned_for_access(context.book, room));
-    let fixture =
-        measure("toilet to next fixture", "from the centre of the fixture beside it", None, Some(TO_FIXTURE_CODE));
+    let fixture = measure(
+        ClearDistance::ToiletToNextFixture,
+        "from the centre of the fixture beside it",
+        None,
+        Some(TO_FIXTURE_CODE),
+    );
     side.into_iter().chain(fixture).collect()
 }
 
 /// Width, then depth: the first that is too small is told.
 fn compartment(room: &Room) -> Vec<Measure<'_>> {
-    let Some(inside) = rectangle(room, "toilet compartment") else { return vec![] };
+    let Some(inside) = rectangle(room, ClearDistance::ToiletCompartment) else { return vec![] };
     let (width, depth) = inside.value;
     let side = |value, tail, code, advised| Measure {
         is: ("the toilet's compartment".into(), tail),
@@ -102,7 +107,7 @@ fn compartment(room: &Room) -> Vec<Measure<'_>> {
 }
 
 fn paper<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
-    let Some(there) = distance(context.site, room, "paper holder ahead of bowl") else { return vec![] };
+    let Some(there) = distance(context.site, room, ClearDistance::PaperHolderAheadOfBowl) else { return vec![] };
     let bound = |advised| Measure {
         is: ("the paper".into(), "ahead of the bowl"),
         advised: Some(advised),

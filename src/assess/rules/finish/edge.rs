@@ -5,7 +5,7 @@ use crate::assess::context::about;
 use crate::assess::rules::order::quantity::trim;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{CabinetEnds, End, ProductOption, Room, Run, Selection, TopMaterial};
+use crate::book::{CabinetEnds, DetailName, End, ProductOption, Room, Run, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::counter_edges;
 use crate::site::counters::covers;
@@ -68,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             ),
             _ => continue,
         };
-        let at = option.detail("edge trim").map_or(selection.span, |detail| detail.span);
+        let at = option.detail(DetailName::EdgeTrim).map_or(selection.span, |detail| detail.span);
         findings.push(about(room, selection, option, severity, at, message).remedy(remedy));
     }
 }

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{DetailValue, Grain, Part, ProductOption, Room, Selection, TopMaterial};
+use crate::book::{DetailName, DetailValue, Grain, Part, ProductOption, Room, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::vocabulary::{Bond, Kind, Pattern, Said};
 
@@ -107,7 +107,7 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
 
 /// Whether a tile's sides differ.
 fn oblong(option: &ProductOption) -> bool {
-    option.detail("face size").is_some_and(|detail| match &detail.value {
+    option.detail(DetailName::FaceSize).is_some_and(|detail| match &detail.value {
         DetailValue::Sides(sides) => matches!(sides.sides(), [one, other] if one != other),
         _ => false,
     })

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{FitsFronts, ProductOption, Room, Selection};
+use crate::book::{DetailName, FitsFronts, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
@@ -153,7 +153,7 @@ fn screws(
     option: &ProductOption,
     thickness: Length,
 ) -> Option<Remark> {
-    let (screws, at) = option.length("screws")?;
+    let (screws, at) = option.length(DetailName::Screws)?;
     let units = context.book.project.units;
     let reach = screws.checked_add(thickness.times(-1))?;
     let (least, most) = IN_THE_METAL;

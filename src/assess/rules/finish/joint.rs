@@ -8,7 +8,7 @@ use super::is_tile;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{DetailValue, ProductOption, Room, Selection, System, TileEdges};
+use crate::book::{DetailName, DetailValue, ProductOption, Room, Selection, System, TileEdges};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 
@@ -74,7 +74,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn joint(room: &Room, selection: &Selection, option: &ProductOption, units: System) -> Option<Remark> {
-    let (joint, at) = option.length("joint")?;
+    let (joint, at) = option.length(DetailName::Joint)?;
     // Of figures that are not met, the maker's own comes first, then the greatest.
     let missed = asked(option, units).into_iter().filter(|asked| joint < asked.joint);
     let asked = missed.max_by_key(|asked| (asked.by_maker, asked.joint))?;
@@ -148,7 +148,7 @@ fn is_offset(option: &ProductOption) -> bool {
 }
 
 fn longest(option: &ProductOption) -> Option<Length> {
-    match &option.detail("face size")?.value {
+    match &option.detail(DetailName::FaceSize)?.value {
         DetailValue::Sides(sides) => sides.sides().iter().copied().max(),
         _ => None,
     }

@@ -5,7 +5,7 @@ use std::collections::HashSet;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Names, ProductOption, Room, Selection, System};
+use crate::book::{DetailName, Names, ProductOption, Room, Selection, System};
 use crate::finding::{Remark, phrase};
 use crate::source::Span;
 use crate::units::Length;
@@ -67,8 +67,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Option<Remark> {
     let (first, second) = (one.settled()?, other.settled()?);
-    let (own, at) = first.length("thickness")?;
-    let (theirs, there) = second.length("thickness")?;
+    let (own, at) = first.length(DetailName::Thickness)?;
+    let (theirs, there) = second.length(DetailName::Thickness)?;
     let step = Length::abs(own.checked_add(theirs.times(-1))?);
     if step <= STEP || trimmed(first) || trimmed(second) {
         return None;

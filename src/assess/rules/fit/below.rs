@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::Housing;
 use crate::site::vanity::vanity_of;
@@ -86,7 +86,7 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let by_sheet = fitted.option.fit.get().and_then(|fit| fit.below.get().copied());
     // Most of a cooktop's own height is below the counter (common practice).
     let own = || fitted.option.size.height.get().and_then(|height| height.least.or(height.most));
-    let bowl = || fitted.option.length("bowl depth").map(|(deep, _)| deep);
+    let bowl = || fitted.option.length(DetailName::BowlDepth).map(|(deep, _)| deep);
     let own = || own().filter(|_| fitted.selection.has(Trait::Cooks)).or_else(bowl);
     let (reaches, severity) = match by_sheet {
         Some(reaches) => (reaches, Severity::Stop),
@@ -109,7 +109,7 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
 fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let (bowl, at) = fitted.option.length("bowl depth")?;
+    let (bowl, at) = fitted.option.length(DetailName::BowlDepth)?;
     let counter = counter_height(fitted.room, fitted.opening).value()?;
     let drain = fitted.opening.service.drain.get()?.is.pipe.height?;
     let disposer = disposer(fitted.room).unwrap_or_default();
@@ -145,11 +145,11 @@ fn behind_a_vanity(
         let high = vanity.selection.settled()?.size.height.get()?;
         let bottom = opening.sill.get().copied().unwrap_or_default();
         let tops = room.selections.iter().filter(|selection| selection.is(Kind::Counter)).flat_map(Selection::standing);
-        let thick = tops.filter_map(|top| Some(top.length("thickness")?.0)).max().unwrap_or_default();
+        let thick = tops.filter_map(|top| Some(top.length(DetailName::Thickness)?.0)).max().unwrap_or_default();
         Some(bottom + high.most.or(high.least)? + thick)
     };
     let top = counter_height(room, opening).value().or_else(stands)?;
-    let bowl = option.length("bowl depth").map(|(deep, _)| deep);
+    let bowl = option.length(DetailName::BowlDepth).map(|(deep, _)| deep);
     let deep = bowl.or_else(|| option.size.height.get().and_then(|high| high.least.or(high.most)))?;
     let there = opening.service.drain.spanned()?;
     let drain = there.is.pipe.height?;

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, behind, say, say_range};
-use crate::book::{Hole, ProductOption, Room, Selection};
+use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::{deck, taps, window_trim_behind};
 use crate::source::Span;
@@ -108,7 +108,7 @@ impl At<'_> {
         let bowl = bowl?;
         let beside = |option: &ProductOption| {
             matches!(option.mount(), Some(Mount::Under | Mount::OnCounter | Mount::Apron))
-                && option.detail("holes").is_none()
+                && option.detail(DetailName::Holes).is_none()
         };
         let counter = self.room.selections.iter().find(|selection| selection.is(Kind::Counter))?;
         // Which holes are wanted is known once the tap is chosen.
@@ -131,7 +131,7 @@ impl At<'_> {
     fn fault(&self, hole: &Hole) -> Option<Phrase> {
         let units = self.context.book.project.units;
         let name = &self.tap.name.value;
-        if let (Some(range), Some(diameter)) = (self.option.range("hole diameter"), hole.diameter.get())
+        if let (Some(range), Some(diameter)) = (self.option.range(DetailName::HoleDiameter), hole.diameter.get())
             && !range.contains(*diameter)
         {
             let (is, asked) = (self.say(*diameter), say_range(range, units));
@@ -153,7 +153,7 @@ impl At<'_> {
                 asked
             ));
         }
-        let (travel, _) = self.option.length("rear travel")?;
+        let (travel, _) = self.option.length(DetailName::RearTravel)?;
         let behind = *hole.behind.get()?;
         (travel > behind).then(|| {
             let (travels, more) = (self.say(travel), self.say(travel - behind));
@@ -183,7 +183,8 @@ impl At<'_> {
             );
             return Some(self.finding(Severity::Stop, own, message).also(at, "its spread").remedy(ANOTHER));
         }
-        if let (Some(asked), Some(there)) = (self.option.range("hole diameter"), option.range("hole diameter"))
+        if let (Some(asked), Some(there)) =
+            (self.option.range(DetailName::HoleDiameter), option.range(DetailName::HoleDiameter))
             && !taps::meet(asked, there, Length::ZERO)
         {
             let (is, asked) = (say_range(there, units), say_range(asked, units));
@@ -216,7 +217,7 @@ impl At<'_> {
         let is_said = its.iter().any(|hole| !hole.behind.is_absent());
         let bowl = bowl.filter(|_| !is_said && !taps::is_on_the_wall(self.tap, self.option))?;
         let own = bowl.settled().filter(|own| taps::holes(own).is_none_or(|(has, _)| has == 0))?;
-        let (travel, at) = self.option.length("rear travel").filter(|(travel, _)| *travel > Length::ZERO)?;
+        let (travel, at) = self.option.length(DetailName::RearTravel).filter(|(travel, _)| *travel > Length::ZERO)?;
         let opening = self.room.opening(bowl.place.get()?)?;
         let deck = deck(self.room, opening)?;
         let plan = self.context.site.plan(self.room);

@@ -2,6 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::DetailName;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::least_play;
@@ -45,7 +46,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let width = &fit.width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
     let usual = least_play(width, fitted.option.fit.get());
-    let by_hand = fitted.option.length("varies by").map(|(varies, _)| varies);
+    let by_hand = fitted.option.length(DetailName::VariesBy).map(|(varies, _)| varies);
     let by_hand = by_hand.filter(|varies| usual.is_none_or(|(wanted, _)| *varies > wanted));
     let (wanted, whose, source) = match (by_hand, usual) {
         (Some(varies), _) => (varies, "is what one may be larger than another", "the maker's word"),

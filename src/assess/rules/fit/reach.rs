@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
-use crate::book::{Hole, ProductOption, Room, Selection};
+use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::taps;
 use crate::units::Length;
@@ -67,7 +67,7 @@ fn judge(
     (bowl, of_bowl): (&Selection, &ProductOption),
     to_bowl: Option<Length>,
 ) -> Option<Remark> {
-    let (reach, at) = option.length("spout reach")?;
+    let (reach, at) = option.length(DetailName::SpoutReach)?;
     let deep = of_bowl.size.depth.spanned()?;
     let usual = if taps::is_on_the_wall(tap, option) { Length::ZERO } else { BEHIND };
     let falls = reach - to_bowl.unwrap_or(usual);

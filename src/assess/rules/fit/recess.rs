@@ -2,6 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
+use crate::book::DetailName;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::units::Length;
@@ -39,7 +40,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let (recess, at) = fitted.option.length("recess")?;
+    let (recess, at) = fitted.option.length(DetailName::Recess)?;
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
     if let Some(holds) = hollow.holds() {

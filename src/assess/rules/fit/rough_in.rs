@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
-use crate::book::{HollowFrom, Opening, ProductOption, Slot};
+use crate::book::{DetailName, HollowFrom, Opening, ProductOption, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
@@ -107,7 +107,7 @@ impl RoughIn {
 
     /// As the maker's sheet wants it.
     fn wanted(option: &ProductOption) -> Option<Length> {
-        let field = option.length("rough-in").map(|(length, _)| length);
+        let field = option.length(DetailName::RoughIn).map(|(length, _)| length);
         field.or_else(|| Some(Self::in_words(&option.fit.get()?.needs.drain)?.distance))
     }
 

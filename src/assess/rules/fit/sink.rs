@@ -4,7 +4,7 @@ mod vanity;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::Reveal;
+use crate::book::{DetailName, Reveal};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{FigureBasis, Housing};
@@ -149,7 +149,7 @@ fn front_to_back(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark
 }
 
 fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let (apron, at) = fitted.option.length("apron height")?;
+    let (apron, at) = fitted.option.length(DetailName::ApronHeight)?;
     let left = fitted.opening.apron_opening.spanned()?;
     if apron <= left.value {
         return None;

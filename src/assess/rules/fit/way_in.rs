@@ -3,7 +3,7 @@
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{NarrowPoint, ProductOption, Room, Selection};
+use crate::book::{DetailName, NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, way_in};
 use crate::units::Length;
@@ -101,7 +101,7 @@ fn flat(context: &Context<'_>, room: &Room, selection: &Selection, option: &Prod
 /// A counter's piece that does not come in as it is cut.
 fn stone(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let top = option.top.get()?;
-    let thick = option.length("thickness").map_or(SLAB, |(thick, _)| thick);
+    let thick = option.length(DetailName::Thickness).map_or(SLAB, |(thick, _)| thick);
     let (piece, point) = top
         .pieces
         .iter()

@@ -4,7 +4,7 @@ use super::{Hung, hung};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{DetailValue, ProductOption, Room, Selection};
+use crate::book::{DetailName, DetailValue, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::fitting::overhead::{Slope, at, slope};
 use crate::units::{Length, LengthRange};
@@ -77,7 +77,7 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
         worded(range, |length| say(length, units)),
         Phrase::joined(wrong, ", ")
     );
-    let span = hung.option.detail("drop").map_or(hung.selection.span, |detail| detail.span);
+    let span = hung.option.detail(DetailName::Drop).map_or(hung.selection.span, |detail| detail.span);
     let finding = about(hung.room, hung.selection, hung.option, Severity::Stop, span, message);
     Some(finding.source("the maker's sheet").remedy(
         "order the maker's longer or shorter rod or cord, or choose another; give each drop to the electrician",
@@ -85,7 +85,7 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
 }
 
 fn drop_of(option: &ProductOption) -> Option<LengthRange> {
-    match option.detail("drop")?.value {
+    match option.detail(DetailName::Drop)?.value {
         DetailValue::Range(range) => Some(range),
         _ => None,
     }

@@ -4,7 +4,7 @@ use super::hung;
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::ProductOption;
+use crate::book::{DetailName, ProductOption};
 use crate::finding::{Severity, phrase};
 use crate::units::{Area, Length};
 
@@ -59,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             footcandles.0 / footcandles.1,
             WANTED
         );
-        let at = hung.option.detail("lumens").map_or(hung.selection.span, |detail| detail.span);
+        let at = hung.option.detail(DetailName::Lumens).map_or(hung.selection.span, |detail| detail.span);
         let finding = about(hung.room, hung.selection, hung.option, Severity::Query, at, message);
         findings
             .push(finding.source("IES RP-28-16").remedy("choose brighter lamps, or add light under the wall cabinets"));
@@ -68,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// All the lumens, and footcandles as a fraction: lumens times a square foot, over the area.
 fn footcandles(option: &ProductOption, count: Option<usize>, area: Area) -> Option<(i128, (i128, i128))> {
-    let each = i128::from(option.count("lumens")?.0);
+    let each = i128::from(option.count(DetailName::Lumens)?.0);
     let lumens = each.checked_mul(i128::try_from(count?).ok()?)?;
     let foot = i128::from(FOOT.nanometres());
     let square_foot = foot.checked_mul(foot)?;

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{Room, Selection};
+use crate::book::{DetailName, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
 
@@ -42,7 +42,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn judge(room: &Room) -> Option<Remark> {
     let mut by_kelvin: BTreeMap<u32, Vec<(&Selection, Span)>> = BTreeMap::new();
     for selection in &room.selections {
-        let kelvin = selection.settled().and_then(|option| option.count("kelvin"));
+        let kelvin = selection.settled().and_then(|option| option.count(DetailName::Kelvin));
         if let Some((kelvin, at)) = kelvin {
             by_kelvin.entry(kelvin).or_default().push((selection, at));
         }

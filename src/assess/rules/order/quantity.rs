@@ -10,7 +10,7 @@ use super::to_order;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_area};
-use crate::book::{DetailValue, ProductOption, Room, Selection, System};
+use crate::book::{DetailName, DetailValue, ProductOption, Room, Selection, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::site::fitting::waste::waste;
@@ -152,7 +152,7 @@ impl At<'_> {
 
     /// A tile's face.
     fn face(&self) -> Option<(Length, Length, Area)> {
-        let detail = self.option.detail("face size")?;
+        let detail = self.option.detail(DetailName::FaceSize)?;
         match &detail.value {
             DetailValue::Sides(sides) => match sides.sides() {
                 [one, other] => Some((*one, *other, sides.area())),
@@ -204,7 +204,8 @@ impl At<'_> {
         let ordered = with.quantity.spanned()?;
         let there = Weight::parse(&ordered.value.to_string()).ok()?;
         let (long, short, _) = self.face()?;
-        let (thickness, joint) = (self.option.length("thickness")?.0, self.option.length("joint")?.0);
+        let (thickness, joint) =
+            (self.option.length(DetailName::Thickness)?.0, self.option.length(DetailName::Joint)?.0);
         let wanted = grout(self.net()?, (long, short), thickness, joint)?;
         if there >= wanted {
             return None;

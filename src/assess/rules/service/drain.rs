@@ -134,7 +134,7 @@ fn seal(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let of_drain = there.and_then(|drain| Some((drain.value.is.seal?, drain.span)));
     let needs = fitted.option.fit.get().and_then(|fit| fit.needs.drain.spanned());
     let of_sheet = || needs.and_then(|drain| Some((drain.value.is.seal?, drain.span)));
-    let (is, at) = of_drain.or_else(|| fitted.option.length("trap seal")).or_else(of_sheet)?;
+    let (is, at) = of_drain.or_else(|| fitted.option.length(DetailName::TrapSeal)).or_else(of_sheet)?;
     let say = |length| say(length, context.book.project.units);
     let ruled = |figure: &'static Figure| Some((figure, context.rulings().length(figure)?));
     let least = ruled(&TRAP_SEAL).or_else(|| ruled(&TRAP_SEAL_USUAL));

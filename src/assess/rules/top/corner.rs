@@ -4,7 +4,7 @@ use super::{Counter, counters};
 use crate::assess::codes::INSIDE_CORNER;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Reason, say};
-use crate::book::{ProductOption, Reveal, Selection};
+use crate::book::{DetailName, ProductOption, Reveal, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::Length;
@@ -85,7 +85,7 @@ fn unlike(
     radius: &Spanned<Length>,
     (sink, bowl): (&Selection, &ProductOption),
 ) -> Option<Remark> {
-    let (own, at) = bowl.length("corner radius")?;
+    let (own, at) = bowl.length(DetailName::CornerRadius)?;
     let below = bowl.understood::<Option<Mount>>().is_some_and(|(mount, _)| *mount == Some(Mount::Under));
     let matches = match bowl.fact::<Reveal>().map(|(reveal, _)| reveal) {
         Some(Reveal::Positive) => radius.value >= own,

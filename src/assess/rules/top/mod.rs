@@ -10,7 +10,7 @@ pub mod template_ready;
 use crate::assess::Context;
 use crate::assess::codes::{Figure, KNEES_AT_30, KNEES_AT_36, KNEES_AT_42, Ruling};
 use crate::assess::context::about;
-use crate::book::{ProductOption, Room, Selection, Top};
+use crate::book::{DetailName, ProductOption, Room, Selection, Top};
 use crate::finding::{Phrase, Remark, Severity};
 use crate::site::counters::covers;
 use crate::source::Span;
@@ -63,7 +63,7 @@ impl<'a> Counter<'a> {
     }
 
     fn thickness(&self) -> Option<Length> {
-        self.option.length("thickness").map(|(thickness, _)| thickness)
+        self.option.length(DetailName::Thickness).map(|(thickness, _)| thickness)
     }
 
     /// What counts for stone of its thickness, the figure for 2 cm and the one for 3 cm given; none

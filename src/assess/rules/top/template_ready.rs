@@ -3,7 +3,7 @@
 use super::{Counter, counters};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut};
-use crate::book::{ProductOption, Selection};
+use crate::book::{DetailName, ProductOption, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::taps;
 use crate::source::Span;
@@ -118,7 +118,7 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Pr
     let apron = option.fact::<Worded<Option<Mount>>>().is_some_and(|(mount, _)| Said::Apron.is_in(&mount.words));
     let sheet = option.fit.get().is_some_and(|fit| fit.sheet.get().is_some());
     // What is made by hand is cut for when it is there.
-    sheet && !apron && option.detail("varies by").is_none()
+    sheet && !apron && option.detail(DetailName::VariesBy).is_none()
 }
 
 /// Whether as many holes as a tap takes are on the list of the counter or of a sink.

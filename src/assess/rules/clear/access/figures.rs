@@ -5,87 +5,117 @@ use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
-use crate::book::{KitchenWays, Room, ShowerType};
+use crate::book::{AccessDistance, ClearDistance, DetailName, KitchenWays, Room, ShowerType};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::distances::{Distance, distance, for_access, rectangle};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
 /// What is asked of one distance.
-struct AccessFigure {
-    key: &'static str,
+struct AccessFigure<Name> {
+    key: Name,
     is: (&'static str, &'static str),
     bound: Bound,
     source: &'static str,
 }
 
-const fn least(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> AccessFigure {
+const fn least<Name>(
+    key: Name,
+    is: (&'static str, &'static str),
+    inches: i64,
+    source: &'static str,
+) -> AccessFigure<Name> {
     AccessFigure { key, is, bound: Bound::Least(Length::from_inches(inches)), source }
 }
 
-const fn most(key: &'static str, is: (&'static str, &'static str), inches: i64, source: &'static str) -> AccessFigure {
+const fn most<Name>(
+    key: Name,
+    is: (&'static str, &'static str),
+    inches: i64,
+    source: &'static str,
+) -> AccessFigure<Name> {
     AccessFigure { key, is, bound: Bound::Most(Length::from_inches(inches)), source }
 }
 
+impl<Name> AccessFigure<Name> {
+    fn is(&self) -> (Phrase, &'static str) {
+        (Phrase::from(self.is.0), self.is.1)
+    }
+
+    fn figure(&self, whose: &'static str) -> Figure {
+        Figure { bound: self.bound, whose, source: self.source, printed: Printed::ToFiveMillimetres, named: None }
+    }
+}
+
 /// Distances that stand under `access`.
-const OF_ACCESS: [AccessFigure; 9] = [
-    least("turning circle", ("the turning circle", "across"), 60, "2010 ADA Standards 304.3.1"),
-    least("work surface width", ("the work surface", "wide"), 30, "2010 ADA Standards 804.3"),
-    most("sink rim", ("the sink's rim", "high"), 34, "2010 ADA Standards 606.3"),
+const OF_ACCESS: [AccessFigure<AccessDistance>; 9] = [
+    least(AccessDistance::TurningCircle, ("the turning circle", "across"), 60, "2010 ADA Standards 304.3.1"),
+    least(AccessDistance::WorkSurfaceWidth, ("the work surface", "wide"), 30, "2010 ADA Standards 804.3"),
+    most(AccessDistance::SinkRim, ("the sink's rim", "high"), 34, "2010 ADA Standards 606.3"),
     least(
-        "toilet space from side wall",
+        AccessDistance::ToiletSpaceFromSideWall,
         ("the toilet's space", "from the wall at its side"),
         60,
         "2010 ADA Standards 604.3.1",
     ),
     least(
-        "toilet space from rear wall",
+        AccessDistance::ToiletSpaceFromRearWall,
         ("the toilet's space", "from the wall behind it"),
         56,
         "2010 ADA Standards 604.3.1",
     ),
-    least("side grab bar", ("the bar at the toilet's side", "long"), 42, "2010 ADA Standards 604.5.1"),
+    least(AccessDistance::SideGrabBar, ("the bar at the toilet's side", "long"), 42, "2010 ADA Standards 604.5.1"),
     most(
-        "side grab bar from rear wall",
+        AccessDistance::SideGrabBarFromRearWall,
         ("the bar at the toilet's side", "from the wall behind it"),
         12,
         "2010 ADA Standards 604.5.1",
     ),
-    least("rear grab bar", ("the bar behind the toilet", "long"), 36, "2010 ADA Standards 604.5.2"),
-    most("mirror", ("the lower edge of the mirror's glass", "high"), 40, "2010 ADA Standards 603.3"),
+    least(AccessDistance::RearGrabBar, ("the bar behind the toilet", "long"), 36, "2010 ADA Standards 604.5.2"),
+    most(AccessDistance::Mirror, ("the lower edge of the mirror's glass", "high"), 40, "2010 ADA Standards 603.3"),
 ];
 
 /// Distances that stand under `clearances`.
-const OF_CLEARANCES: [AccessFigure; 3] = [
-    least("toilet to side", ("the toilet's centre", "from the wall beside it"), 16, "2010 ADA Standards 604.2"),
-    most("toilet to side", ("the toilet's centre", "from the wall beside it"), 18, "2010 ADA Standards 604.2"),
-    most("basin height", ("the basin's rim", "high"), 34, "2010 ADA Standards 606.3"),
+const OF_CLEARANCES: [AccessFigure<ClearDistance>; 3] = [
+    least(
+        ClearDistance::ToiletToSide,
+        ("the toilet's centre", "from the wall beside it"),
+        16,
+        "2010 ADA Standards 604.2",
+    ),
+    most(
+        ClearDistance::ToiletToSide,
+        ("the toilet's centre", "from the wall beside it"),
+        18,
+        "2010 ADA Standards 604.2",
+    ),
+    most(ClearDistance::BasinHeight, ("the basin's rim", "high"), 34, "2010 ADA Standards 606.3"),
 ];
 
 /// What only ICC A117.1 or the planning guidelines ask for.
-const ADVISED: [AccessFigure; 6] = [
-    least("grab bar height", ("the grab bar", "high"), 33, "ICC A117.1 609"),
-    most("grab bar height", ("the grab bar", "high"), 36, "ICC A117.1 609"),
+const ADVISED: [AccessFigure<AccessDistance>; 6] = [
+    least(AccessDistance::GrabBarHeight, ("the grab bar", "high"), 33, "ICC A117.1 609"),
+    most(AccessDistance::GrabBarHeight, ("the grab bar", "high"), 36, "ICC A117.1 609"),
     AccessFigure {
-        key: "sink bowl depth",
+        key: AccessDistance::SinkBowlDepth,
         is: ("the bowl over the knee space", "deep"),
         bound: Bound::Most(Length::from_sixty_fourths(416)),
         source: "ICC A117.1 1003.12",
     },
     least(
-        "shower controls",
+        AccessDistance::ShowerControls,
         ("the shower's controls", "high"),
         38,
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
     ),
     most(
-        "shower controls",
+        AccessDistance::ShowerControls,
         ("the shower's controls", "high"),
         48,
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
     ),
     AccessFigure {
-        key: "shower threshold",
+        key: AccessDistance::ShowerThreshold,
         is: ("the step at the shower's entry", "high"),
         bound: Bound::Most(Length::from_sixty_fourths(32)),
         source: "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 16",
@@ -97,21 +127,16 @@ const ADVISED_FOR_ACCESS: &str = "advised for access";
 
 /// Holds every single distance of a room against the profile.
 pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
-    let of = |asked: &AccessFigure, whose| Figure {
-        bound: asked.bound,
-        whose,
-        source: asked.source,
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
-    let is = |asked: &AccessFigure| (Phrase::from(asked.is.0), asked.is.1);
-    let measured = OF_ACCESS.iter().filter_map(|asked| Some((asked, for_access(room, asked.key)?)));
-    let clear = OF_CLEARANCES.iter().filter_map(|asked| Some((asked, distance(context.site, room, asked.key)?)));
     findings.extend(
-        measured.chain(clear).filter_map(|(asked, there)| stop(context, room, is(asked), there, of(asked, WHOSE))),
+        OF_ACCESS
+            .iter()
+            .filter_map(|asked| stop(context, room, asked.is(), for_access(room, asked.key)?, asked.figure(WHOSE))),
     );
+    findings.extend(OF_CLEARANCES.iter().filter_map(|asked| {
+        stop(context, room, asked.is(), distance(context.site, room, asked.key)?, asked.figure(WHOSE))
+    }));
     findings.extend(ADVISED.iter().filter_map(|asked| {
-        judged(context, room, is(asked), for_access(room, asked.key)?, of(asked, ADVISED_FOR_ACCESS))
+        judged(context, room, asked.is(), for_access(room, asked.key)?, asked.figure(ADVISED_FOR_ACCESS))
     }));
     findings.extend(passage(context, room));
     findings.extend(work_surface(context, room));
@@ -143,13 +168,13 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Remark> {
         context,
         room,
         ("the passage between the counters".into(), "wide"),
-        distance(context.site, room, "work aisle")?,
+        distance(context.site, room, ClearDistance::WorkAisle)?,
         figure,
     )
 }
 
 fn work_surface(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let there = for_access(room, "work surface height")?;
+    let there = for_access(room, AccessDistance::WorkSurfaceHeight)?;
     let adjusts = room.access.work_surface_adjusts.get() == Some(&true);
     let bound = Bound::Most(Length::from_inches(if adjusts { 36 } else { 34 }));
     let figure = Figure {
@@ -176,20 +201,27 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
         named: None,
     };
     let is = |tail| (Phrase::from("the shower"), tail);
-    let inside = rectangle(room, "shower").and_then(|inside| {
+    let inside = rectangle(room, ClearDistance::Shower).and_then(|inside| {
         let (one, other) = inside.value;
         let side = |value| Distance::written(value, inside.span);
         stop(context, room, is("in its lesser direction"), side(one.min(other)), figure(sides.0))
             .or_else(|| stop(context, room, is("in its greater direction"), side(one.max(other)), figure(sides.1)))
     });
     inside.or_else(|| {
-        stop(context, room, ("the shower's entry".into(), "wide"), for_access(room, "shower entry")?, figure(entry))
+        stop(
+            context,
+            room,
+            ("the shower's entry".into(), "wide"),
+            for_access(room, AccessDistance::ShowerEntry)?,
+            figure(entry),
+        )
     })
 }
 
 /// A bar that is long enough must also reach far enough from the wall behind the toilet.
 fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let (bar, from) = (for_access(room, "side grab bar")?, for_access(room, "side grab bar from rear wall")?);
+    let (bar, from) =
+        (for_access(room, AccessDistance::SideGrabBar)?, for_access(room, AccessDistance::SideGrabBarFromRearWall)?);
     let is_alone_at_fault = bar.value >= Length::from_inches(42) && from.value <= Length::from_inches(12);
     let end = Distance { value: bar.value + from.value, ..bar };
     let bound = Bound::Least(Length::from_inches(54));
@@ -218,7 +250,7 @@ fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let bounds = [Bound::Least(Length::from_inches(17)), Bound::Most(Length::from_inches(19))];
     toilets
         .filter_map(|(_, selection, option)| {
-            let (height, at) = option.length("seat height")?;
+            let (height, at) = option.length(DetailName::SeatHeight)?;
             let is = (phrase!("the seat of `{}`", selection.name.value), "high");
             let there = Distance::written(height, at);
             let finding = bounds.iter().find_map(|bound| judged(context, room, is.clone(), there, figure(*bound)))?;
@@ -243,7 +275,7 @@ fn shelves(room: &Room) -> Option<Remark> {
 
 /// One counter to sit at, one to stand at.
 fn counter_heights(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let heights = room.access.distances.lengths.get("counter heights")?;
+    let heights = room.access.distances.lengths.get(&AccessDistance::CounterHeights)?;
     let within = |(least, most): (i64, i64)| {
         let (least, most) = (Length::from_inches(least), Length::from_inches(most));
         heights.0.iter().any(|height| height.value >= least && height.value <= most)

@@ -1,7 +1,7 @@
 //! Trim and edge pieces against the edges that need them.
 
 use crate::assess::{Context, about, say};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Severity, phrase};
 use crate::site::counter_edges;
 use crate::site::counters::covers;
@@ -91,7 +91,7 @@ fn by_itself<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Selection>
 
 /// How long one piece of it is.
 fn piece(option: &ProductOption) -> Option<Length> {
-    let face = option.detail("face size").and_then(|face| match &face.value {
+    let face = option.detail(DetailName::FaceSize).and_then(|face| match &face.value {
         crate::book::DetailValue::Sides(sides) => sides.sides().iter().max().copied(),
         _ => None,
     });
