@@ -2,6 +2,8 @@
 
 use crate::assess::rules::{RULES, Rule, can_be_waived};
 
+use crate::units::System;
+
 use super::page::{cut, entry, heading, paragraph, prose};
 
 /// Every rule with its fault in a line.
@@ -16,7 +18,7 @@ pub fn all() -> String {
 /// A rule's page.
 pub fn page(rule: &Rule) -> String {
     let mut text = heading(&format!("{} ({})", rule.code, rule.severity.word()));
-    text += &prose(rule.docs);
+    text += &prose(&rule.page(System::Imperial));
     if !rule.sources.is_empty() {
         text += &paragraph(&format!("Figures from: {}.", rule.sources.join("; ")));
     }

@@ -8,6 +8,7 @@ use std::sync::LazyLock;
 
 use crate::book::Selection;
 use crate::finding::{Code, Finding, Severity};
+use crate::units::System;
 use crate::vocabulary::{Caution, HoldPoint};
 
 use super::context::Context;
@@ -23,6 +24,7 @@ mod guarded;
 mod light;
 mod money;
 mod order;
+mod prose;
 mod run;
 mod service;
 mod source;
@@ -179,7 +181,7 @@ pub struct Rule {
     pub due: Due,
     /// Whom it tells besides the office.
     pub tells: &'static [Reader],
-    /// Its page: what it checks, why it matters, remedy, example, source.
+    /// Its page: what it checks, why it matters, remedy, example, source; a length stands in its prose as `{15"}`.
     pub docs: &'static str,
     /// The published sources of its figures, or `common practice`, or `from memory`.
     pub sources: &'static [&'static str],
@@ -246,6 +248,11 @@ impl Rule {
             Check::Book(check) => guarded::run(self, |findings| check(context, findings)),
             Check::Reading | Check::OfWaivers => vec![],
         }
+    }
+
+    /// Its page, each figure of its prose in both systems, the given one first.
+    pub fn page(&self, units: System) -> String {
+        prose::filled(self.docs, units)
     }
 
     /// The fault in a phrase: the first line of its page.
@@ -329,9 +336,11 @@ mod tests {
             })
         };
         for rule in RULES {
-            let source = rule.docs.split_once("## Source").map_or("", |(_, source)| source);
-            let reports = source.to_lowercase().contains("trade report");
-            assert!(!reports && !source.split_whitespace().any(is_row), "{}: {source}", rule.code);
+            for told in rule.sources.iter().copied().chain([rule.docs]) {
+                let reports = told.to_lowercase().contains("trade report");
+                let row = told.split_whitespace().find(|word| is_row(word));
+                assert!(!reports && row.is_none(), "{}: {row:?} in {told}", rule.code);
+            }
         }
     }
 

@@ -6,6 +6,7 @@ use crate::assess::rules::{RULES, Rule};
 use crate::finding::{Finding, Fix, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place};
+use crate::units::System;
 
 /// The whole review as a SARIF log.
 pub fn report(review: &Review) -> String {
@@ -32,11 +33,12 @@ fn level(severity: Severity) -> &'static str {
 }
 
 fn descriptor(rule: &Rule) -> Value {
+    let page = rule.page(System::Imperial);
     json!({
         "id": rule.code.text(),
         "shortDescription": {"text": rule.summary()},
-        "fullDescription": {"text": rule.docs.trim()},
-        "help": {"text": rule.docs.trim(), "markdown": rule.docs.trim()},
+        "fullDescription": {"text": page.trim()},
+        "help": {"text": page.trim(), "markdown": page.trim()},
         "defaultConfiguration": {"level": level(rule.severity)},
     })
 }

@@ -89,7 +89,8 @@ fn text(rule: &Rule, units: System) -> RuleText {
         Severity::Note => StateShape::Note,
     };
     // Each line of the page begins with the blank that follows its comment mark.
-    let docs: Vec<&str> = rule.docs.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
+    let page = rule.page(units);
+    let docs: Vec<&str> = page.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
     let page = in_units(&docs.join("\n"), units);
     let body = page.trim().split_once('\n').map_or("", |(_, body)| body);
     RuleText {

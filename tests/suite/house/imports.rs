@@ -45,7 +45,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("serving", &[]),
     ("preview", &["publish", "serving"]),
     ("host", &["publish", "serving"]),
-    ("explain", &["vocabulary", "book", "assess", "marks"]),
+    ("explain", &["units", "vocabulary", "book", "assess", "marks"]),
     ("schema", &["vocabulary", "book"]),
     ("start", &["units", "source", "vocabulary", "book"]),
     ("cli", BEFORE_CLI),

@@ -17,7 +17,7 @@ declare! {
     /// hoods of the plan, the room's one hood, a window, the ceiling. Whether it burns is its `material`:
     /// `burns`, `shielded` or `does not burn`. Where nobody says, it counts as burning, whatever it is
     /// called. The distance is that of the maker's sheet where it gives one (`fit: {heat: {above: …}}`, or
-    /// 12" and more of `air: {top: …}`), else 30" to what burns and 24" to what is shielded or does not
+    /// {12"} and more of `air: {top: …}`), else {30"} to what burns and {24"} to what is shielded or does not
     /// burn. A hood that does not burn shields what is above it when it is at least as wide as the cooking
     /// surface. A window that opens above it is told too.
     ///
@@ -34,9 +34,9 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; IRC M1901.1 (30"); IFGC 623.7 and IRC G2447.5 from memory, UMC 906.1 (1998) for
-    /// 24" under a shield; kitchen planning guidelines 18 and 20. Free summaries cite another section for
-    /// the 30": check locally.
+    /// The maker's sheet; IRC M1901.1 ({30"}); IFGC 623.7 and IRC G2447.5 from memory, UMC 906.1 (1998) for
+    /// {24"} under a shield; kitchen planning guidelines 18 and 20. Free summaries cite another section for
+    /// the {30"}: check locally.
     "clear/above-cooktop", Query,
     due: CabinetsOrdered, tells: [Installer],
     sources: ["the maker's sheet", "IRC M1901.1", "IFGC 623.7 (from memory)", "kitchen planning guidelines 18 and 20"],

@@ -15,8 +15,8 @@ declare! {
     /// ## What it checks
     /// The clear floor from the front of toilet, bidet, basin, tub and shower to whatever is opposite
     /// (`in front of toilet` and so on in `clearances`, or `in front` of the opening that takes it). The
-    /// model residential code asks for 21" (533.4 mm), and 24" (609.6 mm) in front of a shower's entry;
-    /// 30" (762 mm) are advised. What passes the code and misses the advice is a note.
+    /// model residential code asks for {21"}, and {24"} in front of a shower's entry;
+    /// {30"} are advised. What passes the code and misses the advice is a note.
     ///
     /// ## Why it matters
     /// Twenty-one inches let one stand. Drying, dressing and helping somebody take thirty.
@@ -31,7 +31,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Code: IRC R307.1 and P2705.1 (21"; 24" at a shower). Advice: Kitchen and Bath Planning Guidelines,
+    /// Code: IRC R307.1 and P2705.1 ({21"}; {24"} at a shower). Advice: Kitchen and Bath Planning Guidelines,
     /// 2nd edition, bath guideline 4.
     "clear/bath-floor", Query,
     due: RoughInClosed, tells: [Installer],

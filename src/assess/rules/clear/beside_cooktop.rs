@@ -17,7 +17,7 @@ declare! {
     /// `top`, the plan, or the counter measured as `landing`: no word of a name makes it low, and where
     /// nobody says, it is asked. Whether it burns is its `material`; where nobody says, it counts as burning.
     /// The distance is that of the maker's sheet (`fit: {heat: {left: …, right: …, up to: …}}`, or air that
-    /// the sheet asks for above the counter), which stops; else 6", up to 18" above the cooking surface,
+    /// the sheet asks for above the counter), which stops; else {6"}, up to {18"} above the cooking surface,
     /// which is only asked about.
     ///
     /// ## Why it matters
@@ -33,7 +33,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; common practice for 6" (152 mm) and 18" (457 mm). The maker's instructions
+    /// The maker's sheet; common practice for {6"} and {18"}. The maker's instructions
     /// govern.
     "clear/beside-cooktop", Query,
     due: CabinetsOrdered, tells: [Installer],

@@ -11,8 +11,8 @@ declare! {
     /// A dishwasher stands too far from the sink, or leaves no room to stand beside its door
     ///
     /// ## What it checks
-    /// From the dishwasher's edge to the nearest edge of a sink at most 36" (914.4 mm); between it and
-    /// whatever stands at a right angle to it at least 21" (533.4 mm) to stand in. Beside a sink set in
+    /// From the dishwasher's edge to the nearest edge of a sink at most {36"}; between it and
+    /// whatever stands at a right angle to it at least {21"} to stand in. Beside a sink set in
     /// the corner, that is from the sink's middle to the edge of the open door.
     ///
     /// ## Why it matters

@@ -14,8 +14,8 @@ declare! {
     ///
     /// ## What it checks
     /// The clear width of each doorway (`clearances: {doorways: …}`), between the open leaf and the stop:
-    /// at least 32" (812.8 mm), which takes a leaf of 34". Where the book is planned by an access profile, 32" is
-    /// what the profile asks for, and less stops; 34" (863.6 mm), which takes a leaf of 36", is advised.
+    /// at least {32"}, which takes a leaf of {34"}. Where the book is planned by an access profile, {32"} is
+    /// what the profile asks for, and less stops; {34"}, which takes a leaf of {36"}, is advised.
     ///
     /// ## Why it matters
     /// Whoever carries a tray, a child or a laundry basket needs it every day, and what is delivered needs

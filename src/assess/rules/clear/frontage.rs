@@ -13,8 +13,8 @@ declare! {
     /// A kitchen has less counter than is advised
     ///
     /// ## What it checks
-    /// The `counter frontage` of a kitchen, along its front: at least 158" (4013 mm). A stretch counts
-    /// where it is 24" (609.6 mm) deep and has 15" (381 mm) clear above it.
+    /// The `counter frontage` of a kitchen, along its front: at least {158"}. A stretch counts
+    /// where it is {24"} deep and has {15"} clear above it.
     ///
     /// ## Why it matters
     /// Landings, preparation and what stands about for good all live on the same counter.

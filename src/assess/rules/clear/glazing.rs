@@ -12,8 +12,8 @@ declare! {
     /// Glass near a tub or shower is not told to be safety glass
     ///
     /// ## What it checks
-    /// Each window, in a wall or in the roof, whose lower edge is less than 60" above the floor and that is
-    /// within 60" of the edge of a tub or shower, as written or by the plan: its glass must be tempered, laminated, or called safety glass. Where such a window
+    /// Each window, in a wall or in the roof, whose lower edge is less than {60"} above the floor and that is
+    /// within {60"} of the edge of a tub or shower, as written or by the plan: its glass must be tempered, laminated, or called safety glass. Where such a window
     /// tells nothing of its glass, it asks.
     ///
     /// ## Why it matters

@@ -12,8 +12,8 @@ declare! {
     /// The ceiling is too low over a fixture of the bath
     ///
     /// ## What it checks
-    /// The ceiling over toilet, basin and tub with the floor in front of them, and over a square of 30"
-    /// (762 mm) under the shower head: at least 80" (2032 mm), as the model residential code asks.
+    /// The ceiling over toilet, basin and tub with the floor in front of them, and over a square of {30"}
+    /// under the shower head: at least {80"}, as the model residential code asks.
     ///
     /// ## Why it matters
     /// Under a roof the place for the shower is where one can stand up in it.

@@ -16,8 +16,8 @@ declare! {
     ///
     /// ## What it checks
     /// The hood's width against the cooking surface in the same room: narrower is asked about; less than
-    /// 3" wider on each side is a note. Its lower edge (the sill of its opening) above the counter: at
-    /// least 24" over gas and 20" over electric, at most 36", unless the hood's own sheet says (`air`).
+    /// {3"} wider on each side is a note. Its lower edge (the sill of its opening) above the counter: at
+    /// least {24"} over gas and {20"} over electric, at most {36"}, unless the hood's own sheet says (`air`).
     ///
     /// ## Why it matters
     /// Steam rises in a widening cone: a hood that is narrow or high leaves most of it in the room, and
@@ -33,7 +33,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Common practice (trade magazines on capture area; 24" to 30" over gas, 20" to 24" over electric);
+    /// Common practice (trade magazines on capture area; {24"} to {30"} over gas, {20"} to {24"} over electric);
     /// the hood's instructions govern.
     "clear/hood", Query,
     due: CabinetsOrdered, tells: [Installer],

@@ -29,15 +29,15 @@ declare! {
     ///
     /// | what | counter advised |
     /// | --- | --- |
-    /// | sink | 24" on one side and 18" on the other; from its edge to an inside corner 3", if 21" are clear around it |
-    /// | second sink | 18" on one side and 3" on the other |
-    /// | cooktop, range | 15" on one side and 12" on the other; 9" behind it on an island |
-    /// | refrigerator | 15" on the side of its handle, or on top of it, or across from it at most 48" away |
-    /// | microwave | 15" above, below or on the side of its handle |
-    /// | wall oven | 15" beside or above it, or across from it at most 48" away and no walkway between |
+    /// | sink | {24"} on one side and {18"} on the other; from its edge to an inside corner {3"}, if {21"} are clear around it |
+    /// | second sink | {18"} on one side and {3"} on the other |
+    /// | cooktop, range | {15"} on one side and {12"} on the other; {9"} behind it on an island |
+    /// | refrigerator | {15"} on the side of its handle, or on top of it, or across from it at most {48"} away |
+    /// | microwave | {15"} above, below or on the side of its handle |
+    /// | wall oven | {15"} beside or above it, or across from it at most {48"} away and no walkway between |
     ///
     /// Counter that serves two of them, or one and the place of preparation, is as long as the longer of
-    /// both and 12" more. What is not written is not judged.
+    /// both and {12"} more. What is not written is not judged.
     ///
     /// ## Why it matters
     /// A pan off the fire, a bag of groceries, a stack of plates: each is set down at once, or dropped.

@@ -14,10 +14,10 @@ declare! {
     /// A basin stands too near to a wall or to another one, or at an unusual height
     ///
     /// ## What it checks
-    /// From the basin's centre to a wall or anything tall beside it: the model codes ask for 15" (381 mm),
-    /// 20" (508 mm) are advised. From centre to centre of two basins 30" (762 mm) by the code, 36"
-    /// (914.4 mm) by advice. At least 4" (101.6 mm) from the edge of a basin that hangs or stands free to
-    /// the wall. The rim stands 32" to 43" (813 to 1092 mm) above the floor.
+    /// From the basin's centre to a wall or anything tall beside it: the model codes ask for {15"},
+    /// {20"} are advised. From centre to centre of two basins {30"} by the code, {36"}
+    /// by advice. At least {4"} from the edge of a basin that hangs or stands free to
+    /// the wall. The rim stands {32"} to {43"} above the floor.
     ///
     /// ## Why it matters
     /// Elbows. Two people at two basins need three feet each, and drains stand in the wall before either

@@ -17,8 +17,8 @@ declare! {
     /// A microwave stands too high or too low
     ///
     /// ## What it checks
-    /// The bottom of a microwave's opening: at most 54" (1371.6 mm) above the floor, and best 3" below the
-    /// cook's shoulder (`shoulder height`), which is a note; below a counter at least 15" (381 mm) above
+    /// The bottom of a microwave's opening: at most {54"} above the floor, and best {3"} below the
+    /// cook's shoulder (`shoulder height`), which is a note; below a counter at least {15"} above
     /// the floor.
     ///
     /// ## Why it matters

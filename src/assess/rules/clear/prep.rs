@@ -10,8 +10,8 @@ declare! {
     /// The counter for preparing food is too short or too shallow
     ///
     /// ## What it checks
-    /// The unbroken counter beside a sink where food is prepared (`preparation counter`): at least 36"
-    /// (914.4 mm) long and 24" (609.6 mm) deep.
+    /// The unbroken counter beside a sink where food is prepared (`preparation counter`): at least {36"}
+    /// long and {24"} deep.
     ///
     /// ## Why it matters
     /// Most of the time in a kitchen is spent there. A joint, a corner or a hob in it takes it away.

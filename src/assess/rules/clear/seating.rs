@@ -14,8 +14,8 @@ declare! {
     ///
     /// ## What it checks
     /// Each place under `seating`, and each island's side with seats. Behind the seats, from the edge to
-    /// whatever is there: 32" (812.8 mm) where nobody passes, 36" (914.4 mm) where one edges past, 44"
-    /// (1117.6 mm) where one walks past, 60" (1524 mm) for a wheelchair. How many sit there and what
+    /// whatever is there: {32"} where nobody passes, {36"} where one edges past, {44"}
+    /// where one walks past, {60"} for a wheelchair. How many sit there and what
     /// their knees need is `top/seats`.
     ///
     /// ## Why it matters

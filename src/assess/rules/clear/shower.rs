@@ -14,10 +14,10 @@ declare! {
     /// A shower is too small to stand and turn in
     ///
     /// ## What it checks
-    /// Inside the `shower`, between finished faces: the model codes ask for 900 square inches and for 30"
-    /// (762 mm) in every direction, so that a disc of 30" lies in it; 36" by 36" (914.4 mm) are advised.
-    /// A fixed seat must leave the code's area free. It is 17" to 19" high and 15" deep. The waterproof
-    /// covering of the walls goes at least 3" above the head.
+    /// Inside the `shower`, between finished faces: the model codes ask for 900 square inches and for {30"}
+    /// in every direction, so that a disc of {30"} lies in it; {36"} by {36"} are advised.
+    /// A fixed seat must leave the code's area free. It is {17"} to {19"} high and {15"} deep. The waterproof
+    /// covering of the walls goes at least {3"} above the head.
     ///
     /// ## Why it matters
     /// The pan is set before the tile is: what backer, mortar and tile take off is lost inside.

@@ -17,10 +17,10 @@ declare! {
     /// A toilet stands too near to what is beside it, or in too small a compartment
     ///
     /// ## What it checks
-    /// From the toilet's centre to the nearest wall, cabinet or tub beside it: the model codes ask for 15"
-    /// (381 mm), 18" (457.2 mm) are advised; to the centre of the fixture beside it 30" (762 mm). A
-    /// compartment of its own is at least 30" by 60" by the code, and 36" by 66" by advice. The paper
-    /// hangs 8" to 12" ahead of the bowl.
+    /// From the toilet's centre to the nearest wall, cabinet or tub beside it: the model codes ask for {15"}
+    ///, {18"} are advised; to the centre of the fixture beside it {30"}. A
+    /// compartment of its own is at least {30"} by {60"} by the code, and {36"} by {66"} by advice. The paper
+    /// hangs {8"} to {12"} ahead of the bowl.
     ///
     /// ## Why it matters
     /// The flange is set in the floor before cabinets and tile are there. A cabinet that is an inch wider

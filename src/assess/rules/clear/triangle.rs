@@ -13,8 +13,8 @@ declare! {
     /// The ways between sink, cooking and refrigerator are too long, too short or in the way
     ///
     /// ## What it checks
-    /// Each leg of the `triangle` between 48" and 108" (1219 to 2743 mm), from the middle of each front;
-    /// their sum at most 312" (7925 mm); none cuts more than 12" (305 mm) across an island.
+    /// Each leg of the `triangle` between {48"} and {108"}, from the middle of each front;
+    /// their sum at most {312"}; none cuts more than {12"} across an island.
     ///
     /// ## Why it matters
     /// Everything that is cooked is carried along these three lines.

@@ -10,8 +10,8 @@ declare! {
     /// A way through the room is too narrow
     ///
     /// ## What it checks
-    /// The `walkway`, a way that has a counter or an appliance on one side at most: at least 36"
-    /// (914.4 mm). Between counters that face each other, `clear/work-aisle` asks for more.
+    /// The `walkway`, a way that has a counter or an appliance on one side at most: at least {36"}
+    ///. Between counters that face each other, `clear/work-aisle` asks for more.
     ///
     /// ## Why it matters
     /// Two people meet there, one of them with a full pan.

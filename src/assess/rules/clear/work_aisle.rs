@@ -12,7 +12,7 @@ declare! {
     ///
     /// ## What it checks
     /// The `work aisle` between counters, tall cabinets or appliances that face each other, between their
-    /// fronts: at least 42" (1066.8 mm) for one cook, 48" (1219.2 mm) where the room has two or more
+    /// fronts: at least {42"} for one cook, {48"} where the room has two or more
     /// `cooks`.
     ///
     /// ## Why it matters

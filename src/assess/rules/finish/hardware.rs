@@ -15,7 +15,7 @@ declare! {
     /// In a room whose cabinets say what their `fronts` take: pulls and knobs, by what each `fits`,
     /// against doors and drawers. Short of the count stops; less than one in twenty to spare is a
     /// query. Where no cabinet says so, the doors and drawers of runs and islands, one each: a query. Their `screws` against the thickness that these go through: too short to come out
-    /// behind stops; less than 1/8" or more than 3/8" in the metal is a query.
+    /// behind stops; less than {1/8"} or more than {3/8"} in the metal is a query.
     ///
     /// ## Why it matters
     /// One pull short is found by the last man on the last day; the next one comes from another batch
@@ -32,7 +32,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Trade practice: 5 to 10 % to spare, 1" screws for a 3/4" front, about 3/8" in the metal.
+    /// Trade practice: 5 to 10 % to spare, {1"} screws for a {3/4"} front, about {3/8"} in the metal.
     "finish/hardware", Stop,
     due: WithThing, tells: [],
     sources: ["common practice"],

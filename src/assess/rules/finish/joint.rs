@@ -20,12 +20,12 @@ declare! {
     /// | what | figure | from |
     /// | --- | --- | --- |
     /// | joint | at least three times the variation of the faces (`laid: varies by`) | ANSI A108.02, 4.3.8 |
-    /// | joint | never below 1/16" (1.6 mm) | ANSI A108.02, 4.3.8 |
-    /// | joint, running bond, a side over 15" | 1/8" rectified, 3/16" calibrated, and the edge's warpage | ANSI A108.02, 4.3.8.1 |
-    /// | offset, side over 15" | at most 33 % | ANSI A108.02, 4.3.8.2 |
+    /// | joint | never below {1/16"} | ANSI A108.02, 4.3.8 |
+    /// | joint, running bond, a side over {15"} | {1/8"} rectified, {3/16"} calibrated, and the edge's warpage | ANSI A108.02, 4.3.8.1 |
+    /// | offset, side over {15"} | at most 33 % | ANSI A108.02, 4.3.8.2 |
     /// | joint | the maker's own least (`laid: least joint`) | the maker; a stop |
     ///
-    /// The greatest figure counts, and one finding names it. Older texts set the 15" at 18".
+    /// The greatest figure counts, and one finding names it. Older texts set the {15"} at {18"}.
     ///
     /// ## Why it matters
     /// Long tiles are bowed. Laid half over half, the high middle of one meets the low end of the

@@ -14,8 +14,8 @@ declare! {
     /// Surfaces that meet differ in thickness, and no trim is chosen for the step
     ///
     /// ## What it checks
-    /// The thickness of surfaces that the book says lie edge to edge (`meets`): more than 1/16"
-    /// (1.6 mm) apart wants a trim on one of them.
+    /// The thickness of surfaces that the book says lie edge to edge (`meets`): more than {1/16"}
+    /// apart wants a trim on one of them.
     ///
     /// ## Why it matters
     /// The raw edge of the thicker one shows, and catches cloth and toes. The trim is three weeks
@@ -33,7 +33,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// 1/16": common practice.
+    /// {1/16"}: common practice.
     "finish/thickness", Query,
     due: WithThing, tells: [],
     sources: ["common practice"],

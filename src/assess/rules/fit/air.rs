@@ -34,7 +34,7 @@ declare! {
     /// openings:
     ///   range: {takes: range, right: {what: wall, gap: 1"}}
     /// ```
-    /// A range whose sheet asks for 2" above the counter stands 1" too near to this wall.
+    /// A range whose sheet asks for {2"} above the counter stands {1"} too near to this wall.
     ///
     /// ## Source
     /// The maker's own sheet. That something closed in needs air where it breathes is common

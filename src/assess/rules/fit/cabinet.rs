@@ -16,7 +16,7 @@ declare! {
     /// What the maker's sheet asks of the cabinet (inside width, depth and height, outside width,
     /// stiles, back panel whole or cut away) against the cabinet as it is: as the opening has it, as the
     /// part of a run or island that `holds` the opening, as a cabinet selection of that name. Its inside
-    /// is its outside less two sides of 3/4" (18 mm), unless the book says; what rests on that is asked
+    /// is its outside less two sides of {3/4"}, unless the book says; what rests on that is asked
     /// about. And the cutout that the sheet asks for against the inside of the cabinet, where it asks
     /// nothing of the cabinet itself. And whether the opening is `made for` another type of unit than
     /// the thing is `made as`, or a bowl's `mount` says. A
@@ -35,7 +35,7 @@ declare! {
     /// openings:
     ///   cooktop: {takes: cooktop, cabinet: {inside width: 34 1/2", outside width: 36"}}
     /// ```
-    /// A cooktop whose cutout is 34 7/8" wide meets the sides of this cabinet.
+    /// A cooktop whose cutout is {34 {7/8"}} wide meets the sides of this cabinet.
     ///
     /// ## Source
     /// The maker's own sheet and the field measurement.

@@ -42,7 +42,7 @@ declare! {
     ///   left: {wall: A, parts: [{gap: 30"}, {opening: range}]}
     ///   right: {wall: C, from: right, parts: [{gap: 30"}, {opening: dishwasher}]}
     /// ```
-    /// Across an aisle of 42" an oven door of 21" and a dishwasher's of 26" meet.
+    /// Across an aisle of {42"} an oven door of {21"} and a dishwasher's of {26"} meet.
     ///
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2; the maker's sheet.

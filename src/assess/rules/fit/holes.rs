@@ -18,7 +18,7 @@ declare! {
     /// far apart as it asks, of a diameter that its sheet allows, and its lever or handle turns free of
     /// the splash, sill or wall behind; a counter in which a tap stands has such a list. Where no list says how much is left there, it is asked about as the plan
     /// has it: the counter's depth less what stands behind it (a `splash`, tile, a raised back, the trim of a window),
-    /// the bowl and 4" of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
+    /// the bowl and {4"} of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
     /// one that its name shares a word with.
     ///

@@ -12,7 +12,7 @@ declare! {
     ///
     /// ## What it checks
     /// What is left over the thing's own width in all, against the play that the maker's sheet asks
-    /// for; without one, against 1/8" in all; for what is made by hand, against what it varies by (`varies by`),
+    /// for; without one, against {1/8"} in all; for what is made by hand, against what it varies by (`varies by`),
     /// where that is more. What does not fit at all is told by `fit/width`.
     ///
     /// ## Why it matters
@@ -28,7 +28,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; without one 1/8" (3.2 mm) in all, which is common practice.
+    /// The maker's sheet; without one {1/8"} in all, which is common practice.
     "fit/play", Query,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice: 1/8 in in all"],

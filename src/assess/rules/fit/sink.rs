@@ -19,14 +19,14 @@ declare! {
     /// The sink's or basin's width and room for its clips on both sides, against the cabinet inside: as
     /// it is written at the opening, else what the part of the run or island that holds it, or the vanity below
     /// the only basin of its room, leaves
-    /// between its sides (3/4", or 18 mm where it is set out in millimetres, for each). By the maker's
-    /// sheet; where that is silent, by what is usual: an undermount bowl wants 1/2" for clips at each
+    /// between its sides ({3/4"}, or {18 mm} where it is set out in millimetres, for each). By the maker's
+    /// sheet; where that is silent, by what is usual: an undermount bowl wants {1/2"} for clips at each
     /// side, an apron its own width, and a bowl that is let in from above an inch less than its rim.
     /// The bowl from front to back against the cabinet's inside depth. The height of an apron against the opening left in the cabinet's front; and, for an undermount
     /// bowl, whether the reveal of its rim is said.
     ///
     /// ## Why it matters
-    /// A 33" sink does not go into a 33" cabinet, whose inside is 31 1/2". An apron of 10" wants doors that
+    /// A {33"} sink does not go into a {33"} cabinet, whose inside is {31 {1/2"}}. An apron of {10"} wants doors that
     /// are made shorter.
     ///
     /// ## Remedy

@@ -11,8 +11,8 @@ declare! {
     ///
     /// ## What it checks
     /// The difference of the two diagonals, and how far each side wanders from the plumb line over
-    /// its height, against the figure of the maker's sheet, or 1/8" where it gives none. Where both
-    /// are out, the diagonals are told: one fault, one finding. Exactly 1/8" passes.
+    /// its height, against the figure of the maker's sheet, or {1/8"} where it gives none. Where both
+    /// are out, the diagonals are told: one fault, one finding. Exactly {1/8"} passes.
     ///
     /// ## Why it matters
     /// A square front in an opening that leans shows a wedge of light, and a door scrapes.
@@ -25,7 +25,7 @@ declare! {
     /// openings:
     ///   oven: {takes: wall oven, diagonals: [46 7/8", 47 1/16"]}
     /// ```
-    /// The diagonals differ by 3/16".
+    /// The diagonals differ by {3/16"}.
     ///
     /// ## Source
     /// The maker's own sheet; else common practice: an eighth of an inch.

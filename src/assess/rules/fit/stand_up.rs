@@ -15,11 +15,11 @@ declare! {
     /// The diagonal of the side (height and depth) of a cabinet, of a `tall` part of a run, and of an
     /// appliance, against the ceiling above the floor that will be there, where it can be stood up: under a
     /// slope, at its own width from the high side. What goes up there alone, if at all, is asked about; so is
-    /// a part whose depth nobody says (24" is usual), and an appliance, which may come in upright. Exactly, by
+    /// a part whose depth nobody says ({24"} is usual), and an appliance, which may come in upright. Exactly, by
     /// squares: no root is taken.
     ///
     /// ## Why it matters
-    /// A cabinet of 95 1/2" fits under a ceiling of 96" and can't be tilted up under it.
+    /// A cabinet of {95 {1/2"}} fits under a ceiling of {96"} and can't be tilted up under it.
     ///
     /// ## Remedy
     /// Order it in two parts, or without its base, or a lower one.

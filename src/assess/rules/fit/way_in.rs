@@ -16,9 +16,9 @@ declare! {
     /// The carton, turned whichever way suits, against every narrow point of the book and then of the
     /// room; at a point that turns, also round a corner between two halls of that width. What is larger
     /// stops; where the body with its doors off passes, it is a query. What goes through with less than
-    /// 1" (25.4 mm) of play beside it or above it is asked about: that much is usual, and no sheet's figure.
+    /// {1"} of play beside it or above it is asked about: that much is usual, and no sheet's figure.
     /// Where neither size is known, the thing as it stands: a pane of glass or a mirror on its edge, and each
-    /// piece of a counter. And where an appliance, a fixture or a cabinet is large or heavy (no side less than 28", one of 60" or more, or 150 lb) and no way in is written, it asks, once.
+    /// piece of a counter. And where an appliance, a fixture or a cabinet is large or heavy (no side less than {28"}, one of {60"} or more, or 150 lb) and no way in is written, it asks, once.
     ///
     /// ## Why it matters
     /// An appliance that does not pass the way in goes back to the shop with up to a third of its
@@ -35,7 +35,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Geometry: the smallest side with doors off, and 1" (25 mm) more, which is common practice; at a
+    /// Geometry: the smallest side with doors off, and {1"} more, which is common practice; at a
     /// corner, a rectangle turned at 45 degrees.
     "fit/way-in", Stop,
     due: GoodsReleased, tells: [Installer],

@@ -29,7 +29,7 @@ declare! {
     /// openings:
     ///   fridge: {takes: refrigerator, width: [33 1/2", 33 1/4", 32 3/4"]}
     /// ```
-    /// A refrigerator 32.8" wide does not go into this opening, though it does at the floor.
+    /// A refrigerator {32.8"} wide does not go into this opening, though it does at the floor.
     ///
     /// ## Source
     /// The maker's own sheet and the field measurement.

@@ -16,7 +16,7 @@ declare! {
     ///
     /// ## What it checks
     /// Each pendant whose level distance to the edge of a tub or shower (`from tub`, else as the room's
-    /// plan has both) is less than 3 ft (914.4 mm): its lowest part must be 8 ft (2438.4 mm) at least
+    /// plan has both) is less than {3'}: its lowest part must be {8'} at least
     /// above the rim or the threshold (`rim`, else the tub's height in the plan). Where a light is so
     /// near, and nobody says how low it hangs or how high the rim is, it asks.
     ///

@@ -15,7 +15,7 @@ declare! {
     /// How many pendants hang over an island, a counter or a table, by its length and their width. Of
     /// what the table gives, as many are asked for as `light/spacing` leaves apart.
     ///
-    /// | length | 15" and wider | 9" to 14" | up to 8" |
+    /// | length | {15"} and wider | {9"} to {14"} | up to {8"} |
     /// | --- | --- | --- | --- |
     /// | 4 ft to under 6 ft | 1 | 1 or 2 | 2 |
     /// | 6 ft to under 7 ft | 2 | 2 | 2 |

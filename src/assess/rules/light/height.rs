@@ -14,9 +14,9 @@ declare! {
     /// A light hangs too low to see or to pass, or too high to light
     ///
     /// ## What it checks
-    /// The lowest part of each light above the top of what it hangs over: 30" to 36" (762 to 914 mm)
-    /// for an island, a counter or a table, and 3" more at the top for each foot of ceiling above 8 ft;
-    /// over a path at least 84" (2134 mm) from the floor.
+    /// The lowest part of each light above the top of what it hangs over: {30"} to {36"}
+    /// for an island, a counter or a table, and {3"} more at the top for each foot of ceiling above {8'};
+    /// over a path at least {84"} from the floor.
     ///
     /// ## Why it matters
     /// One talks across an island under the lights, and looks at each other. Over a path they meet the
@@ -31,7 +31,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// American Lighting Association's advice, as trade pages quote it; the 3" a foot is a rule of
+    /// American Lighting Association's advice, as trade pages quote it; the {3"} a foot is a rule of
     /// trade pages.
     "light/height", Query,
     due: RoughInClosed, tells: [Client, Installer],

@@ -13,7 +13,7 @@ declare! {
     ///
     /// ## What it checks
     /// The centres given with `at`, against equal division of the length (half a share from each end,
-    /// one share between), to 1" (25.4 mm); and the clear gap between two, which is usually 24" to 30"; the
+    /// one share between), to {1"}; and the clear gap between two, which is usually {24"} to {30"}; the
     /// fewest that `light/count` calls usual may hang as close as equal division sets them.
     ///
     /// ## Why it matters
@@ -28,7 +28,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Equal division: geometry, from memory. The gap of 24" to 30": trade pages, common practice.
+    /// Equal division: geometry, from memory. The gap of {24"} to {30"}: trade pages, common practice.
     "light/spacing", Note,
     due: RoughInClosed, tells: [Client],
     sources: ["from memory: geometry", "common practice"],

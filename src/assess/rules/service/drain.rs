@@ -23,11 +23,11 @@ declare! {
     ///
     /// ## What it checks
     /// The drain at the opening against the maker's sheet: its size at least the sheet's, its height at
-    /// most the sheet's. Whatever the sheet says, the trap's least size by the plumbing code: 1 1/4" for a
-    /// basin, 1 1/2" for a kitchen sink or a tub, 2" for a laundry trough or a washer's standpipe, 2" for a
-    /// shower (1 1/2" up to 5.7 gpm in the edition of 2021). And the water that a trap holds (`trap seal 3"` in
-    /// the words of the drain, or `trap seal` of the thing): 2" to 4". Where no
-    /// code is at hand, what is usual: 32 mm for a basin, 40 mm for a sink, a tub or a washer, 75 mm for a
+    /// most the sheet's. Whatever the sheet says, the trap's least size by the plumbing code: {1 1/4"} for a
+    /// basin, {1 1/2"} for a kitchen sink or a tub, {2"} for a laundry trough or a washer's standpipe, {2"} for a
+    /// shower ({1 1/2"} up to 5.7 gpm in the edition of 2021). And the water that a trap holds (`trap seal 3"` in
+    /// the words of the drain, or `trap seal` of the thing): {2"} to {4"}. Where no
+    /// code is at hand, what is usual: {32 mm} for a basin, {40 mm} for a sink, a tub or a washer, {75 mm} for a
     /// toilet. A basin that stands on a vanity is held to the drain of the vanity's opening.
     ///
     /// ## Why it matters

@@ -13,9 +13,9 @@ declare! {
     ///
     /// ## What it checks
     /// Each stretch of counter under `counters` (sink, cooktop and refrigerator break a counter into
-    /// stretches): none for one shorter than 12", else one for every 48" or part of it, so that no point
-    /// is farther than 24" from one. An island by the adopted edition of the NEC: to 2017 one if it is
-    /// 24" × 12" or more; 2020 one for the first 9 sq ft and one for each further 18 or part; 2023 none,
+    /// stretches): none for one shorter than {12"}, else one for every {48"} or part of it, so that no point
+    /// is farther than {24"} from one. An island by the adopted edition of the NEC: to 2017 one if it is
+    /// {24"} × {12"} or more; 2020 one for the first 9 sq ft and one for each further 18 or part; 2023 none,
     /// but a box provided for a later one.
     ///
     /// ## Why it matters

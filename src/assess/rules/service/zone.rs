@@ -22,7 +22,7 @@ declare! {
     /// a raised back must fit between counter and its top.
     ///
     /// ## Why it matters
-    /// A stub 3" proud of the wall keeps a range 3" out of it, and the wall is opened from both sides.
+    /// A stub {3"} proud of the wall keeps a range {3"} out of it, and the wall is opened from both sides.
     ///
     /// ## Remedy
     /// Have the point moved, or recessed, before the wall is closed.

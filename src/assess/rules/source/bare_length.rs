@@ -21,7 +21,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The book's own format; the inch is 25.4 mm exactly (NIST SP 811).
+    /// The book's own format; the inch is `25.4 mm` exactly (NIST SP 811).
     "source/bare-length", Stop,
     due: AtOnce, tells: [],
     sources: ["the book's own format", "NIST SP 811"],

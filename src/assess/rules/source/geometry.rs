@@ -29,7 +29,7 @@ declare! {
     /// doors:
     ///   hall door: {wall: B, at: 80", width: 32"}
     /// ```
-    /// Wall B is 8' long, and the door would reach 16" past its end.
+    /// Wall B is {8'} long, and the door would reach {16"} past its end.
     ///
     /// ## Source
     /// The book's own figures.

@@ -11,12 +11,12 @@ declare! {
     /// A deep shelf does not roll out, or one that does is above reach
     ///
     /// ## What it checks
-    /// Shelves inside cabinets (`stores`): fixed or adjustable ones deeper than 16" (406 mm); roll-outs
-    /// and pull-outs higher than 48" (1219 mm) from the finished floor.
+    /// Shelves inside cabinets (`stores`): fixed or adjustable ones deeper than {16"}; roll-outs
+    /// and pull-outs higher than {48"} from the finished floor.
     ///
     /// ## Why it matters
-    /// What stands behind something is bought twice. A shelf 12" deep shows all that is on it; one of
-    /// 24" wants to come out. Above reach nobody sees into what has come out.
+    /// What stands behind something is bought twice. A shelf {12"} deep shows all that is on it; one of
+    /// {24"} wants to come out. Above reach nobody sees into what has come out.
     ///
     /// ## Remedy
     /// Roll-outs or drawers below, shallow shelves above.
@@ -27,7 +27,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// 16": common practice. 48": the high reach of the 2010 ADA Standards, 308.2.1, taken here as advice.
+    /// {16"}: common practice. {48"}: the high reach of the 2010 ADA Standards, 308.2.1, taken here as advice.
     "store/deep-shelf", Query,
     due: CabinetsOrdered, tells: [Client],
     sources: ["common practice", "2010 ADA Standards, 308.2.1"],

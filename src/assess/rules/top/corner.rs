@@ -15,7 +15,7 @@ declare! {
     ///
     /// ## What it checks
     /// The radius of the inside corners (`inside corners` under `top`) of stone, quartz, porcelain and
-    /// concrete: never square, and not less than 1/4" (6.35 mm), the smallest of the usual core bits.
+    /// concrete: never square, and not less than {1/4"}, the smallest of the usual core bits.
     /// Under an undermount sink whose `corner radius` is written, the two must match: equal where the
     /// rim is flush, the cutout's greater where the rim shows, and smaller where stone covers it.
     ///
@@ -32,7 +32,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Shop practice; the usual core bits are 1/2" to 1" across.
+    /// Shop practice; the usual core bits are {1/2"} to {1"} across.
     "top/corner", Query,
     due: CounterTemplated, tells: [Client, Installer],
     sources: ["shop practice", "the sink's sheet"],

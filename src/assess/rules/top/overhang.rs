@@ -16,20 +16,20 @@ declare! {
     ///
     /// ## What it checks
     /// Each counter's `overhang`, else those of the islands and the places to sit that it covers (for
-    /// seats with no depth written, what they need: 15" at a counter of 36"), against:
+    /// seats with no depth written, what they need: {15"} at a counter of {36"}), against:
     ///
     /// | what | figure | from |
     /// | --- | --- | --- |
-    /// | stone, quartz, porcelain or concrete of 2 cm (3/4") | 6" (152.4 mm) | the stone manual |
-    /// | of 3 cm (1 1/8" and thicker) | 10" (254 mm) | the stone manual |
+    /// | stone, quartz, porcelain or concrete of 2 cm, from {3/4"} | {6"} | the stone manual |
+    /// | of 3 cm, from {1 {1/8"}} | {10"} | the stone manual |
     /// | both | one third of the top's depth | the stone manual |
     /// | what stands out past the supports | the same | |
     /// | bars and brackets | reach back at least as far as out | common practice |
-    /// | any counter without steel, legs or panels | 14" (355.6 mm) | common practice |
-    /// | any counter without legs or panels | 24" (609.6 mm) | common practice |
+    /// | any counter without steel, legs or panels | {14"} | common practice |
+    /// | any counter without legs or panels | {24"} | common practice |
     ///
-    /// A seating overhang of 12" is usual, and its bars then reach about 24" inside. Fabricators differ
-    /// for quartz; the manual's figure is told first. Where a counter stands out farther than 6" and
+    /// A seating overhang of {12"} is usual, and its bars then reach about {24"} inside. Fabricators differ
+    /// for quartz; the manual's figure is told first. Where a counter stands out farther than {6"} and
     /// nobody says what it is made of or what carries it, it asks.
     ///
     /// ## Why it matters

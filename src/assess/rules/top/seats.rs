@@ -13,9 +13,9 @@ declare! {
     /// More people are to sit there than the edge holds, or their knees do not go under
     ///
     /// ## What it checks
-    /// Each place under `seating`, and each island's side with seats. For each person 24" (609.6 mm) of
-    /// edge; clear for knees 18" (457.2 mm) at a table of 30", 15" (381 mm) at a counter of 36", 12"
-    /// (304.8 mm) at a bar of 42": the nearest of the three heights counts. So an island of ten feet,
+    /// Each place under `seating`, and each island's side with seats. For each person {24"} of
+    /// edge; clear for knees {18"} at a table of {30"}, {15"} at a counter of {36"}, {12"}
+    /// at a bar of {42"}: the nearest of the three heights counts. So an island of ten feet,
     /// with eight feet of one side and a short side to sit at, holds five in comfort, and six tightly.
     /// The floor behind is `clear/seating`; what carries the overhang is `top/overhang`.
     ///

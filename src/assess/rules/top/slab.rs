@@ -19,7 +19,7 @@ declare! {
     /// ## What it checks
     /// | what | against | from |
     /// | --- | --- | --- |
-    /// | each of the `pieces`, and each island that has none | the slab, turned only where its direction is free; where no slab is written, one of 120" by 72" | the yard; trade pages |
+    /// | each of the `pieces`, and each island that has none | the slab, turned only where its direction is free; where no slab is written, one of {120"} by {72"} | the yard; trade pages |
     /// | all pieces, laid out with straight cuts and the saw's kerf | how many slabs are held | the yard |
     /// | all pieces | the runs and islands that the counter lies on | the book's own figures |
     /// | each seam | none over a dishwasher | the stone manual |

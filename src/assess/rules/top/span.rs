@@ -18,8 +18,8 @@ declare! {
     /// ## What it checks
     /// For counters of stone, quartz, porcelain or concrete: the widest gap below that no cabinet fills
     /// (`free span`, else the widest dishwasher, washer or dryer, or two side by side, in the runs and
-    /// islands which it covers), and the distance between two of its supports: at most 24" (609.6 mm)
-    /// for 2 cm, 36" (914.4 mm) for 3 cm.
+    /// islands which it covers), and the distance between two of its supports: at most {24"}
+    /// for 2 cm, {36"} for 3 cm.
     ///
     /// ## Why it matters
     /// A hand that leans on the edge over a machine finds out what is not below.
