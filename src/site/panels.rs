@@ -1,7 +1,7 @@
 //! The front panel of a thing: among its own fields, or as a line of its own.
 
 use crate::book::{DetailName, Panel, ProductOption, Room, Selection, Slot};
-use crate::vocabulary::{Kind, Said};
+use crate::vocabulary::{Kind, Said, words_of};
 
 /// The panel that the joiner makes for an option: its own `panel`, else a cabinet selection of the room that is
 /// called a panel and rests on the thing or shares a word of its name.
@@ -13,8 +13,9 @@ pub fn panel_of(room: &Room, selection: &Selection, option: &ProductOption) -> O
     let its_own = |panel: &&&Selection| {
         let named = panel.depends_on.iter().any(|name| name.value == selection.name.value);
         named
-            || words(&panel.name)
-                .any(|word| !PANEL.contains(&word.as_str()) && words(&selection.name).any(|own| own == word))
+            || words_of(&panel.name).into_iter().any(|word| {
+                !PANEL.contains(&word.as_str()) && words_of(&selection.name).into_iter().any(|own| own == word)
+            })
     };
     let chosen = panels.iter().find(its_own).and_then(|panel| panel.settled())?;
     let thickness =
@@ -37,14 +38,4 @@ const PANEL: [&str; 4] = ["panel", "panels", "front", "fronts"];
 
 fn is_panel(selection: &Selection) -> bool {
     selection.is(Kind::Cabinet) && Said::Panel.is_in(&selection.name)
-}
-
-fn words(name: &str) -> impl Iterator<Item = String> {
-    let lower = name.to_lowercase();
-    let words: Vec<String> = lower
-        .split(|letter: char| !letter.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(str::to_owned)
-        .collect();
-    words.into_iter()
 }

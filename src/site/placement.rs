@@ -1,7 +1,6 @@
 //! Each thing that can be chosen, at the opening that it goes into.
 
 use crate::book::{Book, Opening, ProductOption, Room, Selection};
-use crate::source::Span;
 
 use super::Site;
 use super::plan::{Plan, Thing};
@@ -39,11 +38,6 @@ impl<'a> Placement<'a> {
     /// Whether this option stands: chosen, or the only one.
     pub fn is_settled(&self) -> bool {
         self.selection.settled().is_some()
-    }
-
-    /// Where the opening is written.
-    pub fn opening_span(&self) -> Span {
-        self.opening.span
     }
 }
 

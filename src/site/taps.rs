@@ -4,18 +4,7 @@ use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::supply::Worded;
-use crate::vocabulary::{Kind, Mount, Said};
-
-/// The words of a phrase, in lower case.
-fn words(phrase: &str) -> impl Iterator<Item = String> {
-    let lower = phrase.to_lowercase();
-    let words: Vec<String> = lower
-        .split(|letter: char| !letter.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(str::to_owned)
-        .collect();
-    words.into_iter()
-}
+use crate::vocabulary::{Kind, Mount, Said, words_of};
 
 /// Whether a tap comes with an option, as it says of itself or of what is ordered with it.
 pub fn comes_with(option: &ProductOption) -> bool {
@@ -51,9 +40,14 @@ pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
     }
     let shared = |bowl: &&&Selection| {
         let kind = bowl.kind.get().map_or("", |kind| kind.name());
-        let own: Vec<String> = words(&bowl.name).chain(words(kind)).chain(words(bowl.place.text())).collect();
+        let own: Vec<String> = words_of(&bowl.name)
+            .into_iter()
+            .chain(words_of(kind).into_iter())
+            .chain(words_of(bowl.place.text()))
+            .collect();
         let named = |word: String| !Said::Tap.is_in(&word) && own.contains(&word);
-        words(&tap.name).any(named) || tap.place.get().is_some_and(|place| bowl.place.get() == Some(place))
+        words_of(&tap.name).into_iter().any(named)
+            || tap.place.get().is_some_and(|place| bowl.place.get() == Some(place))
     };
     let mut fitting = bowls.iter().filter(shared);
     match (fitting.next(), fitting.next()) {

@@ -5,8 +5,7 @@ use super::length::Length;
 use super::measure::{MeasureError, measure};
 use super::{FOOT, Kind};
 use std::fmt;
-use std::iter::Sum;
-use std::ops::{Add, Mul, Sub};
+use std::ops::Mul;
 
 /// An area in whole square nanometres: exact for every length times a length.
 ///
@@ -77,35 +76,7 @@ impl Mul for Length {
     }
 }
 
-impl Add for Area {
-    type Output = Area;
-
-    fn add(self, other: Area) -> Area {
-        Area(self.0.saturating_add(other.0))
-    }
-}
-
-impl Sub for Area {
-    type Output = Area;
-
-    fn sub(self, other: Area) -> Area {
-        Area(self.0.saturating_sub(other.0))
-    }
-}
-
-impl Sum for Area {
-    fn sum<I: Iterator<Item = Area>>(areas: I) -> Area {
-        areas.fold(Area::ZERO, Add::add)
-    }
-}
-
-impl std::str::FromStr for Area {
-    type Err = MeasureError;
-
-    fn from_str(text: &str) -> Result<Area, MeasureError> {
-        Area::parse(text)
-    }
-}
+super::measure::adds!(Area);
 
 /// Square feet to a tenth, as [`Area::imperial`].
 impl fmt::Display for Area {

@@ -73,6 +73,42 @@ impl Kind {
     }
 }
 
+/// Sums of a measure, past what can be held at that end, and its reading out of text.
+macro_rules! adds {
+    ($of:ident) => {
+        impl std::ops::Add for $of {
+            type Output = $of;
+
+            fn add(self, other: $of) -> $of {
+                $of(self.0.saturating_add(other.0))
+            }
+        }
+
+        impl std::ops::Sub for $of {
+            type Output = $of;
+
+            fn sub(self, other: $of) -> $of {
+                $of(self.0.saturating_sub(other.0))
+            }
+        }
+
+        impl std::iter::Sum for $of {
+            fn sum<I: Iterator<Item = $of>>(all: I) -> $of {
+                all.fold($of::ZERO, |sum, one| sum + one)
+            }
+        }
+
+        impl std::str::FromStr for $of {
+            type Err = MeasureError;
+
+            fn from_str(text: &str) -> Result<$of, MeasureError> {
+                $of::parse(text)
+            }
+        }
+    };
+}
+pub(super) use adds;
+
 /// A number and a unit of that kind, in its base units, from zero to `limit`.
 pub(super) fn measure(text: &str, kind: Kind, limit: i128) -> Result<i128, MeasureError> {
     let written = text.trim();

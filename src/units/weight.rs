@@ -4,8 +4,6 @@ use super::figure::Figure;
 use super::measure::{MeasureError, measure};
 use super::{Kind, POUND};
 use std::fmt;
-use std::iter::Sum;
-use std::ops::{Add, Sub};
 
 /// A weight in whole femtograms, a step so small that decimals and binary parts of grams, ounces
 /// and pounds all come out exact.
@@ -63,35 +61,7 @@ impl Weight {
     }
 }
 
-impl Add for Weight {
-    type Output = Weight;
-
-    fn add(self, other: Weight) -> Weight {
-        Weight(self.0.saturating_add(other.0))
-    }
-}
-
-impl Sub for Weight {
-    type Output = Weight;
-
-    fn sub(self, other: Weight) -> Weight {
-        Weight(self.0.saturating_sub(other.0))
-    }
-}
-
-impl Sum for Weight {
-    fn sum<I: Iterator<Item = Weight>>(weights: I) -> Weight {
-        weights.fold(Weight::ZERO, Add::add)
-    }
-}
-
-impl std::str::FromStr for Weight {
-    type Err = MeasureError;
-
-    fn from_str(text: &str) -> Result<Weight, MeasureError> {
-        Weight::parse(text)
-    }
-}
+super::measure::adds!(Weight);
 
 /// Both systems, pounds first: `205 lb (≈ 93 kg)`.
 impl fmt::Display for Weight {

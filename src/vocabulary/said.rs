@@ -168,6 +168,13 @@ const LOW: &[&str] = &[
 const FILLERS: &[&str] =
     &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
 
+/// The words of a text, in lower case and without signs.
+pub fn words_of(text: &str) -> Vec<String> {
+    let lower = text.to_lowercase();
+    let words = lower.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+    words.map(str::to_owned).collect()
+}
+
 impl Said {
     /// Whether a text says so, in whatever case.
     pub fn is_in(self, text: &str) -> bool {
@@ -175,7 +182,7 @@ impl Said {
         let (met, known) = self.words();
         match met {
             Met::Within => known.iter().any(|word| lower.contains(word)),
-            Met::Whole => lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| known.contains(&word)),
+            Met::Whole => words_of(&lower).iter().any(|word| known.contains(&word.as_str())),
         }
     }
 

@@ -5,7 +5,7 @@ use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
-use super::frame::{Frame, Point};
+use super::frame::Frame;
 use super::shape::ConvexShape;
 
 /// A thing in its place.
@@ -75,11 +75,6 @@ impl<'a> Thing<'a> {
     /// The middle of its width, along its frame.
     pub fn centre(&self) -> Length {
         self.along.0 + self.width().half()
-    }
-
-    /// The middle of its front.
-    pub fn centre_front(&self) -> Point {
-        self.frame.at(self.centre(), self.out.1)
     }
 
     /// What it covers in plan, handles left out.

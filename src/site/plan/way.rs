@@ -101,12 +101,6 @@ impl<'a> Plan<'a> {
         one.footprint().distance(&other.footprint())
     }
 
-    /// Along one wall or row, from the edge of one thing to the nearest edge of another at it.
-    pub fn along_between(&self, one: &Thing<'a>, other: &Thing<'a>) -> Option<Length> {
-        let gap = (other.along.0 - one.along.1).max(one.along.0 - other.along.1);
-        (one.frame == other.frame).then_some(gap.max(Length::ZERO))
-    }
-
     /// Whether a thing stands in or at an island.
     pub fn is_at_an_island(&self, thing: &Thing<'a>) -> bool {
         matches!(thing.what, What::Island(_)) || matches!(thing.stands, super::Stands::Island(..))

@@ -59,6 +59,12 @@ enum Bound {
 }
 
 impl Figure {
+    /// What a standard of access asks for, which the book took for its own.
+    const fn of_access(bound: Bound, source: &'static str) -> Self {
+        let whose = "that the access profile asks for";
+        Self { bound, whose, source, printed: Printed::ToFiveMillimetres, named: None }
+    }
+
     /// At least what that figure of a code or guideline says.
     const fn of(named: &'static codes::Figure) -> Self {
         let whose = match named.basis {

@@ -157,13 +157,7 @@ pub fn passage(context: &Context<'_>, room: &Room) -> Option<Remark> {
         KitchenWays::UShaped if cooked => (60, "2010 ADA Standards 804.2.2"),
         KitchenWays::UShaped => return None,
     };
-    let figure = Figure {
-        bound: Bound::Least(Length::from_inches(inches)),
-        whose: WHOSE,
-        source,
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = Figure::of_access(Bound::Least(Length::from_inches(inches)), source);
     stop(
         context,
         room,
@@ -177,13 +171,7 @@ fn work_surface(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let there = for_access(room, AccessDistance::WorkSurfaceHeight)?;
     let adjusts = room.access.work_surface_adjusts.get() == Some(&true);
     let bound = Bound::Most(Length::from_inches(if adjusts { 36 } else { 34 }));
-    let figure = Figure {
-        bound,
-        whose: WHOSE,
-        source: "2010 ADA Standards 804.3",
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = Figure::of_access(bound, "2010 ADA Standards 804.3");
     stop(context, room, ("the work surface".into(), "high"), there, figure)
 }
 
@@ -193,13 +181,7 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
         ShowerType::Transfer => ((36, 36), 36, "2010 ADA Standards 608.2.1"),
         ShowerType::RollIn => ((30, 60), 60, "2010 ADA Standards 608.2.2"),
     };
-    let figure = |inches| Figure {
-        bound: Bound::Least(Length::from_inches(inches)),
-        whose: WHOSE,
-        source,
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = |inches| Figure::of_access(Bound::Least(Length::from_inches(inches)), source);
     let is = |tail| (Phrase::from("the shower"), tail);
     let inside = rectangle(room, ClearDistance::Shower).and_then(|inside| {
         let (one, other) = inside.value;
@@ -225,13 +207,7 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let is_alone_at_fault = bar.value >= Length::from_inches(42) && from.value <= Length::from_inches(12);
     let end = Distance { value: bar.value + from.value, ..bar };
     let bound = Bound::Least(Length::from_inches(54));
-    let figure = Figure {
-        bound,
-        whose: WHOSE,
-        source: "2010 ADA Standards 604.5.1",
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = Figure::of_access(bound, "2010 ADA Standards 604.5.1");
     let is = (Phrase::from("the end of the bar at the toilet's side"), "from the wall behind it");
     stop(context, room, is, end, figure).filter(|_| is_alone_at_fault)
 }
@@ -240,13 +216,7 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
 fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let of_room = context.site.options().filter(|(of, _, _)| of.folder == room.folder);
     let toilets = of_room.filter(|(_, selection, _)| selection.is(Kind::Toilet));
-    let figure = |bound| Figure {
-        bound,
-        whose: WHOSE,
-        source: "2010 ADA Standards 604.4",
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = |bound| Figure::of_access(bound, "2010 ADA Standards 604.4");
     let bounds = [Bound::Least(Length::from_inches(17)), Bound::Most(Length::from_inches(19))];
     toilets
         .filter_map(|(_, selection, option)| {
@@ -303,12 +273,6 @@ fn table(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let fits = heights.iter().any(|height| height.value >= least && height.value <= most);
     let nearest = heights.iter().min_by_key(|height| (height.value - most).abs()).filter(|_| !fits)?;
     let bound = if nearest.value < least { Bound::Least(least) } else { Bound::Most(most) };
-    let figure = Figure {
-        bound,
-        whose: WHOSE,
-        source: "2010 ADA Standards 902.3",
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = Figure::of_access(bound, "2010 ADA Standards 902.3");
     stop(context, room, ("the top to sit at".into(), "high"), Distance::from(*nearest), figure)
 }
