@@ -3,7 +3,7 @@
 use crate::book::{InRow, Opening, PartIs, Room, System};
 use crate::units::Length;
 
-use super::told::{Answer, Spot, Told, Whence};
+use super::told::{Answer, Provenance, Spot, Told};
 
 /// How thick a cabinet's side panel is where nobody says: 3/4 in, or 18 mm where the cabinet is set out in
 /// millimetres (common practice).
@@ -57,5 +57,5 @@ pub fn inside_width<'a>(room: &'a Room, opening: &'a Opening, units: System) -> 
     let said = opening.cabinet.get().and_then(|cabinet| cabinet.sides.get().copied());
     let side = said.unwrap_or_else(|| panel_thickness(outside.value, units));
     let value = outside.value - side.times(2);
-    Some(Inside { told: Told { value, whence: Whence::Derived, ..outside }, from_outside: Some(outside.value) })
+    Some(Inside { told: Told { value, provenance: Provenance::Derived, ..outside }, from_outside: Some(outside.value) })
 }

@@ -29,7 +29,7 @@ pub use deck::{Behind, BehindIs, Deck, deck, raised_back, window_trim_behind};
 pub use ends::{SeenSide, seen_sides};
 pub use made_as::made_as;
 pub use placement::Placement;
-pub use told::{Answer, Spot, Told, Whence};
+pub use told::{Answer, Provenance, Spot, Told};
 
 use std::borrow::Cow;
 use std::sync::OnceLock;

@@ -5,7 +5,7 @@ use crate::units::{Length, Piece, Say, phrase};
 
 /// Who says a figure, the most trusted first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Whence {
+pub enum Provenance {
     /// Somebody measured it there.
     Measured,
     /// It is written at the thing itself.
@@ -79,7 +79,7 @@ pub struct Told<'a, T = Length> {
     /// Where it is written.
     pub at: Span,
     /// Who says it.
-    pub whence: Whence,
+    pub provenance: Provenance,
     /// At what it is written, for people.
     pub spot: Spot<'a>,
 }
@@ -87,17 +87,17 @@ pub struct Told<'a, T = Length> {
 impl<'a, T: Copy> Told<'a, T> {
     /// What is written at the thing itself.
     pub fn written(told: &Spanned<T>, spot: Spot<'a>) -> Self {
-        Self { value: told.value, at: told.span, whence: Whence::Written, spot }
+        Self { value: told.value, at: told.span, provenance: Provenance::Written, spot }
     }
 
     /// What the plan says.
     pub fn planned(told: &Spanned<T>, spot: Spot<'a>) -> Self {
-        Self { whence: Whence::Plan, ..Self::written(told, spot) }
+        Self { provenance: Provenance::Plan, ..Self::written(told, spot) }
     }
 
     /// The same, as a figure of another type.
     pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Told<'a, U> {
-        Told { value: change(self.value), at: self.at, whence: self.whence, spot: self.spot }
+        Told { value: change(self.value), at: self.at, provenance: self.provenance, spot: self.spot }
     }
 }
 
@@ -109,7 +109,7 @@ impl<'a> Answer<'a> {
     /// Of these tellings.
     pub fn of(told: impl IntoIterator<Item = Option<Told<'a>>>) -> Self {
         let mut all: Vec<Told<'a>> = told.into_iter().flatten().collect();
-        all.sort_by_key(|told| told.whence);
+        all.sort_by_key(|told| told.provenance);
         Self(all)
     }
 

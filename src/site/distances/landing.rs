@@ -8,7 +8,9 @@ use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
-use super::{Distance, Whence};
+use crate::site::Provenance;
+
+use super::Distance;
 
 /// Counter around an opening, and where it is told.
 #[derive(Clone, Debug)]
@@ -18,7 +20,7 @@ pub struct Around {
     /// Where it is written, or the opening.
     pub at: crate::source::Span,
     /// Who says so: the plan, where nothing at all is written.
-    pub whence: Whence,
+    pub provenance: Provenance,
 }
 
 impl Around {
@@ -38,9 +40,9 @@ pub fn landing_of(site: &Site<'_>, room: &Room, opening: &Opening, looks_across:
     let found = site.sound_plan(room).and_then(|plan| Some((plan, plan.opening(opening)?)));
     let Some((plan, thing)) = found else {
         let written = written?;
-        return Some(Around { landing: written.value.clone(), at: written.span, whence: Whence::Written });
+        return Some(Around { landing: written.value.clone(), at: written.span, provenance: Provenance::Written });
     };
-    let whence = if written.is_some() { Whence::Written } else { Whence::Plan };
+    let provenance = if written.is_some() { Provenance::Written } else { Provenance::Plan };
     let at = written.map_or(opening.span, |written| written.span);
     let mut landing = written.map(|written| written.value.clone()).unwrap_or_default();
     let given = |length: Length| crate::book::Slot::Given(Spanned::new(length, at));
@@ -65,7 +67,7 @@ pub fn landing_of(site: &Site<'_>, room: &Room, opening: &Opening, looks_across:
     {
         (landing.across, landing.across_at) = (given(counter), given(away));
     }
-    Some(Around { landing, at, whence })
+    Some(Around { landing, at, provenance })
 }
 
 /// Counter at one side, with the opening that ends it; around a corner it is not known how much of it

@@ -21,8 +21,8 @@ use crate::book::{AccessDistance, AccessProfile, Book, ClearDistance, Room};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 
-use crate::site::Site;
 use crate::site::plan::Plan;
+use crate::site::{Provenance, Site};
 
 /// A distance, and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,27 +32,18 @@ pub struct Distance {
     /// Where it is written, or the thing that it was asked of.
     pub at: Span,
     /// Who says so.
-    pub whence: Whence,
-}
-
-/// Who says a distance.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Whence {
-    /// It stands in the book as measured or planned by hand.
-    Written,
-    /// It follows from the room's plan.
-    Plan,
+    pub provenance: Provenance,
 }
 
 impl Distance {
     /// A distance that is written there.
     pub fn written(value: Length, at: Span) -> Self {
-        Self { value, at, whence: Whence::Written }
+        Self { value, at, provenance: Provenance::Written }
     }
 
     /// A distance that follows from the plan, asked of what is written there.
     pub fn planned(value: Length, at: Span) -> Self {
-        Self { value, at, whence: Whence::Plan }
+        Self { value, at, provenance: Provenance::Plan }
     }
 }
 

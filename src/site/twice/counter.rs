@@ -2,7 +2,7 @@
 
 use crate::book::{DetailName, Island, IslandSide, ProductOption, Room, Run, Selection, Slot, TopMaterial};
 use crate::site::counters::covers;
-use crate::site::told::{Spot, Told, Whence};
+use crate::site::told::{Provenance, Spot, Told};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Words};
 
@@ -68,7 +68,7 @@ impl<'a> Counter<'a> {
         let told = |material: TopMaterial, at| Told {
             value: Said::Word(material.word()),
             at,
-            whence: Whence::Written,
+            provenance: Provenance::Written,
             spot: Spot::Selection(&self.selection.name),
         };
         Some(Twice {
@@ -92,7 +92,7 @@ impl<'a> Counter<'a> {
                 // Which of its sides is its depth is for whoever names it.
                 let (one, other) = size.value;
                 let near = if (one - own.value).abs() < (other - own.value).abs() { one } else { other };
-                Told { value: near, at: size.span, whence: Whence::Plan, spot: Spot::Island(&island.name) }
+                Told { value: near, at: size.span, provenance: Provenance::Plan, spot: Spot::Island(&island.name) }
             }
             _ => return None,
         };
@@ -107,7 +107,7 @@ impl<'a> Counter<'a> {
         let below = self.room.floor_build_up.get().copied().unwrap_or_default();
         let value = *run.height.get()? + thickness;
         let spot = Spot::Selection(&self.selection.name);
-        let stack = Told { value, at, whence: Whence::Derived, spot };
+        let stack = Told { value, at, provenance: Provenance::Derived, spot };
         let lower = top.value + TOLERANCE < value - below;
         let how = Differ::LessThan("cabinets and counter together");
         lower.then(|| Twice::of(&run.name, "the counter height", (top, stack), how))

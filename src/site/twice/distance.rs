@@ -4,7 +4,7 @@ use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
 use crate::site::distances::{self, in_front_of};
 use crate::site::plan::{Met, Plan};
-use crate::site::told::{Spot, Told, Whence};
+use crate::site::told::{Provenance, Spot, Told};
 use crate::site::water::from_water;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -55,7 +55,7 @@ fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Opt
         Met::Thing(thing) => (thing.name, thing.span),
         Met::Wall(_) => ("wall", own.span),
     };
-    let planned = Told { value: clear.distance, at, whence: Whence::Plan, spot: Spot::ByThePlan(name) };
+    let planned = Told { value: clear.distance, at, provenance: Provenance::Plan, spot: Spot::ByThePlan(name) };
     (written.value > planned.value + ROOMS)
         .then(|| Twice::of(&opening.name, "the floor in front", (written, planned), Differ::Apart))
 }
@@ -93,7 +93,7 @@ fn doorways(room: &Room) -> impl Iterator<Item = Twice<'_>> {
 fn from_the_water<'a>(plan: &Plan<'a>, window: &'a Window) -> Option<Twice<'a>> {
     let written = Told::written(window.from_water.spanned()?, Spot::Window(&window.name));
     let (value, at) = from_water(plan, window)?;
-    let planned = Told { value, at, whence: Whence::Plan, spot: Spot::Plan };
+    let planned = Told { value, at, provenance: Provenance::Plan, spot: Spot::Plan };
     (written.value > planned.value + ROOMS)
         .then(|| Twice::of(&window.name, "the way to the water", (written, planned), Differ::Apart))
 }
@@ -102,7 +102,7 @@ fn from_the_water<'a>(plan: &Plan<'a>, window: &'a Window) -> Option<Twice<'a>> 
 fn past_the_plan<'a>(room: &'a Room, plan: &Plan<'a>, key: ClearDistance, what: &'static str) -> Option<Twice<'a>> {
     let written = Told::written(room.clearances.distances.least(key)?, Spot::Clearances);
     let fact = distances::planned(plan, key)?;
-    let planned = Told { value: fact.value, at: fact.at, whence: Whence::Plan, spot: Spot::Plan };
+    let planned = Told { value: fact.value, at: fact.at, provenance: Provenance::Plan, spot: Spot::Plan };
     let name = room.name.spanned()?;
     (written.value > planned.value + ROOMS).then(|| Twice::of(name, what, (written, planned), Differ::Apart))
 }

@@ -53,7 +53,8 @@ fn differs<'a>(selection: &'a Selection, there: Told<'a, End>) -> Option<Twice<'
         return None;
     }
     let spot = Spot::Selection(&selection.name);
-    let own = Told { value: Said::Word(own.word()), at: hinge.span, whence: crate::site::Whence::Written, spot };
+    let own =
+        Told { value: Said::Word(own.word()), at: hinge.span, provenance: crate::site::Provenance::Written, spot };
     Some(Twice {
         about: &selection.name,
         what: "the hinge side",

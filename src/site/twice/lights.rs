@@ -2,7 +2,7 @@
 
 use crate::book::{Hanging, HungLights, Room, Selection};
 use crate::site::lights::{Beneath, beneath, set_out};
-use crate::site::told::{Spot, Told, Whence};
+use crate::site::told::{Provenance, Spot, Told};
 use crate::units::Length;
 
 use super::{Differ, Said, TOLERANCE, Twice};
@@ -41,8 +41,13 @@ fn number<'a>(selection: &'a Selection, hangs: &'a Hanging, lights: &'a HungLigh
     (planned != own.value.0.len()).then(|| Twice {
         about: &selection.name,
         what: "the number",
-        counts: Told { value: count(own.value.0.len()), at: own.span, whence: Whence::Written, spot },
-        differs: Told { value: count(planned), at: span, whence: Whence::Plan, spot: Spot::Lights(&lights.name) },
+        counts: Told { value: count(own.value.0.len()), at: own.span, provenance: Provenance::Written, spot },
+        differs: Told {
+            value: count(planned),
+            at: span,
+            provenance: Provenance::Plan,
+            spot: Spot::Lights(&lights.name),
+        },
         how: Differ::Apart,
         decides_a_fit: false,
     })

@@ -3,7 +3,7 @@
 use crate::book::{Ceiling, Neighbour, Opening, Plainly, Room, Slot};
 use crate::site::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
 use crate::site::plan::{Plan, Thing, What};
-use crate::site::told::{Answer, Spot, Told, Whence};
+use crate::site::told::{Answer, Provenance, Spot, Told};
 use crate::site::{counter_depth, counter_height};
 use crate::units::Length;
 
@@ -34,8 +34,8 @@ pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<
 /// The least reading of an opening, as measured or as written.
 fn of_readings<'a>(opening: &'a Opening, readings: &Slot<crate::vocabulary::Readings>) -> Option<Told<'a>> {
     let least = readings.get()?.least()?;
-    let whence = if opening.measured.get().is_some() { Whence::Measured } else { Whence::Written };
-    Some(Told { whence, ..Told::written(least, Spot::Opening(&opening.name)) })
+    let provenance = if opening.measured.get().is_some() { Provenance::Measured } else { Provenance::Written };
+    Some(Told { provenance, ..Told::written(least, Spot::Opening(&opening.name)) })
 }
 
 /// Width and depth that a row gives the opening that stands in it.
@@ -96,7 +96,7 @@ fn above<'a>(opening: &'a Opening, plan: &Plan<'a>) -> Option<Twice<'a>> {
         Some(row) => Spot::Part(lowest.name, row.of.name()),
         None => Spot::Opening(lowest.name),
     };
-    let differs = Told { value: lowest.low, at: lowest.span, whence: Whence::Plan, spot };
+    let differs = Told { value: lowest.low, at: lowest.span, provenance: Provenance::Plan, spot };
     let counts = Told::written(written, Spot::Opening(&opening.name));
     Some(Twice::of(&opening.name, "the lower edge of what is above", (counts, differs), Differ::Apart))
 }
@@ -126,7 +126,7 @@ fn ceiling_above<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> 
 fn level_ceiling(room: &Room) -> Option<Told<'_>> {
     let ceiling = room.ceiling.spanned()?;
     match ceiling.value {
-        Ceiling::Level(value) => Some(Told { value, at: ceiling.span, whence: Whence::Plan, spot: Spot::Room }),
+        Ceiling::Level(value) => Some(Told { value, at: ceiling.span, provenance: Provenance::Plan, spot: Spot::Room }),
         Ceiling::Sloped { .. } => None,
     }
 }

@@ -6,7 +6,8 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Whence, frontage};
+use crate::site::Provenance;
+use crate::site::distances::frontage;
 use crate::units::Length;
 
 declare! {
@@ -57,7 +58,7 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Remark> {
     } else {
         Phrase::default()
     };
-    let by_the_plan = if there.whence == Whence::Plan { " by the plan" } else { "" };
+    let by_the_plan = if there.provenance == Provenance::Plan { " by the plan" } else { "" };
     let message = phrase!(
         "the counter frontage is {}{by_the_plan}, {} less than the {} advised{besides}",
         say(there.value),

@@ -27,7 +27,8 @@ use crate::assess::codes::{self, Basis, Family, PASSAGE};
 use crate::assess::{Context, say};
 use crate::book::{Room, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Distance, Whence};
+use crate::site::Provenance;
+use crate::site::distances::Distance;
 use crate::site::heat::RequiredDistance;
 use crate::source::Spanned;
 use crate::units::Length;
@@ -214,7 +215,7 @@ impl Measure<'_> {
         let say = |length| say(length, context.book.project.units);
         let (subject, tail) = &self.is;
         let tail = if tail.is_empty() { Phrase::default() } else { phrase!(" {tail}", tail) };
-        let by_the_plan = if self.there.whence == Whence::Plan { " by the plan" } else { "" };
+        let by_the_plan = if self.there.provenance == Provenance::Plan { " by the plan" } else { "" };
         let message = phrase!(
             "{subject} is {}{tail}{by_the_plan}, {enough}{} {way} than the {} {}",
             subject,

@@ -6,7 +6,8 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
 use crate::finding::{Remark, phrase};
-use crate::site::distances::{Seats, Whence, seats};
+use crate::site::Provenance;
+use crate::site::distances::{Seats, seats};
 use crate::units::Length;
 
 declare! {
@@ -65,7 +66,7 @@ fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark>
         count,
         seats.name,
         say(edge.value),
-        by_the_plan(edge.whence),
+        by_the_plan(edge.provenance),
         say(asked - edge.value),
         say(asked),
         say(each)
@@ -87,7 +88,7 @@ fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark
         "the room for knees at `{}` is {} deep{}, {} less than the {} advised for a top at {}",
         seats.name,
         say(depth.value),
-        by_the_plan(depth.whence),
+        by_the_plan(depth.provenance),
         say(asked - depth.value),
         say(asked),
         say(height.value)
@@ -96,8 +97,8 @@ fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark
     Some(finding.remedy("deepen the overhang, and have stone supported by its fabricator's word"))
 }
 
-fn by_the_plan(whence: Whence) -> &'static str {
-    if whence == Whence::Plan { " by the plan" } else { "" }
+fn by_the_plan(provenance: Provenance) -> &'static str {
+    if provenance == Provenance::Plan { " by the plan" } else { "" }
 }
 
 #[cfg(test)]
