@@ -3,7 +3,7 @@
 use crate::book::{InRow, Opening, PartIs, Room, System};
 use crate::units::Length;
 
-use super::told::{Answer, Provenance, Spot, Told};
+use super::told::{Answer, Provenance, SourcedFigure, Spot};
 
 /// How thick a cabinet's side panel is where nobody says: 3/4 in, or 18 mm where the cabinet is set out in
 /// millimetres (common practice).
@@ -32,9 +32,9 @@ pub(super) fn spot_of<'a>(holder: &InRow<'a>) -> Spot<'a> {
 /// Width of the housing cabinet over its sides.
 pub fn outside_width<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
     let written = opening.cabinet.get().and_then(|cabinet| cabinet.outside_width.spanned());
-    let written = written.map(|told| Told::written(told, Spot::CabinetOf(&opening.name)));
+    let written = written.map(|told| SourcedFigure::written(told, Spot::CabinetOf(&opening.name)));
     let of_part = housed_in_a_cabinet(room, opening)
-        .and_then(|holder| Some(Told::planned(holder.part.width.spanned()?, spot_of(&holder))));
+        .and_then(|holder| Some(SourcedFigure::planned(holder.part.width.spanned()?, spot_of(&holder))));
     Answer::of([written, of_part])
 }
 
@@ -42,7 +42,7 @@ pub fn outside_width<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
 #[derive(Clone, Copy, Debug)]
 pub struct Inside<'a> {
     /// The figure, and where it comes from.
-    pub told: Told<'a>,
+    pub told: SourcedFigure<'a>,
     /// The width outside that it follows from, where nobody wrote it.
     pub from_outside: Option<Length>,
 }
@@ -50,12 +50,15 @@ pub struct Inside<'a> {
 /// The clear width between the sides of the housing cabinet: as written, else its outside less two panels.
 pub fn inside_width<'a>(room: &'a Room, opening: &'a Opening, units: System) -> Option<Inside<'a>> {
     if let Some(written) = opening.cabinet.get().and_then(|cabinet| cabinet.inside_width.spanned()) {
-        let told = Told::written(written, Spot::CabinetOf(&opening.name));
+        let told = SourcedFigure::written(written, Spot::CabinetOf(&opening.name));
         return Some(Inside { told, from_outside: None });
     }
     let outside = *outside_width(room, opening).best()?;
     let said = opening.cabinet.get().and_then(|cabinet| cabinet.sides.get().copied());
     let side = said.unwrap_or_else(|| panel_thickness(outside.value, units));
     let value = outside.value - side.times(2);
-    Some(Inside { told: Told { value, provenance: Provenance::Derived, ..outside }, from_outside: Some(outside.value) })
+    Some(Inside {
+        told: SourcedFigure { value, provenance: Provenance::Derived, ..outside },
+        from_outside: Some(outside.value),
+    })
 }

@@ -4,7 +4,7 @@ use crate::book::{Hanging, HangsOver, HungLights, Island, Room, Run, Selection, 
 use crate::source::Spanned;
 use crate::units::Length;
 
-use super::told::{Spot, Told};
+use super::told::{SourcedFigure, Spot};
 
 /// What lights hang over.
 #[derive(Clone, Copy, Debug)]
@@ -12,9 +12,9 @@ pub struct Beneath<'a> {
     /// An island or a counter.
     pub over: HangsOver,
     /// Its length.
-    pub length: Option<Told<'a>>,
+    pub length: Option<SourcedFigure<'a>>,
     /// Its top from the finished floor.
-    pub top: Option<Told<'a>>,
+    pub top: Option<SourcedFigure<'a>>,
 }
 
 /// The lights of a room's plan that are of a selection.
@@ -44,13 +44,18 @@ pub fn beneath<'a>(room: &'a Room, selection: &Selection, hangs: &Hanging) -> Op
 fn of_island(island: &Island) -> Beneath<'_> {
     let spot = Spot::Island(&island.name);
     let along = |size: &(Length, Length)| if island.turned.get() == Some(&true) { size.1 } else { size.0 };
-    let length = island.size.spanned().map(|size| Told::planned(&Spanned::new(along(&size.value), size.span), spot));
-    Beneath { over: HangsOver::Island, length, top: island.height.spanned().map(|top| Told::planned(top, spot)) }
+    let length =
+        island.size.spanned().map(|size| SourcedFigure::planned(&Spanned::new(along(&size.value), size.span), spot));
+    Beneath {
+        over: HangsOver::Island,
+        length,
+        top: island.height.spanned().map(|top| SourcedFigure::planned(top, spot)),
+    }
 }
 
 /// A run is as long as its parts, which the plan adds up; what hangs over it says how long.
 fn of_run(run: &Run) -> Beneath<'_> {
-    let top = run.counter.height.spanned().map(|top| Told::planned(top, Spot::Run(&run.name)));
+    let top = run.counter.height.spanned().map(|top| SourcedFigure::planned(top, Spot::Run(&run.name)));
     Beneath { over: HangsOver::Counter, length: None, top }
 }
 
@@ -63,7 +68,7 @@ pub fn hanging(room: &Room, selection: &Selection) -> Option<Hanging> {
     }
     let mut hangs = own.cloned().unwrap_or_default();
     let Some(below) = beneath(room, selection, &hangs) else { return own.cloned() };
-    let given = |told: Option<Told<'_>>| told.map(|told| Slot::Given(Spanned::new(told.value, told.at)));
+    let given = |told: Option<SourcedFigure<'_>>| told.map(|told| Slot::Given(Spanned::new(told.value, told.at)));
     if let (true, [one]) = (hangs.over.is_absent(), lights.as_slice()) {
         let at = one.over.span().unwrap_or(one.name.span);
         hangs.over = Slot::Given(Spanned::new(below.over, at));

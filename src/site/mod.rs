@@ -29,7 +29,7 @@ pub use deck::{Behind, BehindIs, Deck, deck, raised_back, window_trim_behind};
 pub use ends::{SeenSide, seen_sides};
 pub use made_as::made_as;
 pub use placement::Placement;
-pub use told::{Answer, Provenance, Spot, Told};
+pub use told::{Answer, Provenance, SourcedFigure, Spot};
 
 use std::borrow::Cow;
 use std::sync::OnceLock;
@@ -114,10 +114,10 @@ pub fn counter_height<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
     let row = row_of(room, opening);
     let of_run = row
         .and_then(|row| row.run)
-        .and_then(|run| run.counter.height.spanned().map(|told| Told::planned(told, Spot::Run(&run.name))));
-    let of_island = row
-        .and_then(|row| row.island)
-        .and_then(|island| island.height.spanned().map(|told| Told::planned(told, Spot::Island(&island.name))));
+        .and_then(|run| run.counter.height.spanned().map(|told| SourcedFigure::planned(told, Spot::Run(&run.name))));
+    let of_island = row.and_then(|row| row.island).and_then(|island| {
+        island.height.spanned().map(|told| SourcedFigure::planned(told, Spot::Island(&island.name)))
+    });
     Answer::of([at_opening(opening, opening.counter_height.spanned()), of_run, of_island])
 }
 
@@ -125,11 +125,11 @@ pub fn counter_height<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
 pub fn counter_depth<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
     let of_run = row_of(room, opening)
         .and_then(|row| row.run)
-        .and_then(|run| run.counter.depth.spanned().map(|told| Told::planned(told, Spot::Run(&run.name))));
+        .and_then(|run| run.counter.depth.spanned().map(|told| SourcedFigure::planned(told, Spot::Run(&run.name))));
     Answer::of([at_opening(opening, opening.counter_depth.spanned()), of_run])
 }
 
 /// What is written at the opening itself.
-fn at_opening<'a>(opening: &'a Opening, written: Option<&Spanned<Length>>) -> Option<Told<'a>> {
-    written.map(|written| Told::written(written, Spot::Opening(&opening.name)))
+fn at_opening<'a>(opening: &'a Opening, written: Option<&Spanned<Length>>) -> Option<SourcedFigure<'a>> {
+    written.map(|written| SourcedFigure::written(written, Spot::Opening(&opening.name)))
 }

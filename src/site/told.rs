@@ -73,7 +73,7 @@ impl Say for Spot<'_> {
 
 /// One telling of a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Told<'a, T = Length> {
+pub struct SourcedFigure<'a, T = Length> {
     /// The figure.
     pub value: T,
     /// Where it is written.
@@ -84,7 +84,7 @@ pub struct Told<'a, T = Length> {
     pub spot: Spot<'a>,
 }
 
-impl<'a, T: Copy> Told<'a, T> {
+impl<'a, T: Copy> SourcedFigure<'a, T> {
     /// What is written at the thing itself.
     pub fn written(told: &Spanned<T>, spot: Spot<'a>) -> Self {
         Self { value: told.value, at: told.span, provenance: Provenance::Written, spot }
@@ -96,25 +96,25 @@ impl<'a, T: Copy> Told<'a, T> {
     }
 
     /// The same, as a figure of another type.
-    pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Told<'a, U> {
-        Told { value: change(self.value), at: self.at, provenance: self.provenance, spot: self.spot }
+    pub fn map<U>(self, change: impl FnOnce(T) -> U) -> SourcedFigure<'a, U> {
+        SourcedFigure { value: change(self.value), at: self.at, provenance: self.provenance, spot: self.spot }
     }
 }
 
 /// All that is told of one figure, the most trusted first.
 #[derive(Clone, Debug, Default)]
-pub struct Answer<'a>(Vec<Told<'a>>);
+pub struct Answer<'a>(Vec<SourcedFigure<'a>>);
 
 impl<'a> Answer<'a> {
     /// Of these tellings.
-    pub fn of(told: impl IntoIterator<Item = Option<Told<'a>>>) -> Self {
-        let mut all: Vec<Told<'a>> = told.into_iter().flatten().collect();
+    pub fn of(told: impl IntoIterator<Item = Option<SourcedFigure<'a>>>) -> Self {
+        let mut all: Vec<SourcedFigure<'a>> = told.into_iter().flatten().collect();
         all.sort_by_key(|told| told.provenance);
         Self(all)
     }
 
     /// What counts.
-    pub fn best(&self) -> Option<&Told<'a>> {
+    pub fn best(&self) -> Option<&SourcedFigure<'a>> {
         self.0.first()
     }
 
@@ -124,7 +124,7 @@ impl<'a> Answer<'a> {
     }
 
     /// What counts, and the first that differs from it by more than that.
-    pub fn differing(&self, tolerance: Length) -> Option<(&Told<'a>, &Told<'a>)> {
+    pub fn differing(&self, tolerance: Length) -> Option<(&SourcedFigure<'a>, &SourcedFigure<'a>)> {
         let (best, others) = self.0.split_first()?;
         let other = others.iter().find(|other| (other.value - best.value).abs() > tolerance)?;
         Some((best, other))

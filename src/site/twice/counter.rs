@@ -2,7 +2,7 @@
 
 use crate::book::{DetailName, Island, IslandSide, ProductOption, Room, Run, Selection, Slot, TopMaterial};
 use crate::site::counters::covers;
-use crate::site::told::{Provenance, Spot, Told};
+use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Words};
 
@@ -38,11 +38,11 @@ impl<'a> Counter<'a> {
         self.room.islands.iter().filter(|island| covers(self.room, self.option, &island.name))
     }
 
-    fn of_the_top(&self, slot: impl Fn(&'a crate::book::Top) -> &'a Slot<Length>) -> Option<Told<'a>> {
-        Some(Told::written(slot(self.option.top.get()?).spanned()?, Spot::Selection(&self.selection.name)))
+    fn of_the_top(&self, slot: impl Fn(&'a crate::book::Top) -> &'a Slot<Length>) -> Option<SourcedFigure<'a>> {
+        Some(SourcedFigure::written(slot(self.option.top.get()?).spanned()?, Spot::Selection(&self.selection.name)))
     }
 
-    fn apart(&self, what: &'static str, own: Told<'a>, there: Told<'a>) -> Twice<'a> {
+    fn apart(&self, what: &'static str, own: SourcedFigure<'a>, there: SourcedFigure<'a>) -> Twice<'a> {
         Twice::of(&self.selection.name, what, (own, there), Differ::Apart)
     }
 
@@ -50,8 +50,9 @@ impl<'a> Counter<'a> {
     fn overhang(&self) -> Option<Twice<'a>> {
         let own = self.of_the_top(|top| &top.overhang)?;
         let sides = self.islands().flat_map(|island| IslandSide::ALL.map(|side| (island, island.side(side))));
-        let said = sides
-            .filter_map(|(island, side)| Some(Told::planned(side.overhang.spanned()?, Spot::Island(&island.name))));
+        let said = sides.filter_map(|(island, side)| {
+            Some(SourcedFigure::planned(side.overhang.spanned()?, Spot::Island(&island.name)))
+        });
         let farthest = said.max_by_key(|told| told.value)?;
         let lies = self.option.top.get().map_or(0, |top| top.lies_on.len());
         let alone = self.runs().next().is_none() && self.islands().count() == lies.max(1);
@@ -65,7 +66,7 @@ impl<'a> Counter<'a> {
         let own = self.option.material.spanned()?;
         let of_top = self.option.top.get()?.material.spanned()?;
         let said = own.value.of_top().filter(|said| *said != of_top.value)?;
-        let told = |material: TopMaterial, at| Told {
+        let told = |material: TopMaterial, at| SourcedFigure {
             value: Said::Word(material.word()),
             at,
             provenance: Provenance::Written,
@@ -86,13 +87,18 @@ impl<'a> Counter<'a> {
         let own = self.of_the_top(|top| &top.depth)?;
         let (runs, islands): (Vec<_>, Vec<_>) = (self.runs().collect(), self.islands().collect());
         let there = match (runs.as_slice(), islands.as_slice()) {
-            ([run], []) => Told::planned(run.counter.depth.spanned()?, Spot::Run(&run.name)),
+            ([run], []) => SourcedFigure::planned(run.counter.depth.spanned()?, Spot::Run(&run.name)),
             ([], [island]) => {
                 let size = island.size.spanned()?;
                 // Which of its sides is its depth is for whoever names it.
                 let (one, other) = size.value;
                 let near = if (one - own.value).abs() < (other - own.value).abs() { one } else { other };
-                Told { value: near, at: size.span, provenance: Provenance::Plan, spot: Spot::Island(&island.name) }
+                SourcedFigure {
+                    value: near,
+                    at: size.span,
+                    provenance: Provenance::Plan,
+                    spot: Spot::Island(&island.name),
+                }
             }
             _ => return None,
         };
@@ -101,13 +107,13 @@ impl<'a> Counter<'a> {
 
     /// A counter's top that is lower than the cabinets and the slab on them.
     fn height(&self, run: &'a Run) -> Option<Twice<'a>> {
-        let top = Told::planned(run.counter.height.spanned()?, Spot::Run(&run.name));
+        let top = SourcedFigure::planned(run.counter.height.spanned()?, Spot::Run(&run.name));
         let (thickness, at) = self.option.length(DetailName::Thickness)?;
         // Cabinets may stand on the floor below the one that is to be laid.
         let below = self.room.floor_build_up.get().copied().unwrap_or_default();
         let value = *run.height.get()? + thickness;
         let spot = Spot::Selection(&self.selection.name);
-        let stack = Told { value, at, provenance: Provenance::Derived, spot };
+        let stack = SourcedFigure { value, at, provenance: Provenance::Derived, spot };
         let lower = top.value + TOLERANCE < value - below;
         let how = Differ::LessThan("cabinets and counter together");
         lower.then(|| Twice::of(&run.name, "the counter height", (top, stack), how))

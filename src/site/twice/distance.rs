@@ -4,7 +4,7 @@ use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
 use crate::site::distances::{self, in_front_of};
 use crate::site::plan::{Met, Plan};
-use crate::site::told::{Provenance, Spot, Told};
+use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::site::water::from_water;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -43,7 +43,7 @@ pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> 
 
 /// More floor before an opening than the plan leaves before its better part.
 fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
-    let written = Told::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
+    let written = SourcedFigure::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
     let plan = site.sound_plan(room)?;
     let own = plan.opening(opening).filter(|own| own.out.1 > own.out.0)?;
     // The floor may be told from the thing's own front, where that stands back in its place.
@@ -55,20 +55,21 @@ fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Opt
         Met::Thing(thing) => (thing.name, thing.span),
         Met::Wall(_) => ("wall", own.span),
     };
-    let planned = Told { value: clear.distance, at, provenance: Provenance::Plan, spot: Spot::ByThePlan(name) };
+    let planned =
+        SourcedFigure { value: clear.distance, at, provenance: Provenance::Plan, spot: Spot::ByThePlan(name) };
     (written.value > planned.value + ROOMS)
         .then(|| Twice::of(&opening.name, "the floor in front", (written, planned), Differ::Apart))
 }
 
 /// The floor before all that takes a kind: at the openings, and among the clear distances.
 fn before_a(room: &Room, kind: Kind) -> Option<Twice<'_>> {
-    let told = Told::written(room.clearances.distances.least(in_front_of(kind)?)?, Spot::Clearances);
+    let told = SourcedFigure::written(room.clearances.distances.least(in_front_of(kind)?)?, Spot::Clearances);
     let takes = || room.openings.iter().filter(|opening| opening.takes_a(kind));
     if takes().any(|opening| opening.in_front.is_absent()) {
         return None;
     }
     let opening = takes().min_by_key(|opening| opening.in_front.get().copied())?;
-    let own = Told::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
+    let own = SourcedFigure::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
     // The one is taken from the thing's front, the other from the opening's.
     let body =
         room.goes_into(&opening.name).flat_map(|one| one.standing()).filter_map(|one| one.size.depth.get()).min();
@@ -81,8 +82,8 @@ fn before_a(room: &Room, kind: Kind) -> Option<Twice<'_>> {
 fn doorways(room: &Room) -> impl Iterator<Item = Twice<'_>> {
     room.clearances.doorways.iter().filter_map(|doorway| {
         let door = room.doors.iter().find(|door| door.name.value == doorway.name.value)?;
-        let between = Told::planned(door.width.spanned()?, Spot::Doorway(&door.name));
-        let clear = Told::written(&doorway.value, Spot::Clearances);
+        let between = SourcedFigure::planned(door.width.spanned()?, Spot::Doorway(&door.name));
+        let clear = SourcedFigure::written(&doorway.value, Spot::Clearances);
         let how = Differ::MoreThan("the width between its jambs");
         (clear.value > between.value + TOLERANCE)
             .then(|| Twice::of(&door.name, "the clear width", (clear, between), how))
@@ -91,18 +92,18 @@ fn doorways(room: &Room) -> impl Iterator<Item = Twice<'_>> {
 
 /// A window that is farther from the water than the plan has it.
 fn from_the_water<'a>(plan: &Plan<'a>, window: &'a Window) -> Option<Twice<'a>> {
-    let written = Told::written(window.from_water.spanned()?, Spot::Window(&window.name));
+    let written = SourcedFigure::written(window.from_water.spanned()?, Spot::Window(&window.name));
     let (value, at) = from_water(plan, window)?;
-    let planned = Told { value, at, provenance: Provenance::Plan, spot: Spot::Plan };
+    let planned = SourcedFigure { value, at, provenance: Provenance::Plan, spot: Spot::Plan };
     (written.value > planned.value + ROOMS)
         .then(|| Twice::of(&window.name, "the way to the water", (written, planned), Differ::Apart))
 }
 
 /// More than the plan leaves.
 fn past_the_plan<'a>(room: &'a Room, plan: &Plan<'a>, key: ClearDistance, what: &'static str) -> Option<Twice<'a>> {
-    let written = Told::written(room.clearances.distances.least(key)?, Spot::Clearances);
+    let written = SourcedFigure::written(room.clearances.distances.least(key)?, Spot::Clearances);
     let fact = distances::planned(plan, key)?;
-    let planned = Told { value: fact.value, at: fact.at, provenance: Provenance::Plan, spot: Spot::Plan };
+    let planned = SourcedFigure { value: fact.value, at: fact.at, provenance: Provenance::Plan, spot: Spot::Plan };
     let name = room.name.spanned()?;
     (written.value > planned.value + ROOMS).then(|| Twice::of(name, what, (written, planned), Differ::Apart))
 }

@@ -2,7 +2,7 @@
 
 use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::site::is_floor;
-use crate::site::told::{Answer, Provenance, Spot, Told};
+use crate::site::told::{Answer, Provenance, SourcedFigure, Spot};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -25,8 +25,8 @@ fn thicknesses(selection: &Selection) -> impl Iterator<Item = Twice<'_>> {
     selection.standing().iter().filter_map(|option| {
         let spot = Spot::Selection(&selection.name);
         let (value, at) = option.length(DetailName::Thickness)?;
-        let own = Told { value, at, provenance: Provenance::Written, spot };
-        let size = Told::planned(option.size.thickness.spanned()?, spot);
+        let own = SourcedFigure { value, at, provenance: Provenance::Written, spot };
+        let size = SourcedFigure::planned(option.size.thickness.spanned()?, spot);
         differing(&selection.name, "the thickness", &Answer::of([Some(own), Some(size)]), Length::ZERO)
     })
 }
@@ -42,10 +42,10 @@ fn with_bed(option: &ProductOption) -> Option<(Length, Span, bool)> {
 
 /// A floor that is thicker, with its bed, than all that was to be laid on the present one.
 fn floor<'a>(room: &'a Room, selection: &'a Selection) -> Option<Twice<'a>> {
-    let planned = Told::planned(room.floor_build_up.spanned().filter(|_| is_floor(selection))?, Spot::Room);
+    let planned = SourcedFigure::planned(room.floor_build_up.spanned().filter(|_| is_floor(selection))?, Spot::Room);
     let thickest = selection.standing().iter().filter_map(with_bed).max_by_key(|(thick, ..)| *thick);
     let (value, at, bed) = thickest?;
-    let counts = Told { value, at, provenance: Provenance::Written, spot: Spot::Selection(&selection.name) };
+    let counts = SourcedFigure { value, at, provenance: Provenance::Written, spot: Spot::Selection(&selection.name) };
     let what = if bed { "the thickness with its bed" } else { "the thickness" };
     let thicker = value > planned.value + HAIR;
     thicker.then(|| Twice::of(&selection.name, what, (counts, planned), Differ::MoreThan("the floor build-up")))
@@ -63,9 +63,13 @@ fn walls<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
     };
     // Which of several tiles comes there is not said: the thinnest must be thicker.
     let (tile, value, at) = tiles.filter_map(thinnest).min_by_key(|(_, thick, _)| *thick)?;
-    let counts = Told { value, at, provenance: Provenance::Written, spot: Spot::Selection(&tile.name) };
-    let planned =
-        Told { value: least, at: build_up.span, provenance: Provenance::Plan, spot: Spot::Opening(&opening.name) };
+    let counts = SourcedFigure { value, at, provenance: Provenance::Written, spot: Spot::Selection(&tile.name) };
+    let planned = SourcedFigure {
+        value: least,
+        at: build_up.span,
+        provenance: Provenance::Plan,
+        spot: Spot::Opening(&opening.name),
+    };
     (value > least + HAIR)
         .then(|| Twice::of(&tile.name, "the thickness", (counts, planned), Differ::MoreThan("the wall build-up")))
 }

@@ -1,7 +1,7 @@
 //! The side that a door hangs on, at the thing and where it stands.
 
 use crate::book::{End, Hinge, Part, PartIs, Room, Selection};
-use crate::site::told::{Spot, Told};
+use crate::site::told::{SourcedFigure, Spot};
 use crate::vocabulary::Words;
 
 use super::{Differ, Said, Twice};
@@ -12,7 +12,7 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
     let mut all: Vec<Twice<'_>> = parts.filter_map(|(row, part)| of_part(room, row, part)).collect();
     for fixture in &room.fixtures {
         let Some(hinge) = fixture.hinge.spanned() else { continue };
-        let there = Told::planned(hinge, Spot::Fixture(&fixture.name));
+        let there = SourcedFigure::planned(hinge, Spot::Fixture(&fixture.name));
         let chosen = match (fixture.selection.get(), fixture.opening.get()) {
             (Some(name), _) => room.selections.iter().find(|selection| selection.name.value == *name),
             (None, Some(opening)) => room.goes_into(opening).next(),
@@ -25,7 +25,7 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
 
 /// A part of a row whose door is that of what is chosen for it.
 fn of_part<'a>(room: &'a Room, row: &'a str, part: &'a Part) -> Option<Twice<'a>> {
-    let there = Told::planned(part.hinge.spanned()?, Spot::Part(part.is.word(), row));
+    let there = SourcedFigure::planned(part.hinge.spanned()?, Spot::Part(part.is.word(), row));
     let chosen = match &part.is {
         PartIs::Opening(name) => room.goes_into(name).next(),
         PartIs::Cabinet(_) | PartIs::Tall(_) => super::width::chosen_for(room, part)
@@ -42,7 +42,7 @@ fn is_a_front(selection: &Selection) -> bool {
 }
 
 /// What is chosen says one side, and the place the other.
-fn differs<'a>(selection: &'a Selection, there: Told<'a, End>) -> Option<Twice<'a>> {
+fn differs<'a>(selection: &'a Selection, there: SourcedFigure<'a, End>) -> Option<Twice<'a>> {
     let hinge = selection.settled()?.hinge.spanned()?;
     let own = match hinge.value {
         Hinge::Left => End::Left,
@@ -53,8 +53,12 @@ fn differs<'a>(selection: &'a Selection, there: Told<'a, End>) -> Option<Twice<'
         return None;
     }
     let spot = Spot::Selection(&selection.name);
-    let own =
-        Told { value: Said::Word(own.word()), at: hinge.span, provenance: crate::site::Provenance::Written, spot };
+    let own = SourcedFigure {
+        value: Said::Word(own.word()),
+        at: hinge.span,
+        provenance: crate::site::Provenance::Written,
+        spot,
+    };
     Some(Twice {
         about: &selection.name,
         what: "the hinge side",

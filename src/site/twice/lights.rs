@@ -2,7 +2,7 @@
 
 use crate::book::{Hanging, HungLights, Room, Selection};
 use crate::site::lights::{Beneath, beneath, set_out};
-use crate::site::told::{Provenance, Spot, Told};
+use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
 
 use super::{Differ, Said, TOLERANCE, Twice};
@@ -41,8 +41,8 @@ fn number<'a>(selection: &'a Selection, hangs: &'a Hanging, lights: &'a HungLigh
     (planned != own.value.0.len()).then(|| Twice {
         about: &selection.name,
         what: "the number",
-        counts: Told { value: count(own.value.0.len()), at: own.span, provenance: Provenance::Written, spot },
-        differs: Told {
+        counts: SourcedFigure { value: count(own.value.0.len()), at: own.span, provenance: Provenance::Written, spot },
+        differs: SourcedFigure {
             value: count(planned),
             at: span,
             provenance: Provenance::Plan,
@@ -58,8 +58,8 @@ fn centres<'a>(selection: &'a Selection, hangs: &'a Hanging, lights: &'a HungLig
     let pairs = hangs.at.get()?.0.iter().zip(&lights.at.get()?.0);
     let mut apart = pairs.filter(|(own, planned)| (own.value - planned.value).abs() > CENTRES);
     let (own, planned) = apart.next()?;
-    let own = Told::written(own, Spot::Selection(&selection.name));
-    let planned = Told::planned(planned, Spot::Lights(&lights.name));
+    let own = SourcedFigure::written(own, Spot::Selection(&selection.name));
+    let planned = SourcedFigure::planned(planned, Spot::Lights(&lights.name));
     Some(Twice::of(&selection.name, "the centre of one", (own, planned), Differ::Apart).asked())
 }
 
@@ -71,7 +71,7 @@ fn over<'a>(selection: &'a Selection, hangs: &'a Hanging, below: &Beneath<'a>) -
         ("the top below", &hangs.top, below.top, TOLERANCE),
     ];
     let differs = pairs.into_iter().filter_map(|(what, own, planned, tolerance)| {
-        let (own, planned) = (Told::written(own.spanned()?, spot), planned?);
+        let (own, planned) = (SourcedFigure::written(own.spanned()?, spot), planned?);
         let apart = (own.value - planned.value).abs() > tolerance;
         apart.then(|| Twice::of(&selection.name, what, (own, planned), Differ::Apart).asked())
     });

@@ -13,7 +13,7 @@ use crate::source::Spanned;
 use crate::units::Length;
 
 use super::Site;
-use super::told::{Answer, Told};
+use super::told::{Answer, SourcedFigure};
 
 /// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
 const TOLERANCE: Length = Length::from_sixty_fourths(8);
@@ -26,9 +26,9 @@ pub struct Twice<'a> {
     /// What it is, as a phrase: `the counter height`.
     pub what: &'static str,
     /// What counts meanwhile.
-    pub counts: Told<'a, Said<'a>>,
+    pub counts: SourcedFigure<'a, Said<'a>>,
     /// What differs from it.
-    pub differs: Told<'a, Said<'a>>,
+    pub differs: SourcedFigure<'a, Said<'a>>,
     /// How the two differ.
     pub how: Differ,
     /// Whether either of them decides a fit; else it is asked.
@@ -64,7 +64,7 @@ impl<'a> Twice<'a> {
     fn of(
         about: &'a Spanned<String>,
         what: &'static str,
-        (counts, differs): (Told<'a>, Told<'a>),
+        (counts, differs): (SourcedFigure<'a>, SourcedFigure<'a>),
         how: Differ,
     ) -> Self {
         let (counts, differs) = (counts.map(Said::Length), differs.map(Said::Length));

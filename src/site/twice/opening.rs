@@ -3,7 +3,7 @@
 use crate::book::{Ceiling, Neighbour, Opening, Plainly, Room, Slot};
 use crate::site::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
 use crate::site::plan::{Plan, Thing, What};
-use crate::site::told::{Answer, Provenance, Spot, Told};
+use crate::site::told::{Answer, Provenance, SourcedFigure, Spot};
 use crate::site::{counter_depth, counter_height};
 use crate::units::Length;
 
@@ -32,27 +32,30 @@ pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<
 }
 
 /// The least reading of an opening, as measured or as written.
-fn of_readings<'a>(opening: &'a Opening, readings: &Slot<crate::vocabulary::Readings>) -> Option<Told<'a>> {
+fn of_readings<'a>(opening: &'a Opening, readings: &Slot<crate::vocabulary::Readings>) -> Option<SourcedFigure<'a>> {
     let least = readings.get()?.least()?;
     let provenance = if opening.measured.get().is_some() { Provenance::Measured } else { Provenance::Written };
-    Some(Told { provenance, ..Told::written(least, Spot::Opening(&opening.name)) })
+    Some(SourcedFigure { provenance, ..SourcedFigure::written(least, Spot::Opening(&opening.name)) })
 }
 
 /// Width and depth that a row gives the opening that stands in it.
-fn part_itself<'a>(room: &'a Room, opening: &Opening) -> Option<(Option<Told<'a>>, Option<Told<'a>>)> {
+fn part_itself<'a>(
+    room: &'a Room,
+    opening: &Opening,
+) -> Option<(Option<SourcedFigure<'a>>, Option<SourcedFigure<'a>>)> {
     let holder = room.part_of(&opening.name)?;
     let run = holder.run.map(|run| Spot::Run(&run.name));
     let row = run.or_else(|| holder.island.map(|island| Spot::Island(&island.name)))?;
-    let told = |slot: &Slot<Length>| slot.spanned().map(|told| Told::planned(told, row));
+    let told = |slot: &Slot<Length>| slot.spanned().map(|told| SourcedFigure::planned(told, row));
     Some((told(&holder.part.width), told(&holder.part.depth)))
 }
 
 /// How far its bottom is above the finished floor.
 fn sill<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
-    let written = opening.sill.spanned().map(|told| Told::written(told, Spot::Opening(&opening.name)));
+    let written = opening.sill.spanned().map(|told| SourcedFigure::written(told, Spot::Opening(&opening.name)));
     let fixture = room.fixtures.iter().find(|fixture| fixture.opening.get() == Some(&opening.name.value));
     let fixture =
-        fixture.and_then(|fixture| Some(Told::planned(fixture.sill.spanned()?, Spot::Fixture(&fixture.name))));
+        fixture.and_then(|fixture| Some(SourcedFigure::planned(fixture.sill.spanned()?, Spot::Fixture(&fixture.name))));
     Answer::of([written, fixture])
 }
 
@@ -61,12 +64,14 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
     let Some(cabinet) = opening.cabinet.get() else { return vec![] };
     let spot = Spot::CabinetOf(&opening.name);
     let holder = housed_in_a_cabinet(room, opening);
-    let planned = |slot: &Slot<Length>| Some(Told::planned(slot.spanned()?, spot_of(holder.as_ref()?)));
+    let planned = |slot: &Slot<Length>| Some(SourcedFigure::planned(slot.spanned()?, spot_of(holder.as_ref()?)));
     let part = holder.map(|holder| holder.part);
     let depth = part.and_then(|part| planned(&part.depth)).or_else(|| {
-        let of_run = holder?.run.and_then(|run| Some(Told::planned(run.depth.spanned()?, Spot::Run(&run.name))));
+        let of_run =
+            holder?.run.and_then(|run| Some(SourcedFigure::planned(run.depth.spanned()?, Spot::Run(&run.name))));
         let island = holder?.island;
-        of_run.or_else(|| island.and_then(|it| Some(Told::planned(it.depth.spanned()?, Spot::Island(&it.name)))))
+        of_run
+            .or_else(|| island.and_then(|it| Some(SourcedFigure::planned(it.depth.spanned()?, Spot::Island(&it.name)))))
     });
     let pairs = [
         ("the inside width of the cabinet", &cabinet.inside_width, outside_width(room, opening).best().copied()),
@@ -74,7 +79,7 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
         ("the inside height of the cabinet", &cabinet.inside_height, part.and_then(|part| planned(&part.height))),
     ];
     let larger = pairs.into_iter().filter_map(|(what, inside, outside)| {
-        let (inside, outside) = (Told::written(inside.spanned()?, spot), outside?);
+        let (inside, outside) = (SourcedFigure::written(inside.spanned()?, spot), outside?);
         let wrong = inside.value > outside.value;
         wrong.then(|| Twice::of(&opening.name, what, (inside, outside), Differ::InsideOut))
     });
@@ -96,8 +101,8 @@ fn above<'a>(opening: &'a Opening, plan: &Plan<'a>) -> Option<Twice<'a>> {
         Some(row) => Spot::Part(lowest.name, row.of.name()),
         None => Spot::Opening(lowest.name),
     };
-    let differs = Told { value: lowest.low, at: lowest.span, provenance: Provenance::Plan, spot };
-    let counts = Told::written(written, Spot::Opening(&opening.name));
+    let differs = SourcedFigure { value: lowest.low, at: lowest.span, provenance: Provenance::Plan, spot };
+    let counts = SourcedFigure::written(written, Spot::Opening(&opening.name));
     Some(Twice::of(&opening.name, "the lower edge of what is above", (counts, differs), Differ::Apart))
 }
 
@@ -119,14 +124,16 @@ fn is_ceiling(above: &Neighbour) -> bool {
 /// A ceiling that is named above an opening, against a level room's own.
 fn ceiling_above<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
     let above = opening.above.get().filter(|above| is_ceiling(above))?.height.spanned()?;
-    let answer = Answer::of([Some(Told::written(above, Spot::Opening(&opening.name))), level_ceiling(room)]);
+    let answer = Answer::of([Some(SourcedFigure::written(above, Spot::Opening(&opening.name))), level_ceiling(room)]);
     differing(&opening.name, "the ceiling", &answer, CEILINGS)
 }
 
-fn level_ceiling(room: &Room) -> Option<Told<'_>> {
+fn level_ceiling(room: &Room) -> Option<SourcedFigure<'_>> {
     let ceiling = room.ceiling.spanned()?;
     match ceiling.value {
-        Ceiling::Level(value) => Some(Told { value, at: ceiling.span, provenance: Provenance::Plan, spot: Spot::Room }),
+        Ceiling::Level(value) => {
+            Some(SourcedFigure { value, at: ceiling.span, provenance: Provenance::Plan, spot: Spot::Room })
+        }
         Ceiling::Sloped { .. } => None,
     }
 }

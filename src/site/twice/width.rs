@@ -1,7 +1,7 @@
 //! The width of a cabinet: in its row, and at the selection of that name.
 
 use crate::book::{Part, PartIs, Room, Selection};
-use crate::site::told::{Spot, Told};
+use crate::site::told::{SourcedFigure, Spot};
 use crate::vocabulary::Kind;
 
 use super::{Differ, TOLERANCE, Twice};
@@ -10,8 +10,8 @@ use super::{Differ, TOLERANCE, Twice};
 pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
     let differs = |(row, part)| {
         let selection = chosen_for(room, part)?;
-        let own = Told::written(selection.settled()?.size.width.spanned()?, Spot::Selection(&selection.name));
-        let there = Told::planned(part.width.spanned()?, Spot::Part(part.is.word(), row));
+        let own = SourcedFigure::written(selection.settled()?.size.width.spanned()?, Spot::Selection(&selection.name));
+        let there = SourcedFigure::planned(part.width.spanned()?, Spot::Part(part.is.word(), row));
         let apart = (own.value - there.value).abs() > TOLERANCE;
         apart.then(|| Twice::of(&selection.name, "the width", (own, there), Differ::Apart))
     };

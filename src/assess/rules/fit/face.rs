@@ -177,7 +177,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
         let opening = fitted.room.opening(name);
         opening.is_some_and(|opening| !opening.takes_one(Trait::CutIntoCounter))
     };
-    // Told once, of the last that is written.
+    // SourcedFigure once, of the last that is written.
     let fronts: Vec<_> = cabinet.holds.iter().filter(|held| is_front(&held.value)).collect();
     fronts.last().filter(|last| fronts.len() > 1 && last.value == fitted.opening.name.value)?;
     let others = housing.others(fitted.opening).filter(|other| is_front(&other.value)).map(|other| {
