@@ -7,7 +7,7 @@ const LONGEST: usize = 24;
 
 /// A length of a phrase.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Told {
+pub struct LengthInWords {
     /// The length.
     pub length: Length,
     /// What it is the length of, as far as the words around it say.
@@ -39,13 +39,13 @@ pub enum Face {
 }
 
 /// Every length of a text, in order.
-pub fn lengths(text: &str) -> Vec<Told> {
+pub fn lengths(text: &str) -> Vec<LengthInWords> {
     let lower = text.to_lowercase();
     lower.split([',', ';']).flat_map(of_phrase).collect()
 }
 
 /// The lengths of one phrase. The words after a length say what it is; those before the first, too.
-fn of_phrase(phrase: &str) -> Vec<Told> {
+fn of_phrase(phrase: &str) -> Vec<LengthInWords> {
     let mut found: Vec<(Length, usize, usize)> = Vec::new();
     let mut from = 0;
     for (at, _) in phrase.char_indices().filter(|(_, letter)| letter.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(*letter))
@@ -74,7 +74,7 @@ fn of_phrase(phrase: &str) -> Vec<Told> {
             Meaning::Size if number == 0 => meaning(head),
             said => said,
         };
-        Told { length: *length, is }
+        LengthInWords { length: *length, is }
     });
     told.collect()
 }

@@ -28,7 +28,7 @@ declare! {
     ///
     /// ## Source
     /// Common practice: numbers on a shop's page are not a cut sheet (a {27"} cutout, told for
-    /// what the sheet gives as {28 {1/4"}}).
+    /// what the sheet gives as {28 1/4"}).
     "complete/cut-sheet", Stop,
     due: WithThing, tells: [],
     sources: ["trade practice: the maker's own sheet, with its revision"],

@@ -35,7 +35,7 @@ declare! {
     /// openings:
     ///   cooktop: {takes: cooktop, cabinet: {inside width: 34 1/2", outside width: 36"}}
     /// ```
-    /// A cooktop whose cutout is {34 {7/8"}} wide meets the sides of this cabinet.
+    /// A cooktop whose cutout is {34 7/8"} wide meets the sides of this cabinet.
     ///
     /// ## Source
     /// The maker's own sheet and the field measurement.

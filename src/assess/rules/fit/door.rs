@@ -23,7 +23,7 @@ declare! {
     /// clearance: trim and baseboard are part of the wall, and so is the casing of a door or window in it. What
     /// stands there is as the opening says, else as its run and the plan have it, past fillers and panels, and as
     /// far out as the door of what is chosen there. Where a refrigerator's sheet gives none,
-    /// less than {2 {1/2"}} is asked about. A door that can be hung either way needs one free side.
+    /// less than {2 1/2"} is asked about. A door that can be hung either way needs one free side.
     /// Exactly as much as asked for passes.
     ///
     /// ## Why it matters
@@ -37,10 +37,10 @@ declare! {
     /// openings:
     ///   fridge: {takes: refrigerator, left: {what: wall, gap: 1"}}
     /// ```
-    /// A refrigerator hinged at the left that needs {2 {1/2"}} to a wall cannot open its drawers here.
+    /// A refrigerator hinged at the left that needs {2 1/2"} to a wall cannot open its drawers here.
     ///
     /// ## Source
-    /// The maker's own sheet and the field measurement; else common practice: {2 {1/2"}} at the wall.
+    /// The maker's own sheet and the field measurement; else common practice: {2 1/2"} at the wall.
     "fit/door", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement", "common practice"],

@@ -32,7 +32,7 @@ declare! {
     /// openings:
     ///   oven: {takes: wall oven, width: 29 1/2"}
     /// ```
-    /// A front {30"} wide that must cover {3/4"} on each side covers a cutout of {28 {1/2"}} at most.
+    /// A front {30"} wide that must cover {3/4"} on each side covers a cutout of {28 1/2"} at most.
     ///
     /// ## Source
     /// The maker's own sheet and the field measurement.

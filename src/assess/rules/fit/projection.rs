@@ -14,7 +14,7 @@ declare! {
     /// ## What it checks
     /// The depth with door and handle (with the door, or of the case, where that is all that is
     /// known; with its front panel) and the air behind it, against the counter's edge, or the opening's own depth. More
-    /// than {1 {1/2"}} is a query; of a toilet or a tub, which have no handle, any of it. And what lies in a counter, from back to front with the air behind it, against the
+    /// than {1 1/2"} is a query; of a toilet or a tub, which have no handle, any of it. And what lies in a counter, from back to front with the air behind it, against the
     /// counter's depth less what stands up behind it (a `splash`, tile, a raised back): what is more stops.
     ///
     /// ## Why it matters
@@ -31,7 +31,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet: counter-depth units have doors and handles past the counter. {1 {1/2"}}
+    /// The maker's sheet: counter-depth units have doors and handles past the counter. {1 1/2"}
     /// for a handle is common practice.
     "fit/projection", Query,
     due: WithThing, tells: [Installer],

@@ -14,7 +14,7 @@ declare! {
     /// ## What it checks
     /// From the hole's centre to the stream (`spout reach`), against the bowl that the tap serves, from
     /// its back edge to its front (`size: depth`). Where the list of holes says how far the hole is from
-    /// the bowl (`to bowl`), a stream that misses the bowl stops. Else the hole is taken {2 {1/2"}} behind the
+    /// the bowl (`to bowl`), a stream that misses the bowl stops. Else the hole is taken {2 1/2"} behind the
     /// bowl, as is usual, or in the wall at its back: a stream less than {2"} past the back edge of a basin,
     /// or {3"} past that of a sink, or in the last quarter before the front edge, is a query.
     ///

@@ -26,7 +26,7 @@ declare! {
     /// bowl, whether the reveal of its rim is said.
     ///
     /// ## Why it matters
-    /// A {33"} sink does not go into a {33"} cabinet, whose inside is {31 {1/2"}}. An apron of {10"} wants doors that
+    /// A {33"} sink does not go into a {33"} cabinet, whose inside is {31 1/2"}. An apron of {10"} wants doors that
     /// are made shorter.
     ///
     /// ## Remedy

@@ -19,7 +19,7 @@ declare! {
     /// squares: no root is taken.
     ///
     /// ## Why it matters
-    /// A cabinet of {95 {1/2"}} fits under a ceiling of {96"} and can't be tilted up under it.
+    /// A cabinet of {95 1/2"} fits under a ceiling of {96"} and can't be tilted up under it.
     ///
     /// ## Remedy
     /// Order it in two parts, or without its base, or a lower one.

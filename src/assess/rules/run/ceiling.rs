@@ -31,7 +31,7 @@ declare! {
     /// floor build-up: 3/4"
     /// runs: {pantries: {wall: A, parts: [{tall: pantry, width: 24", height: 96"}]}}
     /// ```
-    /// From the finished floor {95 {1/4"}} is left, and the pantry is {96"} high.
+    /// From the finished floor {95 1/4"} is left, and the pantry is {96"} high.
     ///
     /// ## Source
     /// The book's own figures and the field measurement.

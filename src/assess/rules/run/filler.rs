@@ -25,7 +25,7 @@ declare! {
     ///
     /// ## What it checks
     /// Beside each cabinet, in front of its own front, the distance to a wall, to the casing of a door or window
-    /// in it, or to whatever stands across the corner: {3"} beside drawers, {1 {1/2"}} beside a door that hangs on that side, {4 {1/2"}} where
+    /// in it, or to whatever stands across the corner: {3"} beside drawers, {1 1/2"} beside a door that hangs on that side, {4 1/2"} where
     /// an appliance with a handle stands around the corner, and more beside drawers where the row around the
     /// corner has `handles` that stand out more than {1"}. In a run without a wall of the outline, the
     /// fillers and panels at an end that meets a `wall` or a `corner`. Exactly as much passes.
@@ -44,7 +44,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// Common practice: {3/4"} of door, {1"} of pull and {1 {1/4"}} to spare make {3"}.
+    /// Common practice: {3/4"} of door, {1"} of pull and {1 1/4"} to spare make {3"}.
     "run/filler", Query,
     due: CabinetsOrdered, tells: [Installer],
     sources: ["common practice"],

@@ -19,7 +19,7 @@ declare! {
     /// added up.
     ///
     /// ## Why it matters
-    /// A wall that is drawn {6' {3"}} long and built {6' {1 1/2"}} takes no cabinets of {75"}: one of them goes
+    /// A wall that is drawn {6' 3"} long and built {6' 1 1/2"} takes no cabinets of {75"}: one of them goes
     /// back, and the counter waits.
     ///
     /// ## Remedy
@@ -33,7 +33,7 @@ declare! {
     /// runs:
     ///   sink wall: {wall: A, parts: [{filler: 3"}, {cabinet: sink base, width: 36"}, {cabinet: drawers, width: 36"}]}
     /// ```
-    /// The parts add up to {75"}, and {73 {1/2"}} is there.
+    /// The parts add up to {75"}, and {73 1/2"} is there.
     ///
     /// ## Source
     /// The book's own figures and the field measurement.

@@ -21,7 +21,7 @@ declare! {
     /// | what | figure | from |
     /// | --- | --- | --- |
     /// | stone, quartz, porcelain or concrete of 2 cm, from {3/4"} | {6"} | the stone manual |
-    /// | of 3 cm, from {1 {1/8"}} | {10"} | the stone manual |
+    /// | of 3 cm, from {1 1/8"} | {10"} | the stone manual |
     /// | both | one third of the top's depth | the stone manual |
     /// | what stands out past the supports | the same | |
     /// | bars and brackets | reach back at least as far as out | common practice |
