@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::Length;
-use crate::vocabulary::{Called, Faults, Gathers, Named, Readings, Shape, Slot, Value, Words, name, record, words};
+use crate::vocabulary::{Called, Faults, FieldType, Gathers, Named, Readings, Slot, Value, Words, name, record, words};
 
 record! {
     group
@@ -217,7 +217,7 @@ record! {
 }
 
 impl Value for Frontage {
-    const SHAPE: Shape = Shape::Either(&Shape::Length, &Shape::List(&Stretch::SHAPE));
+    const TYPE: FieldType = FieldType::Either(&FieldType::Length, &FieldType::List(&Stretch::TYPE));
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         let Yaml::List(items) = &node.value else {

@@ -5,7 +5,7 @@ use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
 use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
-use crate::vocabulary::{Clearance, Faults, Shape, Slot, ThreeSides, Value, record, words};
+use crate::vocabulary::{Clearance, Faults, FieldType, Slot, ThreeSides, Value, record, words};
 
 words! {
     /// Where a thing breathes.
@@ -101,7 +101,7 @@ record! {
 pub struct VentsAt(pub Vec<Spanned<Vents>>);
 
 impl Value for VentsAt {
-    const SHAPE: Shape = Shape::Either(&Vents::SHAPE, &Shape::List(&Vents::SHAPE));
+    const TYPE: FieldType = FieldType::Either(&Vents::TYPE, &FieldType::List(&Vents::TYPE));
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         let each: &[Node] = match &node.value {

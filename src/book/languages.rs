@@ -2,7 +2,7 @@
 
 use crate::language::{self, Language};
 use crate::source::yaml::{Node, Value as Yaml};
-use crate::vocabulary::{Faults, NameOf, Shape, Slot, Value, record, values};
+use crate::vocabulary::{Faults, FieldType, NameOf, Slot, Value, record, values};
 
 /// The languages of a book's pages.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,7 +57,7 @@ fn of_reader(spoken: &Slot<Spoken>) -> Vec<Language> {
 }
 
 impl Value for Languages {
-    const SHAPE: Shape = Shape::Either(&Spoken::SHAPE, &Shape::Record(&LANGUAGES));
+    const TYPE: FieldType = FieldType::Either(&Spoken::TYPE, &FieldType::Record(&LANGUAGES));
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         match &node.value {
@@ -68,7 +68,7 @@ impl Value for Languages {
 }
 
 impl Value for Spoken {
-    const SHAPE: Shape = Shape::Either(&Language::SHAPE, &Shape::List(&Language::SHAPE));
+    const TYPE: FieldType = FieldType::Either(&Language::TYPE, &FieldType::List(&Language::TYPE));
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         let nodes = match &node.value {
@@ -88,10 +88,10 @@ impl Value for Spoken {
 }
 
 impl Value for Language {
-    const SHAPE: Shape = Shape::Name(NameOf::Language);
+    const TYPE: FieldType = FieldType::Name(NameOf::Language);
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
-        let tag = values::scalar(node, &Self::SHAPE, faults)?;
+        let tag = values::scalar(node, &Self::TYPE, faults)?;
         let found = Self::named(tag);
         if found.is_none() {
             values::unknown_name(node.span, tag, NameOf::Language, language::tags(), faults);

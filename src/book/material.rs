@@ -1,7 +1,7 @@
 //! `material` of a product: whether it burns, and what a counter is made of.
 
 use crate::source::yaml::Node;
-use crate::vocabulary::{Faults, Shape, Value, values};
+use crate::vocabulary::{Faults, FieldType, Value, values};
 
 use super::{Burning, TopMaterial};
 
@@ -33,7 +33,7 @@ impl Material {
 }
 
 impl Value for Material {
-    const SHAPE: Shape = Shape::Either(&Burning::SHAPE, &TopMaterial::SHAPE);
+    const TYPE: FieldType = FieldType::Either(&Burning::TYPE, &TopMaterial::TYPE);
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         match values::known_word(node) {

@@ -3,7 +3,7 @@
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::{Length, phrase};
-use crate::vocabulary::{Code, Faults, Shape, Value, values};
+use crate::vocabulary::{Code, Faults, FieldType, Value, values};
 
 /// The finished faces of a room.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,7 +32,8 @@ impl Outline {
 }
 
 impl Value for Outline {
-    const SHAPE: Shape = Shape::Either(&Shape::Sides, &Shape::List(&Shape::List(&Shape::Length)));
+    const TYPE: FieldType =
+        FieldType::Either(&FieldType::Sides, &FieldType::List(&FieldType::List(&FieldType::Length)));
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         match &node.value {
@@ -45,7 +46,7 @@ impl Value for Outline {
                 corners.into_iter().collect::<Option<Vec<_>>>().map(Self::Corners)
             }
             _ => {
-                faults.wrong_type(node, &Self::SHAPE);
+                faults.wrong_type(node, &Self::TYPE);
                 None
             }
         }

@@ -6,8 +6,8 @@ use crate::source::yaml::{Node, Value as Yaml};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent, System};
 use crate::vocabulary::{
-    Code, Faults, Fields, Held, HeldAs, Markdown, NameOf, Named, NamedValue, Shape, Slot, Usual, Value, name, record,
-    values, words,
+    Code, Faults, FieldType, Fields, Held, HeldAs, Markdown, NameOf, Named, NamedValue, Slot, Usual, Value, name,
+    record, values, words,
 };
 
 record! {
@@ -170,7 +170,7 @@ pub struct Milestone {
 }
 
 impl NamedValue for Milestone {
-    const SHAPE: Shape = When::SHAPE;
+    const TYPE: FieldType = When::TYPE;
 
     fn name(&self) -> &str {
         &self.name
@@ -195,7 +195,7 @@ pub enum When {
 }
 
 impl Value for When {
-    const SHAPE: Shape = Shape::Either(&Shape::Date, &Later::SHAPE);
+    const TYPE: FieldType = FieldType::Either(&FieldType::Date, &Later::TYPE);
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         match node.value {
@@ -218,7 +218,8 @@ record! {
 pub enum OneOrMore {}
 
 impl HeldAs<OneOrMore> for Vec<Spanned<String>> {
-    const SHAPE: Shape = Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::List(&Shape::Name(NameOf::Milestone)));
+    const TYPE: FieldType =
+        FieldType::Either(&FieldType::Name(NameOf::Milestone), &FieldType::List(&FieldType::Name(NameOf::Milestone)));
     const REQUIRED: bool = true;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
@@ -255,7 +256,7 @@ record! {
 }
 
 impl Held for Calendar {
-    const SHAPE: Shape = <DaysOff as Held>::SHAPE;
+    const TYPE: FieldType = <DaysOff as Held>::TYPE;
 
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         DaysOff::take(fields, key, faults).map(|days| Self::new(days.closed))

@@ -2,7 +2,7 @@
 
 use crate::source::yaml::Node;
 use crate::units::phrase;
-use crate::vocabulary::{Code, Faults, Shape, Slot, Value, Way, record};
+use crate::vocabulary::{Code, Faults, FieldType, Slot, Value, Way, record};
 
 record! {
     group
@@ -22,7 +22,7 @@ pub enum WebAddress {}
 
 impl Way for WebAddress {
     type Of = String;
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn read(node: &Node, faults: &mut Faults) -> Option<String> {
         post(node, faults)
@@ -34,7 +34,7 @@ pub enum MailAddress {}
 
 impl Way for MailAddress {
     type Of = String;
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn read(node: &Node, faults: &mut Faults) -> Option<String> {
         email(node, faults)

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::{Faults, Fields, HeldAs, Markdown, Named, Shape, Slot, record, values};
+use crate::vocabulary::{Faults, FieldType, Fields, HeldAs, Markdown, Named, Slot, record, values};
 
 record! {
     #[derive(Default)]
@@ -120,7 +120,7 @@ impl Room {
 pub enum Capitals {}
 
 impl HeldAs<Capitals> for String {
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(fields.read(key, faults, values::text).text().to_uppercase())

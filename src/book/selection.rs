@@ -5,7 +5,7 @@ use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Date, Fault};
 use crate::vocabulary::{
-    Code, Faults, Fields, HeldAs, Kind, Markdown, NameOf, Shape, Slot, Trait, Usual, Value, name, record, values,
+    Code, Faults, FieldType, Fields, HeldAs, Kind, Markdown, NameOf, Slot, Trait, Usual, Value, name, record, values,
 };
 
 record! {
@@ -71,7 +71,7 @@ record! {
 pub enum OrUnnamed {}
 
 impl HeldAs<OrUnnamed> for Spanned<String> {
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         let unnamed = Self::new("a selection with no name".into(), fields.span);
@@ -83,7 +83,7 @@ impl HeldAs<OrUnnamed> for Spanned<String> {
 pub enum WithItsSelection {}
 
 impl HeldAs<WithItsSelection> for Vec<ProductOption> {
-    const SHAPE: Shape = Shape::List(&<ProductOption as Value>::SHAPE);
+    const TYPE: FieldType = FieldType::List(&<ProductOption as Value>::TYPE);
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, _: &mut Faults) -> Option<Self> {
         fields.node(key);
@@ -143,11 +143,11 @@ pub enum NeededFor {
 }
 
 impl Value for NeededFor {
-    const SHAPE: Shape = Shape::Either(&Shape::Name(NameOf::Milestone), &Shape::Date);
+    const TYPE: FieldType = FieldType::Either(&FieldType::Name(NameOf::Milestone), &FieldType::Date);
 
     /// Whether there is such a milestone is seen when all is read.
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
-        let text = values::scalar(node, &Shape::Name(NameOf::Milestone), faults)?;
+        let text = values::scalar(node, &FieldType::Name(NameOf::Milestone), faults)?;
         let dated = text.starts_with(|first: char| first.is_ascii_digit());
         match Date::parse(text) {
             Ok(day) => Some(Self::Day(day)),

@@ -3,7 +3,7 @@
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned, portable};
 use crate::units::phrase;
-use crate::vocabulary::{Code, Faults, Fields, HeldAs, Shape, values};
+use crate::vocabulary::{Code, Faults, FieldType, Fields, HeldAs, values};
 
 /// A name as lower-case letters, figures and hyphens.
 pub fn short_name_of(name: &str) -> String {
@@ -21,7 +21,7 @@ pub fn short_name_of(name: &str) -> String {
 
 /// A short name of letters, figures and hyphens.
 fn short_name(node: &Node, faults: &mut Faults) -> Option<String> {
-    let text = values::scalar(node, &Shape::Text, faults)?;
+    let text = values::scalar(node, &FieldType::Text, faults)?;
     if !text.is_empty() && text == short_name_of(text) {
         return Some(text.to_string());
     }
@@ -47,7 +47,7 @@ pub fn file_name(id: &str, at: Span, faults: &mut Faults) {
 pub enum OwnName {}
 
 impl HeldAs<OwnName> for Spanned<String> {
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         let none = Self::new(String::new(), fields.span);
@@ -59,7 +59,7 @@ impl HeldAs<OwnName> for Spanned<String> {
 pub enum PageName {}
 
 impl HeldAs<PageName> for String {
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         let name = fields.read(key, faults, short_name);

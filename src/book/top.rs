@@ -3,7 +3,7 @@
 use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::units::Length;
-use crate::vocabulary::{Faults, Named, NamedValue, Shape, Slot, Value, record, words};
+use crate::vocabulary::{Faults, FieldType, Named, NamedValue, Slot, Value, record, words};
 
 words! {
     /// What counters are made of.
@@ -134,7 +134,7 @@ pub struct Piece {
 }
 
 impl NamedValue for Piece {
-    const SHAPE: Shape = Shape::Sides;
+    const TYPE: FieldType = FieldType::Sides;
 
     fn name(&self) -> &str {
         &self.name

@@ -42,7 +42,7 @@ fn meet(record: &'static Record, found: &mut Vec<&'static Record>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::vocabulary::{Kind, Shape};
+    use crate::vocabulary::{FieldType, Kind};
     use std::collections::BTreeSet;
 
     #[test]
@@ -79,7 +79,7 @@ mod tests {
                     let field = fields.iter().find(|field| field.key == key);
                     let field = field.unwrap_or_else(|| panic!("{}: `{path}`", kind.name()));
                     fields = match field.shape {
-                        Shape::Record(record) => record.fields.iter().collect(),
+                        FieldType::Record(record) => record.fields.iter().collect(),
                         _ => vec![],
                     };
                 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::OPTION;
-use crate::vocabulary::{Kind, Shape, Trade};
+use crate::vocabulary::{FieldType, Kind, Trade};
 
 use super::page::{cut, entry, heading, item, paragraph};
 use super::whole;
@@ -62,7 +62,7 @@ fn need(path: &str) -> String {
     for key in path.split('.') {
         let Some(field) = record.field(key) else { continue };
         about = format!("{}, such as `{}`", field.about, field.example);
-        if let Shape::Record(inner) = field.shape {
+        if let FieldType::Record(inner) = field.shape {
             record = inner;
         }
     }

@@ -1,7 +1,7 @@
 //! A whole example of each kind: what stands in the room's file, and what stands in the item's.
 
 use crate::book::vocabulary::OPTION;
-use crate::vocabulary::{Kind, Shape};
+use crate::vocabulary::{FieldType, Kind};
 
 use super::kinds::capital;
 
@@ -42,7 +42,7 @@ fn record(kind: Kind) -> String {
         let (group, key) = path.split_once('.').unwrap_or(("", path));
         let record = OPTION.field(group).map(|field| field.shape);
         let field = match record {
-            Some(Shape::Record(inner)) => key.split('.').next().and_then(|key| inner.field(key)),
+            Some(FieldType::Record(inner)) => key.split('.').next().and_then(|key| inner.field(key)),
             _ => OPTION.field(key),
         };
         let Some(field) = field else { continue };

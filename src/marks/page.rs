@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::book::vocabulary::{ACCESSORY, OPTION, PHOTO, SELECTION, SIZE};
-use crate::vocabulary::{Field, Mark, Record, Shape};
+use crate::vocabulary::{Field, FieldType, Mark, Record};
 
 use super::content::{OF_ITEM, OF_OPTION};
 
@@ -46,8 +46,8 @@ fn table(record: &Record, besides: &[(&str, &str)]) -> String {
 
 fn in_it(field: &Field) -> String {
     match field.shape {
-        Shape::Record(_) => format!("{}: an object, as below", field.about),
-        Shape::List(_) => format!("{}: a list, each as below", field.about),
+        FieldType::Record(_) => format!("{}: an object, as below", field.about),
+        FieldType::List(_) => format!("{}: a list, each as below", field.about),
         _ if field.required => field.about.to_string(),
         _ => format!("{}; or null", field.about),
     }

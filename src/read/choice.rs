@@ -8,7 +8,7 @@ use crate::finding::{Code, Phrase, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::letter;
-use crate::vocabulary::{Faults, Fields, Kind, Layers, NameOf, Pair, Shape, Slot, Words, values};
+use crate::vocabulary::{Faults, FieldType, Fields, Kind, Layers, NameOf, Pair, Slot, Words, values};
 
 use super::room::Common;
 
@@ -34,14 +34,14 @@ pub fn read_all(
         faults.stop(Code::UNKNOWN_KEY, key.span, message, "write it in each option that is that product");
     }
     let Value::List(items) = &options.value else {
-        faults.wrong_type(options, &Shape::List(&Shape::Record(&OPTION)));
+        faults.wrong_type(options, &FieldType::List(&FieldType::Record(&OPTION)));
         return vec![];
     };
     let mut read_options: Vec<ProductOption> = Vec::with_capacity(items.len());
     let mut ids = BTreeSet::new();
     for (number, item) in items.iter().enumerate() {
         if !matches!(item.value, Value::Map(_)) {
-            faults.wrong_type(item, &Shape::Record(&OPTION));
+            faults.wrong_type(item, &FieldType::Record(&OPTION));
             continue;
         }
         let mut own = Layers::default();
@@ -60,7 +60,7 @@ pub fn read_all(
 /// Reads a product that no option uses, for its faults.
 pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     if !matches!(node.value, Value::Map(_)) {
-        return faults.wrong_type(node, &Shape::Record(&OPTION));
+        return faults.wrong_type(node, &FieldType::Record(&OPTION));
     }
     let mut own = Layers::default();
     own.lay_under(Layers::pairs_of(node).iter());
@@ -126,7 +126,7 @@ fn settle_material(option: &mut ProductOption, kind: Option<Kind>, faults: &mut 
 }
 
 fn product<'a>(common: &'a Common<'_>, name: &Node, faults: &mut Faults) -> Option<&'a Node> {
-    let text = values::scalar(name, &Shape::Name(NameOf::Product), faults)?;
+    let text = values::scalar(name, &FieldType::Name(NameOf::Product), faults)?;
     let found = common.loaded.products.get(text);
     if found.is_none() {
         let known = common.loaded.products.keys().map(String::as_str);

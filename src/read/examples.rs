@@ -3,7 +3,7 @@
 use crate::book::vocabulary::{BOOK, OPTION, ROOM, SELECTION};
 use crate::finding::{Code, Finding};
 use crate::source::Folder;
-use crate::vocabulary::{Field, Record, Shape};
+use crate::vocabulary::{Field, FieldType, Record};
 
 /// What an example must not be; names that are nobody's, and fields that are missing, it may have.
 const WRONG: [Code; 4] = [Code::WRONG_TYPE, Code::UNKNOWN_KEY, Code::BARE_LENGTH, Code::CURRENCY];
@@ -19,9 +19,9 @@ fn value(field: &Field, by: usize, inner: bool) -> String {
     let held = if inner { field.shape.records() } else { vec![] };
     let Some(record) = held.first() else { return format!(" {}", field.example) };
     match field.shape {
-        Shape::Named(_) => format!("\n{}one:\n{}", " ".repeat(by + 2), lines(record, by + 4, inner)),
-        Shape::Record(_) => format!("\n{}", lines(record, by + 2, inner)),
-        Shape::Either(_, Shape::Record(_)) => format!("\n{}", lines(record, by + 2, inner)),
+        FieldType::Named(_) => format!("\n{}one:\n{}", " ".repeat(by + 2), lines(record, by + 4, inner)),
+        FieldType::Record(_) => format!("\n{}", lines(record, by + 2, inner)),
+        FieldType::Either(_, FieldType::Record(_)) => format!("\n{}", lines(record, by + 2, inner)),
         _ => format!("\n{}-\n{}", " ".repeat(by + 2), lines(record, by + 4, inner)),
     }
 }

@@ -3,7 +3,7 @@
 
 use serde_json::{Value, json};
 
-use crate::vocabulary::{JOINS, Kind, NameOf, Shape};
+use crate::vocabulary::{FieldType, JOINS, Kind, NameOf};
 
 use super::record;
 
@@ -13,41 +13,41 @@ const NUMBER: &str = "[0-9½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⁄/.,\\u00a
 const LENGTH_UNIT: &str = "(\"|''|′′|″|”|“|'|′|’|‘|in|inch|inches|ft|foot|feet|mm|cm|m|millimetres?|millimeters?|centimetres?|centimeters?|metres?|meters?)";
 
 /// The schema of a shape.
-pub fn schema(shape: &Shape) -> Value {
+pub fn schema(shape: &FieldType) -> Value {
     let length = || format!("-?{NUMBER} ?{LENGTH_UNIT}(\\.?[ \\-]*{NUMBER} ?{LENGTH_UNIT}\\.?)?");
     match shape {
-        Shape::Text | Shape::Markdown => json!({"type": ["string", "number", "boolean"]}),
-        Shape::Length => text(&length()),
-        Shape::LengthRange => json!({"type": "string", "pattern": LENGTH_UNIT}),
-        Shape::Readings => {
+        FieldType::Text | FieldType::Markdown => json!({"type": ["string", "number", "boolean"]}),
+        FieldType::Length => text(&length()),
+        FieldType::LengthRange => json!({"type": "string", "pattern": LENGTH_UNIT}),
+        FieldType::Readings => {
             json!({"anyOf": [text(&length()), {"type": "array", "items": text(&length()), "minItems": 1}]})
         }
-        Shape::Sides => json!({"type": "string", "pattern": format!("{LENGTH_UNIT}.*[x×].*{LENGTH_UNIT}")}),
-        Shape::Clearance => json!({"type": "string", "pattern": format!("^ *{NUMBER} ?{LENGTH_UNIT}")}),
-        Shape::Area => json!({"type": "string", "pattern": "(sq|ft2|m2|in2|ft²|m²|in²|square)"}),
-        Shape::Money => {
+        FieldType::Sides => json!({"type": "string", "pattern": format!("{LENGTH_UNIT}.*[x×].*{LENGTH_UNIT}")}),
+        FieldType::Clearance => json!({"type": "string", "pattern": format!("^ *{NUMBER} ?{LENGTH_UNIT}")}),
+        FieldType::Area => json!({"type": "string", "pattern": "(sq|ft2|m2|in2|ft²|m²|in²|square)"}),
+        FieldType::Money => {
             json!({"anyOf": [{"type": "number"}, {"type": "string", "pattern": "^[^0-9]{0,4}[0-9][0-9,.]*$"}]})
         }
-        Shape::Currency => json!({"type": "string", "pattern": "^[A-Z]{3}$"}),
-        Shape::Percent => json!({"type": "string", "pattern": "^[0-9.]+ ?(%|percent|per cent)$"}),
-        Shape::Date => text("[0-9]{4}-[0-9]{2}-[0-9]{2}"),
-        Shape::LeadTime => json!({"type": "string", "pattern": "^(in stock|[0-9]+.*[a-z]+)$"}),
-        Shape::Weight => json!({"type": "string", "pattern": "[0-9].*[a-z]"}),
-        Shape::Quantity => {
+        FieldType::Currency => json!({"type": "string", "pattern": "^[A-Z]{3}$"}),
+        FieldType::Percent => json!({"type": "string", "pattern": "^[0-9.]+ ?(%|percent|per cent)$"}),
+        FieldType::Date => text("[0-9]{4}-[0-9]{2}-[0-9]{2}"),
+        FieldType::LeadTime => json!({"type": "string", "pattern": "^(in stock|[0-9]+.*[a-z]+)$"}),
+        FieldType::Weight => json!({"type": "string", "pattern": "[0-9].*[a-z]"}),
+        FieldType::Quantity => {
             json!({"anyOf": [{"type": "number", "minimum": 0}, {"type": "string", "pattern": "^[0-9½¼¾⅛⅜⅝⅞]"}]})
         }
-        Shape::Whole => json!({"type": "integer", "minimum": 0}),
-        Shape::YesNo => json!({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
-        Shape::OneOf(words, also) => {
+        FieldType::Whole => json!({"type": "integer", "minimum": 0}),
+        FieldType::YesNo => json!({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
+        FieldType::OneOf(words, also) => {
             one_of(&words.iter().chain(also.iter().map(|(other, _)| other)).copied().collect::<Vec<_>>())
         }
-        Shape::Name(NameOf::Kind) => one_of(&Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()),
-        Shape::Name(NameOf::Language) => one_of(&crate::book::languages().collect::<Vec<_>>()),
-        Shape::Name(_) => json!({"type": ["string", "number"]}),
-        Shape::Record(inner) => record(inner),
-        Shape::List(inner) => json!({"type": "array", "items": schema(inner)}),
-        Shape::Named(inner) => json!({"type": "object", "additionalProperties": schema(inner)}),
-        Shape::Either(one, other) => json!({"anyOf": [schema(one), schema(other)]}),
+        FieldType::Name(NameOf::Kind) => one_of(&Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()),
+        FieldType::Name(NameOf::Language) => one_of(&crate::book::languages().collect::<Vec<_>>()),
+        FieldType::Name(_) => json!({"type": ["string", "number"]}),
+        FieldType::Record(inner) => record(inner),
+        FieldType::List(inner) => json!({"type": "array", "items": schema(inner)}),
+        FieldType::Named(inner) => json!({"type": "object", "additionalProperties": schema(inner)}),
+        FieldType::Either(one, other) => json!({"anyOf": [schema(one), schema(other)]}),
     }
 }
 

@@ -5,7 +5,7 @@ use std::path::Path;
 use crate::book::short_name_of;
 use crate::book::vocabulary::OPTION;
 use crate::source::portable;
-use crate::vocabulary::{Kind, Shape, near_kinds};
+use crate::vocabulary::{FieldType, Kind, near_kinds};
 
 use super::{StartError, laid};
 
@@ -113,7 +113,7 @@ fn about(path: &[&str]) -> String {
     for key in path {
         let Some(field) = record.field(key) else { continue };
         about = format!("{}{}", field.about, field.shape.choice());
-        if let Shape::Record(inner) = field.shape {
+        if let FieldType::Record(inner) = field.shape {
             record = inner;
         }
     }

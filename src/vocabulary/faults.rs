@@ -5,7 +5,7 @@ use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::Currency;
 
-use super::Shape;
+use super::FieldType;
 
 /// The faults met so far, and what is being read.
 #[derive(Debug)]
@@ -55,7 +55,7 @@ impl Faults {
     }
 
     /// A value that is not of the shape wanted.
-    pub fn wrong_type(&mut self, node: &Node, shape: &Shape) {
+    pub fn wrong_type(&mut self, node: &Node, shape: &FieldType) {
         let message = phrase!("this should be {}, and is {}", shape.name(), node.what());
         self.stop(Code::WRONG_TYPE, node.span, message, phrase!("write {}", shape.wanted()));
     }

@@ -5,7 +5,7 @@ use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::{is_several, with_article};
 
-use super::{Faults, Field, Layers, Record, Shape, Slot, nearest, only_near};
+use super::{Faults, Field, FieldType, Layers, Record, Slot, nearest, only_near};
 
 mod cut;
 
@@ -41,7 +41,7 @@ impl<'n> Fields<'n> {
     /// Takes a group apart; says so and gives `None` if it is no group.
     pub fn of(node: &'n Node, record: &'static Record, faults: &mut Faults) -> Option<Self> {
         let Value::Map(pairs) = &node.value else {
-            faults.wrong_type(node, &Shape::Record(record));
+            faults.wrong_type(node, &FieldType::Record(record));
             return None;
         };
         Some(Self::from_pairs(pairs.iter().map(|(key, node)| (key, node)), record, node.span))

@@ -6,12 +6,12 @@ use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::units::{Area, Currency, Date, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
-use super::{Clearance, Faults, Fields, Kind, NameOf, Readings, Shape, Slot, Words, values};
+use super::{Clearance, Faults, FieldType, Fields, Kind, NameOf, Readings, Slot, Words, values};
 
 /// A value that can stand in a field.
 pub trait Value: Sized {
     /// What a designer writes.
-    const SHAPE: Shape;
+    const TYPE: FieldType;
 
     /// Reads it; none when it is faulty, having said so.
     fn read(node: &Node, faults: &mut Faults) -> Option<Self>;
@@ -20,7 +20,7 @@ pub trait Value: Sized {
 /// What a record keeps of a field: a value that may be left out, one that must be there, a list.
 pub trait Held: Sized {
     /// What a designer writes.
-    const SHAPE: Shape;
+    const TYPE: FieldType;
     /// Whether the record makes no sense without it.
     const REQUIRED: bool = false;
 
@@ -29,7 +29,7 @@ pub trait Held: Sized {
 }
 
 impl<T: Value> Held for Slot<T> {
-    const SHAPE: Shape = T::SHAPE;
+    const TYPE: FieldType = T::TYPE;
 
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(fields.read(key, faults, T::read))
@@ -37,7 +37,7 @@ impl<T: Value> Held for Slot<T> {
 }
 
 impl<T: Value> Held for Spanned<T> {
-    const SHAPE: Shape = T::SHAPE;
+    const TYPE: FieldType = T::TYPE;
     const REQUIRED: bool = true;
 
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
@@ -49,7 +49,7 @@ impl<T: Value> Held for Spanned<T> {
 }
 
 impl<T: Value> Held for Vec<T> {
-    const SHAPE: Shape = Shape::List(&T::SHAPE);
+    const TYPE: FieldType = FieldType::List(&T::TYPE);
 
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(fields.list(key, faults, T::read))
@@ -57,7 +57,7 @@ impl<T: Value> Held for Vec<T> {
 }
 
 impl<T: Value> Held for Option<T> {
-    const SHAPE: Shape = T::SHAPE;
+    const TYPE: FieldType = T::TYPE;
 
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(Slot::take(fields, key, faults)?.get_owned())
@@ -65,11 +65,11 @@ impl<T: Value> Held for Option<T> {
 }
 
 impl<T: Value> Value for Vec<T> {
-    const SHAPE: Shape = Shape::List(&T::SHAPE);
+    const TYPE: FieldType = FieldType::List(&T::TYPE);
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         let Yaml::List(items) = &node.value else {
-            faults.wrong_type(node, &<Self as Value>::SHAPE);
+            faults.wrong_type(node, &<Self as Value>::TYPE);
             return None;
         };
         Some(items.iter().filter_map(|item| T::read(item, faults)).collect())
@@ -77,7 +77,7 @@ impl<T: Value> Value for Vec<T> {
 }
 
 impl<T: Value> Value for Spanned<T> {
-    const SHAPE: Shape = T::SHAPE;
+    const TYPE: FieldType = T::TYPE;
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         T::read(node, faults).map(|value| Self::new(value, node.span))
@@ -88,7 +88,7 @@ impl<T: Value> Value for Spanned<T> {
 macro_rules! values {
     ($($type:ty = $shape:expr, $read:ident;)*) => {
         $(impl Value for $type {
-            const SHAPE: Shape = $shape;
+            const TYPE: FieldType = $shape;
 
             fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
                 values::$read(node, faults)
@@ -96,7 +96,7 @@ macro_rules! values {
         }
 
         impl Held for $type {
-            const SHAPE: Shape = $shape;
+            const TYPE: FieldType = $shape;
             const REQUIRED: bool = true;
 
             fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
@@ -107,30 +107,30 @@ macro_rules! values {
 }
 
 values! {
-    String = Shape::Text, text;
-    Length = Shape::Length, positive_length;
-    LengthRange = Shape::LengthRange, length_range;
-    Readings = Shape::Readings, readings;
-    Sides = Shape::Sides, sides;
-    (Length, Length) = Shape::Sides, two_sides;
-    Clearance = Shape::Clearance, clearance;
-    Area = Shape::Area, area;
-    Percent = Shape::Percent, percent;
-    Date = Shape::Date, date;
-    LeadTime = Shape::LeadTime, lead_time;
-    Weight = Shape::Weight, weight;
-    Quantity = Shape::Quantity, quantity;
-    u32 = Shape::Whole, whole;
-    bool = Shape::YesNo, yes_no;
-    Kind = Shape::Name(NameOf::Kind), kind_name;
-    Money = Shape::Money, money;
-    Currency = Shape::Currency, currency;
+    String = FieldType::Text, text;
+    Length = FieldType::Length, positive_length;
+    LengthRange = FieldType::LengthRange, length_range;
+    Readings = FieldType::Readings, readings;
+    Sides = FieldType::Sides, sides;
+    (Length, Length) = FieldType::Sides, two_sides;
+    Clearance = FieldType::Clearance, clearance;
+    Area = FieldType::Area, area;
+    Percent = FieldType::Percent, percent;
+    Date = FieldType::Date, date;
+    LeadTime = FieldType::LeadTime, lead_time;
+    Weight = FieldType::Weight, weight;
+    Quantity = FieldType::Quantity, quantity;
+    u32 = FieldType::Whole, whole;
+    bool = FieldType::YesNo, yes_no;
+    Kind = FieldType::Name(NameOf::Kind), kind_name;
+    Money = FieldType::Money, money;
+    Currency = FieldType::Currency, currency;
 }
 
 /// A value under a name of the designer's own.
 pub trait NamedValue: Sized {
     /// What a designer writes after the name.
-    const SHAPE: Shape;
+    const TYPE: FieldType;
 
     /// Its name.
     fn name(&self) -> &str;
@@ -189,7 +189,7 @@ impl<'a, T> IntoIterator for &'a Named<T> {
 }
 
 impl<T: NamedValue> Held for Named<T> {
-    const SHAPE: Shape = Shape::Named(&T::SHAPE);
+    const TYPE: FieldType = FieldType::Named(&T::TYPE);
 
     fn take(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         let pairs = fields.named(key, faults);
@@ -207,7 +207,7 @@ pub struct Called<T> {
 }
 
 impl<T: Value> NamedValue for Called<T> {
-    const SHAPE: Shape = T::SHAPE;
+    const TYPE: FieldType = T::TYPE;
 
     fn name(&self) -> &str {
         &self.name

@@ -4,7 +4,7 @@
 //! set of words gives its type the same way (`words!`).
 
 mod shape;
-pub use shape::{Field, NameOf, Record, Shape};
+pub use shape::{Field, FieldType, NameOf, Record};
 
 mod hold_point;
 pub use hold_point::HoldPoint;

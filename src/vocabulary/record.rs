@@ -79,7 +79,7 @@ macro_rules! record {
                 },)*
                 $($($crate::vocabulary::Field {
                     key: $fact_key,
-                    shape: <$fact as $crate::vocabulary::Value>::SHAPE,
+                    shape: <$fact as $crate::vocabulary::Value>::TYPE,
                     required: false,
                     about: $fact_what,
                     example: $fact_example,
@@ -113,8 +113,8 @@ macro_rules! record {
         }
     };
 
-    (@shape $type:ty) => { <$type as $crate::vocabulary::Held>::SHAPE };
-    (@shape $type:ty, $way:ty) => { <$type as $crate::vocabulary::HeldAs<$way>>::SHAPE };
+    (@shape $type:ty) => { <$type as $crate::vocabulary::Held>::TYPE };
+    (@shape $type:ty, $way:ty) => { <$type as $crate::vocabulary::HeldAs<$way>>::TYPE };
     (@required [required] $($type:tt)*) => { true };
     (@required [] $type:ty) => { <$type as $crate::vocabulary::Held>::REQUIRED };
     (@required [] $type:ty, $way:ty) => { <$type as $crate::vocabulary::HeldAs<$way>>::REQUIRED };
@@ -137,7 +137,7 @@ macro_rules! record {
 
     (@read $whole:tt unnamed $name:ident $table:ident) => {
         impl $crate::vocabulary::Value for $name {
-            const SHAPE: $crate::vocabulary::Shape = $crate::vocabulary::record!(@whole $whole $table);
+            const TYPE: $crate::vocabulary::FieldType = $crate::vocabulary::record!(@whole $whole $table);
 
             fn read(node: &$crate::source::yaml::Node, faults: &mut $crate::vocabulary::Faults) -> Option<Self> {
                 let fields = $crate::vocabulary::record!(@fields $whole node, $table, faults)?;
@@ -149,7 +149,7 @@ macro_rules! record {
     };
     (@read $whole:tt $name_is:ident $name:ident $table:ident) => {
         impl $crate::vocabulary::NamedValue for $name {
-            const SHAPE: $crate::vocabulary::Shape = $crate::vocabulary::record!(@whole $whole $table);
+            const TYPE: $crate::vocabulary::FieldType = $crate::vocabulary::record!(@whole $whole $table);
 
             fn name(&self) -> &str {
                 &self.name
@@ -175,12 +175,12 @@ macro_rules! record {
         read
     }};
     (@whole (short $short:literal, $of:ty) $table:ident) => {
-        $crate::vocabulary::Shape::Either(
-            &<$of as $crate::vocabulary::Value>::SHAPE,
-            &$crate::vocabulary::Shape::Record(&$table),
+        $crate::vocabulary::FieldType::Either(
+            &<$of as $crate::vocabulary::Value>::TYPE,
+            &$crate::vocabulary::FieldType::Record(&$table),
         )
     };
-    (@whole $whole:tt $table:ident) => { $crate::vocabulary::Shape::Record(&$table) };
+    (@whole $whole:tt $table:ident) => { $crate::vocabulary::FieldType::Record(&$table) };
     (@fields (short $short:literal, $of:ty) $node:ident, $table:ident, $faults:ident) => {
         $crate::vocabulary::Fields::of_short($node, &$table, $short, $faults)
     };
@@ -189,7 +189,7 @@ macro_rules! record {
     };
     (@held group $name:ident) => {
         impl $crate::vocabulary::Held for $name {
-            const SHAPE: $crate::vocabulary::Shape = <Self as $crate::vocabulary::Value>::SHAPE;
+            const TYPE: $crate::vocabulary::FieldType = <Self as $crate::vocabulary::Value>::TYPE;
 
             fn take(
                 fields: &mut $crate::vocabulary::Fields<'_>,

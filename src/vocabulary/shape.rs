@@ -27,7 +27,7 @@ pub struct Field {
     /// The key as written.
     pub key: &'static str,
     /// What it holds.
-    pub shape: Shape,
+    pub shape: FieldType,
     /// Whether the record makes no sense without it. What a kind needs is in [`super::KINDS`].
     pub required: bool,
     /// What it means, in a phrase.
@@ -65,7 +65,7 @@ pub enum NameOf {
 
 /// What a field may hold.
 #[derive(Clone, Copy, Debug)]
-pub enum Shape {
+pub enum FieldType {
     /// Words.
     Text,
     /// Prose in Markdown.
@@ -107,14 +107,14 @@ pub enum Shape {
     /// A group of keys.
     Record(&'static Record),
     /// A list.
-    List(&'static Shape),
+    List(&'static FieldType),
     /// Names of the designer's own, each with a value of one shape.
-    Named(&'static Shape),
+    Named(&'static FieldType),
     /// One shape or another.
-    Either(&'static Shape, &'static Shape),
+    Either(&'static FieldType, &'static FieldType),
 }
 
-impl Shape {
+impl FieldType {
     /// The records that a value of it may hold.
     pub fn records(&self) -> Vec<&'static Record> {
         match self {

@@ -9,11 +9,11 @@ use crate::units::{
     Area, Currency, Date, Fault, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight,
 };
 
-use super::{Clearance, Faults, Kind, NameOf, Readings, Shape, Words, near_kinds};
+use super::{Clearance, Faults, FieldType, Kind, NameOf, Readings, Words, near_kinds};
 use super::{is_plain, nearest, same_but_for_case, word_meant};
 
 /// The words of a single value; says so if it is none.
-pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<&'n str> {
+pub fn scalar<'n>(node: &'n Node, shape: &FieldType, faults: &mut Faults) -> Option<&'n str> {
     match &node.value {
         Value::Scalar { text, .. } if !text.trim().is_empty() => Some(text.trim()),
         _ => {
@@ -26,7 +26,7 @@ pub fn scalar<'n>(node: &'n Node, shape: &Shape, faults: &mut Faults) -> Option<
 /// What a text is read as; where it can't be, the error is told under the rule that is its.
 fn parsed<T, E: Fault>(
     node: &Node,
-    shape: &Shape,
+    shape: &FieldType,
     faults: &mut Faults,
     parse: impl FnOnce(&str) -> Result<T, E>,
     rule: impl FnOnce(&E) -> Code,
@@ -47,7 +47,7 @@ fn bare_or_wrong(is_bare: bool) -> Code {
 
 /// Words.
 pub fn text(node: &Node, faults: &mut Faults) -> Option<String> {
-    scalar(node, &Shape::Text, faults).map(str::to_string)
+    scalar(node, &FieldType::Text, faults).map(str::to_string)
 }
 
 /// Words with their place.
@@ -58,7 +58,7 @@ pub fn spanned_text(node: &Node, faults: &mut Faults) -> Option<Spanned<String>>
 /// A length with its unit; a bare number has a rule of its own.
 pub fn length(node: &Node, faults: &mut Faults) -> Option<Length> {
     let rule = |error: &LengthError| bare_or_wrong(matches!(error, LengthError::Bare(..)));
-    parsed(node, &Shape::Length, faults, Length::parse, rule)
+    parsed(node, &FieldType::Length, faults, Length::parse, rule)
 }
 
 /// A length of nothing or more.
@@ -74,7 +74,7 @@ pub fn positive_length(node: &Node, faults: &mut Faults) -> Option<Length> {
 
 /// A length or a range.
 pub fn length_range(node: &Node, faults: &mut Faults) -> Option<LengthRange> {
-    parsed(node, &Shape::LengthRange, faults, LengthRange::parse, |error| bare_or_wrong(error.is_bare()))
+    parsed(node, &FieldType::LengthRange, faults, LengthRange::parse, |error| bare_or_wrong(error.is_bare()))
 }
 
 /// Lengths read at one or several points.
@@ -88,7 +88,7 @@ pub fn readings(node: &Node, faults: &mut Faults) -> Option<Readings> {
         }
         Value::Scalar { .. } => Some(Readings(vec![Spanned::new(positive_length(node, faults)?, node.span)])),
         _ => {
-            faults.wrong_type(node, &Shape::Readings);
+            faults.wrong_type(node, &FieldType::Readings);
             None
         }
     }
@@ -114,7 +114,7 @@ pub fn lengths(node: &Node, faults: &mut Faults) -> Option<Vec<Length>> {
 
 /// Two or three lengths with `x` between them.
 pub fn sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
-    parsed(node, &Shape::Sides, faults, Sides::parse, |error| bare_or_wrong(error.is_bare()))
+    parsed(node, &FieldType::Sides, faults, Sides::parse, |error| bare_or_wrong(error.is_bare()))
 }
 
 /// Three lengths with `x` between them: a box.
@@ -147,7 +147,7 @@ fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> 
 
 /// A length, and where it holds.
 pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
-    let written = scalar(node, &Shape::Clearance, faults)?;
+    let written = scalar(node, &FieldType::Clearance, faults)?;
     // The unit ends the length; what follows says where it holds.
     let splits = written.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(at, _)| at);
     let whole = std::iter::once(written.len()).chain(splits.collect::<Vec<_>>().into_iter().rev());
@@ -162,12 +162,12 @@ pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
 
 /// An area with its unit.
 pub fn area(node: &Node, faults: &mut Faults) -> Option<Area> {
-    parsed(node, &Shape::Area, faults, Area::parse, wrong)
+    parsed(node, &FieldType::Area, faults, Area::parse, wrong)
 }
 
 /// A currency by its letters.
 pub fn currency(node: &Node, faults: &mut Faults) -> Option<Currency> {
-    parsed(node, &Shape::Currency, faults, Currency::parse, wrong)
+    parsed(node, &FieldType::Currency, faults, Currency::parse, wrong)
 }
 
 /// An amount in the book's currency.
@@ -177,37 +177,37 @@ pub fn money(node: &Node, faults: &mut Faults) -> Option<Money> {
         MoneyError::OtherCurrency { .. } => Code::CURRENCY,
         _ => Code::WRONG_TYPE,
     };
-    parsed(node, &Shape::Money, faults, |text| Money::parse(text, currency), rule)
+    parsed(node, &FieldType::Money, faults, |text| Money::parse(text, currency), rule)
 }
 
 /// A percentage with its sign.
 pub fn percent(node: &Node, faults: &mut Faults) -> Option<Percent> {
-    parsed(node, &Shape::Percent, faults, Percent::parse, wrong)
+    parsed(node, &FieldType::Percent, faults, Percent::parse, wrong)
 }
 
 /// A day.
 pub fn date(node: &Node, faults: &mut Faults) -> Option<Date> {
-    parsed(node, &Shape::Date, faults, Date::parse, wrong)
+    parsed(node, &FieldType::Date, faults, Date::parse, wrong)
 }
 
 /// A span of time.
 pub fn lead_time(node: &Node, faults: &mut Faults) -> Option<LeadTime> {
-    parsed(node, &Shape::LeadTime, faults, LeadTime::parse, wrong)
+    parsed(node, &FieldType::LeadTime, faults, LeadTime::parse, wrong)
 }
 
 /// A weight with its unit.
 pub fn weight(node: &Node, faults: &mut Faults) -> Option<Weight> {
-    parsed(node, &Shape::Weight, faults, Weight::parse, wrong)
+    parsed(node, &FieldType::Weight, faults, Weight::parse, wrong)
 }
 
 /// A count, or an amount with its unit.
 pub fn quantity(node: &Node, faults: &mut Faults) -> Option<Quantity> {
-    parsed(node, &Shape::Quantity, faults, Quantity::parse, wrong)
+    parsed(node, &FieldType::Quantity, faults, Quantity::parse, wrong)
 }
 
 /// A whole number, as a count.
 pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
-    let text = scalar(node, &Shape::Whole, faults)?;
+    let text = scalar(node, &FieldType::Whole, faults)?;
     let value = text.parse().ok();
     if value.is_none() {
         let message = phrase!("`{text}` is not a whole number", text);
@@ -218,7 +218,7 @@ pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
 
 /// `true` or `false`.
 pub fn yes_no(node: &Node, faults: &mut Faults) -> Option<bool> {
-    match scalar(node, &Shape::YesNo, faults)? {
+    match scalar(node, &FieldType::YesNo, faults)? {
         "true" | "yes" => Some(true),
         "false" | "no" => Some(false),
         other => {
@@ -238,7 +238,7 @@ pub fn known_word<T: Words>(node: &Node) -> Option<T> {
 
 /// One of a closed set of words, however its parts are joined.
 pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
-    let shape = Shape::OneOf(T::WORDS, T::ALSO);
+    let shape = FieldType::OneOf(T::WORDS, T::ALSO);
     let text = scalar(node, &shape, faults)?;
     if let Some(word) = word_meant(text, T::WORDS, T::ALSO) {
         return T::of(word);
@@ -259,7 +259,7 @@ pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
 
 /// The name of a kind.
 pub fn kind_name(node: &Node, faults: &mut Faults) -> Option<Kind> {
-    let text = scalar(node, &Shape::Name(NameOf::Kind), faults)?;
+    let text = scalar(node, &FieldType::Name(NameOf::Kind), faults)?;
     let found = Kind::named(text);
     if found.is_none() {
         unknown_name(node.span, text, NameOf::Kind, Kind::ALL.iter().flat_map(|kind| kind.words()), faults);

@@ -4,14 +4,14 @@ use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::units::{Length, Sides};
 
-use super::{Faults, Fields, Held, NameOf, Shape, Slot, Value, values};
+use super::{Faults, FieldType, Fields, Held, NameOf, Slot, Value, values};
 
 /// A way to write a value: a name rather than any words, prose rather than a line.
 pub trait Way {
     /// What is read.
     type Of;
     /// What a designer writes.
-    const SHAPE: Shape;
+    const TYPE: FieldType;
 
     /// Reads it; none when it is faulty, having said so.
     fn read(node: &Node, faults: &mut Faults) -> Option<Self::Of>;
@@ -20,7 +20,7 @@ pub trait Way {
 /// What a record keeps of a field that is written in that way.
 pub trait HeldAs<W>: Sized {
     /// What a designer writes.
-    const SHAPE: Shape;
+    const TYPE: FieldType;
     /// Whether the record makes no sense without it.
     const REQUIRED: bool = false;
 
@@ -29,7 +29,7 @@ pub trait HeldAs<W>: Sized {
 }
 
 impl<W: Way> HeldAs<W> for Slot<W::Of> {
-    const SHAPE: Shape = W::SHAPE;
+    const TYPE: FieldType = W::TYPE;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(fields.read(key, faults, W::read))
@@ -37,7 +37,7 @@ impl<W: Way> HeldAs<W> for Slot<W::Of> {
 }
 
 impl<W: Way> HeldAs<W> for Spanned<W::Of> {
-    const SHAPE: Shape = W::SHAPE;
+    const TYPE: FieldType = W::TYPE;
     const REQUIRED: bool = true;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
@@ -49,7 +49,7 @@ impl<W: Way> HeldAs<W> for Spanned<W::Of> {
 }
 
 impl<W: Way> HeldAs<W> for Vec<Spanned<W::Of>> {
-    const SHAPE: Shape = Shape::List(&W::SHAPE);
+    const TYPE: FieldType = FieldType::List(&W::TYPE);
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(fields.list(key, faults, |node, faults| W::read(node, faults).map(|value| Spanned::new(value, node.span))))
@@ -60,7 +60,7 @@ impl<W: Way> HeldAs<W> for Vec<Spanned<W::Of>> {
 pub enum Usual {}
 
 impl<T: Value + Default> HeldAs<Usual> for T {
-    const SHAPE: Shape = <T as Value>::SHAPE;
+    const TYPE: FieldType = <T as Value>::TYPE;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(Slot::<T>::take(fields, key, faults)?.get_owned().unwrap_or_default())
@@ -71,7 +71,7 @@ impl<T: Value + Default> HeldAs<Usual> for T {
 pub enum Lengths {}
 
 impl HeldAs<Lengths> for Vec<Length> {
-    const SHAPE: Shape = Shape::List(&Shape::Length);
+    const TYPE: FieldType = FieldType::List(&FieldType::Length);
     const REQUIRED: bool = true;
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
@@ -81,7 +81,7 @@ impl HeldAs<Lengths> for Vec<Length> {
 
 /// Names of something else in the book; whether it is there is looked at when all is read.
 pub mod name {
-    use super::{Faults, NameOf, Node, Shape, Way, values};
+    use super::{Faults, FieldType, NameOf, Node, Way, values};
 
     /// A name for each kind of thing that has one.
     macro_rules! names {
@@ -91,10 +91,10 @@ pub mod name {
 
             impl Way for $of {
                 type Of = String;
-                const SHAPE: Shape = Shape::Name(NameOf::$of);
+                const TYPE: FieldType = FieldType::Name(NameOf::$of);
 
                 fn read(node: &Node, faults: &mut Faults) -> std::option::Option<String> {
-                    values::scalar(node, &Self::SHAPE, faults).map(str::to_string)
+                    values::scalar(node, &Self::TYPE, faults).map(str::to_string)
                 }
             })*
         };
@@ -110,7 +110,7 @@ macro_rules! ways {
 
         impl Way for $name {
             type Of = $of;
-            const SHAPE: Shape = $shape;
+            const TYPE: FieldType = $shape;
 
             fn read(node: &Node, faults: &mut Faults) -> Option<$of> {
                 $read(node, faults)
@@ -121,9 +121,9 @@ macro_rules! ways {
 
 ways! {
     /// Prose in Markdown.
-    Markdown: String = Shape::Markdown, values::text;
+    Markdown: String = FieldType::Markdown, values::text;
     /// Two lengths in a list.
-    TwoLengths: (Length, Length) = Shape::List(&Shape::Length), values::two_lengths;
+    TwoLengths: (Length, Length) = FieldType::List(&FieldType::Length), values::two_lengths;
     /// Three lengths: a box.
-    ThreeSides: Sides = Shape::Sides, values::three_sides;
+    ThreeSides: Sides = FieldType::Sides, values::three_sides;
 }

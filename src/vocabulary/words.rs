@@ -88,8 +88,8 @@ macro_rules! words {
         }
 
         impl $crate::vocabulary::Value for $name {
-            const SHAPE: $crate::vocabulary::Shape =
-                $crate::vocabulary::Shape::OneOf(
+            const TYPE: $crate::vocabulary::FieldType =
+                $crate::vocabulary::FieldType::OneOf(
                     <Self as $crate::vocabulary::Words>::WORDS,
                     <Self as $crate::vocabulary::Words>::ALSO,
                 );

@@ -9,7 +9,7 @@ use crate::book::vocabulary::{
 };
 use crate::book::{Book, Room, System};
 use crate::finding::{Family, Finding, Phrase, Piece};
-use crate::vocabulary::{Record, Shape};
+use crate::vocabulary::{FieldType, Record};
 
 /// What is wrong with a finding's remedy; none where nothing is.
 pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
@@ -143,11 +143,11 @@ fn faults(value: &Value, record: &Record) -> Option<String> {
     })
 }
 
-fn of_shape(value: &Value, shape: &Shape) -> Option<String> {
+fn of_shape(value: &Value, shape: &FieldType) -> Option<String> {
     match (value, shape) {
-        (Value::Mapping(_), Shape::Record(inner)) => faults(value, inner),
-        (Value::Mapping(_), Shape::Either(one, other)) => of_shape(value, one).and_then(|_| of_shape(value, other)),
-        (Value::Sequence(items), Shape::List(inner)) => items.iter().find_map(|item| of_shape(item, inner)),
+        (Value::Mapping(_), FieldType::Record(inner)) => faults(value, inner),
+        (Value::Mapping(_), FieldType::Either(one, other)) => of_shape(value, one).and_then(|_| of_shape(value, other)),
+        (Value::Sequence(items), FieldType::List(inner)) => items.iter().find_map(|item| of_shape(item, inner)),
         (Value::Mapping(_) | Value::Sequence(_), _) => Some(format!("{value:?} can't stand there")),
         (leaf, _) => {
             let text = leaf.as_str().map_or_else(|| format!("{leaf:?}"), str::to_string);

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::source::yaml::Node;
-use crate::vocabulary::{Faults, Shape, Value, values};
+use crate::vocabulary::{Faults, FieldType, Value, values};
 
 /// What can be read out of free words.
 pub trait InWords {
@@ -21,7 +21,7 @@ pub struct Worded<T> {
 }
 
 impl<T: InWords> Value for Worded<T> {
-    const SHAPE: Shape = Shape::Text;
+    const TYPE: FieldType = FieldType::Text;
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         values::text(node, faults).map(|words| Self { is: T::of_words(&words), words })

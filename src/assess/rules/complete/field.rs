@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::ProductOption;
 use crate::book::vocabulary::OPTION;
 use crate::finding::{Phrase, Severity, phrase};
-use crate::vocabulary::{Field, Kind, Shape};
+use crate::vocabulary::{Field, FieldType, Kind};
 
 declare! {
     /// Fields are missing that the thing can't be ordered or fitted without
@@ -77,7 +77,7 @@ fn field(path: &str) -> Option<&'static Field> {
     let mut found = None;
     for key in path.split('.') {
         let field = record.field(key)?;
-        if let Shape::Record(inner) = field.shape {
+        if let FieldType::Record(inner) = field.shape {
             record = inner;
         }
         found = Some(field);
