@@ -34,7 +34,7 @@ pub use told::{Answer, Provenance, SourcedFigure, Spot};
 use std::borrow::Cow;
 use std::sync::OnceLock;
 
-use crate::vocabulary::{Kind, Said};
+use crate::vocabulary::{Kind, Mention};
 use fitting::Fitting;
 use plan::{Plan, Plans};
 
@@ -44,7 +44,7 @@ use crate::units::Length;
 
 /// Whether a selection is a floor: of a kind of its own, or tile that says so.
 pub fn is_floor(selection: &Selection) -> bool {
-    selection.is(Kind::Floor) || selection.is(Kind::Tile) && Said::Floor.is_in(&selection.name)
+    selection.is(Kind::Floor) || selection.is(Kind::Tile) && Mention::Floor.is_in(&selection.name)
 }
 
 /// The one model of a book's rooms: where everything stands, and what goes into which opening.

@@ -1,7 +1,7 @@
 //! The front panel of a thing: among its own fields, or as a line of its own.
 
 use crate::book::{DetailName, Panel, ProductOption, Room, Selection, Slot};
-use crate::vocabulary::{Kind, Said, words_of};
+use crate::vocabulary::{Kind, Mention, words_of};
 
 /// The panel that the joiner makes for an option: its own `panel`, else a cabinet selection of the room that is
 /// called a panel and rests on the thing or shares a word of its name.
@@ -37,5 +37,5 @@ pub fn is_told(room: &Room, selection: &Selection, option: &ProductOption) -> bo
 const PANEL: [&str; 4] = ["panel", "panels", "front", "fronts"];
 
 fn is_panel(selection: &Selection) -> bool {
-    selection.is(Kind::Cabinet) && Said::Panel.is_in(&selection.name)
+    selection.is(Kind::Cabinet) && Mention::Panel.is_in(&selection.name)
 }

@@ -4,33 +4,33 @@ use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 use crate::vocabulary::supply::Worded;
-use crate::vocabulary::{Kind, Mount, Said, words_of};
+use crate::vocabulary::{Kind, Mention, Mount, words_of};
 
 /// Whether a tap comes with an option, as it says of itself or of what is ordered with it.
 pub fn comes_with(option: &ProductOption) -> bool {
     let own = [option.name.text(), option.description.text()];
     let with = option.accessories.iter().map(|with| with.name.as_str());
     let required = option.requires.iter().map(|required| required.value.as_str());
-    own.into_iter().chain(with).chain(required).any(|phrase| Said::Tap.is_in(phrase))
+    own.into_iter().chain(with).chain(required).any(|phrase| Mention::Tap.is_in(phrase))
 }
 
 /// Whether something of an option covers a hole, or goes through it.
 pub fn fills_a_hole(option: &ProductOption) -> bool {
     let with = option.accessories.iter().map(|with| with.name.as_str());
     let required = option.requires.iter().map(|required| required.value.as_str());
-    with.chain(required).any(|phrase| Said::FillsAHole.is_in(phrase))
+    with.chain(required).any(|phrase| Mention::FillsAHole.is_in(phrase))
 }
 
 /// Whether a tap comes out of the wall.
 pub fn is_on_the_wall(tap: &Selection, option: &ProductOption) -> bool {
     let mount = option.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str());
-    Said::Wall.is_in_any([tap.name.value.as_str(), mount, option.name.text()])
+    Mention::Wall.is_in_any([tap.name.value.as_str(), mount, option.name.text()])
 }
 
 /// The bowl that a tap serves: the only one of its room, or the one that its name shares a word with.
 /// None where that can't be told.
 pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
-    if Said::NoBowl.is_in(&tap.name) && !Said::Bowl.is_in(&tap.name) {
+    if Mention::NoBowl.is_in(&tap.name) && !Mention::Bowl.is_in(&tap.name) {
         return None;
     }
     let bowls: Vec<&Selection> =
@@ -45,7 +45,7 @@ pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
             .chain(words_of(kind).into_iter())
             .chain(words_of(bowl.place.text()))
             .collect();
-        let named = |word: String| !Said::Tap.is_in(&word) && own.contains(&word);
+        let named = |word: String| !Mention::Tap.is_in(&word) && own.contains(&word);
         words_of(&tap.name).into_iter().any(named)
             || tap.place.get().is_some_and(|place| bowl.place.get() == Some(place))
     };
@@ -61,7 +61,7 @@ pub fn drilled_for<'a>(listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
     let name = tap.name.value.to_lowercase();
     let is_its = |hole: &&&Hole| {
         let purpose = hole.purpose.value.to_lowercase();
-        purpose.contains(&name) || name.contains(&purpose) || Said::Tap.is_in(&purpose)
+        purpose.contains(&name) || name.contains(&purpose) || Mention::Tap.is_in(&purpose)
     };
     listed.iter().filter(is_its).copied().collect()
 }

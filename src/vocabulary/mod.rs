@@ -47,7 +47,7 @@ mod pitch;
 pub use pitch::Pitch;
 
 mod said;
-pub use said::{Said, words_of};
+pub use said::{Mention, words_of};
 
 pub mod supply;
 

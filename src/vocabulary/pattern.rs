@@ -1,6 +1,6 @@
 //! How a surface is laid, read from the words of its pattern.
 
-use super::Said;
+use super::Mention;
 use super::supply::{InWords, lengths};
 use crate::units::Length;
 
@@ -55,7 +55,7 @@ impl InWords for Pattern {
             less_than_half: any(&LESS_THAN_HALF),
             one_sheet: lower.contains("one sheet"),
             sheets: lower.contains("sheet"),
-            directed: Said::Direction.is_in(words),
+            directed: Mention::Direction.is_in(words),
         }
     }
 }

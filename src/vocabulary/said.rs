@@ -5,7 +5,7 @@
 
 /// What words may tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Said {
+pub enum Mention {
     /// Of a floor rather than a wall.
     Floor,
     /// Air let in for what a hood takes out.
@@ -175,7 +175,7 @@ pub fn words_of(text: &str) -> Vec<String> {
     words.map(str::to_owned).collect()
 }
 
-impl Said {
+impl Mention {
     /// Whether a text says so, in whatever case.
     pub fn is_in(self, text: &str) -> bool {
         let lower = text.to_lowercase();
@@ -232,12 +232,12 @@ impl Said {
 
 #[cfg(test)]
 mod tests {
-    use super::Said;
+    use super::Mention;
 
     #[test]
     fn words_are_met_in_any_case_whole_or_within_others() {
-        assert!(Said::MakeUpAir.is_in("Make-up air damper") && Said::Cooking.is_in("the cooktop"));
-        assert!(Said::Tap.is_in("Kitchen TAP, bridge") && !Said::Tap.is_in("tapestry"));
-        assert!(Said::Floor.is_in_any(["Wall tile", "Floor tile"]) && !Said::Floor.is_in_any(["Wall tile"]));
+        assert!(Mention::MakeUpAir.is_in("Make-up air damper") && Mention::Cooking.is_in("the cooktop"));
+        assert!(Mention::Tap.is_in("Kitchen TAP, bridge") && !Mention::Tap.is_in("tapestry"));
+        assert!(Mention::Floor.is_in_any(["Wall tile", "Floor tile"]) && !Mention::Floor.is_in_any(["Wall tile"]));
     }
 }

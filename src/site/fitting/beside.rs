@@ -2,7 +2,7 @@
 
 use crate::book::{Hinge, Neighbour, Opening, Plainly, ProductOption, Room, Slot};
 use crate::units::Length;
-use crate::vocabulary::Said;
+use crate::vocabulary::Mention;
 
 use super::front_edge;
 
@@ -49,7 +49,7 @@ pub fn hinge_sides(option: &ProductOption) -> (&'static [Side], bool) {
 /// further than what surrounds the opening.
 pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Opening) -> bool {
     let proud = neighbour.depth.get().zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
-    proud || (Said::Built.is_in(&neighbour.what) && !Said::Furniture.is_in(&neighbour.what))
+    proud || (Mention::Built.is_in(&neighbour.what) && !Mention::Furniture.is_in(&neighbour.what))
 }
 
 /// How far up a neighbour goes.
@@ -75,17 +75,17 @@ pub fn rises(neighbour: &Neighbour, counter: Option<Length>) -> Rises {
 /// By a top and the counter's, where both are known.
 fn rises_to(neighbour: &Neighbour, figures: Option<(Length, Length)>) -> Rises {
     let what = &neighbour.what;
-    if neighbour.is_nothing() || Said::Open.is_in(what) {
+    if neighbour.is_nothing() || Mention::Open.is_in(what) {
         return Rises::Nothing;
     }
-    let is_built = Said::Built.is_in(what) || neighbour.plainly() == Some(Plainly::Ceiling);
-    if is_built && !Said::Furniture.is_in(what) {
+    let is_built = Mention::Built.is_in(what) || neighbour.plainly() == Some(Plainly::Ceiling);
+    if is_built && !Mention::Furniture.is_in(what) {
         return Rises::Built;
     }
     if let Some((top, counter)) = figures {
         return if top > counter { Rises::AboveTheCounter } else { Rises::ToTheCounter };
     }
-    match (is_built || Said::Tall.is_in(what), Said::Low.is_in(what)) {
+    match (is_built || Mention::Tall.is_in(what), Mention::Low.is_in(what)) {
         (true, _) => Rises::AboveTheCounter,
         (false, true) => Rises::ToTheCounter,
         (false, false) => Rises::Unsaid,
@@ -94,7 +94,7 @@ fn rises_to(neighbour: &Neighbour, figures: Option<(Length, Length)>) -> Rises {
 
 /// Whether it is known to rise above the counter, by its words: a wall, a wall cabinet, a tall cabinet.
 pub fn rises_above_counter(neighbour: &Neighbour) -> bool {
-    Said::Built.is_in(&neighbour.what) || Said::Tall.is_in(&neighbour.what)
+    Mention::Built.is_in(&neighbour.what) || Mention::Tall.is_in(&neighbour.what)
 }
 
 #[cfg(test)]

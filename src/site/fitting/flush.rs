@@ -4,7 +4,7 @@ use crate::book::{DetailName, Opening, Panel, ProductOption, Room, Selection, Se
 use crate::site::row_of;
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Kind, Said};
+use crate::vocabulary::{Kind, Mention};
 
 use super::{DimensionCheck, everywhere};
 
@@ -89,7 +89,7 @@ pub fn panel(room: &Room, opening: &Opening, option: &ProductOption) -> Option<P
     let thing = room.goes_into(&opening.name).next()?;
     let words = |phrase: &str| -> Vec<String> { phrase.to_lowercase().split_whitespace().map(Into::into).collect() };
     let mut lines =
-        room.selections.iter().filter(|line| line.is(Kind::Cabinet) && Said::Panel.is_in(&line.name)).peekable();
+        room.selections.iter().filter(|line| line.is(Kind::Cabinet) && Mention::Panel.is_in(&line.name)).peekable();
     // Most rooms order none: nothing is asked of their names.
     lines.peek()?;
     let wanted = words(&thing.name);

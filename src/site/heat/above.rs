@@ -3,7 +3,7 @@
 use crate::book::{Burning, Ceiling, Selection, Window, WindowIn};
 use crate::site::plan::{ConvexShape, Hole, HoleIs, Plan, Stands, Thing, casing_width};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Kind, Said};
+use crate::vocabulary::{Kind, Mention};
 
 use super::asked;
 use super::body::Body;
@@ -199,7 +199,7 @@ pub fn is_said_above_cooking(window: &Window, plan: Option<&Plan<'_>>) -> bool {
         return false;
     }
     let Some(under) = window.above.get() else { return false };
-    Said::Cooking.is_in(under)
+    Mention::Cooking.is_in(under)
 }
 
 /// Windows that open above it, by their place in the plan.

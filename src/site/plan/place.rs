@@ -3,7 +3,7 @@
 use crate::book::{Ceiling, HungLights, Room, Slot, Window, WindowIn};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
-use crate::vocabulary::Said;
+use crate::vocabulary::Mention;
 
 use super::fault::{PlanFault, Wrong};
 use super::fixed::spaced;
@@ -140,7 +140,7 @@ impl<'a> Placing<'a> {
         match wall.and_then(over) {
             Some(ceiling) if lowest.is_some_and(|lowest| lowest > ceiling) => Lies::InTheRoof,
             Some(_) => Lies::InTheWall,
-            None if slopes && Said::RoofWindow.is_in(&window.name) => Lies::UnderTheRoofByName,
+            None if slopes && Mention::RoofWindow.is_in(&window.name) => Lies::UnderTheRoofByName,
             None => Lies::InTheWall,
         }
     }

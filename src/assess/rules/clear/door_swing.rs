@@ -9,7 +9,7 @@ use crate::site::fitting::hinge_sides;
 use crate::site::plan::{Hole, Plan, Sweep, Thing, What};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::{Kind, Said, Trade};
+use crate::vocabulary::{Kind, Mention, Trade};
 
 declare! {
     /// A door meets something as it opens
@@ -160,7 +160,7 @@ fn mirror(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (sides, _) = hinge_sides(fitted.option);
     let near = sides.iter().filter_map(|side| {
         let neighbour = side.of(fitted.opening).spanned()?;
-        let is_light = Said::Light.is_in(&neighbour.what);
+        let is_light = Mention::Light.is_in(&neighbour.what);
         let gap = neighbour.gap.get().copied().unwrap_or_default();
         (is_light && gap < needed).then_some((*side, neighbour, gap))
     });

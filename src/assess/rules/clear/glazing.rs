@@ -6,7 +6,7 @@ use crate::assess::{Context, say};
 use crate::book::Window;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::water::from_water;
-use crate::vocabulary::{Hazard, Said};
+use crate::vocabulary::{Hazard, Mention};
 
 declare! {
     /// Glass near a tub or shower is not told to be safety glass
@@ -80,7 +80,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// Whether its glass is told to be safety glass.
 pub(crate) fn is_safe(window: &Window) -> bool {
-    window.glass.get().is_some_and(|glass| Said::SafetyGlass.is_in(glass))
+    window.glass.get().is_some_and(|glass| Mention::SafetyGlass.is_in(glass))
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{DetailName, DetailValue, Grain, Part, ProductOption, Room, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::vocabulary::{Bond, Kind, Pattern, Said};
+use crate::vocabulary::{Bond, Kind, Mention, Pattern};
 
 declare! {
     /// Nobody says which way it hangs, runs or is laid
@@ -69,7 +69,7 @@ fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
 /// Whether shower glass has a door, as its own words say; a fixed pane has none.
 fn has_a_hung_pane(selection: &Selection, option: &ProductOption) -> bool {
     let said = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
-    selection.is(Kind::ShowerGlass) && Said::HungPane.is_in_any(said) && !Said::SlidingPane.is_in_any(said)
+    selection.is(Kind::ShowerGlass) && Mention::HungPane.is_in_any(said) && !Mention::SlidingPane.is_in_any(said)
 }
 
 /// Single doors in runs and islands of which nobody says the side, one finding a row.
@@ -117,7 +117,7 @@ fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let boards = selection.is_any(&[Kind::Cabinet, Kind::Shelf, Kind::Counter]);
     let finish = option.finish.text();
     let of_wood = option.top.get().is_some_and(|top| top.material.get() == Some(&TopMaterial::Wood));
-    let (covered, wood) = (Said::HidesGrain.is_in(finish), of_wood || Said::Wood.is_in(finish));
+    let (covered, wood) = (Mention::HidesGrain.is_in(finish), of_wood || Mention::Wood.is_in(finish));
     let missing = boards && wood && !covered && option.fact::<Grain>().is_none();
     missing.then_some((
         "grain",

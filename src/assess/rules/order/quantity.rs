@@ -16,7 +16,7 @@ use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::site::fitting::waste::waste;
 use crate::source::Spanned;
 use crate::units::{Area, Counted, Length, Quantity, Weight};
-use crate::vocabulary::{Said, Trade};
+use crate::vocabulary::{Mention, Trade};
 
 declare! {
     /// Too little is ordered for the area and its pattern, or part of a box, or two lots
@@ -200,7 +200,7 @@ impl At<'_> {
 
     /// Grout that is ordered with a tile, by weight.
     fn grout(&self) -> Option<Remark> {
-        let with = self.option.accessories.iter().find(|with| Said::Grout.is_in(&with.name.value))?;
+        let with = self.option.accessories.iter().find(|with| Mention::Grout.is_in(&with.name.value))?;
         let ordered = with.quantity.spanned()?;
         let there = Weight::parse(&ordered.value.to_string()).ok()?;
         let (long, short, _) = self.face()?;

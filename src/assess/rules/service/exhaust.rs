@@ -10,7 +10,7 @@ use crate::book::{Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::supply::{Airflow, Worded};
-use crate::vocabulary::{Hazard, Kind, Mount, Said, Trait};
+use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait};
 
 declare! {
     /// A hood or a fan moves less air than the rules ask
@@ -64,7 +64,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
             || selection.standing().iter().any(|option| option.understood::<Option<Airflow>>().is_some())
     };
     let hood_is_said = |opening: &Opening| {
-        let above = opening.above.get().is_some_and(|above| Said::Hood.is_in(&above.what));
+        let above = opening.above.get().is_some_and(|above| Mention::Hood.is_in(&above.what));
         opening.takes_a(Kind::Hood) || above
     };
     let by_fixture = room.fixtures.iter().any(|fixture| fixture.takes.get() == Some(&Kind::Hood));
@@ -114,8 +114,8 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
         option.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str()),
         option.description.text(),
     ];
-    let island = Said::Island.is_in_any(words);
-    let ashrae = if Said::Downdraft.is_in_any(words) { &DOWNDRAFT_EXHAUST } else { &KITCHEN_EXHAUST_ASHRAE };
+    let island = Mention::Island.is_in_any(words);
+    let ashrae = if Mention::Downdraft.is_in_any(words) { &DOWNDRAFT_EXHAUST } else { &KITCHEN_EXHAUST_ASHRAE };
     let mut asks: Vec<Asks> = [
         named(context, &KITCHEN_EXHAUST, "the code"),
         named(context, ashrae, "ASHRAE 62.2"),

@@ -8,7 +8,7 @@ use crate::assess::say;
 use crate::book::Service;
 use crate::finding::{Remark, Severity, phrase};
 use crate::vocabulary::supply::{Amount, Gas, GasKind};
-use crate::vocabulary::{Hazard, Said};
+use crate::vocabulary::{Hazard, Mention};
 
 declare! {
     /// The gas is of another kind, or the branch carries less than the thing takes
@@ -62,7 +62,7 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>) -> Option<Remark> 
 
 fn other_kind(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
-    let kit = asked.fitted.option.accessories.iter().any(|with| Said::ConversionKit.is_in(&with.name.value));
+    let kit = asked.fitted.option.accessories.iter().any(|with| Mention::ConversionKit.is_in(&with.name.value));
     if needs == there || kit {
         return None;
     }

@@ -6,7 +6,7 @@ use crate::assess::{Context, about};
 use crate::book::{ProductOption, Room};
 use crate::finding::phrase;
 use crate::vocabulary::supply::Airflow;
-use crate::vocabulary::{Hazard, Kind, Said};
+use crate::vocabulary::{Hazard, Kind, Mention};
 
 declare! {
     /// A hood moves so much air that the house must be given some, and no line orders it
@@ -82,7 +82,7 @@ fn amount(context: &Context<'_>, moves: u32) -> u32 {
 }
 
 fn has_make_up(room: &Room, option: &ProductOption) -> bool {
-    let is = |words: &str| Said::MakeUpAir.is_in(words);
+    let is = |words: &str| Mention::MakeUpAir.is_in(words);
     option.accessories.iter().any(|with| is(&with.name.value))
         || room.selections.iter().any(|selection| is(&selection.name.value))
 }

@@ -9,7 +9,7 @@ use crate::site::taps;
 use crate::source::Span;
 use crate::units::Date;
 use crate::vocabulary::supply::Worded;
-use crate::vocabulary::{Hazard, HoldPoint, Kind, Mount, Said};
+use crate::vocabulary::{Hazard, HoldPoint, Kind, Mention, Mount};
 
 declare! {
     /// A counter is templated before what it is cut for, or stands on, is there
@@ -115,7 +115,7 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Pr
     if ground.selection.is(Kind::Tap) {
         return are_holes_listed(counter, ground.selection, option);
     }
-    let apron = option.fact::<Worded<Option<Mount>>>().is_some_and(|(mount, _)| Said::Apron.is_in(&mount.words));
+    let apron = option.fact::<Worded<Option<Mount>>>().is_some_and(|(mount, _)| Mention::Apron.is_in(&mount.words));
     let sheet = option.fit.get().is_some_and(|fit| fit.sheet.get().is_some());
     // What is made by hand is cut for when it is there.
     sheet && !apron && option.detail(DetailName::VariesBy).is_none()

@@ -7,7 +7,7 @@ use crate::book::{ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::vocabulary::supply::is_none;
-use crate::vocabulary::{Hazard, Kind, Said, Words};
+use crate::vocabulary::{Hazard, Kind, Mention, Words};
 
 /// Kinds of which some are heated, and most are not.
 const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
@@ -114,7 +114,7 @@ fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<
     }
     let words = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
     let with = option.accessories.iter().map(|with| with.name.value.as_str());
-    let told = Said::Heated.is_in_any(words.into_iter().chain(with));
+    let told = Mention::Heated.is_in_any(words.into_iter().chain(with));
     let message = phrase!("nobody says what heats `{}`", selection.name.value);
     told.then(|| {
         let finding = about(room, selection, option, Severity::Query, selection.name.span, message);

@@ -8,7 +8,7 @@ use crate::site::fitting::{Housing, depth_stack, recess, setting};
 use crate::site::panels::is_told;
 use crate::site::{Placement, made_as};
 use crate::units::with_article;
-use crate::vocabulary::{Hazard, Kind, Mount, Said, Trait};
+use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait};
 
 /// Everything that is to be asked of how things are set in.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
@@ -42,7 +42,7 @@ fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
 fn drawers_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let fit = fitted.option.fit.get()?;
     let reaches = fit.below.get().is_some() && fitted.selection.has(Trait::CutIntoCounter);
-    let forbidden = fit.not_over.iter().any(|not| Said::Drawer.is_in(&not.value));
+    let forbidden = fit.not_over.iter().any(|not| Mention::Drawer.is_in(&not.value));
     let at = Housing::of(fitted.room, fitted.opening, context.book.project.units)?.drawers()?;
     if !reaches || forbidden || !fitted.opening.below.is_absent() {
         return None;
