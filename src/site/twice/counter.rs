@@ -6,7 +6,7 @@ use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Words};
 
-use super::{Differ, Said, TOLERANCE, Twice};
+use super::{ComparedValue, Differ, TOLERANCE, Twice};
 
 /// A counter in its room.
 struct Counter<'a> {
@@ -67,7 +67,7 @@ impl<'a> Counter<'a> {
         let of_top = self.option.top.get()?.material.spanned()?;
         let said = own.value.of_top().filter(|said| *said != of_top.value)?;
         let told = |material: TopMaterial, at| SourcedFigure {
-            value: Said::Word(material.word()),
+            value: ComparedValue::Word(material.word()),
             at,
             provenance: Provenance::Written,
             spot: Spot::Selection(&self.selection.name),

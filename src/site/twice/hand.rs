@@ -4,7 +4,7 @@ use crate::book::{End, Hinge, Part, PartIs, Room, Selection};
 use crate::site::told::{SourcedFigure, Spot};
 use crate::vocabulary::Words;
 
-use super::{Differ, Said, Twice};
+use super::{ComparedValue, Differ, Twice};
 
 /// Hinge sides of a room that differ.
 pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
@@ -54,7 +54,7 @@ fn differs<'a>(selection: &'a Selection, there: SourcedFigure<'a, End>) -> Optio
     }
     let spot = Spot::Selection(&selection.name);
     let own = SourcedFigure {
-        value: Said::Word(own.word()),
+        value: ComparedValue::Word(own.word()),
         at: hinge.span,
         provenance: crate::site::Provenance::Written,
         spot,
@@ -63,7 +63,7 @@ fn differs<'a>(selection: &'a Selection, there: SourcedFigure<'a, End>) -> Optio
         about: &selection.name,
         what: "the hinge side",
         counts: own,
-        differs: there.map(|side| Said::Word(side.word())),
+        differs: there.map(|side| ComparedValue::Word(side.word())),
         how: Differ::Apart,
         decides_a_fit: true,
     })

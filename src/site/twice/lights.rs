@@ -5,7 +5,7 @@ use crate::site::lights::{Beneath, beneath, set_out};
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
 
-use super::{Differ, Said, TOLERANCE, Twice};
+use super::{ComparedValue, Differ, TOLERANCE, Twice};
 
 /// Centres, and what is below them, may differ by so much: 1 in (common practice).
 const CENTRES: Length = Length::from_inches(1);
@@ -36,7 +36,7 @@ fn number<'a>(selection: &'a Selection, hangs: &'a Hanging, lights: &'a HungLigh
         let count = lights.count.spanned()?;
         Some((usize::try_from(count.value).ok()?, count.span))
     })?;
-    let count = |many: usize| Said::Count(u32::try_from(many).unwrap_or(u32::MAX));
+    let count = |many: usize| ComparedValue::Count(u32::try_from(many).unwrap_or(u32::MAX));
     let spot = Spot::Selection(&selection.name);
     (planned != own.value.0.len()).then(|| Twice {
         about: &selection.name,

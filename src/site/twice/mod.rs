@@ -26,9 +26,9 @@ pub struct Twice<'a> {
     /// What it is, as a phrase: `the counter height`.
     pub what: &'static str,
     /// What counts meanwhile.
-    pub counts: SourcedFigure<'a, Said<'a>>,
+    pub counts: SourcedFigure<'a, ComparedValue<'a>>,
     /// What differs from it.
-    pub differs: SourcedFigure<'a, Said<'a>>,
+    pub differs: SourcedFigure<'a, ComparedValue<'a>>,
     /// How the two differ.
     pub how: Differ,
     /// Whether either of them decides a fit; else it is asked.
@@ -37,7 +37,7 @@ pub struct Twice<'a> {
 
 /// What is said of a thing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Said<'a> {
+pub enum ComparedValue<'a> {
     /// How long it is.
     Length(Length),
     /// How many there are.
@@ -67,7 +67,7 @@ impl<'a> Twice<'a> {
         (counts, differs): (SourcedFigure<'a>, SourcedFigure<'a>),
         how: Differ,
     ) -> Self {
-        let (counts, differs) = (counts.map(Said::Length), differs.map(Said::Length));
+        let (counts, differs) = (counts.map(ComparedValue::Length), differs.map(ComparedValue::Length));
         Self { about, what, counts, differs, how, decides_a_fit: true }
     }
 

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
-use crate::site::twice::{Differ, Said, Twice, of_room};
+use crate::site::twice::{ComparedValue, Differ, Twice, of_room};
 
 declare! {
     /// Two places tell the same fact differently
@@ -73,11 +73,11 @@ fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
     finding.also(counts.at, phrase!("{} here", say(counts.value))).remedy(remedy)
 }
 
-fn words(context: &Context<'_>, said: Said<'_>) -> Phrase {
+fn words(context: &Context<'_>, said: ComparedValue<'_>) -> Phrase {
     match said {
-        Said::Length(length) => say(length, context.book.project.units).into(),
-        Said::Count(count) => Value::Count(count.into()).into(),
-        Said::Word(word) => Phrase::plain(word),
+        ComparedValue::Length(length) => say(length, context.book.project.units).into(),
+        ComparedValue::Count(count) => Value::Count(count.into()).into(),
+        ComparedValue::Word(word) => Phrase::plain(word),
     }
 }
 
