@@ -19,21 +19,21 @@ pub struct Change {
     /// What: `width`.
     pub what: ChangedField,
     /// What it was; nothing where it was not there.
-    pub from: Option<Said>,
+    pub from: Option<ChangedValue>,
     /// What it is; nothing where it is gone.
-    pub to: Option<Said>,
+    pub to: Option<ChangedValue>,
 }
 
 /// What something was, or is.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Said {
+pub enum ChangedValue {
     /// An amount: what stands where prices stand.
     Amount(Money),
     /// Anything else, as one would say it.
     Other(Phrase),
 }
 
-impl Said {
+impl ChangedValue {
     /// The amount, if it is one.
     pub fn amount(&self) -> Option<Money> {
         if let Self::Amount(money) = self { Some(*money) } else { None }
@@ -51,7 +51,7 @@ impl Said {
 impl Change {
     /// Of the item as a whole.
     fn new(what: ChangedField, from: Option<Phrase>, to: Option<Phrase>) -> Self {
-        Self { of: None, what, from: from.map(Said::Other), to: to.map(Said::Other) }
+        Self { of: None, what, from: from.map(ChangedValue::Other), to: to.map(ChangedValue::Other) }
     }
 
     /// What, with the option that it is of: `steel: width`.
@@ -62,7 +62,7 @@ impl Change {
     /// In a phrase: "width from 29 7/8" (758.8 mm) to 30" (762 mm)".
     pub fn words(&self) -> Phrase {
         let what = self.named();
-        match (self.from.as_ref().map(Said::phrase), self.to.as_ref().map(Said::phrase)) {
+        match (self.from.as_ref().map(ChangedValue::phrase), self.to.as_ref().map(ChangedValue::phrase)) {
             (Some(from), Some(to)) => phrase!("{what} from {from} to {to}", what, from, to),
             (Some(from), None) => phrase!("{what} gone, which was {from}", what, from),
             (None, Some(to)) => phrase!("{what} new: {to}", what, to),
@@ -157,7 +157,7 @@ fn amounts(what: ChangedField, old: &Value, new: &Value, found: &mut Vec<Change>
             let (figure, code) = text.rsplit_once(' ')?;
             Money::parse(figure, Currency::parse(code).ok()?).ok()
         };
-        Some(money().map_or_else(|| Said::Other(Phrase::plain(text)), Said::Amount))
+        Some(money().map_or_else(|| ChangedValue::Other(Phrase::plain(text)), ChangedValue::Amount))
     };
     found.push(Change { of: None, what, from: amount(old), to: amount(new) });
 }

@@ -16,7 +16,7 @@ use crate::digest::Digest;
 use crate::ledger::{ItemContent, OptionContent};
 use crate::vocabulary::Words;
 
-pub use changes::{Change, Said, changes};
+pub use changes::{Change, ChangedValue, changes};
 pub use content::content;
 pub use field::{ChangedField, MarkedField};
 pub use page::page;

@@ -7,7 +7,7 @@ use crate::assess::approval::ApproverDecision;
 use crate::assess::{Amounts, cautions};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::marks;
-use crate::marks::Said;
+use crate::marks::ChangedValue;
 use crate::units::letter;
 use crate::views::client::cover::ReviewStamp;
 use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
@@ -286,7 +286,7 @@ impl PageBuilder<'_> {
         let issued =
             self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let Some(issued) = issued else { return vec![] };
-        let told = |value: Option<Said>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.phrase()));
+        let told = |value: Option<ChangedValue>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.phrase()));
         let (since, number) = match issued.mark == item.now.mark {
             true => {
                 let mut known = self.known_words(room, selection);

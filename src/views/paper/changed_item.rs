@@ -5,7 +5,7 @@ use crate::book::{Room as BookRoom, Selection};
 use crate::language::{Say as _, Words, say};
 use crate::ledger::{IssuedItem, OptionContent};
 use crate::marks;
-use crate::marks::Said;
+use crate::marks::ChangedValue;
 use crate::units::{LeadTime, Money};
 use crate::views::client::item::changed_field;
 use crate::views::shared::found;
@@ -120,14 +120,14 @@ pub(super) fn shown(words: Words, item: Option<&IssuedItem>) -> String {
 
 /// A change of what is shown; none for a price that the sum says again.
 fn content(words: Words, change: &marks::Change, of: &Changed) -> Option<ChangeLine> {
-    let amount = |said: &Option<Said>| said.as_ref().and_then(Said::amount);
+    let amount = |said: &Option<ChangedValue>| said.as_ref().and_then(ChangedValue::amount);
     let (from, to) = (amount(&change.from), amount(&change.to));
     if (from.is_some() || to.is_some()) && (from, to) == (of.price.from, of.price.to) {
         return None;
     }
-    let told = |said: &Option<Said>| match said {
-        Some(Said::Amount(money)) => words.amount(*money),
-        Some(Said::Other(said)) => said.bare(["", ""]),
+    let told = |said: &Option<ChangedValue>| match said {
+        Some(ChangedValue::Amount(money)) => words.amount(*money),
+        Some(ChangedValue::Other(said)) => said.bare(["", ""]),
         None => String::new(),
     };
     let by = from.zip(to).and_then(|(from, to)| Some(difference(words, Moved { from, to }.by()?)));
