@@ -14,7 +14,7 @@ words! {
 
 record! {
     #[derive(Default)]
-    pub struct AskedPanel = ASKED_PANEL("asked panel", "the front panel that the maker's sheet asks for") {
+    pub struct RequiredPanel = ASKED_PANEL("asked panel", "the front panel that the maker's sheet asks for") {
         width: Slot<LengthRange> = "width", "width", "23 3/4\"";
         height: Slot<LengthRange> = "height", "height", "29 13/16\" to 30 1/4\"";
         thickness: Slot<LengthRange> = "thickness", "thickness", "5/8\" to 3/4\"";

@@ -1,6 +1,6 @@
 //! What the maker's own sheet asks of the opening.
 
-use super::{AskedPanel, ServiceZones};
+use super::{RequiredPanel, ServiceZones};
 use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Date, Length, LengthRange, Sides, Weight};
@@ -31,7 +31,7 @@ record! {
         sheet: Slot<MakersSheet> = "sheet",
             "which sheet, so that a newer one is noticed",
             "{name: 30 C installation, revision: D, date: 2026-09-04}";
-        opening: AskedOpening = "opening",
+        opening: RequiredOpening = "opening",
             "the opening that it asks for",
             "{width: 30\" to 30 1/4\", height: 36\", depth: at least 24\"}";
         air: Air = "air", "clear space that it asks for around it", "{left: 0\", right: 2\" above counter, back: 0\"}";
@@ -43,10 +43,10 @@ record! {
         face: Slot<Face> = "face",
             "the flange or front that covers the edge of the cutout",
             "{width: 29 7/8\", overlap: 3/4\"}";
-        cabinet: Slot<AskedCabinet> = "cabinet",
+        cabinet: Slot<RequiredCabinet> = "cabinet",
             "what it asks of the cabinet that it is cut into",
             "{inside width: at least 28 1/2\"}";
-        panel: Slot<AskedPanel> = "panel",
+        panel: Slot<RequiredPanel> = "panel",
             "the front panel that it takes",
             "{width: 23 3/4\", height: 29 13/16\" to 30 1/4\", weight: 20 lb}";
         below: Slot<Length> = "below", "how far it reaches below the top of the counter", "6 1/4\"";
@@ -89,7 +89,7 @@ record! {
 record! {
     group
     #[derive(Default)]
-    pub struct AskedOpening = FIT_OPENING("asked opening", "the opening or cutout that the maker's sheet asks for") {
+    pub struct RequiredOpening = FIT_OPENING("asked opening", "the opening or cutout that the maker's sheet asks for") {
         width: Slot<LengthRange> = "width", "clear width", "30\" to 30 1/4\"";
         height: Slot<LengthRange> = "height", "clear height, from the finished floor for what stands on it", "36\"";
         depth: Slot<LengthRange> = "depth", "clear depth", "at least 24\"";
@@ -158,7 +158,7 @@ record! {
 
 record! {
     #[derive(Default)]
-    pub struct AskedCabinet = CABINET("asked cabinet", "what the maker's sheet asks of the cabinet that it is cut into") {
+    pub struct RequiredCabinet = CABINET("asked cabinet", "what the maker's sheet asks of the cabinet that it is cut into") {
         inside_width: Slot<LengthRange> = "inside width", "clear between the cabinet's sides", "at least 28 1/2\"";
         inside_depth: Slot<LengthRange> = "inside depth",
             "from the front edge to back panel or outlet",

@@ -70,7 +70,7 @@ mod detail;
 pub use detail::{Detail, DetailValue, Fact};
 
 mod built_in;
-pub use built_in::{AskedPanel, Below, Hole, Hollow, HollowFrom};
+pub use built_in::{Below, Hole, Hollow, HollowFrom, RequiredPanel};
 
 mod country;
 pub use country::Country;
@@ -103,7 +103,9 @@ mod setting;
 pub use setting::{CutOut, Setting};
 
 mod fit;
-pub use fit::{Air, AskedCabinet, AskedOpening, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, Vents, VentsAt};
+pub use fit::{
+    Air, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, RequiredCabinet, RequiredOpening, Vents, VentsAt,
+};
 
 mod look_up;
 mod material;

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{AskedCabinet, CutOut, Slot};
+use crate::book::{CutOut, RequiredCabinet, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{CabinetFigure, FigureBasis, Housing};
 use crate::site::{Placement, made_as};
@@ -52,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units);
         let Some((fit, cabinet)) = fitted.option.fit.get().zip(housing) else { continue };
         let fitting = context.site.fitting(&fitted);
-        let none = AskedCabinet::default();
+        let none = RequiredCabinet::default();
         let asked = fit.cabinet.get().unwrap_or(&none);
         let width = [&asked.inside_width, &fit.opening.width];
         let depth = [&asked.inside_depth, &fit.opening.depth];
@@ -118,7 +118,7 @@ fn severity(known: CabinetFigure) -> Severity {
 fn stiles(
     context: &Context<'_>,
     fitted: &Placement<'_>,
-    asked: &AskedCabinet,
+    asked: &RequiredCabinet,
     cabinet: &Housing<'_>,
 ) -> Option<Remark> {
     let least = *asked.stiles.get()?;
@@ -139,7 +139,7 @@ fn stiles(
     (left.length < least).then(|| fitted.finding(severity(left), left.span, message()))
 }
 
-fn back(fitted: &Placement<'_>, asked: &AskedCabinet, cabinet: &Housing<'_>) -> Option<Remark> {
+fn back(fitted: &Placement<'_>, asked: &RequiredCabinet, cabinet: &Housing<'_>) -> Option<Remark> {
     let (wanted, is) = (asked.back_panel.get()?, cabinet.back_panel.as_ref()?);
     let message = phrase!(
         "the back panel of the cabinet of the opening `{}` is {}, and the maker's sheet asks for it {}",

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_range};
-use crate::book::{AskedPanel, Panel, PartIs, ProductOption, Room};
+use crate::book::{Panel, PartIs, ProductOption, RequiredPanel, Room};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::panels::panel_of;
 use crate::site::{Placement, fitting};
@@ -123,11 +123,11 @@ fn apart(context: &Context<'_>, front: &Front<'_>, other: &Phrase, line: &Spanne
     Some(finding.source("common practice: fronts keep one line").remedy(remedy))
 }
 
-fn asked(option: &ProductOption) -> Option<&AskedPanel> {
+fn asked(option: &ProductOption) -> Option<&RequiredPanel> {
     option.fit.get()?.panel.get()
 }
 
-fn faults(context: &Context<'_>, panel: &Panel, asked: &AskedPanel) -> Vec<(Span, Phrase)> {
+fn faults(context: &Context<'_>, panel: &Panel, asked: &RequiredPanel) -> Vec<(Span, Phrase)> {
     let say = |length| say(length, context.book.project.units);
     let outside = |way: &str, there: Length, asked: &LengthRange| {
         (!asked.contains(there)).then(|| {
