@@ -36,7 +36,7 @@ pub use head::{Head, Stated};
 pub use issue::{Issue, IssuedItem, Named, Terms, Total, WhoMust};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
-pub use order::{Device, During, Odd, ResponseOrder, TOLERANCE, day_in};
+pub use order::{Device, During, MomentFault, ResponseOrder, TOLERANCE, day_in};
 pub use reading::{Measured, Read, ReadingSpot, Side, TakenBack};
 pub use shown::{ItemContent, OptionContent};
 pub use statement::{Statement, Statements};

@@ -59,7 +59,7 @@ impl During {
 
 /// What is wrong with the moment of a statement.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Odd {
+pub enum MomentFault {
     /// It lies ahead of its receipt.
     Ahead,
     /// It lies before the issue that it answers was made.
@@ -74,7 +74,7 @@ pub struct ResponseOrder {
     /// The line of each issue and its moment, by its number.
     issues: BTreeMap<u32, (u32, Moment)>,
     /// Statements whose clock is shown to be wrong, by line.
-    odd: BTreeMap<u32, Odd>,
+    odd: BTreeMap<u32, MomentFault>,
 }
 
 impl ResponseOrder {
@@ -106,14 +106,14 @@ impl ResponseOrder {
             });
             if runs_back {
                 for (_, _, line) in turns {
-                    order.odd.entry(*line).or_insert(Odd::Backwards);
+                    order.odd.entry(*line).or_insert(MomentFault::Backwards);
                 }
             }
         }
         order
     }
 
-    fn odd_in_itself(&self, line: &Line, decided: &Decided) -> Option<Odd> {
+    fn odd_in_itself(&self, line: &Line, decided: &Decided) -> Option<MomentFault> {
         let (from, until) = match (decided.by, decided.given) {
             (Attestation::Hand, Some(given)) => (given.from, given.until),
             (Attestation::Hand, None) => return None,
@@ -121,19 +121,19 @@ impl ResponseOrder {
         };
         let issued = self.issues.get(&decided.issue);
         if from > line.at.plus_seconds(TOLERANCE) {
-            return Some(Odd::Ahead);
+            return Some(MomentFault::Ahead);
         }
         let before = issued.is_some_and(|(_, issued)| until.plus_seconds(TOLERANCE) < *issued);
-        before.then_some(Odd::BeforeIssue(decided.issue))
+        before.then_some(MomentFault::BeforeIssue(decided.issue))
     }
 
     /// What is wrong with the moment of the statement in a line.
-    pub fn odd(&self, line: u32) -> Option<Odd> {
+    pub fn odd(&self, line: u32) -> Option<MomentFault> {
         self.odd.get(&line).copied()
     }
 
     /// All lines whose moments are wrong, in their order.
-    pub fn all_odd(&self) -> impl Iterator<Item = (u32, Odd)> {
+    pub fn all_odd(&self) -> impl Iterator<Item = (u32, MomentFault)> {
         self.odd.iter().map(|(line, odd)| (*line, *odd))
     }
 

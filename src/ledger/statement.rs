@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::digest::Digest;
 
-use super::{Decided, Decision, Fact, ItemDecision, Line, Met, Odd, ResponseOrder, Vouched};
+use super::{Decided, Decision, Fact, ItemDecision, Line, Met, MomentFault, ResponseOrder, Vouched};
 
 /// One decision of one item, with the line that holds it.
 #[derive(Clone, Copy, Debug)]
@@ -108,7 +108,7 @@ impl<'a> Statements<'a> {
     }
 
     /// Statements whose moments can't be, with what is wrong with them.
-    pub fn odd(&self) -> impl Iterator<Item = (u32, Odd)> {
+    pub fn odd(&self) -> impl Iterator<Item = (u32, MomentFault)> {
         self.order.all_odd()
     }
 

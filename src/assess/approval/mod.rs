@@ -12,7 +12,7 @@ use std::collections::{BTreeMap, HashMap};
 
 use crate::book::{Book, Room, Selection};
 use crate::digest::Digest;
-use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, Odd, Purpose, Statements, Vouched};
+use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
 use crate::marks::{self, Marked};
 
 pub use held::{Ahead, HoldReason, terms_of};
@@ -33,7 +33,7 @@ pub struct Approvals {
     /// The newest issue for approval, where it bears a day ahead of its own.
     pub ahead: Option<Ahead>,
     /// Responses whose moments can't be, and what is wrong with them.
-    pub odd: Vec<(Line, Odd)>,
+    pub odd: Vec<(Line, MomentFault)>,
     /// The newest issue for approval, and its day.
     pub issue: Option<(u32, crate::units::Date)>,
 }
@@ -94,7 +94,7 @@ impl Approvals {
             Some(((room.folder.clone(), selection.id.clone()), item))
         });
         let items = items.collect();
-        let odd: BTreeMap<u32, Odd> = said.odd().collect();
+        let odd: BTreeMap<u32, MomentFault> = said.odd().collect();
         let odd = book.record.lines.iter().filter_map(|line| Some((line.clone(), *odd.get(&line.number)?)));
         Self {
             items,

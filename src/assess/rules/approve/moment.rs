@@ -4,7 +4,7 @@ use crate::assess::Context;
 use crate::assess::approval::{Ahead, HoldReason};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::ledger::{Decided, Fact, Line, Odd};
+use crate::ledger::{Decided, Fact, Line, MomentFault};
 use crate::source::Place;
 
 declare! {
@@ -82,11 +82,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-fn said(line: &Line, decided: &Decided, odd: Odd) -> Phrase {
+fn said(line: &Line, decided: &Decided, odd: MomentFault) -> Phrase {
     let made = decided.given.map_or(decided.made, |given| given.from);
     match odd {
-        Odd::Ahead => phrase!("says `{made}`, and came in at `{}`", made, line.at),
-        Odd::BeforeIssue(_) => phrase!("says `{made}`, which is before that issue was made", made),
-        Odd::Backwards => phrase!("says `{made}`; the clock of its device ran backwards", made),
+        MomentFault::Ahead => phrase!("says `{made}`, and came in at `{}`", made, line.at),
+        MomentFault::BeforeIssue(_) => phrase!("says `{made}`, which is before that issue was made", made),
+        MomentFault::Backwards => phrase!("says `{made}`; the clock of its device ran backwards", made),
     }
 }
