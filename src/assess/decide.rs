@@ -24,12 +24,12 @@ pub struct DecideBy {
     /// What happens on that day.
     pub is: Step,
     /// The thing that it happens to, where that is another one.
-    pub rests: Option<Resting>,
+    pub rests: Option<Dependent>,
 }
 
 /// What rests on a selection, and is due before the selection itself would be.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Resting {
+pub struct Dependent {
     /// Its name.
     pub name: String,
     /// Where it is written.
@@ -53,7 +53,7 @@ impl DecideBy {
     /// Why it is that day, to be read after it: `when Cabinets, built around it, must be ordered`.
     /// Nothing where the thing's own order decides.
     pub fn reason(&self) -> Option<String> {
-        let Some(Resting { name, because, .. }) = &self.rests else {
+        let Some(Dependent { name, because, .. }) = &self.rests else {
             return (self.is == Step::Closing).then(|| format!("the hold point {}", self.hold_point));
         };
         let thing = format!("{name}, {},", because.of_it());
@@ -85,7 +85,8 @@ pub fn all(book: &Book, dates: &Dates) -> BTreeMap<Span, DecideBy> {
             let plainer = |known: &DecideBy| on == known.on && known.rests.is_none() && known.is == Step::Closing;
             let earlier = found.get(&span).is_none_or(|known| on < known.on || plainer(known));
             let Some(place) = places.get(&span).filter(|_| earlier) else { continue };
-            let rests = Some(Resting { name: resting.name.value.clone(), span: resting.span, because: ground.because });
+            let rests =
+                Some(Dependent { name: resting.name.value.clone(), span: resting.span, because: ground.because });
             found.insert(span, DecideBy { rests, ..due.clone() });
             waiting.push(Reverse((on, *place)));
         }

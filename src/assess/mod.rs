@@ -15,7 +15,7 @@ mod critical;
 mod dates;
 mod decide;
 pub use dates::{Dates, OrderBy, RunsOut};
-pub use decide::{DecideBy, OwnMoments, Resting, Step};
+pub use decide::{DecideBy, Dependent, OwnMoments, Step};
 
 mod freeze;
 pub use freeze::{Heading, freeze};
