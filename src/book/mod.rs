@@ -92,7 +92,7 @@ mod order;
 pub use order::Order;
 
 mod surface;
-pub use surface::{Laid, Papered, Sold, TileEdges};
+pub use surface::{Laid, PaperedWalls, Sold, TileEdges};
 
 mod top;
 pub use top::{Direction, LastWord, Piece, Seam, SeamOver, Slab, Splash, Support, Supports, Top, TopMaterial};

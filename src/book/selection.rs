@@ -1,6 +1,6 @@
 //! What was, or is to be, chosen for one place.
 
-use super::{Hanging, PageName, Papered, ProductOption, Waiver};
+use super::{Hanging, PageName, PaperedWalls, ProductOption, Waiver};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Date, Fault};
@@ -44,7 +44,7 @@ record! {
         hangs: Slot<Hanging> = "hangs",
             "where lights hang, as measured or as planned",
             "{over: island, length: 10', top: 36\", bottom: 68\"}" => unmarked;
-        papered: Slot<Papered> = "papered", "the walls that a wallpaper covers", "{along: 40', height: 8'}" => unmarked;
+        papered: Slot<PaperedWalls> = "papered", "the walls that a wallpaper covers", "{along: 40', height: 8'}" => unmarked;
         allowance: Slot<String> = "allowance",
             "the allowance that it draws on",
             "appliances" as name::Allowance => marked;

@@ -45,7 +45,7 @@ record! {
 }
 
 record! {
-    pub struct Papered = PAPERED("papered walls", "the walls that a wallpaper covers") {
+    pub struct PaperedWalls = PAPERED("papered walls", "the walls that a wallpaper covers") {
         along: Length = "along", "length of all walls together", "40'";
         height: Length = "height", "height of the paper", "8'";
         trim: Slot<Length> = "trim", "cut off each strip, top and bottom together", "4\"";
