@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use crate::digest::Digest;
 
 use super::fault::{FaultKind, LedgerFault};
-use super::{Chain, Fact, Head, Tail};
+use super::{Chain, Fact, Head, LedgerEnd};
 
 /// What lies beside a ledger.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -59,7 +59,7 @@ impl Chain {
         let lost = match beside.head {
             Some(head) if head.line > last => Some(FaultKind::Lost(last + 1, head.line)),
             Some(head) if !head.is_in(&self.lines) => Some(FaultKind::Rewritten(head.line)),
-            _ if self.tail == Tail::Torn && !unnamed.is_empty() => Some(FaultKind::Lost(last + 1, last + 1)),
+            _ if self.tail == LedgerEnd::Torn && !unnamed.is_empty() => Some(FaultKind::Lost(last + 1, last + 1)),
             _ => None,
         };
         self.faults.extend(lost.into_iter().chain(unnamed).map(|kind| LedgerFault { at: last, kind }));

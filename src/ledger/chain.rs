@@ -10,7 +10,7 @@ use super::{Fact, Opened};
 
 /// How a ledger ends.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Tail {
+pub enum LedgerEnd {
     /// With a whole line.
     #[default]
     Whole,
@@ -28,7 +28,7 @@ pub struct Chain {
     /// What is wrong, by line.
     pub faults: Vec<LedgerFault>,
     /// How it ends.
-    pub tail: Tail,
+    pub tail: LedgerEnd,
     /// How many bytes from the start are whole lines; what is after them is a torn line.
     pub whole: usize,
 }
@@ -42,15 +42,15 @@ impl Chain {
         let rest = rest.split_at(rest.iter().rposition(|byte| *byte != 0).map_or(0, |at| at + 1)).0;
         let mut raws: Vec<Option<Raw>> =
             lines.split_inclusive(|byte| *byte == b'\n').map(|line| Raw::sound(unbroken(line))).collect();
-        let mut tail = if bytes.len() == whole { Tail::Whole } else { Tail::Torn };
+        let mut tail = if bytes.len() == whole { LedgerEnd::Whole } else { LedgerEnd::Torn };
         let mut end = whole;
         if let Some(raw) = Raw::sound(rest) {
             raws.push(Some(raw));
-            (tail, end) = (Tail::NoBreak, whole + rest.len());
+            (tail, end) = (LedgerEnd::NoBreak, whole + rest.len());
         } else if !is_beginning(rest) {
             // No torn line reads like this: somebody wrote here.
             raws.push(None);
-            (tail, end) = (Tail::Whole, bytes.len());
+            (tail, end) = (LedgerEnd::Whole, bytes.len());
         }
         let mut chain = Chain { tail, whole: end, ..Chain::default() };
         chain.link(raws);
@@ -60,7 +60,7 @@ impl Chain {
     /// Takes bytes that were added to a sound ledger since; false, and nothing taken, when they are not
     /// whole lines that follow: then the ledger is to be read anew.
     pub fn add(&mut self, bytes: &[u8]) -> bool {
-        if !self.is_sound() || self.tail != Tail::Whole || !bytes.ends_with(b"\n") {
+        if !self.is_sound() || self.tail != LedgerEnd::Whole || !bytes.ends_with(b"\n") {
             return false;
         }
         let mut added: Vec<Line> = Vec::new();

@@ -25,7 +25,7 @@ mod tests;
 mod vouched;
 
 pub use beside::BesideLedger;
-pub use chain::{Chain, Tail};
+pub use chain::{Chain, LedgerEnd};
 pub use drawing::{Drawing, MAX_DRAWING};
 pub use fact::{
     Attestation, Confirmed, Decided, Decision, Fact, Invited, Issued, ItemDecision, Met, NotTheirs, Opened, Purpose,

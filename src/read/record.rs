@@ -8,7 +8,7 @@ use crate::book::Record;
 use crate::digest::Digest;
 use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::ledger::{
-    Attestation, BesideLedger, Chain, Fact, FaultKind, Head, Issue, Issued, LedgerFault, Line, Stated, Tail,
+    Attestation, BesideLedger, Chain, Fact, FaultKind, Head, Issue, Issued, LedgerEnd, LedgerFault, Line, Stated,
 };
 use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
 use crate::units::Fault;
@@ -53,7 +53,7 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
         findings.extend(published);
         return Record { faulty, ..Record::default() };
     }
-    if !chain.faults.is_empty() || chain.tail != Tail::Whole {
+    if !chain.faults.is_empty() || chain.tail != LedgerEnd::Whole {
         tell(&chain, &bytes, files, findings);
     }
     let before = findings.len();
@@ -173,13 +173,13 @@ fn tell(chain: &Chain, bytes: &[u8], files: &mut Files, findings: &mut Vec<Findi
     }
     let is_lost = chain.faults.iter().any(|fault| matches!(fault.kind, FaultKind::Lost(..)));
     let (message, remedy) = match chain.tail {
-        Tail::Whole => return,
+        LedgerEnd::Whole => return,
         // It was recorded, and is told as lost.
-        Tail::Torn if is_lost => return,
-        Tail::NoBreak => {
+        LedgerEnd::Torn if is_lost => return,
+        LedgerEnd::NoBreak => {
             ("the ledger's last line has no line break", "nothing needs to be done: the next line adds it")
         }
-        Tail::Torn => (
+        LedgerEnd::Torn => (
             "the ledger's last line was not written to its end, and nobody was told that it was recorded",
             "nothing needs to be done: the next line takes its place; whoever sent it can send it again",
         ),

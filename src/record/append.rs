@@ -2,7 +2,7 @@
 
 use std::fs::File;
 
-use crate::ledger::{Chain, Fact, Head, Line, Moment, Opened, Tail};
+use crate::ledger::{Chain, Fact, Head, LedgerEnd, Line, Moment, Opened};
 
 use super::error::RecordError;
 use super::store::{KnownLedger, Open};
@@ -81,12 +81,12 @@ impl Open<'_> {
         let (disk, path) = (&self.store.disk, self.store.ledger());
         let whole = self.known.chain.whole as u64;
         match self.known.chain.tail {
-            Tail::Whole => return Ok(self.known.length),
-            Tail::Torn => {
+            LedgerEnd::Whole => return Ok(self.known.length),
+            LedgerEnd::Torn => {
                 disk.cut(file, &path, whole)?;
                 self.known.length = whole;
             }
-            Tail::NoBreak => {
+            LedgerEnd::NoBreak => {
                 // What a crash left behind the line is cut off too.
                 disk.cut(file, &path, whole)?;
                 disk.append(file, &path, b"\n")?;
@@ -95,7 +95,7 @@ impl Open<'_> {
                 self.known.chain.whole += 1;
             }
         }
-        self.known.chain.tail = Tail::Whole;
+        self.known.chain.tail = LedgerEnd::Whole;
         disk.flush(file, &path)?;
         Ok(self.known.length)
     }

@@ -5,7 +5,7 @@ use std::io::{Read, Seek, SeekFrom};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use crate::ledger::{Chain, Tail};
+use crate::ledger::{Chain, LedgerEnd};
 
 use super::disk::Disk;
 use super::error::RecordError;
@@ -116,7 +116,7 @@ impl KnownLedger {
 
     /// Whether a file begins as it was known; then it stands at the end of what is known.
     fn is_in(&self, file: &mut File) -> std::io::Result<bool> {
-        let sound = self.chain.is_sound() && self.chain.tail == Tail::Whole && !self.last.is_empty();
+        let sound = self.chain.is_sound() && self.chain.tail == LedgerEnd::Whole && !self.last.is_empty();
         if !sound || file.metadata()?.len() < self.length {
             return Ok(false);
         }

@@ -20,7 +20,7 @@ fn a_changed_byte_anywhere_is_found_by_its_line() {
             let chain = Chain::read(&bytes);
             let found = chain.faults.first().map(|fault| fault.at);
             if at == whole.len() - 1 && byte == 0 {
-                assert_eq!((found, chain.tail), (None, Tail::NoBreak));
+                assert_eq!((found, chain.tail), (None, LedgerEnd::NoBreak));
             } else {
                 assert_eq!(found, Some(line), "byte {at} is {byte}");
                 assert_eq!(chain.faults[0].kind, FaultKind::Edited);
@@ -41,7 +41,7 @@ fn a_byte_that_is_lost_or_added_anywhere_is_found_by_its_line() {
         more.insert(at, b' ');
         let chain = Chain::read(&less);
         if at == whole.len() - 1 {
-            assert_eq!((chain.faults.len(), chain.tail), (0, Tail::NoBreak));
+            assert_eq!((chain.faults.len(), chain.tail), (0, LedgerEnd::NoBreak));
         } else {
             assert_eq!(chain.faults[0].at, line, "without byte {at}");
         }
@@ -119,21 +119,21 @@ fn a_torn_last_line_is_told_apart_from_an_edited_one_and_the_rest_stands() {
         for padding in [0, 5] {
             let torn = [&rest[..], &last[..cut], &vec![0; padding]].concat();
             let chain = Chain::read(&torn);
-            assert_eq!((chain.faults.len(), chain.tail, chain.whole), (0, Tail::Torn, rest.len()), "at {cut}");
+            assert_eq!((chain.faults.len(), chain.tail, chain.whole), (0, LedgerEnd::Torn, rest.len()), "at {cut}");
             assert_eq!(chain.lines.len(), lines.len() - 1);
         }
     }
     let unbroken = [&rest[..], &last[..last.len() - 1]].concat();
     let chain = Chain::read(&unbroken);
-    assert_eq!((chain.tail, chain.lines.len(), chain.whole), (Tail::NoBreak, lines.len(), unbroken.len()));
+    assert_eq!((chain.tail, chain.lines.len(), chain.whole), (LedgerEnd::NoBreak, lines.len(), unbroken.len()));
 }
 
 #[test]
 fn an_empty_ledger_and_one_torn_in_its_first_line_hold_nothing() {
-    assert_eq!(Chain::read(b"").tail, Tail::Whole);
-    assert_eq!(Chain::read(b"\0\0\0").tail, Tail::Torn);
+    assert_eq!(Chain::read(b"").tail, LedgerEnd::Whole);
+    assert_eq!(Chain::read(b"\0\0\0").tail, LedgerEnd::Torn);
     let chain = Chain::read(&lines()[0][..40]);
-    assert_eq!((chain.tail, chain.whole, chain.lines.len(), chain.is_sound()), (Tail::Torn, 0, 0, true));
+    assert_eq!((chain.tail, chain.whole, chain.lines.len(), chain.is_sound()), (LedgerEnd::Torn, 0, 0, true));
 }
 
 #[test]

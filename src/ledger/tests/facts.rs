@@ -7,7 +7,7 @@ use super::*;
 #[test]
 fn facts_are_read_as_they_were_written() {
     let chain = Chain::read(&lines().concat());
-    assert!(chain.is_sound() && chain.tail == Tail::Whole, "{:?}", chain.faults);
+    assert!(chain.is_sound() && chain.tail == LedgerEnd::Whole, "{:?}", chain.faults);
     assert_eq!(chain.lines.iter().map(|line| line.fact.clone()).collect::<Vec<_>>(), facts());
     assert_eq!(chain.opening().unwrap().title, "Alder Court");
 }

@@ -47,7 +47,7 @@ fn a_full_disk_records_nothing_says_so_and_goes_on_once_there_is_room() {
         }
     };
     says_full(&error);
-    assert_eq!(ground.chain().tail, Tail::Whole, "what was begun is taken back");
+    assert_eq!(ground.chain().tail, LedgerEnd::Whole, "what was begun is taken back");
     assert_eq!(ground.facts().len() as u32, number - 1);
     fs::remove_file(ballast).unwrap();
     let store = if mounted.is_some() { store } else { ground.store() };

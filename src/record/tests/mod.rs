@@ -16,7 +16,7 @@ use tempfile::TempDir;
 
 use super::disk::{Disk, Fault, When};
 use super::*;
-use crate::ledger::{Chain, Fact, Invited, Moment, Tail};
+use crate::ledger::{Chain, Fact, Invited, LedgerEnd, Moment};
 
 /// A book's folder with a record.
 struct Ground {

@@ -88,7 +88,7 @@ fn a_torn_last_line_is_cut_off_and_one_without_its_line_break_is_kept() {
         record(&ground.store(), "a", 3).unwrap();
         let expected: &[u32] = if cut == 1 { &[1, 2, 3] } else { &[1, 3] };
         assert_eq!(ground.facts().iter().map(|(_, number)| *number).collect::<Vec<_>>(), expected, "{cut}");
-        assert_eq!(ground.chain().tail, Tail::Whole);
+        assert_eq!(ground.chain().tail, LedgerEnd::Whole);
     }
 }
 
