@@ -1,6 +1,6 @@
 //! Curly quotes around a value, which YAML takes for letters of it.
 
-use crate::finding::{Code, Finding, Remark};
+use crate::finding::{Code, Finding, Remark, phrase};
 use crate::source::yaml::{Node, Value};
 
 /// The opening quotes of an editor that sets them by itself, and their closing ones.
@@ -26,9 +26,13 @@ fn within(node: &Node, room: &Option<String>, found: &mut Vec<Finding>) {
         Value::Map(pairs) => pairs.iter().for_each(|(_, node)| within(node, room, found)),
         Value::List(items) => items.iter().for_each(|node| within(node, room, found)),
         Value::Scalar { text, plain: true } if inside(text).is_some() => {
-            let message = format!("the curly quotes of `{text}` are part of what is said, and are shown");
+            let message = phrase!("the curly quotes of `{text}` are part of what is said, and are shown", text);
             let inner = inside(text).unwrap_or_default();
-            let remedy = format!("write `\"{inner}\"` with straight quotes; with both, `\"{text}\"`, they are shown");
+            let remedy = phrase!(
+                "write `\"{inner}\"` with straight quotes; with both, `\"{text}\"`, they are shown",
+                inner,
+                text
+            );
             let remark = Remark::query(node.span, message).remedy(remedy);
             found.push(remark.in_room(room.clone()).of(Code::SYNTAX));
         }

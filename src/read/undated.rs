@@ -16,7 +16,7 @@ pub fn tell(book: &Book, findings: &mut [Finding]) {
         let things = book.selections().filter(|(_, selection)| selection.needed_for.get().is_some_and(is_for)).count();
         let mut rests: Vec<Phrase> = later.iter().map(|name| phrase!("`{name}`", name)).collect();
         if things > 0 {
-            rests.push(format!("{things} selection{}", if things == 1 { "" } else { "s" }).into());
+            rests.push(if things == 1 { phrase!("1 selection") } else { phrase!("{things} selections", things) });
         }
         if let (false, Some(fault)) = (rests.is_empty(), findings.iter_mut().find(|finding| is_within(finding, at))) {
             let have = if rests.len() == 1 && things <= 1 { "has" } else { "have" };

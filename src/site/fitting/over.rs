@@ -1,7 +1,7 @@
 //! What ends the height of an opening from above: as it says itself, what the plan has hang there, the
 //! ceiling at that point.
 
-use crate::book::{Ceiling, Opening, Room};
+use crate::book::{Ceiling, DetailName, Opening, Room};
 use crate::site::counters::covers;
 use crate::site::plan::{Plan, Thing};
 use crate::site::row_of;

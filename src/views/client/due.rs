@@ -1,6 +1,6 @@
 //! By when a selection must be decided, and why it is that day.
 
-use crate::assess::{DecideBy, Reason, Resting, Step};
+use crate::assess::{DecideBy, Dependent, Reason, Step};
 use crate::language::say;
 use crate::views::pages::PageBuilder;
 
@@ -21,7 +21,7 @@ impl PageBuilder<'_> {
     }
 
     /// What rests on a selection, and why: `Cabinets, built around it`.
-    pub fn resting(&self, rests: &Resting) -> String {
+    pub fn resting(&self, rests: &Dependent) -> String {
         let key = match rests.because {
             Reason::Named => "decide.rests.named",
             Reason::Houses => "decide.rests.houses",

@@ -9,7 +9,7 @@ use crate::assess::codes::{
 };
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{ProductOption, Room, Selection, Service};
+use crate::book::{DetailName, ProductOption, Room, Selection, Service};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::vanity::vanity_of;
