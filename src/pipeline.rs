@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
-use crate::book::{Book, Scan};
+use crate::book::{Book, Scan, room_of};
 use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
 use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
 use crate::publish::bound::{BindError, bind};
@@ -242,7 +242,7 @@ fn make_pictures(
 /// What is to be said of the pictures, by the rule that asks for them whole.
 fn of_pictures(faulty: &BTreeMap<String, PictureError>, pictures: &BTreeMap<String, Renditions>) -> Vec<Finding> {
     let finding = |severity, path: &String, message: Phrase, remedy: Phrase| {
-        let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_owned());
+        let room = room_of(path);
         Remark::new(severity, Place::Path(path.clone()), message).remedy(remedy).in_room(room).of(PHOTO)
     };
     let unusable = |(path, error): (&String, &PictureError)| {

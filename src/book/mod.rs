@@ -58,7 +58,7 @@ mod around;
 pub use around::{HousingCabinet, Neighbour, Plainly, Services};
 
 mod room;
-pub use room::{Note, Room};
+pub use room::{Note, Room, room_of};
 
 mod selection;
 pub use selection::{NeededFor, Selection};

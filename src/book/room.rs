@@ -135,3 +135,8 @@ pub struct Note {
     /// Its text.
     pub markdown: String,
 }
+
+/// The room, by its folder, that a path of the book lies in.
+pub fn room_of(path: &str) -> Option<String> {
+    path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string())
+}

@@ -33,7 +33,7 @@ pub struct Invite {
     /// The approver, by id; all of them if left out
     #[arg(long = "for", value_name = "WHO")]
     who: Option<String>,
-    /// Make a new key for this approver; the link before counts no longer
+    /// Make a new key for this approver; the link before is no longer valid
     #[arg(long, value_name = "WHO")]
     renew: Option<String>,
     /// Take this approver's key away
@@ -131,7 +131,7 @@ impl Invite {
         if !open.withdraw(who, now, self.today.date()?)? {
             return Err(format!("`{who}` has no key").into());
         }
-        say(&format!("the key of `{who}` counts no longer; what was decided with it before stands"));
+        say(&format!("the key of `{who}` is no longer valid; what was decided with it before stands"));
         Ok(CLEAN)
     }
 }

@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rayon::prelude::*;
 
+use crate::book::room_of;
 use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
 use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, Spanned, StrayKind};
@@ -104,11 +105,6 @@ impl BookPart {
             _ => false,
         }
     }
-}
-
-/// The room that a path belongs to.
-fn room_of(path: &str) -> Option<String> {
-    path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string())
 }
 
 /// Reads and parses every text file of the book.

@@ -67,7 +67,7 @@ fn pages_are_where_the_server_takes_responses_and_a_link_is_renewed_on_a_day_of_
     assert_eq!(link(&["invite", "--for", "odile"]), first, "asked again, the link is the same");
     let renewed = link(&["invite", "--renew", "odile", "--today", "2027-01-16"]);
     assert_ne!(renewed, first);
-    project.run(["invite", "--withdraw", "odile", "--today", "2027-01-17"]).exits(0).says("counts no longer");
+    project.run(["invite", "--withdraw", "odile", "--today", "2027-01-17"]).exits(0).says("is no longer valid");
     project.run(["invite", "--withdraw", "odile"]).exits(2).says("`odile` has no key");
     let ledger = std::fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
     let days: Vec<String> = ledger

@@ -99,7 +99,7 @@ fn terms(book: &Book, issue: &Issue) -> Vec<Phrase> {
     }
     for (id, name) in &then {
         match now.get(id) {
-            None => told.push(phrase!("{name} decides no longer", name)),
+            None => told.push(phrase!("{name} no longer decides", name)),
             Some(other) if other != name => told.push(phrase!("`{id}` from {name} to {other}", id, name, other)),
             Some(_) => {}
         }
@@ -117,7 +117,7 @@ fn gone(book: &Book, now: &BTreeMap<&str, &str>) -> Vec<Phrase> {
         _ => None,
     });
     let gone: std::collections::BTreeSet<&str> = decided.filter(|who| !now.contains_key(who)).collect();
-    gone.into_iter().map(|who| phrase!("`{who}` signed, and decides no longer", who)).collect()
+    gone.into_iter().map(|who| phrase!("`{who}` signed, and no longer decides", who)).collect()
 }
 
 fn must(book: &Book) -> WhoMust {

@@ -94,8 +94,8 @@ fn lacking(opening: &Opening) -> Option<&'static str> {
     }
     let measured = opening.measured.get()?;
     match (measured.by.is_absent(), measured.on.is_absent()) {
-        (true, _) => Some("was measured by nobody who is named"),
-        (false, true) => Some("was measured on no day that is named"),
+        (true, _) => Some("has no name for who measured it"),
+        (false, true) => Some("has no day on which it was measured"),
         (false, false) => None,
     }
 }
@@ -120,8 +120,8 @@ mod tests {
 
     #[test]
     fn a_measurement_has_a_name_and_a_day() {
-        trial("measured: {on: 2027-01-11}", "").finds("the opening `hole` was measured by nobody who is named");
-        trial("measured: {by: site lead}", "").finds("the opening `hole` was measured on no day that is named");
+        trial("measured: {on: 2027-01-11}", "").finds("the opening `hole` has no name for who measured it");
+        trial("measured: {by: site lead}", "").finds("the opening `hole` has no day on which it was measured");
     }
 
     /// Source: common practice: what stone and cabinets are cut to is read by two people.

@@ -2,6 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::book::room_of;
 use crate::finding::{Remark, phrase};
 use crate::source::Place;
 
@@ -38,7 +39,7 @@ declare! {
 /// Missing and unreadable pictures are told while reading; here those that nobody names.
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for path in &context.book.unnamed_photos {
-        let room = path.strip_prefix("rooms/").and_then(|rest| rest.split_once('/')).map(|(room, _)| room.to_string());
+        let room = room_of(path);
         if room.as_ref().is_some_and(|room| context.book.unread.contains(room)) {
             continue;
         }

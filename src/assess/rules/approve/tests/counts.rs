@@ -217,7 +217,7 @@ fn terms_that_changed_after_the_issue_are_told_and_hold_what_was_approved() {
     any.now("approve/terms", RANGE).finds("who must approve changed since issue 1: `approval` from `all` to `any`");
     let one = |approvers: &str| terms(Record { approvers: approvers.into(), ..all() }, WhoMust::All, names);
     let alone = "approvers: [{id: ada, name: Ada Marrowby}]";
-    one(alone).now("approve/terms", RANGE).finds("who must approve changed since issue 1: Sven Lint decides no longer");
+    one(alone).now("approve/terms", RANGE).finds("who must approve changed since issue 1: Sven Lint no longer decides");
     assert_eq!(standing(one(alone)), "approved, and held");
     let other = "approvers: [{id: ada, name: Ada Marrowby}, {id: sven, name: Teo Varrick}]";
     one(other)
