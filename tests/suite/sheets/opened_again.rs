@@ -22,7 +22,9 @@ fn changed(issued: &str, now: &str) -> Project {
         .file("rooms/kitchen/rug.yaml", &format!("selection: Rug\nmodel: ZS-1\ndepends on: [Mat]\n{FACTS}"))
         .photo("rooms/kitchen/photos/rug.jpg");
     project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
-    let approve = ["--decision", "approved", "--how", "said on the telephone"];
+    // What is given by hand is given before it is recorded, by the clock.
+    let given = jiff::Zoned::now().date().to_string();
+    let approve = ["--decision", "approved", "--how", "said on the telephone", "--given", &given];
     let by_hand = ["receive", "--by-hand", "ada", "--item", "kitchen/rug"].into_iter().chain(approve);
     project.run(by_hand).exits(0);
     project.file("rooms/kitchen/mat.yaml", &format!("{now}{FACTS}"))
