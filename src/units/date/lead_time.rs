@@ -188,6 +188,11 @@ impl LeadTime {
         Span { count: self.most, unit: self.unit }
     }
 
+    /// The shortest it may take.
+    pub const fn earliest(self) -> Span {
+        Span { count: self.least, unit: self.unit }
+    }
+
     /// The last day to order, for it to be there on `date` though it takes its longest.
     pub fn before(self, date: Date, calendar: &Calendar) -> Date {
         self.latest().before(date, calendar)
