@@ -40,11 +40,8 @@ pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
     }
     let shared = |bowl: &&&Selection| {
         let kind = bowl.kind.get().map_or("", |kind| kind.name());
-        let own: Vec<String> = words_of(&bowl.name)
-            .into_iter()
-            .chain(words_of(kind).into_iter())
-            .chain(words_of(bowl.place.text()))
-            .collect();
+        let own: Vec<String> =
+            words_of(&bowl.name).into_iter().chain(words_of(kind)).chain(words_of(bowl.place.text())).collect();
         let named = |word: String| !Mention::Tap.is_in(&word) && own.contains(&word);
         words_of(&tap.name).into_iter().any(named)
             || tap.place.get().is_some_and(|place| bowl.place.get() == Some(place))
