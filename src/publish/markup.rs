@@ -60,6 +60,11 @@ fn parts(page: &str) -> Vec<Part<'_>> {
             rest = other;
             continue;
         }
+        if !after.starts_with(|letter: char| letter.is_ascii_alphabetic() || letter == '/' || letter == '!') {
+            parts.push(Part::Text("<"));
+            rest = after;
+            continue;
+        }
         let (tag, other) = tag_of(tag_and_rest);
         parts.push(Part::Tag(tag));
         rest = other;
