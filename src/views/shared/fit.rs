@@ -181,7 +181,13 @@ impl PageBuilder<'_> {
             let key = if counter { "fit.proud.counter" } else { "fit.proud.edge" };
             sentences.push(show!(self.words, key, by = in_prose(self.wording, out)));
         }
-        if sentences.is_empty() { show!(self.words, "fit.none") } else { in_a_row(sentences) }
+        // Where a thing's own edges are not those of the hole, its sheet says how large that must be.
+        let held = [&fit.width, &fit.height, &fit.depth].iter().any(|one| one.asked.is_some() && one.there.is_some());
+        match (sentences.is_empty(), held) {
+            (false, _) => in_a_row(sentences),
+            (true, true) => show!(self.words, "fit.as_asked"),
+            (true, false) => show!(self.words, "fit.none"),
+        }
     }
 }
 
