@@ -26,7 +26,7 @@ struct FieldType {
 
 const SHAPES: [FieldType; 2] = [
     FieldType { name: "openings alone", rooms: 20, planned: false, goal: 2 },
-    FieldType { name: "rooms with full geometry", rooms: 100, planned: true, goal: 3 },
+    FieldType { name: "rooms with full geometry", rooms: 100, planned: true, goal: 2 },
 ];
 
 fn main() {
