@@ -15,7 +15,7 @@ const FILES: usize = 2_000;
 const RUNS: usize = 15;
 
 /// A book in the making.
-struct FieldType {
+struct BookShape {
     name: &'static str,
     rooms: usize,
     /// Outline, walls, doors, windows, runs, islands, fixtures; or nothing but openings.
@@ -24,9 +24,9 @@ struct FieldType {
     goal: u32,
 }
 
-const SHAPES: [FieldType; 2] = [
-    FieldType { name: "openings alone", rooms: 20, planned: false, goal: 2 },
-    FieldType { name: "rooms with full geometry", rooms: 100, planned: true, goal: 2 },
+const SHAPES: [BookShape; 2] = [
+    BookShape { name: "openings alone", rooms: 20, planned: false, goal: 2 },
+    BookShape { name: "rooms with full geometry", rooms: 100, planned: true, goal: 2 },
 ];
 
 fn main() {
@@ -35,7 +35,7 @@ fn main() {
     }
 }
 
-fn measure(shape: &FieldType) {
+fn measure(shape: &BookShape) {
     let folder = tempfile::tempdir().expect("a temporary folder");
     shape.lay_out(folder.path());
     let today = Date::parse("2027-01-15").expect("a day");
@@ -76,7 +76,7 @@ fn floor(root: &Path, count: usize) {
     assert_eq!(trees.len(), count);
 }
 
-impl FieldType {
+impl BookShape {
     #[allow(clippy::disallowed_methods)]
     fn lay_out(&self, root: &Path) {
         let write = |path: String, text: String| {
