@@ -90,7 +90,14 @@ impl Binder<'_> {
             let page = without(&self.text(path)?, "<script", "</script>");
             let field = between(&page, FIELD, "</main>").ok_or_else(|| BindError::Absent(path.clone()))?;
             let field = self.shown(path, &without(field, "<nav class=\"match\"", "</nav>"), Some(number))?;
-            out += &format!("<article class=\"field\" id=\"{}\">{field}</article>\n", anchor(path));
+            // On a sheet of its own the margins of the paper say which issue and mark it is; here each says so itself.
+            let footer = between(&page, "<footer class=\"tb\"", "</footer>").unwrap_or_default();
+            let block = between(footer, "<dl>", "</dl>").unwrap_or_default();
+            let block = self.shown(path, block, Some(number))?;
+            out += &format!(
+                "<article class=\"field\" id=\"{}\"><div class=\"bound\"><dl>{block}</dl></div>{field}</article>\n",
+                anchor(path)
+            );
         }
         Ok(out + "</main></div></div></div>\n</body>\n</html>\n")
     }
@@ -104,6 +111,10 @@ impl Binder<'_> {
         for line in head.split("<link rel=\"stylesheet\"").skip(1) {
             let Some(href) = between(line, "href=\"", "\"") else { continue };
             let sheet = resolved(path, href);
+            // They name the first sheet on every leaf.
+            if self.pages.len() > 1 && sheet.starts_with("assets/margins/") {
+                continue;
+            }
             let media = between(line.split('>').next().unwrap_or_default(), "media=\"", "\"");
             let media = media.map(|media| format!(" media=\"{media}\"")).unwrap_or_default();
             styles += &format!("<style{media}>{}</style>\n", self.style(&sheet)?);

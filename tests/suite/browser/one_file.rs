@@ -1,9 +1,10 @@
 //! Pages in one file: complete in themselves, and sound wherever they are opened.
 
 use super::look_at;
-use crate::project::Project;
 use crate::project::example::TODAY;
+use crate::project::{Project, Ran};
 use std::fs;
+use std::path::Path;
 
 /// Every value of an attribute.
 fn values<'a>(page: &'a str, attribute: &str) -> Vec<&'a str> {
@@ -11,18 +12,20 @@ fn values<'a>(page: &'a str, attribute: &str) -> Vec<&'a str> {
     page.split(start.as_str()).skip(1).filter_map(|rest| rest.split_once('"')).map(|(value, _)| value).collect()
 }
 
+/// Binds what `of` names into a file of the folder.
+fn publish(project: &Project, folder: &Path, name: &str, of: &str) -> Ran {
+    let file = folder.join(name);
+    let args = ["publish", "--today", TODAY, "--one-file", file.to_str().unwrap(), "--of", of];
+    project.run(args.map(AsRef::<std::ffi::OsStr>::as_ref))
+}
+
 #[test]
 fn a_room_an_opening_and_the_sheets_of_a_trade_are_each_one_file_that_asks_for_nothing() {
     let project = Project::copy_of("example-project");
     let folder = project.beside("bound");
     fs::create_dir_all(&folder).unwrap();
-    let publish = |name: &str, of: &str| {
-        let file = folder.join(name);
-        let args = ["publish", "--today", TODAY, "--one-file", file.to_str().unwrap(), "--of", of];
-        project.run(args.map(AsRef::<std::ffi::OsStr>::as_ref))
-    };
     let bound = |name: &str, of: &str| {
-        publish(name, of).exits(0);
+        publish(&project, &folder, name, of).exits(0);
         let page = fs::read_to_string(folder.join(name)).unwrap();
         let ids = values(&page, "id");
         for href in values(&page, "href").into_iter().chain(values(&page, "src")) {
@@ -42,16 +45,15 @@ fn a_room_an_opening_and_the_sheets_of_a_trade_are_each_one_file_that_asks_for_n
     let trade = bound("trade.html", "plumbing");
     assert!(trade.contains("id=\"page-openings-") && !trade.contains("id=\"page-openings-kitchen-refrigerator\""));
 
-    // Bound again it is the same; over anything else, and of what is not there, nothing is written.
-    let before = fs::read(folder.join("trade.html")).unwrap();
-    publish("trade.html", "plumbing").exits(0);
-    assert_eq!(fs::read(folder.join("trade.html")).unwrap(), before);
-    fs::write(folder.join("mine.html"), "mine").unwrap();
-    publish("mine.html", "kitchen").exits(2);
-    assert_eq!(fs::read(folder.join("mine.html")).unwrap(), b"mine");
-    fs::remove_file(folder.join("mine.html")).unwrap();
-    publish("none.html", "pantry").exits(2);
-    assert!(!folder.join("none.html").exists() && !project.root().join("site").exists());
+    // Each sheet bears its own number, and no leaf of paper that of the first.
+    let numbers = |page: &str| page.matches("class=\"bound\"").count();
+    assert_eq!(numbers(&trade), trade.matches("<article").count());
+    assert!(
+        numbers(&room) > 10
+            && !room.contains("counter(pages)")
+            && opening.contains("counter(pages)")
+            && opening.contains("class=\"tb\"")
+    );
 
     // The checker of HTML knows no newer CSS than of 2011, which pages else keep in files of their own.
     let mut report = look_at(&folder);
@@ -59,4 +61,22 @@ fn a_room_an_opening_and_the_sheets_of_a_trade_are_each_one_file_that_asks_for_n
     // A picture that is in the file is not loaded at all.
     report.faults.retain(|fault| fault.check != "image-lazy");
     report.is_sound();
+}
+
+#[test]
+fn a_file_is_bound_anew_and_nothing_else_is_written_over() {
+    let project = Project::copy_of("example-project");
+    let folder = project.beside("bound");
+    fs::create_dir_all(&folder).unwrap();
+    // Bound again it is the same; over anything else, and of what is not there, nothing is written.
+    publish(&project, &folder, "trade.html", "plumbing").exits(0);
+    let before = fs::read(folder.join("trade.html")).unwrap();
+    publish(&project, &folder, "trade.html", "plumbing").exits(0);
+    assert_eq!(fs::read(folder.join("trade.html")).unwrap(), before);
+    fs::write(folder.join("mine.html"), "mine").unwrap();
+    publish(&project, &folder, "mine.html", "kitchen").exits(2);
+    assert_eq!(fs::read(folder.join("mine.html")).unwrap(), b"mine");
+    fs::remove_file(folder.join("mine.html")).unwrap();
+    publish(&project, &folder, "none.html", "pantry").exits(2);
+    assert!(!folder.join("none.html").exists() && !project.root().join("site").exists());
 }
