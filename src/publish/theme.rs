@@ -169,11 +169,12 @@ fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     Ok(assets.into_iter().map(|(path, bytes)| (path, bytes.into())).collect())
 }
 
-/// The words that each bundle of scripts says, as data.
+/// The words that each bundle of scripts says, as data, with how the language counts.
 fn said_by_scripts(words: &Value) -> BTreeMap<&'static str, String> {
     let said = BUNDLES.iter().flat_map(|bundle| bundle.words).map(|(name, groups)| {
-        let groups: BTreeMap<&str, &Value> =
+        let mut groups: BTreeMap<&str, &Value> =
             groups.iter().filter_map(|group| Some((*group, words.get(*group)?))).collect();
+        groups.extend(words.pointer("/language/plural").map(|rules| ("plural", rules)));
         (*name, Data::of(&groups).as_str().to_owned())
     });
     said.collect()

@@ -1,4 +1,4 @@
-//! What all sheets share: the library, the fonts, the templates and the words, loaded once.
+//! What all sheets share: the library, the fonts and the templates, loaded once.
 
 use std::sync::LazyLock;
 
@@ -22,8 +22,6 @@ macro_rules! theme {
 static TEMPLATES: [(&str, &[u8]); 6] =
     theme!["sign-off.typ", "change-order.typ", "page.typ", "item.typ", "signing.typ", "type.typ"];
 
-static WORDS: [(&str, &[u8]); 2] = theme!["words/en.json", "words/es.json"];
-
 static FONTS: [(&str, &[u8]); 5] = theme![
     "fonts/Literata-Regular.ttf",
     "fonts/Literata-Medium.ttf",
@@ -42,8 +40,6 @@ pub struct Engine {
     pub fonts: Vec<Font>,
     /// The templates.
     pub sources: Vec<Source>,
-    /// The fixed words of a sheet, a file a language.
-    pub words: Vec<(FileId, Bytes)>,
 }
 
 static ENGINE: LazyLock<Engine> = LazyLock::new(Engine::load);
@@ -65,7 +61,6 @@ impl Engine {
             book: LazyHash::new(FontBook::from_fonts(&fonts)),
             fonts,
             sources,
-            words: WORDS.iter().map(|(path, text)| (file(path), Bytes::new(*text))).collect(),
         }
     }
 }

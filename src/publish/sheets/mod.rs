@@ -34,7 +34,7 @@ const MOST_PICTURES: usize = 10_000;
 /// what to do.
 pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> Result<Vec<u8>, SheetError> {
     let gallery = Gallery::of(view, pictures)?;
-    let json = content::json(view, &gallery.keys)?;
+    let json = content::json(view, &view.language, &gallery.keys)?;
     let ident = identifier(&json, &gallery.files);
     export::pdf(&SheetWorld::new(engine::SIGN_OFF, json, gallery.files), &ident, view.count())
 }
@@ -44,7 +44,7 @@ pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> R
 /// # Errors
 /// A sheet that cannot be set.
 pub fn change_order(view: &ChangeOrder) -> Result<Vec<u8>, SheetError> {
-    let json = content::json(view, &[])?;
+    let json = content::json(view, &view.language, &[])?;
     let ident = identifier(&json, &[]);
     let bytes = export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), &ident, view.count());
     forget();

@@ -58,8 +58,7 @@ impl World for SheetWorld {
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
-        let mut files = self.files.iter().chain(&self.engine.words);
-        let found = files.find(|(known, _)| *known == id);
+        let found = self.files.iter().find(|(known, _)| *known == id);
         found.map(|(_, bytes)| bytes.clone()).ok_or_else(|| not_found(id))
     }
 

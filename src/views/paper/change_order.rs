@@ -133,10 +133,10 @@ fn opened(words: Words, one: Reopened) -> OpenedItem {
     let because = match one.because {
         Reason::Named => "named",
         Reason::Houses => "houses",
-        Reason::CutFor => "cut-for",
-        Reason::StandsOn => "stands-on",
-        Reason::TrimOf => "trim-of",
-        Reason::MeasuredOn => "measured-on",
+        Reason::CutFor => "cut_for",
+        Reason::StandsOn => "stands_on",
+        Reason::TrimOf => "trim_of",
+        Reason::MeasuredOn => "measured_on",
     };
     let by = one.order_by.map_or_else(String::new, |day| words.day(day));
     OpenedItem { tag: one.tag, name: one.name, because, on: one.on, by }

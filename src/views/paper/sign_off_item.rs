@@ -62,15 +62,17 @@ pub struct Decided {
     pub note: String,
 }
 
-/// One of the four boxes.
+/// One of the four boxes; each is known to the template by the key of its words.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[serde(rename_all = "snake_case")]
 pub enum DecisionBox {
     /// Approved.
     Approved,
     /// Approved as noted.
+    #[serde(rename = "approved_as_noted")]
     Noted,
     /// Revise and resubmit.
+    #[serde(rename = "revise_and_resubmit")]
     Revise,
     /// Rejected.
     Rejected,

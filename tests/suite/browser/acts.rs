@@ -19,6 +19,25 @@ fn pages_make_digests_codes_and_canonical_json_as_the_standards_say() {
     assert_eq!(on_table("seal.mjs", "seal-vectors.json").trim(), "12 vectors");
 }
 
+/// Rules and whole numbers as `plurals.json` of CLDR has them for Ukrainian and Czech
+/// (`pluralRule-count-*` with its `@integer` samples); no browser is asked which language that is.
+#[test]
+fn scripts_give_counts_the_forms_that_cldr_samples_for_them() {
+    let told = |rules: &str, counts: &str| drive("plural.mjs", &[rules, counts]).trim().to_owned();
+    let ukrainian = "{\"one\": \"v = 0 and i % 10 = 1 and i % 100 != 11\", \
+        \"few\": \"v = 0 and i % 10 = 2..4 and i % 100 != 12..14\", \
+        \"many\": \"v = 0 and i % 10 = 0 or v = 0 and i % 10 = 5..9 or v = 0 and i % 100 = 11..14\"}";
+    let of = |form: &str, counts: &str| {
+        let forms = vec![format!("\"{form}\""); counts.split(',').count()].join(",");
+        assert_eq!(told(ukrainian, &format!("[{counts}]")), format!("[{forms}]"), "{counts}");
+    };
+    of("one", "1,21,31,41,51,61,71,81,101,1001");
+    of("few", "2,3,4,22,23,24,32,34,42,62,102,1002");
+    of("many", "0,5,11,12,13,14,19,100,1000,10000,100000,1000000");
+    let czech = "{\"one\": \"i = 1 and v = 0\", \"few\": \"i = 2..4 and v = 0\", \"many\": \"v != 0\"}";
+    assert_eq!(told(czech, "[1,2,4,0,5,19]"), "[\"one\",\"few\",\"few\",\"other\",\"other\",\"other\"]");
+}
+
 #[derive(Deserialize)]
 struct Vectors {
     rfc8785: Vec<Canonical>,

@@ -140,7 +140,8 @@ fn a_sheet_in_spanish_has_spanish_boxes() {
     let mut view = kitchen();
     view.language = "es".to_owned();
     let text = set(&view).pages().concat();
-    for needed in ["Aprobado con notas", "Rechazado", "hoja 1 de ", "Firma"] {
+    // The boxes are worded as the pages word them: one decision has one name.
+    for needed in ["Aprobado con observaciones", "Corregir y volver a presentar", "Rechazado", "hoja 1 de ", "Firma"] {
         assert!(text.contains(needed), "no `{needed}` in:\n{text}");
     }
 }

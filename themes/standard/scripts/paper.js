@@ -5,8 +5,20 @@ const Paper = (() => {
   const page = document.documentElement.lang || "en";
   // Sheets write the day before the month in either language.
   const lang = page === "en" ? "en-GB" : page;
-  /** A sentence with its gaps filled: `{n} of {all}`. */
-  const fill = (words, gaps) => words.replace(/\{(\w+)\}/g, (_, gap) => gaps[gap] ?? "");
+  /** Whether a count is what a condition of the language's file asks: `n % 100 != 11..14,20`. */
+  const holds = (count, condition) => {
+    const [, of, by, not, ranges] = /^(\w) *(?:% *(\d+))? *(!?)= *(.+)$/.exec(condition);
+    const is = /[ni]/.test(of) ? count % (by ?? Infinity) : 0;
+    return ranges.split(",").some((range) => {
+      const [from, to = from] = range.split("..").map(Number);
+      return from <= is && is <= to;
+    }) !== (not === "!");
+  };
+  /** The plural form of a count, by the rules in the language's file: its own browser need not know it. */
+  const form = (count) => Object.keys(w.plural ?? {}).find((one) =>
+    w.plural[one].split(" or ").some((all) => all.split(" and ").every((condition) => holds(count, condition)))) ?? "other";
+  /** A sentence with its gaps filled, in the form of its `n` where it has several: `{n} of {all}`. */
+  const fill = (words, gaps) => (words.other ? words[form(gaps.n)] : words).replace(/\{(\w+)\}/g, (_, gap) => gaps[gap] ?? "");
   // Whatever a person wrote becomes text here, and can become nothing else.
   const put = (node, attributes, inside) => {
     for (const [name, value] of Object.entries(attributes)) {

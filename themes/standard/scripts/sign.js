@@ -100,7 +100,7 @@
     if (!done.length) return body("signing", kept.changed && el("p", {}, w.signs.sign_again), el("p", {}, w.signs.nothing_to_sign));
     const press = form.querySelector("button[type=submit]");
     form.lines.replaceChildren(...done.map((item) => signedLine({ ...kept.items[Answer.name(item)], room: item.room, item: item.item })));
-    press.textContent = fill(done.length === 1 ? w.signs.sign_one : w.signs.sign_these, { n: done.length });
+    press.textContent = fill(w.signs.sign_these, { n: done.length });
     form.again.textContent = kept.changed ? w.signs.sign_again : "";
     if (!parts.signing.contains(form)) body("signing", form);
   };
