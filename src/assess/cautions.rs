@@ -3,10 +3,10 @@
 //! Pages, sheets and findings all ask here. Where nobody says what would rule a hazard out, it is due.
 
 use crate::book::{DetailName, Fuel, Opening, ProductOption, Room, Selection};
-use crate::finding::Finding;
+use crate::finding::{Finding, Hazard};
 use crate::units::{Length, Weight};
+use crate::vocabulary::Kind;
 use crate::vocabulary::supply::{Amount, Power};
-use crate::vocabulary::{Caution, Hazard, Kind};
 
 use super::things::Things;
 
@@ -76,7 +76,8 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &ProductOption, opening: Opt
         | Hazard::Dust
         | Hazard::Water
         | Hazard::Fall
-        | Hazard::Cords => false,
+        | Hazard::Cords
+        | Hazard::Overhang => false,
     }
 }
 
@@ -102,26 +103,18 @@ fn weight(option: &ProductOption) -> Option<Weight> {
 
 /// The caution of a finding: its rule's, where that is due of the thing that it is about. What is about no
 /// thing, or about one of which nothing is known, keeps it.
-pub fn of_finding(caution: Caution, finding: &Finding, things: &Things<'_>) -> Option<&'static str> {
-    let due = match (caution.hazard(), things.of_finding(finding)) {
-        (None, _) | (_, None) => true,
-        (Some(Hazard::Stone), Some((room, selection))) => stone_is_near(room, selection),
+pub fn of_finding(hazard: Hazard, finding: &Finding, things: &Things<'_>) -> Option<Hazard> {
+    let due = match (hazard, things.of_finding(finding)) {
+        (_, None) => true,
+        (Hazard::Stone, Some((room, selection))) => stone_is_near(room, selection),
         (
-            Some(
-                hazard @ (Hazard::Gas
-                | Hazard::Heat
-                | Hazard::Weight
-                | Hazard::Tipping
-                | Hazard::Dust
-                | Hazard::Fall
-                | Hazard::Cords),
-            ),
+            Hazard::Gas | Hazard::Heat | Hazard::Weight | Hazard::Tipping | Hazard::Dust | Hazard::Fall | Hazard::Cords,
             Some((room, selection)),
         ) => of_selection(room, selection).contains(&hazard),
         // Wires, pipes, ducts and panes are of the house as well.
-        (Some(Hazard::Power | Hazard::Air | Hazard::Glass | Hazard::Water), _) => true,
+        (Hazard::Power | Hazard::Air | Hazard::Glass | Hazard::Water | Hazard::Overhang, _) => true,
     };
-    due.then_some(caution.words())
+    due.then_some(hazard)
 }
 
 /// Whether a counter is of stone, or what is let into one may be: a tap's holes are drilled in some counter.

@@ -3,6 +3,7 @@
 pub mod approval;
 pub mod cautions;
 pub mod codes;
+pub mod concerns;
 pub mod rules;
 
 mod context;
@@ -110,7 +111,7 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     waivers::apply(book, &dates, &mut findings);
     findings.par_iter_mut().filter(|finding| finding.caution.is_none()).for_each(|finding| {
         let caution = rules::of(finding.rule).and_then(|rule| rule.caution);
-        finding.caution = caution.and_then(|caution| cautions::of_finding(caution, finding, &things));
+        finding.caution = caution.and_then(|hazard| cautions::of_finding(hazard, finding, &things));
     });
     let rooms: HashMap<&str, usize> =
         book.rooms.iter().enumerate().map(|(at, room)| (room.folder.as_str(), at)).collect();

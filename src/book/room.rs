@@ -73,6 +73,9 @@ record! {
             "narrow points on the way to this room, after those of the book",
             "[{name: stair, width: 32\", height: 76\"}]";
         private: Slot<String> = "private", "a note for the office alone", "Neighbour holds the alley key." as Markdown;
+        tell_client: Slot<bool> = "tell client",
+            "whether the client reads what living with what the review finds here means; nothing of it is shown if left out",
+            "yes";
         waivers: Vec<Waiver> = "waive",
             "findings set aside for this room",
             "[{rule: …, because: …, by: …, on: …}]";

@@ -54,6 +54,9 @@ record! {
         private: Slot<String> = "private",
             "a note for the office alone",
             "Trade account, 12 % off list." as Markdown => unmarked;
+        tell_client: Slot<bool> = "tell client",
+            "whether the client reads what living with what the review finds of it means; as for its room if left out",
+            "yes" => unmarked;
         waivers: Vec<Waiver> = "waive",
             "findings set aside for this selection",
             "[{rule: fit/play, because: …, by: …, on: …}]" => unmarked;

@@ -4,10 +4,14 @@ use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
+use crate::assess::concerns::Concerns;
+use crate::assess::rules::Reader;
 use crate::finding::{Finding, Severity};
 use crate::pictures::Cache;
 use crate::pipeline::{self, BuildCaches, BuildOptions, Review};
-use crate::preview::{self, Built, Changes, FindingLine, Later, News, Preview as Run, Severity as Weight, plain};
+use crate::preview::{
+    self, Built, Changes, FindingLine, Later, News, Preview as Server, Run, Severity as Weight, plain,
+};
 use crate::publish::output::Output;
 use crate::serving::Stop;
 use crate::source::{Folder, Place};
@@ -45,7 +49,7 @@ impl Preview {
         let mut workshop = BuildCaches::new()?;
         let ended = stop.clone();
         ctrlc::set_handler(move || ended.now())?;
-        let run = Run {
+        let run = Server {
             folder: path.clone(),
             address: SocketAddr::new(IpAddr::V4(Ipv4Addr::LOCALHOST), self.port),
             build: Box::new(move |changes: &Changes| build(&path, today, &cache, &mut workshop, changes)),
@@ -61,7 +65,13 @@ impl Preview {
 fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut BuildCaches, changes: &Changes) -> Built {
     let broken = |message: String, place: String| Built {
         output: Output::default(),
-        findings: vec![FindingLine { severity: Weight::Stop, place, message: vec![(false, message)], remedy: vec![] }],
+        findings: vec![FindingLine {
+            severity: Weight::Stop,
+            place,
+            message: vec![(false, message)],
+            remedy: vec![],
+            told: vec![],
+        }],
         broken: true,
         waiting: None,
     };
@@ -75,14 +85,16 @@ fn build(path: &Path, today: Date, cache: &Cache, workshop: &mut BuildCaches, ch
         Ok(review) => review,
         Err(error) => return broken(error.to_string(), path.display().to_string()),
     };
-    let mut findings: Vec<FindingLine> = standing(&review).map(|finding| line(&review, finding)).collect();
+    let concerns = Concerns::of(&review.book);
+    let line = |finding| line(&review, finding, &concerns);
+    let mut findings: Vec<FindingLine> = standing(&review).map(line).collect();
     // A file that can't be understood would take its room's pages away: the last good ones stay.
     let unreadable = !review.book.unread_files.is_empty();
     // Setting sheets takes longer than all pages: it waits until the folder rests.
     let making = BuildOptions { draft: true, later: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     match pipeline::make(&folder, &review, cache, &making, workshop) {
         Ok(made) => {
-            findings.extend(made.findings.iter().map(|finding| line(&review, finding)));
+            findings.extend(made.findings.iter().map(line));
             findings.sort_by_key(|finding| finding.severity);
             let waiting = made.waiting.map(|job| Box::new(move |left: &AtomicBool| job.run(left)) as Later);
             Built { output: made.output, findings, broken: unreadable, waiting }
@@ -95,7 +107,19 @@ fn standing(review: &Review) -> impl Iterator<Item = &Finding> {
     review.assessment.findings.iter().filter(|finding| finding.waived.is_none())
 }
 
-fn line(review: &Review, finding: &Finding) -> FindingLine {
+/// Who reads of a finding, for the designer who decides what the client is told.
+fn told(concerns: &Concerns<'_>, finding: &Finding) -> Vec<Run> {
+    let readers = concerns.readers(finding);
+    let names: Vec<&str> = std::iter::once("office").chain(readers.into_iter().map(Reader::word)).collect();
+    let mut told = vec![(false, format!("told to {}", names.join(", ")))];
+    if concerns.may_tell_client(finding) {
+        told.extend([(false, "; ".to_string()), (true, "tell client: yes".into())]);
+        told.push((false, " lets the client read what living with it means".into()));
+    }
+    told
+}
+
+fn line(review: &Review, finding: &Finding, concerns: &Concerns<'_>) -> FindingLine {
     let start = review.files.start(&finding.place);
     let path = review.files.path(&finding.place);
     FindingLine {
@@ -110,6 +134,7 @@ fn line(review: &Review, finding: &Finding) -> FindingLine {
         },
         message: finding.message.runs(),
         remedy: finding.remedy.runs(),
+        told: told(concerns, finding),
     }
 }
 

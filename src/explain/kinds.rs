@@ -45,7 +45,7 @@ pub fn page(kind: Kind) -> String {
         text += "\n";
         text += &heading("Caution");
         for hazard in kind.hazards() {
-            text += &item(hazard.caution().words());
+            text += &item(hazard.caution());
         }
     }
     text += "\n";

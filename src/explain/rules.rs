@@ -24,7 +24,7 @@ pub fn page(rule: &Rule) -> String {
     }
     if let Some(caution) = rule.caution {
         text += &heading("Caution");
-        text += &paragraph(&format!("{} A waiver never removes this.", caution.words()));
+        text += &paragraph(&format!("{} A waiver never removes this.", caution.caution()));
     }
     text += &waiving(rule);
     text

@@ -2,6 +2,7 @@
 
 mod code;
 mod fix;
+mod hazard;
 mod remark;
 mod subject;
 
@@ -9,6 +10,7 @@ pub(crate) use crate::units::phrase;
 pub use crate::units::{Phrase, Piece, Say, Value};
 pub use code::{Code, Family};
 pub use fix::Fix;
+pub use hazard::Hazard;
 pub use remark::{Also, Remark};
 pub use subject::{Id, Subject};
 

@@ -2,7 +2,7 @@
 
 use crate::source::{Place, Span, Spanned};
 
-use super::{Code, Finding, Fix, Phrase, Severity, Subject};
+use super::{Code, Finding, Fix, Hazard, Phrase, Severity, Subject};
 
 /// Another place that a finding speaks of, and what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -39,7 +39,7 @@ pub struct Remark {
     /// The published source of the figure that decided; empty where the book itself decides.
     pub source: String,
     /// What can hurt someone, and whose word counts. A waiver never removes it.
-    pub caution: Option<&'static str>,
+    pub caution: Option<Hazard>,
 }
 
 impl Remark {

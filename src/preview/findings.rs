@@ -22,6 +22,8 @@ pub struct FindingLine {
     pub message: Vec<Run>,
     /// How to mend it, likewise.
     pub remedy: Vec<Run>,
+    /// Who reads of it besides the office, and what would tell the client, likewise.
+    pub told: Vec<Run>,
 }
 
 /// A run of text, and whether it is a name, a key or what somebody wrote.
@@ -72,7 +74,8 @@ mod tests {
 
     #[test]
     fn findings_are_counted_in_words() {
-        let line = |severity| FindingLine { severity, place: String::new(), message: vec![], remedy: vec![] };
+        let line =
+            |severity| FindingLine { severity, place: String::new(), message: vec![], remedy: vec![], told: vec![] };
         assert_eq!(count(&[]), "nothing found");
         assert_eq!(count(&[line(Severity::Stop)]), "1 stop");
         let some = [line(Severity::Note), line(Severity::Query), line(Severity::Note)];

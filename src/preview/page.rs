@@ -57,12 +57,13 @@ fn strip(shown: &Shown) -> String {
 fn line(finding: &FindingLine) -> String {
     format!(
         "<li><b><svg viewBox=\"0 0 20 20\" aria-hidden=\"true\"><path d=\"{}\"/></svg>{}</b>\
-         <p><span>{}</span> {}<br><i>{}</i></p></li>",
+         <p><span>{}</span> {}<br><i>{}</i><br>{}</p></li>",
         finding.severity.shape(),
         finding.severity.word(),
         escape(&finding.place),
         quoted(&finding.message),
         quoted(&finding.remedy),
+        quoted(&finding.told),
     )
 }
 
@@ -141,6 +142,7 @@ mod tests {
             place: "rooms/attic/room.yaml:3:8".into(),
             message: vec![(false, "a <length> without a unit".into())],
             remedy: vec![(false, "write ".into()), (true, "36\"".into()), (false, " or".into())],
+            told: vec![(false, "told to the installer".into())],
         };
         Shown { output: Some(Output::default()), findings: vec![finding], broken, mark: "m-1".into() }
     }
@@ -161,7 +163,14 @@ mod tests {
     #[test]
     fn a_finding_is_told_by_word_place_message_and_remedy() {
         let page = text(&with_strip(b"", &shown(false)));
-        for part in ["1 stop", "stop</b>", "room.yaml:3:8", "a &lt;length&gt;", "write <code>36&quot;</code> or"] {
+        for part in [
+            "1 stop",
+            "stop</b>",
+            "room.yaml:3:8",
+            "a &lt;length&gt;",
+            "write <code>36&quot;</code> or",
+            "<br>told to the installer</p>",
+        ] {
             assert!(page.contains(part), "{part}: {page}");
         }
         assert!(page.contains("<details><summary>Draft: "));

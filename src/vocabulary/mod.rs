@@ -9,9 +9,6 @@ pub use shape::{Field, FieldType, NameOf, Record};
 mod hold_point;
 pub use hold_point::HoldPoint;
 
-mod hazards;
-pub use hazards::{Caution, Hazard};
-
 mod kinds;
 pub use kinds::{Kind, Trade, Trait, near_kinds};
 
@@ -25,7 +22,7 @@ mod clearance;
 pub use clearance::Clearance;
 
 mod faults;
-pub use crate::finding::Code;
+pub use crate::finding::{Code, Hazard};
 pub use faults::Faults;
 
 mod layers;

@@ -8,6 +8,7 @@ mod project;
 mod bad_input;
 mod books;
 mod browser;
+mod concerns;
 mod contrast;
 mod drawn;
 mod findings;

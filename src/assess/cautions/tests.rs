@@ -130,9 +130,9 @@ fn a_finding_cautions_of_what_its_thing_can_do() {
 #[test]
 fn each_caution_is_said_once_and_says_one_thing() {
     let all = [Gas, Electricity, Heat, Air, Heavy, Tipping, Fall, Cords, Glass, Stone, Dust, Water];
-    let mut words: Vec<&str> = all.iter().map(|hazard| hazard.caution().words()).collect();
+    let mut words: Vec<&str> = all.iter().map(|hazard| hazard.caution()).collect();
     words.sort_unstable();
     words.dedup();
     assert_eq!(words.len(), all.len());
-    assert!(!Heavy.caution().words().contains("tip") && Tipping.caution().words().contains("anti-tip"));
+    assert!(!Heavy.caution().contains("tip") && Tipping.caution().contains("anti-tip"));
 }

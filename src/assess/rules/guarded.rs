@@ -6,7 +6,6 @@ use std::sync::Once;
 
 use crate::finding::{Finding, Remark, phrase};
 use crate::source::Place;
-use crate::vocabulary::Caution;
 
 use super::source::unchecked;
 use super::{Findings, Rule};
@@ -31,7 +30,7 @@ pub(super) fn run(rule: &Rule, check: impl FnOnce(&mut Findings<'_>)) -> Vec<Fin
     let message = phrase!("the check of `{}` failed on this book: nothing was checked by it", rule.code);
     let place = Place::Path("book.yaml".into());
     let mut failed = Findings::of(&unchecked::RULE);
-    failed.push(Remark { caution: rule.caution.map(Caution::words), ..Remark::stop(place, message) });
+    failed.push(Remark { caution: rule.caution, ..Remark::stop(place, message) });
     failed.told()
 }
 
@@ -72,7 +71,7 @@ mod tests {
     fn a_check_that_fails_keeps_the_rule_s_caution() {
         use crate::assess::rules::clear::above_cooktop;
         let found = run(&above_cooktop::RULE, |_| panic!("planted"));
-        assert!(found.iter().all(|finding| finding.caution == above_cooktop::RULE.caution.map(Caution::words)));
+        assert!(found.iter().all(|finding| finding.caution == above_cooktop::RULE.caution));
         assert!(above_cooktop::RULE.caution.is_some());
     }
 }

@@ -7,9 +7,10 @@ use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use crate::book::Selection;
+use crate::finding::Hazard;
 use crate::finding::{Code, Finding, Severity};
 use crate::units::System;
-use crate::vocabulary::{Caution, HoldPoint};
+use crate::vocabulary::HoldPoint;
 
 use super::context::Context;
 
@@ -181,12 +182,14 @@ pub struct Rule {
     pub due: Due,
     /// Whom it tells besides the office.
     pub tells: &'static [Reader],
+    /// What living with what it finds means, for the client whom it tells: the key of a sentence of the pages.
+    pub living: Option<&'static str>,
     /// Its page: what it checks, why it matters, remedy, example, source; a length stands in its prose as `{15"}`.
     pub docs: &'static str,
     /// The published sources of its figures, or `common practice`, or `from memory`.
     pub sources: &'static [&'static str],
     /// What can hurt someone here, and whose word counts; a waiver never removes it.
-    pub caution: Option<Caution>,
+    pub caution: Option<Hazard>,
     /// How what it finds is mended, where it says nothing else.
     pub remedy: Option<&'static str>,
     /// How it is checked.
@@ -223,11 +226,22 @@ pub fn for_thing(thing: Option<&Selection>) -> HoldPoint {
 /// Who reads pages besides the office, which is told everything.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reader {
-    /// Those who decide and pay, and will live with it. What does not fit stands beside each option; what
-    /// the firm has still to do is the office's.
+    /// Those who decide and pay, and will live with it: what that means is told in plain words, where the
+    /// designer lets it be told. What does not fit stands beside each option; what the firm has still to do is
+    /// the office's.
     Client,
     /// Those who measure and fit.
     Installer,
+}
+
+impl Reader {
+    /// What they are called.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Client => "client",
+            Self::Installer => "installer",
+        }
+    }
 }
 
 /// How a rule is checked.
@@ -289,20 +303,21 @@ pub fn can_be_waived(code: Code) -> bool {
 macro_rules! rule {
     (@due AtOnce) => { crate::assess::rules::Due::AtOnce };
     (@due WithThing) => { crate::assess::rules::Due::WithThing };
-    (@remedy) => { None };
-    (@remedy $remedy:literal) => { Some($remedy) };
+    (@said) => { None };
+    (@said $said:literal) => { Some($said) };
     (@due $point:ident) => { crate::assess::rules::Due::By(crate::vocabulary::HoldPoint::$point) };
-    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], sources: [$($source:literal),* $(,)?], caution: $caution:expr, $(remedy: $remedy:literal,)? Check::$($check:tt)+) => {
+    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], $(living: $living:literal,)? sources: [$($source:literal),* $(,)?], caution: $caution:expr, $(remedy: $remedy:literal,)? Check::$($check:tt)+) => {
         $(#[doc = $docs])+
         pub const RULE: crate::assess::rules::Rule = crate::assess::rules::Rule {
             code: crate::finding::Code::declared($code),
             severity: crate::finding::Severity::$severity,
             due: crate::assess::rules::declare!(@due $due),
             tells: &[$(crate::assess::rules::Reader::$reader),*],
+            living: crate::assess::rules::declare!(@said $($living)?),
             docs: concat!($($docs, "\n"),+),
             sources: &[$($source),*],
             caution: $caution,
-            remedy: crate::assess::rules::declare!(@remedy $($remedy)?),
+            remedy: crate::assess::rules::declare!(@said $($remedy)?),
             check: Check::$($check)+,
         };
     };

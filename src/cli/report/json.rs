@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::finding::{Finding, Fix};
+use crate::finding::{Finding, Fix, Hazard};
 use crate::pipeline::Review;
 use crate::source::{Files, Place};
 
@@ -120,7 +120,7 @@ fn told<'a>(finding: &'a Finding, files: &'a Files) -> FindingReport<'a> {
         values: finding.message.values().map(|value| Figure { kind: value.kind(), is: value.exact() }).collect(),
         fix: finding.fix.as_ref().map(|fix| mend(fix, files)),
         by: finding.by.as_ref().map(|by| SettleByReport { hold_point: &by.hold_point, date: by.on.map(|on| on.iso()) }),
-        caution: finding.caution,
+        caution: finding.caution.map(Hazard::caution),
         waived: finding.waived.as_ref().map(|waived| Waived {
             because: &waived.because,
             by: &waived.by,

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::assess::rules::{RULES, Rule};
-use crate::finding::{Finding, Fix, Severity};
+use crate::finding::{Finding, Fix, Hazard, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place};
 use crate::units::System;
@@ -45,7 +45,7 @@ fn descriptor(rule: &Rule) -> Value {
 
 fn result(finding: &Finding, files: &Files) -> Value {
     let mut text = finding.message.text().to_string();
-    for part in [finding.remedy.text(), finding.caution.unwrap_or("")] {
+    for part in [finding.remedy.text(), finding.caution.map_or("", Hazard::caution)] {
         if !part.is_empty() {
             text = format!("{text}. {part}");
         }

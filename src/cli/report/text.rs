@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet};
 
-use crate::finding::{Counts, Finding, SettleBy, Severity};
+use crate::finding::{Counts, Finding, Hazard, SettleBy, Severity};
 use crate::pipeline::Review;
 use crate::source::{Files, Place, SourceFile, Span};
 
@@ -47,7 +47,7 @@ fn told(findings: &[Finding], files: &Files, colour: bool) -> String {
         if let Some(waived) = &finding.waived {
             let (message, words) = (plain(finding.message.text()), plain(&waived.words()));
             text += &format!("waived: {message} [{}]: {} ({words})\n", finding.rule, plain(&waived.because));
-            text += &finding.caution.map_or(String::new(), |caution| format!("  caution: {caution}\n"));
+            text += &finding.caution.map_or(String::new(), |hazard| format!("  caution: {}\n", hazard.caution()));
         }
     }
     text
@@ -82,7 +82,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
         ("remedy", finding.remedy.text()),
         ("settle by", by.as_str()),
         ("source", finding.source.as_str()),
-        ("caution", finding.caution.unwrap_or("")),
+        ("caution", finding.caution.map_or("", Hazard::caution)),
     ];
     for (name, words) in more.into_iter().filter(|(_, words)| !words.is_empty()) {
         group = group.element(Level::HELP.with_name(name).message(plain(words)));

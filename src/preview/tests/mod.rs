@@ -22,6 +22,7 @@ fn broken() -> Built {
         place: "book.yaml:2:1".into(),
         message: vec![(false, "a tab stands where spaces belong".into())],
         remedy: vec![(false, "use spaces to indent".into())],
+        told: vec![],
     };
     Built { output: Output::default(), findings: vec![finding], broken: true, waiting: None }
 }

@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use crate::assess::approval::ApproverDecision;
 use crate::assess::{Amounts, cautions};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
+use crate::finding::Id;
 use crate::marks;
 use crate::marks::ChangedValue;
 use crate::units::letter;
@@ -255,7 +256,8 @@ impl PageBuilder<'_> {
         })
     }
 
-    /// What of a selection can hurt: its makers' own cautions, and those of what it is and needs, each once.
+    /// What of a selection can hurt: its makers' own cautions, and those of what it is and needs and of what was
+    /// found of it, each once.
     pub fn cautions(&self, room: &Room, selection: &Selection) -> Vec<Html> {
         let mut lines: Vec<Html> = Vec::new();
         let makers = selection.standing().iter().filter_map(|option| option.fit.get()?.caution.get());
@@ -265,14 +267,19 @@ impl PageBuilder<'_> {
                 lines.push(caution);
             }
         }
-        let hazards = cautions::of_selection(room, selection);
+        let mut hazards = cautions::of_selection(room, selection);
+        // What was found of it may hurt besides, whomever it tells and whoever let it stand.
+        let found = self.found.about(&room.folder, &[Id::of(&selection.name)]);
+        hazards.extend(found.into_iter().filter_map(|finding| finding.caution));
+        hazards.sort_unstable();
+        hazards.dedup();
         lines.extend(hazards.into_iter().map(|hazard| found::caution(self.words, hazard)));
         lines
     }
 
     /// What to know before deciding, in one box: what can hurt first, then what living with it means.
     fn before_deciding(&self, room: &Room, selection: &Selection) -> Vec<Notice> {
-        let told = self.told_of_selection(room, selection);
+        let told = self.told_of_selection(room, selection).lines;
         let title = say!(self.words, if told.is_empty() { "item_says.safety" } else { "item_says.before" });
         let lines: Vec<Html> = self.cautions(room, selection).into_iter().chain(told).collect();
         if lines.is_empty() { vec![] } else { vec![Notice { title, lines }] }

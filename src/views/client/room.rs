@@ -96,8 +96,10 @@ impl PageBuilder<'_> {
     }
 
     fn room_notices(&self, room: &Room) -> Vec<Notice> {
-        let lines = self.told_of_room(room, Reader::Client);
-        if lines.is_empty() { vec![] } else { vec![Notice { title: say!(self.words, "room_says.as_a_whole"), lines }] }
+        let told = self.told_of_room(room, Reader::Client);
+        let notices = [("item_says.safety", told.cautions), ("room_says.as_a_whole", told.lines)];
+        let notices = notices.into_iter().filter(|(_, lines)| !lines.is_empty());
+        notices.map(|(title, lines)| Notice { title: say!(self.words, title), lines }).collect()
     }
 
     /// The mark of all that is chosen in a room.

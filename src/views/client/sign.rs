@@ -1,5 +1,6 @@
 //! Everything to be signed, with marks, prices and totals.
 
+use crate::assess::rules::Reader;
 use crate::assess::{Allowance, Amounts, DecideBy, WithTax};
 use crate::book::{Approval, Book, Prices, Room, Selection};
 use crate::language::{Words, say};
@@ -43,6 +44,8 @@ pub struct SignPage {
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct SignGroup {
     pub room: Link,
+    /// What of them and of the room can hurt, each once.
+    pub cautions: Vec<Html>,
     pub items: Vec<SignItem>,
 }
 
@@ -273,7 +276,18 @@ impl PageBuilder<'_> {
 
     fn group(&self, room: &Room) -> SignGroup {
         let items = room.selections.iter().map(|selection| self.sign_item(room, selection)).collect();
-        SignGroup { room: self.chrome.room_link(room), items }
+        SignGroup { room: self.chrome.room_link(room), cautions: self.cautions_of_all(room), items }
+    }
+
+    fn cautions_of_all(&self, room: &Room) -> Vec<Html> {
+        let of_items = room.selections.iter().flat_map(|selection| self.cautions(room, selection));
+        let mut told: Vec<Html> = Vec::new();
+        for caution in self.told_of_room(room, Reader::Client).cautions.into_iter().chain(of_items) {
+            if !told.contains(&caution) {
+                told.push(caution);
+            }
+        }
+        told
     }
 
     /// Whether each option that still counts fits; nothing of those of which nothing is known.

@@ -1,6 +1,9 @@
 //! The review for the office: every finding, and what was waived.
 
-use crate::finding::{Counts, Finding, SettleBy};
+use crate::assess::concerns::Concerns;
+use crate::assess::rules::Reader;
+use crate::finding::{Counts, Finding, Hazard, SettleBy};
+use crate::language::say;
 use crate::source::Place;
 use crate::units::series;
 use crate::views::pages::PageBuilder;
@@ -61,6 +64,8 @@ pub struct FindingLine {
     pub by: Option<String>,
     /// Where its caution stands on the page.
     pub caution: Option<String>,
+    /// Who reads of it besides the office.
+    pub told: Vec<String>,
 }
 
 /// A rule that someone set aside for one place, and why.
@@ -75,6 +80,8 @@ pub struct WaiverLine {
     pub on: String,
     /// Where its caution stands on the page.
     pub caution: Option<String>,
+    /// Who reads of it besides the office.
+    pub told: Vec<String>,
 }
 
 on_sheet!(ReviewPage);
@@ -82,27 +89,27 @@ on_sheet!(ReviewPage);
 /// The cautions of a place's findings, each once, in the order in which they are met.
 struct Cautions {
     place: String,
-    words: Vec<&'static str>,
+    hazards: Vec<Hazard>,
 }
 
 impl Cautions {
     fn of<'f>(place: &str, findings: impl Iterator<Item = &'f Finding>) -> Self {
-        let mut words = Vec::new();
-        for caution in findings.filter_map(|finding| finding.caution) {
-            if !words.contains(&caution) {
-                words.push(caution);
+        let mut hazards = Vec::new();
+        for hazard in findings.filter_map(|finding| finding.caution) {
+            if !hazards.contains(&hazard) {
+                hazards.push(hazard);
             }
         }
-        Self { place: place.into(), words }
+        Self { place: place.into(), hazards }
     }
 
-    fn anchor(&self, words: &str) -> Option<String> {
-        let at = self.words.iter().position(|other| *other == words)?;
+    fn anchor(&self, hazard: Hazard) -> Option<String> {
+        let at = self.hazards.iter().position(|other| *other == hazard)?;
         Some(format!("caution-{}-{}", self.place, at + 1))
     }
 
     fn told(&self) -> Vec<Caution> {
-        let told = self.words.iter().filter_map(|words| Some((self.anchor(words)?, Html::text(words))));
+        let told = self.hazards.iter().filter_map(|hazard| Some((self.anchor(*hazard)?, Html::text(hazard.caution()))));
         told.map(|(anchor, words)| Caution { anchor, words }).collect()
     }
 }
@@ -112,6 +119,7 @@ impl PageBuilder<'_> {
     pub fn review(&self) -> ReviewPage {
         let (place, from, onward) = self.office_place("Q-09");
         let counts = self.subject.assessment.counts;
+        let concerns = Concerns::of(self.subject.book);
         let lead = match counts.stops + counts.queries + counts.notes {
             0 => "The review found nothing.".to_string(),
             _ if counts.stops == 0 => "Nothing stops the work.".into(),
@@ -122,8 +130,8 @@ impl PageBuilder<'_> {
             lead: Html::text(&lead),
             facts: vec![],
             counts: state::counts(self.words, counts),
-            groups: self.finding_groups(),
-            waivers: self.waiver_lines(),
+            groups: self.finding_groups(&concerns),
+            waivers: self.waiver_lines(&concerns),
             waiver_cautions: Cautions::of(
                 "waived",
                 self.subject.assessment.findings.iter().filter(|one| one.waived.is_some()),
@@ -132,17 +140,17 @@ impl PageBuilder<'_> {
         }
     }
 
-    fn finding_groups(&self) -> Vec<FindingGroup> {
+    fn finding_groups(&self, concerns: &Concerns<'_>) -> Vec<FindingGroup> {
         let rooms = self.subject.book.rooms.iter().map(|room| (Some(room.folder.as_str()), room.title().to_string()));
         let groups = std::iter::once((None, "The book as a whole".to_string())).chain(rooms);
         groups
             .enumerate()
-            .map(|(at, (folder, name))| self.finding_group(at, folder, name))
+            .map(|(at, (folder, name))| self.finding_group(at, folder, name, concerns))
             .filter(|group| !group.findings.is_empty())
             .collect()
     }
 
-    fn finding_group(&self, at: usize, folder: Option<&str>, name: String) -> FindingGroup {
+    fn finding_group(&self, at: usize, folder: Option<&str>, name: String, concerns: &Concerns<'_>) -> FindingGroup {
         let mut findings = self.found.of_room(folder);
         findings.retain(|finding| finding.waived.is_none());
         let told: Vec<Finding> = findings.iter().map(|finding| (*finding).clone()).collect();
@@ -153,11 +161,11 @@ impl PageBuilder<'_> {
             .filter(|word| !word.starts_with("0 "));
         let count = series(&words.collect::<Vec<_>>());
         let cautions = Cautions::of(&at.to_string(), findings.iter().copied());
-        let lines = findings.iter().map(|finding| self.finding_line(finding, &cautions)).collect();
+        let lines = findings.iter().map(|finding| self.finding_line(finding, &cautions, concerns)).collect();
         FindingGroup { name, count, cautions: cautions.told(), findings: lines }
     }
 
-    fn finding_line(&self, finding: &Finding, cautions: &Cautions) -> FindingLine {
+    fn finding_line(&self, finding: &Finding, cautions: &Cautions, concerns: &Concerns<'_>) -> FindingLine {
         FindingLine {
             severity: state::severity(self.words, finding),
             rule: finding.rule.text().into(),
@@ -168,8 +176,17 @@ impl PageBuilder<'_> {
             remedy: Some(quoted(&finding.remedy)).filter(|remedy| !remedy.is_empty()),
             source: Some(finding.source.clone()).filter(|source| !source.is_empty()),
             by: finding.by.as_ref().map(SettleBy::words),
-            caution: finding.caution.and_then(|words| cautions.anchor(words)),
+            caution: finding.caution.and_then(|hazard| cautions.anchor(hazard)),
+            told: self.told_to(finding, concerns),
         }
+    }
+
+    fn told_to(&self, finding: &Finding, concerns: &Concerns<'_>) -> Vec<String> {
+        let told = |reader| match reader {
+            Reader::Client => say!(self.words, "review.told_to.client"),
+            Reader::Installer => say!(self.words, "review.told_to.installer"),
+        };
+        concerns.readers(finding).into_iter().map(told).collect()
     }
 
     fn place_words(&self, place: &Place) -> String {
@@ -181,7 +198,7 @@ impl PageBuilder<'_> {
         }
     }
 
-    fn waiver_lines(&self) -> Vec<WaiverLine> {
+    fn waiver_lines(&self, concerns: &Concerns<'_>) -> Vec<WaiverLine> {
         let waived = || self.subject.assessment.findings.iter().filter(|finding| finding.waived.is_some());
         let cautions = Cautions::of("waived", waived());
         waived()
@@ -197,7 +214,8 @@ impl PageBuilder<'_> {
                         .until
                         .as_ref()
                         .map_or(waived.on.clone(), |until| format!("{}, until {until}", waived.on)),
-                    caution: finding.caution.and_then(|words| cautions.anchor(words)),
+                    caution: finding.caution.and_then(|hazard| cautions.anchor(hazard)),
+                    told: self.told_to(finding, concerns),
                 })
             })
             .collect()

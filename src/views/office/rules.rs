@@ -100,7 +100,7 @@ fn text(rule: &Rule, units: System) -> RuleText {
         summary: Html::text(rule.summary()),
         text: prose::blocks(body),
         source: Some(rule.sources.join("; ")),
-        caution: rule.caution.map(|caution| Html::text(caution.words())),
+        caution: rule.caution.map(|hazard| Html::text(hazard.caution())),
     }
 }
 

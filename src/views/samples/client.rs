@@ -272,6 +272,7 @@ pub(super) fn sign() -> SignPage {
     };
     let room = |name: &str| SignGroup {
         room: Link { href: "rooms/kitchen.html".into(), name: name.into(), number: None },
+        cautions: vec!["Electricity can kill.".into()],
         items: vec![
             item("Tap", Shape::ApprovedAsNoted, "Approved as noted"),
             item("Wall tile", Shape::Approved, "Approved"),

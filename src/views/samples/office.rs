@@ -159,6 +159,7 @@ pub(super) fn review() -> ReviewPage {
         source: Some("the maker’s sheet, rev. D".into()),
         by: Some("rough-in closed, 12 Mar 2027".into()),
         caution: Some("caution-0-1".into()),
+        told: vec!["told to the installer".into()],
     };
     ReviewPage {
         sheet: sheet("review.html", "Q-09", "Review"),
@@ -199,6 +200,7 @@ pub(super) fn review() -> ReviewPage {
             by: "Ines Tarrow".into(),
             on: "12 Jan 2027".into(),
             caution: Some("caution-waived-1".into()),
+            told: vec!["told to the installer".into()],
         }],
         waiver_cautions: vec![caution("caution-waived-1", "Weight: two people.")],
     }

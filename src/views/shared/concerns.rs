@@ -1,18 +1,37 @@
-//! Whom a finding concerns, and what it says to them: the client, the installer, or the office alone.
+//! What readers are told of what was found: the client what living with it means, the installer the finding as it
+//! is with who let it stand and why, and everybody its caution.
 
 use std::collections::BTreeSet;
 
+use crate::assess::concerns::is_told;
 use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Code, Family, Finding, Id};
+use crate::finding::{Finding, Hazard, Id};
 use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::fit::sentence_of;
-use crate::views::shared::html::Html;
+use crate::views::shared::found;
+use crate::views::shared::html::{Html, show};
+
+/// What is told of a place.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Told {
+    /// What can hurt: of every finding, whomever it tells, waived or not.
+    pub cautions: Vec<Html>,
+    /// What was found, as the reader is told it.
+    pub lines: Vec<Html>,
+}
+
+impl Told {
+    /// Both, what can hurt first.
+    pub fn all(self) -> Vec<Html> {
+        self.cautions.into_iter().chain(self.lines).collect()
+    }
+}
 
 impl PageBuilder<'_> {
     /// What was found of a room as a whole: of no item, or of one that has no page of this reader's.
-    pub fn told_of_room(&self, room: &Room, reader: Reader) -> Vec<Html> {
+    pub fn told_of_room(&self, room: &Room, reader: Reader) -> Told {
         let selections = room.selections.iter();
         let pages: BTreeSet<Id> = match reader {
             Reader::Client => selections.map(|selection| Id::of(&selection.name)).collect(),
@@ -22,73 +41,91 @@ impl PageBuilder<'_> {
                 fitted.chain(room.openings.iter().map(|opening| Id::of(&opening.name))).collect()
             }
         };
-        let of_room = self.found.of_room(Some(&room.folder)).into_iter();
-        sentences(
-            self.words,
-            reader,
-            of_room.filter(|finding| !finding.subject.id().is_some_and(|about| pages.contains(&about))),
-        )
+        let mut found = self.found.of_room(Some(&room.folder));
+        found.retain(|finding| !finding.subject.id().is_some_and(|about| pages.contains(&about)));
+        self.told(reader, &found, room, None)
     }
 
     /// What was found at an opening: of itself, of what goes in, and of the option shown there.
-    pub fn told_at_opening(&self, room: &Room, opening: &Opening, thing: Option<(&Selection, &str)>) -> Vec<Html> {
+    pub fn told_at_opening(&self, room: &Room, opening: &Opening, thing: Option<(&Selection, &str)>) -> Told {
         let things: Vec<Id> =
             std::iter::once(Id::of(&opening.name)).chain(thing.map(|(selection, _)| Id::of(&selection.name))).collect();
+        let mut found = self.found.about(&room.folder, &things);
         // What was found of another option says nothing of the one that is drawn here.
-        let is_shown = |finding: &&Finding| {
+        found.retain(|finding| {
             finding.subject.option().is_none() || finding.subject.option() == thing.map(|(_, option)| option)
-        };
-        sentences(self.words, Reader::Installer, self.found.about(&room.folder, &things).into_iter().filter(is_shown))
+        });
+        self.told(Reader::Installer, &found, room, thing.map(|(selection, _)| selection))
     }
 
     /// What a client should know of a selection before deciding.
-    pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Vec<Html> {
+    pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Told {
         let found = self.found.about(&room.folder, &[Id::of(&selection.name)]);
-        let mut lines = sentences(self.words, Reader::Client, found.iter().copied());
-        // A misfit that someone accepted is no secret from those who will live with it.
-        let accepted =
-            found.into_iter().filter(|finding| finding.waived.is_some() && finding.rule.family() == Family::Fit);
-        lines.extend(accepted.map(|finding| sentence(self.words, Reader::Client, finding)));
-        lines
+        self.told(Reader::Client, &found, room, Some(selection))
+    }
+
+    fn told(&self, reader: Reader, found: &[&Finding], room: &Room, of: Option<&Selection>) -> Told {
+        let mut hazards: Vec<Hazard> = found.iter().filter_map(|finding| finding.caution).collect();
+        hazards.sort_unstable();
+        hazards.dedup();
+        let mut told = Told {
+            cautions: hazards.into_iter().map(|hazard| found::caution(self.words, hazard)).collect(),
+            lines: vec![],
+        };
+        for finding in found.iter().filter(|finding| is_told(reader, finding, room, of)) {
+            let line = match reader {
+                Reader::Client => living(self.words, finding),
+                Reader::Installer => Some(as_found(self.words, finding)),
+            };
+            told.lines.extend(line.filter(|line| !told.lines.contains(line)));
+        }
+        told
     }
 }
 
-/// Whether what a rule finds concerns this reader.
-fn is_told(reader: Reader, code: Code) -> bool {
-    rules::of(code).is_some_and(|rule| rule.tells.contains(&reader))
+/// What living with it means, in plain words: no figure of the review, and neither who let it stand nor why.
+fn living(words: Words, finding: &Finding) -> Option<Html> {
+    Some(show!(words, rules::of(finding.rule)?.living?))
 }
 
-fn sentences<'a>(words: Words, reader: Reader, found: impl Iterator<Item = &'a Finding>) -> Vec<Html> {
-    found.filter(|finding| is_told(reader, finding.rule)).map(|finding| sentence(words, reader, finding)).collect()
-}
-
-/// A finding as a sentence, and that it was accepted if someone did so. Why, and by whom, is told to the
-/// trade that works by it; the client reads that it is known.
-fn sentence(words: Words, reader: Reader, finding: &Finding) -> Html {
+/// A finding as a sentence and, if someone let it stand, who and why.
+fn as_found(words: Words, finding: &Finding) -> Html {
     let sentence = sentence_of(words, finding);
-    let waived = finding.waived.as_ref().map(|waived| match reader {
-        Reader::Client => say!(words, "found.let_stand"),
-        Reader::Installer => say!(words, "found.waived", who = waived.words(), because = waived.because.as_str()),
-    });
-    waived.map_or(sentence.clone(), |waived| sentence.then(" ").then(waived))
+    let Some(waived) = &finding.waived else { return sentence };
+    let waived = say!(words, "found.waived", who = waived.words(), because = waived.because.as_str());
+    sentence.then(" ").then(waived)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::assess::rules::RULES;
+    use crate::finding::Family;
+    use crate::language;
 
     #[test]
     fn what_the_firm_has_to_do_is_nobody_elses() {
         for rule in
             RULES.iter().filter(|rule| [Family::Source, Family::Order, Family::Money].contains(&rule.code.family()))
         {
-            assert!(!is_told(Reader::Client, rule.code) && !is_told(Reader::Installer, rule.code), "{}", rule.code);
+            assert_eq!(rule.tells, [], "{}", rule.code);
+        }
+    }
+
+    #[test]
+    fn whom_the_client_is_told_by_has_plain_words_in_every_language_and_no_other() {
+        for rule in RULES {
+            assert_eq!(rule.tells.contains(&Reader::Client), rule.living.is_some(), "{}", rule.code);
+            for tag in language::tags() {
+                let words = language::Language::named(tag).unwrap().words();
+                assert!(rule.living.is_none_or(|key| words.has(key)), "{}: {tag}", rule.code);
+            }
         }
     }
 
     #[test]
     fn a_misfit_concerns_the_installer_and_stands_beside_the_option_for_the_client() {
-        assert!(is_told(Reader::Installer, rules::WIDTH) && !is_told(Reader::Client, rules::WIDTH));
+        let tells = rules::of(rules::WIDTH).unwrap().tells;
+        assert_eq!(tells, [Reader::Installer]);
     }
 }

@@ -52,6 +52,11 @@ impl PageBuilder<'_> {
         if !stops.is_empty() {
             return Some((State::new(StateShape::DoesNotFit, say!(self.words, "fit.no")), in_a_row(stops)));
         }
+        let accepted = self.accepted(&found);
+        if !accepted.is_empty() {
+            let fits = State::new(StateShape::Fits, say!(self.words, "fit.yes_except"));
+            return Some((fits, in_a_row(accepted)));
+        }
         let query = found.iter().find(|finding| asks(finding))?;
         Some((State::new(StateShape::FitUnknown, say!(self.words, "fit.asks")), sentence_of(self.words, query)))
     }
@@ -70,7 +75,9 @@ impl PageBuilder<'_> {
         if !against.is_empty() {
             return (State::new(StateShape::DoesNotFit, say!(self.words, "fit.no")), in_a_row(against));
         }
-        let sentence = self.gaps(&fit, (room, opening));
+        let accepted = self.accepted(&found);
+        let excepted = !accepted.is_empty();
+        let sentence = in_a_row(std::iter::once(self.gaps(&fit, (room, opening))).chain(accepted).collect());
         if opening.measured.is_absent() {
             let sentence = show!(self.words, "fit.planned", rest = sentence);
             return (State::new(StateShape::NotMeasured, say!(self.words, "fit.verify")), sentence);
@@ -86,7 +93,14 @@ impl PageBuilder<'_> {
             let sentence = sentence.then(" ").then(sentence_of(self.words, query));
             return (State::new(StateShape::Fits, say!(self.words, "fit.yes_but")), sentence);
         }
-        (State::new(StateShape::Fits, say!(self.words, "fit.yes")), sentence)
+        let fits = if excepted { "fit.yes_except" } else { "fit.yes" };
+        (State::new(StateShape::Fits, say!(self.words, fits)), sentence)
+    }
+
+    /// What does not fit and is let stand: it is part of the answer whether a thing fits, for whoever reads it.
+    fn accepted(&self, found: &[&Finding]) -> Vec<Html> {
+        let accepted = found.iter().filter(|finding| misfit(finding) && finding.waived.is_some());
+        accepted.map(|finding| sentence_of(self.words, finding)).collect()
     }
 
     /// Why an option does not fit, a sentence each: what it is too large or too small for first, in the

@@ -28,6 +28,7 @@ pub fn caution(words: Words, hazard: Hazard) -> Html {
         Hazard::Stone => "cautions.stone",
         Hazard::Dust => "cautions.dust",
         Hazard::Water => "cautions.water",
+        Hazard::Overhang => "cautions.overhang",
     };
     show!(words, key)
 }
@@ -105,8 +106,8 @@ mod tests {
     fn a_caution_on_an_english_page_is_that_of_the_review_and_a_spanish_one_is_spanish() {
         let spanish = Language::named("es").unwrap().words();
         for hazard in [Hazard::Gas, Hazard::Power, Hazard::Heat, Hazard::Tipping, Hazard::Cords, Hazard::Water] {
-            assert_eq!(caution(Words::default(), hazard).plain(), hazard.caution().words());
-            assert_ne!(caution(spanish, hazard).plain(), hazard.caution().words());
+            assert_eq!(caution(Words::default(), hazard).plain(), hazard.caution());
+            assert_ne!(caution(spanish, hazard).plain(), hazard.caution());
         }
     }
 }

@@ -24,7 +24,7 @@ pub struct InstallerIndex {
     pub notices: Vec<Notice>,
 }
 
-/// A room's openings.
+/// A room's openings, and what was found of it where it has none.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct OpeningGroup {
     pub room: String,
@@ -33,7 +33,7 @@ pub struct OpeningGroup {
     pub openings: Vec<OpeningLine>,
     /// The room's plan, with the openings by their numbers.
     pub drawings: Vec<Drawing>,
-    /// What was found of the room as a whole.
+    /// What was found of the room as a whole, what can hurt first.
     pub found: Vec<Html>,
 }
 
@@ -97,7 +97,8 @@ impl<'a> PageBuilder<'a> {
     }
 
     fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[SheetOpening<'_>]) -> Option<OpeningGroup> {
-        if here.is_empty() {
+        let found = self.told_of_room(room, Reader::Installer).all();
+        if here.is_empty() && found.is_empty() {
             return None;
         }
         let mut parts: Vec<Html> = Vec::new();
@@ -118,7 +119,7 @@ impl<'a> PageBuilder<'a> {
             line,
             openings: here.iter().map(|at| self.opening_line(*at)).collect(),
             drawings: self.room_drawings(plans, room),
-            found: self.told_of_room(room, Reader::Installer),
+            found,
         })
     }
 

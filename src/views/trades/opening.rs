@@ -256,7 +256,11 @@ impl<'a> PageBuilder<'a> {
     fn opening_cautions(&self, at: SheetOpening<'_>) -> Vec<Notice> {
         let mut lines = at.thing.map_or_else(Vec::new, |(selection, _)| self.cautions(at.room, selection));
         let thing = at.thing.map(|(selection, option)| (selection, option.id.as_str()));
-        lines.extend(self.told_at_opening(at.room, at.opening, thing));
+        for line in self.told_at_opening(at.room, at.opening, thing).all() {
+            if !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
         if lines.is_empty() { vec![] } else { vec![Notice { title: say!(self.words, "opening.cautions"), lines }] }
     }
 }

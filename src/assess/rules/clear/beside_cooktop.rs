@@ -38,7 +38,7 @@ declare! {
     "clear/beside-cooktop", Query,
     due: CabinetsOrdered, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],
-    caution: Some(Hazard::Heat.caution()),
+    caution: Some(Hazard::Heat),
     Check::Book(check)
 }
 

@@ -29,7 +29,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 13.
     "clear/dishwasher", Query,
-    due: CabinetsOrdered, tells: [Installer],
+    due: CabinetsOrdered, tells: [],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 13"],
     caution: None,
     Check::Book(check)

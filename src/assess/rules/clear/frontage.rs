@@ -32,7 +32,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25.
     "clear/frontage", Note,
-    due: CabinetsOrdered, tells: [Installer],
+    due: CabinetsOrdered, tells: [],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 25"],
     caution: None,
     Check::Book(check)

@@ -34,7 +34,7 @@ declare! {
     "clear/glazing", Query,
     due: RoughInClosed, tells: [Installer],
     sources: ["IRC R308.4.5"],
-    caution: Some(Hazard::Glass.caution()),
+    caution: Some(Hazard::Glass),
     Check::Book(check)
 }
 

@@ -30,6 +30,7 @@ declare! {
     /// IRC R305.1; Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3.
     "clear/headroom", Query,
     due: RoughInClosed, tells: [Client, Installer],
+    living: "living.clear.headroom",
     sources: ["IRC R305.1", "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3"],
     caution: None,
     Check::Book(check)

@@ -38,7 +38,7 @@ declare! {
     "clear/hood", Query,
     due: CabinetsOrdered, tells: [Installer],
     sources: ["common practice", "the hood's instructions"],
-    caution: Some(Hazard::Heat.caution()),
+    caution: Some(Hazard::Heat),
     Check::Book(check)
 }
 

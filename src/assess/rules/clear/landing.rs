@@ -54,7 +54,8 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17 and 22 to 24.
     "clear/landing", Query,
-    due: CabinetsOrdered, tells: [Client, Installer],
+    due: CabinetsOrdered, tells: [Client],
+    living: "living.clear.landing",
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17, 22 to 24"],
     caution: None,
     Check::Book(check)

@@ -36,7 +36,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21.
     "clear/microwave", Query,
-    due: CabinetsOrdered, tells: [Installer],
+    due: CabinetsOrdered, tells: [],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21"],
     caution: None,
     Check::Book(check)

@@ -27,7 +27,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 12.
     "clear/prep", Query,
-    due: CabinetsOrdered, tells: [Installer],
+    due: CabinetsOrdered, tells: [],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 12"],
     caution: None,
     Check::Book(check)

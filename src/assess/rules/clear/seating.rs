@@ -33,7 +33,8 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8.
     "clear/seating", Query,
-    due: CabinetsOrdered, tells: [Client, Installer],
+    due: CabinetsOrdered, tells: [Client],
+    living: "living.clear.seating",
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 8"],
     caution: None,
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     /// and Bath Planning Guidelines, 2nd edition, bath guidelines 9, 12 and 13.
     "clear/shower", Query,
     due: RoughInClosed, tells: [Client, Installer],
+    living: "living.clear.shower",
     sources: [
         "IRC P2708.1, IPC 417.4",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 9, 12, 13",

@@ -39,6 +39,7 @@ declare! {
     /// guidelines 20, 21 and 23.
     "clear/toilet", Query,
     due: RoughInClosed, tells: [Client, Installer],
+    living: "living.clear.toilet",
     sources: [
         "IRC P2705.1, IPC 405.3.1",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 20, 21, 23",

@@ -32,7 +32,7 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3.
     "clear/triangle", Query,
-    due: CabinetsOrdered, tells: [Installer],
+    due: CabinetsOrdered, tells: [],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3"],
     caution: None,
     Check::Book(check)

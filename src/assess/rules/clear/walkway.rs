@@ -27,7 +27,8 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7.
     "clear/walkway", Query,
-    due: CabinetsOrdered, tells: [Client, Installer],
+    due: CabinetsOrdered, tells: [Client],
+    living: "living.clear.walkway",
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 7"],
     caution: None,
     Check::Book(check)

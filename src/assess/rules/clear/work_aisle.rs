@@ -30,7 +30,8 @@ declare! {
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6.
     "clear/work-aisle", Query,
-    due: CabinetsOrdered, tells: [Client, Installer],
+    due: CabinetsOrdered, tells: [Client],
+    living: "living.clear.work_aisle",
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 6"],
     caution: None,
     Check::Book(check)

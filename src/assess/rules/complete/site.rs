@@ -52,7 +52,7 @@ declare! {
     "complete/site", Query,
     due: WithThing, tells: [],
     sources: ["common practice"],
-    caution: Some(Hazard::Heat.caution()),
+    caution: Some(Hazard::Heat),
     Check::Book(check)
 }
 

@@ -35,6 +35,7 @@ declare! {
     /// Trade practice: one finish, one maker's code, a sample in hand.
     "finish/family", Query,
     due: WithThing, tells: [Client],
+    living: "living.finish.family",
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -33,7 +33,7 @@ declare! {
     /// ## Source
     /// Trade practice: direction stands on the drawing that is signed.
     "finish/hand", Query,
-    due: WithThing, tells: [Client],
+    due: WithThing, tells: [],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -42,7 +42,7 @@ declare! {
     "fit/air", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],
-    caution: Some(Hazard::Heat.caution()),
+    caution: Some(Hazard::Heat),
     Check::Book(check)
 }
 

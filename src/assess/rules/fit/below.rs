@@ -38,7 +38,7 @@ declare! {
     "fit/below", Stop,
     due: CounterTemplated, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement", "common practice"],
-    caution: Some(Hazard::Heat.caution()),
+    caution: Some(Hazard::Heat),
     remedy: "choose what is shallower, or move what stands below",
     Check::Book(check)
 }
@@ -127,7 +127,7 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         say(drain - outlet)
     );
     let mut finding = fitted.finding(Severity::Stop, at, message);
-    finding.caution = Some(Hazard::Water.caution().words());
+    finding.caution = Some(Hazard::Water);
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
 }
 
@@ -167,7 +167,7 @@ fn behind_a_vanity(
     );
     let finding = about(room, selection, option, Severity::Stop, there.span, message);
     let finding = finding.remedy("choose a shallower basin, or have the drain lowered before the wall is closed");
-    Some(Remark { caution: Some(Hazard::Water.caution().words()), ..finding })
+    Some(Remark { caution: Some(Hazard::Water), ..finding })
 }
 
 /// Height of the disposer that stands in the room.

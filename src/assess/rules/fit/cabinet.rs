@@ -42,7 +42,7 @@ declare! {
     "fit/cabinet", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
-    caution: Some(Hazard::Weight.caution()),
+    caution: Some(Hazard::Weight),
     remedy: "order a cabinet to the sheet, or ask its maker whether it may be cut",
     Check::Book(check)
 }

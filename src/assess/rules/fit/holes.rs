@@ -39,7 +39,7 @@ declare! {
     "fit/holes", Stop,
     due: CounterTemplated, tells: [Installer],
     sources: ["the maker's sheet", "the fabricator's list of holes"],
-    caution: Some(Hazard::Stone.caution()),
+    caution: Some(Hazard::Stone),
     remedy: "have the list of holes signed at the template: each by purpose, diameter and place",
     Check::Book(check)
 }

@@ -36,7 +36,7 @@ declare! {
     "fit/panel", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],
-    caution: Some(Hazard::Weight.caution()),
+    caution: Some(Hazard::Weight),
     Check::Book(check)
 }
 

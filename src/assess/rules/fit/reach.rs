@@ -34,7 +34,7 @@ declare! {
     "fit/reach", Query,
     due: CounterTemplated, tells: [Installer],
     sources: ["common practice"],
-    caution: Some(Hazard::Water.caution()),
+    caution: Some(Hazard::Water),
     remedy: "take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther",
     Check::Book(check)
 }

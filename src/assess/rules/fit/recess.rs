@@ -31,7 +31,7 @@ declare! {
     "fit/recess", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
-    caution: Some(Hazard::Power.caution()),
+    caution: Some(Hazard::Power),
     Check::Book(check)
 }
 

@@ -36,7 +36,7 @@ declare! {
     "fit/rough-in", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
-    caution: Some(Hazard::Water.caution()),
+    caution: Some(Hazard::Water),
     Check::Book(check)
 }
 

@@ -43,7 +43,7 @@ declare! {
     "fit/sink", Stop,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "the cabinet's drawing", "common practice"],
-    caution: Some(Hazard::Weight.caution()),
+    caution: Some(Hazard::Weight),
     remedy: "take a wider cabinet, or a narrower sink",
     Check::Book(check)
 }

@@ -35,7 +35,7 @@ declare! {
     "fit/stand-up", Stop,
     due: GoodsReleased, tells: [Installer],
     sources: ["geometry", "common practice"],
-    caution: Some(Hazard::Weight.caution()),
+    caution: Some(Hazard::Weight),
     Check::Book(check)
 }
 

@@ -40,7 +40,7 @@ declare! {
     "fit/way-in", Stop,
     due: GoodsReleased, tells: [Installer],
     sources: ["trade practice: 1 in of play; geometry for the corner"],
-    caution: Some(Hazard::Weight.caution()),
+    caution: Some(Hazard::Weight),
     Check::Book(check)
 }
 

@@ -35,8 +35,9 @@ declare! {
     /// Bath planning guidelines 25, which print IRC E3903.10; NEC 410.10(D) is from memory.
     "light/bath-zone", Query,
     due: RoughInClosed, tells: [Client, Installer],
+    living: "living.light.bath_zone",
     sources: ["Bath planning guidelines 25, after IRC E3903.10", "NEC 410.10(D) (from memory)"],
-    caution: Some(Hazard::Power.caution()),
+    caution: Some(Hazard::Power),
     Check::Book(check)
 }
 

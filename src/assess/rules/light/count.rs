@@ -41,6 +41,7 @@ declare! {
     /// Common practice.
     "light/count", Note,
     due: RoughInClosed, tells: [Client],
+    living: "living.light.count",
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

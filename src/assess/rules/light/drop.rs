@@ -41,8 +41,9 @@ declare! {
     /// The maker's sheet; drop and slope are geometry, from memory.
     "light/drop", Stop,
     due: RoughInClosed, tells: [Client, Installer],
+    living: "living.light.drop",
     sources: ["the maker's sheet", "from memory: geometry"],
-    caution: Some(Hazard::Power.caution()),
+    caution: Some(Hazard::Power),
     Check::Book(check)
 }
 

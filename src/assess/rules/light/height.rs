@@ -35,6 +35,7 @@ declare! {
     /// trade pages.
     "light/height", Query,
     due: RoughInClosed, tells: [Client, Installer],
+    living: "living.light.height",
     sources: ["American Lighting Association, as trade pages quote it", "common practice"],
     caution: None,
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// times square feet (IES).
     "light/level", Query,
     due: RoughInClosed, tells: [Client],
+    living: "living.light.level",
     sources: ["IES RP-28-16", "NKBA text of 2015"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// Common practice: one colour temperature a room.
     "light/match", Query,
     due: RoughInClosed, tells: [Client],
+    living: "living.light.match",
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// Equal division: geometry, from memory. The gap of {24"} to {30"}: trade pages, common practice.
     "light/spacing", Note,
     due: RoughInClosed, tells: [Client],
+    living: "living.light.spacing",
     sources: ["from memory: geometry", "common practice"],
     caution: None,
     Check::Book(check)

@@ -46,7 +46,7 @@ declare! {
     "service/drain", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IRC Table P3201.7", "IRC P3201.2 (from memory)"],
-    caution: Some(Hazard::Water.caution()),
+    caution: Some(Hazard::Water),
     remedy: "have a plumber lower or change the drain before the wall is closed",
     Check::Book(check)
 }

@@ -38,7 +38,7 @@ declare! {
     "service/duct", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IRC M1502.4.6", "common practice"],
-    caution: Some(Hazard::Air.caution()),
+    caution: Some(Hazard::Air),
     remedy: "plan a larger or shorter duct while the framing is open, or choose a fan for this one",
     Check::Book(check)
 }

@@ -40,7 +40,7 @@ declare! {
     "service/exhaust", Query,
     due: RoughInClosed, tells: [Installer],
     sources: ["IRC Table M1505.4.4", "ASHRAE 62.2-2016", "kitchen planning guideline 19", "HVI guidance (trade press)"],
-    caution: Some(Hazard::Air.caution()),
+    caution: Some(Hazard::Air),
     Check::Book(check)
 }
 

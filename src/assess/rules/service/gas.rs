@@ -38,7 +38,7 @@ declare! {
     "service/gas", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "IFGC Table 402.4(2), IRC Table G2413.4(1)", "IRC G2413.4.1"],
-    caution: Some(Hazard::Gas.caution()),
+    caution: Some(Hazard::Gas),
     Check::Book(check)
 }
 

@@ -38,7 +38,7 @@ declare! {
     "service/make-up-air", Query,
     due: RoughInClosed, tells: [Installer],
     sources: ["IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)"],
-    caution: Some(Hazard::Air.caution()),
+    caution: Some(Hazard::Air),
     Check::Book(check)
 }
 

@@ -31,7 +31,7 @@ declare! {
     "service/receptacle", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "NEMA WD 6 (from memory)"],
-    caution: Some(Hazard::Power.caution()),
+    caution: Some(Hazard::Power),
     Check::Book(check)
 }
 

@@ -35,7 +35,7 @@ declare! {
     "service/receptacles", Query,
     due: RoughInClosed, tells: [Installer],
     sources: ["NEC 210.52(C), editions 2017, 2020, 2023", "IRC E3901.4"],
-    caution: Some(Hazard::Power.caution()),
+    caution: Some(Hazard::Power),
     Check::Book(check)
 }
 

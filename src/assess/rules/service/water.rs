@@ -31,7 +31,7 @@ declare! {
     "service/water", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
-    caution: Some(Hazard::Water.caution()),
+    caution: Some(Hazard::Water),
     Check::Book(check)
 }
 

@@ -37,7 +37,7 @@ declare! {
     "service/zone", Stop,
     due: RoughInClosed, tells: [Installer],
     sources: ["the maker's sheet", "the field measurement"],
-    caution: Some(Hazard::Power.caution()),
+    caution: Some(Hazard::Power),
     Check::Book(check)
 }
 
@@ -70,7 +70,7 @@ fn judge(
         .finding(Severity::Stop, point.span, fault)
         .remedy("have the point moved or recessed before the wall is closed, or choose what reaches it");
     if service == Service::Gas {
-        finding.caution = Some(Hazard::Gas.caution().words());
+        finding.caution = Some(Hazard::Gas);
     }
     Some(zone.map_or(finding.clone(), |zone| finding.also(zone.span, "the sheet's zone")))
 }

@@ -29,6 +29,7 @@ declare! {
     /// Common practice.
     "store/bins", Note,
     due: CabinetsOrdered, tells: [Client],
+    living: "living.store.bins",
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// {16"}: common practice. {48"}: the high reach of the 2010 ADA Standards, 308.2.1, taken here as advice.
     "store/deep-shelf", Query,
     due: CabinetsOrdered, tells: [Client],
+    living: "living.store.deep_shelf",
     sources: ["common practice", "2010 ADA Standards, 308.2.1"],
     caution: None,
     Check::Book(check)

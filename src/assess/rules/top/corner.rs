@@ -34,9 +34,9 @@ declare! {
     /// ## Source
     /// Shop practice; the usual core bits are {1/2"} to {1"} across.
     "top/corner", Query,
-    due: CounterTemplated, tells: [Client, Installer],
+    due: CounterTemplated, tells: [Installer],
     sources: ["shop practice", "the sink's sheet"],
-    caution: Some(Hazard::Stone.caution()),
+    caution: Some(Hazard::Stone),
     Check::Book(check)
 }
 

@@ -5,11 +5,10 @@ use crate::assess::codes::{OVERHANG_WITHOUT_POSTS, OVERHANG_WITHOUT_STEEL, STONE
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Island, IslandSide, Support, Supports};
-use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::finding::{Hazard, Phrase, Remark, Severity, phrase};
 use crate::site::distances::seats;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::Caution;
 
 declare! {
     /// A counter stands out farther than it bears, and nothing carries it
@@ -51,8 +50,9 @@ declare! {
     /// practice.
     "top/overhang", Query,
     due: CabinetsOrdered, tells: [Client, Installer],
+    living: "living.top.overhang",
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17", "common practice"],
-    caution: Some(Caution::Own("A counter that gives way crushes. An overhang is never a step or a seat. Its support is for the fabricator and licensed trades, by the stone's maker and the local code.")),
+    caution: Some(Hazard::Overhang),
     Check::Book(check)
 }
 

@@ -36,7 +36,8 @@ declare! {
     /// Kitchen planning guidelines, 31-guideline edition, guideline 9; the island's example is common
     /// practice.
     "top/seats", Query,
-    due: CabinetsOrdered, tells: [Client, Installer],
+    due: CabinetsOrdered, tells: [Client],
+    living: "living.top.seats",
     sources: ["Kitchen planning guidelines, 31-guideline edition, guideline 9", "common practice"],
     caution: None,
     Check::Book(check)

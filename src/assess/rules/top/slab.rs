@@ -50,7 +50,7 @@ declare! {
     "top/slab", Query,
     due: CounterTemplated, tells: [Installer],
     sources: ["MIA/NSI Dimension Stone Design Manual, drawing 17-D-1", "common practice"],
-    caution: Some(Hazard::Stone.caution()),
+    caution: Some(Hazard::Stone),
     Check::Book(check)
 }
 

@@ -38,7 +38,7 @@ declare! {
     "top/span", Query,
     due: CabinetsOrdered, tells: [Installer],
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17"],
-    caution: Some(Hazard::Stone.caution()),
+    caution: Some(Hazard::Stone),
     Check::Book(check)
 }
 

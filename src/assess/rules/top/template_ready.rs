@@ -41,7 +41,7 @@ declare! {
     "top/template-ready", Query,
     due: CounterTemplated, tells: [Installer],
     sources: ["common practice"],
-    caution: Some(Hazard::Stone.caution()),
+    caution: Some(Hazard::Stone),
     Check::Book(check)
 }
 

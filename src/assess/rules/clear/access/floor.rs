@@ -98,7 +98,7 @@ fn bare_pipes(room: &Room, space: &KneeSpace) -> Option<Remark> {
     let message = phrase!("the pipes over the knee space at `{}` are bare", space.name.value);
     let finding = Remark::stop(at, message).room(&room.folder).source("2010 ADA Standards 606.5");
     Some(Remark {
-        caution: Some(Hazard::Water.caution().words()),
+        caution: Some(Hazard::Water),
         ..finding.remedy("cover or wrap trap and supplies, or carry them where no knee comes")
     })
 }

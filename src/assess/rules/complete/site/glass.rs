@@ -33,7 +33,7 @@ fn told(room: &Room, window: &Window) -> Remark {
     let finding = finding
         .thing(&window.name)
         .remedy("add `from water`, or the places of both to the plan; or read the pane's etched mark: `glass: …`");
-    Remark { caution: Some(Hazard::Glass.caution().words()), ..finding }
+    Remark { caution: Some(Hazard::Glass), ..finding }
 }
 
 #[cfg(test)]

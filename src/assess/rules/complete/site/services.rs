@@ -26,7 +26,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn with_power(finding: Remark) -> Remark {
-    Remark { caution: Some(Hazard::Power.caution().words()), ..finding }
+    Remark { caution: Some(Hazard::Power), ..finding }
 }
 
 /// The plug is known, and the receptacle is not.
@@ -67,7 +67,7 @@ fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
     let at = there.span().unwrap_or(fitted.opening.span);
     let finding = fitted.finding(Severity::Query, at, message).also(needs.span, "needs this");
     let remedy = "have it set before the wall is closed, and add it to the opening: `service: {blocking: …}`";
-    Some(Remark { caution: Some(Hazard::Tipping.caution().words()), ..finding.remedy(remedy) })
+    Some(Remark { caution: Some(Hazard::Tipping), ..finding.remedy(remedy) })
 }
 
 /// The sheet says where services come out, and the opening does not.

@@ -20,7 +20,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn with_weight(finding: Remark) -> Remark {
-    Remark { caution: Some(Hazard::Weight.caution().words()), ..finding }
+    Remark { caution: Some(Hazard::Weight), ..finding }
 }
 
 /// It is meant to be flush, and the depth of its recess or its own is not known.

@@ -73,7 +73,7 @@ fn at_opening<T: InWords + Default + PartialEq>(fitted: &Placement<'_>, service:
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     let finding =
         finding.remedy(phrase!("write at the opening what is there, `service: {{{key}: …}}`: {how}", key.word(), how));
-    Some(Remark { caution: Some(service.hazard.caution().words()), ..finding })
+    Some(Remark { caution: Some(service.hazard), ..finding })
 }
 
 #[cfg(test)]

@@ -27,42 +27,13 @@ pub enum Hazard {
     Dust,
     /// Water that scalds, floods or meets power.
     Water,
-}
-
-/// A caution, and the hazard that it is of, if it is of one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Caution {
-    /// What a thing can do.
-    Of(Hazard),
-    /// Words of a rule's own.
-    Own(&'static str),
-}
-
-impl Caution {
-    /// The hazard that it is of.
-    pub const fn hazard(self) -> Option<Hazard> {
-        match self {
-            Self::Of(hazard) => Some(hazard),
-            Self::Own(_) => None,
-        }
-    }
-
-    /// What stands on sheets and findings.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Of(hazard) => hazard.words(),
-            Self::Own(words) => words,
-        }
-    }
+    /// A counter that stands out farther than it bears.
+    Overhang,
 }
 
 impl Hazard {
-    /// The caution of it.
-    pub const fn caution(self) -> Caution {
-        Caution::Of(self)
-    }
-
-    const fn words(self) -> &'static str {
+    /// The caution of it, as findings and the office's pages say it.
+    pub const fn caution(self) -> &'static str {
         match self {
             Self::Gas => {
                 "Gas can kill. Piping, connection and leak test are for a licensed trade, by the maker's instructions and the local code."
@@ -95,6 +66,9 @@ impl Hazard {
             }
             Self::Water => {
                 "Hot water scalds, and leaks rot. Valves, limits and connections are for a licensed plumber, by the maker's instructions and the local code."
+            }
+            Self::Overhang => {
+                "A counter that gives way crushes. An overhang is never a step or a seat. Its support is for the fabricator and licensed trades, by the stone's maker and the local code."
             }
         }
     }
