@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
 use crate::book::{Book, Selection};
 use crate::source::Span;
-use crate::units::Date;
+use crate::units::{Date, Phrase, Wrote, phrase};
 
 use super::dates::Dates;
 use super::depends::{Depends, Reason};
@@ -52,15 +52,15 @@ pub enum Step {
 impl DecideBy {
     /// Why it is that day, to be read after it: `when Cabinets, built around it, must be ordered`.
     /// Nothing where the thing's own order decides.
-    pub fn reason(&self) -> Option<String> {
+    pub fn reason(&self) -> Option<Phrase> {
         let Some(Dependent { name, because, .. }) = &self.rests else {
-            return (self.is == Step::Closing).then(|| format!("the hold point {}", self.hold_point));
+            return (self.is == Step::Closing).then(|| phrase!("the hold point {}", Wrote(&self.hold_point)));
         };
-        let thing = format!("{name}, {},", because.of_it());
+        let thing = phrase!("{name}, {},", Wrote(name), because.of_it());
         Some(match self.is {
-            Step::Ordered => format!("when the order of {thing} was placed"),
-            Step::Order => format!("when {thing} must be ordered"),
-            Step::Closing => format!("when {thing} must be settled: the hold point {}", self.hold_point),
+            Step::Ordered => phrase!("when the order of {thing} was placed", thing),
+            Step::Order => phrase!("when {thing} must be ordered", thing),
+            Step::Closing => phrase!("when {thing} must be settled: the hold point {}", thing, Wrote(&self.hold_point)),
         })
     }
 }

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::book::{Book, NeededFor, Waiver};
 use crate::finding::{Code, Finding, Id, Phrase, Remark, Severity, Subject, Waived, phrase};
 use crate::source::Span;
-use crate::units::Date;
+use crate::units::{Date, Wrote};
 
 use super::dates::Dates;
 use super::rules;
@@ -151,6 +151,7 @@ fn of_no_use(book: &Book, reach: &Reach<'_>, met: usize) -> Option<Finding> {
         return None;
     }
     let Waiver { rule, by, on, .. } = reach.waiver;
+    let by = Wrote(by);
     let message = phrase!("the waiver of `{}` by {by} ({on}) sets nothing aside any more", rule.value, by, on);
     let remark = reach.remark(Severity::Query, reach.waiver.span, message);
     let remedy = "take it out of the book; if it stands at the wrong place, move it to where the finding is";
@@ -161,11 +162,16 @@ fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {
     let waiver = reach.waiver;
     let last = last_day(waiver, dates).filter(|_| is_past(waiver, dates))?;
     let milestone = match waiver.until.get() {
-        Some(NeededFor::Milestone(name)) => phrase!("{name}, ", name),
+        Some(NeededFor::Milestone(name)) => phrase!("{name}, ", Wrote(name)),
         _ => Phrase::default(),
     };
-    let message =
-        phrase!("the waiver of `{}` by {} held until {milestone}{last}", waiver.rule.value, waiver.by, milestone, last);
+    let message = phrase!(
+        "the waiver of `{}` by {} held until {milestone}{last}",
+        waiver.rule.value,
+        Wrote(&waiver.by),
+        milestone,
+        last
+    );
     let remark = reach.remark(Severity::Query, waiver.span, message);
     let remedy = "mend what it set aside, or have it waived anew, with a reason, a name and a day";
     Some(remark.remedy(remedy).of(Code::WAIVER_EXPIRED))

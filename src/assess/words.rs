@@ -5,7 +5,7 @@ use crate::finding::{Phrase, Value, phrase};
 use crate::site::BehindIs;
 use crate::site::heat::Body;
 use crate::site::plan::{HoleIs, RowOf, What};
-use crate::units::{Area, Length, LengthRange, System};
+use crate::units::{Area, Length, LengthRange, System, Wrote};
 use crate::vocabulary::Words;
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
@@ -34,7 +34,7 @@ pub fn behind(is: &BehindIs) -> Phrase {
 /// What stands near a cooking surface: `the oak hood`, `` `plates` of the run `uppers` ``.
 pub fn near_heat(body: &Body<'_>) -> Phrase {
     match body {
-        Body::Said(neighbour, _) => phrase!("the {}", neighbour.value.what),
+        Body::Said(neighbour, _) => phrase!("the {}", Wrote(&neighbour.value.what)),
         Body::Placed(_, thing, row) => {
             let name = body.chosen().map_or(thing.name, |selection| selection.name.as_str());
             match row {
@@ -46,7 +46,7 @@ pub fn near_heat(body: &Body<'_>) -> Phrase {
         Body::Hood(hood, opening) => phrase!("`{}` in the opening `{}`", hood.name.value, opening.name.value),
         Body::Window(window) => phrase!("the window `{}`", window.name.value),
         Body::Casing(hole) => casing(*hole),
-        Body::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", wall.letter),
+        Body::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", Wrote(&wall.letter)),
         Body::Wall(wall) => phrase!("the wall `{}`", wall.name()),
         Body::Ceiling(_) => "the ceiling".into(),
     }
@@ -67,7 +67,7 @@ pub fn where_to_say_it_burns(body: &Body<'_>) -> Phrase {
         Body::Hood(hood, _) => phrase!("{material} of `{}`", material, hood.name.value),
         Body::Window(_) | Body::Casing(HoleIs::Window(_)) => phrase!("{material} of this window", material),
         Body::Casing(HoleIs::Door(_)) => phrase!("{material} of this door", material),
-        Body::Wall(wall) => phrase!("{material} of wall {} under `walls`", material, wall.letter),
+        Body::Wall(wall) => phrase!("{material} of wall {} under `walls`", material, Wrote(&wall.letter)),
         Body::Ceiling(_) => phrase!("{material} of the room's `ceiling`, beside its height", material),
     }
 }

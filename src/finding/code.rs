@@ -196,6 +196,8 @@ impl fmt::Display for Code {
     }
 }
 
+impl crate::units::Told for Code {}
+
 impl super::Say for Code {
     fn add_to(&self, pieces: &mut Vec<super::Piece>) {
         self.text().add_to(pieces);

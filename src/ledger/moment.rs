@@ -61,6 +61,8 @@ impl fmt::Display for Moment {
     }
 }
 
+impl crate::units::Told for Moment {}
+
 impl Say for Moment {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         self.to_string().add_to(pieces);

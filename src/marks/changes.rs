@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde_json::{Map, Value};
 
 use crate::ledger::{ItemContent, OptionContent};
-use crate::units::{Currency, Length, LengthRange, Money, Phrase, System, Value as Measured, phrase};
+use crate::units::{Currency, Length, LengthRange, Money, Phrase, System, Value as Measured, Wrote, phrase};
 
 use crate::vocabulary::Words;
 
@@ -42,7 +42,7 @@ impl ChangedValue {
     /// As a sentence has it: an amount plainly, with its currency.
     pub fn phrase(&self) -> Phrase {
         match self {
-            Self::Amount(money) => phrase!("{} {}", money.plain(), money.currency.code()),
+            Self::Amount(money) => phrase!("{} {}", Wrote(&money.plain()), Wrote(money.currency.code())),
             Self::Other(said) => said.clone(),
         }
     }
@@ -61,12 +61,13 @@ impl Change {
 
     /// In a phrase: "width from 29 7/8" (758.8 mm) to 30" (762 mm)".
     pub fn words(&self) -> Phrase {
-        let what = self.named();
+        let named = self.named();
+        let what = Wrote(&named);
         match (self.from.as_ref().map(ChangedValue::phrase), self.to.as_ref().map(ChangedValue::phrase)) {
             (Some(from), Some(to)) => phrase!("{what} from {from} to {to}", what, from, to),
             (Some(from), None) => phrase!("{what} gone, which was {from}", what, from),
             (None, Some(to)) => phrase!("{what} new: {to}", what, to),
-            (None, None) => Phrase::plain(&what),
+            (None, None) => Phrase::plain(&named),
         }
     }
 }
@@ -240,7 +241,7 @@ fn object(fields: &Map<String, Value>) -> Option<Phrase> {
         let range = LengthRange { least, most };
         return (range != LengthRange::default()).then(|| ends(range));
     }
-    let told = fields.iter().filter_map(|(key, value)| Some(phrase!("{key} {}", key, said(value)?)));
+    let told = fields.iter().filter_map(|(key, value)| Some(phrase!("{key} {}", Wrote(key), said(value)?)));
     Some(Phrase::joined(told, ", "))
 }
 

@@ -12,7 +12,7 @@ use std::sync::{Arc, OnceLock};
 
 use super::entry::Rendition;
 use crate::digest::Digest;
-use crate::units::{Fault, Phrase, phrase};
+use crate::units::{Fault, Phrase, Wrote, phrase};
 
 /// First words of an entry; the number changes with its form.
 const HEAD: &str = "bookmatch 1";
@@ -57,7 +57,7 @@ pub struct CacheError {
 impl Fault for CacheError {
     fn message(&self) -> Phrase {
         let folder = self.folder.display().to_string();
-        phrase!("the cache folder `{folder}` can't be written ({})", folder, self.source.to_string())
+        phrase!("the cache folder `{folder}` can't be written ({})", folder, Wrote(&self.source.to_string()))
     }
 
     /// It names what is there.

@@ -1,12 +1,12 @@
 //! What is said of a photo that can't be used, and how it is mended.
 
-use crate::units::{Fault, Phrase, phrase};
+use crate::units::{Fault, Phrase};
 
 use super::PictureError;
 
 impl Fault for PictureError {
     fn message(&self) -> Phrase {
-        phrase!("{}", self.to_string())
+        Phrase::plain(&self.to_string())
     }
 
     fn remedy(&self) -> Phrase {

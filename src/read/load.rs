@@ -8,7 +8,7 @@ use crate::book::room_of;
 use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
 use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, Spanned, StrayKind};
-use crate::units::Fault;
+use crate::units::{Fault, Wrote};
 
 use super::case;
 
@@ -290,7 +290,7 @@ impl Loaded {
                 ),
                 StrayKind::Unreadable(why) => (
                     Code::SYNTAX,
-                    phrase!("`{path}` can't be read: {why}", path, why),
+                    phrase!("`{path}` can't be read: {why}", path, Wrote(why)),
                     "give yourself the right to read it, or take it out of the book",
                 ),
             };

@@ -146,7 +146,7 @@ fn open_keys(folder: &Folder) -> Option<Finding> {
     let open = folder.open_keys();
     let first = open.first()?;
     let more = open.len().saturating_sub(1);
-    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    let more = if more > 0 { phrase!(" and {more} more", more) } else { Phrase::default() };
     let message = phrase!("others on this computer can read `{first}`{more}", first, more);
     let remark = Remark::query(Place::Path(first.clone()), message);
     Some(remark.remedy("take the right from them: `chmod -R go= record/keys`; where somebody may have read a key, renew it with `bookmatch invite --renew WHO`").of(KEYS))

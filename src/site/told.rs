@@ -49,6 +49,8 @@ pub enum Spot<'a> {
     ByThePlan(&'a str),
 }
 
+impl crate::units::Told for Spot<'_> {}
+
 impl Say for Spot<'_> {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         let said = match self {

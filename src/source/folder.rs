@@ -10,7 +10,7 @@ use walkdir::WalkDir;
 
 use super::aside::{is_aside, is_aside_on_disk, is_hidden, is_site};
 use super::regular::open_regular;
-use crate::units::{Fault, Phrase, phrase};
+use crate::units::{Fault, Phrase, Wrote, phrase};
 
 pub use record::{Recorded, STATED, StatedIn};
 
@@ -80,7 +80,7 @@ impl Fault for FolderError {
         match self {
             Self::NotAFolder(path) => phrase!("`{}` is not a folder", path.display().to_string()),
             Self::Unreadable(path, error) => {
-                phrase!("`{}` can't be read: {error}", path.display().to_string(), error.to_string())
+                phrase!("`{}` can't be read: {error}", path.display().to_string(), Wrote(&error.to_string()))
             }
             Self::NotInBook(path) => phrase!("`{path}` is not a file of this book", path),
             Self::TooLarge(path, limit) => phrase!("`{path}` is larger than {limit} bytes", path, limit),

@@ -3,7 +3,7 @@
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
-use crate::units::{Phrase, Piece, Say, phrase};
+use crate::units::{Phrase, Piece, Say, Wrote, phrase};
 
 /// The longest name of a file or folder in a book, in bytes: what is published adds to it.
 pub const LONGEST_NAME: usize = 200;
@@ -21,11 +21,13 @@ pub enum NameFault {
     Long,
 }
 
+impl crate::units::Told for NameFault {}
+
 impl Say for NameFault {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         let said = match self {
             Self::Device => phrase!("is the name of a device on some systems"),
-            Self::Sign(sign) if sign.is_control() => phrase!("has the control character {}", number_of(*sign)),
+            Self::Sign(sign) if sign.is_control() => phrase!("has the control character {}", Wrote(&number_of(*sign))),
             Self::Sign(sign) => phrase!("has `{sign}`, which some disks refuse", sign.to_string()),
             Self::End => phrase!("ends with a full stop or a space, which some systems drop"),
             Self::Long => phrase!("is longer than {} bytes", LONGEST_NAME),
@@ -82,7 +84,7 @@ pub fn difference(one: &str, other: &str) -> Phrase {
         let signs: Vec<String> = signs.map(number_of).collect();
         if signs.is_empty() { "nothing".into() } else { signs.join(" ") }
     };
-    phrase!("in how an accent is stored: {} here, {} there", sign(one), sign(other))
+    phrase!("in how an accent is stored: {} here, {} there", Wrote(&sign(one)), Wrote(&sign(other)))
 }
 
 #[cfg(test)]

@@ -72,6 +72,8 @@ pub struct Position {
     pub column: u32,
 }
 
+impl<T: crate::units::Told> crate::units::Told for Spanned<T> {}
+
 impl<T: Say> Say for Spanned<T> {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         self.value.add_to(pieces);

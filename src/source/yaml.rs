@@ -7,7 +7,7 @@ use std::collections::HashMap;
 use granit_parser::{Event, Parser, ScalarStyle, ScanError};
 
 use super::span::{FileId, Span, Spanned};
-use crate::units::{Fault, Phrase, phrase, shown};
+use crate::units::{Fault, Phrase, Wrote, phrase, shown};
 
 mod open;
 
@@ -117,7 +117,7 @@ pub enum YamlErrorKind {
 impl Fault for YamlErrorKind {
     fn message(&self) -> Phrase {
         match self {
-            Self::Syntax(words) => phrase!("this is not YAML: {words}", words),
+            Self::Syntax(words) => phrase!("this is not YAML: {words}", Wrote(words)),
             Self::Tab => phrase!("a tab stands where YAML needs spaces"),
             Self::SecondDocument => phrase!("a second document begins in the same file"),
             Self::KeyNotText => phrase!("a key must be a word or a few words"),

@@ -135,6 +135,8 @@ impl Kind {
     }
 }
 
+impl crate::units::Told for Kind {}
+
 impl Say for Kind {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         self.name().add_to(pieces);

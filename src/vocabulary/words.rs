@@ -81,9 +81,11 @@ macro_rules! words {
             }
         }
 
+        impl $crate::units::Told for $name {}
+
         impl $crate::finding::Say for $name {
             fn add_to(&self, pieces: &mut Vec<$crate::finding::Piece>) {
-                pieces.push($crate::finding::Piece::Words($crate::vocabulary::Words::word(*self).into()));
+                pieces.push($crate::finding::Piece::Words($crate::vocabulary::Words::word(*self)));
             }
         }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::book::{Approval, Book, Prices};
 use crate::finding::{Phrase, phrase};
 use crate::ledger::{Fact, Issue, Issued, Line, Terms, WhoMust};
-use crate::units::Date;
+use crate::units::{Date, Wrote};
 
 /// Why approvals of the newest issue are held.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -99,13 +99,17 @@ fn terms(book: &Book, issue: &Issue) -> Vec<Phrase> {
     }
     for (id, name) in &then {
         match now.get(id) {
-            None => told.push(phrase!("{name} no longer decides", name)),
-            Some(other) if other != name => told.push(phrase!("`{id}` from {name} to {other}", id, name, other)),
+            None => told.push(phrase!("{name} no longer decides", Wrote(name))),
+            Some(other) if other != name => {
+                told.push(phrase!("`{id}` from {name} to {other}", id, Wrote(name), Wrote(other)))
+            }
             Some(_) => {}
         }
     }
     told.extend(
-        now.iter().filter(|(id, _)| !then.contains_key(*id)).map(|(_, name)| phrase!("{name} decides too", name)),
+        now.iter()
+            .filter(|(id, _)| !then.contains_key(*id))
+            .map(|(_, name)| phrase!("{name} decides too", Wrote(name))),
     );
     told
 }

@@ -1,6 +1,7 @@
 //! Codes by name and year, as a book adopts them.
 
 use crate::book::{Codes, Country};
+use crate::units::Phrase;
 
 /// A code that comes in editions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -123,8 +124,8 @@ pub(super) fn unknown_edition(text: &str) -> Option<(Family, Vec<u16>)> {
 }
 
 /// The names that are known.
-pub(super) fn names() -> String {
-    NAMES.map(|(_, name)| name).join(", ")
+pub(super) fn names() -> Phrase {
+    Phrase::joined(NAMES.map(|(_, name)| name), ", ")
 }
 
 #[cfg(test)]

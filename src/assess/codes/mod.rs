@@ -14,7 +14,7 @@ pub use figures::*;
 use crate::book::{Codes, Country, OwnFigure, Project};
 use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
 use crate::site::heat::{HeatFigure, HeatFigures};
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 
 /// A value of a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -180,7 +180,7 @@ pub fn faults(codes: &Codes, findings: &mut Vec<Finding>) {
         let message = phrase!("there is no edition of the {name} called `{}`", name, adopted.value);
         let remark = Remark::stop(adopted.span, message);
         // A year is no count: it is written without marks of thousands.
-        let years = Phrase::joined(years.iter().map(u16::to_string), ", ");
+        let years = Phrase::joined(years.iter().map(|year| phrase!("{}", Wrote(&year.to_string()))), ", ");
         let remark = remark.remedy(phrase!(
             "write the one that is in force: {}; of another one, set the figures that count yourself: `codes: {{figures: […]}}`",
             years

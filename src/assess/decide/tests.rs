@@ -18,7 +18,7 @@ fn kitchen(fridge: &str, cabinets: &str) -> Book {
 fn decide(book: &Book, name: &str) -> Option<(String, Option<String>)> {
     let dates = Dates::of(book, "2026-12-01".parse().unwrap());
     let (_, selection) = book.selections().find(|(_, selection)| selection.name.value == name).unwrap();
-    dates.decision(selection).map(|due| (due.on.iso(), due.reason()))
+    dates.decision(selection).map(|due| (due.on.iso(), due.reason().map(|why| why.text().to_owned())))
 }
 
 const OPEN: &str = "options: [{id: a, lead time: 3 weeks}, {id: b, lead time: 2 weeks}]";

@@ -187,7 +187,7 @@ fn selections(review: &Review) -> Selections<'_> {
             item: &selection.name.value,
             tag: &selection.tag,
             decide_by: dates.decide_by(selection).map(|day| day.iso()),
-            because: dates.decision(selection).and_then(DecideBy::reason),
+            because: dates.decision(selection).and_then(DecideBy::reason).map(|why| why.text().to_owned()),
             late: dates.runs_out(selection) == RunsOut::Past,
         })
         .collect();

@@ -7,11 +7,10 @@ mod value;
 
 pub use fault::Fault;
 pub(crate) use fault::shown;
-pub(crate) use template::phrase;
-pub use template::{Say, holes};
+pub use template::{MayStand, Say, Told, Wrote, hole, holes, is_marked};
+pub(crate) use template::{hole_values, phrase};
 pub use value::Value;
 
-use std::borrow::Cow;
 use std::fmt;
 use std::sync::OnceLock;
 
@@ -20,8 +19,10 @@ use cut::{MOST, MOST_QUOTED, short};
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Piece {
-    /// Words.
-    Words(Cow<'static, str>),
+    /// Words of ours.
+    Words(&'static str),
+    /// What somebody wrote, or a name of theirs, that stands without marks.
+    Wrote(String),
     /// A name, a key, or what somebody wrote: it stands between marks.
     Quoted(String),
     /// A value.
@@ -86,7 +87,7 @@ impl Phrase {
     pub fn values(&self) -> impl Iterator<Item = &Value> {
         self.pieces.iter().filter_map(|piece| match piece {
             Piece::Value(value) => Some(value),
-            Piece::Words(_) | Piece::Quoted(_) => None,
+            Piece::Words(_) | Piece::Wrote(_) | Piece::Quoted(_) => None,
         })
     }
 
@@ -109,7 +110,8 @@ impl Phrase {
     /// Its text without the option that it is said of.
     pub fn bare(&self, [open, close]: [&str; 2]) -> String {
         let piece = |piece: &Piece| match piece {
-            Piece::Words(words) => words.to_string(),
+            Piece::Words(words) => (*words).to_string(),
+            Piece::Wrote(text) => text.clone(),
             Piece::Quoted(name) => format!("{open}{name}{close}"),
             Piece::Value(value) => value.to_string(),
         };
@@ -123,7 +125,8 @@ impl Phrase {
             .as_ref()
             .map(|id| [(false, "option ".to_string()), (true, id.clone()), (false, ": ".to_string())]);
         let runs = self.pieces.iter().map(|piece| match piece {
-            Piece::Words(words) => (false, words.to_string()),
+            Piece::Words(words) => (false, (*words).to_string()),
+            Piece::Wrote(text) => (false, text.clone()),
             Piece::Quoted(name) => (true, name.clone()),
             Piece::Value(value) => (false, value.to_string()),
         });
@@ -139,11 +142,11 @@ impl Phrase {
     }
 
     /// Several, with the same words between each two.
-    pub fn joined<T: Say>(parts: impl IntoIterator<Item = T>, between: &'static str) -> Self {
+    pub fn joined<T: Told>(parts: impl IntoIterator<Item = T>, between: &'static str) -> Self {
         let mut pieces = Vec::new();
         for (at, part) in parts.into_iter().enumerate() {
             if at > 0 {
-                pieces.push(Piece::Words(between.into()));
+                pieces.push(Piece::Words(between));
             }
             pieces.extend(part.pieces());
         }
@@ -151,7 +154,7 @@ impl Phrase {
     }
 
     /// The first of several in a row, and how many more: `a, b and 3 more`.
-    pub fn series_of_most<T: Say>(parts: impl IntoIterator<Item = T>, most: usize) -> Self {
+    pub fn series_of_most<T: Told>(parts: impl IntoIterator<Item = T>, most: usize) -> Self {
         let mut parts = parts.into_iter();
         let first: Vec<T> = parts.by_ref().take(most).collect();
         match parts.count() {
@@ -164,7 +167,7 @@ impl Phrase {
     }
 
     /// Several in a row: `a`, `a and b`, `a, b and c`.
-    pub fn series<T: Say>(parts: impl IntoIterator<Item = T>) -> Self {
+    pub fn series<T: Told>(parts: impl IntoIterator<Item = T>) -> Self {
         let mut parts: Vec<Self> = parts.into_iter().map(|part| Self::of(part.pieces())).collect();
         match parts.pop() {
             Some(last) if !parts.is_empty() => Self::joined(parts, ", ").then(" and ").then(last),
@@ -188,7 +191,7 @@ impl fmt::Display for Phrase {
 impl From<&'static str> for Phrase {
     fn from(template: &'static str) -> Self {
         let pieces = template.split('`').enumerate().filter(|(_, part)| !part.is_empty());
-        Self::of(pieces.map(|(at, part)| if at % 2 == 1 { quoted(part) } else { Piece::Words(part.into()) }).collect())
+        Self::of(pieces.map(|(at, part)| if at % 2 == 1 { quoted(part) } else { Piece::Words(part) }).collect())
     }
 }
 
@@ -222,7 +225,7 @@ mod tests {
         assert!(told.text().starts_with("`éé") && told.text().len() < 700, "{told}");
         assert!(told.text().ends_with("…` is not one of `a`, `b`c`"));
         assert_eq!(told.pieces().last(), Some(&Piece::Quoted("b`c".into())));
-        assert_eq!(phrase!("{}", "a".repeat(5_000)).text().chars().count(), MOST);
+        assert_eq!(Phrase::plain(&"a".repeat(5_000)).text().chars().count(), MOST);
     }
 
     #[test]

@@ -11,13 +11,53 @@ use super::{Phrase, Piece, Value, quoted};
 /// A sentence from a template, as `format!` has it, and what stands in its holes in their order. A hole may
 /// bear a name for its reader, `{there}`; between backticks it is quoted.
 macro_rules! phrase {
-    ($template:literal $(, $value:expr)* $(,)?) => {{
-        const HOLES: usize = $crate::units::holes($template);
-        let values: [&dyn $crate::units::Say; HOLES] = [$(&$value),*];
-        $crate::units::Phrase::fill($template, &values)
-    }};
+    ($template:literal $(, $value:expr)* $(,)?) => {
+        $crate::units::Phrase::fill::<{ $crate::units::holes($template) }>(
+            $template,
+            &$crate::units::hole_values!($template, 0, [] $(, $value)*),
+        )
+    };
 }
 pub(crate) use phrase;
+
+/// The values of a template, each held to the hole that it stands in.
+macro_rules! hole_values {
+    ($template:literal, $at:expr, [$($done:expr),*]) => {
+        [$($done),*]
+    };
+    ($template:literal, $at:expr, [$($done:expr),*], $value:expr $(, $rest:expr)*) => {
+        $crate::units::hole_values!(
+            $template,
+            $at + 1,
+            [$($done,)* $crate::units::hole::<{ $crate::units::is_marked($template, $at) }, _>(&$value)]
+            $(, $rest)*
+        )
+    };
+}
+pub(crate) use hole_values;
+
+/// A value for a hole: between marks anything that can be said, outside of them nothing that somebody wrote.
+pub fn hole<const MARKED: bool, T: MayStand<MARKED>>(value: &T) -> &dyn Say {
+    value.said()
+}
+
+/// What may stand in a hole that is or is not between marks.
+pub trait MayStand<const MARKED: bool> {
+    /// The same, to be said.
+    fn said(&self) -> &dyn Say;
+}
+
+impl<T: Say> MayStand<true> for T {
+    fn said(&self) -> &dyn Say {
+        self
+    }
+}
+
+impl<T: Told> MayStand<false> for T {
+    fn said(&self) -> &dyn Say {
+        self
+    }
+}
 
 /// How many holes a template has.
 pub const fn holes(template: &str) -> usize {
@@ -35,9 +75,30 @@ pub const fn holes(template: &str) -> usize {
     }
 }
 
+/// Whether the hole of that number stands between marks.
+pub const fn is_marked(template: &str, hole: usize) -> bool {
+    let (mut rest, mut at, mut inside) = (template.as_bytes(), 0, false);
+    loop {
+        rest = match rest {
+            [b'{', b'{', rest @ ..] => rest,
+            [b'{', ..] if at == hole => return inside,
+            [b'{', rest @ ..] => {
+                at += 1;
+                rest
+            }
+            [b'`', rest @ ..] => {
+                inside = !inside;
+                rest
+            }
+            [_, rest @ ..] => rest,
+            [] => return inside,
+        };
+    }
+}
+
 impl Phrase {
     /// The sentence of a template with these in its holes; `phrase!` is the way to write it.
-    pub fn fill(template: &'static str, values: &[&dyn Say]) -> Self {
+    pub fn fill<const HOLES: usize>(template: &'static str, values: &[&dyn Say; HOLES]) -> Self {
         let mut holes = values.iter();
         let mut pieces = Vec::with_capacity(2 * values.len() + 1);
         let mut inside = Vec::new();
@@ -49,7 +110,7 @@ impl Phrase {
             inside.clear();
             fill(part, &mut holes, &mut inside);
             pieces.push(match inside.as_slice() {
-                [Piece::Words(name)] => quoted(name),
+                [Piece::Wrote(name)] => quoted(name),
                 _ => quoted(&Self::of(inside.clone()).bare(["", ""])),
             });
         }
@@ -60,16 +121,20 @@ impl Phrase {
 /// Adds a stretch of a template with its holes filled.
 fn fill(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>, pieces: &mut Vec<Piece>) {
     let words = |pieces: &mut Vec<Piece>, text: &'static str| {
-        let text = if text.contains("}}") { Cow::Owned(text.replace("}}", "}")) } else { Cow::Borrowed(text) };
-        if !text.is_empty() {
-            pieces.push(Piece::Words(text));
+        for (at, text) in text.split("}}").enumerate() {
+            if at > 0 {
+                pieces.push(Piece::Words("}"));
+            }
+            if !text.is_empty() {
+                pieces.push(Piece::Words(text));
+            }
         }
     };
     let mut rest = part;
     while let Some((before, after)) = rest.split_once('{') {
         words(pieces, before);
         if let Some(after) = after.strip_prefix('{') {
-            pieces.push(Piece::Words("{".into()));
+            pieces.push(Piece::Words("{"));
             rest = after;
             continue;
         }
@@ -80,6 +145,10 @@ fn fill(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>, pieces:
     }
     words(pieces, rest);
 }
+
+/// What is known by its type: a value, a word of ours or a sentence. No text that somebody wrote is, so that a
+/// sentence holds such a text between marks alone, or where [`Phrase::plain`] says that it is one.
+pub trait Told: Say {}
 
 /// What can stand in the hole of a sentence.
 pub trait Say {
@@ -100,7 +169,8 @@ macro_rules! values {
             fn add_to(&self, pieces: &mut Vec<Piece>) {
                 pieces.push(Piece::Value($value(self.clone())));
             }
-        })+
+        }
+        impl Told for $of {})+
     };
 }
 
@@ -136,10 +206,27 @@ impl Say for Phrase {
     }
 }
 
+/// What somebody wrote, or a name of theirs, that stands without marks: it is never taken for words of ours.
+#[derive(Clone, Copy, Debug)]
+pub struct Wrote<'a>(pub &'a str);
+
+impl Say for Wrote<'_> {
+    fn add_to(&self, pieces: &mut Vec<Piece>) {
+        self.0.add_to(pieces);
+    }
+}
+
+impl Told for Wrote<'_> {}
+impl Told for Value {}
+impl Told for Phrase {}
+impl Told for &'static str {}
+impl Told for LeadTime {}
+impl<T: Told + ?Sized> Told for &T {}
+
 impl Say for str {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         if !self.is_empty() {
-            pieces.push(Piece::Words(self.to_string().into()));
+            pieces.push(Piece::Wrote(self.to_string()));
         }
     }
 }

@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::units::Wrote;
 
 declare! {
     /// Approved as noted, and the condition is still open
@@ -42,8 +43,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let ApprovalState::Condition(_) = item.standing else { continue };
         let name = &selection.name.value;
         for word in item.words.iter().filter(|word| word.holds && word.given.is_known() && word.is_conditional()) {
-            let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(": \"{}\"", short(note)));
-            let message = phrase!("`{name}` is approved by {} as noted{note}", name, word.name, note);
+            let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(": \"{}\"", Wrote(&short(note))));
+            let message = phrase!("`{name}` is approved by {} as noted{note}", name, Wrote(&word.name), note);
             let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
             let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
             let remedy = phrase!(

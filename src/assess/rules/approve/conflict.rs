@@ -6,6 +6,7 @@ use crate::assess::approval::{ApprovalState, ApproverDecision};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::Decision;
+use crate::units::Wrote;
 
 declare! {
     /// Those who decide do not agree
@@ -55,8 +56,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let remedy = match unsure {
             Some(word) => phrase!(
                 "ask {} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",
-                word.name,
-                word.who
+                Wrote(&word.name),
+                Wrote(&word.who)
             ),
             None => "show each what the other said, and ask both again".into(),
         };
@@ -78,12 +79,12 @@ fn told(word: &ApproverDecision) -> Phrase {
         let (first, others) = (word.decision.words(), Phrase::series(others));
         return phrase!(
             "{} said {first}{option} and {others}, and which was last is not known",
-            word.name,
+            Wrote(&word.name),
             first,
             option,
             others
         );
     }
-    let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(" (\"{}\")", super::short(note)));
-    phrase!("{} said {}{option}{note}", word.name, word.decision.words(), option, note)
+    let note = word.note.as_ref().map_or(Phrase::default(), |note| phrase!(" (\"{}\")", Wrote(&super::short(note))));
+    phrase!("{} said {}{option}{note}", Wrote(&word.name), word.decision.words(), option, note)
 }

@@ -22,7 +22,7 @@ use crate::book::{Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::Purpose;
 use crate::source::Spanned;
-use crate::units::Date;
+use crate::units::{Date, Wrote};
 
 /// So many names are listed; the rest are counted.
 const LISTED: usize = 3;
@@ -30,6 +30,10 @@ const LISTED: usize = 3;
 const QUOTED: usize = 120;
 
 /// "`Range`, `Sink`, `Tap` and 21 more".
+fn people(names: &[String]) -> Phrase {
+    Phrase::series(names.iter().map(|name| Wrote(name)))
+}
+
 fn listed(items: &[(&Room, &Selection)]) -> Phrase {
     Phrase::series_of_most(items.iter().map(|(_, selection)| Phrase::name(&selection.name.value)), LISTED)
 }

@@ -6,6 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::ledger::{Decided, Fact, Line, MomentFault};
 use crate::source::Place;
+use crate::units::Wrote;
 
 declare! {
     /// A response or an issue bears a moment that can't be
@@ -45,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Fact::Decided(decided) = &line.fact else { continue };
         let approver = approvers.iter().find(|approver| approver.id.value == decided.who);
         let Some(place) = approver.or(approvers.first()).map(|approver| approver.id.span) else { continue };
-        let name = approver.map_or(decided.who.as_str(), |approver| approver.name.as_str());
+        let name = Wrote(approver.map_or(decided.who.as_str(), |approver| approver.name.as_str()));
         let message = phrase!("a response of {name} to issue {} {}", name, decided.issue, said(line, decided, *odd));
         let remedy = phrase!(
             "ask {name} what holds, and record it with its hour: `bookmatch receive --by-hand {} … --given …`",

@@ -2,13 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use super::{listed, ordered};
+use super::{listed, ordered, people};
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
-use crate::book::{Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
-use crate::units::series;
 
 declare! {
     /// One has approved, and another is still to decide
@@ -38,13 +36,13 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    let mut groups: BTreeMap<(String, String), Vec<(&Room, &Selection)>> = BTreeMap::new();
+    let mut groups = BTreeMap::<(&[String], &[String]), Vec<_>>::new();
     for (room, selection) in context.book.selections() {
         let Some(item) = context.approvals.item(room, selection) else { continue };
         if let ApprovalState::Partly(who) = &item.standing {
-            let waits_for = series(&item.waits_for);
+            let waits_for = people(&item.waits_for);
             findings.extend(ordered(context, (room, selection), phrase!("and waits for {waits_for}", waits_for)));
-            groups.entry((series(who), waits_for)).or_default().push((room, selection));
+            groups.entry((who, &item.waits_for)).or_default().push((room, selection));
         }
     }
     let Some(first) = context.book.project.approvers.first() else { return };
@@ -56,13 +54,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             "{} {are} approved by {who} and {wait} for {waits_for}: {}",
             items.len(),
             are,
-            who,
+            people(who),
             wait,
-            waits_for,
+            people(waits_for),
             listed(&items)
         );
-        let missing = context.book.project.approvers.iter().find(|approver| waits_for.starts_with(&approver.name));
+        let missing = context.book.project.approvers.iter().find(|approver| waits_for.contains(&approver.name));
         let place = missing.unwrap_or(first).id.span;
-        findings.push(Remark::new(severity, place, message).remedy(phrase!("ask {waits_for}", waits_for)));
+        findings.push(Remark::new(severity, place, message).remedy(phrase!("ask {}", people(waits_for))));
     }
 }

@@ -5,6 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::WaitingReadings;
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Place;
+use crate::units::Wrote;
 
 declare! {
     /// Readings came in, and nobody has confirmed them
@@ -56,7 +57,7 @@ fn told(context: &Context<'_>, waiting: &WaitingReadings) -> Remark {
                 "{readings} of {openings} by {}, {}, wait to be confirmed",
                 readings,
                 openings,
-                measured.by,
+                Wrote(&measured.by),
                 measured.on
             ),
             phrase!(
@@ -71,7 +72,7 @@ fn told(context: &Context<'_>, waiting: &WaitingReadings) -> Remark {
                 "{readings} of {openings} by {} say {}, and came in on {came}",
                 readings,
                 openings,
-                measured.by,
+                Wrote(&measured.by),
                 measured.on,
                 came
             ),

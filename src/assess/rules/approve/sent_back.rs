@@ -1,11 +1,11 @@
 //! Items that were sent back.
 
-use super::{ordered_on, short};
+use super::{ordered_on, people, short};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::units::series;
+use crate::units::Wrote;
 
 declare! {
     /// An approver wants it revised, or rejected it
@@ -47,9 +47,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             .iter()
             .filter(|word| word.holds && word.given.is_known() && !word.approves())
             .find_map(|word| word.note.as_ref());
-        let note = note.map_or(Phrase::default(), |note| phrase!(": \"{}\"", short(note)));
+        let note = note.map_or(Phrase::default(), |note| phrase!(": \"{}\"", Wrote(&short(note))));
         let name = &selection.name.value;
-        let message = phrase!("`{name}` {how} {}{note}", name, how, series(who), note);
+        let message = phrase!("`{name}` {how} {}{note}", name, how, people(who), note);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
         findings.push(finding.remedy("change it, and issue the book again: `bookmatch issue`"));

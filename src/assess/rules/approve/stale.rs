@@ -1,12 +1,11 @@
 //! Items that changed after they were approved.
 
-use super::{ordered_on, remedy_to_ask};
+use super::{ordered_on, people, remedy_to_ask};
 use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::marks::Change;
-use crate::units::series;
 
 declare! {
     /// What was approved has changed since
@@ -54,7 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             if told.is_empty() { Phrase::default() } else { phrase!(": {}{more}", Phrase::joined(told, "; "), more) };
         let name = &selection.name.value;
         let message =
-            phrase!("`{name}` changed since {} approved it in issue {}{what}", name, series(who), word.issue, what);
+            phrase!("`{name}` changed since {} approved it in issue {}{what}", name, people(who), word.issue, what);
         let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
         let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
         findings.push(finding.remedy(phrase!("{}; or put back what was approved", remedy_to_ask())));

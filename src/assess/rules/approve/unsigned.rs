@@ -4,6 +4,7 @@ use crate::assess::Context;
 use crate::assess::approval::{Unsigned, WaitingResponse};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::units::Wrote;
 
 declare! {
     /// Responses bear no key, and nobody has confirmed them
@@ -67,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn message(unsigned: &Unsigned) -> Phrase {
-    let name = &unsigned.name;
+    let name = Wrote(&unsigned.name);
     match unsigned.waiting.as_slice() {
         [one] => {
             let items = if one.items == 1 { Phrase::from("1 item") } else { phrase!("{} items", one.items) };
@@ -79,7 +80,7 @@ fn message(unsigned: &Unsigned) -> Phrase {
 
 /// "1a2b3c4d, 5e6f7081, 92a3b4c5, and 17 more on the office's first page".
 fn digits(waiting: &[WaitingResponse]) -> Phrase {
-    let named = waiting.iter().take(NAMED).map(|one| one.response.short(8));
+    let named = waiting.iter().take(NAMED).map(|one| phrase!("{}", Wrote(&one.response.short(8))));
     match waiting.len().saturating_sub(NAMED) {
         0 => Phrase::joined(named, ", "),
         more => phrase!("{}, and {more} more on the office's first page", Phrase::joined(named, ", "), more),

@@ -1,12 +1,11 @@
 //! Items that nobody has decided.
 
-use super::{listed, ordered, remedy_to_ask};
+use super::{listed, ordered, people, remedy_to_ask};
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::units::series;
 
 declare! {
     /// What was issued for approval waits for a decision
@@ -69,9 +68,10 @@ fn waits(context: &Context<'_>, issue: u32, items: &[Item<'_>]) -> Option<Remark
     let place = context.book.project.approvers.first()?.id.span;
     let near = items.iter().any(|(_, selection)| context.dates.runs_out(selection) != RunsOut::Later);
     let severity = if near { Severity::Query } else { Severity::Note };
-    let waits = if items.len() == 1 { "item of issue {issue} waits" } else { "items of issue {issue} wait" };
-    let waits = waits.replace("{issue}", &issue.to_string());
-    let message = phrase!("{} {waits} for {}: {}", items.len(), waits, series(&item.waits_for), listed(items));
+    let (of, wait) = if items.len() == 1 { ("item", "waits") } else { ("items", "wait") };
+    let who = people(&item.waits_for);
+    let message =
+        phrase!("{} {of} of issue {issue} {wait} for {}: {}", items.len(), of, issue, wait, who, listed(items));
     let first = items.iter().filter_map(|(_, selection)| context.dates.decide_by(selection)).min();
     let by = first.map_or(Phrase::default(), |day| phrase!("; the first must be decided by {day}", day));
     Some(Remark::new(severity, place, message).remedy(phrase!("remind those who decide{by}", by)))

@@ -6,6 +6,7 @@ use crate::book::{Neighbour, Room, Window, WindowOpens};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::heat::{Body, DistanceSource, Hearth, Near, is_said_above_cooking, nearest, windows_over};
 use crate::source::Spanned;
+use crate::units::Wrote;
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -103,8 +104,11 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
     let name = &hearth.fitted.selection.name.value;
     let said: Option<&Spanned<Neighbour>> = hearth.fitted.opening.above.spanned();
     if let Some(said) = hearth.of_unknown_height() {
-        let message =
-            phrase!("how high the {} is above the cooking surface of `{name}` is not said", said.value.what, name);
+        let message = phrase!(
+            "how high the {} is above the cooking surface of `{name}` is not said",
+            Wrote(&said.value.what),
+            name
+        );
         let height = Phrase::from("add the height of its lower edge from the finished floor to the opening's `above`");
         let finding = hearth.fitted.finding(Severity::Query, said.span, message);
         return Some(finding.remedy(phrase!(
@@ -118,7 +122,7 @@ fn ask(context: &Context<'_>, hearth: &Hearth<'_>) -> Option<Remark> {
     let message = phrase!(
         "how high the cooking surface of `{name}` is under the {} is not said, which is {} above the floor",
         name,
-        above.value.what,
+        Wrote(&above.value.what),
         say(height, context.book.project.units)
     );
     let finding = hearth.fitted.finding(Severity::Query, above.span, message);

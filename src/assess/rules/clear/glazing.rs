@@ -6,6 +6,7 @@ use crate::assess::{Context, say};
 use crate::book::Window;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::water::from_water;
+use crate::units::Wrote;
 use crate::vocabulary::{Hazard, Mention};
 
 declare! {
@@ -54,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 continue;
             }
             let say = |length| say(length, context.book.project.units);
-            let glass = window.glass.get().map_or("glass of which nothing is told", String::as_str);
+            let glass = Wrote(window.glass.get().map_or("glass of which nothing is told", String::as_str));
             let message = phrase!(
                 "the window `{}`, {} from the water{by} and {} above the floor, has {glass}",
                 window.name.value,

@@ -209,8 +209,8 @@ impl Measure<'_> {
         context: &Context<'_>,
         missed: &Ruled,
         severity: Severity,
-        (by, way): (Length, &str),
-        enough: &str,
+        (by, way): (Length, &'static str),
+        enough: &'static str,
     ) -> Remark {
         let say = |length| say(length, context.book.project.units);
         let (subject, tail) = &self.is;

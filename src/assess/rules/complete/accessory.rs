@@ -6,6 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
 use crate::source::Span;
+use crate::units::Wrote;
 
 declare! {
     /// A kit, trim or filler that the sheet requires is not ordered
@@ -119,7 +120,7 @@ fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, re
 }
 
 fn titled(name: &str, model: &str) -> Phrase {
-    if model.is_empty() { Phrase::plain(name) } else { phrase!("{name} {model}", name, model) }
+    if model.is_empty() { Phrase::plain(name) } else { phrase!("{name} {model}", Wrote(name), Wrote(model)) }
 }
 
 /// How what is ordered meets what is required.

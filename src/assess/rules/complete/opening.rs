@@ -4,6 +4,7 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::units::Wrote;
 use crate::vocabulary::Kind;
 
 declare! {
@@ -56,7 +57,7 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
     }
     let message = phrase!("the {} goes into no opening", kind.name());
     let finding = Remark::stop(selection.span, message).room(&room.folder);
-    let known: Vec<&str> = room.openings.iter().take(MOST_NAMED).map(|opening| opening.name.as_str()).collect();
+    let known: Vec<_> = room.openings.iter().take(MOST_NAMED).map(|opening| Wrote(&opening.name)).collect();
     let remedy = match known.is_empty() {
         true => "add an opening to `room.yaml`, and name it with `place: …`".into(),
         false => phrase!("name one with `place: …`: {}", Phrase::joined(known, ", ")),

@@ -5,6 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut, Step};
 use crate::book::{NeededFor, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
+use crate::units::Wrote;
 
 declare! {
     /// A choice is still open, and the last day to decide comes near or is past
@@ -65,7 +66,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn holds_up(context: &Context<'_>, selection: &Selection) -> Phrase {
     let day = context.dates.needed(selection).map_or(Phrase::default(), |day| phrase!(", {day}", day));
     match selection.needed_for.get() {
-        Some(NeededFor::Milestone(name)) => phrase!("; it holds up {name}{day}", name, day),
+        Some(NeededFor::Milestone(name)) => phrase!("; it holds up {name}{day}", Wrote(name), day),
         Some(NeededFor::Day(day)) => phrase!("; it is needed on {day}", day),
         None => Phrase::default(),
     }

@@ -1,5 +1,6 @@
 //! One named finish from several makers.
 
+use crate::units::Wrote;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::Context;
@@ -94,16 +95,16 @@ fn judge(room: &Room, things: &[Finished<'_>]) -> Option<Remark> {
     }
     let told = |(maker, of): (&&str, &Vec<&Selection>)| {
         let names: Vec<Phrase> = of.iter().map(|selection| Phrase::name(&selection.name.value)).collect();
-        phrase!("{maker} ({})", maker, Phrase::joined(names, ", "))
+        phrase!("{maker} ({})", Wrote(maker), Phrase::joined(names, ", "))
     };
     let told: Vec<Phrase> = makers.iter().map(told).collect();
     let families = things.iter().flat_map(|(_, _, finish)| metals(finish)).map(|(metal, _)| metal);
     let of_family: BTreeSet<&str> = families.collect();
-    let named: Vec<&str> = of_family.into_iter().filter(|metal| shares_a_family(metal, things)).collect();
+    let named: Vec<_> = of_family.into_iter().filter(|metal| shares_a_family(metal, things)).map(Wrote).collect();
     let comes = if named.len() == 1 { "comes" } else { "come" };
     let message = phrase!(
         "{} {comes} from {} makers and will differ: {}",
-        named.join(" and "),
+        Phrase::joined(named, " and "),
         comes,
         makers.len(),
         Phrase::joined(told, ", ")

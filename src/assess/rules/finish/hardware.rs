@@ -6,7 +6,7 @@ use crate::book::{DetailName, FitsFronts, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Spanned;
 use crate::units::{Length, Quantity};
-use crate::vocabulary::{Kind, Words};
+use crate::vocabulary::Kind;
 
 declare! {
     /// Too few pulls or knobs for the fronts, or screws that do not suit them
@@ -88,7 +88,7 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
         let of = pulls.iter().filter(|(_, fits, _)| together || *fits == what);
         let (first, _, selection) = of.clone().next()?;
         let there = of.filter_map(|(quantity, ..)| quantity.value.whole()).fold(0, u64::saturating_add);
-        short(room, selection, first, what.word(), wanted, there)
+        short(room, selection, first, what, wanted, there)
     };
     groups.into_iter().filter_map(count).collect()
 }
@@ -122,7 +122,7 @@ fn short(
     room: &Room,
     selection: &Selection,
     quantity: &Spanned<Quantity>,
-    what: &str,
+    what: FitsFronts,
     wanted: u64,
     there: u64,
 ) -> Option<Remark> {

@@ -3,13 +3,13 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::site::fitting::{
     DimensionCheck, Fitting, Housing, Side, above, flank, is_under_a_counter, recess, rises_above_counter,
 };
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -81,7 +81,7 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<R
         say(gap),
         say(short),
         say(asked.length),
-        asked.holds
+        Wrote(&asked.holds)
     );
     let finding = fitted.finding(Severity::Stop, at, message);
     Some(finding.remedy("move the opening, add a filler beside it, or choose a model that asks for less"))
@@ -91,7 +91,7 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<R
 fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Vec<Remark> {
     let say = |length| say(length, context.book.project.units);
     let Some(fit) = fitted.option.fit.get() else { return vec![] };
-    let judge = |(place, slot, gauge): (&str, &Slot<Clearance>, &DimensionCheck)| {
+    let judge = |(place, slot, gauge): (&'static str, &Slot<Clearance>, &DimensionCheck)| {
         let asked = partial(slot)?;
         let left = gauge.play().filter(|left| *left < asked.length && gauge.too_small_by().is_none())?;
         let message = phrase!(
@@ -101,7 +101,7 @@ fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fit
             fitted.opening.name.value,
             say(asked.length - left),
             say(asked.length),
-            asked.holds
+            Wrote(&asked.holds)
         );
         let at = gauge.there_at.unwrap_or(fitted.opening.span);
         let finding = fitted.finding(Severity::Stop, at, message);
@@ -120,13 +120,13 @@ fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -
     let shut = vents.0.iter().filter_map(|place| Some((place, left_at(context, fitted, fitting, place.value)?)));
     let shut: Vec<_> = shut.filter(|(_, (_, left))| *left <= Length::ZERO).collect();
     let (first, _) = shut.first().filter(|_| is_closed_in(context, fitted))?;
-    let places: Vec<String> = shut.iter().map(|(place, _)| place.value.to_string()).collect();
-    let sides: Vec<&str> = shut.iter().map(|(_, (side, _))| *side).collect();
+    let places = Phrase::joined(shut.iter().map(|(place, _)| place.value), " and its ");
+    let sides = Phrase::joined(shut.iter().map(|(_, (side, _))| *side), " or ");
     let message = phrase!(
         "it breathes at its {} and is closed in by the opening `{}`, with nothing left {} it",
-        places.join(" and its "),
+        places,
         fitted.opening.name.value,
-        sides.join(" or ")
+        sides
     );
     let finding = fitted.finding(Severity::Query, first.span, message).source("common practice");
     Some(finding.remedy("ask the maker how much air it needs there, or choose one that breathes at the front"))

@@ -8,7 +8,7 @@ use crate::site::fitting::Housing;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
 use crate::source::Span;
-use crate::units::{Length, with_article};
+use crate::units::{Length, Wrote, with_article};
 use crate::vocabulary::{Hazard, Kind, Mount, Trait};
 
 declare! {
@@ -59,7 +59,7 @@ fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let names = |(what, _): &(String, Span), not: &str| what.to_lowercase().contains(&one(not));
     let met = |below: &(String, Span)| fit.not_over.iter().find(|not| names(below, &not.value)).map(|not| not.span);
     let ((what, at), named) = below.iter().find_map(|below| Some((below, met(below)?)))?;
-    let over = with_article(&what.to_lowercase());
+    let over = with_article(Wrote(&what.to_lowercase()));
     let message = phrase!("`{}` may not stand over {over}, by its sheet", fitted.selection.name.value, over);
     let finding = fitted.finding(Severity::Stop, *at, message).also(named, "the sheet's word");
     Some(finding)
@@ -101,7 +101,7 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         fitted.selection.name.value,
         say(reaches),
         say(reaches - clear),
-        below.what.value
+        Wrote(&below.what.value)
     );
     let finding = fitted.finding(severity, below.clear.span()?, message);
     Some(if by_sheet.is_some() { finding } else { finding.source("common practice: its own height") })

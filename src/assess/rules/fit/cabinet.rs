@@ -80,7 +80,7 @@ fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> O
 fn measure(
     context: &Context<'_>,
     fitted: &Placement<'_>,
-    name: &str,
+    name: &'static str,
     is: CabinetFigure,
     asked: LengthRange,
 ) -> Option<Remark> {
@@ -164,7 +164,7 @@ fn other_type(fitted: &Placement<'_>) -> Option<Remark> {
     let message = phrase!(
         "the opening `{}` is made for {} unit, and `{}` is made as {}",
         fitted.opening.name.value,
-        with_article(&made_for.value.to_string()),
+        with_article(made_for.value),
         fitted.selection.name.value,
         made_as
     );

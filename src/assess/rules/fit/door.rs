@@ -7,7 +7,7 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{Side, case_stands_out, casing_beside, flank, hinge_sides, stands_in_the_door_s_way};
 use crate::source::Span;
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::Trait;
 
 /// What a refrigerator usually needs to a wall at its hinges (trade reports F-11: 2" to 2 1/2").
@@ -145,7 +145,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
         None => (Severity::Query, "that is usual"),
     };
     let angle = door.map_or("", |door| door.angle.text());
-    let to_open = if angle.is_empty() { Phrase::default() } else { phrase!(" to open to {angle}", angle) };
+    let to_open = if angle.is_empty() { Phrase::default() } else { phrase!(" to open to {angle}", Wrote(angle)) };
     let message = phrase!(
         "{} is {} from the hinges at the {} of the opening `{}`, {} less than the {} {whose}{to_open}",
         struck.what,

@@ -73,7 +73,7 @@ fn covers(
     fitted: &Placement<'_>,
     front: &Length,
     cutout: &Slot<Readings>,
-    (overlap, word): (Length, &str),
+    (overlap, word): (Length, &'static str),
 ) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let largest = cutout.get()?.0.iter().max_by_key(|reading| reading.value)?;

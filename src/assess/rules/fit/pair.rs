@@ -5,7 +5,7 @@ use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::Stack;
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 
 declare! {
     /// Two things that are joined do not fit together, or may not stand together
@@ -60,7 +60,7 @@ fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Remark> {
         "`{}` may not be joined to `{}`: its sheet does not list the model {model}",
         one.selection.name.value,
         other.selection.name.value,
-        model
+        Wrote(model)
     );
     let finding = one.finding(Severity::Stop, one.opening.pair.span()?, message);
     Some(finding.also(first.span, "the sheet's list").remedy("choose a combination that the sheet lists"))

@@ -129,7 +129,7 @@ fn asked(option: &ProductOption) -> Option<&RequiredPanel> {
 
 fn faults(context: &Context<'_>, panel: &Panel, asked: &RequiredPanel) -> Vec<(Span, Phrase)> {
     let say = |length| say(length, context.book.project.units);
-    let outside = |way: &str, there: Length, asked: &LengthRange| {
+    let outside = |way: &'static str, there: Length, asked: &LengthRange| {
         (!asked.contains(there)).then(|| {
             phrase!(
                 "is {} {way}, where its sheet asks {}",

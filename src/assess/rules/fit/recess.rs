@@ -5,7 +5,7 @@ use crate::assess::{Context, say};
 use crate::book::DetailName;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -44,7 +44,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
     if let Some(holds) = hollow.holds() {
-        let message = phrase!("`{name}` goes into a wall that holds a {}", name, holds.value);
+        let message = phrase!("`{name}` goes into a wall that holds a {}", name, Wrote(&holds.value));
         let finding = fitted.finding(Severity::Stop, holds.span, message);
         return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
     }

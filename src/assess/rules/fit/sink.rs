@@ -85,7 +85,7 @@ fn too_narrow(
     context: &Context<'_>,
     fitted: &Placement<'_>,
     inside: &Inside<'_>,
-    (needs, severity, with): (Length, Severity, &str),
+    (needs, severity, with): (Length, Severity, &'static str),
 ) -> Option<Remark> {
     let there = &inside.told;
     if needs <= there.value {

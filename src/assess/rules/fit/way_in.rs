@@ -6,7 +6,7 @@ use crate::assess::{Context, say};
 use crate::book::{DetailName, NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, way_in};
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Kind, Trade};
 
 declare! {
@@ -92,7 +92,7 @@ fn flat(context: &Context<'_>, room: &Room, selection: &Selection, option: &Prod
     let wide = option.size.width.spanned()?;
     let high = option.size.height.get().and_then(|height| height.least.or(height.most))?;
     let point = closed(context, room, option, (PANE, wide.value, high))?;
-    let message = phrase!("`{}` does not go through the {} on its edge", selection.name.value, point.name);
+    let message = phrase!("`{}` does not go through the {} on its edge", selection.name.value, Wrote(&point.name));
     let finding =
         about(room, selection, option, Severity::Query, wide.span, message).also(point.span, "the narrow point");
     Some(finding.remedy("ask how it is brought in, or plan it in two panes, before it is made"))
@@ -113,7 +113,7 @@ fn stone(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
         selection.name.value,
         say(piece.length),
         say(piece.depth),
-        point.name
+        Wrote(&point.name)
     );
     let finding = about(room, selection, option, Severity::Query, piece.name.span, message);
     let finding = finding.also(point.span, "the narrow point");
@@ -153,7 +153,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
         "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it without doors",
         selection.name.value,
         say(short.abs(), context.book.project.units),
-        point.name
+        Wrote(&point.name)
     );
     let finding = about(room, selection, option, Severity::Query, option.size.width.span()?, message);
     Some(
@@ -175,13 +175,13 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
         phrase!(
             "{what} goes through the {} with {} to spare; {} is usual",
             what,
-            point.name,
+            Wrote(&point.name),
             say(spare),
             say(PLAY_ON_THE_WAY)
         )
     };
     let large = |what: Phrase, (spare, point): (Length, &NarrowPoint)| {
-        phrase!("{what} is {} too large for the {}", what, say(spare), point.name)
+        phrase!("{what} is {} too large for the {}", what, say(spare), Wrote(&point.name))
     };
     let crate_of = || phrase!("the carton of `{name}`", name);
     let bare_of = || phrase!("`{name}`, doors off,", name);

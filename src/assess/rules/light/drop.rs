@@ -7,7 +7,7 @@ use crate::assess::{Context, say};
 use crate::book::{DetailName, DetailValue, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::fitting::overhead::{Slope, at, slope};
-use crate::units::{Length, LengthRange};
+use crate::units::{Length, LengthRange, Wrote};
 use crate::vocabulary::supply::Worded;
 use crate::vocabulary::{Hazard, Kind, Pitch};
 
@@ -129,12 +129,12 @@ fn askew(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
         return None;
     }
     let made = match made_for {
-        Pitch::Degrees(most) if most > 0.0 => phrase!("at most {most} degrees", format!("{most:.0}")),
+        Pitch::Degrees(most) if most > 0.0 => phrase!("at most {most} degrees", Wrote(&format!("{most:.0}"))),
         _ => "level ceilings only".into(),
     };
     let message = phrase!(
         "the ceiling slopes by {slope} degrees, and the canopy of `{name}` is made for {made}",
-        format!("{slope:.0}"),
+        Wrote(&format!("{slope:.0}")),
         name,
         made
     );

@@ -5,7 +5,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Amounts, Context};
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::units::Quantity;
+use crate::units::{Quantity, Value, Wrote};
 
 declare! {
     /// Price, quantity and total do not agree
@@ -62,7 +62,7 @@ fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<R
     let price = option.price.spanned()?;
     let finding = |severity, span, message: Phrase| about(room, selection, option, severity, span, message);
     let Some(sum) = Amounts::price(option) else {
-        let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
+        let quantity = option.quantity.get().cloned().map_or(Value::Count(1), Value::Quantity);
         let message = phrase!(
             "{} times {quantity}, with its accessories, is more than can be reckoned with",
             price.value,
@@ -75,7 +75,7 @@ fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<R
     if total.value == sum || Some(total.value) == alone {
         return None;
     }
-    let quantity = option.quantity.get().map_or_else(|| "1".into(), Quantity::to_string);
+    let quantity = option.quantity.get().cloned().map_or(Value::Count(1), Value::Quantity);
     let message =
         phrase!("the total is {}, and {} times {quantity} comes to {sum}", total.value, price.value, quantity, sum);
     let finding = finding(Severity::Stop, total.span, message).also(price.span, "the price of one");
@@ -89,7 +89,7 @@ fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> O
     if alike(&per.value, unit) {
         return None;
     }
-    let message = phrase!("the price is for one {}, and the quantity is {}", per.value, quantity.value);
+    let message = phrase!("the price is for one {}, and the quantity is {}", Wrote(&per.value), quantity.value);
     let finding = about(room, selection, option, Severity::Stop, per.span, message);
     Some(finding.also(quantity.span, "the quantity").remedy("write price and quantity in one unit"))
 }

@@ -7,7 +7,7 @@ use crate::assess::{Context, Prerequisite, Reason, RunsOut, Unsettled};
 use crate::book::{Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::source::{Span, Spanned};
-use crate::units::Date;
+use crate::units::{Date, Wrote};
 
 declare! {
     /// A thing is, or must soon be, ordered before what it depends on is settled
@@ -103,7 +103,7 @@ fn finding(
 fn told(room: &Room, waits: &[(Prerequisite<'_>, Unsettled)]) -> Phrase {
     let name = |ground: &Prerequisite<'_>| match ground.room.folder == room.folder {
         true => phrase!("`{}`", ground.selection.name.value),
-        false => phrase!("`{}` ({})", ground.selection.name.value, ground.room.title()),
+        false => phrase!("`{}` ({})", ground.selection.name.value, Wrote(ground.room.title())),
     };
     let mut alike: Vec<(Reason, Unsettled, Vec<Phrase>)> = Vec::new();
     for (ground, lacks) in waits {

@@ -4,6 +4,7 @@ use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::units::Wrote;
 
 declare! {
     /// The quotation holds no longer
@@ -37,7 +38,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(until) = option.order.good_until.spanned().filter(|until| until.value < context.today) else {
             continue;
         };
-        let quote = option.order.quote.get().map_or(Phrase::default(), |quote| phrase!(" {quote}", quote));
+        let quote = option.order.quote.get().map_or(Phrase::default(), |quote| phrase!(" {quote}", Wrote(quote)));
         let message = phrase!("the quotation{quote} for `{}` held until {}", quote, selection.name.value, until.value);
         let finding = Remark::query(until.span, message).room(&room.folder);
         let remedy = "have it quoted again before anybody signs, and write the new price and date";

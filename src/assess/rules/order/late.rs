@@ -5,6 +5,7 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::units::Wrote;
 
 declare! {
     /// The last day to order is past, or what is ordered comes too late
@@ -97,7 +98,7 @@ fn held_up(context: &Context<'_>, selection: &Selection) -> Phrase {
 fn waits(context: &Context<'_>, selection: &Selection) -> Phrase {
     let day = context.dates.needed(selection).map_or(Phrase::default(), |day| phrase!(", {day}", day));
     match selection.needed_for.get() {
-        Some(NeededFor::Milestone(name)) => phrase!("; {name} waits for it{day}", name, day),
+        Some(NeededFor::Milestone(name)) => phrase!("; {name} waits for it{day}", Wrote(name), day),
         _ => Phrase::default(),
     }
 }

@@ -15,7 +15,7 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::site::fitting::waste::waste;
 use crate::source::Spanned;
-use crate::units::{Area, Counted, Length, Quantity, Weight};
+use crate::units::{Area, Counted, Length, Quantity, Weight, Wrote};
 use crate::vocabulary::{Mention, Trade};
 
 declare! {
@@ -242,9 +242,9 @@ fn lots(context: &Context<'_>, findings: &mut Findings<'_>) {
             let message = phrase!(
                 "`{}` is of lot {}, and `{}`, the same product, of lot {}",
                 selection.name.value,
-                lot.value,
+                Wrote(&lot.value),
                 with.name.value,
-                other.value
+                Wrote(&other.value)
             );
             let finding = about(room, selection, option, Severity::Query, lot.span, message);
             let remedy = "have one lot sent for both, or lay both out in daylight before either is set";

@@ -4,6 +4,7 @@ use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::units::Wrote;
 
 declare! {
     /// The last day to order is within two weeks
@@ -44,7 +45,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         if !context.depends.waits_for(selection, context.approvals).is_empty() {
             continue;
         }
-        let from = option.supplier.get().map_or(Phrase::default(), |supplier| phrase!(" from {supplier}", supplier));
+        let from =
+            option.supplier.get().map_or(Phrase::default(), |supplier| phrase!(" from {supplier}", Wrote(supplier)));
         let message = phrase!("`{}` must be ordered{from} by {last}", selection.name.value, from, last);
         let at = option.lead_time.span().unwrap_or(selection.span);
         let finding = Remark::note(at, message).room(&room.folder);

@@ -132,7 +132,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
     })
 }
 
-fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &str) -> Remark {
+fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &'static str) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
         "`{}`{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",

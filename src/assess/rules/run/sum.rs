@@ -6,7 +6,7 @@ use crate::assess::{Context, say};
 use crate::book::{Room, Run};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 
 declare! {
     /// A run is longer than the wall that it stands against
@@ -84,7 +84,8 @@ fn wall(context: &Context<'_>, room: &Room, run: &Run, starts: Length) -> Option
     let wall = plan.walls.get(plan.wall_named(run.wall.get()?)?)?;
     let measured = wall.measured().filter(|measured| measured.value <= wall.frame.length());
     let at = measured.map(|measured| measured.span).or_else(|| room.outline.span())?;
-    let name = if wall.name() == wall.letter { phrase!("wall {}", wall.letter) } else { phrase!("`{}`", wall.name()) };
+    let name =
+        if wall.name() == wall.letter { phrase!("wall {}", Wrote(&wall.letter)) } else { phrase!("`{}`", wall.name()) };
     let how = if measured.is_some() { " as measured" } else { "" };
     let from = if starts > Length::ZERO { "the rest of " } else { "" };
     Some(There { length: wall.length() - starts, at, what: phrase!("{from}{name}{how}", from, name, how) })

@@ -123,8 +123,8 @@ fn kilowatts(watts: u32) -> Phrase {
     phrase!("{}.{}", watts / 1000, watts % 1000 / 100)
 }
 
-fn list(volts: &[u32]) -> String {
-    volts.iter().map(ToString::to_string).collect::<Vec<_>>().join("/")
+fn list(volts: &[u32]) -> Phrase {
+    Phrase::joined(volts.iter().copied(), "/")
 }
 
 #[cfg(test)]

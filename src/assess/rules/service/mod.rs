@@ -16,6 +16,7 @@ use crate::book::{Needs, Service, Services, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
+use crate::units::Wrote;
 use crate::vocabulary::supply::{Worded, is_none};
 
 /// A service that a thing needs, and what is at its opening.
@@ -52,7 +53,7 @@ impl<T> ServiceNeed<'_, T> {
     /// out at all, that is told.
     fn absent(&self, service: Service) -> Option<Remark> {
         let name = &self.fitted.selection.name.value;
-        let (needs, opening) = (&self.needs.words, &self.fitted.opening.name.value);
+        let (needs, opening) = (Wrote(&self.needs.words), &self.fitted.opening.name.value);
         match self.there {
             Some(there) if is_none(&there.words) => {
                 let message = phrase!(

@@ -4,6 +4,7 @@ use super::asked;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Severity, phrase};
+use crate::units::Wrote;
 use crate::vocabulary::Hazard;
 
 declare! {
@@ -45,8 +46,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let message = phrase!(
             "`{}` has a {} plug, and the receptacle is a {}",
             asked.fitted.selection.name.value,
-            needs.pattern.as_deref().unwrap_or_default(),
-            there.pattern.as_deref().unwrap_or_default()
+            Wrote(needs.pattern.as_deref().unwrap_or_default()),
+            Wrote(there.pattern.as_deref().unwrap_or_default())
         );
         let remedy =
             "have an electrician fit the receptacle that the sheet asks for, or order the maker's cord for this one";

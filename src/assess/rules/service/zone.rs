@@ -84,7 +84,7 @@ fn fault(
 ) -> Option<Phrase> {
     let say = |length: Length| say(length, context.book.project.units);
     let name = &fitted.selection.name.value;
-    let outside = |way: &str, at: Option<&Length>, range: Option<&LengthRange>| {
+    let outside = |way: &'static str, at: Option<&Length>, range: Option<&LengthRange>| {
         let (at, range) = (at?, range?);
         (!range.contains(*at)).then(|| {
             phrase!(

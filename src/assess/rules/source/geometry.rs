@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Plan, PlanFault, Wrong};
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 
 declare! {
     /// A room's plan cannot be as it is written
@@ -74,16 +74,19 @@ fn words(context: &Context<'_>, fault: &PlanFault) -> (Phrase, Phrase) {
             (phrase!("the outline has {count} corners", count), "write the corners of the room's walls alone".into())
         }
         Wrong::NoLength(wall) => (
-            phrase!("wall {wall} begins and ends at one corner", wall),
+            phrase!("wall {wall} begins and ends at one corner", Wrote(wall)),
             "leave out the corner that is written twice".into(),
         ),
         Wrong::Crosses(one, other) => (
-            phrase!("wall {one} and wall {other} of the outline cross", one, other),
+            phrase!("wall {one} and wall {other} of the outline cross", Wrote(one), Wrote(other)),
             "write the corners in order, going round the room once".into(),
         ),
         Wrong::UnknownWall(wall, known) => (
             phrase!("the outline has no wall `{wall}`", wall),
-            phrase!("its walls are {}; give one of them that name, or write its letter", Phrase::joined(known, ", ")),
+            phrase!(
+                "its walls are {}; give one of them that name, or write its letter",
+                Phrase::joined(known.iter().map(|name| Wrote(name)), ", ")
+            ),
         ),
         Wrong::NoOutline(wall) => (
             phrase!("`{item}` is set out from wall `{wall}`, and the room has no outline", item, wall),
@@ -114,7 +117,7 @@ fn past_the_end(context: &Context<'_>, item: &str, wall: &str, (by, long): (Leng
 }
 
 fn named(wall: &str) -> Phrase {
-    if wall.len() < 3 { phrase!("wall {wall}", wall) } else { phrase!("`{wall}`", wall) }
+    if wall.len() < 3 { phrase!("wall {wall}", Wrote(wall)) } else { phrase!("`{wall}`", wall) }
 }
 
 #[cfg(test)]

@@ -10,7 +10,7 @@ use crate::book::{Direction, Seam, SeamOver, Slab, Top};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::nest::{Sides, Stock, slabs};
 use crate::source::Span;
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Trait};
 
 declare! {
@@ -179,7 +179,7 @@ fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Optio
         ),
         _ => return None,
     };
-    let message = phrase!("the seam of `{}` {} {fault}", counter.name(), seam.at.value, fault);
+    let message = phrase!("the seam of `{}` {} {fault}", counter.name(), Wrote(&seam.at.value), fault);
     Some(counter.finding(Severity::Query, seam.at.span, message).source(SEAMS).remedy(remedy))
 }
 

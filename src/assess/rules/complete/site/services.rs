@@ -6,6 +6,7 @@ use crate::assess::rules::Findings;
 use crate::book::{ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::units::Wrote;
 use crate::vocabulary::supply::is_none;
 use crate::vocabulary::{Hazard, Kind, Mention, Words};
 
@@ -40,7 +41,7 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let message = phrase!(
         "`{}` has a {plug} plug, and nobody says which receptacle is at the opening `{}`",
         fitted.selection.name.value,
-        plug,
+        Wrote(plug),
         fitted.opening.name.value
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
@@ -60,7 +61,7 @@ fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
     let message = phrase!(
         "`{name}` is fixed to blocking ({}), and {is} in the wall at the opening `{opening}`",
         name,
-        needs.value,
+        Wrote(&needs.value),
         is,
         opening
     );
@@ -98,7 +99,8 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
     if takes_opening || selection.place.get().is_some() {
         return None;
     }
-    let message = phrase!("`{}` needs power ({}), and nobody says what is there", selection.name.value, needs.words);
+    let message =
+        phrase!("`{}` needs power ({}), and nobody says what is there", selection.name.value, Wrote(&needs.words));
     let finding = about(room, selection, option, Severity::Query, needs.span, message);
     Some(with_power(
         finding.remedy("add an opening for it with its `service: {power: …}`, and name that as its `place`"),

@@ -95,7 +95,7 @@ fn type_of_unit(fitted: &Placement<'_>) -> Option<Remark> {
     let message = phrase!(
         "the opening `{}` is made for {} unit, and nobody says how `{}` is made",
         fitted.opening.name.value,
-        with_article(&made_for.value.to_string()),
+        with_article(made_for.value),
         fitted.selection.name.value
     );
     (!is_said).then(|| {

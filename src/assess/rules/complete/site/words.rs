@@ -3,6 +3,7 @@
 use crate::book::{Needs, Service, Services, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::units::Wrote;
 use crate::vocabulary::supply::{Gas, InWords, Pipe, Power, Water, Worded, is_none};
 use crate::vocabulary::{Hazard, Words};
 
@@ -66,7 +67,7 @@ fn at_opening<T: InWords + Default + PartialEq>(fitted: &Placement<'_>, service:
         "`{}` needs {key} ({}), and what is written of it at the opening `{}` can't be understood: `{}`",
         fitted.selection.name.value,
         key.word(),
-        needs.words,
+        Wrote(&needs.words),
         fitted.opening.name.value,
         there.words
     );
