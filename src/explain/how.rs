@@ -49,6 +49,7 @@ fn shown(recipe: &str) -> String {
     let (_, rest) = recipe.split_once('\n').unwrap_or((recipe, ""));
     let named = rest.lines().map(|line| match line.strip_prefix("```yaml ") {
         Some(path) => format!("`{path}`:\n\n```\n"),
+        None if line == "```sh" => "In a terminal:\n\n```\n".into(),
         None => format!("{line}\n"),
     });
     heading(title(recipe)) + &prose(&named.collect::<String>())

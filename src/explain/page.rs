@@ -69,6 +69,12 @@ fn table(lines: &[&str]) -> String {
     rows.iter().map(told).collect::<String>() + "\n"
 }
 
+/// The words of a doc comment as plain text: each of its lines begins with a blank.
+pub fn of_comment(comment: &str) -> String {
+    let lines = comment.lines().map(|line| line.strip_prefix(' ').unwrap_or(line));
+    prose(&lines.collect::<Vec<_>>().join("\n"))
+}
+
 /// Markdown as plain text: headings ruled, paragraphs wrapped, tables in columns, code as it stands.
 pub fn prose(markdown: &str) -> String {
     let mut text = String::new();
@@ -82,7 +88,7 @@ pub fn prose(markdown: &str) -> String {
         }
         paragraph.clear();
     };
-    for line in markdown.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)) {
+    for line in markdown.lines() {
         if line.trim_start().starts_with("```") {
             flush(&mut paragraph, &mut text);
             code = !code;
@@ -117,7 +123,10 @@ pub fn cut(line: &str) -> String {
     let blank = comma.or_else(|| letters.iter().take(WIDTH).rposition(|letter| *letter == ' '));
     let (first, rest) = letters.split_at(blank.filter(|at| *at > 8).unwrap_or(WIDTH));
     let (first, rest): (String, String) = (first.iter().collect(), rest.iter().collect());
-    format!("{first}\n{}", cut(&format!("        {}", rest.trim_start())))
+    // Deeper than where it began, so that what is copied is still one value; a remark goes on as one.
+    let indent = " ".repeat(line.chars().take_while(|letter| *letter == ' ').count() + 4);
+    let remark = if first.contains(" # ") || first.trim_start().starts_with("# ") { "# " } else { "" };
+    format!("{first}\n{}", cut(&format!("{indent}{remark}{}", rest.trim_start())))
 }
 
 #[cfg(test)]
@@ -126,9 +135,9 @@ mod tests {
 
     #[test]
     fn a_table_stands_in_columns_and_a_wide_one_in_entries() {
-        let narrow = prose(" | length | count |\n | --- | --- |\n | 4 ft | 1 or 2 |\n");
+        let narrow = of_comment(" | length | count |\n | --- | --- |\n | 4 ft | 1 or 2 |\n");
         assert_eq!(narrow, "  length  count\n  4 ft    1 or 2\n\n");
-        let wide = prose(&format!(" | what | figure |\n | --- | --- |\n | joint | {} |\n", "wide ".repeat(30)));
+        let wide = of_comment(&format!(" | what | figure |\n | --- | --- |\n | joint | {} |\n", "wide ".repeat(30)));
         assert!(wide.lines().all(|line| line.chars().count() <= WIDTH), "{wide}");
         assert!(wide.contains("  joint                 wide wide"), "{wide}");
     }

@@ -4,7 +4,7 @@ use crate::assess::rules::{RULES, Rule, can_be_waived};
 
 use crate::units::System;
 
-use super::page::{cut, entry, heading, paragraph, prose};
+use super::page::{cut, entry, heading, of_comment, paragraph};
 
 /// Every rule with its fault in a line.
 pub fn all() -> String {
@@ -18,7 +18,7 @@ pub fn all() -> String {
 /// A rule's page.
 pub fn page(rule: &Rule) -> String {
     let mut text = heading(&format!("{} ({})", rule.code, rule.severity.word()));
-    text += &prose(&rule.page(System::Imperial));
+    text += &of_comment(&rule.page(System::Imperial));
     if !rule.sources.is_empty() {
         text += &paragraph(&format!("Figures from: {}.", rule.sources.join("; ")));
     }

@@ -31,6 +31,13 @@ fn blocks(recipe: &str) -> Vec<Block<'_>> {
     blocks
 }
 
+/// The file of that path as a page prints it, with the page's own margin taken off.
+fn printed<'a>(page: &'a str, path: &str) -> String {
+    let (_, rest) = page.split_once(&format!("`{path}`:\n\n")).unwrap_or_else(|| panic!("{path} in {page}"));
+    let is_code = |line: &&'a str| line.starts_with("    ") || line.is_empty();
+    rest.lines().take_while(is_code).map(|line| format!("{}\n", line.strip_prefix("    ").unwrap_or(line))).collect()
+}
+
 /// Lays a file down, with a picture for each that it names.
 fn lay(book: &Path, block: &Block<'_>) {
     let file = book.join(block.path);
@@ -55,7 +62,14 @@ fn every_recipe_holds_as_it_stands() {
         let book = project.beside("book");
         let at = book.to_str().expect("UTF-8");
         project.run(["start", at, "--today", "2027-01-15"]).exits(0);
-        let blocks = blocks(&recipe);
+        let title = recipe.lines().next().expect("a title").trim_start_matches("# ");
+        let page = project.run(["explain", "how", title]).exits(0).stdout;
+        // What is copied is what is printed.
+        let blocks = blocks(&recipe).into_iter().map(|block| match block.path {
+            "" => block,
+            path => Block { text: printed(&page, path), ..block },
+        });
+        let blocks: Vec<_> = blocks.collect();
         assert!(!blocks.is_empty(), "{}", path.display());
         for block in &blocks {
             if block.language == "yaml" {
