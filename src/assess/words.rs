@@ -77,6 +77,15 @@ pub fn say_range(range: LengthRange, system: System) -> Value {
     Value::Range(range, system)
 }
 
+/// Air that is moved, in the book's own units: `600 cfm`, `1019 m³/h`.
+pub fn say_air(cfm: u32, system: System) -> Phrase {
+    match system {
+        System::Imperial => phrase!("{} cfm", cfm),
+        // A foot is 0.3048 m exactly: 1 cfm is 1.699 010 795 52 m³/h.
+        System::Metric => phrase!("{} m³/h", (u64::from(cfm) * 1_699_011 + 500_000) / 1_000_000),
+    }
+}
+
 /// An area in both systems, the book's own first: `6.7 m² (≈ 72.1 sq ft)`.
 pub fn say_area(area: Area, system: System) -> Phrase {
     match system {

@@ -5,10 +5,11 @@ use crate::assess::codes::{
     KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
 };
 use crate::assess::rules::{Check, Findings, declare};
+use crate::assess::words::say_air;
 use crate::assess::{Context, about};
 use crate::book::{Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::supply::{Airflow, Worded};
 use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait};
 
@@ -73,9 +74,9 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
     }
     let cooks = room.selections.iter().find(|selection| selection.has(Trait::Cooks))?;
     let message = phrase!(
-        "nothing moves air out over `{}`, and the code asks {} cfm in a room where somebody cooks",
+        "nothing moves air out over `{}`, and the code asks {} in a room where somebody cooks",
         cooks.name.value,
-        ruling.value
+        say_air(ruling.value, context.book.project.units)
     );
     let finding = Remark::query(cooks.name.span, message).room(&room.folder);
     let remedy = "add the hood, or whatever moves the air out there, with its `airflow`";
@@ -83,6 +84,7 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    let air = |cfm| say_air(cfm, context.book.project.units);
     findings.extend(context.book.rooms.iter().filter_map(|room| no_hood(context, room)));
     for (room, selection, option) in context.site.options() {
         let Some((airflow, at)) = option.fact::<Worded<Option<Airflow>>>() else { continue };
@@ -100,10 +102,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let missed: Vec<&Asks> = asks.iter().filter(|asks| asks.cfm > moves).collect();
         let Some(most) = missed.iter().map(|asks| asks.cfm).max() else { continue };
         let severity = missed.iter().map(|asks| asks.severity).min().unwrap_or(Severity::Query);
-        let told: Vec<Phrase> = missed.iter().map(|asks| phrase!("{} asks {} cfm", asks.who, asks.cfm)).collect();
-        let message = phrase!("`{}` moves {moves} cfm: {}", selection.name.value, moves, Phrase::joined(told, ", "));
-        let remedy =
-            phrase!("choose one that moves {most} cfm, and look at its duct and at make-up air in the same step", most);
+        let told: Vec<Phrase> = missed.iter().map(|asks| phrase!("{} asks {}", asks.who, air(asks.cfm))).collect();
+        let message =
+            phrase!("`{}` moves {moves}: {}", selection.name.value, Wrote(&airflow.words), Phrase::joined(told, ", "));
+        let remedy = phrase!(
+            "choose one that moves {most}, and look at its duct and at make-up air in the same step",
+            air(most)
+        );
         findings.push(about(room, selection, option, severity, at, message).remedy(remedy));
     }
 }
@@ -128,7 +133,10 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
     if let (Some(width), Some(rule)) = (option.size.width.get(), context.rulings().number(a_foot)) {
         let from = context.rulings().number(&WALL_HOOD_A_FOOT_LEAST).filter(|_| !island);
         let who = match from.map(|least| by_width(*width, least.value)) {
-            Some(from) => phrase!("the rule of thumb for its width, whose band begins at {from} cfm,", from),
+            Some(from) => phrase!(
+                "the rule of thumb for its width, whose band begins at {from},",
+                say_air(from, context.book.project.units)
+            ),
             None => "the rule of thumb for an island".into(),
         };
         asks.push(Asks { cfm: by_width(*width, rule.value), who, severity: rule.severity });

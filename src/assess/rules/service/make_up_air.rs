@@ -1,11 +1,13 @@
 //! Exhaust that needs make-up air.
 
-use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Family};
+use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Family, Ruling};
 use crate::assess::rules::{Check, Findings, declare};
+use crate::assess::words::say_air;
 use crate::assess::{Context, about};
 use crate::book::{ProductOption, Room};
-use crate::finding::phrase;
-use crate::vocabulary::supply::Airflow;
+use crate::finding::{Phrase, Severity, phrase};
+use crate::units::Wrote;
+use crate::vocabulary::supply::{Airflow, Worded};
 use crate::vocabulary::{Hazard, Kind, Mention};
 
 declare! {
@@ -17,7 +19,8 @@ declare! {
     /// asks this only of a house with an open flue: where the book adopts such an edition, its
     /// `house: {open flue: …}` decides. A town's amendment is written under `codes`: of the amount that is
     /// allowed without, and of the `exhaust that make-up air need not replace`. The remedy names how much
-    /// air is wanted.
+    /// air is wanted. In a country that the code is not published for, and in a book that does not adopt it, the
+    /// same hood is asked about where the house has an open flue, or nobody says whether it has.
     ///
     /// ## Why it matters
     /// A strong hood in a tight house draws smoke down the flue. Make-up air that is found out late
@@ -34,10 +37,10 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// IRC M1503.4 (2009 to 2015), M1503.6 (2018 on).
+    /// IRC M1503.4 (2009 to 2015), M1503.6 (2018 on). Elsewhere common practice.
     "service/make-up-air", Query,
     due: RoughInClosed, tells: [Installer],
-    sources: ["IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)"],
+    sources: ["IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)", "common practice"],
     caution: Some(Hazard::Air),
     Check::Book(check)
 }
@@ -48,31 +51,76 @@ const OPEN_FLUES_ONLY: u16 = 2018;
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let rulings = context.rulings();
     let Some(most) = rulings.number(&EXHAUST_WITHOUT_MAKE_UP_AIR) else { return };
-    let sealed = context.book.project.house.open_flue.get() == Some(&false);
-    if sealed && rulings.editions().year(Family::Irc).is_some_and(|year| year >= OPEN_FLUES_ONLY) {
+    let has_code = rulings.offers(Family::Irc) || most.severity == Severity::Stop;
+    let open_flue = context.book.project.house.open_flue.get().copied();
+    let is_asked_of_open_flues_only =
+        !has_code || rulings.editions().year(Family::Irc).is_some_and(|year| year >= OPEN_FLUES_ONLY);
+    if open_flue == Some(false) && is_asked_of_open_flues_only {
         return;
     }
     for (room, selection, option) in context.site.options() {
-        let is_hood = selection.is(Kind::Hood);
-        let Some((at, moves)) =
-            option.understood::<Option<Airflow>>().and_then(|(airflow, at)| Some((at, (*airflow)?.0)))
-        else {
-            continue;
-        };
-        if !is_hood || moves <= most.value || has_make_up(room, option) {
+        let Some((airflow, at)) = option.fact::<Worded<Option<Airflow>>>() else { continue };
+        let Some(Airflow(moves)) = airflow.is else { continue };
+        if !selection.is(Kind::Hood) || moves <= most.value || has_make_up(room, option) {
             continue;
         }
-        let message = phrase!(
-            "`{}` can move {moves} cfm, more than the {} cfm allowed without make-up air, and no line orders any",
-            selection.name.value,
-            moves,
-            most.value
-        );
+        let told = match has_code {
+            true => by_the_code(context, &selection.name.value, (airflow, &most)),
+            false => by_custom(&selection.name.value, (airflow, open_flue.is_some())),
+        };
         findings.push(
-            about(room, selection, option, most.severity, at, message)
-                .remedy(phrase!("order about {} cfm of make-up air with its damper, choose a smaller hood, or ask the town for its amendment", amount(context, moves)))
-                .source(most.source.clone()),
+            about(room, selection, option, most.severity, at, told.message).remedy(told.remedy).source(told.source),
         );
+    }
+}
+
+/// What is said of a hood.
+struct Told {
+    message: Phrase,
+    remedy: Phrase,
+    source: String,
+}
+
+/// Where a code that is published for the book's country, or that it adopts, sets the amount.
+fn by_the_code(context: &Context<'_>, name: &str, (moves, most): (&Worded<Option<Airflow>>, &Ruling<u32>)) -> Told {
+    let air = |cfm| say_air(cfm, context.book.project.units);
+    Told {
+        message: phrase!(
+            "`{}` can move {moves}, more than the {} allowed without make-up air, and no line orders any",
+            name,
+            Wrote(&moves.words),
+            air(most.value)
+        ),
+        remedy: phrase!(
+            "order about {} of make-up air with its damper, choose a smaller hood, or ask the town for its amendment",
+            air(moves.is.map_or(0, |Airflow(moves)| amount(context, moves)))
+        ),
+        source: most.source.clone(),
+    }
+}
+
+/// Elsewhere what can poison is asked about all the same, by what is known of the house.
+fn by_custom(name: &str, (moves, has_open_flue): (&Worded<Option<Airflow>>, bool)) -> Told {
+    let (house, remedy) = match has_open_flue {
+        true => (
+            "the house has an open flue",
+            "have whoever installs and tests what burns say how air comes in, and order it; local rules decide",
+        ),
+        false => (
+            "nobody says whether the house has an open flue",
+            "ask whether an appliance in the house draws its air from the rooms, and write it into `book.yaml`, as `open flue` \
+             under `house`; where one does, whoever installs it says how air comes in",
+        ),
+    };
+    Told {
+        message: phrase!(
+            "`{}` can move {moves} out of the rooms, no line orders air to come in, and {house}",
+            name,
+            Wrote(&moves.words),
+            house
+        ),
+        remedy: Phrase::from(remedy),
+        source: "common practice".into(),
     }
 }
 
@@ -129,6 +177,23 @@ mod tests {
         assert_eq!(wanted("700 cfm", open).as_deref(), Some("700"));
         let amended = "codes: {figures: [{figure: exhaust that make-up air need not replace, is: 400 cfm, because: amendment of M1503.6, by: the town}]}";
         assert_eq!(wanted("700 cfm", amended).as_deref(), Some("300"));
+    }
+
+    /// One country's code is no other's; that a strong hood draws smoke down an open flue holds everywhere.
+    #[test]
+    fn in_another_country_it_is_a_question_of_the_flue_in_the_book_s_own_units() {
+        let in_britain = |house: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: GBP\nunits: metric\ncountry: GB\n{house}\n");
+            hood("780 m3/h", "").file("book.yaml", book)
+        };
+        in_britain("house: {open flue: no}").stays_silent();
+        in_britain("house: {open flue: yes}")
+            .finds("`Hood` can move 780 m3/h out of the rooms, no line orders air to come in, and the house has an open flue")
+            .weighs("query")
+            .cautions();
+        in_britain("").finds(
+            "`Hood` can move 780 m3/h out of the rooms, no line orders air to come in, and nobody says whether the house has an open flue",
+        );
     }
 
     /// Source: check values IR-11: a town's amendment moves the threshold to 600 cfm.
