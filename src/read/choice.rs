@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::OPTION;
-use crate::book::{Burning, ProductOption, Top};
+use crate::book::{Burning, Fuel, ProductOption, Top};
 use crate::finding::{Code, Phrase, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
@@ -24,10 +24,13 @@ pub fn read_all(
     faults: &mut Faults,
 ) -> Vec<ProductOption> {
     let shared = shared(node, options.is_some());
+    let told_by_kind = kind.and(node.at("kind")).and_then(fuel_named);
     let Some(options) = options else {
         let mut own = Layers::default();
         own.lay_under(shared.into_iter());
-        return read(common, own, OptionOf { kind, number: 0, span: node.span }, faults).into_iter().collect();
+        return read(common, own, OptionOf { kind, told_by_kind, number: 0, span: node.span }, faults)
+            .into_iter()
+            .collect();
     };
     if let Some((key, _)) = Layers::pairs_of(node).iter().find(|(key, _)| key.value == "product") {
         let message = "`product` stands beside `options`, and none of them takes anything from it";
@@ -47,7 +50,9 @@ pub fn read_all(
         let mut own = Layers::default();
         own.lay_under(Layers::pairs_of(item).iter());
         own.lay_under(shared.iter().copied());
-        let Some(option) = read(common, own, OptionOf { kind, number, span: item.span }, faults) else { continue };
+        let Some(option) = read(common, own, OptionOf { kind, told_by_kind, number, span: item.span }, faults) else {
+            continue;
+        };
         if !ids.insert(option.id.value.clone()) {
             let message = phrase!("two options have the id `{}`", option.id.value);
             faults.stop(Code::DUPLICATE, option.id.span, message, "give each option an id of its own");
@@ -64,7 +69,7 @@ pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     }
     let mut own = Layers::default();
     own.lay_under(Layers::pairs_of(node).iter());
-    read(common, own, OptionOf { kind: None, number: 0, span: node.span }, faults);
+    read(common, own, OptionOf { kind: None, told_by_kind: None, number: 0, span: node.span }, faults);
 }
 
 /// The fields of an option that stand in the selection itself.
@@ -76,6 +81,8 @@ fn shared(node: &Node, several: bool) -> Vec<&Pair> {
 /// Which option is read.
 struct OptionOf {
     kind: Option<Kind>,
+    /// The fuel that the word for its kind names: `gas range`.
+    told_by_kind: Option<(Fuel, Span)>,
     number: usize,
     span: Span,
 }
@@ -96,6 +103,7 @@ fn read<'n>(
         option.id.value = letter(of.number).to_lowercase();
     }
     settle_material(&mut option, of.kind, faults);
+    settle_fuel(&mut option, of.told_by_kind, faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
     option.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
     Some(option)
@@ -122,6 +130,26 @@ fn settle_material(option: &mut ProductOption, kind: Option<Kind>, faults: &mut 
             faults.stop(Code::WRONG_TYPE, at, phrase!("this {told}", Phrase::from(told)), remedy);
             option.material = Slot::Invalid;
         }
+    }
+}
+
+/// The fuel that the word for a kind names.
+fn fuel_named(kind: &Node) -> Option<(Fuel, Span)> {
+    let Value::Scalar { text, .. } = &kind.value else { return None };
+    Some((Fuel::told_by(text)?, kind.span))
+}
+
+/// What the word for its kind says of its fuel counts as if it stood under `fuel`.
+fn settle_fuel(option: &mut ProductOption, told_by_kind: Option<(Fuel, Span)>, faults: &mut Faults) {
+    let Some((told, at)) = told_by_kind else { return };
+    match option.fuel.spanned() {
+        Some(fuel) if fuel.value != told => {
+            let message = phrase!("`fuel` is {}, and the word for the kind says {}", fuel.value, told);
+            faults.stop(Code::FIELD, fuel.span, message, "write one of the two, as the maker's sheet has it");
+        }
+        Some(_) => {}
+        None if option.fuel.is_absent() => option.fuel = Slot::Given(Spanned::new(told, at)),
+        None => {}
     }
 }
 

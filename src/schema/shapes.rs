@@ -41,7 +41,7 @@ pub fn schema(shape: &FieldType) -> Value {
         FieldType::OneOf(words, also) => {
             one_of(&words.iter().chain(also.iter().map(|(other, _)| other)).copied().collect::<Vec<_>>())
         }
-        FieldType::Name(NameOf::Kind) => one_of(&Kind::ALL.iter().flat_map(|kind| kind.words()).collect::<Vec<_>>()),
+        FieldType::Name(NameOf::Kind) => kind(),
         FieldType::Name(NameOf::Language) => one_of(&crate::book::languages().collect::<Vec<_>>()),
         FieldType::Name(_) => json!({"type": ["string", "number"]}),
         FieldType::Record(inner) => record(inner),
@@ -53,13 +53,26 @@ pub fn schema(shape: &FieldType) -> Value {
 
 /// One of some words, however its parts are joined.
 fn one_of(words: &[&str]) -> Value {
-    let between = format!("[{}]*", String::from_iter(JOINS));
-    let pattern = |word: &&str| {
-        let letters = word.chars().filter(|letter| !JOINS.contains(letter)).map(String::from);
-        letters.collect::<Vec<_>>().join(&between)
-    };
-    let patterns: Vec<_> = words.iter().map(pattern).collect();
+    let patterns: Vec<String> = words.iter().map(|word| joined(word, String::from)).collect();
     json!({"anyOf": [{"enum": words}, text(&format!("({})", patterns.join("|")))]})
+}
+
+/// A kind: one of its words, in any case, one or several, with words before it that say more.
+fn kind() -> Value {
+    let words: Vec<&str> = Kind::ALL.iter().flat_map(|kind| kind.words()).collect();
+    let in_any_case = |letter: char| match letter {
+        'a'..='z' => format!("[{letter}{}]", letter.to_ascii_uppercase()),
+        _ => letter.to_string(),
+    };
+    let patterns: Vec<String> = words.iter().map(|word| joined(word, in_any_case)).collect();
+    let said = text(&format!("(.+[{}])?({})(e?s)?", String::from_iter(JOINS), patterns.join("|")));
+    json!({"anyOf": [{"enum": words}, said]})
+}
+
+/// A word, however its parts are joined.
+fn joined(word: &str, of: impl Fn(char) -> String) -> String {
+    let letters: Vec<String> = word.chars().filter(|letter| !JOINS.contains(letter)).map(of).collect();
+    letters.join(&format!("[{}]*", String::from_iter(JOINS)))
 }
 
 fn text(pattern: &str) -> Value {

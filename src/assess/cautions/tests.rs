@@ -16,6 +16,14 @@ fn due(kind: &str, option: &str, service: &str) -> Vec<Hazard> {
 const ELECTRIC: &str = "fit: {needs: {power: 240 V 40 A 6-50}}";
 
 #[test]
+fn the_word_for_a_kind_is_a_closed_one_and_tells_its_fuel() {
+    assert_eq!(due("gas cooktop", ELECTRIC, ""), [Gas, Electricity, Heat]);
+    assert_eq!(due("dual fuel range", ELECTRIC, ""), [Gas, Electricity, Heat, Heavy, Tipping]);
+    assert_eq!(due("induction hob", "", ""), [Electricity, Heat]);
+    assert_eq!(due("cooktop", "fuel: dual fuel", ""), [Gas, Electricity, Heat]);
+}
+
+#[test]
 fn cautions_follow_from_what_a_thing_is_and_what_feeds_it() {
     let table: &[(&str, &str, &[Hazard])] = &[
         // Fuel: said, asked for by the sheet, or not known.

@@ -3,27 +3,41 @@
 use crate::finding::{Phrase, phrase};
 
 use super::Kind;
-use crate::vocabulary::nearest;
+use crate::vocabulary::{JOINS, nearest};
 
-/// The kinds that share a word with what was written, or a word that is near to one of its words.
+/// The most kinds that are offered.
+const MOST_OFFERED: usize = 4;
+
+/// The kinds whose own word is the one that the name ends with, or is near to it; where none is, those that share
+/// a word with it.
 pub fn near_kinds(name: &str) -> Phrase {
     let listed = "`bookmatch explain kinds` lists them all; `item` is for what has no kind of its own";
     if let Some(near) = nearest(name, Kind::ALL.iter().flat_map(|kind| kind.words())) {
         return phrase!("did you mean `{near}`?", near);
     }
-    let written: Vec<&str> = name.split([' ', '-', '_']).filter(|word| word.chars().count() > 2).collect();
-    let shares = |kind: &&Kind| {
-        let words = kind.words().flat_map(|word| word.split([' ', '-']));
-        words.clone().any(|word| word.chars().count() > 2 && written.iter().any(|own| is_same_word(own, word)))
+    let near = [shared(parts(name).last().into_iter().collect(), true), shared(parts(name).collect(), false)]
+        .into_iter()
+        .find(|near| !near.is_empty());
+    near.map_or(listed.into(), |near| {
+        let named = Phrase::joined(near.into_iter().map(Phrase::name), ", ");
+        phrase!("did you mean {}? {listed}", named, listed)
+    })
+}
+
+/// The names of kinds that have one of these words, or end with it.
+fn shared(written: Vec<&str>, at_the_end: bool) -> Vec<&'static str> {
+    let has = |kind: &&Kind| {
+        kind.words().any(|known| {
+            let mut own = parts(known).skip(if at_the_end { parts(known).count().saturating_sub(1) } else { 0 });
+            own.any(|own| written.iter().any(|word| is_same_word(word, own)))
+        })
     };
-    let near: Vec<&str> = Kind::ALL.iter().filter(shares).map(|kind| kind.name()).take(6).collect();
-    match near.is_empty() {
-        true => listed.into(),
-        false => {
-            let named = near.into_iter().map(|name| phrase!("`{name}`", name)).collect::<Vec<_>>();
-            phrase!("did you mean {}? {listed}", Phrase::joined(named, ", "), listed)
-        }
-    }
+    Kind::ALL.iter().filter(has).map(|kind| kind.name()).take(MOST_OFFERED).collect()
+}
+
+/// The words of a name, but for the shortest.
+fn parts(name: &str) -> impl Iterator<Item = &str> {
+    name.split(JOINS).filter(|word| word.chars().count() > 2)
 }
 
 /// Whether two words are one: but for case, an `s` at the end, or a slip of the pen.

@@ -7,7 +7,7 @@ use super::{Hazard, HoldPoint, Row, Trade, Trait, into, onto};
 use Hazard::{Air, Cords, Dust, Fall, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Other, Plumbing, Tile};
 use Trait::{
-    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, HasHandles, InNoCabinet, LapsOver, StandsTall,
+    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, HasHandles, Heats, InNoCabinet, LapsOver, StandsTall,
     WashesDishes,
 };
 
@@ -19,17 +19,17 @@ kinds! {
                 "fit.needs.power",
             ])
             .hurts(&[Gas, Power, Heat, Weight, Tipping])
-            .is(&[Cooks, BreaksCounter, HasHandles]);
+            .is(&[Cooks, Heats, BreaksCounter, HasHandles]);
     Cooktop: "cooktop" | "hob" | "rangetop" | "induction hob" | "gas hob", "burners or zones set into a counter" =>
         into(Appliance)
             .needs(&["maker", "model", "size.width", "size.depth", "size.height", "fit.needs.power"])
             .hurts(&[Gas, Power, Heat])
-            .is(&[Cooks, DropsIn, CutIntoCounter]);
-    WallOven: "wall oven" | "oven" | "built-in oven" | "single oven" | "double oven" | "double wall oven", "an oven built into a cabinet" =>
+            .is(&[Cooks, Heats, DropsIn, CutIntoCounter]);
+    WallOven: "wall oven" | "oven" | "built-in oven" | "steam oven" | "single oven" | "double oven" | "double wall oven", "an oven built into a cabinet" =>
         into(Appliance)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.cabinet"])
             .hurts(&[Power, Heat, Weight])
-            .is(&[LapsOver, StandsTall, HasHandles]);
+            .is(&[Heats, LapsOver, StandsTall, HasHandles]);
     Microwave: "microwave" | "microwave oven" | "microwave drawer" | "built-in microwave", "a microwave, built in or in a drawer" =>
         into(Appliance)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
@@ -72,7 +72,7 @@ kinds! {
             ])
             .hurts(&[Power, Water, Weight])
             .is(&[WashesDishes, InNoCabinet]);
-    Hood: "hood" | "range hood" | "cooker hood" | "vent hood" | "extractor hood" | "extractor", "a hood over a cooktop" =>
+    Hood: "hood" | "range hood" | "cooker hood" | "vent hood" | "extractor hood" | "extractor" | "rangehood", "a hood over a cooktop" =>
         into(Appliance)
             .needs(&[
                 "maker", "model", "size.width", "size.height", "size.depth", "airflow", "fit.needs.power",
@@ -91,7 +91,7 @@ kinds! {
         into(Appliance)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
             .hurts(&[Gas, Power, Heat, Air, Weight, Tipping])
-            .is(&[InNoCabinet]);
+            .is(&[Heats, InNoCabinet]);
     Disposer: "disposer" | "garbage disposal" | "waste disposer" | "food waste disposer", "a waste disposer under a sink" =>
         onto(Appliance)
             .needs(&["maker", "model", "size.height"])
@@ -115,7 +115,7 @@ kinds! {
             .needs(&["maker", "model", "size.width", "size.depth", "mount", "drain"])
             .hurts(&[Water])
             .is(&[CutIntoCounter]);
-    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "bath filler" | "tub filler", "a tap with its handles" =>
+    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "sink mixer" | "bath filler" | "tub filler" | "bath mixer" | "bath tap" | "tub faucet" | "pot filler", "a tap with its handles" =>
         onto(Plumbing)
             .needs(&["maker", "model", "holes", "spread", "rear travel", "spout reach"])
             .hurts(&[Water]);
@@ -139,13 +139,33 @@ kinds! {
             .hurts(&[Glass, Weight])
             .is(&[Bathes])
             .due(HoldPoint::GlassMeasured);
+    ShowerTray: "shower tray" | "shower pan" | "shower base" | "shower receptor", "the tray that a shower stands in" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "drain"])
+            .hurts(&[Water, Weight])
+            .due(HoldPoint::RoughInClosed);
+    Drain: "drain" | "floor drain" | "shower drain" | "linear drain" | "channel drain" | "floor waste", "a drain in the floor" =>
+        onto(Plumbing)
+            .needs(&["maker", "model"])
+            .hurts(&[Water])
+            .due(HoldPoint::RoughInClosed);
+    Cistern: "cistern" | "in-wall tank" | "concealed cistern" | "toilet frame" | "flush plate", "a tank, its frame in the wall, or its plate" =>
+        onto(Plumbing)
+            .needs(&["maker", "model"])
+            .hurts(&[Water])
+            .due(HoldPoint::RoughInClosed);
+    FloorHeating: "floor heating" | "underfloor heating" | "heated floor" | "heating mat", "heat under a floor" =>
+        onto(Plumbing)
+            .needs(&["maker", "model"])
+            .hurts(&[Power, Water, Heat])
+            .due(HoldPoint::RoughInClosed);
     Pendant: "pendant" | "pendant light" | "hanging light" | "chandelier", "a light hung from the ceiling" =>
         onto(Lighting)
             .needs(&[
                 "maker", "model", "size.diameter", "drop", "canopy", "slope rating", "lamp", "kelvin", "dimming",
             ])
             .hurts(&[Power]);
-    WallLight: "wall light" | "sconce" | "wall sconce" | "wall lamp", "a light on a wall" =>
+    WallLight: "wall light" | "sconce" | "wall sconce" | "wall lamp" | "vanity light" | "picture light", "a light on a wall" =>
         onto(Lighting)
             .needs(&["maker", "model", "size.height", "canopy", "lamp", "kelvin", "dimming"])
             .hurts(&[Power]);
@@ -153,7 +173,15 @@ kinds! {
         onto(Lighting)
             .needs(&["maker", "model", "lamp", "kelvin", "dimming"])
             .hurts(&[Power]);
-    Outlet: "outlet" | "socket" | "receptacle" | "switch" | "light switch" | "dimmer" | "cover plate", "an outlet or a switch with its plate" =>
+    StripLight: "strip light" | "light strip" | "under-cabinet light" | "under-cabinet lighting" | "cabinet light" | "cabinet lighting" | "led strip" | "led tape" | "tape light", "a strip of light under or in a cabinet" =>
+        onto(Lighting)
+            .needs(&["maker", "model", "size.length", "kelvin", "dimming"])
+            .hurts(&[Power]);
+    StandingLamp: "standing lamp" | "lamp" | "table lamp" | "floor lamp" | "desk lamp", "a lamp that stands and is plugged in" =>
+        onto(Lighting)
+            .needs(&["maker", "model", "lamp", "kelvin"])
+            .hurts(&[Power]);
+    Outlet: "outlet" | "socket" | "receptacle" | "switch" | "light switch" | "dimmer" | "cover plate" | "power point" | "wall plate", "an outlet or a switch with its plate" =>
         onto(Lighting)
             .needs(&["maker", "model"])
             .hurts(&[Power]);
@@ -163,12 +191,25 @@ kinds! {
     Knob: "knob" | "cabinet knob", "a knob on doors and drawers" =>
         onto(Hardware)
             .needs(&["maker", "model", "size.diameter", "projection"]);
-    Bar: "bar" | "towel bar" | "towel rail" | "rail", "a bar or rail for towels" =>
+    Bar: "bar" | "towel bar" | "towel rail" | "rail" | "closet rod" | "hanging rail" | "wardrobe rail", "a bar or rail for towels or clothes" =>
         onto(Hardware)
             .needs(&["maker", "model", "size.length"]);
     Hook: "hook" | "robe hook" | "towel ring" | "paper holder" | "toilet roll holder" | "toilet paper holder", "a hook, a ring or a paper holder" =>
         onto(Hardware)
             .needs(&["maker", "model"]);
+    TowelWarmer: "towel warmer" | "heated towel rail" | "towel radiator" | "radiator", "a warmed rail, or a radiator" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.height"])
+            .hurts(&[Power, Water, Heat])
+            .due(HoldPoint::RoughInClosed);
+    ShowerSeat: "shower seat" | "shower bench" | "folding seat", "a seat in a shower or at a tub" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.width", "size.depth"])
+            .hurts(&[Fall])
+            .due(HoldPoint::RoughInClosed);
+    WasteBin: "waste bin" | "trash pull-out" | "pull-out bin" | "bin" | "recycling bin", "a bin in a cabinet or beside it" =>
+        onto(Hardware)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth"]);
     GrabBar: "grab bar" | "grab rail", "a bar to hold on to" =>
         onto(Hardware)
             .needs(&["maker", "model", "size.length"])
@@ -181,7 +222,7 @@ kinds! {
         onto(Tile)
             .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"])
             .hurts(&[Dust]);
-    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "vanity" | "vanity unit" | "vanity cabinet", "cabinets and their fronts" =>
+    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "joinery" | "built-ins" | "vanity" | "vanity unit" | "vanity cabinet", "cabinets and their fronts" =>
         onto(Finish)
             .needs(&["maker", "door style"])
             .hurts(&[Weight, Tipping])
@@ -229,24 +270,24 @@ kinds! {
             .needs(&["maker", "model", "size.width", "size.height", "lamp", "kelvin", "dimming"])
             .hurts(&[Glass, Power])
             .due(HoldPoint::RoughInClosed);
-    Trim: "trim" | "skirting" | "baseboard" | "moulding" | "molding" | "crown" | "architrave" | "casing", "skirting, casings and mouldings" =>
+    Trim: "trim" | "skirting" | "skirting board" | "baseboard" | "moulding" | "molding" | "crown" | "architrave" | "casing", "skirting, casings and mouldings" =>
         onto(Finish)
             .needs(&["maker", "thickness"]);
     Door: "door" | "interior door" | "pocket door", "a room's door" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height", "thickness"])
             .hurts(&[Weight]);
-    WindowCovering: "window covering" | "blind" | "blinds" | "shade" | "roller shade" | "curtain" | "curtains" | "shutters", "blinds, shades, curtains, shutters" =>
+    WindowCovering: "window covering" | "blind" | "blinds" | "shade" | "roller shade" | "curtain" | "curtains" | "drapes" | "shutter" | "shutters", "blinds, shades, curtains, shutters" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height"])
             .hurts(&[Cords]);
-    Furniture: "furniture" | "stool" | "stools" | "bar stool" | "chair" | "chairs" | "table" | "bench" | "seat", "a piece of furniture: a stool, a table, a bench" =>
+    Furniture: "furniture" | "stool" | "stools" | "bar stool" | "chair" | "chairs" | "table" | "bench" | "seat" | "sofa" | "couch" | "armchair" | "wardrobe" | "sideboard" | "bookcase" | "bed" | "desk", "a piece of furniture: a stool, a table, a bench" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height", "size.depth"]);
     StairPart: "stair part" | "stair" | "stairs" | "handrail" | "baluster" | "balustrade", "treads, rails and balusters" =>
         onto(Finish)
             .needs(&["maker", "thickness"]);
-    Labour: "labour" | "labor" | "service" | "installation" | "delivery" | "fee", "work or a service that is paid for" =>
+    Labour: "labour" | "labor" | "service" | "installation" | "delivery" | "fee" | "skip hire", "work or a service that is paid for" =>
         onto(Other).instead(&["supplier", "price", "quantity"]);
     Item: "item" | "other" | "sundry" | "accessory", "anything else that is ordered" =>
         onto(Other).instead(&["supplier", "lead time", "price", "photos"]);
