@@ -33,7 +33,7 @@ pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 mod things;
 mod waivers;
 mod words;
-pub use words::{behind, casing, near_heat, say, say_area, say_range, where_to_say_it_burns};
+pub use words::{behind, casing, near_heat, say, say_area, say_range, say_room, say_weight, where_to_say_it_burns};
 
 use std::collections::HashMap;
 
@@ -101,7 +101,10 @@ pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
         },
     );
     let context = Context { book, dates: &dates, depends: &depends, approvals: &approvals, site: &site, today };
-    let mut findings = found;
+    // Reading goes file by file, and knows no units of the book.
+    let units = book.project.units;
+    let read = found.into_iter().map(|found| Finding { remark: found.remark.in_units(units), ..found });
+    let mut findings: Vec<Finding> = read.collect();
     // Rules know nothing of each other; what each found is joined in the order of the list.
     let found: Vec<Vec<Finding>> = rules::RULES.par_iter().map(|rule| rule.run(&context)).collect();
     findings.extend(found.into_iter().flatten());

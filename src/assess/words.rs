@@ -5,12 +5,17 @@ use crate::finding::{Phrase, Value, phrase};
 use crate::site::BehindIs;
 use crate::site::heat::Body;
 use crate::site::plan::{HoleIs, RowOf, What};
-use crate::units::{Area, Length, LengthRange, System, Wrote};
+use crate::units::{Area, Length, LengthRange, System, Weight, Wrote};
 use crate::vocabulary::Words;
 
 /// A length in both systems, the book's own first: `30 1/16" (763.6 mm)`.
 pub fn say(length: Length, system: System) -> Value {
     Value::Length(length, system)
+}
+
+/// A length of a room, which feet and inches tell: `8'-1" (2464 mm)`.
+pub fn say_room(length: Length, system: System) -> Value {
+    Value::OfRoom(length, system)
 }
 
 /// The casing of a door or a window.
@@ -79,17 +84,19 @@ pub fn say_range(range: LengthRange, system: System) -> Value {
 
 /// Air that is moved, in the book's own units: `600 cfm`, `1019 m³/h`.
 pub fn say_air(cfm: u32, system: System) -> Phrase {
-    match system {
-        System::Imperial => phrase!("{} cfm", cfm),
+    match system.is_metric() {
+        false => phrase!("{} cfm", cfm),
         // A foot is 0.3048 m exactly: 1 cfm is 1.699 010 795 52 m³/h.
-        System::Metric => phrase!("{} m³/h", (u64::from(cfm) * 1_699_011 + 500_000) / 1_000_000),
+        true => phrase!("{} m³/h", (u64::from(cfm) * 1_699_011 + 500_000) / 1_000_000),
     }
 }
 
-/// An area in both systems, the book's own first: `6.7 m² (≈ 72.1 sq ft)`.
-pub fn say_area(area: Area, system: System) -> Phrase {
-    match system {
-        System::Imperial => phrase!("{} ({})", area.imperial(), area.metric()),
-        System::Metric => phrase!("{} ({})", area.metric(), area.imperial()),
-    }
+/// An area in the book's units: `6.7 m² (≈ 72.1 sq ft)`.
+pub fn say_area(area: Area, system: System) -> Value {
+    Value::Area(area, system)
+}
+
+/// A weight in the book's units: `93 kg (≈ 205 lb)`.
+pub fn say_weight(weight: Weight, system: System) -> Value {
+    Value::Weight(weight, system)
 }

@@ -26,7 +26,7 @@ record! {
             "Three rooms, thirty-three choices." as Markdown;
         cover: Option<Photo> = "cover", "the picture on the cover", "photos/house.jpg";
         units: System = required "units",
-            "the units shown first; the others stand beside them",
+            "the units that figures are shown in; after `imperial` and `metric` the other ones stand beside them, smaller",
             "imperial" as Usual;
         country: Slot<Country> = "country",
             "where the work is, by its two letters in ISO 3166: planning advice and codes of another country are not \
@@ -86,7 +86,7 @@ impl Project {
     /// The country that the work is in: as written, or the United States where a book in feet and inches says
     /// none. None for a book in metric units that says none.
     pub fn where_it_is(&self) -> Option<Country> {
-        let unsaid = (self.units == System::Imperial).then_some(Country::UnitedStates);
+        let unsaid = (!self.units.is_metric()).then_some(Country::UnitedStates);
         self.country.get().copied().or(unsaid)
     }
 
@@ -121,6 +121,8 @@ words! {
     for System {
         Imperial = "imperial",
         Metric = "metric",
+        ImperialOnly = "imperial only",
+        MetricOnly = "metric only",
     }
 }
 

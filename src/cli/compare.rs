@@ -68,7 +68,7 @@ impl Compare {
             return Ok(STOPPED);
         }
         let (from, to) = (find(&review, from, &book)?, find(&review, to, &book)?);
-        let order = ChangeOrder::between(&from, &to);
+        let order = ChangeOrder::between(&from, &to).in_units(review.book.project.units);
         let (issues, book) = ((&from, &to), &review.book);
         match (self.format, &self.out) {
             (Format::Pdf, Some(out)) => write(out, &order, issues, book)?,

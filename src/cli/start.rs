@@ -7,7 +7,7 @@ use clap::Subcommand;
 use crate::book::Country;
 use crate::start::{Terms, from_photographs, item, room, start};
 use crate::units::System;
-use crate::vocabulary::Words;
+use crate::vocabulary::{Words, word_meant};
 
 use super::clock::Today;
 use super::report::{print, say};
@@ -22,7 +22,7 @@ pub struct Start {
     /// A new or empty folder
     #[arg(value_name = "DIR", required = true)]
     folder: Option<PathBuf>,
-    /// The units shown first; left out, those of the country
+    /// In which units: `imperial`, `metric`, or one of them `only`; left out, those of the country
     #[arg(long, value_parser = units)]
     units: Option<System>,
     /// Where the work is, by its two letters in ISO 3166, such as GB
@@ -63,7 +63,8 @@ enum More {
 }
 
 fn units(text: &str) -> Result<System, String> {
-    System::of(&text.to_lowercase()).ok_or_else(|| "write `metric` or `imperial`".into())
+    let meant = word_meant(&text.to_lowercase(), System::WORDS, System::ALSO).and_then(System::of);
+    meant.ok_or_else(|| format!("write one of {}", System::WORDS.join(", ")))
 }
 
 fn country(text: &str) -> Result<Country, String> {

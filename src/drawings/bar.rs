@@ -1,11 +1,10 @@
-//! The scale bar inside a drawing: the book's own units above, the other below.
+//! The scale bar inside a drawing: the book's own units above, the other below if it is shown.
 
 use super::figures::Sizes;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot};
 use super::scale::{Mil, Paper};
-use crate::drawings::sizes::Units;
 use crate::language::{Words, say};
 use crate::units::length::Length;
 
@@ -24,21 +23,20 @@ pub fn draw(canvas: &mut Canvas, sizes: Sizes, paper: Paper) {
     // Half of the first figure stands before the bar.
     let (left, top) = (canvas.extent().left.max(canvas.limit().0 + 6_000), canvas.extent().bottom);
     let y = top + 10_000 + sizes.small * 11 / 10;
-    let (above, below) = match sizes.units {
-        Units::Imperial => (feet(canvas, sizes.words), millimetres(canvas, sizes.words)),
-        Units::Metric => (millimetres(canvas, sizes.words), feet(canvas, sizes.words)),
-    };
+    let (above, below) = sizes.units.in_order(feet(canvas, sizes.words), millimetres(canvas, sizes.words));
     strip(canvas, Frame::new(left, y, above.part * 2, THICK));
-    strip(canvas, Frame::new(left, y + THICK, below.part * 2, THICK));
     for (n, text) in (0..).zip(&above.figures) {
         figure(canvas, sizes, text, (left + above.part * n, y - 1_500, Grip::Foot));
     }
-    for (n, text) in (0..).zip(&below.figures) {
-        figure(canvas, sizes, text, (left + below.part * n, y + 2 * THICK + 1_500, Grip::Head));
+    if let Some(below) = &below {
+        strip(canvas, Frame::new(left, y + THICK, below.part * 2, THICK));
+        for (n, text) in (0..).zip(&below.figures) {
+            figure(canvas, sizes, text, (left + below.part * n, y + 2 * THICK + 1_500, Grip::Head));
+        }
     }
     if paper == Paper::Desk {
         let words = Line::words(canvas.scale.words(), sizes.small).toned(Tone::OnPaper);
-        let x = left + above.part.max(below.part) * 2 + 40_000;
+        let x = left + above.part.max(below.map_or(0, |below| below.part)) * 2 + 40_000;
         canvas.label(Label::of(vec![words]), &[Spot::new(x, y + THICK, Grip::LeftEdge)]);
     }
 }

@@ -2,9 +2,10 @@
 
 use super::lettering::{Label, Line, Run, Tone};
 use super::scale::{Mil, Paper};
-use crate::drawings::sizes::{Between, Limits, Units};
+use crate::drawings::sizes::{Between, Limits};
 use crate::language::{Part, Words, say};
-use crate::units::length::{Grain, Length};
+use crate::units::System;
+use crate::units::length::{Length, Shown};
 
 /// The sizes of lettering on a paper, and the system of measure that goes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,38 +14,51 @@ pub struct Sizes {
     pub figure: Mil,
     /// The other system, words and remarks.
     pub small: Mil,
-    pub units: Units,
+    pub units: System,
+    /// Whether lengths are of a room, and told in feet and inches; of things and openings otherwise.
+    pub of_rooms: bool,
     pub words: Words,
 }
 
 impl Sizes {
     /// What reads well at arm's length, and what still does on a telephone.
-    pub const fn on(paper: Paper, units: Units, words: Words) -> Sizes {
+    pub const fn on(paper: Paper, units: System, words: Words) -> Sizes {
         match paper {
-            Paper::Desk => Sizes { figure: 14_000, small: 12_500, units, words },
-            Paper::Phone => Sizes { figure: 13_500, small: 12_000, units, words },
+            Paper::Desk => Sizes { figure: 14_000, small: 12_500, units, of_rooms: false, words },
+            Paper::Phone => Sizes { figure: 13_500, small: 12_000, units, of_rooms: false, words },
         }
+    }
+
+    /// For lengths of a room.
+    pub const fn of_rooms(self) -> Sizes {
+        Sizes { of_rooms: true, ..self }
     }
 
     /// A length in the book's own system: `30 1/16″`, or `764`.
     pub fn first(self, length: Length) -> Vec<Run> {
-        match self.units {
-            Units::Imperial => inches(length),
-            Units::Metric => vec![Run::Plain(exact_millimetres(length))],
+        match self.units.is_metric() {
+            false => self.imperial(length),
+            true => vec![Run::Plain(millimetres(length))],
         }
     }
 
-    /// The same in the other system: `764`, or `30 1/16″`.
-    pub fn second(self, length: Length) -> Vec<Run> {
+    /// The same in the other system: `764`, or `30 1/16″`; none where the book leaves it out.
+    pub fn second(self, length: Length) -> Option<Vec<Run>> {
         match self.units {
-            Units::Imperial => vec![Run::Plain(millimetres(length))],
-            Units::Metric => inches(length),
+            System::Imperial => Some(vec![Run::Plain(millimetres(length))]),
+            System::Metric => Some(self.imperial(length)),
+            System::ImperialOnly | System::MetricOnly => None,
         }
     }
 
-    /// A line in the softer ink with a length in the other system.
-    pub fn beside(self, length: Length) -> Line {
-        Line::of(self.second(length), self.small).toned(Tone::Soft)
+    fn imperial(self, length: Length) -> Vec<Run> {
+        let inches = length.inches();
+        marked(if self.of_rooms { inches.feet_and_inches() } else { inches })
+    }
+
+    /// A line in the softer ink with a length in the other system, if that is shown.
+    pub fn beside(self, length: Length) -> Option<Line> {
+        Some(self.soft(self.second(length)?))
     }
 
     /// A length astride its dimension line: the book's system above, the other below.
@@ -83,10 +97,14 @@ impl Sizes {
     /// As [`Sizes::length`], with words after the second figure.
     pub fn reading(self, length: Length, words: &str) -> Label {
         let line = Line::of(self.first(length), self.figure).toned(Tone::Bold);
-        let mut below = self.second(length);
-        if !words.is_empty() {
-            below.push(Run::Plain(format!(" \u{b7} {words}")));
-        }
+        let words = (!words.is_empty()).then_some(words);
+        let below = match (self.second(length), words) {
+            (Some(mut second), Some(words)) => {
+                second.push(Run::Plain(format!(" \u{b7} {words}")));
+                Some(second)
+            }
+            (second, words) => second.or(words.map(|words| vec![Run::Plain(words.to_string())])),
+        };
         self.told(line, below)
     }
 
@@ -95,13 +113,14 @@ impl Sizes {
         if size.least == size.most {
             return self.length(size.least);
         }
-        let line = Line::of(self.both(Sizes::first, size), self.figure);
-        self.told(line, self.both(Sizes::second, size))
+        let (first, second) = self.both(size);
+        self.told(Line::of(first, self.figure), second)
     }
 
-    fn both(self, system: fn(Sizes, Length) -> Vec<Run>, size: Between) -> Vec<Run> {
-        let both = [("least", system(self, size.least)), ("most", system(self, size.most))];
-        self.filled("units.range", &both)
+    fn both(self, size: Between) -> (Vec<Run>, Option<Vec<Run>>) {
+        let range = |least, most| self.filled("units.range", &[("least", least), ("most", most)]);
+        let second = self.second(size.least).zip(self.second(size.most));
+        (range(self.first(size.least), self.first(size.most)), second.map(|(least, most)| range(least, most)))
     }
 
     /// What the maker asks: `at least 24″`.
@@ -113,10 +132,7 @@ impl Sizes {
         };
         let (line, below) = match (limits.least, limits.most) {
             (Some(least), Some(most)) if least == most => one(least),
-            (Some(least), Some(most)) => {
-                let size = Between { least, most };
-                (self.both(Sizes::first, size), self.both(Sizes::second, size))
-            }
+            (Some(least), Some(most)) => self.both(Between { least, most }),
             (Some(least), None) => of("units.at_least", least),
             (None, Some(most)) => of("units.at_most", most),
             (None, None) => return None,
@@ -130,14 +146,17 @@ impl Sizes {
         Label::of(lines.map(|line| Line::words(line, self.small).toned(Tone::Soft)).collect())
     }
 
-    fn told(self, line: Line, below: Vec<Run>) -> Label {
-        Label::astride(vec![line, Line::of(below, self.small).toned(Tone::Soft)])
+    fn told(self, line: Line, below: Option<Vec<Run>>) -> Label {
+        Label::astride([Some(line), below.map(|below| self.soft(below))].into_iter().flatten().collect())
+    }
+
+    fn soft(self, runs: Vec<Run>) -> Line {
+        Line::of(runs, self.small).toned(Tone::Soft)
     }
 }
 
-/// Inches with their mark: `30 1/16″`; rounded ones begin with `≈`.
-pub fn inches(length: Length) -> Vec<Run> {
-    let shown = length.imperial(Grain::ThirtySecond).inches();
+/// An imperial figure with its marks: `30 1/16″`, `15′-2″`; rounded ones begin with `≈`.
+fn marked(shown: Shown) -> Vec<Run> {
     let mut plain = String::new();
     if !shown.exact {
         plain.push_str("\u{2248} ");
@@ -145,10 +164,13 @@ pub fn inches(length: Length) -> Vec<Run> {
     if shown.negative {
         plain.push('\u{2212}');
     }
+    if let Some(feet) = shown.feet {
+        plain.push_str(&format!("{feet}\u{2032}-"));
+    }
     if shown.numerator == 0 {
         return vec![Run::Plain(format!("{plain}{}\u{2033}", shown.inches))];
     }
-    if shown.inches > 0 {
+    if shown.inches > 0 || shown.feet.is_some() {
         plain.push_str(&format!("{} ", shown.inches));
     }
     let fraction = Run::Fraction(format!("{}/{}", shown.numerator, shown.denominator));
@@ -160,50 +182,48 @@ pub fn inches(length: Length) -> Vec<Run> {
 }
 
 /// A length as a screen reader says it: `30 1/16 inches`, or `764 millimetres`.
-pub fn spoken((units, words): (Units, Words), length: Length) -> String {
-    let (figure, unit) = match units {
-        Units::Imperial => (inches(length), "units.spoken.inches"),
-        Units::Metric => (vec![Run::Plain(exact_millimetres(length))], "units.spoken.millimetres"),
+pub fn spoken((units, words): (System, Words), length: Length) -> String {
+    if let (true, Some(figure)) = (units.is_metric(), length.metric().metric) {
+        return counted(words, "units.spoken.millimetres", &figure.number());
+    }
+    spoken_imperial(words, length.inches())
+}
+
+/// A length of a room as a screen reader says it: `15 feet 2 inches`, or `4623 millimetres`.
+pub fn spoken_of_a_room((units, words): (System, Words), length: Length) -> String {
+    match units.is_metric() {
+        true => spoken((units, words), length),
+        false => spoken_imperial(words, length.inches().feet_and_inches()),
+    }
+}
+
+fn spoken_imperial(words: Words, shown: Shown) -> String {
+    let sign = if shown.negative { "\u{2212}" } else { "" };
+    let figure = match (shown.inches, shown.numerator) {
+        (whole, 0) => format!("{sign}{whole}"),
+        (0, over) => format!("{sign}{over}/{}", shown.denominator),
+        (whole, over) => format!("{sign}{whole} {over}/{}", shown.denominator),
     };
-    let figure: String = figure
-        .into_iter()
-        .map(|run| match run {
-            Run::Plain(text) | Run::Fraction(text) => text,
-        })
-        .collect();
-    let figure = figure.replace('\u{2033}', "");
-    let (about, figure) = figure.strip_prefix("\u{2248} ").map_or((false, figure.as_str()), |rest| (true, rest));
-    let figure = if about { say!(words, "units.spoken.about", figure = figure) } else { figure.to_owned() };
-    // What is no whole number is spoken of as several.
+    let inches = (figure != "0" || shown.feet.is_none_or(|feet| feet == 0)).then(|| {
+        counted(words, "units.spoken.inches", figure.trim_start_matches(if shown.feet.is_some() { sign } else { "" }))
+    });
+    let feet =
+        shown.feet.filter(|feet| *feet > 0).map(|feet| counted(words, "units.spoken.feet", &format!("{sign}{feet}")));
+    let told = feet.into_iter().chain(inches).collect::<Vec<_>>().join(" ");
+    if shown.exact { told } else { say!(words, "units.spoken.about", figure = told) }
+}
+
+/// A figure and its unit; what is no whole number is spoken of as several.
+fn counted(words: Words, unit: &str, figure: &str) -> String {
     match figure == "1" {
         true => say!(words, unit, n = 1_u32),
         false => say!(words, unit, n = figure),
     }
 }
 
-/// Millimetres to a tenth, without their unit; rounded ones begin with `≈`.
-fn exact_millimetres(length: Length) -> String {
-    let size = length.nanometres().unsigned_abs();
-    let tenths = (size + 50_000) / 100_000;
-    let about = if size.is_multiple_of(100_000) { "" } else { "\u{2248} " };
-    let sign = if length.is_negative() && tenths > 0 { "\u{2212}" } else { "" };
-    match (tenths / 10, tenths % 10) {
-        (whole, 0) => format!("{about}{sign}{whole}"),
-        (whole, tenth) => format!("{about}{sign}{whole}.{tenth}"),
-    }
-}
-
-/// Millimetres without their unit, which the scale bar tells: to a tenth below 50, whole from
-/// there up.
+/// Millimetres without their unit, which the scale bar tells.
 pub fn millimetres(length: Length) -> String {
-    const MM: i64 = 1_000_000;
-    let size = length.nanometres().unsigned_abs();
-    let sign = if length.is_negative() { "\u{2212}" } else { "" };
-    let tenths = (size + 50_000) / 100_000;
-    if size >= 50 * MM.unsigned_abs() || tenths.is_multiple_of(10) {
-        return format!("{sign}{}", (size + 500_000) / 1_000_000);
-    }
-    format!("{sign}{}.{}", tenths / 10, tenths % 10)
+    length.metric().metric.map_or_else(String::new, |figure| figure.number())
 }
 
 #[cfg(test)]
@@ -223,30 +243,56 @@ mod tests {
         ];
         for (sixty_fourths, inches, metric) in rows {
             let length = Length::from_sixty_fourths(sixty_fourths);
-            assert_eq!(spoken((Units::Imperial, Words::default()), length), inches);
+            assert_eq!(spoken((System::Imperial, Words::default()), length), inches);
             assert_eq!(millimetres(length), metric);
         }
     }
 
     #[test]
     fn inches_that_are_rounded_say_so() {
-        assert_eq!(spoken((Units::Imperial, Words::default()), Length::from_millimetres(600)), "about 23 5/8 inches");
+        assert_eq!(spoken((System::Imperial, Words::default()), Length::from_millimetres(600)), "about 23 5/8 inches");
     }
 
     /// NIST SP 811 appendix B.8: an inch is 25.4 mm exactly, so 30 1/16 in is 763.5875 mm.
     #[test]
-    fn a_metric_book_has_millimetres_first_and_to_a_tenth() {
-        let sizes = Sizes::on(Paper::Desk, Units::Metric, Words::default());
+    fn a_metric_book_has_millimetres_first() {
+        let sizes = Sizes::on(Paper::Desk, System::Metric, Words::default());
         let label = sizes.length(Length::from_millimetres(764));
         assert_eq!(
             [label.lines[0].markup(), label.lines[1].markup()].map(|line| line.replace(" dx=\"-1\"", "")),
-            ["764".to_string(), "\u{2248} 30 <tspan class=\"fr\">3/32</tspan>\u{2033}".to_string(),]
+            ["764".to_string(), "\u{2248} 30 <tspan class=\"fr\">1/16</tspan>\u{2033}".to_string(),]
         );
         assert!(label.lines[0].size > label.lines[1].size);
         assert_eq!(
-            spoken((Units::Metric, Words::default()), Length::from_sixty_fourths(30 * 64 + 4)),
-            "about 763.6 millimetres"
+            spoken((System::Metric, Words::default()), Length::from_sixty_fourths(30 * 64 + 4)),
+            "764 millimetres"
         );
-        assert_eq!(spoken((Units::Metric, Words::default()), Length::from_millimetres(1)), "1 millimetre");
+        assert_eq!(spoken((System::Metric, Words::default()), Length::from_millimetres(1)), "1 millimetre");
+    }
+
+    #[test]
+    fn a_room_is_told_in_feet_and_inches() {
+        let sizes = Sizes::on(Paper::Desk, System::Imperial, Words::default()).of_rooms();
+        let told = |inches: i64| Line::of(sizes.first(Length::from_inches(inches)), 1).markup();
+        assert_eq!(
+            [told(182), told(144), told(8)],
+            ["15\u{2032}-2\u{2033}", "12\u{2032}-0\u{2033}", "0\u{2032}-8\u{2033}"]
+        );
+        let spoken = |inches: i64| spoken_of_a_room((System::Imperial, Words::default()), Length::from_inches(inches));
+        assert_eq!(
+            [spoken(182), spoken(144), spoken(8), spoken(13)],
+            ["15 feet 2 inches", "12 feet", "8 inches", "1 foot 1 inch"]
+        );
+    }
+
+    #[test]
+    fn a_drawing_in_one_system_has_nothing_of_the_other() {
+        let sizes = Sizes::on(Paper::Desk, System::MetricOnly, Words::default());
+        let lines = |label: Label| label.lines.iter().map(Line::markup).collect::<Vec<_>>();
+        assert_eq!(lines(sizes.length(Length::from_inches(24))), ["610"]);
+        assert_eq!(lines(sizes.reading(Length::from_millimetres(600), "top")), ["600", "top"]);
+        let limits = Limits { least: Some(Length::from_millimetres(600)), most: None };
+        assert_eq!(sizes.limits(limits).map(lines), Some(vec!["needs at least 600".to_string()]));
+        assert_eq!(sizes.beside(Length::from_inches(24)), None);
     }
 }

@@ -42,7 +42,7 @@ pub fn words(misfits: Misfits) -> [Option<(Length, &'static str)>; 3] {
 /// A misfit's figure in bold with its words, the other system under it.
 pub fn label(sizes: Sizes, (by, key): (Length, &str)) -> Label {
     let line = Line::of(sizes.in_words(key, sizes.first(by)), sizes.figure);
-    Label::of(vec![line.toned(Tone::Bold), sizes.beside(by)])
+    Label::of([Some(line.toned(Tone::Bold)), sizes.beside(by)].into_iter().flatten().collect())
 }
 
 /// Says a misfit inside `frame`, or under the drawing.
@@ -54,9 +54,13 @@ pub fn explain(front: &mut Front, clash: &Clash, frame: Frame) {
         canvas.label(label, &face::inside(frame));
         return;
     }
-    if let Some(below) = label.lines.last_mut() {
-        let detail = say!(front.sizes.words, "drawn.detail", times = times.to_string());
-        *below = front.sizes.beside(clash.by).then(format!(" \u{b7} {detail}"));
+    let detail = say!(front.sizes.words, "drawn.detail", times = times.to_string());
+    match front.sizes.beside(clash.by) {
+        Some(second) => {
+            label.lines.pop();
+            label.lines.push(second.then(format!(" \u{b7} {detail}")));
+        }
+        None => label.lines.push(Line::words(detail, front.sizes.small).toned(Tone::Soft)),
     }
     let centre = place(canvas, clash, frame, &label);
     circle(canvas, clash.spot, clash.hand, centre, clash.by);

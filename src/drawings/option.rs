@@ -20,7 +20,7 @@ pub fn draw(what: &OptionPlan) -> String {
     let right = scale.of(what.opening);
     let limit = (-BAND - 20_000, right + BAND + 90_000);
     let mut canvas = Canvas::new(told::id(&what.id, "option", Paper::Desk), scale, limit);
-    let sizes = Sizes { figure: 15_000, small: 14_600, units: what.units, words: what.words };
+    let sizes = Sizes { figure: 15_000, small: 14_600, units: what.units, of_rooms: false, words: what.words };
     room(&mut canvas, what, right);
     let frame = thing(&mut canvas, what, right);
     detail(&mut canvas, what, frame);
@@ -107,16 +107,21 @@ fn left_over(sizes: Sizes, what: &OptionPlan) -> Vec<Line> {
     let line = |length: Length, key: &str| Line::of(sizes.in_words(key, sizes.first(length)), sizes.figure);
     let (left, right) = (what.gap_left, what.gap_right());
     if let Some(over) = what.laps.width {
-        return vec![line(over.half(), "drawn.over_each_edge"), sizes.beside(over.half())];
+        return [Some(line(over.half(), "drawn.over_each_edge")), sizes.beside(over.half())]
+            .into_iter()
+            .flatten()
+            .collect();
     }
     if left.is_negative() || right.is_negative() {
         return vec![];
     }
     if left == right {
-        return vec![line(left, "drawn.each_side"), sizes.beside(left)];
+        return [Some(line(left, "drawn.each_side")), sizes.beside(left)].into_iter().flatten().collect();
     }
-    let both = sizes.filled("drawn.both", &[("left", sizes.second(left)), ("right", sizes.second(right))]);
-    vec![line(left, "drawn.left"), line(right, "drawn.right"), Line::of(both, sizes.small).toned(Tone::Soft)]
+    let both = sizes.second(left).zip(sizes.second(right)).map(|(left, right)| {
+        Line::of(sizes.filled("drawn.both", &[("left", left), ("right", right)]), sizes.small).toned(Tone::Soft)
+    });
+    [Some(line(left, "drawn.left")), Some(line(right, "drawn.right")), both].into_iter().flatten().collect()
 }
 
 /// How far the option stands out past the counter's edge.
@@ -132,7 +137,7 @@ fn past(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, right: Mil) {
     canvas.line(Pen::Dimension, at(x, from.min(to) - 14_000), at(x, from.max(to) + 14_000));
     let key = if past.is_negative() { "drawn.behind_counter" } else { "drawn.past_counter" };
     let line = Line::of(sizes.in_words(key, sizes.first(past.abs())), sizes.figure);
-    let label = Label::of(vec![line, sizes.beside(past.abs())]);
+    let label = Label::of([Some(line), sizes.beside(past.abs())].into_iter().flatten().collect());
     let low = from.max(to) + 5_000 + label.height() / 2;
     canvas.label(label, &[Spot::new(x - 8_000, low, Grip::RightEdge)]);
 }

@@ -1,7 +1,7 @@
 //! What the plan of a room says: where its walls are, and where everything stands.
 
-use crate::drawings::sizes::Units;
 use crate::language::Words;
+use crate::units::System;
 use crate::units::length::Length;
 
 /// A place in plan.
@@ -29,7 +29,7 @@ pub struct RoomPlan {
     pub counter_edges: Vec<(PlanPoint, PlanPoint)>,
     /// Clear ways between what faces each other.
     pub aisles: Vec<Aisle>,
-    pub units: Units,
+    pub units: System,
     /// The language that it is worded in.
     pub words: Words,
 }

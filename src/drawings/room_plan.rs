@@ -168,7 +168,7 @@ impl<'a> RoomDrawing<'a> {
             }
             told.push((is_level, wall.length));
             let body = around(&self.places(&wall.body));
-            let label = self.sizes.length(wall.length);
+            let label = self.sizes.of_rooms().length(wall.length);
             if is_level {
                 // Seen from the room, a wall that runs to the right lies above it.
                 let above = to.x > from.x;

@@ -1,6 +1,6 @@
 //! Lengths to places on the drawing, in whole thousandths of a user unit.
 
-use crate::drawings::sizes::Units;
+use crate::units::System;
 use crate::units::length::Length;
 
 /// Thousandths of a user unit; 96 user units are an inch of paper or screen.
@@ -29,25 +29,25 @@ impl Scale {
     }
 
     /// The largest of the paper's scales at which `width` by `height` has room.
-    pub fn fitting(paper: Paper, units: Units, width: Length, height: Length) -> Scale {
+    pub fn fitting(paper: Paper, units: System, width: Length, height: Length) -> Scale {
         // With its strings a drawing takes half the width of an A4 or a Letter sheet, and half its height.
-        let (ratios, room, tall): (&[i64], Mil, Mil) = match (paper, units) {
-            (Paper::Desk, Units::Imperial) => (&[16, 24, 32, 48, 64, 96, 192], 230_000, 320_000),
-            (Paper::Desk, Units::Metric) => (&[10, 20, 50, 100, 200], 230_000, 400_000),
-            (Paper::Phone, Units::Imperial) => (&[24, 32, 48, 64, 96, 192], 160_000, 420_000),
-            (Paper::Phone, Units::Metric) => (&[20, 50, 100, 200], 160_000, 420_000),
+        let (ratios, room, tall): (&[i64], Mil, Mil) = match (paper, units.is_metric()) {
+            (Paper::Desk, false) => (&[16, 24, 32, 48, 64, 96, 192], 230_000, 320_000),
+            (Paper::Desk, true) => (&[10, 20, 50, 100, 200], 230_000, 400_000),
+            (Paper::Phone, false) => (&[24, 32, 48, 64, 96, 192], 160_000, 420_000),
+            (Paper::Phone, true) => (&[20, 50, 100, 200], 160_000, 420_000),
         };
         Scale::largest(ratios, (room, tall), (width, height))
     }
 
     /// The largest of the paper's scales at which a room has room.
-    pub fn of_a_room(paper: Paper, units: Units, width: Length, height: Length) -> Scale {
+    pub fn of_a_room(paper: Paper, units: System, width: Length, height: Length) -> Scale {
         // With its walls and strings a plan keeps within the 184 mm that A4 leaves for text.
-        let (ratios, room, tall): (&[i64], Mil, Mil) = match (paper, units) {
-            (Paper::Desk, Units::Imperial) => (&[24, 32, 48, 64, 96, 128, 192], 560_000, 560_000),
-            (Paper::Desk, Units::Metric) => (&[20, 50, 100, 200], 560_000, 560_000),
-            (Paper::Phone, Units::Imperial) => (&[32, 48, 64, 96, 128, 192], 280_000, 420_000),
-            (Paper::Phone, Units::Metric) => (&[50, 100, 200], 280_000, 420_000),
+        let (ratios, room, tall): (&[i64], Mil, Mil) = match (paper, units.is_metric()) {
+            (Paper::Desk, false) => (&[24, 32, 48, 64, 96, 128, 192], 560_000, 560_000),
+            (Paper::Desk, true) => (&[20, 50, 100, 200], 560_000, 560_000),
+            (Paper::Phone, false) => (&[32, 48, 64, 96, 128, 192], 280_000, 420_000),
+            (Paper::Phone, true) => (&[50, 100, 200], 280_000, 420_000),
         };
         Scale::largest(ratios, (room, tall), (width, height))
     }
@@ -111,7 +111,7 @@ mod tests {
     #[test]
     fn a_wide_alcove_is_drawn_smaller_than_a_narrow_one() {
         let inches = |n: i64| Length::from_nanometres(n * 25_400_000);
-        let scale = |w| Scale::fitting(Paper::Desk, Units::Imperial, inches(w), inches(34)).words();
+        let scale = |w| Scale::fitting(Paper::Desk, System::Imperial, inches(w), inches(34)).words();
         assert_eq!(scale(36), "1:16");
         assert_eq!(scale(54), "1:24");
     }
@@ -121,7 +121,7 @@ mod tests {
     fn a_metric_book_is_drawn_at_metric_scales() {
         let scale = |w, h| {
             let (w, h) = (Length::from_millimetres(w), Length::from_millimetres(h));
-            Scale::fitting(Paper::Desk, Units::Metric, w, h).words()
+            Scale::fitting(Paper::Desk, System::Metric, w, h).words()
         };
         assert_eq!(scale(600, 870), "1:10");
         assert_eq!(scale(900, 2000), "1:20");

@@ -4,17 +4,8 @@
 //! over the edge. Whether that is a misfit the verdict alone says.
 
 use crate::language::Words;
+use crate::units::System;
 use crate::units::length::Length;
-
-/// The system of measure that a drawing letters first and larger; the other stands beside it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Units {
-    /// Inches, and scales that an inch is divided by.
-    #[default]
-    Imperial,
-    /// Millimetres, and the scales of ISO 5455.
-    Metric,
-}
 
 /// How an opening misses what goes into it, in one direction.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,7 +50,7 @@ pub struct OpeningFront {
     /// Top of the counter above the finished floor.
     pub counter: Option<Length>,
     pub misfits: Misfits,
-    pub units: Units,
+    pub units: System,
     /// The language that it is worded in.
     pub words: Words,
 }
@@ -200,7 +191,7 @@ pub struct OpeningSide {
     pub counter: Option<Length>,
     pub services: Vec<Service>,
     pub misfits: Misfits,
-    pub units: Units,
+    pub units: System,
     /// The language that it is worded in.
     pub words: Words,
 }
@@ -236,7 +227,7 @@ pub struct OpeningPlan {
     pub counter_edge: Option<Length>,
     pub across: Option<Across>,
     pub misfits: Misfits,
-    pub units: Units,
+    pub units: System,
     /// The language that it is worded in.
     pub words: Words,
 }
@@ -264,7 +255,7 @@ pub struct OptionPlan {
     pub counter_edge: Option<Length>,
     pub misfits: Misfits,
     pub laps: Laps,
-    pub units: Units,
+    pub units: System,
     /// The language that it is worded in.
     pub words: Words,
 }

@@ -1,14 +1,14 @@
 //! Names, titles and descriptions of drawings, for those who hear them.
 
-use super::figures::{Sizes, spoken};
+use super::figures::{Sizes, spoken, spoken_of_a_room};
 use super::lettering::{Label, Line, Tone};
 use super::scale::Paper;
 use crate::drawings::room::RoomPlan;
 use crate::drawings::sizes::{
     Between, Deep, Door, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading,
-    Units,
 };
 use crate::language::{Words, say};
+use crate::units::System;
 use crate::units::length::Length;
 
 /// A name that no other drawing of the page has.
@@ -32,8 +32,12 @@ pub fn service(sizes: Sizes, what: &str, height: Length) -> Label {
 
 /// A height above the finished floor: `50″ AFF (1270)`.
 pub fn above_floor(sizes: Sizes, height: Length) -> Line {
-    let figures = [("figure", sizes.first(height)), ("second", sizes.second(height))];
-    Line::of(sizes.filled("drawn.above_floor", &figures), sizes.small).toned(Tone::Soft)
+    let first = ("figure", sizes.first(height));
+    let runs = match sizes.second(height) {
+        Some(second) => sizes.filled("drawn.above_floor", &[first, ("second", second)]),
+        None => sizes.filled("drawn.above_floor_alone", &[first]),
+    };
+    Line::of(runs, sizes.small).toned(Tone::Soft)
 }
 
 /// What the front view is called.
@@ -45,7 +49,7 @@ pub fn front_title(what: &OpeningFront) -> String {
 }
 
 /// How lengths are said: in which units, and in which language.
-type In = (Units, Words);
+type In = (System, Words);
 
 /// Sentences one after the other.
 fn in_a_row(sentences: impl IntoIterator<Item = Option<String>>) -> String {
@@ -116,7 +120,7 @@ pub fn room_plan(what: &RoomPlan) -> String {
     let said: In = (what.units, words);
     let walls = what.walls.iter().map(|wall| match wall.is_open {
         true => say!(words, "told.wall.open", wall = wall.letter),
-        false => say!(words, "told.wall.long", wall = wall.letter, length = spoken(said, wall.length)),
+        false => say!(words, "told.wall.long", wall = wall.letter, length = spoken_of_a_room(said, wall.length)),
     });
     let mut told = vec![Some(say!(words, "told.room", walls = walls.collect::<Vec<_>>().join(", ")))];
     let things: Vec<&str> =

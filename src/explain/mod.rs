@@ -174,7 +174,7 @@ mod tests {
     #[test]
     fn a_figure_tells_its_value_its_source_and_how_to_set_another() {
         let page = explain("work aisle for one cook").unwrap();
-        for part in ["42\"", "1066.8 mm", "guideline 6", "codes: {figures: [{figure: work aisle for one cook"] {
+        for part in ["42\"", "1067 mm", "guideline 6", "codes: {figures: [{figure: work aisle for one cook"] {
             assert!(page.contains(part), "{part} is not on the page:\n{page}");
         }
         let list = explain("figures").unwrap();

@@ -1,6 +1,7 @@
 //! What a check has to say, before the rule that it checks is put to it.
 
 use crate::source::{Place, Span, Spanned};
+use crate::units::System;
 
 use super::{Code, Finding, Fix, Hazard, Phrase, Severity, Subject};
 
@@ -73,6 +74,18 @@ impl Remark {
     /// Advice.
     pub fn note(place: impl Into<Place>, message: impl Into<Phrase>) -> Self {
         Self::new(Severity::Note, place, message)
+    }
+
+    /// The same in the units of the book that it is said of.
+    #[must_use]
+    pub fn in_units(self, units: System) -> Self {
+        let also = self.also.into_iter().map(|also| Also { label: also.label.in_units(units), ..also });
+        Self {
+            message: self.message.in_units(units),
+            remedy: self.remedy.in_units(units),
+            also: also.collect(),
+            ..self
+        }
     }
 
     /// Says how to mend it.

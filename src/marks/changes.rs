@@ -39,6 +39,13 @@ impl ChangedValue {
         if let Self::Amount(money) = self { Some(*money) } else { None }
     }
 
+    fn in_units(self, units: System) -> Self {
+        match self {
+            Self::Amount(money) => Self::Amount(money),
+            Self::Other(said) => Self::Other(said.in_units(units)),
+        }
+    }
+
     /// As a sentence has it: an amount plainly, with its currency.
     pub fn phrase(&self) -> Phrase {
         match self {
@@ -52,6 +59,13 @@ impl Change {
     /// Of the item as a whole.
     fn new(what: ChangedField, from: Option<Phrase>, to: Option<Phrase>) -> Self {
         Self { of: None, what, from: from.map(ChangedValue::Other), to: to.map(ChangedValue::Other) }
+    }
+
+    /// The same in the units of its book.
+    #[must_use]
+    pub fn in_units(self, units: System) -> Self {
+        let told = |value: Option<ChangedValue>| value.map(|value| value.in_units(units));
+        Self { from: told(self.from), to: told(self.to), ..self }
     }
 
     /// What, with the option that it is of: `steel: width`.
@@ -290,7 +304,7 @@ mod tests {
         let (before, after) = (range("758825000", "3180.00 USD", "a"), range("762000000", "3280.00 USD", "a"));
         assert_eq!(
             told(&before, &after),
-            ["price from 3180.00 USD to 3280.00 USD", "width from 29 7/8\" (≈ 758.8 mm) to 30\" (762 mm)"]
+            ["price from 3180.00 USD to 3280.00 USD", "width from 29 7/8\" (759 mm) to 30\" (762 mm)"]
         );
     }
 

@@ -12,7 +12,7 @@ pub fn panel_thickness(outside: Length, units: System) -> Length {
     const GRID: i64 = 396_875;
     const MILLIMETRE: i64 = 1_000_000;
     let whole = |step: i64| outside.nanometres() % step == 0;
-    let in_millimetres = !whole(GRID) && (units == System::Metric || whole(MILLIMETRE));
+    let in_millimetres = !whole(GRID) && (units.is_metric() || whole(MILLIMETRE));
     if in_millimetres { Length::from_millimetres(18) } else { Length::from_sixty_fourths(48) }
 }
 

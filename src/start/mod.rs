@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 
 use crate::book::Country;
 use crate::units::{Currency, Date, System};
+use crate::vocabulary::Words as _;
 
 pub use more::{item, room};
 pub use photographs::from_photographs;
@@ -40,10 +41,20 @@ impl Terms {
         self.country.map_or(String::new(), |country| format!("country: {country}\n"))
     }
 
+    /// The line that names the units, with the others that a book may have.
+    fn units_line(self) -> String {
+        let (own, other) = if self.units.is_metric() { ("metric", "imperial") } else { ("imperial", "metric") };
+        let line = format!("units: {}", self.units.word());
+        match self.units.is_alone() {
+            false => format!("{line:<39}# or {other}; the other stands beside it, or not at all: `{own} only`"),
+            true => format!("{line:<39}# after `{own}` the other system stands beside it"),
+        }
+    }
+
     /// The currency of the country (ISO 4217); without one, what goes with the units.
     fn currency(self) -> &'static str {
         let Some(country) = self.country else {
-            return if self.units == System::Metric { "EUR" } else { "USD" };
+            return if self.units.is_metric() { "EUR" } else { "USD" };
         };
         match country {
             Country::UnitedStates => "USD",
@@ -187,12 +198,12 @@ fn files(terms: Terms, today: Date) -> Result<Vec<(&'static str, Vec<u8>)>, Star
     let filled = |text: &str| {
         let dated = text.replace("{DEMOLITION}", &today.plus_days(AHEAD).iso()).replace("{TODAY}", &today.iso());
         let placed = dated.replace("{COUNTRY}", &terms.country_line()).replace("{CURRENCY}", terms.currency());
+        let placed = placed.replace("{UNITS}", &terms.units_line());
         let has_cents = Currency::parse(terms.currency()).is_ok_and(|currency| currency.decimals() > 0);
         if has_cents { placed.into_bytes() } else { without_cents(&placed).into_bytes() }
     };
-    let text = |(path, imperial, metric): &Text| {
-        (*path, filled(if terms.units == System::Metric { metric } else { imperial }))
-    };
+    let text =
+        |(path, imperial, metric): &Text| (*path, filled(if terms.units.is_metric() { metric } else { imperial }));
     let mut files: Vec<(&str, Vec<u8>)> = TEXTS.iter().map(text).collect();
     for (path, swatch) in &SWATCHES {
         files.push((path, swatch.png().map_err(StartError::Swatch)?));

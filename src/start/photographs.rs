@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use crate::source::{Folder, portable};
-use crate::units::System;
+use crate::vocabulary::Words as _;
 
 use super::more::{capital, folder_of, quoted, room_text};
 use super::{StartError, Terms, laid};
@@ -75,7 +75,7 @@ fn rooms(from: &Folder) -> BTreeMap<String, Vec<Picture>> {
 }
 
 fn book_text(terms: Terms) -> String {
-    let units = if terms.units == System::Metric { "metric" } else { "imperial" };
+    let units = terms.units.word();
     let (country, currency) = (terms.country_line(), terms.currency());
     format!(
         "# `…` stands for what is not known yet: `bookmatch review` asks for it, and `bookmatch issue` waits for it.\n\

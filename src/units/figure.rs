@@ -24,16 +24,21 @@ impl Figure {
     }
 }
 
-impl fmt::Display for Figure {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Figure {
+    /// It without its unit: `876.3`.
+    pub fn number(&self) -> String {
         let mark = if self.exact { "" } else { "≈ " };
         let sign = if self.tenths < 0 { "−" } else { "" };
-        let (whole, tenth) = (self.tenths.unsigned_abs() / 10, self.tenths.unsigned_abs() % 10);
-        write!(f, "{mark}{sign}{whole}")?;
-        if tenth != 0 {
-            write!(f, ".{tenth}")?;
+        match (self.tenths.unsigned_abs() / 10, self.tenths.unsigned_abs() % 10) {
+            (whole, 0) => format!("{mark}{sign}{whole}"),
+            (whole, tenth) => format!("{mark}{sign}{whole}.{tenth}"),
         }
-        write!(f, " {}", self.unit)
+    }
+}
+
+impl fmt::Display for Figure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.number(), self.unit)
     }
 }
 

@@ -69,7 +69,8 @@ impl Kind {
             Kind::Area => ("sq ft", "m²"),
             Kind::Weight => ("lb", "kg"),
         };
-        phrase!("`{number} {imperial}` or `{number} {metric}`", number, imperial, number, metric)
+        let written = |unit: &str| phrase!("`{number} {unit}`", number, unit);
+        Phrase::by_units(written(imperial), written(metric))
     }
 }
 

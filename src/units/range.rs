@@ -137,7 +137,7 @@ impl LengthRange {
         self.least.is_none_or(|least| least <= length) && self.most.is_none_or(|most| length <= most)
     }
 
-    /// The range in feet and inches, each end to the nearest `grain`.
+    /// The range in inches, each end to the nearest `grain`.
     pub fn imperial(self, grain: Grain) -> String {
         self.worded(|length| length.imperial(grain).to_string())
     }
@@ -147,7 +147,8 @@ impl LengthRange {
         self.worded(|length| length.metric().to_string())
     }
 
-    fn worded(self, shown: impl Fn(Length) -> String) -> String {
+    /// The range with each end as `shown` prints it.
+    pub fn worded(self, shown: impl Fn(Length) -> String) -> String {
         match (self.least, self.most) {
             (Some(least), Some(most)) if least == most => shown(least),
             (Some(least), Some(most)) => format!("{} to {}", shown(least), shown(most)),
@@ -282,8 +283,8 @@ mod tests {
     #[test]
     fn a_range_is_told_in_either_system() {
         let range = LengthRange::parse("600 mm to 36\"").unwrap();
-        assert_eq!(range.imperial(Grain::Sixteenth), "≈ 23 5/8\" to 3'-0\"");
-        assert_eq!(range.metric(), "600 mm to 914.4 mm");
+        assert_eq!(range.imperial(Grain::Sixteenth), "≈ 23 5/8\" to 36\"");
+        assert_eq!(range.metric(), "600 mm to 914 mm");
     }
 
     proptest! {

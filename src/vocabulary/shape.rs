@@ -177,20 +177,21 @@ impl FieldType {
 
     /// How it is written, with `…` for what is not known.
     fn example(&self) -> Option<Phrase> {
+        let by_units = |imperial: &'static str, metric: &'static str| Some(Phrase::by_units(imperial, metric));
         let example = match self {
-            Self::Length => "`… mm` or `…\"`",
-            Self::LengthRange => "`… mm to … mm` or `at least …\"`",
-            Self::Readings => "`[… mm, … mm, … mm]` or `[…\", …\", …\"]`",
-            Self::Sides => "`… mm x … mm` or `…\" x …\" x …\"`",
-            Self::Clearance => "`… mm above counter`",
-            Self::Area => "`… sq ft` or `… m2`",
+            Self::Length => return by_units("`…\"`", "`… mm`"),
+            Self::LengthRange => return by_units("`…\" to …\"`", "`… mm to … mm`"),
+            Self::Readings => return by_units("`[…\", …\", …\"]`", "`[… mm, … mm, … mm]`"),
+            Self::Sides => return by_units("`…\" x …\" x …\"`", "`… mm x … mm x … mm`"),
+            Self::Clearance => return by_units("`…\" above counter`", "`… mm above counter`"),
+            Self::Area => return by_units("`… sq ft`", "`… m2`"),
             Self::Money => "`….00`",
             Self::Currency => "`USD`",
             Self::Percent => "`… %`",
             Self::Date => "`YYYY-MM-DD`",
             Self::LeadTime => "`…-… weeks`, `… working days` or `in stock`",
-            Self::Weight => "`… lb` or `… kg`",
-            Self::Quantity => "`…` or `… sq ft`",
+            Self::Weight => return by_units("`… lb`", "`… kg`"),
+            Self::Quantity => return by_units("`…` or `… sq ft`", "`…` or `… m2`"),
             _ => return None,
         };
         Some(example.into())

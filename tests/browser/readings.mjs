@@ -14,9 +14,9 @@ await onEachDevice(site, async ({ page, go, size }) => {
   };
   await tabTo(page, width("at the floor"), "the first reading");
   await page.keyboard.type("30 1/16");
-  await says("Width fits 30 1/16″ (≈ 763.6 mm) governs: 1/16″ (≈ 1.6 mm) more than is needed. Beside the thing itself 5/32″ (≈ 4 mm) is left on each side.");
+  await says("Width fits 30 1/16″ (764 mm) governs: 1/16″ (1.6 mm) more than is needed. Beside the thing itself 5/32″ (4 mm) is left on each side.");
   await width("in the middle").fill("2' 5 7/8\"");
-  await says("Width is too small 29 7/8″ (≈ 758.8 mm) governs: 1/8″ (≈ 3.2 mm) too little. Stop, and call the office.");
+  await says("Width is too small 29 7/8″ (759 mm) governs: 1/8″ (3.2 mm) too little. Stop, and call the office.");
   await width("in the middle").fill("78 cm");
   await says("Width is too large");
   await width("in the middle").fill("30⅛");
@@ -34,7 +34,7 @@ await onEachDevice(site, async ({ page, go, size }) => {
   const height = page.getByLabel("Height at the left");
   await height.fill("71 1/2");
   await says("Height fits");
-  await says("5′-11 1/2″ (1816.1 mm) less 3/4″ (≈ 19 mm) of floor still to come = 5′-10 3/4″ (≈ 1797 mm).");
+  await says("71 1/2″ (1816 mm) less 3/4″ (19 mm) of floor still to come = 70 3/4″ (1797 mm).");
   await height.fill("70 1/2");
   await says("Height is too small");
   await height.fill("");

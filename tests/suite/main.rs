@@ -25,6 +25,7 @@ mod lost;
 mod marks;
 mod mistakes;
 mod next;
+mod own_units;
 mod pictures;
 mod publishing;
 mod recipes;

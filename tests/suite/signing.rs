@@ -46,7 +46,7 @@ fn text(path: &Path) -> String {
     std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
-const MISFIT: &str = "Refrigerator, doors off, is 1&quot; (25.4 mm) too large for the porch door.";
+const MISFIT: &str = "Refrigerator, doors off, is 1″ (25.4 mm) too large for the porch door.";
 
 #[test]
 fn a_misfit_that_another_rule_finds_is_told_beside_the_option_and_in_the_row_that_is_signed() {

@@ -145,6 +145,8 @@ impl Facts<'_> {
         let shown = |number: &u32| issues.get(number)?.get(&(asked.room.as_str(), asked.item.as_str()));
         let is_it = |number: &&u32| shown(number).is_some_and(|issued| issued.mark == asked.mark);
         let issued = issues.keys().rev().find(is_it).or(Some(&issue)).and_then(shown);
-        issued.map_or(vec![], |issued| marks::changes(&issued.content, &self.now.content))
+        let units = self.book.project.units;
+        let changes = issued.map_or(vec![], |issued| marks::changes(&issued.content, &self.now.content));
+        changes.into_iter().map(|change| change.in_units(units)).collect()
     }
 }

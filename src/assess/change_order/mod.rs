@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ledger::{Issue, IssuedItem};
 use crate::marks::{Change, changes};
-use crate::units::{Currency, Date, Money};
+use crate::units::{Currency, Date, Money, System};
 
 mod reopened;
 #[cfg(test)]
@@ -136,6 +136,15 @@ impl ChangeOrder {
         });
         let sums = settled.map_or_else(Vec::new, |_| sums(&items));
         Self { items, settled, sums, with_tax }
+    }
+
+    /// The same in the units of its book.
+    #[must_use]
+    pub fn in_units(mut self, units: System) -> Self {
+        for item in &mut self.items {
+            item.changes = std::mem::take(&mut item.changes).into_iter().map(|one| one.in_units(units)).collect();
+        }
+        self
     }
 
     /// Whether nothing changed.

@@ -60,7 +60,7 @@ pub fn advised(asked: Length, there: Length, units: System) -> Length {
 /// of 1/64".
 fn is_metric(there: Length, units: System) -> bool {
     let whole = |step: i64| there.nanometres() % step == 0;
-    !whole(GRID) && (units == System::Metric || whole(MILLIMETRE))
+    !whole(GRID) && (units.is_metric() || whole(MILLIMETRE))
 }
 
 fn in_millimetres(asked: Length) -> Length {

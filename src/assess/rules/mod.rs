@@ -259,7 +259,11 @@ impl Rule {
     /// The findings of this rule on a book.
     pub fn run(&self, context: &Context<'_>) -> Vec<Finding> {
         match self.check {
-            Check::Book(check) => guarded::run(self, |findings| check(context, findings)),
+            Check::Book(check) => {
+                let units = context.book.project.units;
+                let found = guarded::run(self, |findings| check(context, findings));
+                found.into_iter().map(|found| Finding { remark: found.remark.in_units(units), ..found }).collect()
+            }
             Check::Reading | Check::OfWaivers => vec![],
         }
     }

@@ -57,7 +57,7 @@ mod tests {
     #[test]
     fn a_figure_stands_in_both_systems_that_of_the_book_first() {
         let docs = "at least {15\"} of `{edge: 72\"}`\n```yaml\nwide: {at: 1\"}\n```\nand {3'}";
-        let told = "at least 15\" (381 mm) of `{edge: 72\"}`\n```yaml\nwide: {at: 1\"}\n```\nand 3'-0\" (914.4 mm)";
+        let told = "at least 15\" (381 mm) of `{edge: 72\"}`\n```yaml\nwide: {at: 1\"}\n```\nand 36\" (914 mm)";
         assert_eq!(filled(docs, System::Imperial), told);
         assert!(filled(docs, System::Metric).starts_with("at least 381 mm (15\") of"));
     }

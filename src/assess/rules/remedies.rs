@@ -58,7 +58,7 @@ pub fn speaks_inches(book: &Book, finding: &Finding) -> Option<String> {
 fn quoted(phrase: &Phrase) -> impl Iterator<Item = &str> {
     phrase.pieces().iter().filter_map(|piece| match piece {
         Piece::Quoted(text) => Some(text.as_str()),
-        Piece::Words(_) | Piece::Wrote(_) | Piece::Value(_) => None,
+        Piece::Words(_) | Piece::Wrote(_) | Piece::Value(_) | Piece::ByUnits(_) => None,
     })
 }
 

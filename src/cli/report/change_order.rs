@@ -16,7 +16,7 @@ pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
     let count = counted(issue.items.len(), "item", "items");
     let mut text = format!("issue {} for {purpose}, {}: {count}, {}\n", issue.number, issue.on, total(issue));
     if let Some(before) = before {
-        let order = ChangeOrder::between(before, issue);
+        let order = ChangeOrder::between(before, issue).in_units(book.project.units);
         let _ = write!(
             text,
             "\nsince issue {} of {}:\n\n{}",

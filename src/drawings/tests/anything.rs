@@ -2,9 +2,10 @@
 
 use crate::drawings::sizes::{
     Across, Beside, Between, Deep, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront,
-    OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing, Units,
+    OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing,
 };
 use crate::language::Words;
+use crate::units::System;
 use crate::units::length::Length;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -68,8 +69,8 @@ fn thing() -> impl Strategy<Value = Thing> {
     })
 }
 
-fn units() -> impl Strategy<Value = Units> {
-    prop::sample::select(vec![Units::Imperial, Units::Metric])
+fn units() -> impl Strategy<Value = System> {
+    prop::sample::select(vec![System::Imperial, System::Metric])
 }
 
 fn misfits() -> impl Strategy<Value = Misfits> {

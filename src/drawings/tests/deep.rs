@@ -2,9 +2,10 @@
 
 use super::gallery::{beside, face, len, limits, service, too_small};
 use crate::drawings::sizes::{
-    Across, Between, Deep, Door, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan, Units,
+    Across, Between, Deep, Door, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan,
 };
 use crate::language::Words;
+use crate::units::System;
 
 fn depths(name: &str, behind: &str, [body, door, handle]: [&str; 3], way: Door) -> Deep {
     let read = |text: &str| (!text.is_empty()).then(|| len(text));
@@ -42,7 +43,7 @@ fn side(id: &str, thing: Option<Deep>, heights: [&str; 2], high: &str) -> Openin
         counter: Some(len("36\"")),
         services: vec![service("power 5-15R", "0\"", "50\""), service("water, valve", "0\"", "8\"")],
         misfits: Misfits::default(),
-        units: Units::Imperial,
+        units: System::Imperial,
         words: Words::default(),
     }
 }
@@ -60,7 +61,7 @@ pub fn sides() -> Vec<OpeningSide> {
     planned.opening.measured = false;
     let mut deep = side("k-07-deep", Some(refrigerator()), tall, "70 1/2\"");
     deep.misfits.depth = too_small("1/4\"");
-    let metric = OpeningSide { id: "k-03-metric".to_owned(), units: Units::Metric, ..cook.clone() };
+    let metric = OpeningSide { id: "k-03-metric".to_owned(), units: System::Metric, ..cook.clone() };
     vec![side("k-07", Some(refrigerator()), tall, "70 1/2\""), cook, oven, planned, deep, metric]
 }
 
@@ -80,7 +81,7 @@ fn plan(id: &str, thing: Deep, width: &str) -> OpeningPlan {
         counter_edge: Some(len("25 1/2\"")),
         across: Some(Across { words: "ledge cabinet".to_owned(), distance: len("78 3/4\"") }),
         misfits: Misfits::default(),
-        units: Units::Imperial,
+        units: System::Imperial,
         words: Words::default(),
     }
 }
@@ -98,7 +99,7 @@ pub fn plans() -> Vec<OpeningPlan> {
     bare.measured = false;
     let mut wide = plan("k-03", range(), "30 1/2\"");
     wide.misfits = Misfits { width: too_small("7/16\""), height: None, depth: too_small("1/4\"") };
-    let metric = OpeningPlan { id: "k-07-metric".to_owned(), units: Units::Metric, ..right.clone() };
+    let metric = OpeningPlan { id: "k-07-metric".to_owned(), units: System::Metric, ..right.clone() };
     vec![plan("k-07", refrigerator(), "29 3/4\""), wide, right, bare, metric]
 }
 
@@ -121,7 +122,7 @@ pub fn options() -> Vec<OptionPlan> {
         counter_edge: Some(len("25 1/2\"")),
         misfits: Misfits { width: too_small("5/16\"").filter(|_| letter == "c"), ..Misfits::default() },
         laps: Laps::default(),
-        units: if letter == "b" { Units::Metric } else { Units::Imperial },
+        units: if letter == "b" { System::Metric } else { System::Imperial },
         words: Words::default(),
     })
     .into()

@@ -2,9 +2,10 @@
 
 use crate::drawings::sizes::{
     Beside, Between, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, ReadAt, Reading,
-    Service, Thing, Units,
+    Service, Thing,
 };
 use crate::language::Words;
+use crate::units::System;
 use crate::units::length::Length;
 
 /// A length as one writes it.
@@ -70,7 +71,7 @@ fn opening(id: &str, name: &str, tag: &str, face: Face) -> OpeningFront {
         services: vec![],
         counter: Some(len("36\"")),
         misfits: Misfits::default(),
-        units: Units::Imperial,
+        units: System::Imperial,
         words: Words::default(),
     }
 }
@@ -229,7 +230,7 @@ pub fn too_large() -> OpeningFront {
     let large = Some(Misfit::TooLarge(len("7 mm")));
     OpeningFront {
         id: "k-04-metric".to_owned(),
-        units: Units::Metric,
+        units: System::Metric,
         words: Words::default(),
         misfits: Misfits { width: large, height: large, depth: None },
         ..wall_oven()
@@ -237,7 +238,7 @@ pub fn too_large() -> OpeningFront {
 }
 
 pub fn metric() -> OpeningFront {
-    OpeningFront { id: "k-07-metric".to_owned(), units: Units::Metric, ..refrigerator() }
+    OpeningFront { id: "k-07-metric".to_owned(), units: System::Metric, ..refrigerator() }
 }
 
 pub fn planned() -> OpeningFront {

@@ -5,9 +5,9 @@ use super::gallery::len;
 use super::read_back::named;
 use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
 use crate::drawings::scale::{Scale, units};
-use crate::drawings::sizes::Units;
 use crate::drawings::{Paper, room_plan};
 use crate::language::Words;
+use crate::units::System;
 use crate::units::length::Length;
 use proptest::prelude::*;
 use roxmltree::Document;
@@ -47,7 +47,7 @@ fn room(id: &str, corners: &[(i64, i64)], things: Vec<Thing>) -> RoomPlan {
         things,
         counter_edges: vec![],
         aisles: vec![],
-        units: Units::Imperial,
+        units: System::Imperial,
         words: Words::default(),
     }
 }
@@ -80,7 +80,7 @@ fn a_thing_lies_on_the_drawing_where_it_stands_in_the_room_to_scale() {
     let galley = rooms().remove(0);
     let svg = room_plan(&galley, Paper::Desk);
     let document = Document::parse(&svg).expect("XML");
-    let scale = Scale::of_a_room(Paper::Desk, Units::Imperial, Length::from_inches(182), Length::from_inches(93));
+    let scale = Scale::of_a_room(Paper::Desk, System::Imperial, Length::from_inches(182), Length::from_inches(93));
     let place = |x: i64, y: i64| {
         format!("{} {}", units(scale.of(Length::from_inches(x))), units(scale.of(Length::from_inches(93 - y))))
     };
@@ -93,7 +93,7 @@ fn a_thing_lies_on_the_drawing_where_it_stands_in_the_room_to_scale() {
 #[test]
 fn the_description_tells_walls_things_and_aisles() {
     let svg = room_plan(&rooms().remove(0), Paper::Phone);
-    for told in ["A is 182 inches long", "pots, range, hood, larder", "41 inches are clear"] {
+    for told in ["A is 15 feet 2 inches long", "pots, range, hood, larder", "41 inches are clear"] {
         assert!(svg.contains(told), "{told}");
     }
 }

@@ -13,6 +13,8 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use tera::Context;
 
+mod fractions;
+
 #[cfg(test)]
 mod tests;
 
@@ -119,7 +121,7 @@ fn render_page(theme: &Theme, edition: &EditionOf, page: &Page, leaf: &Leaf<'_>)
     };
     values.insert("others", &edition.others.iter().map(other).collect::<Vec<_>>());
     values.insert("base", &base);
-    let html = theme.render(page.template, edition.language, &values)?;
+    let html = fractions::set(&theme.render(page.template, edition.language, &values)?);
     Ok([html, theme.render("margins.css", edition.language, &values)?])
 }
 

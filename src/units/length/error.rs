@@ -92,16 +92,24 @@ impl Fault for LengthError {
 
     fn remedy(&self) -> Phrase {
         match self {
-            LengthError::Empty | LengthError::Unreadable(_) => "write a number and its unit: `…\"` or `… mm`".into(),
-            LengthError::Bare(n) => phrase!("write `{n}\"` for inches or `{n} mm` for millimetres", n, n),
+            LengthError::Empty | LengthError::Unreadable(_) => {
+                phrase!("write a number and its unit: {}", Phrase::by_units("`…\"`", "`… mm`"))
+            }
+            LengthError::Bare(n) => phrase!(
+                "write {}",
+                Phrase::by_units(phrase!("`{n}\"` for inches", n), phrase!("`{n} mm` for millimetres", n))
+            ),
             LengthError::Number(error) => error.remedy(),
             LengthError::UnknownUnit(_) | LengthError::OtherKind { .. } => {
-                "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`".into()
+                phrase!("use {}", Phrase::by_units("`\"`, `in`, `'`, `ft`", "`mm`, `cm`, `m`"))
             }
-            LengthError::NotExact(_) => "round it to a 64th of an inch or a tenth of a millimetre".into(),
+            LengthError::NotExact(_) => {
+                phrase!("round it to {}", Phrase::by_units("a 64th of an inch", "a tenth of a millimetre"))
+            }
             LengthError::TooLarge(_) => "check the number and its unit".into(),
             LengthError::MixedUnits(_) => {
-                "write the whole length in one system: feet then inches, or one metric unit".into()
+                let ways = Phrase::by_units("feet then inches", "one metric unit");
+                phrase!("write the whole length in one system: {}", ways)
             }
             LengthError::TwoLengths(_) => "write one length; where a range may stand, part its ends with `to`".into(),
             LengthError::BareInches(text) => phrase!("mark the inches: `{text}\"`", text),

@@ -95,12 +95,28 @@ impl Length {
         self.0 < 0
     }
 
-    /// In feet and inches, or inches alone below 3 ft, to the nearest `grain`.
+    /// In inches, as things and openings are told, to the nearest `grain`; [`Shown::feet_and_inches`] tells rooms.
     pub fn imperial(self, grain: Grain) -> Shown {
         Shown::imperial(self, grain)
     }
 
-    /// In millimetres, to the nearest tenth.
+    /// In inches to the nearest sixteenth, or in thirty-seconds where those are exact.
+    pub fn inches(self) -> Shown {
+        let fine = self.imperial(Grain::ThirtySecond);
+        if fine.exact { fine } else { self.imperial(Grain::Sixteenth) }
+    }
+
+    /// The exact value in millimetres, with as many decimals as it has, as one may write it in a book.
+    pub fn in_millimetres(self) -> String {
+        let sign = if self.is_negative() { "−" } else { "" };
+        let (nanometres, millimetre) = (self.0.unsigned_abs(), MILLIMETRE.unsigned_abs());
+        let decimals = format!("{:06}", nanometres % millimetre);
+        let decimals = decimals.trim_end_matches('0');
+        let point = if decimals.is_empty() { "" } else { "." };
+        format!("{sign}{}{point}{decimals} mm", nanometres / millimetre)
+    }
+
+    /// In millimetres: in tenths where it was written so or is less than 50 mm, else in whole ones.
     pub fn metric(self) -> Shown {
         Shown::metric(self)
     }
@@ -151,11 +167,6 @@ impl fmt::Display for Length {
         if self.0 % SIXTY_FOURTH == 0 {
             return Shown::in_inches(self.0, 64).fmt(f);
         }
-        let sign = if self.is_negative() { "−" } else { "" };
-        let (nanometres, millimetre) = (self.0.unsigned_abs(), MILLIMETRE.unsigned_abs());
-        let decimals = format!("{:06}", nanometres % millimetre);
-        let decimals = decimals.trim_end_matches('0');
-        let point = if decimals.is_empty() { "" } else { "." };
-        write!(f, "{sign}{}{point}{decimals} mm", nanometres / millimetre)
+        f.write_str(&self.in_millimetres())
     }
 }

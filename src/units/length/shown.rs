@@ -1,7 +1,7 @@
-//! How a length is printed: inches to a grain, or millimetres to a tenth, with rounding marked.
+//! How a length is printed: inches to a grain, with rounding marked, or millimetres.
 
 use super::super::figure::{Figure, round_half_even};
-use super::{INCH, Length, MILLIMETRE};
+use super::{INCH, Length, MILLIMETRE, SIXTY_FOURTH};
 use std::fmt;
 
 /// How fine an imperial figure is.
@@ -26,7 +26,7 @@ impl Grain {
 
 /// A length rounded for print, ties to even, in parts, so that a page can set a real fraction.
 ///
-/// As plain text: `34 1/2"`, `2'-10 1/2"` (drafting style, SD-28), `≈ 23 5/8"`, `876.3 mm`.
+/// As plain text: `34 1/2"`, `2'-10 1/2"` (drafting style, SD-28), `≈ 23 5/8"`, `876 mm`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Shown {
     /// Whole feet; none when it is told in inches alone.
@@ -45,13 +45,15 @@ pub struct Shown {
     pub metric: Option<Figure>,
 }
 
-/// Inches from which a figure is told in feet and inches.
-const FEET_FROM: i64 = 36;
+/// Nanometres in a tenth of a millimetre.
+const TENTH: i64 = MILLIMETRE / 10;
+
+/// From here on what comes from inches is told in whole millimetres: a gap is shorter, a thing is longer.
+const WHOLE_FROM: u64 = 50 * MILLIMETRE.unsigned_abs();
 
 impl Shown {
     pub(super) fn imperial(length: Length, grain: Grain) -> Shown {
-        let shown = Shown::in_inches(length.nanometres(), grain.parts());
-        if shown.inches >= FEET_FROM { shown.feet_and_inches() } else { shown }
+        Shown::in_inches(length.nanometres(), grain.parts())
     }
 
     pub(super) fn in_inches(nanometres: i64, parts: i64) -> Shown {
@@ -67,8 +69,16 @@ impl Shown {
         Shown { feet: None, inches: whole / parts, numerator, denominator, exact, negative: rounded < 0, metric: None }
     }
 
+    /// What is in tenths of a millimetre, and no whole number of 64ths, was written so and stays so.
     pub(super) fn metric(length: Length) -> Shown {
-        let figure = Figure::new(length.nanometres().into(), MILLIMETRE.into(), "mm");
+        let nanometres = length.nanometres();
+        let is_written = nanometres % TENTH == 0 && nanometres % SIXTY_FOURTH != 0;
+        let to_a_tenth = is_written || nanometres.unsigned_abs() < WHOLE_FROM;
+        let step = if to_a_tenth { TENTH } else { MILLIMETRE };
+        let rounded = round_half_even(nanometres.into(), step.into()).saturating_mul(step.into());
+        // Nobody measures finer than that, so the figure bears no mark; but nothing is not said of something.
+        let exact = rounded != 0 || nanometres == 0;
+        let figure = Figure { exact, ..Figure::new(rounded, MILLIMETRE.into(), "mm") };
         Shown {
             feet: None,
             inches: 0,

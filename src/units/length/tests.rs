@@ -117,15 +117,15 @@ fn feet_and_inches_print_in_drafting_style() {
 }
 
 #[test]
-fn a_figure_is_in_inches_below_three_feet_and_in_feet_from_there() {
+fn a_figure_is_in_inches_and_that_of_a_room_in_feet_and_inches() {
     let plain = |written: &str| length(written).imperial(Grain::Sixteenth).to_string();
     assert_eq!(plain("34 1/2\""), "34 1/2\"");
     assert_eq!(plain("35 15/16\""), "35 15/16\"");
-    assert_eq!(plain("35 63/64 in"), "≈ 3'-0\"");
-    assert_eq!(plain("40 1/2\""), "3'-4 1/2\"");
+    assert_eq!(plain("35 63/64 in"), "≈ 36\"");
+    assert_eq!(plain("40 1/2\""), "40 1/2\"");
     assert_eq!(plain("0\""), "0\"");
     assert_eq!(plain("3/16\""), "3/16\"");
-    let shown = length("40 1/2\"").imperial(Grain::Sixteenth);
+    let shown = length("40 1/2\"").imperial(Grain::Sixteenth).feet_and_inches();
     assert_eq!((shown.feet, shown.inches, shown.numerator, shown.denominator), (Some(3), 4, 1, 2));
     assert_eq!(shown.inches().to_string(), "40 1/2\"");
 }
@@ -139,14 +139,21 @@ fn a_tie_between_two_grains_goes_to_the_even_one() {
     assert_eq!(plain(-6), "≈ −1/8\"");
 }
 
+/// Inches are told in whole millimetres, gaps in tenths, and what was written in tenths as it was.
 #[test]
-fn millimetres_print_with_one_decimal_at_most() {
+fn millimetres_are_whole_from_fifty_on_unless_tenths_were_written() {
     let rows = [
-        ("34 1/2\"", "876.3 mm"),
+        ("34 1/2\"", "876 mm"),
         ("600 mm", "600 mm"),
-        ("1/64\"", "≈ 0.4 mm"),
-        ("3/8\"", "≈ 9.5 mm"),
+        ("599.5 mm", "599.5 mm"),
+        ("609.6 mm", "610 mm"),
+        ("1/64\"", "0.4 mm"),
+        ("3/8\"", "9.5 mm"),
+        ("1 15/16\"", "49.2 mm"),
+        ("2\"", "51 mm"),
         ("-10 mm", "−10 mm"),
+        ("0 mm", "0 mm"),
+        ("0.02 mm", "≈ 0 mm"),
     ];
     for (written, printed) in rows {
         let shown = length(written).metric();
@@ -220,7 +227,7 @@ mod refusals {
 
     #[test]
     fn two_parts_that_do_not_make_one_length_are_refused() {
-        let one_system = "write the whole length in one system: feet then inches, or one metric unit";
+        let one_system = "write the whole length in one system: feet then inches or one metric unit";
         let past_foot = "`3' 14\"` has a foot or more of inches after the feet";
         let part_foot = "`2.5' 6\"` has a part of a foot and inches after it";
         let one_length = "write one length; where a range may stand, part its ends with `to`";
@@ -238,7 +245,7 @@ mod refusals {
 
     #[test]
     fn what_has_no_unit_of_length_is_refused() {
-        let units = "use `\"` or `in`, `'` or `ft`, `mm`, `cm` or `m`";
+        let units = "use `\"`, `in`, `'`, `ft` or `mm`, `cm`, `m`";
         let both = "write a number and its unit: `…\"` or `… mm`";
         refused(&[
             ("36 cubits", "`cubits` is not a unit of length", units),
@@ -279,7 +286,10 @@ proptest! {
     fn a_metric_figure_reads_as_the_length_it_shows(tenths in -10_000_000..10_000_000_i64) {
         let length = Length::from_nanometres(tenths * 100_000);
         prop_assert!(length.metric().exact);
-        prop_assert_eq!(Length::parse(&length.metric().to_string()), Ok(length));
+        let read = Length::parse(&length.metric().to_string());
+        // On the grid of 1/64" it came from inches, and is told to the millimetre.
+        let off = Length::from_nanometres(if tenths * 100_000 % 396_875 == 0 { 500_000 } else { 0 });
+        prop_assert!(read.clone().is_ok_and(|read| (read - length).abs() <= off), "{read:?}");
     }
 
     #[test]
@@ -348,11 +358,7 @@ fn a_tape_reads_as_the_table_says_that_pages_go_by() {
         let nanometres = length.map(|length| length.nanometres().to_string());
         assert_eq!(nanometres, row.nanometres, "`{}` counted in {:?}", row.written, row.bare);
         // A sheet sets the finer grain where the coarser would round.
-        let fine = length.map(|length| {
-            let [coarse, fine] = [Grain::Sixteenth, Grain::ThirtySecond].map(|grain| length.imperial(grain));
-            if !coarse.exact && fine.exact { fine } else { coarse }
-        });
-        assert_eq!(fine.map(|shown| shown.to_string()), row.imperial, "`{}`", row.written);
+        assert_eq!(length.map(|length| length.inches().to_string()), row.imperial, "`{}`", row.written);
         assert_eq!(length.map(|length| length.metric().to_string()), row.metric, "`{}`", row.written);
     }
 }

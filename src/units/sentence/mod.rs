@@ -14,6 +14,7 @@ pub use value::Value;
 use std::fmt;
 use std::sync::OnceLock;
 
+use super::System;
 use cut::{MOST, MOST_QUOTED, short};
 
 /// A piece of a sentence.
@@ -27,6 +28,8 @@ pub enum Piece {
     Quoted(String),
     /// A value.
     Value(Value),
+    /// Words for a book in feet and inches, and the same for a metric one.
+    ByUnits(Box<[Phrase; 2]>),
 }
 
 /// A sentence, or a part of one.
@@ -78,6 +81,31 @@ impl Phrase {
         Self::of(self.pieces)
     }
 
+    /// What is said of feet and inches, and of metric units: what is of the book's own comes first, and what is not
+    /// shown in it not at all.
+    pub fn by_units(imperial: impl Into<Self>, metric: impl Into<Self>) -> Self {
+        Self::of(vec![Piece::ByUnits(Box::new([imperial.into(), metric.into()]))])
+    }
+
+    /// It as a book in these units says it: every measure in them, and of two ways to say it the book's first.
+    #[must_use]
+    pub fn in_units(self, system: System) -> Self {
+        let mut pieces = Vec::with_capacity(self.pieces.len());
+        for piece in self.pieces {
+            match piece {
+                Piece::Value(value) => pieces.push(Piece::Value(value.in_units(system))),
+                Piece::ByUnits(both) => {
+                    let [imperial, metric] = *both;
+                    let (first, second) = system.in_order(imperial, metric);
+                    pieces.extend(first.pieces);
+                    pieces.extend(second.map_or_else(Vec::new, |second| Self::from(" or ").then(second).pieces));
+                }
+                words => pieces.push(words),
+            }
+        }
+        Self { of_option: self.of_option, ..Self::of(pieces) }
+    }
+
     /// Its pieces, without the option that it is said of.
     pub fn pieces(&self) -> &[Piece] {
         &self.pieces
@@ -87,7 +115,7 @@ impl Phrase {
     pub fn values(&self) -> impl Iterator<Item = &Value> {
         self.pieces.iter().filter_map(|piece| match piece {
             Piece::Value(value) => Some(value),
-            Piece::Words(_) | Piece::Wrote(_) | Piece::Quoted(_) => None,
+            Piece::Words(_) | Piece::Wrote(_) | Piece::Quoted(_) | Piece::ByUnits(_) => None,
         })
     }
 
@@ -108,12 +136,29 @@ impl Phrase {
     }
 
     /// Its text without the option that it is said of.
-    pub fn bare(&self, [open, close]: [&str; 2]) -> String {
+    pub fn bare(&self, marks: [&str; 2]) -> String {
+        self.told(marks, Value::to_string)
+    }
+
+    /// Its text as pages print it, with other marks around what is quoted and primes at its lengths.
+    pub fn printed(&self, marks: [&str; 2]) -> String {
+        let [open, close] = marks;
+        let option = self.of_option.as_ref().map(|id| format!("option {open}{id}{close}: "));
+        option.unwrap_or_default() + &self.told(marks, Value::printed)
+    }
+
+    /// As [`Phrase::printed`], without the option that it is said of.
+    pub fn printed_bare(&self, marks: [&str; 2]) -> String {
+        self.told(marks, Value::printed)
+    }
+
+    fn told(&self, [open, close]: [&str; 2], value: fn(&Value) -> String) -> String {
         let piece = |piece: &Piece| match piece {
             Piece::Words(words) => (*words).to_string(),
             Piece::Wrote(text) => text.clone(),
             Piece::Quoted(name) => format!("{open}{name}{close}"),
-            Piece::Value(value) => value.to_string(),
+            Piece::Value(of) => value(of),
+            Piece::ByUnits(both) => both.each_ref().map(|one| one.told([open, close], value)).join(" or "),
         };
         self.pieces.iter().map(piece).collect()
     }
@@ -129,6 +174,7 @@ impl Phrase {
             Piece::Wrote(text) => (false, text.clone()),
             Piece::Quoted(name) => (true, name.clone()),
             Piece::Value(value) => (false, value.to_string()),
+            Piece::ByUnits(both) => (false, both.each_ref().map(|one| one.bare(["", ""])).join(" or ")),
         });
         option.into_iter().flatten().chain(runs).collect()
     }
@@ -235,5 +281,18 @@ mod tests {
         assert_eq!(Phrase::series_of_most(names(), 2).text(), "`a`, `b` and 1 more");
         assert_eq!(Phrase::joined(names(), "; ").text(), "`a`; `b`; `c`");
         assert_eq!(phrase!("{}: {{x}}", Phrase::series(names())).text(), "`a`, `b` and `c`: {x}");
+    }
+
+    /// NIST SP 811, appendix B.8: a pound is 0.453 592 37 kg.
+    #[test]
+    fn a_sentence_takes_the_units_of_the_book_that_it_is_said_of() {
+        let (inch, pounds) = (Length::from_inches(10), crate::units::Weight::from_pounds(10));
+        let said = phrase!("`a` is {} and {}; write {}", inch, pounds, Phrase::by_units("`…\"`", "`… mm`"));
+        assert_eq!(said.text(), "`a` is 10\" and 10 lb (≈ 4.5 kg); write `…\"` or `… mm`");
+        let told = |system| said.clone().in_units(system).text().to_string();
+        assert_eq!(told(System::Imperial), "`a` is 10\" and 10 lb (≈ 4.5 kg); write `…\"` or `… mm`");
+        assert_eq!(told(System::Metric), "`a` is 254 mm and ≈ 4.5 kg (10 lb); write `… mm` or `…\"`");
+        assert_eq!(told(System::MetricOnly), "`a` is 254 mm and ≈ 4.5 kg; write `… mm`");
+        assert_eq!(told(System::ImperialOnly), "`a` is 10\" and 10 lb; write `…\"`");
     }
 }

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use rust_decimal::Decimal;
 
-use crate::units::{Area, Date, Figure, LeadTime, Length, LengthRange, Money, Percent, Quantity, Weight};
+use crate::units::{Area, Date, Figure, LeadTime, Length, LengthRange, Money, Percent, Quantity, System, Weight};
 
 use super::{Phrase, Piece, Value, quoted};
 
@@ -175,13 +175,13 @@ macro_rules! values {
 }
 
 values! {
-    Length => Value::Written;
-    LengthRange => Value::WrittenRange;
+    Length => |length| Value::Written(length, System::Imperial);
+    LengthRange => |range| Value::WrittenRange(range, System::Imperial);
     Date => Value::Date;
     Money => Value::Money;
     Percent => Value::Percent;
-    Weight => Value::Weight;
-    Area => Value::Area;
+    Weight => |weight| Value::Weight(weight, System::Imperial);
+    Area => |area| Value::Area(area, System::Imperial);
     i128 => Value::Count;
     Decimal => Value::Number;
     Figure => Value::Figure;

@@ -301,7 +301,9 @@ impl PageBuilder<'_> {
             }
             false => (Some(marks::changes(&issued.content, &item.now.content)), issue.number + 1),
         };
-        let changes = since.unwrap_or_default().into_iter().map(|change| Change {
+        let units = self.subject.book.project.units;
+        let since = since.unwrap_or_default().into_iter().map(|change| change.in_units(units));
+        let changes = since.map(|change| Change {
             issue: number.to_string(),
             what: changed_field(self.words, &change),
             was: told(change.from),

@@ -5,6 +5,7 @@ use crate::book::{Ceiling, Outline, Room};
 use crate::language::say;
 use crate::marks;
 use crate::site::plan::Plans;
+use crate::units::Length;
 use crate::views::client::board::{Board, Finish};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
@@ -114,7 +115,7 @@ impl PageBuilder<'_> {
     fn room_facts(&self, room: &Room) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((length, width)) = room.outline.get().map(Outline::extent) {
-            facts.push(self.worded("room_says.room", self.wording.sides(&[length, width])));
+            facts.push(self.worded("room_says.room", self.wording.of_rooms().sides(&[length, width])));
         }
         if let Some(ceiling) = room.ceiling.get() {
             facts.push(self.worded("room_says.ceiling", self.ceiling(ceiling)));
@@ -128,10 +129,11 @@ impl PageBuilder<'_> {
 
     /// A ceiling in words.
     pub fn ceiling(&self, ceiling: &Ceiling) -> Html {
+        let told = |height: &Length| self.wording.of_rooms().length(*height);
         match ceiling {
-            Ceiling::Level(height) => figures::length(self.wording, *height),
+            Ceiling::Level(height) => told(height),
             Ceiling::Sloped { low, high, .. } => {
-                let (low, high) = (figures::length(self.wording, *low), figures::length(self.wording, *high));
+                let (low, high) = (told(low), told(high));
                 show!(self.words, "room_says.rising", low = low, high = high)
             }
         }

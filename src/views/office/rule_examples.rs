@@ -1,36 +1,60 @@
-//! A rule's example in the book's own units: the pages are written in inches.
+//! A rule's page in the book's own units: its examples are written in inches, feet and pounds.
 
 use crate::book::System;
-use crate::units::Length;
+use crate::units::{Area, Length, Weight};
 
-/// No length in an example is written longer: `10' 11 15/16"`.
+/// No measure in an example is written longer: `10' 11 15/16"`.
 const LONGEST: usize = 14;
 
 const MILLIMETRE: i64 = 1_000_000;
 
-/// A rule's page with the lengths of its examples in whole millimetres, for a book that is planned so.
+/// A rule's page as the office reads it: primes in its prose, and for a book that is planned in millimetres its
+/// examples in whole ones, in kilograms and in square metres.
 pub fn in_units(page: &str, units: System) -> String {
-    if units == System::Imperial {
-        return page.to_string();
-    }
-    let mut fenced = false;
-    let told = page.lines().map(|line| {
-        let fence = line.trim_start().starts_with("```");
-        fenced ^= fence;
-        if fenced && !fence { in_millimetres(line) } else { line.to_string() }
+    let told = page.split("```").enumerate().map(|(at, block)| match at % 2 == 1 {
+        true => example(block, units),
+        false => prose(block, units),
     });
-    told.collect::<Vec<_>>().join("\n")
+    told.collect::<Vec<_>>().join("```")
 }
 
-/// A line with each length in feet and inches written in millimetres.
-fn in_millimetres(line: &str) -> String {
+/// Prose, with what it quotes.
+fn prose(text: &str, units: System) -> String {
+    let told = text.split('`').enumerate().map(|(at, part)| match at % 2 == 1 {
+        true => example(part, units),
+        false => with_primes(part),
+    });
+    told.collect::<Vec<_>>().join("`")
+}
+
+/// Quotes after figures are marks of inches and feet.
+fn with_primes(text: &str) -> String {
+    let mut before = ' ';
+    let prime = |letter: char| {
+        let told = match letter {
+            '"' if before.is_ascii_digit() => '\u{2033}',
+            '\'' if before.is_ascii_digit() => '\u{2032}',
+            other => other,
+        };
+        before = letter;
+        told
+    };
+    text.chars().map(prime).collect()
+}
+
+fn example(text: &str, units: System) -> String {
+    if units.is_metric() { in_metric(text) } else { text.to_string() }
+}
+
+/// A text with each measure in imperial units written in metric ones.
+fn in_metric(text: &str) -> String {
     let mut told = String::new();
-    let mut rest = line;
+    let mut rest = text;
     let mut before = ' ';
     while let Some(first) = rest.chars().next() {
         let begins = first.is_ascii_digit() && !before.is_alphanumeric() && !matches!(before, '/' | '.' | '-');
-        if let Some((length, after)) = length_at(rest).filter(|_| begins) {
-            told += &format!("{} mm", (length.nanometres() + MILLIMETRE / 2) / MILLIMETRE);
+        if let Some((measure, after)) = measure_at(rest).filter(|_| begins) {
+            told += &measure;
             (rest, before) = (after, 'm');
             continue;
         }
@@ -41,16 +65,38 @@ fn in_millimetres(line: &str) -> String {
     told
 }
 
-/// The longest length in feet and inches that a text begins with, and what comes after it.
-fn length_at(text: &str) -> Option<(Length, &str)> {
+/// The longest imperial measure that a text begins with, in metric units, and what comes after it.
+fn measure_at(text: &str) -> Option<(String, &str)> {
     let is_of_it = |letter: &char| letter.is_ascii_digit() || matches!(letter, ' ' | '/' | '.' | '\'' | '"');
     let reach = text.chars().take_while(is_of_it).take(LONGEST).count();
     let ends = text.char_indices().take(reach).filter(|(_, letter)| matches!(letter, '\'' | '"'));
     let ends: Vec<usize> = ends.map(|(at, letter)| at + letter.len_utf8()).collect();
-    ends.into_iter().rev().find_map(|end| {
+    let marked = ends.into_iter().rev().find_map(|end| {
         let (written, after) = text.split_at_checked(end)?;
-        Some((Length::parse(written).ok()?, after))
+        Some((in_millimetres(Length::parse(written).ok()?), after))
+    });
+    marked.or_else(|| with_word(text))
+}
+
+/// As [`measure_at`], where the unit is a word.
+fn with_word(text: &str) -> Option<(String, &str)> {
+    [" sq ft", " lb", " ft"].into_iter().find_map(|unit| {
+        let (number, after) = text.split_once(unit)?;
+        let whole_word = !after.starts_with(char::is_alphanumeric);
+        let is_number = number.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '/' | '.'));
+        let written = text.get(..number.len() + unit.len()).filter(|_| whole_word && is_number)?;
+        let plain = |figure: String| figure.replace("≈ ", "").replace('²', "2");
+        let measure = match unit {
+            " sq ft" => plain(Area::parse(written).ok()?.metric().to_string()),
+            " lb" => plain(Weight::parse(written).ok()?.metric().to_string()),
+            _ => in_millimetres(Length::parse(written).ok()?),
+        };
+        Some((measure, after))
     })
+}
+
+fn in_millimetres(length: Length) -> String {
+    format!("{} mm", (length.nanometres() + MILLIMETRE / 2) / MILLIMETRE)
 }
 
 #[cfg(test)]
@@ -68,11 +114,15 @@ mod tests {
             ("needs: {power: 120 V 15 A 5-15}", "needs: {power: 120 V 15 A 5-15}"),
             ("on: 2027-01-14", "on: 2027-01-14"),
             ("model: \"K-30\"", "model: \"K-30\""),
+            ("sold: {box holds: 9.7 sq ft}, weight: 18 lb", "sold: {box holds: 0.9 m2}, weight: 8.2 kg"),
+            ("duct: \"20 ft\"", "duct: \"6096 mm\""),
         ];
         for (written, wanted) in told {
-            assert_eq!(in_millimetres(written), wanted);
+            assert_eq!(in_metric(written), wanted);
         }
-        assert_eq!(in_units("30\"\n```yaml\na: 1\"\n```\n30\"", System::Metric), "30\"\n```yaml\na: 25 mm\n```\n30\"");
+        assert_eq!(in_units("30\"\n```yaml\na: 1\"\n```\n30\"", System::Metric), "30″\n```yaml\na: 25 mm\n```\n30″");
+        assert_eq!(in_units("of `2\" above` at 3'-0\"", System::MetricOnly), "of `51 mm above` at 3′-0″");
+        assert_eq!(in_units("of `2\" above` at 3'-0\"", System::Imperial), "of `2\" above` at 3′-0″");
     }
 
     #[test]

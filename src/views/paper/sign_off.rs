@@ -2,7 +2,7 @@
 //!
 //! Every string is worded and formatted for the reader: lengths, money and dates are text by now.
 
-use crate::book::{Book, Room as BookRoom, System};
+use crate::book::{Book, Room as BookRoom};
 use crate::language::say;
 use crate::ledger::Purpose;
 use crate::marks;
@@ -298,7 +298,7 @@ impl PageBuilder<'_> {
 
 /// The paper that a book is printed on, by its units.
 pub fn paper_of(book: &Book) -> PaperSize {
-    if book.project.units == System::Imperial { PaperSize::UsLetter } else { PaperSize::A4 }
+    if !book.project.units.is_metric() { PaperSize::UsLetter } else { PaperSize::A4 }
 }
 
 /// The project as a title block on paper names it.

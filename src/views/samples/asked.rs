@@ -67,6 +67,7 @@ pub(super) fn tape() -> Data {
         post: None,
         email: None,
         units: "imperial".into(),
+        alone: false,
         room: "kitchen".into(),
         opening: "refrigerator".into(),
         asks: vec![range("width", inches(30), inches(31)), range("height", inches(70), None)],

@@ -106,7 +106,7 @@ pub(super) fn refrigerator() -> OpeningPage {
         tape: tape(),
         asks: super::asked::tape(),
         tape_needs: Some(html(
-            "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (609.6 mm).",
+            "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (610 mm).",
         )),
     }
 }

@@ -4,36 +4,31 @@ use crate::book::{Book, DetailValue};
 use crate::finding::Phrase;
 use crate::language::Words;
 use crate::ledger::Moment;
-use crate::units::length::Grain;
 use crate::units::{Date, Length, LengthRange, Money};
 use crate::views::shared::html::Html;
 use crate::views::shared::wording::Wording;
 
-/// How a book writes its figures: sixteenths, unless a length needs thirty-seconds.
+/// How a book writes its figures.
 pub fn wording(book: &Book, words: Words) -> Wording {
-    Wording { system: book.project.units, grain: Grain::Sixteenth, words }
+    Wording { system: book.project.units, words, ..Wording::default() }
 }
 
-/// A length, in the finer grain where the coarser would round it.
+/// A length.
 pub fn length(wording: Wording, length: Length) -> Html {
-    finer(wording, length).length(length)
+    wording.length(length)
 }
 
-/// A length for a sentence, in the finer grain where the coarser would round it.
+/// A length for a sentence.
 pub fn in_prose(wording: Wording, length: Length) -> Html {
-    finer(wording, length).in_prose(length)
-}
-
-/// The wording in which a length is not rounded, if there is one.
-pub fn finer(wording: Wording, length: Length) -> Wording {
-    let fine = Wording { grain: Grain::ThirtySecond, ..wording };
-    let rounded = !length.imperial(wording.grain).exact;
-    if rounded && length.imperial(fine.grain).exact { fine } else { wording }
+    wording.in_prose(length)
 }
 
 /// A range with the other system beside it.
 pub fn range(wording: Wording, range: LengthRange) -> Html {
-    wording.range(range).then(" ").then(wording.range_second(range))
+    match wording.range_second(range) {
+        Some(second) => wording.range(range).then(" ").then(second),
+        None => wording.range(range),
+    }
 }
 
 /// A fact of the kind's own.
@@ -68,7 +63,7 @@ pub fn count(number: usize, one: &str, many: &str) -> String {
 
 /// A finding's words for a page: what is quoted stands between quotation marks.
 pub fn quoted(words: &Phrase) -> Html {
-    Html::text(&words.marked(["“", "”"]))
+    Html::text(&words.printed(["“", "”"]))
 }
 
 #[cfg(test)]

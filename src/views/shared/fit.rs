@@ -3,7 +3,7 @@
 use crate::assess::rules;
 use crate::book::{Hinge, Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
-use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan, Units};
+use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan};
 use crate::finding::{Family, Finding, Id, Severity};
 use crate::language::{Words, say};
 use crate::site::counter_depth;
@@ -157,11 +157,8 @@ impl PageBuilder<'_> {
     }
 
     /// The system that drawings letter first.
-    pub fn units(&self) -> Units {
-        match self.subject.book.project.units {
-            System::Imperial => Units::Imperial,
-            System::Metric => Units::Metric,
-        }
+    pub fn units(&self) -> System {
+        self.subject.book.project.units
     }
 
     /// The findings of the fit rules on this option.

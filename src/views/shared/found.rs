@@ -10,7 +10,7 @@ use crate::vocabulary::Hazard;
 
 /// What was found, as a sentence on a page.
 pub fn sentence(words: Words, message: &Phrase) -> Html {
-    in_english(words, Html::text(&format!("{}.", capital(&message.bare(["", ""])))))
+    in_english(words, Html::text(&format!("{}.", capital(&message.printed_bare(["", ""])))))
 }
 
 /// A caution on a page.

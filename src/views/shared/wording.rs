@@ -2,37 +2,44 @@
 
 use crate::book::System;
 use crate::language::{Words, say};
-use crate::units::length::{Grain, Shown};
-use crate::units::{Length, LengthRange, Money, Weight};
+use crate::units::length::Shown;
+use crate::units::{Figure, Length, LengthRange, Money, Weight};
 use crate::views::shared::html::{Html, show};
 
-/// How a book writes its figures: which system stands first, and how fine the fractions are.
+/// How a book writes its figures: which system stands first, and what its lengths are of.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Wording {
     /// Shown first; the other stands beside it in the softer ink.
     pub system: System,
-    /// Of the imperial figures.
-    pub grain: Grain,
+    /// Whether they are of a room or a run of one, and told in feet and inches; of things and openings otherwise.
+    pub of_rooms: bool,
     /// The language.
     pub words: Words,
 }
 
 impl Wording {
+    /// For lengths of a room.
+    #[must_use]
+    pub const fn of_rooms(self) -> Self {
+        Self { of_rooms: true, ..self }
+    }
+
     /// For a table or a drawing: `30 1/16″ 763.6 mm`, the second in the softer ink.
     pub fn length(&self, length: Length) -> Html {
         let (first, second) = self.both(length);
-        dim(figure(first)).then(" ").then(soft(figure(second)))
+        beside(dim(figure(first)), second.map(|second| soft(figure(second))))
     }
 
     /// For a sentence: `30 1/16″ (763.6 mm)`.
     pub fn in_prose(&self, length: Length) -> Html {
         let (first, second) = self.both(length);
-        dim(figure(first)).then(" ").then(soft(Html::text("(").then(figure(second)).then(")")))
+        let second = second.map(|second| soft(Html::text("(").then(figure(second)).then(")")));
+        beside(dim(figure(first)), second)
     }
 
     /// For a sentence of plain text: `30 1/16" (763.6 mm)`, or the other way round.
     pub fn said(&self, length: Length) -> String {
-        crate::finding::Value::Length(length, self.system).to_string()
+        crate::finding::Value::Length(length, self.system).printed()
     }
 
     /// The first system alone, where a row is short and the other stands below.
@@ -40,9 +47,9 @@ impl Wording {
         dim(figure(self.both(length).0))
     }
 
-    /// The other system alone, for the second line.
-    pub fn second(&self, length: Length) -> Html {
-        soft(figure(self.both(length).1))
+    /// The other system alone, for the second line; none where the book leaves it out.
+    pub fn second(&self, length: Length) -> Option<Html> {
+        self.both(length).1.map(|second| soft(figure(second)))
     }
 
     /// A range in the first system: `30″ to 30 1/4″`, `at least 24″`.
@@ -50,12 +57,12 @@ impl Wording {
         self.worded(range, |length| self.first(length))
     }
 
-    /// The same range in the other system, for the second line.
-    pub fn range_second(&self, range: LengthRange) -> Html {
-        self.worded(range, |length| self.second(length))
+    /// The same range in the other system, for the second line; none where the book leaves it out.
+    pub fn range_second(&self, range: LengthRange) -> Option<Html> {
+        (!self.system.is_alone()).then(|| self.worded(range, |length| self.second(length).unwrap_or_default()))
     }
 
-    /// Sides in their order: `32″ × 41″ × 30″`, then the other system.
+    /// Sides in their order: `32″ × 41″ × 30″`, then the other system, if it stands beside.
     pub fn sides(&self, sides: &[Length]) -> Html {
         let line = |shown: &dyn Fn(Length) -> Html| {
             sides.iter().enumerate().fold(Html::default(), |line, (at, side)| {
@@ -64,17 +71,15 @@ impl Wording {
             })
         };
         // Each side is a run of its own, so that a narrow page may break between them.
-        line(&|side| self.first(side)).then(" ").then(line(&|side| self.second(side)))
+        let second = (!self.system.is_alone()).then(|| line(&|side| self.second(side).unwrap_or_default()));
+        beside(line(&|side| self.first(side)), second)
     }
 
-    /// A weight, then the other system.
+    /// A weight, then the other system, if it stands beside.
     pub fn weight(&self, weight: Weight) -> Html {
-        let (imperial, metric) = (weight.imperial().to_string(), weight.metric().to_string());
-        let (first, second) = match self.system {
-            System::Imperial => (imperial, metric),
-            System::Metric => (metric, imperial),
-        };
-        dim(Html::text(&first)).then(" ").then(soft(Html::text(&second)))
+        let (first, second) = self.system.in_order(weight.imperial(), weight.metric());
+        let text = |figure: Figure| Html::text(&figure.to_string());
+        beside(dim(text(first)), second.map(|second| soft(text(second))))
     }
 
     fn worded(&self, range: LengthRange, shown: impl Fn(Length) -> Html) -> Html {
@@ -93,12 +98,10 @@ impl Wording {
         Html::trusted(format!("<span class=\"num\">{}</span>", Html::text(&amount).as_str()))
     }
 
-    fn both(&self, length: Length) -> (Shown, Shown) {
-        let (imperial, metric) = (length.imperial(self.grain), length.metric());
-        match self.system {
-            System::Imperial => (imperial, metric),
-            System::Metric => (metric, imperial),
-        }
+    fn both(&self, length: Length) -> (Shown, Option<Shown>) {
+        let inches = length.inches();
+        let imperial = if self.of_rooms { inches.feet_and_inches() } else { inches };
+        self.system.in_order(imperial, length.metric())
     }
 }
 
@@ -126,6 +129,14 @@ pub fn figure(shown: Shown) -> Html {
         (over, false) => format!("<i class=\"fr\">{over}/{}</i>", shown.denominator),
     };
     Html::trusted(text).then(Html::trusted(fraction)).then("″")
+}
+
+/// A figure with the other system after it, if that is shown.
+fn beside(first: Html, second: Option<Html>) -> Html {
+    match second {
+        Some(second) => first.then(" ").then(second),
+        None => first,
+    }
 }
 
 fn dim(inner: Html) -> Html {
@@ -161,16 +172,17 @@ mod tests {
 
     #[test]
     fn a_fraction_is_marked_up_and_copies_as_it_is_written() {
-        let html = figure(length("30 1/16\"").imperial(Grain::Sixteenth));
+        let html = figure(length("30 1/16\"").inches());
         assert_eq!(html.as_str(), "30\u{a0}<i class=\"fr w\">1/16</i>″");
-        let bare = figure(length("5/32\"").imperial(Grain::ThirtySecond));
+        let bare = figure(length("5/32\"").inches());
         assert_eq!(bare.as_str(), "<i class=\"fr\">5/32</i>″");
     }
 
     #[test]
     fn figures_read_as_the_plain_ones_do() {
         for written in ["0\"", "24\"", "1/2\"", "34 1/2\"", "40 1/2\"", "-3/8\"", "600 mm", "763.59 mm"] {
-            for shown in [length(written).imperial(Grain::Sixteenth), length(written).metric()] {
+            let inches = length(written).inches();
+            for shown in [inches, inches.feet_and_inches(), length(written).metric()] {
                 let expected = shown.to_string().replace('"', "″").replace('\'', "′");
                 assert_eq!(plain(&figure(shown)), expected, "{written}");
             }
@@ -182,7 +194,7 @@ mod tests {
         let imperial = Wording::default();
         let metric = Wording { system: System::Metric, ..imperial };
         assert_eq!(plain(&imperial.in_prose(length("1/2\""))), "1/2″ (12.7 mm)");
-        assert_eq!(plain(&metric.length(length("24\""))), "609.6 mm 24″");
+        assert_eq!(plain(&metric.length(length("24\""))), "610 mm 24″");
     }
 
     #[test]
@@ -198,6 +210,25 @@ mod tests {
     #[test]
     fn sides_keep_their_order() {
         let sides = [length("32\""), length("41\""), length("30\"")];
-        assert_eq!(plain(&Wording::default().sides(&sides)), "32″ × 3′-5″ × 30″ 812.8 mm × 1041.4 mm × 762 mm");
+        assert_eq!(plain(&Wording::default().sides(&sides)), "32″ × 41″ × 30″ 813 mm × 1041 mm × 762 mm");
+    }
+
+    #[test]
+    fn things_are_told_in_inches_and_rooms_in_feet_and_inches() {
+        let range = LengthRange::parse("30\" to 8'").unwrap();
+        assert_eq!(plain(&Wording::default().range(range)), "30″ to 96″");
+        assert_eq!(plain(&Wording::default().of_rooms().range(range)), "2′-6″ to 8′-0″");
+    }
+
+    #[test]
+    fn what_a_book_leaves_out_leaves_no_trace() {
+        let metric = Wording { system: System::MetricOnly, ..Wording::default() };
+        assert_eq!(plain(&metric.length(length("24\""))), "610 mm");
+        assert_eq!(plain(&metric.in_prose(length("1/2\""))), "12.7 mm");
+        assert_eq!(plain(&metric.sides(&[length("24\""), length("600 mm")])), "610 mm × 600 mm");
+        assert_eq!(plain(&metric.weight(Weight::parse("93 kg").unwrap())), "93 kg");
+        assert_eq!(metric.second(length("24\"")), None);
+        assert_eq!(metric.range_second(LengthRange::parse("at least 24\"").unwrap()), None);
+        assert_eq!(metric.said(length("24\"")), "610 mm");
     }
 }

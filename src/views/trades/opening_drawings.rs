@@ -3,7 +3,7 @@
 use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
     Across, Beside as Kind, Between, Face, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide, ReadAt,
-    Reading, Thing, Units,
+    Reading, Thing,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::language::{Words, say};
@@ -11,6 +11,7 @@ use crate::site;
 use crate::site::fitting::{Above, AboveIs, Fitting, Rises, Side, above, build_up, fitting, flank, rises};
 use crate::site::heat::{Body, Hearth};
 use crate::site::plan::{Plan, Plans};
+use crate::units::System;
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
@@ -25,7 +26,7 @@ struct Set<'a> {
     height: Option<Length>,
     fit: Fitting,
     plan: Option<&'a Plan<'a>>,
-    units: Units,
+    units: System,
     words: Words,
 }
 

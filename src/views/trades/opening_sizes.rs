@@ -6,7 +6,6 @@ use crate::site::fitting::{AboveIs, DimensionCheck, Fitting, Misfit, Skew, out_o
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
-use crate::views::shared::figures::finer;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::state::{State, StateShape};
 use crate::views::trades::opening::SheetOpening;
@@ -177,14 +176,14 @@ impl<'a> PageBuilder<'a> {
     }
 
     fn cell(&self, length: Option<Length>) -> SizeCell {
-        length.map_or_else(dash, |length| {
-            let wording = finer(self.wording, length);
-            SizeCell { figure: wording.first(length), note: Some(wording.second(length)) }
+        length.map_or_else(dash, |length| SizeCell {
+            figure: self.wording.first(length),
+            note: self.wording.second(length),
         })
     }
 
     fn range_cell(&self, range: LengthRange) -> SizeCell {
-        SizeCell { figure: self.wording.range(range), note: Some(self.wording.range_second(range)) }
+        SizeCell { figure: self.wording.range(range), note: self.wording.range_second(range) }
     }
 }
 

@@ -1,6 +1,5 @@
 //! The readings that an opening's sheet asks of the tape, and by what figures they are judged.
 
-use crate::book::System;
 use crate::language::{Words, say};
 use crate::ledger::Head;
 use crate::site::fitting::{DimensionCheck, Fitting, Stack, above, build_up, least_play, square_within};
@@ -45,6 +44,9 @@ pub struct TapeRequest {
     pub email: Option<String>,
     /// In which a number without a unit counts at first: `imperial` or `metric`.
     pub units: String,
+    /// Whether the other system is left out.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub alone: bool,
     /// The room's folder.
     pub room: String,
     /// The opening, as the book names it.
@@ -126,7 +128,8 @@ impl PageBuilder<'_> {
             title: project.title.text().into(),
             post,
             email,
-            units: if project.units == System::Metric { "metric".into() } else { "imperial".into() },
+            units: if project.units.is_metric() { "metric".into() } else { "imperial".into() },
+            alone: project.units.is_alone(),
             room: at.room.folder.clone(),
             opening: at.opening.name.value.clone(),
             asks: fit.map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit)),

@@ -7,11 +7,11 @@
   const BARE = { imperial: "in", metric: "mm" };
   const kept = () => ({ by: "", handed: [], openings: {}, ...(read(KEPT) ?? read(`bookmatch ${asks.title} readings`) ?? {}) });
   const change = (what) => { const all = kept(); what(all); write(KEPT, all); };
-  const here = (all) => ({ units: asks.units, lines: {}, ...all.openings[HERE] });
+  const here = (all) => ({ units: asks.units, lines: {}, ...all.openings[HERE], ...(asks.alone ? { units: asks.units } : {}) });
   const words = (length) => {
-    const [first, second] = asks.units === "metric" ? [Tape.metric(length), Tape.imperial(length)] : [Tape.imperial(length), Tape.metric(length)];
+    const [first, other] = asks.units === "metric" ? [Tape.metric(length), Tape.imperial(length)] : [Tape.imperial(length), Tape.metric(length)];
     const set = (text) => text.replace(/'-/, "′-").replace(/"$/, "″").split(/ ?(\d+\/\d+)/).map((part, at, all) => (at % 2 ? el("i", { class: all[at - 1] ? "fr w" : "fr" }, part) : part + (part && at + 1 < all.length ? "\u00a0" : "")));
-    return el("span", { class: "dim" }, ...set(first), " ", el("span", { class: "mm" }, "(", ...set(second), ")"));
+    return el("span", { class: "dim" }, ...set(first), ...(asks.alone ? [] : [" ", el("span", { class: "mm" }, "(", ...set(other), ")")]));
   };
   /** A sentence in which `{gap}` is a length. */
   const told = (sentence, gaps) => sentence.split(/(\{\w+\})/).map((part, at) => (at % 2 ? gaps[part.slice(1, -1)] ?? part : part));
@@ -120,7 +120,7 @@
   place.querySelectorAll("[data-what]").forEach(line);
   place.querySelectorAll("[data-by]").forEach(by);
   place.querySelectorAll("[data-on]").forEach((spot) => spot.classList.add("paper"));
-  place.prepend(units());
+  if (!asks.alone) place.prepend(units());
   place.append(el("div", { class: "form" }, verdict, heard, keeps, handing));
   tell(true);
   others(() => tell());

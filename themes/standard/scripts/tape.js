@@ -96,21 +96,19 @@ const Tape = (() => {
     return down + (twice > step || (twice === step && down % 2n) ? 1n : 0n);
   };
   const size = (value) => (value < 0n ? -value : value);
-  /** In inches to a sixteenth, or to a thirty-second where that is exact: `30 1/8"`, `3'-4 1/2"`, `≈ 23 5/8"`. */
+  /** In inches to a sixteenth, or to a thirty-second where that is exact: `30 1/8"`, `≈ 23 5/8"`. */
   const imperial = (nanometres) => {
-    const all = size(nanometres), sign = (rounded) => (nanometres < 0n && rounded ? "−" : "");
-    const parts = (all * 16n) % INCH && !((all * 32n) % INCH) ? 32n : 16n, rounded = toEven(all * parts, INCH);
-    let [over, under, inches] = [rounded % parts, parts, rounded / parts];
+    const all = size(nanometres), parts = (all * 16n) % INCH && !((all * 32n) % INCH) ? 32n : 16n, rounded = toEven(all * parts, INCH);
+    let [over, under] = [rounded % parts, parts];
     while (over && over % 2n === 0n) [over, under] = [over / 2n, under / 2n];
-    const feet = inches >= 36n ? `${inches / 12n}'-` : "";
-    if (feet) inches %= 12n;
-    const whole = inches || feet || !over ? `${inches}` : "";
-    return `${rounded * INCH === all * parts ? "" : "≈ "}${sign(rounded)}${feet}${whole}${over ? `${whole && " "}${over}/${under}` : ""}"`;
+    const whole = rounded / parts || !over ? `${rounded / parts}` : "", sign = nanometres < 0n && rounded ? "−" : "";
+    return `${rounded * INCH === all * parts ? "" : "≈ "}${sign}${whole}${over ? `${whole && " "}${over}/${under}` : ""}"`;
   };
-  /** In millimetres to a tenth: `765.2 mm`. */
+  /** In millimetres: in tenths where it was written so or is less than 50, else in whole ones: `765 mm`. */
   const metric = (nanometres) => {
-    const all = size(nanometres) * 10n, tenths = toEven(all, MM), tenth = tenths % 10n;
-    return `${tenths * MM === all ? "" : "≈ "}${nanometres < 0n && tenths ? "−" : ""}${tenths / 10n}${tenth ? `.${tenth}` : ""} mm`;
+    const all = size(nanometres), tenth = MM / 10n, written = all % tenth === 0n && (all * 64n) % INCH;
+    const step = written || all < 50n * MM ? 1n : 10n, tenths = toEven(all, step * tenth) * step;
+    return `${tenths || !all ? "" : "≈ "}${nanometres < 0n && tenths ? "−" : ""}${tenths / 10n}${tenths % 10n ? `.${tenths % 10n}` : ""} mm`;
   };
   return { read, imperial, metric };
 })();

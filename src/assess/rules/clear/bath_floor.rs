@@ -92,7 +92,7 @@ mod tests {
     #[test]
     fn twenty_eight_inches_pass_the_code_and_miss_the_advice() {
         bath("in front of toilet: 28\"")
-            .finds("the floor in front of the toilet is 28\" (711.2 mm) deep, enough for the model code, 2\" (50.8 mm) less than the 30\" (762 mm) advised")
+            .finds("the floor in front of the toilet is 28\" (711 mm) deep, enough for the model code, 2\" (51 mm) less than the 30\" (762 mm) advised")
             .weighs("note");
         bath("in front of toilet: 30\"").stays_silent();
     }

@@ -193,7 +193,7 @@ mod tests {
     fn a_door_that_stops_at_the_toilet_is_told() {
         bath("at: 4\", width: 28\", hinge: left, swings: in", TOILET).stays_silent();
         bath("at: 26\", width: 30\", hinge: right, swings: in", TOILET)
-            .finds("`bath door` sweeps 30\" (762 mm) from its hinge and meets `toilet` at 10 1/2\" (266.7 mm), 19 1/2\" (495.3 mm) too soon");
+            .finds("`bath door` sweeps 30\" (762 mm) from its hinge and meets `toilet` at 10 1/2\" (267 mm), 19 1/2\" (495 mm) too soon");
         bath("at: 26\", width: 30\", hinge: right, swings: out", TOILET).stays_silent();
         bath("at: 26\", width: 30\", hinge: right, swings: in, slides: true", TOILET).stays_silent();
     }
@@ -218,7 +218,7 @@ mod tests {
                 "outline: 12' x {wide}\ndoors: {{closet: {{wall: A, at: 40\", width: 34\", hinge: left, swings: in}}}}"
             ))
         };
-        hall("33\"").finds("`closet` sweeps 34\" (863.6 mm) from its hinge and meets the wall across at 33\" (838.2 mm), 1\" (25.4 mm) too soon");
+        hall("33\"").finds("`closet` sweeps 34\" (864 mm) from its hinge and meets the wall across at 33\" (838 mm), 1\" (25.4 mm) too soon");
         hall("34\"").stays_silent();
     }
 
@@ -228,7 +228,7 @@ mod tests {
         let door = |free: &str| {
             Trial::of("clear/door-swing").room(&format!("doors: {{bath door: {{leaf: 28\", free swing: {free}}}}}"))
         };
-        door("27\"").finds("the leaf of `bath door` is 28\" (711.2 mm) wide, 1\" (25.4 mm) more than the 27\" (685.8 mm) of free floor where it swings");
+        door("27\"").finds("the leaf of `bath door` is 28\" (711 mm) wide, 1\" (25.4 mm) more than the 27\" (686 mm) of free floor where it swings");
         door("28\"").stays_silent();
     }
 

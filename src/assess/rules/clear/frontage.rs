@@ -3,7 +3,7 @@
 use crate::assess::codes::metric::{self, Printed};
 use crate::assess::codes::{FRONTAGE, FRONTAGE_DEPTH};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::book::Room;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Provenance;
@@ -46,6 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 fn judge(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
+    let of_room = |length| say_room(length, context.book.project.units);
     let (in_all, deep) = (context.rulings().length(&FRONTAGE)?, context.rulings().length(&FRONTAGE_DEPTH)?);
     let units = context.book.project.units;
     let enough = |there: Length, least: Length| there >= metric::advised(least, there, units);
@@ -61,10 +62,10 @@ fn judge(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let by_the_plan = if there.provenance == Provenance::Plan { " by the plan" } else { "" };
     let message = phrase!(
         "the counter frontage is {}{by_the_plan}, {} less than the {} advised{besides}",
-        say(there.value),
+        of_room(there.value),
         by_the_plan,
         say(short),
-        say(asked),
+        of_room(asked),
         besides
     );
     let severity = if in_all.own { Severity::Stop } else { Severity::Note };
@@ -85,7 +86,7 @@ mod tests {
     fn a_hundred_and_fifty_eight_inches_in_all() {
         frontage("158\"").stays_silent();
         frontage("157 1/2\"")
-            .finds("the counter frontage is 13'-1 1/2\" (4000.5 mm), 1/2\" (12.7 mm) less than the 13'-2\" (4013.2 mm) advised")
+            .finds("the counter frontage is 13'-1 1/2\" (4000 mm), 1/2\" (12.7 mm) less than the 13'-2\" (4013 mm) advised")
             .weighs("note");
     }
 

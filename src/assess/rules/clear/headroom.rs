@@ -76,7 +76,7 @@ mod tests {
             };
             at("80\"").stays_silent();
             at("79 1/2\"")
-                .finds(&format!("the headroom at the {place} is 6'-7 1/2\" (2019.3 mm), 1/2\" (12.7 mm) less than the 6'-8\" (2032 mm) that the model code asks for"))
+                .finds(&format!("the headroom at the {place} is 79 1/2\" (2019 mm), 1/2\" (12.7 mm) less than the 80\" (2032 mm) that the model code asks for"))
                 .weighs("query");
         }
     }

@@ -144,7 +144,7 @@ mod tests {
     #[test]
     fn a_hood_narrower_than_the_top_is_asked_about_and_one_that_is_just_as_wide_noted() {
         hood("30\"", "62\"", "{}")
-            .finds("`Hood` is 6\" (152.4 mm) narrower than the cooking surface of `Range`, 3'-0\" (914.4 mm) wide")
+            .finds("`Hood` is 6\" (152 mm) narrower than the cooking surface of `Range`, 36\" (914 mm) wide")
             .weighs("query")
             .cautions();
         hood("36\"", "62\"", "{}").finds_one().weighs("note");

@@ -135,7 +135,7 @@ mod tests {
     fn a_free_basin_s_edge_is_four_inches_from_the_wall() {
         bath("basin edge to wall: 4\"").stays_silent();
         bath("basin edge to wall: 3 1/2\"")
-            .finds("the basin's edge is 3 1/2\" (88.9 mm) from the wall beside it, 1/2\" (12.7 mm) less than the 4\" (101.6 mm) that the model code asks for");
+            .finds("the basin's edge is 3 1/2\" (89 mm) from the wall beside it, 1/2\" (12.7 mm) less than the 4\" (102 mm) that the model code asks for");
     }
 
     /// Source: check values BP-10: 32 passes the code and misses the advice, 29 misses the code.

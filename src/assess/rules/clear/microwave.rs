@@ -103,7 +103,7 @@ mod tests {
         microwave("sill: 53\"").room(shoulder).stays_silent();
         microwave("sill: 55\"").room(shoulder).finds_one().weighs("query");
         microwave("sill: 54\"").room(shoulder)
-            .finds("the bottom of the opening `niche` is 4'-6\" (1371.6 mm) above the floor, 1\" (25.4 mm) more than the 4'-5\" (1346.2 mm) that is best under the cook's shoulder")
+            .finds("the bottom of the opening `niche` is 54\" (1372 mm) above the floor, 1\" (25.4 mm) more than the 53\" (1346 mm) that is best under the cook's shoulder")
             .weighs("note");
     }
 

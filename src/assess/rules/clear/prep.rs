@@ -61,7 +61,7 @@ mod tests {
             |sides: &str| Trial::of("clear/prep").room(&format!("clearances: {{preparation counter: {sides}}}"));
         counter("36\" x 24\"").stays_silent();
         counter("35\" x 25\"")
-            .finds("the counter for preparing food is 35\" (889 mm) long, 1\" (25.4 mm) less than the 3'-0\" (914.4 mm) advised")
+            .finds("the counter for preparing food is 35\" (889 mm) long, 1\" (25.4 mm) less than the 36\" (914 mm) advised")
             .weighs("query");
         counter("48\" x 23\"").finds_one();
     }

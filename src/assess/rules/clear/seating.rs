@@ -86,7 +86,7 @@ mod tests {
         island("behind: 35\", traffic: edge past").finds_one();
         island("behind: 44\", traffic: walk past").stays_silent();
         island("behind: 43\", traffic: walk past")
-            .finds("the floor behind the seats at `island` is 3'-7\" (1092.2 mm) deep, 1\" (25.4 mm) less than the 3'-8\" (1117.6 mm) advised where one walks past")
+            .finds("the floor behind the seats at `island` is 43\" (1092 mm) deep, 1\" (25.4 mm) less than the 44\" (1118 mm) advised where one walks past")
             .weighs("query");
         island("behind: 60\", wheelchair: true").stays_silent();
         island("behind: 59\", traffic: walk past, wheelchair: true").finds_one();

@@ -113,8 +113,9 @@ fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>)
 fn in_square_inches(area: Area, units: System) -> Phrase {
     let inches = phrase!("{} square inches", area.square_nanometres() / square_inches(1).square_nanometres());
     match units {
-        System::Imperial => inches,
+        System::Imperial | System::ImperialOnly => inches,
         System::Metric => phrase!("{} ({inches})", area.metric(), inches),
+        System::MetricOnly => phrase!("{}", area.metric()),
     }
 }
 
@@ -199,7 +200,7 @@ mod tests {
     fn a_disc_of_thirty_inches_lies_in_it() {
         shower("shower: 30\" x 30\"").finds_one().weighs("note");
         shower("shower: 28\" x 36\"")
-            .finds("the shower is 28\" (711.2 mm) in its lesser direction, 2\" (50.8 mm) less than the 30\" (762 mm) that the model code asks for")
+            .finds("the shower is 28\" (711 mm) in its lesser direction, 2\" (51 mm) less than the 30\" (762 mm) that the model code asks for")
             .weighs("query");
         shower("shower: 29.9\" x 31\"").finds_one().weighs("query");
     }
@@ -232,7 +233,7 @@ mod tests {
         shower("shower: 36\" x 36\", shower seat height: 20\"").finds_one();
         shower("shower: 36\" x 36\", shower seat height: 17\"").stays_silent();
         shower("shower: 60\" x 36\", shower seat depth: 14\"")
-            .finds("the shower's seat is 14\" (355.6 mm) deep, 1\" (25.4 mm) less than the 15\" (381 mm) advised");
+            .finds("the shower's seat is 14\" (356 mm) deep, 1\" (25.4 mm) less than the 15\" (381 mm) advised");
     }
 
     /// Source: check values BP-15: with the head at 80 the covering goes to 83.

@@ -137,11 +137,11 @@ mod tests {
     fn the_code_asks_for_fifteen_inches_at_the_side_and_eighteen_are_advised() {
         bath("toilet to side: 18\"").stays_silent();
         bath("toilet to side: 16\"")
-            .finds("the toilet's centre is 16\" (406.4 mm) from what stands beside it, enough for the model code, 2\" (50.8 mm) less than the 18\" (457.2 mm) advised")
+            .finds("the toilet's centre is 16\" (406 mm) from what stands beside it, enough for the model code, 2\" (51 mm) less than the 18\" (457 mm) advised")
             .weighs("note");
         bath("toilet to side: 15\"").finds_one().weighs("note");
         bath("toilet to side: 14 3/4\"")
-            .finds("the toilet's centre is 14 3/4\" (≈ 374.6 mm) from what stands beside it, 1/4\" (≈ 6.4 mm) less than the 15\" (381 mm) that the model code asks for")
+            .finds("the toilet's centre is 14 3/4\" (375 mm) from what stands beside it, 1/4\" (6.4 mm) less than the 15\" (381 mm) that the model code asks for")
             .weighs("query");
     }
 

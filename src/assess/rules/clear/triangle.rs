@@ -3,7 +3,7 @@
 use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{LEG_ACROSS, LEG_LEAST, LEG_MOST, Ruling, TRIANGLE};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::book::{Room, Triangle};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::{Span, Spanned};
@@ -61,8 +61,10 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
     let is_wrong = |leg: Length| leg < printed.least(least.value, leg, units) || leg > most.value;
     let wrong: Vec<_> = legs.iter().filter(|(_, leg)| is_wrong(leg.value)).collect();
     if let Some((_, first)) = wrong.first() {
-        let told: Vec<_> = wrong.iter().map(|(name, leg)| phrase!("{name} {}", name, say(leg.value, units))).collect();
-        let asked = phrase!("{} to {} are advised for each way", say(least.value, units), say(most.value, units));
+        let told: Vec<_> =
+            wrong.iter().map(|(name, leg)| phrase!("{name} {}", name, say_room(leg.value, units))).collect();
+        let asked =
+            phrase!("{} to {} are advised for each way", say_room(least.value, units), say_room(most.value, units));
         let message = phrase!("{}; {asked}", Phrase::joined(told, ", "), asked);
         let ruling = if least.severity < most.severity { least } else { most };
         return Some(finding(room, first.span, ruling, message, "move one of the three nearer or farther"));
@@ -71,9 +73,9 @@ fn legs(context: &Context<'_>, room: &Room, triangle: &Spanned<Triangle>) -> Opt
     let over = (legs.len() == named.len() && sum > all.value).then(|| sum - all.value)?;
     let message = phrase!(
         "sink, cooking and refrigerator are {} apart all around, {} more than the {} advised",
-        say(sum, units),
+        say_room(sum, units),
         say(over, units),
-        say(all.value, units)
+        say_room(all.value, units)
     );
     Some(finding(room, triangle.span, all, message, "move one of the three nearer to the others"))
 }
@@ -109,7 +111,7 @@ mod tests {
     fn the_three_ways_together_are_at_most_twenty_six_feet() {
         triangle(["60", "72", "84"]).stays_silent();
         triangle(["108", "108", "108"])
-            .finds("sink, cooking and refrigerator are 27'-0\" (8229.6 mm) apart all around, 12\" (304.8 mm) more than the 26'-0\" (7924.8 mm) advised")
+            .finds("sink, cooking and refrigerator are 27'-0\" (8230 mm) apart all around, 12\" (305 mm) more than the 26'-0\" (7925 mm) advised")
             .weighs("query");
         triangle(["108", "108", "96"]).stays_silent();
     }
@@ -120,7 +122,7 @@ mod tests {
         triangle(["47.9", "72", "84"]).finds_one();
         triangle(["48", "108", "84"]).stays_silent();
         triangle(["60", "109", "84"]).finds(
-            "cooking to refrigerator 9'-1\" (2768.6 mm); 4'-0\" (1219.2 mm) to 9'-0\" (2743.2 mm) are advised for each way",
+            "cooking to refrigerator 9'-1\" (2769 mm); 4'-0\" (1219 mm) to 9'-0\" (2743 mm) are advised for each way",
         );
         triangle(["120", "120", "120"]).finds_one();
     }

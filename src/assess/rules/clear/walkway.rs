@@ -63,7 +63,7 @@ mod tests {
         let walkway = |width: &str| Trial::of("clear/walkway").room(&format!("clearances: {{walkway: {width}}}"));
         walkway("36\"").stays_silent();
         walkway("35\"")
-            .finds("the walkway is 35\" (889 mm) wide, 1\" (25.4 mm) less than the 3'-0\" (914.4 mm) advised")
+            .finds("the walkway is 35\" (889 mm) wide, 1\" (25.4 mm) less than the 36\" (914 mm) advised")
             .weighs("query");
     }
 

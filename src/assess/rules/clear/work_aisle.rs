@@ -75,7 +75,7 @@ mod tests {
         aisle(1, "42\"").stays_silent();
         aisle(1, "41.9\"").finds_one().weighs("query");
         aisle(1, "41 1/2\"")
-            .finds("the work aisle is 3'-5 1/2\" (1054.1 mm) wide, 1/2\" (12.7 mm) less than the 3'-6\" (1066.8 mm) advised for one cook");
+            .finds("the work aisle is 41 1/2\" (1054 mm) wide, 1/2\" (12.7 mm) less than the 42\" (1067 mm) advised for one cook");
     }
 
     /// Source: check values KP-10; top check value 7: an aisle of 45 is enough for one cook, not for two.
@@ -91,7 +91,7 @@ mod tests {
         let own =
             "codes: {figures: [{figure: work aisle for one cook, is: 44\", because: the cook is tall, by: Ines}]}";
         aisle(1, "43\"").book(own)
-            .finds("the work aisle is 3'-7\" (1092.2 mm) wide, 1\" (25.4 mm) less than the 3'-8\" (1117.6 mm) that the book asks for")
+            .finds("the work aisle is 43\" (1092 mm) wide, 1\" (25.4 mm) less than the 44\" (1118 mm) that the book asks for")
             .weighs("stop");
         aisle(1, "44\"").book(own).stays_silent();
     }
@@ -140,7 +140,7 @@ mod tests {
         sink("600 mm").stays_silent();
         sink("560 mm").finds_one();
         metric("clear/work-aisle", "cooks: 2\nclearances: {work aisle: 1150 mm}").finds(
-            "the work aisle is 1150 mm (≈ 3'-9 9/32\") wide, 50 mm (≈ 1 31/32\") less than the 1200 mm (≈ 3'-11 1/4\") advised for two or more cooks",
+            "the work aisle is 1150 mm (≈ 45 1/4\") wide, 50 mm (≈ 1 15/16\") less than the 1200 mm (≈ 47 1/4\") advised for two or more cooks",
         );
     }
 

@@ -121,7 +121,7 @@ mod tests {
         alcove("complete/datum", &format!("{studs}, wall build-up: {{left: 1\", right: 1\"}}")).stays_silent();
         alcove("complete/datum", "").stays_silent();
         alcove("fit/width", &format!("{studs}, wall build-up: {{left: 1\", right: 1\"}}")).finds(
-            "the opening `alcove` is 4'-11 1/2\" (1511.3 mm) wide, 1/2\" (12.7 mm) less than the 5'-0\" (1524 mm) needed",
+            "the opening `alcove` is 59 1/2\" (1511 mm) wide, 1/2\" (12.7 mm) less than the 60\" (1524 mm) needed",
         );
         alcove("fit/width", &format!("{studs}, wall build-up: {{left: 3/4\"}}")).stays_silent();
         alcove("fit/width", studs).stays_silent();

@@ -116,7 +116,7 @@ mod tests {
     #[test]
     fn a_field_that_ends_in_the_open_wants_trim() {
         tile("none", "open edges: 14'")
-            .finds("14'-0\" (4267.2 mm) of the edges of `Splash` end against nothing, and no trim is ordered")
+            .finds("168\" (4267 mm) of the edges of `Splash` end against nothing, and no trim is ordered")
             .weighs("stop");
         tile("glazed edge pieces", "open edges: 14'").stays_silent();
         tile("none", "").finds("`Splash` gets no trim, and nobody says where it ends").weighs("query");

@@ -167,7 +167,7 @@ mod tests {
     #[test]
     fn a_joint_is_three_times_the_variation_of_the_faces() {
         tile("8\" x 8\"", "1/8\"", "varies by: 1/16\"")
-            .finds("the joint of `Floor` is 1/8\" (≈ 3.2 mm), and three times the variation of its faces, 1/16\" (≈ 1.6 mm), asks for 3/16\" (≈ 4.8 mm)")
+            .finds("the joint of `Floor` is 1/8\" (3.2 mm), and three times the variation of its faces, 1/16\" (1.6 mm), asks for 3/16\" (4.8 mm)")
             .weighs("query");
         tile("8\" x 8\"", "3/16\"", "varies by: 1/16\"").stays_silent();
     }
@@ -196,7 +196,7 @@ mod tests {
     #[test]
     fn a_long_tile_is_not_laid_half_over_half() {
         tile("12\" x 24\"", "3/16\"", "offset: 50 %").finds(
-            "`Floor` is laid at an offset of 50 %, and its side is 24\" (609.6 mm): 33 % at most past 15\" (381 mm)",
+            "`Floor` is laid at an offset of 50 %, and its side is 24\" (610 mm): 33 % at most past 15\" (381 mm)",
         );
         tile("6\" x 12\"", "3/16\"", "offset: 50 %").stays_silent();
         tile("12\" x 24\"", "3/16\"", "offset: 33.3 %").stays_silent();

@@ -104,7 +104,7 @@ mod tests {
     /// Source: trade reports F-95: a quarter of an inch, and the accent's edge raw.
     #[test]
     fn a_step_without_trim_is_told_once() {
-        let message = "`Accent` is 3/8\" (≈ 9.5 mm) thick and meets `Field` of 1/8\" (≈ 3.2 mm): a step of 1/4\" (≈ 6.4 mm) with no trim";
+        let message = "`Accent` is 3/8\" (9.5 mm) thick and meets `Field` of 1/8\" (3.2 mm): a step of 1/4\" (6.4 mm) with no trim";
         tiles("3/8\"", "none", "").finds(message).weighs("query");
         tiles("3/8\"", "none", "meets: [Accent]").finds_one();
         tiles("3/8\"", "bullnose pieces", "").stays_silent();

@@ -209,7 +209,7 @@ mod tests {
     fn a_wall_nearer_than_the_sheet_asks_above_the_counter_is_told_with_a_caution() {
         let sheet = "fit: {air: {left: 0\", right: 2\" above counter}}";
         range("{what: wall, gap: 1\"}", sheet)
-            .finds("`wall` to the right of the opening `range` is 1\" (25.4 mm) away, 1\" (25.4 mm) less than the 2\" (50.8 mm) above counter that the maker's sheet asks for")
+            .finds("`wall` to the right of the opening `range` is 1\" (25.4 mm) away, 1\" (25.4 mm) less than the 2\" (51 mm) above counter that the maker's sheet asks for")
             .weighs("stop")
             .cautions();
         range("{what: wall, gap: 2\"}", sheet).stays_silent();

@@ -191,7 +191,7 @@ mod tests {
     #[test]
     fn a_drawer_that_the_cooktop_reaches_into_and_a_forbidden_oven_stop() {
         cooktop("{what: drawer, clear: 5\"}")
-            .finds("`Cooktop` reaches 6 1/4\" (≈ 158.8 mm) below the counter, 1 1/4\" (≈ 31.8 mm) into the drawer")
+            .finds("`Cooktop` reaches 6 1/4\" (159 mm) below the counter, 1 1/4\" (31.8 mm) into the drawer")
             .weighs("stop")
             .cautions();
         cooktop("{what: drawer, clear: 6 1/4\"}").stays_silent();
@@ -208,7 +208,7 @@ mod tests {
                 .selection("selection: Disposer\nkind: disposer", "size: {height: 13\"}")
         };
         sink("10\"")
-            .finds("`Sink` with its disposer comes out 13\" (330.2 mm) above the floor, 1\" (25.4 mm) below the drain");
+            .finds("`Sink` with its disposer comes out 13\" (330 mm) above the floor, 1\" (25.4 mm) below the drain");
         sink("9\"").stays_silent();
     }
 
@@ -222,7 +222,7 @@ mod tests {
                 .selection("selection: Basin\nkind: basin", &format!("mount: {mount}\nsize: {{height: 6\"}}"))
         };
         basin("28\"", "undermount")
-            .finds("`Basin` in `Vanity` comes out 26\" (660.4 mm) above the floor, 2\" (50.8 mm) below the drain")
+            .finds("`Basin` in `Vanity` comes out 26\" (660 mm) above the floor, 2\" (51 mm) below the drain")
             .weighs("stop");
         basin("20\"", "undermount").stays_silent();
         basin("28\"", "on the counter").stays_silent();

@@ -189,7 +189,7 @@ mod tests {
     fn a_cabinet_too_shallow_inside_is_told() {
         let sheet = "fit: {cabinet: {inside depth: at least 23 1/2\"}}";
         into("wall oven", "cabinet: {inside depth: 23\"}", sheet)
-            .finds("the cabinet of the opening `niche` has an inside depth of 23\" (584.2 mm), 1/2\" (12.7 mm) less than the 23 1/2\" (596.9 mm) that the maker's sheet asks for")
+            .finds("the cabinet of the opening `niche` has an inside depth of 23\" (584 mm), 1/2\" (12.7 mm) less than the 23 1/2\" (597 mm) that the maker's sheet asks for")
             .weighs("stop")
             .cautions();
         into("wall oven", "cabinet: {inside depth: 23 1/2\"}", sheet).stays_silent();
@@ -236,7 +236,7 @@ mod tests {
         let sheet = "cabinet: {inside width: at least 28 1/2\"}";
         held("tall: oven, width: 30\"", sheet).stays_silent();
         held("tall: oven, width: 29 1/2\"", sheet)
-            .finds("the cabinet of the opening `niche` has an inside width of 28\" (711.2 mm), 1/2\" (12.7 mm) less than the 28 1/2\" (723.9 mm) that the maker's sheet asks for")
+            .finds("the cabinet of the opening `niche` has an inside width of 28\" (711 mm), 1/2\" (12.7 mm) less than the 28 1/2\" (724 mm) that the maker's sheet asks for")
             .weighs("query")
             .points_at(&["rooms/kitchen/room.yaml:2:60"]);
         held("tall: oven, width: 29 1/2\"", "cabinet: {outside width: at least 30\"}").finds_one().weighs("stop");
@@ -273,7 +273,7 @@ mod tests {
             |cabinet: &str| into("wall oven", &format!("cabinet: {{{cabinet}}}"), &format!("fit: {{{sheet}}}"));
         opening("outside width: 31 1/2\"").stays_silent();
         opening("outside width: 31\"")
-            .finds("the cabinet of the opening `niche` has 1 1/4\" (≈ 31.8 mm) of stile on each side, 1/4\" (≈ 6.4 mm) less than the 1 1/2\" (38.1 mm) that the maker's sheet asks for")
+            .finds("the cabinet of the opening `niche` has 1 1/4\" (31.8 mm) of stile on each side, 1/4\" (6.4 mm) less than the 1 1/2\" (38.1 mm) that the maker's sheet asks for")
             .weighs("stop");
         opening("stiles: 1\"").finds_one();
         opening("stiles: 1 1/2\"").stays_silent();

@@ -259,7 +259,7 @@ mod tests {
     #[test]
     fn two_doors_that_drop_towards_each_other_are_told() {
         galley("90\"", "33\"")
-            .finds("the door of `dishwasher` and the door of `range` sweep the same floor: they reach 26\" (660.4 mm) and 21\" (533.4 mm)")
+            .finds("the door of `dishwasher` and the door of `range` sweep the same floor: they reach 26\" (660 mm) and 21\" (533 mm)")
             .weighs("query");
         galley("95\"", "33\"").stays_silent();
         galley("90\"", "60\"").stays_silent();
@@ -312,7 +312,7 @@ mod tests {
         };
         corner("29\"", "31 1/2\"").stays_silent();
         corner("31\"", "33 1/2\"")
-            .finds("the door of `dishwasher` reaches 26\" (660.4 mm) and strikes `fridge` after 6\" (152.4 mm), 20\" (508 mm) too soon");
+            .finds("the door of `dishwasher` reaches 26\" (660 mm) and strikes `fridge` after 6\" (152 mm), 20\" (508 mm) too soon");
     }
 
     /// Source: check values KP-02. An island 8' x 3' whose counter's edge is 44" before the wall, set out from
@@ -336,7 +336,7 @@ mod tests {
                 "wall: B, at: 50\", away: 48\", size: 96\" x 36\", turned: true",
             ),
         ] {
-            room(near).finds("the door of `dishwasher` reaches 26\" (660.4 mm) and strikes `island` after 20\" (508 mm), 6\" (152.4 mm) too soon");
+            room(near).finds("the door of `dishwasher` reaches 26\" (660 mm) and strikes `island` after 20\" (508 mm), 6\" (152 mm) too soon");
             room(far).stays_silent();
         }
     }

@@ -96,9 +96,8 @@ mod tests {
     /// Source: trade reports F-35: a wall-oven cabinet 23" deep where the sheet asks for 23 1/2" at least.
     #[test]
     fn an_oven_cabinet_half_an_inch_too_shallow_is_told() {
-        oven("23\"").finds(
-            "the opening `hole` is 23\" (584.2 mm) deep, 1/2\" (12.7 mm) less than the 23 1/2\" (596.9 mm) needed",
-        );
+        oven("23\"")
+            .finds("the opening `hole` is 23\" (584 mm) deep, 1/2\" (12.7 mm) less than the 23 1/2\" (597 mm) needed");
         oven("23 1/2\"").stays_silent();
     }
 
@@ -153,7 +152,7 @@ mod tests {
             )
         };
         fridge("depth: 25\", set: flush", "")
-            .finds("`Refrigerator` is meant to be flush and needs 25 1/4\" (≈ 641.4 mm) (24\" (609.6 mm) of case, 3/4\" (≈ 19 mm) of panel, 1/2\" (12.7 mm) of air behind it), 1/4\" (≈ 6.4 mm) more than the recess `bay` is deep: 25\" (635 mm)")
+            .finds("`Refrigerator` is meant to be flush and needs 25 1/4\" (641 mm) (24\" (610 mm) of case, 3/4\" (19 mm) of panel, 1/2\" (12.7 mm) of air behind it), 1/4\" (6.4 mm) more than the recess `bay` is deep: 25\" (635 mm)")
             .weighs("stop")
             .points_at(&["rooms/kitchen/room.yaml:3:37"]);
         fridge("depth: 25\"", "set: flush").finds_one();

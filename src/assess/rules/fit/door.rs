@@ -178,7 +178,7 @@ mod tests {
     fn a_wall_at_the_hinges_nearer_than_the_sheet_asks_is_told() {
         let sheet = "hinge: left\nfit: {door: {wall clearance: 4 1/2\"}}";
         fridge("left: {what: wall, gap: 2 1/2\"}", sheet)
-            .finds("`wall` is 2 1/2\" (63.5 mm) from the hinges at the left of the opening `fridge`, 2\" (50.8 mm) less than the 4 1/2\" (114.3 mm) that the maker's sheet asks for")
+            .finds("`wall` is 2 1/2\" (64 mm) from the hinges at the left of the opening `fridge`, 2\" (51 mm) less than the 4 1/2\" (114 mm) that the maker's sheet asks for")
             .weighs("stop");
         fridge("left: {what: wall, gap: 4 1/2\"}", sheet).stays_silent();
         fridge("right: {what: wall, gap: 1\"}", sheet).stays_silent();
@@ -255,7 +255,7 @@ mod tests {
         };
         let sheet = "wall clearance: 4 1/2\"";
         beside("left", "1 1/2\"", sheet)
-            .finds("the pull of `pantry` is 2\" (50.8 mm) from the hinges at the left of the opening `fridge`, 2 1/2\" (63.5 mm) less than the 4 1/2\" (114.3 mm) that the maker's sheet asks for");
+            .finds("the pull of `pantry` is 2\" (51 mm) from the hinges at the left of the opening `fridge`, 2 1/2\" (64 mm) less than the 4 1/2\" (114 mm) that the maker's sheet asks for");
         beside("right", "1 1/2\"", sheet).stays_silent();
         beside("left", "0\"", sheet).stays_silent();
         beside("left", "1 1/2\"", "wall clearance: 2\"").stays_silent();

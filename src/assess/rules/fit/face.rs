@@ -226,7 +226,7 @@ mod tests {
     #[test]
     fn a_cutout_as_wide_as_the_old_front_is_told() {
         oven("width: 29 1/2\"", FRONT)
-            .finds("the cutout `oven` is 29 1/2\" (749.3 mm) wide, 1\" (25.4 mm) more than the 28 1/2\" (723.9 mm) that a front of 30\" (762 mm) covers by 3/4\" (≈ 19 mm) on each side")
+            .finds("the cutout `oven` is 29 1/2\" (749 mm) wide, 1\" (25.4 mm) more than the 28 1/2\" (724 mm) that a front of 30\" (762 mm) covers by 3/4\" (19 mm) on each side")
             .weighs("stop");
         oven("width: 28 1/2\", height: 27 1/2\"", FRONT).stays_silent();
         oven("height: 27 5/8\"", FRONT).finds_one();
@@ -259,7 +259,7 @@ mod tests {
     fn a_front_keeps_the_gap_that_its_sheet_asks_for() {
         let front = "fit: {face: {width: 29 3/4\", gap: 1/8\"}}";
         oven("cabinet: {outside width: 30\"}", front).stays_silent();
-        oven("cabinet: {outside width: 29 7/8\"}", front).finds("the front in the opening `oven` is 29 3/4\" (≈ 755.6 mm) wide with a gap of 1/8\" (≈ 3.2 mm) on each side, 1/8\" (≈ 3.2 mm) more than its cabinet is over all: 29 7/8\" (≈ 758.8 mm)");
+        oven("cabinet: {outside width: 29 7/8\"}", front).finds("the front in the opening `oven` is 29 3/4\" (756 mm) wide with a gap of 1/8\" (3.2 mm) on each side, 1/8\" (3.2 mm) more than its cabinet is over all: 29 7/8\" (759 mm)");
     }
 
     /// Source: a sheet's own figures: fronts of 28 1/2" and 17 1/2" with 1/8" between them want 46 1/8".

@@ -95,7 +95,7 @@ mod tests {
     fn a_floor_still_to_be_laid_is_taken_off() {
         let unit = "size: {height: 33 1/2\" to 34 1/2\"}";
         trial("floor build-up: 1 1/2\"", "height: 34 1/2\"", unit)
-            .finds("the opening `hole` is 33\" (838.2 mm) high once 1 1/2\" (38.1 mm) of floor is laid, 1/2\" (12.7 mm) less than the 33 1/2\" (850.9 mm) needed");
+            .finds("the opening `hole` is 33\" (838 mm) high once 1 1/2\" (38.1 mm) of floor is laid, 1/2\" (12.7 mm) less than the 33 1/2\" (851 mm) needed");
         trial("floor build-up: 1\"", "height: 34 1/2\"", unit).stays_silent();
         trial("floor build-up: 1 1/2\"", "height: 34 1/2\", measured from: finished floor", unit).stays_silent();
         trial("floor build-up: 1 1/2\"", "height: 34 1/2\", sill: 4\"", unit).stays_silent();
@@ -190,7 +190,7 @@ mod tests {
             ("pair: washer", "height: 78 1/2\""),
         ] {
             stack("1\"", upper, lower)
-                .finds("the opening `washer` is 3'-2 1/2\" (977.9 mm) high under `dryer` once 1\" (25.4 mm) of floor is laid, 1/4\" (≈ 6.4 mm) less than the 3'-2 3/4\" (≈ 984.2 mm) needed")
+                .finds("the opening `washer` is 38 1/2\" (978 mm) high under `dryer` once 1\" (25.4 mm) of floor is laid, 1/4\" (6.4 mm) less than the 38 3/4\" (984 mm) needed")
                 .weighs("stop");
         }
         stack("1\"", "height: 39 1/2\", pair: washer, measured from: finished floor", "height: 39\"").stays_silent();
@@ -214,7 +214,7 @@ mod tests {
             trial(&runs, &format!("width: 36\", depth: 29\"{more}"), "size: {height: 69\"}\nfit: {air: {top: 1\"}}")
         };
         under("69 1/2\"", "0\"", "")
-            .finds("the opening `hole` is 5'-9 1/2\" (1765.3 mm) high under `trays`, 1/2\" (12.7 mm) less than the 5'-10\" (1778 mm) needed")
+            .finds("the opening `hole` is 69 1/2\" (1765 mm) high under `trays`, 1/2\" (12.7 mm) less than the 70\" (1778 mm) needed")
             .weighs("stop")
             .points_at(&["rooms/kitchen/room.yaml:5:75"]);
         under("70\"", "0\"", "").stays_silent();
@@ -236,7 +236,7 @@ mod tests {
         let unplaced = format!("runs: {{wet side: {{{parts}}}}}");
         let placed = format!("outline: 12' x 10'\nruns: {{wet side: {{wall: A, {parts}}}}}");
         for room in [unplaced, placed] {
-            dish(&room, "2\"").finds("the opening `dish` is 34\" (863.6 mm) high under `Worktop`, 1/4\" (≈ 6.4 mm) less than the 34 1/4\" (≈ 870 mm) needed");
+            dish(&room, "2\"").finds("the opening `dish` is 34\" (864 mm) high under `Worktop`, 1/4\" (6.4 mm) less than the 34 1/4\" (870 mm) needed");
             dish(&room, "1 1/2\"").stays_silent();
         }
     }

@@ -281,7 +281,7 @@ mod tests {
         tap("{for: soap, diameter: 1 1/4\"}").finds("`Kitchen tap` takes 1 holes, and 0 are on the list").cautions();
         tap("{for: kitchen tap, diameter: 1 1/4\"}").finds_one().weighs("stop");
         tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1\"}")
-            .finds("the lever of `Kitchen tap` moves 1 3/4\" (≈ 44.4 mm) behind its hole, 3/4\" (≈ 19 mm) more than there is to what stands behind");
+            .finds("the lever of `Kitchen tap` moves 1 3/4\" (44.4 mm) behind its hole, 3/4\" (19 mm) more than there is to what stands behind");
         tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1 3/4\"}").stays_silent();
     }
 
@@ -316,7 +316,7 @@ mod tests {
             .weighs("stop")
             .points_at(&["rooms/kitchen/selection-1.yaml:3:8"]);
         in_bowl("holes: 3\nspread: 4\"", "holes: 3\nspread: 8\"")
-            .finds("the holes of `Basin` are 4\" apart, and `Basin tap` takes them 8\" apart");
+            .finds("the holes of `Basin` are 4\" (102 mm) apart, and `Basin tap` takes them 8\" (203 mm) apart");
         in_bowl("holes: 3\nspread: 4 in centreset", "holes: 3\nspread: widespread 8\"").finds_one().weighs("stop");
         in_bowl("holes: 3\nspread: 8\"", "holes: 3\nspread: 6\" to 12\"").stays_silent();
         in_bowl("holes: 1\nhole diameter: 1 1/8\"", "holes: 1\nhole diameter: 1 3/8\" to 1 1/2\"").finds_one();
@@ -341,7 +341,7 @@ mod tests {
         let deep = "depth: 25 1/2\", height: 36\"";
         let splash = format!("{deep}, splash: {{thickness: 3/4\"}}");
         sink(&splash, "1 1/2\"", "")
-            .finds("the lever of `Tap` moves 1 1/2\" (38.1 mm) behind its hole, and the plan leaves about 1 1/4\" (≈ 31.8 mm) to the splash of `sink wall`")
+            .finds("the lever of `Tap` moves 1 1/2\" (38.1 mm) behind its hole, and the plan leaves about 1 1/4\" (31.8 mm) to the splash of `sink wall`")
             .weighs("query");
         sink(&splash, "1 1/4\"", "").stays_silent();
         sink(deep, "1 1/2\"", "").stays_silent();
@@ -370,7 +370,7 @@ mod tests {
                 )
                 .selection("selection: Kitchen tap\nkind: tap", "holes: 2\nspread: 8\"")
         };
-        tap("6\"").finds("the holes for `Kitchen tap` are 6\" (152.4 mm) apart, and it takes them 8\" apart");
+        tap("6\"").finds("the holes for `Kitchen tap` are 6\" (152 mm) apart, and it takes them 8\" (203 mm) apart");
         tap("8\"").stays_silent();
     }
 }

@@ -108,7 +108,7 @@ mod tests {
     #[test]
     fn a_pair_takes_its_kit_too_and_only_what_the_sheet_lists() {
         pair("joining kit: 1/4\"", "30\"")
-            .finds("`Cold` and `Ice` are 4'-0 1/4\" (≈ 1225.6 mm) wide together with their joining kit, 1/4\" (≈ 6.4 mm) more than both openings")
+            .finds("`Cold` and `Ice` are 48 1/4\" (1226 mm) wide together with their joining kit, 1/4\" (6.4 mm) more than both openings")
             .weighs("stop");
         pair("joining kit: 1/4\"", "30 1/4\"").stays_silent();
         pair("pairs with: [FZ-24]", "31\"")

@@ -209,7 +209,7 @@ mod tests {
                 .selection("selection: Cabinets\nkind: cabinet", fronts)
         };
         run("fronts: {doors: 2, height: 30 1/4\"}", "29 13/16\"")
-            .finds("the panel of `Dishwasher` is 29 13/16\" (≈ 757.2 mm) high, and the fronts of `Cabinets` beside it 30 1/4\" (≈ 768.4 mm): their lines are 7/16\" (≈ 11.1 mm) apart")
+            .finds("the panel of `Dishwasher` is 29 13/16\" (757 mm) high, and the fronts of `Cabinets` beside it 30 1/4\" (768 mm): their lines are 7/16\" (11.1 mm) apart")
             .weighs("query");
         run("fronts: {doors: 2, height: 30 1/4\"}", "30 1/4\"").stays_silent();
         run("fronts: {doors: 2, height: 30 1/4\"}", "30 3/16\"").stays_silent();

@@ -82,7 +82,7 @@ mod tests {
     #[test]
     fn a_range_that_jams_is_a_query() {
         range("29 7/8\"", "size: {width: 29 7/8\"}")
-            .finds("`It` goes into the opening `hole` with 0\" (0 mm) of play in all; 1/8\" (≈ 3.2 mm) is usual")
+            .finds("`It` goes into the opening `hole` with 0\" (0 mm) of play in all; 1/8\" (3.2 mm) is usual")
             .weighs("query");
         range("30\"", "size: {width: 29 7/8\"}").stays_silent();
     }
@@ -98,7 +98,7 @@ mod tests {
     #[test]
     fn what_is_made_by_hand_wants_the_play_that_it_varies_by() {
         range("30\"", "size: {width: 29 7/8\"}\nvaries by: 1/4\"")
-            .finds("`It` goes into the opening `hole` with 1/8\" (≈ 3.2 mm) of play in all; 1/4\" (≈ 6.4 mm) is what one may be larger than another");
+            .finds("`It` goes into the opening `hole` with 1/8\" (3.2 mm) of play in all; 1/4\" (6.4 mm) is what one may be larger than another");
         range("30 1/8\"", "size: {width: 29 7/8\"}\nvaries by: 1/4\"").stays_silent();
         range("30\"", "size: {width: 29 7/8\"}\nvaries by: 1/16\"").stays_silent();
     }
@@ -111,6 +111,6 @@ mod tests {
     #[test]
     fn each_option_is_asked_about_while_the_client_still_chooses() {
         range("30\"", "options:\n  - {id: tight, size: {width: 29 15/16\"}}\n  - {id: loose, size: {width: 29\"}}")
-            .finds("option `tight`: `It` goes into the opening `hole` with 1/16\" (≈ 1.6 mm) of play in all; 1/8\" (≈ 3.2 mm) is usual");
+            .finds("option `tight`: `It` goes into the opening `hole` with 1/16\" (1.6 mm) of play in all; 1/8\" (3.2 mm) is usual");
     }
 }

@@ -119,7 +119,7 @@ mod tests {
                 &format!("size: {{depth with handle: {depth}}}"),
             )
         };
-        fridge("30 5/8\"").finds("`Fridge` stands 5 1/8\" (≈ 130.2 mm) proud of the counter").weighs("query");
+        fridge("30 5/8\"").finds("`Fridge` stands 5 1/8\" (130 mm) proud of the counter").weighs("query");
         fridge("27\"").stays_silent();
     }
 
@@ -129,7 +129,7 @@ mod tests {
         Trial::of("fit/projection")
             .opening("hole", "{takes: refrigerator, depth: 24\"}")
             .selection("selection: Fridge\nkind: refrigerator\nplace: hole", two)
-            .finds("option `deep`: `Fridge` stands 1 17/32\" (≈ 38.9 mm) proud of the front of its opening");
+            .finds("option `deep`: `Fridge` stands 1 17/32\" (38.9 mm) proud of the front of its opening");
     }
 
     /// Source: trade reports section 6 (wall oven 23 1/2" deep): behind its front it goes in, whatever is left there.
@@ -141,7 +141,7 @@ mod tests {
                 "selection: Oven\nkind: wall oven\nplace: hole",
                 "size: {depth: 23 1/2\", depth with handle: 25 7/8\"}\nfit: {face: {width: 30\"}}",
             )
-            .finds("`Oven` stands 2 3/8\" (≈ 60.3 mm) proud of the front of its opening");
+            .finds("`Oven` stands 2 3/8\" (60 mm) proud of the front of its opening");
     }
 
     /// Source: arithmetic: a counter of 25 1/2" before a splash of 3/4" takes 24 3/4".
@@ -155,7 +155,7 @@ mod tests {
         };
         let splash = "depth: 25 1/2\", splash: {thickness: 3/4\"}";
         hob("25\"", splash, "")
-            .finds("`Hob` is 25\" (635 mm) from back to front, 1/4\" (≈ 6.4 mm) more than the counter at the opening `hob` is deep before the splash of `hob wall`: 24 3/4\" (≈ 628.6 mm)")
+            .finds("`Hob` is 25\" (635 mm) from back to front, 1/4\" (6.4 mm) more than the counter at the opening `hob` is deep before the splash of `hob wall`: 24 3/4\" (629 mm)")
             .weighs("stop");
         hob("24 3/4\"", splash, "").stays_silent();
         hob("23\"", splash, "fit: {air: {back: 2\"}}").finds_one();

@@ -112,7 +112,7 @@ mod tests {
     #[test]
     fn a_stream_falls_well_into_its_bowl() {
         tap("sink", "18\"", "4\"")
-            .finds("the stream of `Tap` falls 1 1/2\" (38.1 mm) past the back edge of `Bowl`, which is 18\" (457.2 mm) from back to front, its hole where it usually is")
+            .finds("the stream of `Tap` falls 1 1/2\" (38.1 mm) past the back edge of `Bowl`, which is 18\" (457 mm) from back to front, its hole where it usually is")
             .weighs("query")
             .points_at(&["rooms/kitchen/selection-1.yaml:3:14"]);
         tap("sink", "18\"", "8 1/4\"").stays_silent();
@@ -128,7 +128,7 @@ mod tests {
                 .selection("selection: Counter\nkind: counter", &format!("drilled: [{{for: tap, to bowl: {to_bowl}}}]"))
         };
         drilled("5\"", "4 3/4\"")
-            .finds("the stream of `Tap` falls 1/4\" (≈ 6.4 mm) before the back edge of `Bowl`")
+            .finds("the stream of `Tap` falls 1/4\" (6.4 mm) before the back edge of `Bowl`")
             .weighs("stop");
         drilled("1\"", "4\"").stays_silent();
         drilled("1\"", "3 1/2\"").finds_one().weighs("query");

@@ -74,7 +74,7 @@ mod tests {
     #[test]
     fn a_cabinet_deeper_than_its_bay_and_a_pipe_in_it_stop() {
         mirror("{cavity: 3 1/2\"}")
-            .finds("`Mirror` goes 4\" (101.6 mm) into the wall, 1/2\" (12.7 mm) deeper than it is hollow");
+            .finds("`Mirror` goes 4\" (102 mm) into the wall, 1/2\" (12.7 mm) deeper than it is hollow");
         mirror("{cavity: 3 1/2\", build-up: 1/2\"}").stays_silent();
         for word in ["nothing", "Nothing", "none", "empty"] {
             mirror(&format!("{{cavity: 5 1/2\", holds: {word}}}")).stays_silent();

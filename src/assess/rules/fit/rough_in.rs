@@ -221,7 +221,7 @@ mod tests {
     fn a_rough_in_from_the_studs_loses_the_wall_s_build_up() {
         let jammed = "{rough-in: 12\", from: studs, build-up: 1\"}";
         toilet("fit/rough-in", jammed)
-            .finds("`Toilet` wants its outlet 12\" (304.8 mm) from the finished wall, and it is at 11\" (279.4 mm)")
+            .finds("`Toilet` wants its outlet 12\" (305 mm) from the finished wall, and it is at 11\" (279 mm)")
             .weighs("stop");
         toilet("fit/rough-in", "{rough-in: 13\", from: studs, build-up: 1\"}").stays_silent();
         toilet("fit/rough-in", "{rough-in: 12\"}").stays_silent();
@@ -299,7 +299,7 @@ mod tests {
             }
         }
         toilet("fit/rough-in", "3\" flange, 10\" from the finished wall", "12\" rough-in")
-            .finds("`Toilet` wants its outlet 12\" (304.8 mm) from the finished wall, and it is at 10\" (254 mm)")
+            .finds("`Toilet` wants its outlet 12\" (305 mm) from the finished wall, and it is at 10\" (254 mm)")
             .weighs("stop");
         toilet("complete/datum", "3\" flange, 13\" from the studs", "12\" rough-in").finds_one();
         toilet("service/drain", "3\" flange, 12\" from the wall", "4\" outlet, 12\" rough-in").finds_one();

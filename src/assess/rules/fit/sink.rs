@@ -192,7 +192,7 @@ mod tests {
     fn a_sink_as_wide_as_its_box_does_not_go_in() {
         let option = "size: {width: 33\"}\nfit: {clips: 1/2\"}";
         sink("cabinet: {inside width: 31 1/2\"}", option)
-            .finds("`Sink` with its clips needs 34\" (863.6 mm) inside the cabinet, 2 1/2\" (63.5 mm) more than the 31 1/2\" (800.1 mm) there are")
+            .finds("`Sink` with its clips needs 34\" (864 mm) inside the cabinet, 2 1/2\" (64 mm) more than the 31 1/2\" (800 mm) there are")
             .weighs("stop");
         sink("cabinet: {inside width: 34 1/2\"}", option).stays_silent();
     }
@@ -212,7 +212,7 @@ mod tests {
         };
         let by_sheet = "size: {width: 33\"}\nfit: {clips: 1/2\"}";
         held_by(&run("33\""), by_sheet)
-            .finds("`Sink` with its clips needs 34\" (863.6 mm) inside the cabinet, 2 1/2\" (63.5 mm) more than the 31 1/2\" (800.1 mm) there are at `sink base` in `sink wall`, which is 33\" (838.2 mm) wide outside")
+            .finds("`Sink` with its clips needs 34\" (864 mm) inside the cabinet, 2 1/2\" (64 mm) more than the 31 1/2\" (800 mm) there are at `sink base` in `sink wall`, which is 33\" (838 mm) wide outside")
             .weighs("stop")
             .points_at(&["rooms/kitchen/room.yaml:5:35"]);
         held_by(&run("36\""), by_sheet).stays_silent();
@@ -259,7 +259,7 @@ mod tests {
     fn a_bowl_is_no_deeper_than_its_cabinet() {
         let option = "size: {depth: 22\"}\nmount: undermount\nreveal: flush";
         sink("cabinet: {inside depth: 20\"}", option)
-            .finds("`Sink` needs 22\" (558.8 mm) from front to back inside the cabinet, 2\" (50.8 mm) more than the 20\" (508 mm) there are")
+            .finds("`Sink` needs 22\" (559 mm) from front to back inside the cabinet, 2\" (51 mm) more than the 20\" (508 mm) there are")
             .weighs("stop");
         sink("cabinet: {inside depth: 22\"}", option).stays_silent();
         let run =

@@ -1,7 +1,7 @@
 //! A tall cabinet or appliance that is stood up in its room.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, about, say};
+use crate::assess::{Context, about, say, say_room};
 use crate::book::{Ceiling, PartIs, Room};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::overhead;
@@ -103,16 +103,17 @@ struct Body {
 /// What is wrong with standing it up, and how much that weighs; nothing where it goes freely.
 fn judged(context: &Context<'_>, room: &Room, name: Phrase, body: &Body) -> Option<(Severity, Phrase)> {
     let say = |length| say(length, context.book.project.units);
-    let of = phrase!("{name}, {} high and {} deep,", name, say(body.high), say(body.deep));
+    let of_room = |length| say_room(length, context.book.project.units);
+    let of = phrase!("{name}, {} high and {} deep,", name, of_room(body.high), say(body.deep));
     Some(match where_it_stands_up(context, room, (body.high, body.deep), body.wide)? {
         StandsUp::Freely => return None,
         StandsUp::Nowhere(ceiling) => (
             if body.asks_only { Severity::Query } else { Severity::Stop },
-            phrase!("{of} is longer across its side than the {} under the ceiling", of, say(ceiling)),
+            phrase!("{of} is longer across its side than the {} under the ceiling", of, of_room(ceiling)),
         ),
         StandsUp::AtTheHighSide(ceiling) => (
             Severity::Query,
-            phrase!("{of} stands up at the high side alone, where the ceiling is {}", of, say(ceiling)),
+            phrase!("{of} stands up at the high side alone, where the ceiling is {}", of, of_room(ceiling)),
         ),
     })
 }
@@ -188,7 +189,7 @@ mod tests {
             ))
         };
         run("99 15/16\"", "depth: 28\", ")
-            .finds("`larder` of the run `end`, 8'-0\" (2438.4 mm) high and 28\" (711.2 mm) deep, is longer across its side than the 8'-3 15/16\" (≈ 2538.4 mm) under the ceiling")
+            .finds("`larder` of the run `end`, 8'-0\" (2438 mm) high and 28\" (711 mm) deep, is longer across its side than the 8'-3 15/16\" (2538 mm) under the ceiling")
             .weighs("stop")
             .cautions();
         run("100\"", "depth: 28\", ").stays_silent();
@@ -223,7 +224,7 @@ mod tests {
         under("{low: 60\", high: 132\", rises along: width}", "24\"").stays_silent();
         under("{low: 60\", high: 99\", low at: A}", "24\"").finds_one().weighs("stop");
         under("{low: 60\", high: 104\", low at: A}", "24\"")
-            .finds("`Pantry`, 8'-0\" (2438.4 mm) high and 28\" (711.2 mm) deep, stands up at the high side alone, where the ceiling is 8'-8\" (2641.6 mm)")
+            .finds("`Pantry`, 8'-0\" (2438 mm) high and 28\" (711 mm) deep, stands up at the high side alone, where the ceiling is 8'-8\" (2642 mm)")
             .weighs("query");
         pantry("96\"", "{low: 99\", high: 110\"}").finds_one().weighs("query");
         pantry("96\"", "{low: 100\", high: 110\"}").stays_silent();

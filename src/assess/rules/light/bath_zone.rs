@@ -4,7 +4,7 @@ use super::{Hung, hung};
 use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
 use crate::site::plan::{ConvexShape, Plan, Thing};
@@ -92,6 +92,7 @@ fn wet<'p, 'a>(plan: &'p Plan<'a>) -> impl Iterator<Item = &'p Thing<'a>> {
 
 fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Length>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
+    let of_room = |length| say_room(length, context.book.project.units);
     let name = &hung.selection.name.value;
     let away = match near.away > Length::ZERO {
         true => phrase!("`{name}` hangs {} from a tub or shower", name, say(near.away)),
@@ -107,9 +108,9 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Len
                 phrase!(
                     "{away}, {} above its rim, {short} less than the {} asked for",
                     away,
-                    say(clear),
+                    of_room(clear),
                     short,
-                    say(above.value)
+                    of_room(above.value)
                 ),
                 REMEDY,
             )
@@ -118,8 +119,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Len
             phrase!(
                 "{away}, {} above the floor, where {} above the rim are asked for",
                 away,
-                say(bottom),
-                say(above.value)
+                of_room(bottom),
+                of_room(above.value)
             ),
             REMEDY,
         ),
@@ -150,7 +151,7 @@ mod tests {
     #[test]
     fn a_light_near_a_tub_hangs_eight_feet_above_its_rim() {
         pendant("bottom: 110\", from tub: 24\", rim: 20\"")
-            .finds("`Lantern` hangs 24\" (609.6 mm) from a tub or shower, 7'-6\" (2286 mm) above its rim, 6\" (152.4 mm) less than the 8'-0\" (2438.4 mm) asked for")
+            .finds("`Lantern` hangs 24\" (610 mm) from a tub or shower, 7'-6\" (2286 mm) above its rim, 6\" (152 mm) less than the 8'-0\" (2438 mm) asked for")
             .weighs("query")
             .cautions();
         pendant("bottom: 9' 8\", from tub: 24\", rim: 20\"").stays_silent();
@@ -164,7 +165,7 @@ mod tests {
         pendant("from tub: 24\", rim: 20\"").finds_one();
         pendant("from tub: 24\", bottom: 100\"").finds_one();
         pendant("from tub: 24\", bottom: 90\"").finds(
-            "`Lantern` hangs 24\" (609.6 mm) from a tub or shower, 7'-6\" (2286 mm) above the floor, where 8'-0\" (2438.4 mm) above the rim are asked for",
+            "`Lantern` hangs 24\" (610 mm) from a tub or shower, 7'-6\" (2286 mm) above the floor, where 8'-0\" (2438 mm) above the rim are asked for",
         );
         pendant("bottom: 80\"").stays_silent();
     }

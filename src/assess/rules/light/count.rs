@@ -124,7 +124,7 @@ mod tests {
         island("10'", "8\"", 3).stays_silent();
         island("10'", "8\"", 4).stays_silent();
         island("10'", "8\"", 2)
-            .finds("2 of `Pendants`, 8\" (203.2 mm) wide, hang over 10'-0\" (3048 mm); 3 are usual")
+            .finds("2 of `Pendants`, 8\" (203 mm) wide, hang over 120\" (3048 mm); 3 are usual")
             .weighs("note");
         island("10'", "16\"", 4).finds_one();
     }

@@ -158,7 +158,7 @@ mod tests {
     #[test]
     fn each_pendant_under_a_slope_has_its_own_drop() {
         let hangs = "from low side: [30\", 60\"], bottom: 69\"";
-        let message = "`Pendants` drops 18\" (457.2 mm) to 4'-0\" (1219.2 mm), and no. 2 wants 4'-9\" (1447.8 mm)";
+        let message = "`Pendants` drops 18\" (457 mm) to 48\" (1219 mm), and no. 2 wants 57\" (1448 mm)";
         pendants(SLOPED, hangs, "drop: 18\" to 48\"\nquantity: 2").finds(message).weighs("stop").cautions();
         pendants(SLOPED, hangs, "drop: 18\" to 57\"\nquantity: 2").stays_silent();
     }

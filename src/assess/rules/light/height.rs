@@ -4,7 +4,7 @@ use super::{Hung, hung};
 use crate::assess::codes::metric;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::book::HangsOver;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
@@ -67,8 +67,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
             phrase!(
                 "`{name}` hangs {} above a path, {} at least are asked for",
                 name,
-                say(bottom, units),
-                say(headroom, units)
+                say_room(bottom, units),
+                say_room(headroom, units)
             )
         })?
     } else {
@@ -116,7 +116,7 @@ mod tests {
             over("island", "36\"", bottom, "8'").stays_silent();
         }
         over("island", "36\"", "62\"", "8'")
-            .finds("`Pendants` hangs 26\" (660.4 mm) above the island; 30\" (762 mm) to 3'-0\" (914.4 mm) are usual")
+            .finds("`Pendants` hangs 26\" (660 mm) above the island; 30\" (762 mm) to 36\" (914 mm) are usual")
             .weighs("query");
         over("island", "36\"", "72 1/16\"", "8'").finds_one();
         over("table", "30\"", "60\"", "8'").stays_silent();
@@ -136,6 +136,6 @@ mod tests {
     fn a_path_keeps_its_headroom() {
         over("path", "0\"", "84\"", "9'").stays_silent();
         over("path", "0\"", "83\"", "9'")
-            .finds("`Pendants` hangs 6'-11\" (2108.2 mm) above a path, 7'-0\" (2133.6 mm) at least are asked for");
+            .finds("`Pendants` hangs 6'-11\" (2108 mm) above a path, 7'-0\" (2134 mm) at least are asked for");
     }
 }

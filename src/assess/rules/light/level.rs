@@ -1,9 +1,9 @@
 //! How bright a work surface is.
 
 use super::hung;
-use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::assess::{Context, say_area};
 use crate::book::{DetailName, ProductOption};
 use crate::finding::{Severity, phrase};
 use crate::units::{Area, Length};
@@ -52,11 +52,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             continue;
         }
         let message = phrase!(
-            "`{}` gives {lumens} lumens over {} ({}), {} footcandles; {WANTED} are asked for where food is prepared",
+            "`{}` gives {lumens} lumens over {}, {} footcandles; {WANTED} are asked for where food is prepared",
             hung.selection.name.value,
             lumens,
-            area.imperial(),
-            area.metric(),
+            say_area(*area, context.book.project.units),
             footcandles.0 / footcandles.1,
             WANTED
         );

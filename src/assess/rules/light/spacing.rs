@@ -132,7 +132,7 @@ mod tests {
     #[test]
     fn three_wide_ones_over_eight_feet_hang_close() {
         island("[16\", 48\", 80\"]", "10\"")
-            .finds("between two of `Pendants` 22\" (558.8 mm) stay clear; 24\" (609.6 mm) to 30\" (762 mm) are usual");
+            .finds("between two of `Pendants` 22\" (559 mm) stay clear; 24\" (610 mm) to 30\" (762 mm) are usual");
         island("[24\", 72\"]", "10\"").stays_silent();
     }
 }

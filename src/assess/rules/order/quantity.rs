@@ -9,9 +9,9 @@ use std::collections::BTreeMap;
 use super::to_order;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say, say_area};
+use crate::assess::{Context, say, say_area, say_weight};
 use crate::book::{DetailName, DetailValue, ProductOption, Room, Selection, System};
-use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::site::fitting::waste::waste;
 use crate::source::Spanned;
@@ -89,7 +89,7 @@ struct At<'a> {
 }
 
 impl At<'_> {
-    fn say(&self, area: Area) -> Phrase {
+    fn say(&self, area: Area) -> Value {
         say_area(area, self.units)
     }
 
@@ -139,7 +139,7 @@ impl At<'_> {
         match self.box_area().and_then(|each| pieces(wanted, each)) {
             Some(1) => "1 box".into(),
             Some(boxes) => phrase!("{boxes} boxes", boxes),
-            None => self.say(wanted),
+            None => self.say(wanted).into(),
         }
     }
 
@@ -210,16 +210,11 @@ impl At<'_> {
         if there >= wanted {
             return None;
         }
-        let (one, other) = match self.units {
-            System::Imperial => (wanted.imperial(), wanted.metric()),
-            System::Metric => (wanted.metric(), wanted.imperial()),
-        };
         let message = phrase!(
-            "{} of grout are ordered for `{}`, and its joints take some {} ({})",
+            "{} of grout are ordered for `{}`, and its joints take some {}",
             ordered.value,
             self.selection.name.value,
-            one,
-            other
+            say_weight(wanted, self.units)
         );
         let finding =
             self.finding(Severity::Query, ordered, message).source("from memory: layout of the makers' grout rule");

@@ -1,7 +1,7 @@
 //! Tall units and wall cabinets under the ceiling.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::book::{Ceiling, PartIs, Room, Run, Selection};
 use crate::finding::{Remark, phrase};
 use crate::source::Span;
@@ -125,8 +125,8 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
         return Some(finding(context, room, &top(most), "").selection(&selection.name));
     }
     (high > low && selection.is(Kind::Cabinet)).then(|| {
-        let say = |length| say(length, context.book.project.units);
-        let message = phrase!("`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands", name, say(high), say(low), say(most));
+        let of_room = |length| say_room(length, context.book.project.units);
+        let message = phrase!("`{name}` reaches {} above the finished floor, and the ceiling, from {} to {}, is not known where it stands", name, of_room(high), of_room(low), of_room(most));
         let finding = Remark::query(height.span, message).room(&room.folder).selection(&selection.name);
         finding.remedy("say where it stands: `wall` and `at` of its opening, and `low at` of the ceiling")
     })
@@ -134,13 +134,14 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
 
 fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &'static str) -> Remark {
     let say = |length| say(length, context.book.project.units);
+    let of_room = |length| say_room(length, context.book.project.units);
     let message = phrase!(
         "`{}`{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",
         top.name,
         what,
-        say(top.high),
+        of_room(top.high),
         say(top.high - top.ceiling),
-        say(top.ceiling)
+        of_room(top.ceiling)
     );
     let finding = Remark::stop(top.at, message).room(&room.folder);
     let finding = match room.ceiling.span() {
@@ -167,7 +168,7 @@ mod tests {
                 )
         };
         thing("hood", ", sill: 66\"", "36\"")
-            .finds("`It` reaches 8'-6\" (2590.8 mm) above the finished floor, 6\" (152.4 mm) more than the 8'-0\" (2438.4 mm) of the ceiling over it")
+            .finds("`It` reaches 8'-6\" (2591 mm) above the finished floor, 6\" (152 mm) more than the 8'-0\" (2438 mm) of the ceiling over it")
             .weighs("stop");
         thing("hood", ", sill: 66\"", "24\" to 42\"").stays_silent();
         thing("mirror cabinet", ", sill: 60\"", "40\"").finds_one();
@@ -197,7 +198,7 @@ mod tests {
     fn a_new_floor_takes_its_thickness_from_a_pantry() {
         let room = "outline: 10' x 8'\nfloor build-up: 3/4\"\nceiling: {height: [96\", 96 1/8\"], measured from: present floor}";
         pantry(room, "96\"")
-            .finds("`pantry` reaches 8'-0\" (2438.4 mm) above the finished floor, 3/4\" (≈ 19 mm) more than the 7'-11 1/4\" (≈ 2419.4 mm) of the ceiling over it")
+            .finds("`pantry` reaches 8'-0\" (2438 mm) above the finished floor, 3/4\" (19 mm) more than the 7'-11 1/4\" (2419 mm) of the ceiling over it")
             .weighs("stop");
         pantry(room, "94\"").stays_silent();
         pantry("outline: 10' x 8'\nfloor build-up: 3/4\"\nceiling: 96\"", "96\"").stays_silent();
@@ -211,7 +212,7 @@ mod tests {
                 "ceiling: 96\"\nruns: {{uppers: {{above floor: 54\", height: 39\", crown: {crown}, parts: [{{cabinet: glass doors, width: 30\"}}]}}}}"
             ))
         };
-        run("3 1/4\"").finds("`glass doors` with its moulding reaches 8'-0 1/4\" (≈ 2444.8 mm) above the finished floor, 1/4\" (≈ 6.4 mm) more than the 8'-0\" (2438.4 mm) of the ceiling over it");
+        run("3 1/4\"").finds("`glass doors` with its moulding reaches 8'-0 1/4\" (2445 mm) above the finished floor, 1/4\" (6.4 mm) more than the 8'-0\" (2438 mm) of the ceiling over it");
         run("3\"").stays_silent();
     }
 

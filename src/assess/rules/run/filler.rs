@@ -187,7 +187,7 @@ mod tests {
     fn drawers_beside_a_wall_want_three_inches_and_doors_half_of_that() {
         let drawers = "{cabinet: drawers, width: 24\", drawers: 3}";
         run(&format!("{{filler: 2\"}}, {drawers}"))
-            .finds("`drawers` has 2\" (50.8 mm) to `wall D` at its left, 1\" (25.4 mm) less than the 3\" (76.2 mm) usual beside drawers")
+            .finds("`drawers` has 2\" (51 mm) to `wall D` at its left, 1\" (25.4 mm) less than the 3\" (76 mm) usual beside drawers")
             .weighs("query");
         run(&format!("{{filler: 3\"}}, {drawers}")).stays_silent();
         let door = |hinge: &str| format!("{{filler: 1\"}}, {{cabinet: spices, width: 12\", doors: 1, hinge: {hinge}}}");
@@ -219,7 +219,7 @@ mod tests {
                 .opening("range", "{takes: range, width: 30\", height: 36\", depth: 25\"}")
         };
         corner("4 1/2\"").stays_silent();
-        corner("3\"").finds("`drawers` has 3\" (76.2 mm) to `range` at its right, 1 1/2\" (38.1 mm) less than the 4 1/2\" (114.3 mm) usual beside drawers");
+        corner("3\"").finds("`drawers` has 3\" (76 mm) to `range` at its right, 1 1/2\" (38.1 mm) less than the 4 1/2\" (114 mm) usual beside drawers");
     }
 
     /// Source: check values HW-03.

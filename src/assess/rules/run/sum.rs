@@ -2,7 +2,7 @@
 
 use super::widths;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::book::{Room, Run};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
@@ -59,6 +59,7 @@ struct There {
 
 fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
+    let of_room = |length| say_room(length, context.book.project.units);
     let parts: Length = widths(room, run)?.into_iter().sum();
     let starts = run.starts.get().copied().unwrap_or_default();
     let space = run.space.get().and_then(|space| space.least());
@@ -68,9 +69,9 @@ fn judge(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     let message = phrase!(
         "the parts of the run `{}` add up to {}, {} more than the {} of {}",
         run.name.value,
-        say(parts),
+        of_room(parts),
         say(by),
-        say(there.length),
+        of_room(there.length),
         there.what
     );
     let finding = Remark::stop(run.name.span, message).room(&room.folder).thing(&run.name);
@@ -105,7 +106,7 @@ mod tests {
     #[test]
     fn a_wall_that_was_built_shorter_than_drawn_is_told() {
         wall("[73 5/8\", 73 1/2\", 73 5/8\"]")
-            .finds("the parts of the run `sink wall` add up to 6'-3\" (1905 mm), 1 1/2\" (38.1 mm) more than the 6'-1 1/2\" (1866.9 mm) of wall A as measured")
+            .finds("the parts of the run `sink wall` add up to 6'-3\" (1905 mm), 1 1/2\" (38.1 mm) more than the 6'-1 1/2\" (1867 mm) of wall A as measured")
             .weighs("stop");
         wall("[75\", 75 1/8\", 75\"]").stays_silent();
     }
@@ -130,6 +131,6 @@ mod tests {
                 .room(&format!("outline: 10' x 8'\nruns: {{run: {{wall: B, from: right, starts: {starts}, parts: [{{cabinet: drawers, width: 60\"}}]}}}}"))
         };
         run("36\"").stays_silent();
-        run("37\"").finds("the parts of the run `run` add up to 5'-0\" (1524 mm), 1\" (25.4 mm) more than the 4'-11\" (1498.6 mm) of the rest of wall B");
+        run("37\"").finds("the parts of the run `run` add up to 5'-0\" (1524 mm), 1\" (25.4 mm) more than the 4'-11\" (1499 mm) of the rest of wall B");
     }
 }

@@ -170,7 +170,7 @@ mod tests {
     #[test]
     fn a_drain_too_high_or_too_small_stops() {
         sink("1 1/2\", 20\" AFF", "1 1/2\", at most 16\" AFF")
-            .finds("the drain for `Sink` is 20\" (508 mm) above the finished floor, 4\" (101.6 mm) higher than its sheet allows")
+            .finds("the drain for `Sink` is 20\" (508 mm) above the finished floor, 4\" (102 mm) higher than its sheet allows")
             .weighs("stop")
             .cautions();
         sink("1 1/2\", 16\" AFF", "1 1/2\", at most 16\" AFF").stays_silent();
@@ -187,7 +187,7 @@ mod tests {
                 .selection("selection: Shower\nkind: shower set\nplace: stall", "")
         };
         shower("1 1/2\"", "")
-            .finds("the drain for `Shower` is 1 1/2\" (38.1 mm), less than the 2\" (50.8 mm) of the trap of a shower")
+            .finds("the drain for `Shower` is 1 1/2\" (38.1 mm), less than the 2\" (51 mm) of the trap of a shower")
             .weighs("query");
         shower("2\"", "").stays_silent();
         shower("1 1/2\"", "codes: {adopts: [IRC 2018]}").finds_one().weighs("stop");
@@ -202,7 +202,7 @@ mod tests {
     #[test]
     fn a_trap_holds_neither_too_little_water_nor_too_much() {
         sink("1 1/2\", trap seal 1 1/2\"", "1 1/2\"")
-            .finds("the seal of the trap for `Sink` is 1 1/2\" (38.1 mm), less than the 2\" (50.8 mm) of the least seal of a trap")
+            .finds("the seal of the trap for `Sink` is 1 1/2\" (38.1 mm), less than the 2\" (51 mm) of the least seal of a trap")
             .weighs("query")
             .cautions();
         sink("1 1/2\", 9\" seal", "1 1/2\"").finds_one();

@@ -158,7 +158,7 @@ mod tests {
     #[test]
     fn a_duct_that_is_narrower_or_longer_than_the_sheet_allows_stops() {
         thing("hood", "6\" round, 10 ft", "8\" round, at most 30 ft")
-            .finds("`It` needs a 8\" (203.2 mm) duct, and there is one of 6\" (152.4 mm)")
+            .finds("`It` needs a 8\" (203 mm) duct, and there is one of 6\" (152 mm)")
             .weighs("stop")
             .cautions();
         thing("hood", "8\" round, 31 ft", "8\" round, at most 30 ft").finds_one();
@@ -188,8 +188,7 @@ mod tests {
     #[test]
     fn every_size_that_the_words_name_counts() {
         for there in ["8\" round, reduced to 6\" at the wall", "8\" round, 10 ft, 6\" roof cap", "6\" then 8\""] {
-            thing("hood", there, "8\" round")
-                .finds("`It` needs a 8\" (203.2 mm) duct, and there is one of 6\" (152.4 mm)");
+            thing("hood", there, "8\" round").finds("`It` needs a 8\" (203 mm) duct, and there is one of 6\" (152 mm)");
         }
         thing("hood", "8\" round, 10\" at the roof", "8\" round").stays_silent();
         thing("hood", "3 1/4\" x 10\"", "6\" round").stays_silent();
@@ -205,9 +204,7 @@ mod tests {
                 .selection("selection: Hood\nkind: hood\nplace: hole", &format!("airflow: {moves}\n{sheet}"))
         };
         hood("6\" round", "401 cfm", "")
-            .finds(
-                "`Hood` moves 401 cfm, for which a duct of 7\" (177.8 mm) is usual, and there is one of 6\" (152.4 mm)",
-            )
+            .finds("`Hood` moves 401 cfm, for which a duct of 7\" (178 mm) is usual, and there is one of 6\" (152 mm)")
             .weighs("query")
             .cautions();
         hood("6\" round", "400 cfm", "").stays_silent();

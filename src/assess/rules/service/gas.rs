@@ -119,7 +119,7 @@ mod tests {
             .weighs("stop")
             .cautions()
             .remedies(
-                "have a licensed trade run 3/4\" (≈ 19 mm) pipe at least, by their own reckoning of the whole system",
+                "have a licensed trade run 3/4\" (19 mm) pipe at least, by their own reckoning of the whole system",
             );
         range("natural gas, 3/4\" pipe, 40 ft", "natural gas, 120000 Btu/h").stays_silent();
         range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 73000 Btu/h").finds_one();

@@ -183,7 +183,7 @@ mod tests {
     #[test]
     fn a_counter_with_too_few_is_asked_about_and_stops_where_the_code_is_adopted() {
         counters("left: {length: 49\", receptacles: 1}", "")
-            .finds("the counter `left`, 4'-1\" (1244.6 mm) long, has 1 of 2 receptacles")
+            .finds("the counter `left`, 49\" (1245 mm) long, has 1 of 2 receptacles")
             .weighs("query")
             .cautions();
         counters("left: {length: 49\", receptacles: 1}", "codes: {adopts: [NEC 2020]}").finds_one().weighs("stop");

@@ -182,7 +182,7 @@ mod tests {
     #[test]
     fn a_stub_that_stands_out_farther_than_there_is_room_stops() {
         range("{gas: {proud: 3\"}}", "{}")
-            .finds("the gas behind `Range` stands 3\" (76.2 mm) out of the wall, 2\" (50.8 mm) more than the 1\" (25.4 mm) there is")
+            .finds("the gas behind `Range` stands 3\" (76 mm) out of the wall, 2\" (51 mm) more than the 1\" (25.4 mm) there is")
             .cautions();
         range("{gas: {proud: 1\"}}", "{}").stays_silent();
         range("{gas: {proud: 3\"}}", "{zones: {gas: {proud: 3\"}}}").stays_silent();
@@ -197,8 +197,8 @@ mod tests {
                 .opening("niche", &format!("{{takes: wall oven, cabinet: {{inside depth: {inside}}}, service points: {{power: {{{point}}}}}}}"))
                 .selection("selection: Oven\nkind: wall oven\nplace: niche", "size: {depth: 21\"}")
         };
-        oven("21 1/2\"", "proud: 3\"").finds("the power behind `Oven` stands 3\" (76.2 mm) out of the wall, 2 1/2\" (63.5 mm) more than the 1/2\" (12.7 mm) there is");
-        oven("23\"", "proud: 2\"").finds("the power behind `Oven` stands 2\" (50.8 mm) out of the wall, 1\" (25.4 mm) more than is left behind the back panel of its cabinet: 1\" (25.4 mm)");
+        oven("21 1/2\"", "proud: 3\"").finds("the power behind `Oven` stands 3\" (76 mm) out of the wall, 2 1/2\" (64 mm) more than the 1/2\" (12.7 mm) there is");
+        oven("23\"", "proud: 2\"").finds("the power behind `Oven` stands 2\" (51 mm) out of the wall, 1\" (25.4 mm) more than is left behind the back panel of its cabinet: 1\" (25.4 mm)");
         oven("23\"", "proud: 1\"").stays_silent();
         oven("23\"", "proud: 2\", beside: true").stays_silent();
         oven("23\", back panel: cut away", "proud: 2\"").stays_silent();
@@ -209,7 +209,7 @@ mod tests {
                 .selection("selection: Range\nkind: range\nplace: range", "size: {depth: 25\"}")
         };
         island("60\" x 31\"", "proud: 2\"")
-            .finds("the power behind `Range` stands 2\" (50.8 mm) out of the wall, 1\" (25.4 mm) more than the 1\" (25.4 mm) there is");
+            .finds("the power behind `Range` stands 2\" (51 mm) out of the wall, 1\" (25.4 mm) more than the 1\" (25.4 mm) there is");
         island("60\" x 32\"", "proud: 2\"").stays_silent();
         island("60\" x 42\"", "height: 41 1/2\"").finds_one().weighs("query");
         island("60\" x 42\"", "height: 36 1/2\"").finds_one();

@@ -1,7 +1,7 @@
 //! A plan that cannot be as it is written.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Plan, PlanFault, Wrong};
 use crate::units::{Length, Wrote};
@@ -113,7 +113,8 @@ fn words(context: &Context<'_>, fault: &PlanFault) -> (Phrase, Phrase) {
 
 fn past_the_end(context: &Context<'_>, item: &str, wall: &str, (by, long): (Length, Length)) -> Phrase {
     let say = |length| say(length, context.book.project.units);
-    phrase!("`{item}` reaches {} past the end of {}, which is {} long", item, say(by), named(wall), say(long))
+    let long = say_room(long, context.book.project.units);
+    phrase!("`{item}` reaches {} past the end of {}, which is {} long", item, say(by), named(wall), long)
 }
 
 fn named(wall: &str) -> Phrase {
@@ -153,7 +154,7 @@ mod tests {
             format!("outline: 10' x 8'\ndoors: {{hall door: {{wall: {wall}, at: {at}, width: 32\"}}}}")
         };
         room(&door("B", "80\""))
-            .finds("`hall door` reaches 16\" (406.4 mm) past the end of wall B, which is 8'-0\" (2438.4 mm) long");
+            .finds("`hall door` reaches 16\" (406 mm) past the end of wall B, which is 8'-0\" (2438 mm) long");
         room(&door("B", "64\"")).stays_silent();
         room(&door("A", "80\"")).stays_silent();
         room(&door("E", "0\"")).finds("the outline has no wall `E`");
@@ -169,7 +170,7 @@ mod tests {
             )
         };
         room(&window("32\"")).stays_silent();
-        room(&window("30\"")).finds("`yard` is in the wall where `hall door` is, by 2\" (50.8 mm) along it");
+        room(&window("30\"")).finds("`yard` is in the wall where `hall door` is, by 2\" (51 mm) along it");
     }
 
     #[test]

@@ -85,7 +85,7 @@ mod tests {
     #[test]
     fn a_deep_shelf_comes_out_and_a_shallow_one_need_not() {
         pantry("depth: 24\", shelves: fixed")
-            .finds("the shelves of `Pantry` are 24\" (609.6 mm) deep and do not come out")
+            .finds("the shelves of `Pantry` are 24\" (610 mm) deep and do not come out")
             .weighs("query");
         pantry("depth: 16\", shelves: fixed").stays_silent();
         pantry("depth: 24\", shelves: roll-out").stays_silent();

@@ -142,7 +142,7 @@ mod tests {
         let cut = |bowl: &str| counter("material: stone, inside corners: 3/8\"", bowl);
         cut("mount: undermount\nreveal: flush\ncorner radius: 3/8\"").stays_silent();
         cut("mount: undermount\nreveal: flush\ncorner radius: 3/4\"")
-            .finds("the inside corners of `Counter` have a radius of 3/8\" (≈ 9.5 mm), and those of `Sink` 3/4\" (≈ 19 mm)")
+            .finds("the inside corners of `Counter` have a radius of 3/8\" (9.5 mm), and those of `Sink` 3/4\" (19 mm)")
             .weighs("stop");
         cut("mount: undermount\nreveal: negative\ncorner radius: 3/4\"").stays_silent();
         cut("mount: undermount\nreveal: positive\ncorner radius: 3/4\"").finds_one();

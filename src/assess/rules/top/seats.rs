@@ -115,7 +115,7 @@ mod tests {
     fn each_has_twenty_four_inches_of_edge() {
         island("edge: 72\", seats: 3").stays_silent();
         island("edge: 72\", seats: 4")
-            .finds("4 sit at `island` with 6'-0\" (1828.8 mm) of edge, 24\" (609.6 mm) less than the 8'-0\" (2438.4 mm) advised: 18\" (457.2 mm) for each")
+            .finds("4 sit at `island` with 72\" (1829 mm) of edge, 24\" (610 mm) less than the 96\" (2438 mm) advised: 18\" (457 mm) for each")
             .weighs("query");
         island("height: 30\", knee depth: 17\"").finds_one();
         island("height: 30\", knee depth: 18\"").stays_silent();
@@ -125,7 +125,7 @@ mod tests {
     #[test]
     fn knees_need_more_depth_at_a_lower_counter() {
         island("height: 36\", knee depth: 12\"")
-            .finds("the room for knees at `island` is 12\" (304.8 mm) deep, 3\" (76.2 mm) less than the 15\" (381 mm) advised for a top at 3'-0\" (914.4 mm)")
+            .finds("the room for knees at `island` is 12\" (305 mm) deep, 3\" (76 mm) less than the 15\" (381 mm) advised for a top at 36\" (914 mm)")
             .weighs("query");
         island("height: 36\", knee depth: 15\"").stays_silent();
         island("height: 42\", knee depth: 12\"").stays_silent();

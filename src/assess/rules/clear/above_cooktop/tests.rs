@@ -15,7 +15,7 @@ fn range(above: &str, more: &str) -> Trial {
 #[test]
 fn wood_nearer_than_30_inches_is_asked_about_and_stops_where_the_code_is_adopted() {
     range("{what: wall cabinet, height: 65\", material: burns}", "")
-        .finds("the wall cabinet is 29\" (736.6 mm) above the cooking surface of `Range`, 1\" (25.4 mm) less than the 30\" (762 mm)")
+        .finds("the wall cabinet is 29\" (737 mm) above the cooking surface of `Range`, 1\" (25.4 mm) less than the 30\" (762 mm)")
         .weighs("query")
         .cautions();
     let adopted = "codes: {adopts: [IRC 2021]}";
@@ -91,7 +91,7 @@ fn a_height_that_nobody_says_is_asked_for_once() {
     Trial::of("clear/above-cooktop")
         .opening("hole", "{takes: cooktop, above: {what: wall cabinet, height: 60\"}}")
         .selection("selection: Cooktop\nkind: cooktop\nplace: hole", "size: {width: 30\"}")
-        .finds("how high the cooking surface of `Cooktop` is under the wall cabinet is not said, which is 5'-0\" (1524 mm) above the floor");
+        .finds("how high the cooking surface of `Cooktop` is under the wall cabinet is not said, which is 60\" (1524 mm) above the floor");
 }
 
 /// A room with a range in a run, and what else its plan has.
@@ -112,7 +112,7 @@ fn a_wall_cabinet_that_stands_only_in_the_plan_is_seen() {
         )
     };
     planned(&uppers("60\"", ""))
-        .finds("`plates` of the run `uppers` is 24\" (609.6 mm) above the cooking surface of `Range`, 6\" (152.4 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
+        .finds("`plates` of the run `uppers` is 24\" (610 mm) above the cooking surface of `Range`, 6\" (152 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
     planned(&uppers("60\"", ", material: burns")).finds_one();
     planned(&uppers("60\"", ", material: does not burn")).stays_silent();
     planned(&uppers("66\"", "")).stays_silent();
@@ -138,7 +138,7 @@ fn the_chosen_hood_is_above_the_one_cooking_surface_wherever_it_stands() {
             .selection("selection: Hood\nkind: hood\nplace: over", option)
     };
     hood("60\"", "")
-        .finds("`Hood` in the opening `over` is 24\" (609.6 mm) above the cooking surface of `Range`, 6\" (152.4 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
+        .finds("`Hood` in the opening `over` is 24\" (610 mm) above the cooking surface of `Range`, 6\" (152 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
     hood("60\"", "material: does not burn").stays_silent();
     hood("60\"", "material: does not burn\nfit: {heat: {over cooking: 27\"}}").finds_one().weighs("stop");
     hood("66\"", "").stays_silent();
@@ -212,7 +212,7 @@ fn a_ceiling_that_comes_down_over_it_is_seen() {
 fn a_low_ceiling_counts_as_burning_until_its_material_says_otherwise() {
     let under = |ceiling: &str| range("nothing", "").room(&format!("ceiling: {{{ceiling}}}"));
     under("height: 64\"")
-        .finds("the ceiling is 28\" (711.2 mm) above the cooking surface of `Range`, 2\" (50.8 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning")
+        .finds("the ceiling is 28\" (711 mm) above the cooking surface of `Range`, 2\" (51 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning")
         .remedies("say whether it burns: `material` (`burns`, `shielded`, `does not burn`) of the room's `ceiling`, beside its height; where it does, raise what is above, shield it as the code says, or fit a hood that is wide enough");
     under("height: 64\", material: burns").finds_one();
     under("height: 64\", material: does not burn").stays_silent();

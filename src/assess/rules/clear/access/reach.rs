@@ -5,7 +5,7 @@ use super::stop;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::assess::{Context, say};
-use crate::book::{Control, Reach, Room, System};
+use crate::book::{Control, Reach, Room};
 use crate::finding::{Remark, phrase};
 use crate::site::distances::Distance;
 use crate::units::Length;
@@ -90,9 +90,9 @@ fn twists(context: &Context<'_>, room: &Room, control: &Control) -> Option<Remar
     let twists = control.twists.spanned().filter(|twists| twists.value)?;
     let message = phrase!("`{}` must be gripped tightly, pinched or twisted", control.name.value);
     let finding = Remark::query(twists.span, message).room(&room.folder);
-    let force = match context.book.project.units {
-        System::Imperial => "5 lbf (22.2 N)",
-        System::Metric => "22.2 N (5 lbf)",
+    let force = match context.book.project.units.in_order("5 lbf", "22.2 N") {
+        (first, Some(second)) => phrase!("{first} ({second})", first, second),
+        (first, None) => first.into(),
     };
     let remedy = phrase!("choose one that a closed fist can work, with {force} at most", force);
     Some(finding.source("2010 ADA Standards 309.4").remedy(remedy))

@@ -15,7 +15,7 @@ fn range(sides: &str, more: &str) -> Trial {
 #[test]
 fn what_burns_beside_is_asked_about_and_stops_where_the_sheet_says_so() {
     range("left: {what: pantry, gap: 4\", material: burns}", "")
-        .finds("the pantry is 4\" (101.6 mm) from the left of the cooking surface of `Range` and rises above it, 2\" (50.8 mm) less than the usual 6\" (152.4 mm)")
+        .finds("the pantry is 4\" (102 mm) from the left of the cooking surface of `Range` and rises above it, 2\" (51 mm) less than the usual 6\" (152 mm)")
         .weighs("query")
         .cautions();
     range("left: {what: pantry, gap: 6\"}", "").stays_silent();
@@ -55,7 +55,7 @@ fn what_ends_at_the_counter_is_no_matter_once_a_figure_says_so() {
 #[test]
 fn both_sides_are_one_question() {
     range("left: base cabinet, right: drawers", "")
-        .finds("nobody says how high the base cabinet at the left (0\" (0 mm) away) and the drawers at the right (0\" (0 mm) away) of the cooking surface of `Range` stands; what rises above it and burns stays 6\" (152.4 mm) away")
+        .finds("nobody says how high the base cabinet at the left (0\" (0 mm) away) and the drawers at the right (0\" (0 mm) away) of the cooking surface of `Range` stands; what rises above it and burns stays 6\" (152 mm) away")
         .remedies("add its `top` from the finished floor to the opening's `left` and `right`, or its `material` where it does not burn");
     range("left: base cabinet", "fit: {heat: {left: 2\"}}").finds_one().weighs("query");
 }
@@ -81,7 +81,7 @@ fn planned(parts: &str, more: &str) -> Trial {
 fn a_tall_unit_a_panel_and_a_wall_of_the_plan_are_seen() {
     let run = |beside: &str| format!("[{beside}, {{opening: hole}}, {{cabinet: pans, width: 30\"}}]");
     planned(&run("{tall: pantry, width: 30\", height: 84\"}"), "")
-        .finds("`pantry` of the run `base` is 3/16\" (≈ 4.8 mm) from the left of the cooking surface of `Range` and rises above it, 5 13/16\" (≈ 147.6 mm) less than the usual 6\" (152.4 mm); nobody says whether it burns, and so it counts as burning");
+        .finds("`pantry` of the run `base` is 3/16\" (4.8 mm) from the left of the cooking surface of `Range` and rises above it, 5 13/16\" (148 mm) less than the usual 6\" (152 mm); nobody says whether it burns, and so it counts as burning");
     planned(&run("{panel: 3/4\", height: 84\"}"), "").finds_one();
     planned(&run("{panel: 3/4\", height: 84\", material: does not burn}"), "").stays_silent();
     planned(&run("{cabinet: pots, width: 30\"}"), "").stays_silent();
@@ -148,7 +148,7 @@ fn casings_of_doors_and_windows_count_by_their_width_and_thickness() {
     // The range ends at 70", the door begins at 79".
     let door = |more: &str| at("doors", &format!("wall: A, at: 79\", width: 32\", height: 80\"{more}"), "");
     door(", casing: 3 1/2\"")
-        .finds("the casing of the door `yard` is 5 1/2\" (139.7 mm) from the right of the cooking surface of `Range` and rises above it, 1/2\" (12.7 mm) less than the usual 6\" (152.4 mm); nobody says whether it burns, and so it counts as burning")
+        .finds("the casing of the door `yard` is 5 1/2\" (140 mm) from the right of the cooking surface of `Range` and rises above it, 1/2\" (12.7 mm) less than the usual 6\" (152 mm); nobody says whether it burns, and so it counts as burning")
         .cautions();
     door("").finds_one();
     door(", casing: 3\"").stays_silent();

@@ -51,10 +51,10 @@ mod tests {
         };
         room(&toilet("40\"")).stays_silent();
         room(&toilet("55\""))
-            .finds("`basin` stands where `toilet` is, and 14 1/2\" (368.3 mm) along the wall would part them")
+            .finds("`basin` stands where `toilet` is, and 14 1/2\" (368 mm) along the wall would part them")
             .weighs("stop")
             .points_at(&["rooms/kitchen/room.yaml:6:3"])
-            .remedies("move one of them 14 1/2\" (368.3 mm) along the wall, or choose a smaller one");
+            .remedies("move one of them 14 1/2\" (368 mm) along the wall, or choose a smaller one");
         room(&toilet("38\""))
             .finds("`toilet` stands where `hall door` is, and 1 1/2\" (38.1 mm) along the wall would part them");
     }
@@ -67,7 +67,7 @@ mod tests {
                 "outline: 12' x 8'\nwindows: {{yard: {{wall: A, at: 36\", width: 36\", sill: 44\", height: 12\"}}}}\nruns: {{uppers: {{wall: A, starts: 30\", above floor: {above_floor}, depth: 12\", height: 30\", parts: [{{cabinet: plates, width: 30\"}}]}}}}"
             ))
         };
-        upper("54\"").finds("`plates` stands where `yard` is, and 2\" (50.8 mm) in height would part them");
+        upper("54\"").finds("`plates` stands where `yard` is, and 2\" (51 mm) in height would part them");
         upper("56\"").stays_silent();
     }
 

@@ -66,12 +66,12 @@ mod tests {
     fn a_basin_goes_into_the_cabinet_that_stands_before_its_pipes() {
         let under = |size: &str| format!("mount: undermount\nsize: {{{size}}}");
         basin(&under("width: 22\", depth: 15\""), "width: 24\", depth: 21\"")
-            .finds("`Basin` needs 23\" (584.2 mm) inside its cabinet, 1/2\" (12.7 mm) more than the 22 1/2\" (571.5 mm) there are in `Vanity`, which is 24\" (609.6 mm) wide outside")
+            .finds("`Basin` needs 23\" (584 mm) inside its cabinet, 1/2\" (12.7 mm) more than the 22 1/2\" (572 mm) there are in `Vanity`, which is 24\" (610 mm) wide outside")
             .weighs("query")
             .points_at(&["rooms/kitchen/selection-0.yaml:4:15"]);
         basin(&under("width: 20\", depth: 15\""), "width: 24\", depth: 21\"").stays_silent();
         basin(&under("width: 18\", depth: 16\""), "width: 24\", depth: 14\"")
-            .finds("`Basin` is 16\" (406.4 mm) deep, 2\" (50.8 mm) more than `Vanity`");
+            .finds("`Basin` is 16\" (406 mm) deep, 2\" (51 mm) more than `Vanity`");
         basin("mount: on the counter\nsize: {width: 30\", depth: 18\"}", "width: 24\", depth: 14\"").stays_silent();
         basin("mount: drop-in\nsize: {width: 23\", depth: 15\"}", "width: 24\", depth: 21\"").stays_silent();
     }

@@ -78,7 +78,7 @@ fn paper_is_counted_in_strips_and_rolls() {
     };
     rolls("8 rolls").stays_silent();
     rolls("7 rolls")
-        .finds("7 rolls of `Paper` are ordered, and the walls take 8 rolls, each strip cut at 8'-9\" (2667 mm)");
+        .finds("7 rolls of `Paper` are ordered, and the walls take 8 rolls, each strip cut at 105\" (2667 mm)");
 }
 
 /// Source: check values TL-15: 0.256 kg/m² for 300 × 300 × 8 mm with 3 mm joints.
@@ -140,7 +140,7 @@ fn edge_pieces_reach_along_the_open_edges_wherever_they_are_ordered() {
             .selection("selection: Splash\nkind: tile", &format!("laid: {{open edges: 14'}}\n{trim}"))
     };
     tile("edge trim: glazed edge pieces, 10 ft")
-        .finds("10'-0\" (3048 mm) of edge pieces are ordered for `Splash`, and its open edges are 14'-0\" (4267.2 mm) long")
+        .finds("120\" (3048 mm) of edge pieces are ordered for `Splash`, and its open edges are 168\" (4267 mm) long")
         .weighs("stop");
     tile("edge trim: glazed edge pieces, 14 ft").stays_silent();
     tile("edge trim: metal strip 1/2\"").stays_silent();

@@ -20,10 +20,10 @@ fn what_a_counter_is_made_of_is_told_once() {
 fn a_counter_is_as_high_and_deep_at_the_opening_as_in_the_run() {
     let run = "runs: {range wall: {counter: {depth: 25 1/2\", height: 36\"}, parts: [{opening: range}]}}";
     of(run, "counter height: 37\"")
-        .finds("the counter height of `range` is 3'-1\" (939.8 mm) at the opening `range`, and 3'-0\" (914.4 mm) in the run `range wall`")
+        .finds("the counter height of `range` is 37\" (940 mm) at the opening `range`, and 36\" (914 mm) in the run `range wall`")
         .weighs("stop")
         .points_at(&["rooms/kitchen/room.yaml:2:55"])
-        .remedies("correct the one that is wrong, or leave it out; meanwhile 3'-1\" (939.8 mm) counts");
+        .remedies("correct the one that is wrong, or leave it out; meanwhile 37\" (940 mm) counts");
     of(run, "counter height: 36\"").stays_silent();
     of(run, "counter height: 36 1/8\"").stays_silent();
     of(run, "counter depth: 24\"").finds_one();
@@ -39,7 +39,7 @@ fn an_opening_is_as_wide_and_deep_as_its_part_says_and_what_was_measured_counts(
     let run = |part: &str| format!("runs: {{range wall: {{parts: [{{opening: range, {part}}}]}}}}");
     let measured = "measured: {on: 2027-01-11, by: site lead}";
     of(&run("width: 36\""), &format!("width: 30\", {measured}")).finds(
-        "the width of `range` is 30\" (762 mm) at the opening `range`, and 3'-0\" (914.4 mm) in the run `range wall`",
+        "the width of `range` is 30\" (762 mm) at the opening `range`, and 36\" (914 mm) in the run `range wall`",
     );
     of(&run("width: 30\""), "width: [30 1/16\", 30\", 30 1/8\"]").stays_silent();
     of(&run("depth: 24\""), "depth: 26\"").finds_one();
@@ -52,7 +52,7 @@ fn a_cabinet_is_one_width_and_no_larger_inside_than_outside() {
     of(run, "cabinet: {outside width: 36\"}").finds_one();
     of(run, "cabinet: {outside width: 33\"}").stays_silent();
     of(run, "cabinet: {inside width: 34 1/2\"}")
-        .finds("the inside width of the cabinet of `range` is 34 1/2\" (876.3 mm), more than the 33\" (838.2 mm) outside at `base` in `wall`");
+        .finds("the inside width of the cabinet of `range` is 34 1/2\" (876 mm), more than the 33\" (838 mm) outside at `base` in `wall`");
     of(run, "cabinet: {inside width: 28 1/2\"}").stays_silent();
     of(run, "cabinet: {inside depth: 26\"}").finds_one();
     of(run, "cabinet: {inside depth: 23 1/2\"}").stays_silent();
@@ -67,7 +67,7 @@ fn what_is_above_is_where_the_plan_hangs_it() {
         )
     };
     let opening = "width: 30\", height: 36\", depth: 24\", above: {what: wall cabinet, height: 66\"}";
-    of(&plan("54\""), opening).finds("the lower edge of what is above of `range` is 5'-6\" (1676.4 mm) at the opening `range`, and 4'-6\" (1371.6 mm) at `wall cabinet` in `uppers`");
+    of(&plan("54\""), opening).finds("the lower edge of what is above of `range` is 66\" (1676 mm) at the opening `range`, and 54\" (1372 mm) at `wall cabinet` in `uppers`");
     of(&plan("66\""), opening).stays_silent();
 }
 
@@ -110,9 +110,8 @@ fn a_floor_is_no_thicker_than_what_was_to_be_laid() {
             .room("floor build-up: 1/2\"")
             .selection("selection: Oak\nkind: floor", &format!("thickness: {thickness}"))
     };
-    floor("3/4\"").finds(
-        "the thickness of `Oak` is 3/4\" (≈ 19 mm), more than the floor build-up of 1/2\" (12.7 mm) in the room",
-    );
+    floor("3/4\"")
+        .finds("the thickness of `Oak` is 3/4\" (19 mm), more than the floor build-up of 1/2\" (12.7 mm) in the room");
     floor("1/2\"").stays_silent();
     floor("3/8\"").stays_silent();
 }
@@ -125,7 +124,7 @@ fn a_floor_of_tile_counts_with_its_bed() {
             .selection(&format!("selection: {name}\nkind: tile"), option)
     };
     floor("Floor tile", "thickness: 3/8\"\nlaid: {bed: 1/4\"}").finds(
-        "the thickness with its bed of `Floor tile` is 5/8\" (≈ 15.9 mm), more than the floor build-up of 1/2\" (12.7 mm) in the room",
+        "the thickness with its bed of `Floor tile` is 5/8\" (15.9 mm), more than the floor build-up of 1/2\" (12.7 mm) in the room",
     );
     floor("Kitchen floor", "thickness: 5/8\"").finds_one();
     floor("Floor tile", "thickness: 3/8\"\nlaid: {bed: 1/8\"}").stays_silent();
@@ -143,7 +142,7 @@ fn tile_around_a_tub_is_no_thicker_than_what_comes_on_its_studs() {
             .selection("selection: Wall tile\nkind: tile", "thickness: 3/8\"")
     };
     alcove("{left: 1/4\", right: 1/4\"}").finds(
-        "the thickness of `Wall tile` is 3/8\" (≈ 9.5 mm), more than the wall build-up of 1/4\" (≈ 6.4 mm) at the opening `alcove`",
+        "the thickness of `Wall tile` is 3/8\" (9.5 mm), more than the wall build-up of 1/4\" (6.4 mm) at the opening `alcove`",
     );
     alcove("{left: 7/8\", right: 7/8\"}").stays_silent();
 }
@@ -154,7 +153,7 @@ fn the_floor_in_front_is_one_figure() {
         Trial::of("source/contradiction").room(room).opening("toilet", &format!("{{takes: toilet, {opening}}}"))
     };
     toilet("clearances: {in front of toilet: 30\"}", "in front: 16\"")
-        .finds("the floor in front of `toilet` is 16\" (406.4 mm) at the opening `toilet`, and 30\" (762 mm) under `clearances`")
+        .finds("the floor in front of `toilet` is 16\" (406 mm) at the opening `toilet`, and 30\" (762 mm) under `clearances`")
         .weighs("stop")
         .points_at(&["rooms/kitchen/room.yaml:2:34"]);
     toilet("clearances: {in front of toilet: 30\"}", "in front: 30\"").stays_silent();
@@ -176,9 +175,8 @@ fn what_the_plan_leaves_is_no_less_than_what_is_written() {
             "outline: 16' x 14'\nruns: {{wall: {{wall: A, starts: 40\", depth: 24\", counter: {{depth: 25\", height: 36\"}}, parts: [{{opening: hob}}, {{cabinet: a, width: 60\"}}]}}}}\nislands: {{island: {{wall: A, at: 20\", away: 61\", size: 96\" x 42\", height: 36\", wall side: {{parts: [{{cabinet: q, width: 90\"}}]}}}}}}\n{room}"
         )).opening("hob", "{takes: range, width: 30\", above: nothing}")
     };
-    kitchen("clearances: {work aisle: 48\"}").finds(
-        "the work aisle of `Kitchen` is 4'-0\" (1219.2 mm) under `clearances`, and 3'-0\" (914.4 mm) by the plan",
-    );
+    kitchen("clearances: {work aisle: 48\"}")
+        .finds("the work aisle of `Kitchen` is 48\" (1219 mm) under `clearances`, and 36\" (914 mm) by the plan");
     kitchen("clearances: {work aisle: 36\"}").stays_silent();
     kitchen("clearances: {work aisle: 30\"}").stays_silent();
     let door = |clear: &str| {
@@ -187,7 +185,7 @@ fn what_the_plan_leaves_is_no_less_than_what_is_written() {
         ))
     };
     door("34\"").finds(
-        "the clear width of `yard` is 34\" (863.6 mm), more than the width between its jambs of 32\" (812.8 mm) at the doorway `yard`",
+        "the clear width of `yard` is 34\" (864 mm), more than the width between its jambs of 32\" (813 mm) at the doorway `yard`",
     );
     door("30\"").stays_silent();
 }
@@ -201,7 +199,7 @@ fn island(top: &str) -> Trial {
 #[test]
 fn a_counter_stands_out_as_far_as_its_island_says() {
     island("lies on: [island], overhang: 15\"")
-        .finds("the overhang of `Top` is 15\" (381 mm) at `Top`, and 12\" (304.8 mm) at the island `island`");
+        .finds("the overhang of `Top` is 15\" (381 mm) at `Top`, and 12\" (305 mm) at the island `island`");
     island("lies on: [island], overhang: 6\"").finds_one();
     island("overhang: 6\"").finds_one();
     island("lies on: [island], overhang: 12\"").stays_silent();
@@ -229,7 +227,7 @@ fn a_counter_s_top_is_no_lower_than_cabinets_and_slab() {
             .room(&format!("{room}runs: {{wall: {{height: 34 1/2\", counter: {{height: {height}}}, parts: [{{cabinet: a, width: 36\"}}]}}}}"))
             .selection("selection: Top\nkind: counter", "thickness: 1 1/4\"")
     };
-    run("35\"", "").finds("the counter height of `wall` is 35\" (889 mm), less than cabinets and counter together, 35 3/4\" (≈ 908 mm) at `Top`");
+    run("35\"", "").finds("the counter height of `wall` is 35\" (889 mm), less than cabinets and counter together, 35 3/4\" (908 mm) at `Top`");
     run("36\"", "").stays_silent();
     run("35\"", "floor build-up: 3/4\"\n").stays_silent();
 }
@@ -242,7 +240,9 @@ fn lights_hang_where_the_plan_hangs_them() {
             .selection(&format!("selection: Pendants\nkind: pendant\nhangs: {{over: island, {hangs}}}"), "")
     };
     pendants(", at: [16\", 40\", 80\"]", "at: [16\", 48\", 80\"]")
-        .finds("the centre of one of `Pendants` is 4'-0\" (1219.2 mm) at `Pendants`, and 3'-4\" (1016 mm) at the lights `over`")
+        .finds(
+            "the centre of one of `Pendants` is 48\" (1219 mm) at `Pendants`, and 40\" (1016 mm) at the lights `over`",
+        )
         .weighs("query");
     pendants(", at: [16\", 48\", 80\"]", "at: [16\", 48\", 80\"]").stays_silent();
     pendants(", count: 2", "at: [16\", 48\", 80\"]")
@@ -286,7 +286,7 @@ fn a_cabinet_is_as_wide_as_the_part_of_its_name() {
     };
     let one = "{tall: pantry, width: 24\", height: 84\"}";
     pantry("30\"", one)
-        .finds("the width of `Pantry` is 30\" (762 mm) at `Pantry`, and 24\" (609.6 mm) at `pantry` in `wall`");
+        .finds("the width of `Pantry` is 30\" (762 mm) at `Pantry`, and 24\" (610 mm) at `pantry` in `wall`");
     pantry("24\"", one).stays_silent();
     // Two of that name make one of 48".
     pantry("48\"", &format!("{one}, {one}")).stays_silent();

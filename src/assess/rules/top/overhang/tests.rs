@@ -24,7 +24,7 @@ fn stone_bears_so_much_by_its_thickness() {
         stone(two, "depth: 42\", overhang: 7\"").finds_one();
     }
     stone("1 1/4\"", "depth: 42\", overhang: 10 1/2\"").finds(
-        "`Island top` stands out 10 1/2\" (266.7 mm) past what carries it, 1/2\" (12.7 mm) more than stone of 1 1/4\" (≈ 31.8 mm) bears by itself",
+        "`Island top` stands out 10 1/2\" (267 mm) past what carries it, 1/2\" (12.7 mm) more than stone of 1 1/4\" (31.8 mm) bears by itself",
     );
     stone("12 mm", "depth: 42\", overhang: 3\"").finds_one();
     stone("12 mm", "depth: 42\", overhang: 1 1/2\"").stays_silent();
@@ -35,7 +35,7 @@ fn stone_bears_so_much_by_its_thickness() {
 fn and_never_more_than_a_third_of_its_depth() {
     stone("30 mm", "depth: 25\", overhang: 8 5/16\"").stays_silent();
     stone("30 mm", "depth: 25\", overhang: 8 3/8\"").finds(
-        "`Island top` stands out 8 3/8\" (≈ 212.7 mm) past what carries it, ≈ 1/32\" (≈ 1.1 mm) more than a third of its depth of 25\" (635 mm)",
+        "`Island top` stands out 8 3/8\" (213 mm) past what carries it, ≈ 1/16\" (1.1 mm) more than a third of its depth of 25\" (635 mm)",
     );
     stone("30 mm", "depth: 36\", overhang: 10\"").stays_silent();
     stone("30 mm", "depth: 36\", overhang: 10 1/16\"").finds_one();
@@ -84,16 +84,15 @@ fn supports_must_reach_and_be_strong_enough() {
         |what: &str, overhang: &str| stone("30 mm", &format!("depth: 60\", overhang: {overhang}, supports: {what}"));
     by("{by: steel bars, out: 12\", in: 24\"}", "15\"").stays_silent();
     by("{by: steel bars, out: 12\", in: 12\"}", "15\"").stays_silent();
-    by("{by: steel bars, out: 12\", in: 8\"}", "15\"").finds(
-        "the steel bars of `Island top` reach 12\" (304.8 mm) out and only 8\" (203.2 mm) back over the cabinets",
-    );
+    by("{by: steel bars, out: 12\", in: 8\"}", "15\"")
+        .finds("the steel bars of `Island top` reach 12\" (305 mm) out and only 8\" (203 mm) back over the cabinets");
     by("{by: brackets, out: 10\", in: 10\"}", "14\"").stays_silent();
     by("{by: brackets, out: 10\", in: 10\"}", "15\"").finds_one();
     by("{by: steel bars, out: 20\", in: 24\"}", "24\"").stays_silent();
     by("{by: steel bars, out: 20\", in: 24\"}", "25\"").finds_one();
     by("{by: legs}", "40\"").stays_silent();
     by("{by: steel bars, out: 3\", in: 12\"}", "15\"").finds(
-        "`Island top` stands out 12\" (304.8 mm) past its supports, 2\" (50.8 mm) more than stone of ≈ 1 3/16\" (30 mm) bears by itself",
+        "`Island top` stands out 12\" (305 mm) past its supports, 2\" (51 mm) more than stone of ≈ 1 3/16\" (30 mm) bears by itself",
     );
 }
 
@@ -109,7 +108,7 @@ fn wood_is_asked_for_steel_past_fourteen_inches() {
 #[test]
 fn what_nobody_says_is_asked() {
     counter("30 mm", "overhang: 12\"")
-        .finds("`Island top` stands out 12\" (304.8 mm), and nobody says what it is made of and what carries it");
+        .finds("`Island top` stands out 12\" (305 mm), and nobody says what it is made of and what carries it");
     counter("30 mm", "overhang: 6\"").stays_silent();
     counter("30 mm", "overhang: 12\", supports: {by: brackets}").stays_silent();
 }

@@ -13,7 +13,7 @@ fn counter(top: &str) -> Trial {
 #[test]
 fn a_piece_longer_than_the_slab_is_told() {
     counter("pieces: {island: 130\" x 42\"}")
-        .finds("the piece `island` of `Counter`, 10'-10\" (3302 mm) by 3'-6\" (1066.8 mm), does not come out of a usual slab, 10'-0\" (3048 mm) by 6'-0\" (1828.8 mm)")
+        .finds("the piece `island` of `Counter`, 130\" (3302 mm) by 42\" (1067 mm), does not come out of a usual slab, 120\" (3048 mm) by 72\" (1829 mm)")
         .weighs("query")
         .cautions();
     counter("pieces: {island: 118\" x 42\"}").stays_silent();
@@ -107,7 +107,7 @@ fn the_pieces_reach_over_the_run_that_they_lie_on() {
             .selection("selection: Counter\nkind: counter", &format!("top: {{material: wood, lies on: [wall], pieces: {{{pieces}}}}}"))
     };
     counter("left: 36\" x 25 1/2\", right: 30\" x 25 1/2\"")
-        .finds("the pieces of `Counter` are 5'-6\" (1676.4 mm) long together, 3\" (76.2 mm) less than the 5'-9\" (1752.6 mm) of cabinets below")
+        .finds("the pieces of `Counter` are 66\" (1676 mm) long together, 3\" (76 mm) less than the 69\" (1753 mm) of cabinets below")
         .weighs("stop");
     counter("left: 36\" x 24\", right: 33\" x 24\"").finds_one().weighs("stop");
     counter("left: 36\" x 25 1/2\", right: 33\" x 25 1/2\"").stays_silent();
@@ -125,7 +125,7 @@ fn the_pieces_cover_the_island_that_they_lie_on() {
             )
     };
     island("island: 92\" x 42\"")
-        .finds("the pieces of `Top` do not cover the island `island`, 8'-0\" (2438.4 mm) by 3'-6\" (1066.8 mm)")
+        .finds("the pieces of `Top` do not cover the island `island`, 96\" (2438 mm) by 42\" (1067 mm)")
         .weighs("stop");
     island("island: 96\" x 38\"").finds_one();
     island("island: 42\" x 96\"").stays_silent();
