@@ -19,8 +19,8 @@ fn no_check_names_a_rule() {
     none(files.flat_map(|file| named(&file.path, &file.text)).collect());
 }
 
-/// Where the templates of sentences become pieces, and where the figures of a page are filled in.
-const CUTTERS: &[&str] = &["src/units/sentence/", "src/assess/rules/prose.rs"];
+/// Where the templates of sentences become pieces, and where the figures and the examples of a page are filled in.
+const CUTTERS: &[&str] = &["src/units/sentence/", "src/assess/rules/prose.rs", "src/views/office/rule_examples.rs"];
 
 #[test]
 fn no_sentence_is_cut_at_its_marks() {
