@@ -7,14 +7,14 @@ use crate::book::vocabulary::{
     BOOK, CEILING, COUNTER_RUN, DOORWAY, FILES, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, SEAM, SEATING,
     SELECTION, SIDE, WINDOW,
 };
-use crate::book::{Book, Room, System};
+use crate::book::{Book, Room};
 use crate::finding::{Family, Finding, Phrase, Piece};
 use crate::vocabulary::{FieldType, Record};
 
 /// What is wrong with a finding's remedy; none where nothing is.
 pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     let said = |what: String| Some(format!("{}: {what} in the remedy `{}`", finding.rule, finding.remedy));
-    if book.project.units == System::Metric && says_inches_first(finding.remedy.text()) {
+    if book.project.units.is_metric() && says_inches_first(finding.remedy.text()) {
         return said("inches first in a metric book".into());
     }
     let raw = |phrase: &Phrase| {
@@ -51,7 +51,7 @@ pub fn speaks_inches(book: &Book, finding: &Finding) -> Option<String> {
     let own = |phrase: &Phrase| -> String { phrase.runs().into_iter().filter(|run| !run.0).map(|run| run.1).collect() };
     let told = [&finding.message, &finding.remedy].into_iter().find(|text| says_inches_first(&own(text)));
     let said = |text: &Phrase| format!("{}: inches first in a metric book: {text}", finding.rule);
-    told.filter(|_| book.project.units == System::Metric).map(said)
+    told.filter(|_| book.project.units.is_metric()).map(said)
 }
 
 /// What a phrase quotes.
