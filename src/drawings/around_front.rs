@@ -6,7 +6,7 @@ use super::pen::{Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper};
 use super::told;
-use crate::drawings::sizes::{Beside, Hand, Neighbour};
+use crate::drawings::sizes::{Beside, Foot, Hand, Neighbour};
 
 /// How far a neighbour is shown.
 pub fn band(neighbour: &Neighbour, paper: Paper) -> Mil {
@@ -45,10 +45,12 @@ fn underside(front: &Front) -> Mil {
 /// Draws the neighbours, so that the opening and the thing lie over them.
 pub fn draw(front: &mut Front) {
     let crown = crown(front);
-    side(front, Hand::Left, crown);
-    side(front, Hand::Right, crown);
+    if front.what.opening.foot != Foot::Unknown {
+        side(front, Hand::Left, crown);
+        side(front, Hand::Right, crown);
+    }
     above(front);
-    if front.what.opening.sill.is_some() {
+    if matches!(front.what.opening.foot, Foot::Above(_)) {
         let frame = Frame { left: 0, top: front.foot, right: front.right, bottom: 0 };
         front.canvas.rect(Pen::Object, Fill::Tint, frame);
     }

@@ -7,7 +7,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{around_front, face, ground, told};
-use crate::drawings::sizes::{Beside, OpeningFront, ReadAt, Reading};
+use crate::drawings::sizes::{Beside, Foot, OpeningFront, ReadAt, Reading};
 use crate::language::say;
 use crate::units::length::Length;
 
@@ -108,10 +108,13 @@ impl<'a> Front<'a> {
         right.push(at(bottom.1, self.foot));
         left.extend(right);
         self.canvas.name_next("opening");
-        self.canvas.path(Pen::Cut, Fill::Paper, &left, self.what.opening.sill.is_some());
+        self.canvas.path(Pen::Cut, Fill::Paper, &left, self.what.opening.foot != Foot::Floor);
     }
 
     fn floor(&mut self) {
+        if self.what.opening.foot == Foot::Unknown {
+            return;
+        }
         let ends = (-self.bands.0 - 36_000, self.right + self.bands.1 + 36_000);
         ground::floor(&mut self.canvas, self.sizes, ends, self.what.opening.floor_build_up);
     }
@@ -148,7 +151,7 @@ impl<'a> Front<'a> {
         let held = match reading.held {
             ReadAt::Top => "drawn.held.top",
             ReadAt::Middle => "drawn.held.middle",
-            ReadAt::Floor if self.what.opening.sill.is_some() => "drawn.held.sill",
+            ReadAt::Floor if self.what.opening.foot != Foot::Floor => "drawn.held.sill",
             ReadAt::Floor => "drawn.held.floor",
             ReadAt::Throughout => "",
         };
@@ -164,17 +167,17 @@ impl<'a> Front<'a> {
     fn heights(&mut self) {
         let (x, edge) = (self.right + self.bands.1 + 24_000, self.right + self.bands.1);
         let opening = &self.what.opening;
-        let words = match (opening.sill, opening.measured) {
-            (None, true) => "drawn.aff",
-            (None, false) => "drawn.aff_vif",
-            (Some(_), true) => "drawn.high",
-            (Some(_), false) => "drawn.high_vif",
+        let words = match (opening.foot, opening.measured) {
+            (Foot::Floor, true) => "drawn.aff",
+            (Foot::Floor, false) => "drawn.aff_vif",
+            (Foot::Above(_) | Foot::Unknown, true) => "drawn.high",
+            (Foot::Above(_) | Foot::Unknown, false) => "drawn.high_vif",
         };
         let label = self.sizes.length_of(opening.height, words);
         let edges = Some((edge, edge));
         let string = Plumb { from: self.head, to: self.foot, x, edges, aside: Aside::Before };
         plumb(&mut self.canvas, &string, label);
-        if let Some(sill) = opening.sill {
+        if let Foot::Above(sill) = opening.foot {
             let label = self.sizes.length_of(sill, "drawn.aff");
             let string = Plumb { from: self.foot, to: 0, x, edges, aside: Aside::After };
             plumb(&mut self.canvas, &string, label);

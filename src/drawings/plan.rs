@@ -6,7 +6,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, ground, misfit, told};
-use crate::drawings::sizes::{Beside, Deep, Door, Hand, Misfit, Neighbour, OpeningPlan};
+use crate::drawings::sizes::{Behind, Beside, Deep, Door, Hand, Misfit, Neighbour, OpeningPlan};
 use crate::language::say;
 use crate::units::length::Length;
 
@@ -96,8 +96,13 @@ impl<'a> PlanDrawing<'a> {
 
     fn room(&mut self) {
         let (from, to) = (-self.bands.0.max(30_000), self.right + self.bands.1.max(30_000));
-        let wall = Frame { left: from, top: -WALL, right: to, bottom: 0 };
-        self.canvas.rect(Pen::Object, Fill::Hatch, wall);
+        match self.what.behind {
+            Behind::Wall => {
+                let wall = Frame { left: from, top: -WALL, right: to, bottom: 0 };
+                self.canvas.rect(Pen::Object, Fill::Hatch, wall);
+            }
+            Behind::Island => self.canvas.line(Pen::Object, at(from, 0), at(to, 0)),
+        }
         for hand in [Hand::Left, Hand::Right] {
             let (kind, edge, outer) = match hand {
                 Hand::Left => (self.what.left.kind, 0, -self.bands.0),

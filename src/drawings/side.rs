@@ -7,7 +7,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, ground, misfit, told};
-use crate::drawings::sizes::{Deep, Door, Misfit, OpeningSide};
+use crate::drawings::sizes::{Behind, Deep, Door, Foot, Misfit, OpeningSide};
 use crate::language::say;
 use crate::units::length::Length;
 
@@ -31,8 +31,10 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
         side.thing(thing);
     }
     side.counter();
-    let ends = (-12_000, side.far + 120_000);
-    ground::floor(&mut side.canvas, side.sizes, ends, what.opening.floor_build_up);
+    if what.opening.foot != Foot::Unknown {
+        let ends = (-12_000, side.far + 120_000);
+        ground::floor(&mut side.canvas, side.sizes, ends, what.opening.floor_build_up);
+    }
     side.services();
     side.depth();
     side.misfit();
@@ -80,13 +82,15 @@ impl<'a> Side<'a> {
     /// The wall behind, the opening's head, and what it stands on.
     fn room(&mut self) {
         let top = self.head - 20_000;
-        self.canvas.rect(Pen::Object, Fill::Hatch, Frame::new(-12_000, top, 12_000, -top));
+        if self.what.behind == Behind::Wall {
+            self.canvas.rect(Pen::Object, Fill::Hatch, Frame::new(-12_000, top, 12_000, -top));
+        }
         let Some(depth) = self.what.depth else { return };
         let face = self.of(depth);
         self.canvas.line(Pen::Cut, at(0, self.head), at(face, self.head));
         self.canvas.line(Pen::Fine, at(face, self.head - 20_000), at(face, self.head));
         self.canvas.line(Pen::Hidden, at(face, self.head), at(face, self.foot));
-        if self.what.opening.sill.is_some() {
+        if matches!(self.what.opening.foot, Foot::Above(_)) {
             self.canvas.rect(Pen::Object, Fill::Tint, Frame::new(0, self.foot, face, -self.foot));
         }
     }
@@ -202,7 +206,7 @@ impl<'a> Side<'a> {
         }
         if self.paper == Paper::Desk || self.what.height.is_none() {
             let opening = &self.what.opening;
-            let words = if opening.sill.is_none() { "drawn.aff" } else { "drawn.high" };
+            let words = if opening.foot == Foot::Floor { "drawn.aff" } else { "drawn.high" };
             let label = self.sizes.length_of(opening.height, words);
             self.upright(x, (self.head, bottom), label);
         }

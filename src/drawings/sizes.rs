@@ -31,6 +31,27 @@ pub struct Laps {
     pub height: Option<Length>,
 }
 
+/// What is behind an opening.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Behind {
+    /// A finished wall.
+    #[default]
+    Wall,
+    /// The other side of an island: depths are measured from there, and no wall is drawn.
+    Island,
+}
+
+/// What an opening stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Foot {
+    /// The finished floor.
+    Floor,
+    /// Something so high above the finished floor: a sill, the cabinet under the counter that it is cut into.
+    Above(Length),
+    /// How high is not known: no floor is drawn.
+    Unknown,
+}
+
 /// An opening seen from the room, with what goes into it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OpeningFront {
@@ -60,10 +81,9 @@ pub struct OpeningFront {
 pub struct Face {
     /// One width, or one at each height where the tape was held.
     pub widths: Vec<Reading>,
-    /// From the finished floor, or from the sill where there is one.
+    /// From its foot.
     pub height: Length,
-    /// The opening's bottom above the finished floor, where it does not stand on it.
-    pub sill: Option<Length>,
+    pub foot: Foot,
     /// Still to be laid on the floor that was there when the opening was measured; the heights
     /// here have it taken off already.
     pub floor_build_up: Option<Length>,
@@ -190,6 +210,7 @@ pub struct OpeningSide {
     pub counter_edge: Option<Length>,
     pub counter: Option<Length>,
     pub services: Vec<Service>,
+    pub behind: Behind,
     pub misfits: Misfits,
     pub units: System,
     /// The language that it is worded in.
@@ -226,6 +247,7 @@ pub struct OpeningPlan {
     pub right: Neighbour,
     pub counter_edge: Option<Length>,
     pub across: Option<Across>,
+    pub behind: Behind,
     pub misfits: Misfits,
     pub units: System,
     /// The language that it is worded in.
@@ -273,9 +295,12 @@ impl Face {
         widths.max().unwrap_or(Length::ZERO)
     }
 
-    /// The opening's bottom above the finished floor.
+    /// The opening's bottom above the finished floor; where that is not known, the drawing begins with it.
     pub fn bottom(&self) -> Length {
-        self.sill.unwrap_or(Length::ZERO)
+        match self.foot {
+            Foot::Above(height) => height,
+            Foot::Floor | Foot::Unknown => Length::ZERO,
+        }
     }
 
     /// The opening's top above the finished floor.

@@ -5,7 +5,8 @@ use super::lettering::{Label, Line, Tone};
 use super::scale::Paper;
 use crate::drawings::room::RoomPlan;
 use crate::drawings::sizes::{
-    Between, Deep, Door, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading,
+    Between, Deep, Door, Foot, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt,
+    Reading,
 };
 use crate::language::{Words, say};
 use crate::units::System;
@@ -61,9 +62,10 @@ pub fn front(what: &OpeningFront) -> String {
     let (opening, words) = (&what.opening, what.words);
     let said: In = (what.units, words);
     let widths: Vec<String> = opening.widths.iter().map(|reading| held(said, reading)).collect();
-    let from = match opening.sill {
-        Some(sill) => say!(words, "told.from_sill", height = spoken(said, sill)),
-        None => say!(words, "told.from_floor"),
+    let from = match opening.foot {
+        Foot::Above(sill) => say!(words, "told.from_sill", height = spoken(said, sill)),
+        Foot::Floor => say!(words, "told.from_floor"),
+        Foot::Unknown => say!(words, "told.from_its_foot"),
     };
     let key = if opening.measured { "told.opening.is" } else { "told.opening.planned" };
     let (widths, height) = (widths.join(", "), spoken(said, opening.height));

@@ -38,7 +38,7 @@ use crate::vocabulary::{Kind, Mention};
 use fitting::Fitting;
 use plan::{Plan, Plans};
 
-use crate::book::{Book, InRow, Opening, ProductOption, Room, Selection};
+use crate::book::{Book, InRow, Opening, PartIs, ProductOption, Room, Selection};
 use crate::source::Spanned;
 use crate::units::Length;
 
@@ -109,9 +109,19 @@ fn row_of<'a>(room: &'a Room, opening: &Opening) -> Option<InRow<'a>> {
     room.part_of(&opening.name).or_else(|| room.holder(&opening.name))
 }
 
+/// Whether an opening is in an island, with no wall behind it.
+pub fn is_in_an_island(room: &Room, opening: &Opening) -> bool {
+    row_of(room, opening).is_some_and(|row| row.island.is_some())
+}
+
+/// The row whose counter an opening stands at: none for what a tall cabinet holds, which has no counter.
+fn row_with_counter<'a>(room: &'a Room, opening: &Opening) -> Option<InRow<'a>> {
+    row_of(room, opening).filter(|row| !matches!(row.part.is, PartIs::Tall(_)))
+}
+
 /// Top of the counter that an opening stands at, from the finished floor.
 pub fn counter_height<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
-    let row = row_of(room, opening);
+    let row = row_with_counter(room, opening);
     let of_run = row
         .and_then(|row| row.run)
         .and_then(|run| run.counter.height.spanned().map(|told| SourcedFigure::planned(told, Spot::Run(&run.name))));
@@ -123,7 +133,7 @@ pub fn counter_height<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
 
 /// From the wall to the front edge of the counter that an opening stands at.
 pub fn counter_depth<'a>(room: &'a Room, opening: &'a Opening) -> Answer<'a> {
-    let of_run = row_of(room, opening)
+    let of_run = row_with_counter(room, opening)
         .and_then(|row| row.run)
         .and_then(|run| run.counter.depth.spanned().map(|told| SourcedFigure::planned(told, Spot::Run(&run.name))));
     Answer::of([at_opening(opening, opening.counter_depth.spanned()), of_run])

@@ -276,3 +276,23 @@ fn drawings_of_a_metric_book_are_in_millimetres_first() {
         }
     }
 }
+
+/// A sink's hole hangs under its counter, and says so in every view; a cooktop in an island has no wall behind it.
+#[test]
+fn what_is_cut_into_a_counter_is_drawn_at_its_counter() {
+    let project = Project::new()
+        .file("book.yaml", "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+        .file("rooms/scullery/room.yaml", "name: Scullery\noutline: 14' x 12'\nruns: {north: {wall: A, starts: 12\", counter: {height: 36\", depth: 25 1/2\"}, parts: [{cabinet: sink base, width: 36\", doors: 2, holds: [bowl]}]}}\nislands: {block: {size: 60\" x 30\", height: 36\", wall side: {parts: [{cabinet: drawers, width: 36\", drawers: 2, holds: [hob]}]}}}\nopenings:\n  bowl: {takes: sink, width: 29 1/2\", height: 9 1/2\", depth: 17 1/2\"}\n  hob: {takes: cooktop, width: 28\", height: 4\", depth: 19\"}\n")
+        .file("rooms/scullery/all.yaml", "- selection: Bowl\n  kind: sink\n  place: bowl\n  size: {width: 30\", height: 9\", depth: 18\"}\n- selection: Hob\n  kind: cooktop\n  place: hob\n  size: {width: 30\", height: 3 1/2\", depth: 20\"}\n");
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+    let page = |name: &str| {
+        let path = out.join("installer/openings/scullery").join(name);
+        fs::read_to_string(&path).unwrap_or_else(|fault| panic!("{}: {fault}", path.display()))
+    };
+    let (bowl, hob) = (page("bowl.html"), page("hob.html"));
+    assert!(bowl.contains("from its lower edge, 26 1/2 inches above the finished floor"), "{bowl}");
+    let views = sheet(&out.join("installer/openings/scullery/bowl.html")).drawings;
+    assert!(format!("{views:?}").contains("26 1/2\u{2033} AFF"), "{views:?}");
+    assert!(bowl.contains("-cut)") && !hob.contains("-cut)"), "a wall is hatched behind the sink alone");
+}

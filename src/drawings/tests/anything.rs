@@ -1,8 +1,8 @@
 //! Openings that nobody would build, for the property tests.
 
 use crate::drawings::sizes::{
-    Across, Beside, Between, Deep, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront,
-    OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing,
+    Across, Behind, Beside, Between, Deep, Door, Face, Foot, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour,
+    OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing,
 };
 use crate::language::Words;
 use crate::units::System;
@@ -36,9 +36,10 @@ fn limits() -> impl Strategy<Value = Limits> {
 
 fn face() -> impl Strategy<Value = Face> {
     let widths = (inches(8..80), vec(inches(0..2), 3), any::<bool>());
-    let heights = (inches(6..110), prop::option::of(inches(0..70)));
+    let foot = prop_oneof![Just(Foot::Floor), Just(Foot::Unknown), inches(0..70).prop_map(Foot::Above)];
+    let heights = (inches(6..110), foot);
     (widths, heights, prop::option::of(inches(0..3)), any::<bool>()).prop_map(
-        |((width, more, one), (height, sill), floor_build_up, measured)| {
+        |((width, more, one), (height, foot), floor_build_up, measured)| {
             let held = [ReadAt::Top, ReadAt::Middle, ReadAt::Floor];
             let readings = held.iter().zip(more);
             let mut widths: Vec<Reading> =
@@ -46,7 +47,7 @@ fn face() -> impl Strategy<Value = Face> {
             if one {
                 widths = vec![Reading { held: ReadAt::Throughout, width }];
             }
-            Face { widths, height, sill, floor_build_up, measured }
+            Face { widths, height, foot, floor_build_up, measured }
         },
     )
 }
@@ -146,6 +147,7 @@ pub fn side() -> impl Strategy<Value = OpeningSide> {
             OpeningSide {
                 misfits,
                 units,
+                behind: if opening.floor_build_up.is_some() { Behind::Island } else { Behind::Wall },
                 words: Words::default(),
                 id: "k-01".to_owned(),
                 name: "thing".to_owned(),
@@ -174,6 +176,7 @@ pub fn plan() -> impl Strategy<Value = OpeningPlan> {
             OpeningPlan {
                 misfits,
                 units,
+                behind: if measured { Behind::Wall } else { Behind::Island },
                 words: Words::default(),
                 id: "k-01".to_owned(),
                 name: "thing".to_owned(),

@@ -2,7 +2,7 @@
 
 use super::gallery::{beside, face, len, limits, service, too_small};
 use crate::drawings::sizes::{
-    Across, Between, Deep, Door, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan,
+    Across, Behind, Between, Deep, Door, Foot, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan,
 };
 use crate::language::Words;
 use crate::units::System;
@@ -32,6 +32,7 @@ fn range() -> Deep {
 fn side(id: &str, thing: Option<Deep>, heights: [&str; 2], high: &str) -> OpeningSide {
     let name = thing.as_ref().map_or("opening".to_owned(), |thing| thing.name.clone());
     OpeningSide {
+        behind: Behind::Wall,
         id: id.to_owned(),
         height: thing.as_ref().map(|_| Between { least: len(heights[0]), most: len(heights[1]) }),
         name,
@@ -54,7 +55,7 @@ pub fn sides() -> Vec<OpeningSide> {
     let mut cook = side("k-03", Some(range()), ["35 3/4\"", "36 3/4\""], "36\"");
     cook.services = vec![service("gas 1/2 in", "0\"", "4\"")];
     let mut oven = side("k-04", Some(range()), ["27 3/4\"", "27 3/4\""], "28\"");
-    oven.opening.sill = Some(len("31 1/2\""));
+    oven.opening.foot = Foot::Above(len("31 1/2\""));
     oven.services.truncate(1);
     oven.counter_edge = None;
     let mut planned = side("k-07-planned", None, tall, "70 1/2\"");
@@ -67,6 +68,7 @@ pub fn sides() -> Vec<OpeningSide> {
 
 fn plan(id: &str, thing: Deep, width: &str) -> OpeningPlan {
     OpeningPlan {
+        behind: Behind::Wall,
         id: id.to_owned(),
         name: thing.name.clone(),
         tag: id.to_uppercase(),

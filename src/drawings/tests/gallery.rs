@@ -1,8 +1,8 @@
 //! Invented openings of every sort, for the tests and for the eye.
 
 use crate::drawings::sizes::{
-    Beside, Between, Door, Face, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, ReadAt, Reading,
-    Service, Thing,
+    Beside, Between, Door, Face, Foot, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, ReadAt,
+    Reading, Service, Thing,
 };
 use crate::language::Words;
 use crate::units::System;
@@ -39,7 +39,7 @@ pub fn face(widths: [&str; 3], height: &str) -> Face {
     Face {
         widths: vec![reading(0), reading(1), reading(2)],
         height: len(height),
-        sill: None,
+        foot: Foot::Floor,
         floor_build_up: None,
         measured: true,
     }
@@ -130,7 +130,7 @@ pub fn wall_oven() -> OpeningFront {
     let drops = Door::Drops { reach: len("18 3/4\"") };
     let size = ["28 3/8\"", "27 3/4\"", "27 3/4\""];
     let mut face = face(["28 9/16\"", "28 1/2\"", "28 17/32\""], "28\"");
-    face.sill = Some(len("31 1/2\""));
+    face.foot = Foot::Above(len("31 1/2\""));
     OpeningFront {
         thing: Some(thing("wall oven", size, "1/16\"", drops)),
         left: beside("tall oven cabinet"),
@@ -145,7 +145,7 @@ pub fn microwave() -> OpeningFront {
     let swings = Door::Swings { leaf: len("19\""), hinge: Hand::Left };
     let size = ["20 1/2\"", "12 1/4\"", "12 1/4\""];
     let mut face = face(["24\"", "24\"", "23 31/32\""], "15\"");
-    face.sill = Some(len("54\""));
+    face.foot = Foot::Above(len("54\""));
     OpeningFront {
         thing: Some(thing("microwave", size, "1 3/4\"", swings)),
         left: beside("wall"),
@@ -187,7 +187,7 @@ pub fn toilet() -> OpeningFront {
 
 pub fn niche() -> OpeningFront {
     let mut face = face(["60\"", "60 1/8\"", "60 1/4\""], "72\"");
-    face.sill = Some(len("4\""));
+    face.foot = Foot::Above(len("4\""));
     OpeningFront { right: beside("wall"), above: beside("wall"), ..opening("b-07", "niche", "B-07", face) }
 }
 

@@ -3,7 +3,7 @@
 use super::read_back::{across, attribute, lettering, named};
 use super::{anything, deep, gallery};
 use crate::drawings::scale::Mil;
-use crate::drawings::sizes::{Misfit, OpeningFront, ReadAt, Reading};
+use crate::drawings::sizes::{Behind, Foot, Misfit, OpeningFront, OpeningSide, ReadAt, Reading};
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side, option_plan};
 use crate::units::length::Length;
 use proptest::prelude::*;
@@ -118,4 +118,19 @@ proptest! {
             prop_assert_eq!(says(opening), matches!(misfit, Some(Misfit::TooLarge(_))), "{}", opening);
         }
     }
+}
+
+/// A wall that nobody built and a floor at a height that nobody knows are not drawn.
+#[test]
+fn an_island_has_no_wall_behind_it_and_what_hangs_nowhere_has_no_floor() {
+    let side = deep::sides().into_iter().next().expect("a side view");
+    let cut = |behind: Behind, foot: Foot| {
+        let mut what = OpeningSide { behind, ..side.clone() };
+        what.opening.foot = foot;
+        let drawn = opening_side(&what, Paper::Desk);
+        (drawn.contains("url(#"), drawn.contains(">FF<"))
+    };
+    assert_eq!(cut(Behind::Wall, Foot::Floor), (true, true));
+    assert_eq!(cut(Behind::Island, Foot::Floor), (false, true));
+    assert_eq!(cut(Behind::Wall, Foot::Unknown), (true, false));
 }

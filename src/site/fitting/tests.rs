@@ -4,6 +4,7 @@ use proptest::prelude::*;
 
 use crate::assess::rules::trial::Trial;
 use crate::finding::Severity;
+use crate::site::fitting::{Foot, foot};
 use crate::units::Length;
 
 /// The rules that set the thing against its opening.
@@ -101,4 +102,22 @@ fn such_cases_fit_and_fail() {
     let tight = Case { opening: [1700; 3], body: [1700; 3], asked: [1700; 3], air: 1, build_up: 1, in_cabinet: false };
     let rules: Vec<_> = tight.verdicts(imperial).into_iter().map(|(rule, ..)| rule).collect();
     assert_eq!(rules, ["fit/width", "fit/height"]);
+}
+
+fn foot_of(opening: &str, room: &str) -> Foot {
+    let book = Trial::of("fit/width").room(room).opening("hole", opening).read();
+    foot(&book.rooms[0], &book.rooms[0].openings[0])
+}
+
+#[test]
+fn what_is_cut_into_a_counter_hangs_under_it() {
+    let inches = Length::from_inches;
+    assert_eq!(foot_of("{takes: dishwasher, height: 34\"}", ""), Foot::Floor);
+    assert_eq!(foot_of("{takes: wall oven, sill: 30\", height: 28\"}", ""), Foot::Above(inches(30)));
+    assert_eq!(foot_of("{takes: wall oven, height: 28\"}", ""), Foot::Unknown);
+    let sink = "{takes: sink, height: 9\", counter height: 36\"}";
+    assert_eq!(foot_of(sink, ""), Foot::Above(inches(27)));
+    let run = "runs: {north: {wall: A, counter: {height: 36\"}, parts: [{opening: hole}]}}";
+    assert_eq!(foot_of("{takes: cooktop, height: 4\"}", run), Foot::Above(inches(32)));
+    assert_eq!(foot_of("{takes: sink, height: 9\"}", ""), Foot::Unknown);
 }

@@ -3,7 +3,7 @@
 use crate::book::{Fit, MeasuredBetween, Opening, ProductOption, Room, Selection, Slot};
 use crate::language::say;
 use crate::marks;
-use crate::site::fitting::{build_up, fitting};
+use crate::site::fitting::{Foot, build_up, fitting, foot};
 use crate::site::plan::Plans;
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
@@ -170,14 +170,15 @@ impl<'a> PageBuilder<'a> {
     /// From what its sizes are taken: floor first, then walls.
     fn datum(&self, at: SheetOpening<'_>) -> Html {
         let to_lay = build_up(at.room, at.opening);
-        let floor = match at.opening.sill.get() {
-            Some(sill) => {
-                show!(self.words, "opening_says.from.sill", height = figures::length(self.wording, *sill))
+        let floor = match foot(at.room, at.opening) {
+            Foot::Above(bottom) => {
+                show!(self.words, "opening_says.from.sill", height = figures::length(self.wording, bottom))
             }
-            None if to_lay > Length::ZERO => {
+            Foot::Unknown => show!(self.words, "opening_says.from.its_foot"),
+            Foot::Floor if to_lay > Length::ZERO => {
                 show!(self.words, "opening_says.from.to_lay", depth = figures::length(self.wording, to_lay))
             }
-            None => show!(self.words, "opening_says.from.floor"),
+            Foot::Floor => show!(self.words, "opening_says.from.floor"),
         };
         if at.opening.measured_between.get() != Some(&MeasuredBetween::Studs) {
             return floor;

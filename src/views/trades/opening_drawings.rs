@@ -2,8 +2,8 @@
 
 use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
-    Across, Beside as Kind, Between, Face, Limits, Needs, Neighbour, OpeningFront, OpeningPlan, OpeningSide, ReadAt,
-    Reading, Thing,
+    Across, Behind, Beside as Kind, Between, Face, Foot, Limits, Needs, Neighbour, OpeningFront, OpeningPlan,
+    OpeningSide, ReadAt, Reading, Thing,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::language::{Words, say};
@@ -132,6 +132,7 @@ fn side(set: &Set<'_>) -> Option<OpeningSide> {
         counter_edge: site::counter_depth(at.room, opening).value(),
         counter: site::counter_height(at.room, opening).value(),
         services: vec![],
+        behind: behind(at),
         misfits: misfits(&set.fit),
         units: set.units,
         words: set.words,
@@ -169,10 +170,15 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         right: beside(set, Side::Right),
         counter_edge,
         across,
+        behind: behind(at),
         misfits: misfits(&set.fit),
         units: set.units,
         words: set.words,
     })
+}
+
+fn behind(at: SheetOpening<'_>) -> Behind {
+    if site::is_in_an_island(at.room, at.opening) { Behind::Island } else { Behind::Wall }
 }
 
 /// The opening's own sizes; none without a width and a height.
@@ -187,7 +193,11 @@ fn face(set: &Set<'_>) -> Option<Face> {
     Some(Face {
         widths,
         height,
-        sill: opening.sill.get().copied(),
+        foot: match site::fitting::foot(at.room, opening) {
+            site::fitting::Foot::Floor => Foot::Floor,
+            site::fitting::Foot::Above(height) => Foot::Above(height),
+            site::fitting::Foot::Unknown => Foot::Unknown,
+        },
         floor_build_up: Some(to_lay).filter(|to_lay| *to_lay > Length::ZERO),
         measured: opening.measured.get().is_some(),
     })
