@@ -1,6 +1,7 @@
 //! The words and figures on a drawing, and how much room they take.
 
 use super::scale::Mil;
+use crate::language::next_fraction;
 
 /// A piece of a line of lettering.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,9 +39,19 @@ pub struct Label {
 }
 
 impl Line {
-    /// Words in the plain ink.
+    /// Words in the plain ink, their fractions set as one each.
     pub fn words(text: impl Into<String>, size: Mil) -> Line {
-        Line { runs: vec![Run::Plain(text.into())], size, tone: Tone::Plain }
+        let text = text.into();
+        let (mut runs, mut rest) = (Vec::new(), text.as_str());
+        while let Some((before, fraction, after)) = next_fraction(rest) {
+            runs.extend((!before.is_empty()).then(|| Run::Plain(before.to_string())));
+            runs.push(Run::Fraction(fraction.to_string()));
+            rest = after;
+        }
+        if runs.is_empty() || !rest.is_empty() {
+            runs.push(Run::Plain(rest.to_string()));
+        }
+        Line { runs, size, tone: Tone::Plain }
     }
 
     pub fn of(runs: Vec<Run>, size: Mil) -> Line {
@@ -195,6 +206,12 @@ mod tests {
         let runs = vec![Run::Plain("30 ".into()), Run::Fraction("1/16".into())];
         let line = Line::of(runs, 14_000).then("\u{2033}");
         assert_eq!(line.markup(), "30 <tspan class=\"fr\" dx=\"-1\">1/16</tspan>\u{2033}");
+    }
+
+    #[test]
+    fn a_fraction_in_words_is_set_as_one() {
+        let line = Line::words("water, 1/4\u{2033} cold", 1);
+        assert_eq!(line.markup(), "water, <tspan class=\"fr\" dx=\"-1\">1/4</tspan>\u{2033} cold");
     }
 
     #[test]

@@ -2,10 +2,12 @@
 
 use crate::assess::codes::{Basis, Figure, Value, all};
 
+use crate::units::System;
+
 use super::page::{cut, entry, heading, paragraph};
 
 /// Every figure with its value and where it comes from.
-pub fn list() -> String {
+pub fn list(units: System) -> String {
     let mut text = heading("Figures");
     text += &paragraph(
         "What the rules go by where neither a maker's sheet nor the field says otherwise. A code's figure stops the \
@@ -13,7 +15,7 @@ pub fn list() -> String {
          code in force, the maker's instructions and licensed trades do.",
     );
     for figure in all() {
-        text += &entry(figure.name, &format!("{}; {}", value(figure), figure.source));
+        text += &entry(figure.name, &format!("{}; {}", value(figure, units), figure.source));
     }
     text + "\n"
 }
@@ -24,18 +26,18 @@ pub fn named(name: &str) -> Option<&'static Figure> {
 }
 
 /// A figure's page.
-pub fn page(figure: &Figure) -> String {
+pub fn page(figure: &Figure, units: System) -> String {
     let mut text = heading(&format!("{} (figure)", figure.name));
-    text += &paragraph(&format!("{}: {}.", value(figure), basis(figure)));
+    text += &paragraph(&format!("{}: {}.", value(figure, units), basis(figure)));
     text += &paragraph(&format!("Source: {}.", figure.source));
     text += &paragraph("Where the place of work or the firm sets another one, write in `book.yaml`:");
     text += &cut(&format!("    codes: {{figures: [{{figure: {}, is: …, because: …, by: …}}]}}", figure.name));
     text + "\n"
 }
 
-fn value(figure: &Figure) -> String {
+fn value(figure: &Figure, units: System) -> String {
     match figure.value {
-        Value::Length(length) => format!("{length} ({})", length.metric()),
+        Value::Length(length) => units.in_a_row(&length.to_string(), &length.metric().to_string()),
         Value::Number(number, "") => number.to_string(),
         Value::Number(number, unit) => format!("{number} {unit}"),
     }

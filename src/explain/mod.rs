@@ -11,9 +11,11 @@ mod rules;
 mod whole;
 
 use crate::assess::codes;
+use crate::assess::rules::examples::in_metric;
 use crate::assess::rules::{RULES, rule};
 use crate::book::vocabulary::RECORDS;
 use crate::marks;
+use crate::units::System;
 use crate::vocabulary::Kind;
 
 /// Why something can't be explained, with the names that are near.
@@ -41,15 +43,16 @@ impl std::fmt::Display for Unknown {
 
 impl std::error::Error for Unknown {}
 
-/// The page of something by its name: a rule, a kind, a record, or a field.
+/// The page of something by its name: a rule, a kind, a record, or a field; in the units of a book.
 ///
 /// # Errors
 /// When nothing has that name.
-pub fn explain(name: &str) -> Result<String, Unknown> {
+pub fn explain(name: &str, units: System) -> Result<String, Unknown> {
     let name = name.trim();
     if name.is_empty() {
         return Ok(contents());
     }
+    let told = |page: String| if units.is_metric() { in_metric(&page) } else { page };
     let asked = name.to_lowercase();
     if asked == "kinds" {
         return Ok(kinds::all());
@@ -58,13 +61,13 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
         return Ok(rules::all());
     }
     if asked == "figures" {
-        return Ok(figures::list());
+        return Ok(figures::list(units));
     }
     if asked == "how" {
         return Ok(how::list());
     }
     if let Some(page) = asked.strip_prefix("how ").and_then(|recipe| how::page(recipe.trim())) {
-        return Ok(page);
+        return Ok(told(page));
     }
     if asked == "mark" {
         let page = marks::page();
@@ -72,11 +75,11 @@ pub fn explain(name: &str) -> Result<String, Unknown> {
         return Ok(page::heading(title) + &page::prose(text));
     }
     let mut pages: Vec<String> = Vec::new();
-    pages.extend(rule(&asked).map(rules::page));
-    pages.extend(Kind::named(&asked).map(kinds::page));
-    pages.extend(RECORDS.iter().filter(|record| record.name == asked).map(|record| records::page(record)));
-    pages.extend(records::field(&asked));
-    pages.extend(figures::named(&asked).map(figures::page));
+    pages.extend(rule(&asked).map(|rule| rules::page(rule, units)));
+    pages.extend(Kind::named(&asked).map(kinds::page).map(told));
+    pages.extend(RECORDS.iter().filter(|record| record.name == asked).map(|record| told(records::page(record))));
+    pages.extend(records::field(&asked).into_iter().map(told));
+    pages.extend(figures::named(&asked).map(|figure| figures::page(figure, units)));
     if pages.is_empty() {
         return Err(Unknown { near: near(&asked), asked: name.to_string() });
     }
@@ -135,7 +138,7 @@ mod tests {
     #[test]
     fn every_rule_kind_record_and_field_has_a_page() {
         for name in names() {
-            let page = explain(&name).unwrap_or_else(|error| panic!("{error}"));
+            let page = explain(&name, System::Imperial).unwrap_or_else(|error| panic!("{error}"));
             assert!(page.len() > name.len() + 20, "{name}: {page}");
         }
     }
@@ -143,7 +146,7 @@ mod tests {
     #[test]
     fn no_line_is_wider_than_a_page() {
         for name in names() {
-            for line in explain(&name).unwrap().lines() {
+            for line in explain(&name, System::Imperial).unwrap().lines() {
                 assert!(line.chars().count() <= page::WIDTH, "{name}: {line}");
             }
         }
@@ -151,7 +154,7 @@ mod tests {
 
     #[test]
     fn a_kind_tells_what_it_needs_and_what_can_hurt() {
-        let page = explain("refrigerator").unwrap();
+        let page = explain("refrigerator", System::Imperial).unwrap();
         for part in ["depth with handle", "hinge", "Electricity can kill", "kind: refrigerator"] {
             assert!(page.contains(part), "{part} is not on the page:\n{page}");
         }
@@ -159,31 +162,45 @@ mod tests {
 
     #[test]
     fn a_rule_tells_its_source_its_caution_and_how_to_waive_it() {
-        let page = explain("fit/way-in").unwrap();
+        let page = explain("fit/way-in", System::Imperial).unwrap();
         for part in ["Remedy", "Source", "Caution", "waive: [{rule: fit/way-in"] {
             assert!(page.contains(part), "{part} is not on the page:\n{page}");
         }
-        assert!(!explain("source/syntax").unwrap().contains("waive: ["), "what can't be read can't be waived");
+        assert!(
+            !explain("source/syntax", System::Imperial).unwrap().contains("waive: ["),
+            "what can't be read can't be waived"
+        );
     }
 
     #[test]
     fn a_field_within_a_group_is_found_by_its_path() {
-        assert!(explain("size.depth with handle").unwrap().contains("Depth with door and handle"));
+        assert!(explain("size.depth with handle", System::Imperial).unwrap().contains("Depth with door and handle"));
     }
 
     #[test]
     fn a_figure_tells_its_value_its_source_and_how_to_set_another() {
-        let page = explain("work aisle for one cook").unwrap();
+        let page = explain("work aisle for one cook", System::Imperial).unwrap();
         for part in ["42\"", "1067 mm", "guideline 6", "codes: {figures: [{figure: work aisle for one cook"] {
             assert!(page.contains(part), "{part} is not on the page:\n{page}");
         }
-        let list = explain("figures").unwrap();
+        let list = explain("figures", System::Imperial).unwrap();
         assert!(codes::all().all(|figure| list.contains(figure.name)));
     }
 
     #[test]
     fn a_name_that_is_nobodys_names_those_that_are_near() {
-        assert_eq!(explain("fit/widht").unwrap_err().near, ["fit/width"]);
-        assert_eq!(explain("refridgerator").unwrap_err().near, ["refrigerator"]);
+        assert_eq!(explain("fit/widht", System::Imperial).unwrap_err().near, ["fit/width"]);
+        assert_eq!(explain("refridgerator", System::Imperial).unwrap_err().near, ["refrigerator"]);
+    }
+
+    #[test]
+    fn a_metric_book_is_explained_in_its_own_units() {
+        for name in names() {
+            let page = explain(&name, System::MetricOnly).unwrap_or_else(|error| panic!("{error}"));
+            let marks =
+                page.match_indices('"').filter(|(at, _)| page[..*at].ends_with(|before: char| before.is_ascii_digit()));
+            let inches: Vec<_> = marks.map(|(at, _)| page[..at].lines().last().unwrap_or("").to_string()).collect();
+            assert!(inches.is_empty() || name == "source/bare-length", "{name}: {inches:?}");
+        }
     }
 }

@@ -16,9 +16,9 @@ pub fn all() -> String {
 }
 
 /// A rule's page.
-pub fn page(rule: &Rule) -> String {
+pub fn page(rule: &Rule, units: System) -> String {
     let mut text = heading(&format!("{} ({})", rule.code, rule.severity.word()));
-    text += &of_comment(&rule.page(System::Imperial));
+    text += &of_comment(&rule.page(units));
     if !rule.sources.is_empty() {
         text += &paragraph(&format!("Figures from: {}.", rule.sources.join("; ")));
     }

@@ -4,6 +4,7 @@
 //! all others are held to.
 
 mod check;
+mod fractions;
 mod list;
 mod plural;
 mod say;
@@ -15,6 +16,7 @@ use std::sync::LazyLock;
 
 use include_dir::{Dir, include_dir};
 
+pub use fractions::next_fraction;
 pub use say::Say;
 pub(crate) use say::say;
 pub use table::{COUNT, LanguageError, Part, Words};

@@ -29,6 +29,7 @@ use crate::book::Book;
 use crate::finding::Finding;
 use crate::source::{Files, Folder};
 
+pub use load::PROJECT_FILES;
 pub use photos::PhotoCache;
 
 /// What reading a folder gives.

@@ -41,7 +41,7 @@ impl Fault for RangeError {
         match self {
             RangeError::Length(error) => error.message(),
             RangeError::Reversed { least, most } => {
-                phrase!("the range runs backwards: `{least}` is more than `{most}`", least, most)
+                phrase!("the range runs backwards: {least} is more than {most}", least, most)
             }
             RangeError::NegativeTolerance(text) => {
                 phrase!("the tolerance `{text}` is below zero", text)
@@ -54,11 +54,9 @@ impl Fault for RangeError {
             RangeError::Length(LengthError::TwoLengths(_)) => "part the ends with `to`: `… to …`".into(),
             RangeError::Length(error) => error.remedy(),
             RangeError::Reversed { least, most } => {
-                phrase!("write the smaller length first: `{most} to {least}`", most, least)
+                phrase!("write the smaller length first: {most} to {least}", most, least)
             }
-            RangeError::NegativeTolerance(_) => {
-                "write the tolerance without a sign after `±`, such as `35 7/8\" ± 1/8\"`".into()
-            }
+            RangeError::NegativeTolerance(_) => "write the tolerance without a sign after `±`: `… ± …`".into(),
         }
     }
 }
@@ -259,15 +257,15 @@ mod tests {
         let rows = [
             (
                 "36\" to 24\"",
-                "the range runs backwards: `36\"` is more than `24\"`",
-                "write the smaller length first: `24\" to 36\"`",
+                "the range runs backwards: 36\" is more than 24\"",
+                "write the smaller length first: 24\" to 36\"",
             ),
             ("36 to 40", "`40` has no unit", "write `40\"` for inches or `40 mm` for millimetres"),
             ("at least 24", "`24` has no unit", "write `24\"` for inches or `24 mm` for millimetres"),
             (
                 "36\" ± -1\"",
                 "the tolerance `-1\"` is below zero",
-                "write the tolerance without a sign after `±`, such as `35 7/8\" ± 1/8\"`",
+                "write the tolerance without a sign after `±`: `… ± …`",
             ),
             ("36\"-40\"", "`36\"-40\"` is two lengths where one is wanted", "part the ends with `to`: `… to …`"),
             ("36 to 3' 4\"", "`36` has no unit", "write `36\"` for inches or `36 mm` for millimetres"),

@@ -32,7 +32,7 @@ impl Fault for SidesError {
             SidesError::Length(error) => error.message(),
             SidesError::Count(1) => phrase!("the size has one side only"),
             SidesError::Count(count) => phrase!("the size has {count} sides", count),
-            SidesError::NotPositive(side) => phrase!("the side `{side}` is not above zero", side),
+            SidesError::NotPositive(side) => phrase!("the side {side} is not above zero", side),
         }
     }
 
@@ -149,8 +149,8 @@ mod tests {
             ("32\"", "the size has one side only"),
             ("1\" x 2\" x 3\" x 4\"", "the size has 4 sides"),
             ("32 x 41", "`32` has no unit"),
-            ("32\" x 0\"", "the side `0\"` is not above zero"),
-            ("-3\" x 4\"", "the side `−3\"` is not above zero"),
+            ("32\" x 0\"", "the side 0\" is not above zero"),
+            ("-3\" x 4\"", "the side −3\" is not above zero"),
             ("32\" x", "no length is written"),
         ];
         for (written, message) in rows {

@@ -65,7 +65,7 @@ pub fn length(node: &Node, faults: &mut Faults) -> Option<Length> {
 pub fn positive_length(node: &Node, faults: &mut Faults) -> Option<Length> {
     let length = length(node, faults)?;
     if length.is_negative() {
-        let message = phrase!("`{length}` is less than nothing", length);
+        let message = phrase!("{length} is less than nothing", length);
         faults.stop(Code::WRONG_TYPE, node.span, message, "write the length without a minus sign");
         return None;
     }

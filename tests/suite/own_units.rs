@@ -264,3 +264,26 @@ fn of_two_systems_the_other_one_stands_beside_and_smaller() {
     let (rule, _) = rule.split_once('}').expect("its end");
     assert!(rule.contains("font-size:.9em"), "smaller: {rule}");
 }
+
+/// Poppler tells how high each word is set.
+#[test]
+#[cfg(feature = "sheets")]
+fn on_a_sheet_too_the_other_system_is_smaller() {
+    let book = published("attic", "units: metric", "units: metric");
+    let sheet = book.project.beside("site").join("client/sheets/rooms/bath.pdf");
+    let output = Command::new("pdftotext").arg("-bbox").arg(sheet).arg("-").output().expect("poppler");
+    let words = String::from_utf8_lossy(&output.stdout).into_owned();
+    let number = |line: &str, name: &str| -> f64 {
+        let value = line.split_once(&format!("{name}=\"")).and_then(|(_, rest)| rest.split_once('"'));
+        value.and_then(|(value, _)| value.parse().ok()).expect("a number")
+    };
+    let high = |line: &str| number(line, "yMax") - number(line, "yMin");
+    let lines: Vec<&str> = words.lines().filter(|line| line.contains("<word ")).collect();
+    let beside = |pair: &&[&str]| pair[0].contains(">mm<") && pair[1].contains(">≈<");
+    let pairs: Vec<_> = lines.windows(2).filter(beside).collect();
+    assert!(!pairs.is_empty(), "no length in both systems:\n{words}");
+    for pair in pairs {
+        assert!(high(pair[1]) < high(pair[0]), "{} {}", pair[0].trim(), pair[1].trim());
+    }
+    assert!(!words.contains('\u{2063}'), "marks are taken out");
+}

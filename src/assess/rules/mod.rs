@@ -18,6 +18,7 @@ mod approve;
 mod clear;
 mod complete;
 mod depends;
+pub mod examples;
 mod findings;
 mod finish;
 mod fit;
@@ -268,9 +269,9 @@ impl Rule {
         }
     }
 
-    /// Its page, each figure of its prose in both systems, the given one first.
+    /// Its page in these units: its figures, and its examples.
     pub fn page(&self, units: System) -> String {
-        prose::filled(self.docs, units)
+        examples::in_units(&prose::filled(self.docs, units), units)
     }
 
     /// The fault in a phrase: the first line of its page.

@@ -1,7 +1,6 @@
 //! Sets every fraction of a page as one, whoever wrote it and wherever it stands.
 
-/// What may stand below the line: parts of an inch, halves to sixty-fourths, and thirds.
-const PARTS: [&str; 7] = ["2", "3", "4", "8", "16", "32", "64"];
+use crate::language::next_fraction;
 
 /// Elements in which text stays as it is written, or that can hold no markup of a page.
 const AS_WRITTEN: [&str; 8] = ["script", "style", "svg", "pre", "code", "title", "textarea", "select"];
@@ -70,25 +69,6 @@ fn set_text(text: &str, out: &mut String) {
         rest = after;
     }
     out.push_str(rest);
-}
-
-/// The text before the next fraction, the fraction, and what comes after it.
-fn next_fraction(text: &str) -> Option<(&str, &str, &str)> {
-    text.match_indices('/').find_map(|(bar, _)| {
-        let (above, below) = (text.get(..bar)?, text.get(bar + 1..)?);
-        let digit = |letter: char| letter.is_ascii_digit();
-        let over = above.get(above.trim_end_matches(digit).len()..)?;
-        let under = below.get(..below.len() - below.trim_start_matches(digit).len())?;
-        let (before, after) = (above.get(..above.len() - over.len())?, below.get(under.len()..)?);
-        let alone = !before
-            .ends_with(|end: char| end.is_alphanumeric() || matches!(end, '/' | '.' | ',' | '-' | '#' | '&'))
-            && !after.starts_with(|next: char| next.is_alphanumeric() || matches!(next, '/' | '\u{2044}'));
-        let is_part = over.parse::<u32>().ok()? < under.parse::<u32>().ok()? && !over.starts_with('0');
-        if !(alone && is_part && PARTS.contains(&under)) {
-            return None;
-        }
-        Some((before, text.get(before.len()..text.len() - after.len())?, after))
-    })
 }
 
 #[cfg(test)]

@@ -85,7 +85,7 @@ impl Fault for LengthError {
                 phrase!("`{text}` has a part of a foot and inches after it", text)
             }
             LengthError::Trailing { length, rest } => {
-                phrase!("`{rest}` follows the length `{length}`", rest, length)
+                phrase!("`{rest}` follows the length {length}", rest, length)
             }
         }
     }

@@ -6,7 +6,6 @@ mod orders;
 mod readings;
 pub mod responses;
 pub mod review;
-mod rule_examples;
 pub mod rules;
 pub mod schedules;
 pub mod tables;

@@ -1,9 +1,9 @@
 //! What the review checks: each rule's own page of text, for the office.
 
+use crate::assess::rules::examples::with_primes;
 use crate::assess::rules::{RULES, Rule};
 use crate::book::System;
 use crate::finding::{Family, Severity};
-use crate::views::office::rule_examples::in_units;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
 use crate::views::shared::prose;
@@ -91,7 +91,7 @@ fn text(rule: &Rule, units: System) -> RuleText {
     // Each line of the page begins with the blank that follows its comment mark.
     let page = rule.page(units);
     let docs: Vec<&str> = page.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
-    let page = in_units(&docs.join("\n"), units);
+    let page = with_primes(&docs.join("\n"));
     let body = page.trim().split_once('\n').map_or("", |(_, body)| body);
     RuleText {
         code: rule.code.text().into(),

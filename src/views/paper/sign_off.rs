@@ -326,5 +326,5 @@ fn line(label: &str, value: impl Into<String>) -> LabelledLine {
 
 /// A fact without its markup; paper sets its own fractions.
 pub(super) fn plain(fact: &Fact) -> LabelledLine {
-    line(&fact.name, fact.value.plain())
+    line(&fact.name, fact.value.on_paper())
 }

@@ -212,7 +212,7 @@ impl PageBuilder<'_> {
     fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<SignOffFit> {
         let fit = self.fit(room, selection, option, 0)?;
         let misfit = fit.verdict.shape == Mark::DoesNotFit;
-        Some(SignOffFit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.plain() })
+        Some(SignOffFit { misfit, verdict: fit.verdict.word, sentence: fit.sentence.on_paper() })
     }
 
     fn paper_choice(
@@ -223,7 +223,7 @@ impl PageBuilder<'_> {
         chosen: Option<&str>,
     ) -> OpenOption {
         let in_a_line = |facts: Vec<Fact>| {
-            let told = facts.iter().map(|fact| format!("{} {}", fact.name.to_lowercase(), fact.value.plain()));
+            let told = facts.iter().map(|fact| format!("{} {}", fact.name.to_lowercase(), fact.value.on_paper()));
             crate::views::shared::lines::capital(&told.collect::<Vec<_>>().join(" · "))
         };
         OpenOption {

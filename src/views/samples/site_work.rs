@@ -71,6 +71,7 @@ pub(super) fn refrigerator() -> OpeningPage {
     OpeningPage {
         sheet: sheet("openings/kitchen-refrigerator.html", "K-07F", "Refrigerator, at the opening"),
         label: "Installer’s sheet · kitchen · K-07".into(),
+        tape_scope: "Write each reading as the tape says it".into(),
         verdict: state(Shape::Fits, "Fits"),
         sentence: html(
             "<i class=\"fr\">5/32</i>″ (4 mm) on each side and <i class=\"fr\">5/8</i>″ (15.9 mm) above. The floor reading governs. Goes through the kitchen door only out of its carton, doors off.",

@@ -13,6 +13,12 @@ pub struct Html {
     html: String,
 }
 
+/// What the other system of units stands in.
+pub const SOFT: &str = "<span class=\"mm\">";
+
+/// Before and after what a sheet sets smaller: U+2063, which is not seen and which sheets take out.
+const SMALLER: char = '\u{2063}';
+
 impl Html {
     /// Plain text, with `&`, `<`, `>` and both quotes escaped.
     pub fn text(text: &str) -> Html {
@@ -66,6 +72,15 @@ impl Html {
         }
         let escapes = [("&nbsp;", " "), ("&lt;", "<"), ("&gt;", ">"), ("&quot;", "\""), ("&#39;", "'"), ("&amp;", "&")];
         escapes.into_iter().fold(text, |text, (escape, letter)| text.replace(escape, letter))
+    }
+
+    /// As [`Html::plain`], with what stands in the softer ink between marks that sheets set it smaller by.
+    pub fn on_paper(&self) -> String {
+        let marked = self.html.split(SOFT).enumerate().map(|(at, part)| match (at, part.split_once("</span>")) {
+            (0, _) | (_, None) => part.to_string(),
+            (_, Some((soft, rest))) => format!("{SMALLER}{soft}{SMALLER}{rest}"),
+        });
+        Html::trusted(marked.collect::<String>()).plain()
     }
 
     /// The markup.

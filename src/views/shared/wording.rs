@@ -4,7 +4,7 @@ use crate::book::System;
 use crate::language::{Words, say};
 use crate::units::length::Shown;
 use crate::units::{Figure, Length, LengthRange, Money, Weight};
-use crate::views::shared::html::{Html, show};
+use crate::views::shared::html::{Html, SOFT, show};
 
 /// How a book writes its figures: which system stands first, and what its lengths are of.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -144,7 +144,7 @@ fn dim(inner: Html) -> Html {
 }
 
 fn soft(inner: Html) -> Html {
-    Html::trusted(format!("<span class=\"mm\">{}</span>", inner.as_str()))
+    Html::trusted(format!("{SOFT}{}</span>", inner.as_str()))
 }
 
 #[cfg(test)]

@@ -26,6 +26,8 @@ pub struct OpeningPage {
     pub sheet: Sheet,
     /// Installer's sheet, room and item number, above the title.
     pub label: String,
+    /// How the tape's readings are written.
+    pub tape_scope: String,
     pub verdict: State,
     /// The rest of the verdict: gaps, what governs, how it gets in.
     pub sentence: Html,
@@ -126,6 +128,10 @@ impl<'a> PageBuilder<'a> {
         OpeningPage {
             sheet,
             label: say!(self.words, "opening_says.label", room = at.room.title(), number = number(at)),
+            tape_scope: match self.wording.system.is_alone() {
+                true => say!(self.words, "opening.tape_scope_alone"),
+                false => say!(self.words, "opening.tape_scope"),
+            },
             verdict,
             sentence,
             facts: self.opening_facts(plans, at),

@@ -20,7 +20,7 @@ fn no_check_names_a_rule() {
 }
 
 /// Where the templates of sentences become pieces, and where the figures and the examples of a page are filled in.
-const CUTTERS: &[&str] = &["src/units/sentence/", "src/assess/rules/prose.rs", "src/views/office/rule_examples.rs"];
+const CUTTERS: &[&str] = &["src/units/sentence/", "src/assess/rules/prose.rs", "src/assess/rules/examples.rs"];
 
 #[test]
 fn no_sentence_is_cut_at_its_marks() {

@@ -35,7 +35,7 @@ declare! {
     /// for a handle is common practice.
     "fit/projection", Query,
     due: WithThing, tells: [Installer],
-    sources: ["common practice: 1 1/2 in for a handle"],
+    sources: ["common practice for a handle"],
     caution: None,
     Check::Book(check)
 }

@@ -39,7 +39,7 @@ declare! {
     /// corner, a rectangle turned at 45 degrees.
     "fit/way-in", Stop,
     due: GoodsReleased, tells: [Installer],
-    sources: ["trade practice: 1 in of play; geometry for the corner"],
+    sources: ["trade practice for the play; geometry for the corner"],
     caution: Some(Hazard::Weight),
     Check::Book(check)
 }

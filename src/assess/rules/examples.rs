@@ -1,34 +1,37 @@
-//! A rule's page in the book's own units: its examples are written in inches, feet and pounds.
+//! Examples of the handbook in a book's own units: they are written in inches, feet and pounds.
 
-use crate::book::System;
-use crate::units::{Area, Length, Weight};
+use crate::units::{Area, Length, System, Weight};
 
 /// No measure in an example is written longer: `10' 11 15/16"`.
 const LONGEST: usize = 14;
 
 const MILLIMETRE: i64 = 1_000_000;
 
-/// A rule's page as the office reads it: primes in its prose, and for a book that is planned in millimetres its
-/// examples in whole ones, in kilograms and in square metres.
+/// A page with its examples, and what its prose quotes, as a book in these units is written: in whole millimetres,
+/// in kilograms and in square metres where it is metric.
 pub fn in_units(page: &str, units: System) -> String {
-    let told = page.split("```").enumerate().map(|(at, block)| match at % 2 == 1 {
-        true => example(block, units),
-        false => prose(block, units),
-    });
-    told.collect::<Vec<_>>().join("```")
+    parted(page, |text| example(text, units), str::to_string)
 }
 
-/// Prose, with what it quotes.
-fn prose(text: &str, units: System) -> String {
-    let told = text.split('`').enumerate().map(|(at, part)| match at % 2 == 1 {
-        true => example(part, units),
-        false => with_primes(part),
-    });
-    told.collect::<Vec<_>>().join("`")
+/// A page with primes at the figures of its prose, as pages print them.
+pub fn with_primes(page: &str) -> String {
+    parted(page, str::to_string, primes)
+}
+
+/// A page with what it quotes and its prose as two functions have them.
+fn parted(page: &str, quoted: impl Fn(&str) -> String, prose: impl Fn(&str) -> String) -> String {
+    let inline = |text: &str| {
+        let parts = text.split('`').enumerate();
+        let parts = parts.map(|(at, part)| if at % 2 == 1 { quoted(part) } else { prose(part) });
+        parts.collect::<Vec<_>>().join("`")
+    };
+    let blocks = page.split("```").enumerate();
+    let blocks = blocks.map(|(at, block)| if at % 2 == 1 { quoted(block) } else { inline(block) });
+    blocks.collect::<Vec<_>>().join("```")
 }
 
 /// Quotes after figures are marks of inches and feet.
-fn with_primes(text: &str) -> String {
+fn primes(text: &str) -> String {
     let mut before = ' ';
     let prime = |letter: char| {
         let told = match letter {
@@ -47,7 +50,7 @@ fn example(text: &str, units: System) -> String {
 }
 
 /// A text with each measure in imperial units written in metric ones.
-fn in_metric(text: &str) -> String {
+pub fn in_metric(text: &str) -> String {
     let mut told = String::new();
     let mut rest = text;
     let mut before = ' ';
@@ -120,9 +123,9 @@ mod tests {
         for (written, wanted) in told {
             assert_eq!(in_metric(written), wanted);
         }
-        assert_eq!(in_units("30\"\n```yaml\na: 1\"\n```\n30\"", System::Metric), "30″\n```yaml\na: 25 mm\n```\n30″");
-        assert_eq!(in_units("of `2\" above` at 3'-0\"", System::MetricOnly), "of `51 mm above` at 3′-0″");
-        assert_eq!(in_units("of `2\" above` at 3'-0\"", System::Imperial), "of `2\" above` at 3′-0″");
+        assert_eq!(in_units("30\"\n```yaml\na: 1\"\n```\n30\"", System::Metric), "30\"\n```yaml\na: 25 mm\n```\n30\"");
+        assert_eq!(in_units("of `2\" above` at 3'-0\"", System::MetricOnly), "of `51 mm above` at 3'-0\"");
+        assert_eq!(with_primes("of `2\" above` at 3'-0\""), "of `2\" above` at 3′-0″");
     }
 
     #[test]
