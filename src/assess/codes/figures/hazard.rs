@@ -186,14 +186,14 @@ pub static TRAP_SEAL: Figure = length(
     "least seal of a trap",
     128,
     Basis::Code(Family::Irc, 0, 9999),
-    "trade reports of a seal of 2\" to 4\"; IRC P3201.2 (from memory)",
+    "trade reports of trap seals; IRC P3201.2 (from memory)",
 );
 /// The most that a trap's water is deep.
 pub static TRAP_SEAL_MOST: Figure = length(
     "greatest seal of a trap",
     256,
     Basis::Code(Family::Irc, 0, 9999),
-    "trade reports of a seal of 2\" to 4\"; IRC P3201.2 (from memory)",
+    "trade reports of trap seals; IRC P3201.2 (from memory)",
 );
 /// The least that a trap's water is deep where no code is at hand: 50 mm.
 pub static TRAP_SEAL_USUAL: Figure =
