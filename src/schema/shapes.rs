@@ -31,7 +31,7 @@ pub fn schema(shape: &FieldType) -> Value {
         FieldType::Currency => json!({"type": "string", "pattern": "^[A-Z]{3}$"}),
         FieldType::Percent => json!({"type": "string", "pattern": "^[0-9.]+ ?(%|percent|per cent)$"}),
         FieldType::Date => text("[0-9]{4}-[0-9]{2}-[0-9]{2}"),
-        FieldType::LeadTime => json!({"type": "string", "pattern": "^(in stock|[0-9]+.*[a-z]+)$"}),
+        FieldType::LeadTime => json!({"type": "string", "pattern": "^([A-Za-z -]+|[0-9]+.*[A-Za-z.]+)$"}),
         FieldType::Weight => json!({"type": "string", "pattern": "[0-9].*[a-z]"}),
         FieldType::Quantity => {
             json!({"anyOf": [{"type": "number", "minimum": 0}, {"type": "string", "pattern": "^[0-9½¼¾⅛⅜⅝⅞]"}]})

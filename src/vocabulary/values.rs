@@ -32,7 +32,19 @@ fn parsed<T, E: Fault>(
     rule: impl FnOnce(&E) -> Code,
 ) -> Option<T> {
     let text = scalar(node, shape, faults)?;
-    parse(text).map_err(|error| faults.stop(rule(&error), node.span, error.message(), error.remedy())).ok()
+    let remedy = |error: &E| match is_not_known_yet(text) {
+        true => Phrase::from("write `…` for what is not known yet: it is listed, and asked for before an issue"),
+        false => error.remedy(),
+    };
+    parse(text).map_err(|error| faults.stop(rule(&error), node.span, error.message(), remedy(&error))).ok()
+}
+
+/// What one writes in the trade for a value that is still to come.
+const STILL_TO_COME: [&str; 10] =
+    ["tbc", "tbd", "tba", "poa", "?", "??", "unknown", "not known", "to follow", "to be confirmed"];
+
+fn is_not_known_yet(text: &str) -> bool {
+    STILL_TO_COME.contains(&text.trim_end_matches('.').to_lowercase().as_str())
 }
 
 /// The rule of what is written wrongly.

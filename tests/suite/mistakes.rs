@@ -66,6 +66,12 @@ fn a_comma_in_braces_is_told_once_with_the_value_in_quotes() {
         "put it in quotes: `power: \"120 V, 15 A, 5-15\"`",
         16,
     );
+    // A number keeps its own comma close.
+    Slip::new().in_file(RANGE, "120 V 15 A 5-15", "120 V, 1,800 W").tells_one(
+        "a comma ends the value of `power` before `1`",
+        "put it in quotes: `power: \"120 V, 1,800 W\"`",
+        16,
+    );
     Slip::new().in_file(BOOK, FIRM, "{name: “Your firm, Inc.”, trade").tells_one(
         "a comma ends the value of `name` before `Inc.”`",
         "put it in quotes with straight ones: `name: \"Your firm, Inc.\"`",
@@ -144,6 +150,16 @@ fn names_that_other_systems_refuse_are_told_at_their_place() {
         .says("rooms/kitchen/photos/aux.jpg");
     let long = format!("rooms/kitchen/photos/{}.jpg", "a".repeat(230));
     Slip(Slip::new().0.photo(&long)).review().says("is longer than 200 bytes");
+}
+
+#[test]
+fn what_is_still_to_come_is_an_ellipsis() {
+    for said in ["TBC", "POA", "to follow", "tbd.", "?"] {
+        Slip::new()
+            .in_file(RANGE, "lead time: ", &format!("lead time: '{said}' # "))
+            .review()
+            .says("write `…` for what is not known yet");
+    }
 }
 
 #[test]

@@ -19,13 +19,23 @@ pub enum SpanUnit {
     Month,
 }
 
+/// What may follow a lead time and adds nothing to it.
+const FROM_THE_ORDER: [&str; 4] = [" aro", " from order", " after order", " from the order"];
+
+/// What is there at once.
+const ON_THE_SHELF: [&str; 7] =
+    ["in stock", "ex stock", "from stock", "stock", "stock item", "stocked", "off the shelf"];
+
 impl SpanUnit {
-    const ALL: [(SpanUnit, &'static str, &'static str); 5] = [
+    const ALL: [(SpanUnit, &'static str, &'static str); 8] = [
         (SpanUnit::Day, "day", "days"),
         (SpanUnit::WorkingDay, "working day", "working days"),
         (SpanUnit::WorkingDay, "business day", "business days"),
         (SpanUnit::Week, "week", "weeks"),
+        (SpanUnit::Week, "wk", "wks"),
         (SpanUnit::Month, "month", "months"),
+        (SpanUnit::Month, "mo", "mos"),
+        (SpanUnit::Month, "mth", "mths"),
     ];
 
     /// Most of it that can be read: ten years.
@@ -39,6 +49,9 @@ impl SpanUnit {
 
     fn named(words: &str) -> Option<SpanUnit> {
         let words = words.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+        // A supplier counts from the order; so does a plan.
+        let words = FROM_THE_ORDER.iter().find_map(|end| words.strip_suffix(end)).unwrap_or(&words);
+        let words = words.trim_end().trim_end_matches('.');
         SpanUnit::ALL.iter().find(|(_, one, many)| words == *one || words == *many).map(|row| row.0)
     }
 
@@ -103,7 +116,7 @@ impl Fault for LeadTimeError {
                 phrase!("write `{n} weeks`, `{n} days` or `{n} working days`", n, n, n)
             }
             LeadTimeError::Unreadable(_) => {
-                "write whole days, working days, weeks or months, such as `6-8 weeks`".into()
+                "write the longest that it may take in whole days, working days, weeks or months, such as `6-8 weeks`, or `in stock`".into()
             }
             LeadTimeError::Reversed(_) => "write the shorter time first, such as `6-8 weeks`".into(),
             LeadTimeError::TooLong(_) => "check the number".into(),
@@ -152,15 +165,17 @@ impl LeadTime {
     /// On the shelf: no time at all.
     pub const IN_STOCK: LeadTime = LeadTime { least: 0, most: 0, unit: SpanUnit::Day };
 
-    /// Reads `6-8 weeks`, `6 to 8 weeks`, `12 weeks`, `10 working days`, `3 months` or `in stock`.
+    /// Reads `6-8 weeks`, `6 to 8 wks ARO`, `12 weeks`, `10 working days`, `3 months` or `in stock`.
     ///
     /// # Errors
     /// Says what is wrong, and [`LeadTimeError::remedy`] how to write it.
     pub fn parse(text: &str) -> Result<LeadTime, LeadTimeError> {
         let written = text.trim_matches(is_space);
         let unreadable = || LeadTimeError::Unreadable(written.into());
-        if written.eq_ignore_ascii_case("in stock") {
-            return Ok(LeadTime::IN_STOCK);
+        match written.to_lowercase().replace('-', " ").as_str() {
+            "next day" => return Ok(LeadTime { least: 1, most: 1, unit: SpanUnit::Day }),
+            words if ON_THE_SHELF.contains(&words) => return Ok(LeadTime::IN_STOCK),
+            _ => {}
         }
         let (first, rest) = leading_count(written).ok_or_else(unreadable)?;
         let (last, rest) = match after_to(rest) {

@@ -19,8 +19,14 @@ impl Fields<'_> {
         for (at, pair) in self.pairs.iter().enumerate() {
             let rest = self.rest_of(at);
             let (Some(last), Value::Scalar { text, .. }) = (rest.last(), &pair.node.value) else { continue };
-            let parts = std::iter::once(text.as_str()).chain(rest.iter().map(|(_, pair)| pair.key.value));
-            let whole = parts.collect::<Vec<_>>().join(", ");
+            let mut whole = text.clone();
+            let mut end = pair.node.span.end;
+            for (_, next) in &rest {
+                // As it is written: `65,000` keeps its comma close.
+                whole += if next.key.span.start <= end + 1 { "," } else { ", " };
+                whole += next.key.value;
+                end = next.key.span.end;
+            }
             let bare = whole.trim_start_matches(CURLY).trim_end_matches(CURLY);
             let quote = if bare.contains('"') { '\'' } else { '"' };
             let span = Span { end: last.1.key.span.end, ..pair.node.span };
