@@ -262,7 +262,7 @@ fn of_two_systems_the_other_one_stands_beside_and_smaller() {
     let style = fs::read_to_string(book.project.beside("site").join("installer/assets/book.css")).expect("the styles");
     let (_, rule) = style.split_once(".mm{").or(style.split_once(".mm {")).expect("a rule for the other system");
     let (rule, _) = rule.split_once('}').expect("its end");
-    assert!(rule.contains("font-size:.9em"), "smaller: {rule}");
+    assert!(rule.contains("font-size:max(.9em"), "smaller: {rule}");
 }
 
 /// Poppler tells how high each word is set.

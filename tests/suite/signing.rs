@@ -94,7 +94,7 @@ fn the_sheet_shows_each_option_with_its_picture_sizes_words_price_and_fit() {
         "Width 30″ 762 mm",
         "$900.00",
         "The one with two doors",
-        "Width 34″ 863.6 mm",
+        "Width 34″ 864 mm",
         "$950.00",
         "Fit: Does not fit.",
         "too large for the porch door",

@@ -24,7 +24,7 @@ declare! {
     /// query. Doorways, seats and aisles have rules of their own, which then use the wider figures.
     ///
     /// ## Why it matters
-    /// An inch decides whether a chair turns, and whoever sits in it cannot step over the mistake.
+    /// {1"} decides whether a chair turns, and whoever sits in it cannot step over the mistake.
     ///
     /// ## Remedy
     /// Change the plan before rough-in. In a private house the standard is not law; where the household

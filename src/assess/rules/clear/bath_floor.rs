@@ -19,7 +19,7 @@ declare! {
     /// {30"} are advised. What passes the code and misses the advice is a note.
     ///
     /// ## Why it matters
-    /// Twenty-one inches let one stand. Drying, dressing and helping somebody take thirty.
+    /// {21"} let one stand. Drying, dressing and helping somebody take {30"}.
     ///
     /// ## Remedy
     /// Choose a shallower fixture, or move what is opposite; where the code's figure is missed, ask the

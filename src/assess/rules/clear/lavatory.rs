@@ -20,7 +20,7 @@ declare! {
     /// the wall. The rim stands {32"} to {43"} above the floor.
     ///
     /// ## Why it matters
-    /// Elbows. Two people at two basins need three feet each, and drains stand in the wall before either
+    /// Elbows. Two people at two basins need {36"} each, and drains stand in the wall before either
     /// basin does.
     ///
     /// ## Remedy

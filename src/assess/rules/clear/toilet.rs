@@ -23,8 +23,8 @@ declare! {
     /// hangs {8"} to {12"} ahead of the bowl.
     ///
     /// ## Why it matters
-    /// The flange is set in the floor before cabinets and tile are there. A cabinet that is an inch wider
-    /// than planned takes an inch from it.
+    /// The flange is set in the floor before cabinets and tile are there. A cabinet that is {1"} wider
+    /// than planned takes {1"} from it.
     ///
     /// ## Remedy
     /// Move the flange before the floor is closed, or choose a narrower cabinet beside it.

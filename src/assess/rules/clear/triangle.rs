@@ -27,7 +27,7 @@ declare! {
     /// clearances:
     ///   triangle: {sink to cooking: 108", cooking to refrigerator: 108", refrigerator to sink: 108"}
     /// ```
-    /// Each leg is short enough, and the three together are a foot too long.
+    /// Each leg is short enough, and the three together are {12"} too long.
     ///
     /// ## Source
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 3.

@@ -16,7 +16,7 @@ declare! {
     /// `cooks`.
     ///
     /// ## Why it matters
-    /// An oven door, a dishwasher and a person share that floor. Six inches too few are felt every evening.
+    /// An oven door, a dishwasher and a person share that floor. {6"} too few are felt every evening.
     ///
     /// ## Remedy
     /// Make the island shallower, or move it, before the cabinets are ordered.

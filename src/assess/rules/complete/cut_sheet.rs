@@ -13,7 +13,7 @@ declare! {
     /// name, revision and date which sheet they come from.
     ///
     /// ## Why it matters
-    /// Shops' pages and articles disagree with makers, by inches. A sheet without revision or date
+    /// Shops' pages and articles disagree with makers, by {1"} and more. A sheet without revision or date
     /// can't be compared with the one that comes in the carton.
     ///
     /// ## Remedy

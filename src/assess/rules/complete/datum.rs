@@ -18,8 +18,8 @@ declare! {
     ///
     /// ## Why it matters
     /// Right number, wrong datum. Tile laid up to a dishwasher traps it; a panel cut from the
-    /// subfloor does not open. Half an inch of board and half an inch of tile on each side take two
-    /// inches from an alcove.
+    /// subfloor does not open. {1/2"} of board and {1/2"} of tile on each side take
+    /// {2"} from an alcove.
     ///
     /// ## Remedy
     /// Write `floor build-up` in `room.yaml` (all that is still to be laid), or `measured from:

@@ -28,7 +28,7 @@ declare! {
     /// windows; it names the way that is shortest to part them.
     ///
     /// ## Why it matters
-    /// A refrigerator of the same width that is two inches deeper keeps the dishwasher around the corner
+    /// A refrigerator of the same width that is {2"} deeper keeps the dishwasher around the corner
     /// from opening. On a plan both look right.
     ///
     /// ## Remedy

@@ -20,7 +20,7 @@ declare! {
     /// (`12" from the finished wall`) counts where they name one such distance and the field is left out.
     ///
     /// ## Why it matters
-    /// Half an inch of board and half an inch of tile jam a tank that was roughed in from the stud. A
+    /// {1/2"} of board and {1/2"} of tile jam a tank that was roughed in from the stud. A
     /// valve that is set too deep takes no trim.
     ///
     /// ## Remedy

@@ -21,7 +21,7 @@ declare! {
     /// the only basin of its room, leaves
     /// between its sides ({3/4"}, or {18 mm} where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants {1/2"} for clips at each
-    /// side, an apron its own width, and a bowl that is let in from above an inch less than its rim.
+    /// side, an apron its own width, and a bowl that is let in from above {1"} less than its rim.
     /// The bowl from front to back against the cabinet's inside depth. The height of an apron against the opening left in the cabinet's front; and, for an undermount
     /// bowl, whether the reveal of its rim is said.
     ///

@@ -28,7 +28,7 @@ declare! {
     /// The diagonals differ by {3/16"}.
     ///
     /// ## Source
-    /// The maker's own sheet; else common practice: an eighth of an inch.
+    /// The maker's own sheet; else common practice: {1/8"}.
     "fit/square", Query,
     due: WithThing, tells: [Installer],
     sources: ["the maker's sheet", "common practice"],

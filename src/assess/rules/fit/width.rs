@@ -17,7 +17,7 @@ declare! {
     /// compared exactly, before any rounding for print; a figure that is met exactly passes.
     ///
     /// ## Why it matters
-    /// An eighth of an inch decides whether an appliance slides in or goes back. Openings are
+    /// {1/8"} decides whether an appliance slides in or goes back. Openings are
     /// seldom plumb: the narrowest point rules, not the middle.
     ///
     /// ## Remedy

@@ -17,7 +17,7 @@ declare! {
     /// fewest that `light/count` calls usual may hang as close as equal division sets them.
     ///
     /// ## Why it matters
-    /// The boxes go into the ceiling before the island stands. An inch out is seen from the door.
+    /// The boxes go into the ceiling before the island stands. {1"} out is seen from the door.
     ///
     /// ## Remedy
     /// Give the electrician the centres of equal division, from the end of the island as built.

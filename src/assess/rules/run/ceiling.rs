@@ -19,7 +19,7 @@ declare! {
     /// the ceiling over the opening; where that slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
     ///
     /// ## Why it matters
-    /// A floor of three quarters of an inch turns a stock pantry into a special one, at half as much
+    /// A floor of {3/4"} turns a stock pantry into a special one, at half as much
     /// again and weeks later.
     ///
     /// ## Remedy

@@ -13,7 +13,7 @@ declare! {
     /// and centimetres to whoever reads it.
     ///
     /// ## Remedy
-    /// Write `36"` for inches, `36 mm` for millimetres.
+    /// Write its unit after it: `…"`, `…'` or `… mm`.
     ///
     /// ## Example
     /// ```yaml

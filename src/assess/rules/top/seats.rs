@@ -16,8 +16,8 @@ declare! {
     /// ## What it checks
     /// Each place under `seating`, and each island's side with seats. For each person {24"} of
     /// edge; clear for knees {18"} at a table of {30"}, {15"} at a counter of {36"}, {12"}
-    /// at a bar of {42"}: the nearest of the three heights counts. So an island of ten feet,
-    /// with eight feet of one side and a short side to sit at, holds five in comfort, and six tightly.
+    /// at a bar of {42"}: the nearest of the three heights counts. So an island of {10'},
+    /// with {8'} of one side and a short side to sit at, holds five in comfort, and six tightly.
     /// The floor behind is `clear/seating`; what carries the overhang is `top/overhang`.
     ///
     /// ## Why it matters
