@@ -17,6 +17,9 @@ const AS_FAR_AS: &str = "findings.";
 pub fn against(words: &Table, first: &Table) -> Result<(), LanguageError> {
     let fault = |line: u32, what: String| Err(LanguageError { file: words.file.clone(), line, what });
     for (key, sentence) in &words.sentences {
+        if let Some(pattern) = key.strip_prefix(AS_FAR_AS) {
+            found(key, pattern, sentence).or_else(|what| fault(sentence.line, what))?;
+        }
         if key.starts_with(OF_ITSELF) || key.starts_with(AS_FAR_AS) {
             continue;
         }
@@ -57,6 +60,33 @@ pub fn against(words: &Table, first: &Table) -> Result<(), LanguageError> {
         above = group;
     }
     fault(1, format!("`{key}` is missing"))
+}
+
+/// Looks whether a finding's words say each value of its pattern, which is known by its name or its number from 1.
+fn found(key: &str, pattern: &str, sentence: &Sentence) -> Result<(), String> {
+    let names: Vec<&str> = pattern_holes(pattern).collect();
+    for (form, parts) in &sentence.forms {
+        let has = holes(parts);
+        let is_of = |hole: &str, at: usize, name: &str| hole == name || hole.parse() == Ok(at + 1);
+        let fills = |hole: &str| names.iter().enumerate().any(|(at, name)| is_of(hole, at, name));
+        if let Some(hole) = has.iter().find(|hole| !fills(hole)) {
+            return Err(format!("`{key}` has `{{{hole}}}`, which nothing fills"));
+        }
+        let said = |at: usize, name: &str| has.iter().any(|hole| is_of(hole, at, name));
+        // A form for few may say the number in words, or not at all.
+        let may_be_left = |form: &str| form != "other";
+        let lacking = names.iter().enumerate().find(|(at, name)| !said(*at, name) && !may_be_left(form));
+        if let Some((at, name)) = lacking {
+            let hole = if name.is_empty() { (at + 1).to_string() } else { (*name).to_string() };
+            return Err(format!("`{key}` lacks `{{{hole}}}`"));
+        }
+    }
+    Ok(())
+}
+
+/// The names of the holes of a finding's pattern; of one that bears none it is empty.
+pub(super) fn pattern_holes(pattern: &str) -> impl Iterator<Item = &str> {
+    pattern.split('{').skip(1).filter_map(|rest| rest.split_once('}')).map(|(name, _)| name)
 }
 
 fn holes(parts: &[Part]) -> BTreeSet<&str> {

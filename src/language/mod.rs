@@ -6,6 +6,7 @@
 mod check;
 mod fractions;
 mod list;
+mod phrase;
 mod plural;
 mod say;
 mod table;

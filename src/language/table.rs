@@ -17,6 +17,9 @@ pub const COUNT: &str = "n";
 /// The group in which a language says how it counts, joins and writes days and amounts.
 const OF_ITSELF: &str = "language";
 
+/// The group that findings are told by, each by the English pattern of its sentence.
+pub(super) const FINDINGS: &str = "findings";
+
 /// What is wrong with the file of a language.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LanguageError {
@@ -62,7 +65,7 @@ pub(super) struct Table {
     pub groups: BTreeMap<String, u32>,
     pub plural: Rules,
     joins: Option<Joins>,
-    /// All of it, for templates and scripts.
+    /// All that templates and scripts say.
     tree: serde_json::Value,
 }
 
@@ -101,6 +104,11 @@ impl Words {
     /// The language's tag.
     pub fn tag(self) -> &'static str {
         self.0.map_or("", |table| &table.tag)
+    }
+
+    /// Whether it is the language that the code is written in.
+    pub fn is_first(self) -> bool {
+        self.tag() == Language::default().tag()
     }
 
     /// All of them as data, for templates and scripts.
@@ -220,6 +228,8 @@ pub(super) fn read(tag: &str, text: &str) -> Result<Table, LanguageError> {
     }
     let Some(root) = tree.root else { return Err(LanguageError { file, line: 1, what: "the file is empty".into() }) };
     let mut table = Table { tag: tag.to_owned(), file: file.clone(), tree: json(&root), ..Table::default() };
+    // Findings are said by the program alone.
+    table.tree.as_object_mut().and_then(|tree| tree.remove(FINDINGS));
     reader.take("", &root, &mut table)?;
     reader.itself(&root, &mut table)?;
     Ok(table)

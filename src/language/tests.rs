@@ -124,6 +124,27 @@ fn keys_in(text: &str) -> impl Iterator<Item = &str> {
     text.split('"').skip(1).step_by(2).filter(is_key)
 }
 
+/// A pattern of a finding as it stands in code: its quotation marks escaped.
+fn as_written(pattern: &str) -> String {
+    format!("\"{}\"", pattern.replace('"', "\\\""))
+}
+
+#[test]
+fn every_pattern_that_findings_are_worded_by_stands_in_the_code() {
+    let mut all = Vec::new();
+    texts(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut all);
+    // A text that goes on in the next line is one text.
+    let lines = all.concat();
+    let code: String =
+        lines.split("\\\n").enumerate().map(|(at, part)| if at > 0 { part.trim_start() } else { part }).collect();
+    for tag in tags() {
+        for key in words(tag).keys() {
+            let Some(pattern) = key.strip_prefix("findings.") else { continue };
+            assert!(code.contains(&as_written(pattern)), "{tag}: no finding says `{pattern}`");
+        }
+    }
+}
+
 #[test]
 fn every_key_that_code_says_has_words_and_no_words_are_left_over() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));

@@ -4,7 +4,7 @@ use super::{Phrase, Told, phrase};
 
 /// `a run`, `an island`; several are named without one: `papered walls`. What has an article keeps it.
 pub fn with_article(thing: impl Told) -> Phrase {
-    let thing = Phrase::of(thing.pieces());
+    let thing = Phrase::said(&thing);
     phrase!("{}{}", article(thing.text()), thing)
 }
 

@@ -27,13 +27,13 @@ pub fn fault(book: &Book, finding: &Finding) -> Option<String> {
     let places = places(book, finding);
     for snippet in quoted(&finding.remedy) {
         // A name that is unknown may be mended by any other name.
-        let names_a_key = finding.rule.family() != Family::Source && is_key(snippet);
-        if names_a_key && is_known(snippet, &FILES) && !is_known(snippet, &places) {
+        let names_a_key = finding.rule.family() != Family::Source && is_key(&snippet);
+        if names_a_key && is_known(&snippet, &FILES) && !is_known(&snippet, &places) {
             let names: Vec<_> = places.iter().map(|record| record.name).collect();
             return said(format!("`{snippet}`, which nothing at {names:?} knows,"));
         }
         let Some((key, _)) = snippet.split_once(": ").filter(|(key, _)| is_key(key)) else { continue };
-        let Ok(Value::Mapping(written)) = serde_yaml::from_str(snippet) else {
+        let Ok(Value::Mapping(written)) = serde_yaml::from_str(&snippet) else {
             return said(format!("`{snippet}`, which is no YAML,"));
         };
         let known = places.iter().any(|record| faults(&Value::Mapping(written.clone()), record).is_none());
@@ -55,11 +55,8 @@ pub fn speaks_inches(book: &Book, finding: &Finding) -> Option<String> {
 }
 
 /// What a phrase quotes.
-fn quoted(phrase: &Phrase) -> impl Iterator<Item = &str> {
-    phrase.pieces().iter().filter_map(|piece| match piece {
-        Piece::Quoted(text) => Some(text.as_str()),
-        Piece::Words(_) | Piece::Wrote(_) | Piece::Value(_) | Piece::ByUnits(_) => None,
-    })
+fn quoted(phrase: &Phrase) -> impl Iterator<Item = String> {
+    phrase.pieces().into_iter().filter_map(|piece| if let Piece::Quoted(text) = piece { Some(text) } else { None })
 }
 
 fn is_key(text: &str) -> bool {

@@ -3,6 +3,7 @@
 use crate::assess::assess;
 use crate::book::Book;
 use crate::finding::{Code, Family, Finding};
+use crate::language::{self, Language};
 use crate::read::read;
 use crate::source::Folder;
 use crate::units::Date;
@@ -26,6 +27,18 @@ pub struct Found {
     findings: Vec<Finding>,
     /// Where each points: `rooms/kitchen/room.yaml:3:6`.
     places: Vec<String>,
+}
+
+/// Wants words in every language for what clients and installers are told of: `findings` in each file of
+/// `themes/standard/words/`, by the pattern of the sentence.
+fn is_worded(finding: &Finding) {
+    let told = super::of(finding.rule).is_some_and(|rule| !rule.tells.is_empty());
+    if told || finding.rule.family() == Family::Fit {
+        for language in language::tags().filter_map(Language::named) {
+            let unworded = language.words().phrase(&finding.message).err();
+            assert_eq!(unworded, None, "{language} has no words for a part of {}: {}", finding.rule, finding.message);
+        }
+    }
 }
 
 impl Trial {
@@ -128,6 +141,7 @@ impl Trial {
         assert!(failed.is_none(), "a check failed: {failed:?}");
         let refused = assessment.findings.iter().find_map(|finding| super::remedies::fault(&reading.book, finding));
         assert!(refused.is_none(), "{}", refused.unwrap_or_default());
+        assessment.findings.iter().for_each(is_worded);
         let findings: Vec<Finding> =
             assessment.findings.into_iter().filter(|finding| finding.rule.text() == self.rule).collect();
         let place = |finding: &Finding| {
@@ -173,6 +187,7 @@ impl Trial {
         for finding in assess(&reading.book, reading.findings, today).findings {
             let fault = super::remedies::speaks_inches(&reading.book, &finding);
             assert!(fault.is_none(), "{}", fault.unwrap_or_default());
+            is_worded(&finding);
         }
     }
 

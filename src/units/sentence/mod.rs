@@ -7,6 +7,7 @@ mod value;
 
 pub use fault::Fault;
 pub(crate) use fault::shown;
+use template::lay;
 pub use template::{MayStand, Say, Told, Wrote, hole, holes, is_marked};
 pub(crate) use template::{hole_values, phrase};
 pub use value::Value;
@@ -22,6 +23,8 @@ use cut::{MOST, MOST_QUOTED, short};
 pub enum Piece {
     /// Words of ours.
     Words(&'static str),
+    /// A word of ours that was handed over as text.
+    Word(String),
     /// What somebody wrote, or a name of theirs, that stands without marks.
     Wrote(String),
     /// A name, a key, or what somebody wrote: it stands between marks.
@@ -30,6 +33,35 @@ pub enum Piece {
     Value(Value),
     /// Words for a book in feet and inches, and the same for a metric one.
     ByUnits(Box<[Phrase; 2]>),
+    /// Words of ours with no holes, as they are written: what stands between backticks is quoted.
+    Fixed(&'static str),
+    /// A sentence of ours: its template, and one piece for each of its holes.
+    Said(&'static str, Vec<Piece>),
+    /// Several in a row, and how many more there are.
+    Series(Vec<Piece>, usize),
+    /// What is said in one go where one thing is asked for.
+    Row(Vec<Piece>),
+}
+
+impl Piece {
+    /// It as a book in these units says it.
+    fn in_units(self, system: System) -> Self {
+        let all = |pieces: Vec<Self>| pieces.into_iter().map(|piece| piece.in_units(system)).collect();
+        match self {
+            Self::Value(value) => Self::Value(value.in_units(system)),
+            Self::ByUnits(both) => {
+                let [imperial, metric] = *both;
+                let (first, second) = system.in_order(imperial, metric);
+                let mut pieces = first.pieces;
+                pieces.extend(second.map_or_else(Vec::new, |second| Phrase::from(" or ").then(second).pieces));
+                Self::Row(pieces)
+            }
+            Self::Said(template, filled) => Self::Said(template, all(filled)),
+            Self::Series(parts, more) => Self::Series(all(parts), more),
+            Self::Row(pieces) => Self::Row(all(pieces)),
+            words => words,
+        }
+    }
 }
 
 /// A sentence, or a part of one.
@@ -64,7 +96,7 @@ impl Phrase {
 
     /// What somebody wrote, whole, and with no marks around it.
     pub fn plain(text: &str) -> Self {
-        Self::of(text.pieces())
+        Self::said(&Wrote(text))
     }
 
     /// Said of one option alone, of which another can be chosen.
@@ -90,33 +122,25 @@ impl Phrase {
     /// It as a book in these units says it: every measure in them, and of two ways to say it the book's first.
     #[must_use]
     pub fn in_units(self, system: System) -> Self {
-        let mut pieces = Vec::with_capacity(self.pieces.len());
-        for piece in self.pieces {
-            match piece {
-                Piece::Value(value) => pieces.push(Piece::Value(value.in_units(system))),
-                Piece::ByUnits(both) => {
-                    let [imperial, metric] = *both;
-                    let (first, second) = system.in_order(imperial, metric);
-                    pieces.extend(first.pieces);
-                    pieces.extend(second.map_or_else(Vec::new, |second| Self::from(" or ").then(second).pieces));
-                }
-                words => pieces.push(words),
-            }
-        }
+        let pieces = self.pieces.into_iter().map(|piece| piece.in_units(system)).collect();
         Self { of_option: self.of_option, ..Self::of(pieces) }
     }
 
-    /// Its pieces, without the option that it is said of.
-    pub fn pieces(&self) -> &[Piece] {
+    /// Its pieces as they were put together, without the option that it is said of.
+    pub fn parts(&self) -> &[Piece] {
         &self.pieces
     }
 
+    /// Its words, names and values in the order in which they are read, without the option that it is said of.
+    pub fn pieces(&self) -> Vec<Piece> {
+        let mut flat = Vec::with_capacity(2 * self.pieces.len() + 1);
+        lay(&self.pieces, &mut flat);
+        flat
+    }
+
     /// The values in it, in the order in which they stand.
-    pub fn values(&self) -> impl Iterator<Item = &Value> {
-        self.pieces.iter().filter_map(|piece| match piece {
-            Piece::Value(value) => Some(value),
-            Piece::Words(_) | Piece::Wrote(_) | Piece::Quoted(_) | Piece::ByUnits(_) => None,
-        })
+    pub fn values(&self) -> impl Iterator<Item = Value> {
+        self.pieces().into_iter().filter_map(|piece| if let Piece::Value(value) = piece { Some(value) } else { None })
     }
 
     /// Whether nothing is said.
@@ -153,14 +177,13 @@ impl Phrase {
     }
 
     fn told(&self, [open, close]: [&str; 2], value: fn(&Value) -> String) -> String {
-        let piece = |piece: &Piece| match piece {
-            Piece::Words(words) => (*words).to_string(),
-            Piece::Wrote(text) => text.clone(),
+        let piece = |piece: Piece| match piece {
             Piece::Quoted(name) => format!("{open}{name}{close}"),
-            Piece::Value(of) => value(of),
+            Piece::Value(of) => value(&of),
             Piece::ByUnits(both) => both.each_ref().map(|one| one.told([open, close], value)).join(" or "),
+            words => run(words).1,
         };
-        self.pieces.iter().map(piece).collect()
+        self.pieces().into_iter().map(piece).collect()
     }
 
     /// Its text in runs, each with whether it is quoted, as pages show it.
@@ -169,14 +192,7 @@ impl Phrase {
             .of_option
             .as_ref()
             .map(|id| [(false, "option ".to_string()), (true, id.clone()), (false, ": ".to_string())]);
-        let runs = self.pieces.iter().map(|piece| match piece {
-            Piece::Words(words) => (false, (*words).to_string()),
-            Piece::Wrote(text) => (false, text.clone()),
-            Piece::Quoted(name) => (true, name.clone()),
-            Piece::Value(value) => (false, value.to_string()),
-            Piece::ByUnits(both) => (false, both.each_ref().map(|one| one.bare(["", ""])).join(" or ")),
-        });
-        option.into_iter().flatten().chain(runs).collect()
+        option.into_iter().flatten().chain(self.pieces().into_iter().map(run)).collect()
     }
 
     /// This with another after it.
@@ -187,6 +203,13 @@ impl Phrase {
         self
     }
 
+    /// What can be said, alone.
+    pub fn said(part: &impl Told) -> Self {
+        let mut pieces = Vec::new();
+        part.add_to(&mut pieces);
+        Self::of(pieces)
+    }
+
     /// Several, with the same words between each two.
     pub fn joined<T: Told>(parts: impl IntoIterator<Item = T>, between: &'static str) -> Self {
         let mut pieces = Vec::new();
@@ -194,7 +217,7 @@ impl Phrase {
             if at > 0 {
                 pieces.push(Piece::Words(between));
             }
-            pieces.extend(part.pieces());
+            part.add_to(&mut pieces);
         }
         Self::of(pieces)
     }
@@ -202,24 +225,40 @@ impl Phrase {
     /// The first of several in a row, and how many more: `a, b and 3 more`.
     pub fn series_of_most<T: Told>(parts: impl IntoIterator<Item = T>, most: usize) -> Self {
         let mut parts = parts.into_iter();
-        let first: Vec<T> = parts.by_ref().take(most).collect();
-        match parts.count() {
-            0 => Self::series(first),
-            more => Self::joined(first, ", ")
-                .then(" and ")
-                .then(Value::Count(i128::try_from(more).unwrap_or(i128::MAX)))
-                .then(" more"),
+        let mut first = Vec::new();
+        parts.by_ref().take(most).for_each(|part| one(&part, &mut first));
+        match (first.as_slice(), parts.count()) {
+            ([], 0) => Self::default(),
+            (_, more) => Self::of(vec![Piece::Series(first, more)]),
         }
     }
 
     /// Several in a row: `a`, `a and b`, `a, b and c`.
     pub fn series<T: Told>(parts: impl IntoIterator<Item = T>) -> Self {
-        let mut parts: Vec<Self> = parts.into_iter().map(|part| Self::of(part.pieces())).collect();
-        match parts.pop() {
-            Some(last) if !parts.is_empty() => Self::joined(parts, ", ").then(" and ").then(last),
-            Some(only) => only,
-            None => Self::default(),
-        }
+        Self::series_of_most(parts, usize::MAX)
+    }
+}
+
+/// A flat piece as a run of text, with whether it is quoted.
+fn run(piece: Piece) -> (bool, String) {
+    match piece {
+        Piece::Quoted(name) => (true, name),
+        Piece::Value(value) => (false, value.to_string()),
+        Piece::ByUnits(both) => (false, both.each_ref().map(|one| one.bare(["", ""])).join(" or ")),
+        Piece::Words(words) => (false, words.to_owned()),
+        Piece::Word(text) | Piece::Wrote(text) => (false, text),
+        // Laid out already.
+        Piece::Fixed(_) | Piece::Said(..) | Piece::Series(..) | Piece::Row(_) => (false, String::new()),
+    }
+}
+
+/// Adds what stands in one hole as one piece.
+fn one(part: &(impl Say + ?Sized), pieces: &mut Vec<Piece>) {
+    let before = pieces.len();
+    part.add_to(pieces);
+    if pieces.len() != before + 1 {
+        let row = pieces.split_off(before);
+        pieces.push(Piece::Row(row));
     }
 }
 
@@ -235,9 +274,8 @@ impl fmt::Display for Phrase {
 }
 
 impl From<&'static str> for Phrase {
-    fn from(template: &'static str) -> Self {
-        let pieces = template.split('`').enumerate().filter(|(_, part)| !part.is_empty());
-        Self::of(pieces.map(|(at, part)| if at % 2 == 1 { quoted(part) } else { Piece::Words(part) }).collect())
+    fn from(words: &'static str) -> Self {
+        Self::of(vec![Piece::Fixed(words)])
     }
 }
 
@@ -258,7 +296,7 @@ mod tests {
         let said = phrase!("the hole for `{name}` is {is} across", "Sink", is);
         assert_eq!(said.text(), "the hole for `Sink` is 30\" (762 mm) across");
         assert_eq!(said.marked(["“", "”"]), "the hole for “Sink” is 30\" (762 mm) across");
-        assert_eq!(said.values().collect::<Vec<_>>(), [&is]);
+        assert_eq!(said.values().collect::<Vec<_>>(), [is]);
         let metric = Value::Length(Length::from_inches(30), System::Metric);
         assert_ne!(said, phrase!("the hole for `{}` is {} across", "Sink", metric));
         assert_eq!(said.of_option("wide").text(), "option `wide`: the hole for `Sink` is 30\" (762 mm) across");

@@ -6,7 +6,7 @@ use rust_decimal::Decimal;
 
 use crate::units::{Area, Date, Figure, LeadTime, Length, LengthRange, Money, Percent, Quantity, System, Weight};
 
-use super::{Phrase, Piece, Value, quoted};
+use super::{Phrase, Piece, Value, one, quoted};
 
 /// A sentence from a template, as `format!` has it, and what stands in its holes in their order. A hole may
 /// bear a name for its reader, `{there}`; between backticks it is quoted.
@@ -99,51 +99,99 @@ pub const fn is_marked(template: &str, hole: usize) -> bool {
 impl Phrase {
     /// The sentence of a template with these in its holes; `phrase!` is the way to write it.
     pub fn fill<const HOLES: usize>(template: &'static str, values: &[&dyn Say; HOLES]) -> Self {
-        let mut holes = values.iter();
-        let mut pieces = Vec::with_capacity(2 * values.len() + 1);
-        let mut inside = Vec::new();
-        for (at, part) in template.split('`').enumerate() {
-            if at % 2 == 0 {
-                fill(part, &mut holes, &mut pieces);
-                continue;
+        let mut filled = Vec::with_capacity(values.len());
+        let stretches = template.split('`').enumerate();
+        let is_quoted = stretches.flat_map(|(at, part)| std::iter::repeat_n(at % 2 == 1, holes(part)));
+        for (value, is_quoted) in values.iter().zip(is_quoted) {
+            one(*value, &mut filled);
+            if is_quoted && let Some(last) = filled.pop() {
+                filled.push(match last {
+                    Piece::Word(name) | Piece::Wrote(name) => quoted(&name),
+                    other => quoted(&Self::of(vec![other]).bare(["", ""])),
+                });
             }
-            inside.clear();
-            fill(part, &mut holes, &mut inside);
-            pieces.push(match inside.as_slice() {
-                [Piece::Wrote(name)] => quoted(name),
-                _ => quoted(&Self::of(inside.clone()).bare(["", ""])),
-            });
         }
-        Self::of(pieces)
+        Self::of(vec![Piece::Said(template, filled)])
+    }
+}
+
+/// Adds pieces one after the other, each that is made of others as those.
+pub(super) fn lay(pieces: &[Piece], flat: &mut Vec<Piece>) {
+    for piece in pieces {
+        match piece {
+            Piece::Words(_)
+            | Piece::Word(_)
+            | Piece::Wrote(_)
+            | Piece::Quoted(_)
+            | Piece::Value(_)
+            | Piece::ByUnits(_) => flat.push(piece.clone()),
+            Piece::Row(row) => lay(row, flat),
+            Piece::Fixed(words) => {
+                let parts = words.split('`').enumerate().filter(|(_, part)| !part.is_empty());
+                flat.extend(parts.map(|(at, part)| if at % 2 == 1 { quoted(part) } else { Piece::Words(part) }));
+            }
+            Piece::Series(parts, more) => lay_series(parts, *more, flat),
+            Piece::Said(template, filled) => {
+                let mut filled = filled.iter();
+                for (at, stretch) in template.split('`').enumerate() {
+                    if at % 2 == 0 {
+                        lay_stretch(stretch, &mut filled, flat);
+                        continue;
+                    }
+                    let mut inside = Vec::new();
+                    lay_stretch(stretch, &mut filled, &mut inside);
+                    flat.push(match inside.as_slice() {
+                        [only @ Piece::Quoted(_)] => only.clone(),
+                        _ => quoted(&Phrase::of(inside).bare(["", ""])),
+                    });
+                }
+            }
+        }
+    }
+}
+
+/// Adds several in a row: `a`, `a and b`, `a, b and 3 more`.
+fn lay_series(parts: &[Piece], more: usize, flat: &mut Vec<Piece>) {
+    for (at, part) in parts.iter().enumerate() {
+        let last = more == 0 && at + 1 == parts.len();
+        if at > 0 {
+            flat.push(Piece::Words(if last { " and " } else { ", " }));
+        }
+        lay(std::slice::from_ref(part), flat);
+    }
+    if more > 0 {
+        flat.push(Piece::Words(" and "));
+        more.add_to(flat);
+        flat.push(Piece::Words(" more"));
     }
 }
 
 /// Adds a stretch of a template with its holes filled.
-fn fill(part: &'static str, values: &mut std::slice::Iter<'_, &dyn Say>, pieces: &mut Vec<Piece>) {
-    let words = |pieces: &mut Vec<Piece>, text: &'static str| {
+fn lay_stretch(stretch: &'static str, filled: &mut std::slice::Iter<'_, Piece>, flat: &mut Vec<Piece>) {
+    let words = |flat: &mut Vec<Piece>, text: &'static str| {
         for (at, text) in text.split("}}").enumerate() {
             if at > 0 {
-                pieces.push(Piece::Words("}"));
+                flat.push(Piece::Words("}"));
             }
             if !text.is_empty() {
-                pieces.push(Piece::Words(text));
+                flat.push(Piece::Words(text));
             }
         }
     };
-    let mut rest = part;
+    let mut rest = stretch;
     while let Some((before, after)) = rest.split_once('{') {
-        words(pieces, before);
+        words(flat, before);
         if let Some(after) = after.strip_prefix('{') {
-            pieces.push(Piece::Words("{"));
+            flat.push(Piece::Words("{"));
             rest = after;
             continue;
         }
-        if let Some(value) = values.next() {
-            value.add_to(pieces);
+        if let Some(piece) = filled.next() {
+            lay(std::slice::from_ref(piece), flat);
         }
         rest = after.split_once('}').map_or("", |(_, rest)| rest);
     }
-    words(pieces, rest);
+    words(flat, rest);
 }
 
 /// What is known by its type: a value, a word of ours or a sentence. No text that somebody wrote is, so that a
@@ -154,13 +202,6 @@ pub trait Told: Say {}
 pub trait Say {
     /// Adds its pieces.
     fn add_to(&self, pieces: &mut Vec<Piece>);
-
-    /// Its pieces.
-    fn pieces(&self) -> Vec<Piece> {
-        let mut pieces = Vec::new();
-        self.add_to(&mut pieces);
-        pieces
-    }
 }
 
 macro_rules! values {
@@ -202,7 +243,7 @@ impl Say for Value {
 
 impl Say for Phrase {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
-        pieces.extend_from_slice(self.pieces());
+        pieces.extend_from_slice(self.parts());
     }
 }
 
@@ -212,7 +253,9 @@ pub struct Wrote<'a>(pub &'a str);
 
 impl Say for Wrote<'_> {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
-        self.0.add_to(pieces);
+        if !self.0.is_empty() {
+            pieces.push(Piece::Wrote(self.0.to_owned()));
+        }
     }
 }
 
@@ -226,7 +269,8 @@ impl<T: Told + ?Sized> Told for &T {}
 impl Say for str {
     fn add_to(&self, pieces: &mut Vec<Piece>) {
         if !self.is_empty() {
-            pieces.push(Piece::Wrote(self.to_string()));
+            // Outside of marks no text stands but one of ours.
+            pieces.push(Piece::Word(self.to_owned()));
         }
     }
 }

@@ -127,7 +127,7 @@ fn content(words: Words, change: &marks::Change, of: &Changed) -> Option<ChangeL
     }
     let told = |said: &Option<ChangedValue>| match said {
         Some(ChangedValue::Amount(money)) => words.amount(*money),
-        Some(ChangedValue::Other(said)) => said.printed_bare(["", ""]),
+        Some(ChangedValue::Other(said)) => words.phrase(said).unwrap_or_else(|_| said.printed_bare(["", ""])),
         None => String::new(),
     };
     let by = from.zip(to).and_then(|(from, to)| Some(difference(words, Moved { from, to }.by()?)));

@@ -3,14 +3,19 @@
 use std::collections::BTreeMap;
 
 use crate::finding::{Finding, Id, Phrase};
-use crate::language::{Language, Words};
+use crate::language::Words;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::capital;
 use crate::vocabulary::Hazard;
 
-/// What was found, as a sentence on a page.
+/// What was found, as a sentence on a page; where the language has no words for it, in English, which is
+/// marked as such.
 pub fn sentence(words: Words, message: &Phrase) -> Html {
-    in_english(words, Html::text(&format!("{}.", capital(&message.printed_bare(["", ""])))))
+    let told = |text: &str| Html::text(&format!("{}.", capital(text)));
+    let english = || {
+        Html::trusted("<span lang=\"en\">").then(told(&message.printed_bare(["", ""]))).then(Html::trusted("</span>"))
+    };
+    words.phrase(message).map_or_else(|_| english(), |text| told(&text))
 }
 
 /// A caution on a page.
@@ -31,14 +36,6 @@ pub fn caution(words: Words, hazard: Hazard) -> Html {
         Hazard::Overhang => "cautions.overhang",
     };
     show!(words, key)
-}
-
-/// English words on a page: marked as such on one in another language.
-fn in_english(words: Words, english: Html) -> Html {
-    if words.tag() == Language::default().tag() {
-        return english;
-    }
-    Html::trusted("<span lang=\"en\">").then(english).then(Html::trusted("</span>"))
 }
 
 /// The findings of a book.
@@ -89,6 +86,7 @@ impl<'a> Found<'a> {
 mod tests {
     use super::*;
     use crate::finding::{Code, Remark};
+    use crate::language::Language;
     use crate::source::Place;
 
     #[test]

@@ -62,6 +62,7 @@ const BEFORE_CLI: &[&str] = &[
 /// What a file of tests may import besides, and why.
 const FOR_TESTS: &[(&str, &str, &str)] = &[
     ("src/assess/rules/trial.rs", "read", "tests of rules are books as people write them"),
+    ("src/assess/rules/trial.rs", "language", "what readers are told of is worded in every language"),
     ("src/site/plan/tests/mod.rs", "read", "tests of plans are rooms as people write them"),
     ("src/site/fitting/tests.rs", "assess", "what must hold of a fit is held by what the rules find"),
     ("src/site/fitting/tests.rs", "finding", "a stop is told from a query"),

@@ -104,7 +104,7 @@ fn judge(room: &Room, things: &[Finished<'_>]) -> Option<Remark> {
     let comes = if named.len() == 1 { "comes" } else { "come" };
     let message = phrase!(
         "{} {comes} from {} makers and will differ: {}",
-        Phrase::joined(named, " and "),
+        Phrase::series(named),
         comes,
         makers.len(),
         Phrase::joined(told, ", ")
