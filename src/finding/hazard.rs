@@ -53,7 +53,7 @@ impl Hazard {
                 "A bar that gives way lets somebody fall. It is fixed into solid blocking, by the maker's instructions and the local code."
             }
             Self::Cords => {
-                "A hanging cord can strangle a child. Without cords where children may be; else kept short and out of reach, by the maker's instructions and the local code."
+                "A hanging cord can strangle a child. Have none where children may be. Else keep it short and out of reach, by the maker's instructions and the local code."
             }
             Self::Glass => {
                 "Glass breaks and cuts. Safety glazing, its fixing and its handling follow the local code and the maker's instructions."

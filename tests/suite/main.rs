@@ -27,6 +27,7 @@ mod mistakes;
 mod next;
 mod own_units;
 mod pictures;
+mod plain_words;
 mod publishing;
 mod recipes;
 mod reckoned;
