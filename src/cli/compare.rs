@@ -1,6 +1,5 @@
 //! `compare`: the change order between two issues.
 
-use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use crate::assess::{ChangeOrder, Heading, freeze};
@@ -13,7 +12,7 @@ use crate::views::paper::change_order::ChangeOrder as View;
 
 use super::clock::Today;
 use super::report::{self, change_order};
-use super::{CLEAN, Failure, STOPPED};
+use super::{CLEAN, Failure, STOPPED, laid};
 
 /// The change order between two issues: what, money, days, who must sign
 ///
@@ -134,13 +133,13 @@ fn write(out: &Path, order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book)
         book,
     );
     let paths: Vec<PathBuf> = (1..=parts.len()).map(|part| path_of(out, part, parts.len())).collect();
-    paths.iter().try_for_each(|path| may_replace(path))?;
-    let mut laid = Vec::new();
+    paths.iter().try_for_each(|path| laid::may_replace(path, |start| start.starts_with(b"%PDF-"), "PDF"))?;
+    let mut sheets = Vec::new();
     for (path, view) in paths.iter().zip(&parts) {
-        laid.push((path, lay_beside(path, &sheet(view)?)?));
+        sheets.push((path, laid::beside(path, &sheet(view)?)?));
     }
-    for (path, file) in laid {
-        file.persist(path).map_err(|error| refused(path, &error.error))?;
+    for (path, sheet) in sheets {
+        laid::put(path, sheet)?;
     }
     if let ([first, .., last], all) = (paths.as_slice(), paths.len()) {
         let (first, last) = (first.display(), last.display());
@@ -161,35 +160,6 @@ fn path_of(out: &Path, part: usize, of: usize) -> PathBuf {
         name.push(ending);
     }
     out.with_file_name(name)
-}
-
-/// Refuses a place where something stands that is no sheet.
-fn may_replace(out: &Path) -> Result<(), Failure> {
-    let mut start = Vec::new();
-    let there = std::fs::File::open(out).and_then(|file| file.take(5).read_to_end(&mut start));
-    if out.is_dir() || (there.is_ok() && start != b"%PDF-") {
-        return Err(format!("`{}` is there and is no PDF; name another file", out.display()).into());
-    }
-    Ok(())
-}
-
-/// Lays a sheet out beside its place, on the disk already.
-fn lay_beside(out: &Path, sheet: &[u8]) -> Result<tempfile::NamedTempFile, Failure> {
-    let folder = out.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut building = tempfile::Builder::new();
-    // As any new file: the system takes away what the user does not want others to have.
-    #[cfg(unix)]
-    building.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    let lay = || {
-        let mut file = building.tempfile_in(folder)?;
-        file.write_all(sheet).and_then(|()| file.as_file().sync_all())?;
-        Ok(file)
-    };
-    Ok(lay().map_err(|error| refused(out, &error))?)
-}
-
-fn refused(out: &Path, error: &std::io::Error) -> String {
-    format!("can't write `{}`: {error}", out.display())
 }
 
 #[cfg(test)]

@@ -86,7 +86,7 @@ impl Invite {
             write_svg(file, &Code::of(link)?.svg())?;
         }
         for (approver, link) in &links {
-            report::print(&format!("{}: {link}\n", approver.name))?;
+            report::print_line(&format!("{}: {link}", approver.name))?;
             if report::to_a_terminal() {
                 report::print(&format!("\n{}\n", Code::of(link)?.letters()))?;
             }

@@ -55,7 +55,7 @@ impl Issue {
             return Ok(STOPPED);
         }
         if !review.book.open.is_empty() {
-            say(&report::open_values(&review, report::OpenShown::All));
+            report::say_text(&report::open_values(&review, report::OpenShown::All));
             say("not issued: write what is still open, or take its line out");
             return Ok(STOPPED);
         }
@@ -107,7 +107,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> 
     // Approvals that are held, since the terms or the day are others, can be asked anew by an issue alone.
     let held = purpose == Purpose::Approval && !review.assessment.approvals.held.is_empty();
     if let Some(before) = before.filter(|before| !held && ChangeOrder::between(before, &draft).is_nothing()) {
-        report::print(&format!("nothing changed since issue {}; it stands\n", before.number))?;
+        report::print_line(&format!("nothing changed since issue {}; it stands", before.number))?;
         return Ok(CLEAN);
     }
     let at = clock::now()?;

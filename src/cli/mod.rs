@@ -7,6 +7,7 @@ mod about;
 mod book_folder;
 mod clock;
 mod help;
+mod laid;
 mod narrow;
 mod progress;
 mod report;

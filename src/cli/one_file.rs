@@ -1,13 +1,12 @@
 //! `publish --one-file`: some pages in one file, written whole or not at all.
 
-use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use crate::pipeline::{BuildResult, Review, bound};
 use crate::publish::bound::MARK;
 
 use super::report::say;
-use super::{CLEAN, FAILED, Failure};
+use super::{CLEAN, FAILED, Failure, laid};
 
 /// What is asked for instead of a folder.
 #[derive(clap::Args)]
@@ -40,31 +39,9 @@ pub fn write(review: &Review, made: &BuildResult, draft: bool, (file, of): (&Pat
         ));
         return Ok(FAILED);
     };
-    may_replace(file)?;
-    let refused = |error: &std::io::Error| format!("can't write `{}`: {error}", file.display());
-    lay(file, text.as_bytes()).map_err(|error| refused(&error))?;
+    let is_bound = |start: &[u8]| String::from_utf8_lossy(start).contains(MARK);
+    laid::may_replace(file, is_bound, "file of this kind")?;
+    laid::put(file, laid::beside(file, text.as_bytes())?)?;
     say(&format!("written: {}, {} KB, to be opened as it is", file.display(), text.len().div_ceil(1024)));
     Ok(CLEAN)
-}
-
-/// Refuses a place where something stands that was not bound.
-fn may_replace(file: &Path) -> Result<(), Failure> {
-    let mut start = String::new();
-    let there = std::fs::File::open(file).map(|file| file.take(512).read_to_string(&mut start));
-    if file.is_dir() || (there.is_ok() && !start.contains(MARK)) {
-        return Err(format!("`{}` is there and is no file of this kind; name another", file.display()).into());
-    }
-    Ok(())
-}
-
-/// Writes it beside its place, then puts it there.
-fn lay(file: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut building = tempfile::Builder::new();
-    #[cfg(unix)]
-    building.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    let mut laid = building.tempfile_in(folder)?;
-    laid.write_all(bytes).and_then(|()| laid.as_file().sync_all())?;
-    laid.persist(file).map_err(|error| error.error)?;
-    Ok(())
 }

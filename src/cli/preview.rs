@@ -143,7 +143,8 @@ fn tell(news: &News<'_>) {
         News::Serving(address) => say(&format!("preview at http://{address}/ (Ctrl-C ends it)")),
         News::Built { findings, broken, changed } => {
             for finding in findings.iter().filter(|finding| finding.severity == Weight::Stop) {
-                say(&format!("{}: stop: {}\n    {}", finding.place, plain(&finding.message), plain(&finding.remedy)));
+                say(&format!("{}: stop: {}", finding.place, plain(&finding.message)));
+                say(&format!("    {}", plain(&finding.remedy)));
             }
             let kept = if *broken { "; the last good pages stay" } else { "" };
             say(&format!("{changed} files changed, {} findings{kept}", findings.len()));

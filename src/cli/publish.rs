@@ -108,7 +108,7 @@ impl Publish {
         for (folder, whose) in
             [("client", "for the client"), ("installer", "for the installer"), ("office", "for the office alone")]
         {
-            report::print(&format!("{} {whose}\n", self.out.join(folder).join("index.html").display()))?;
+            report::print_line(&format!("{} {whose}", self.out.join(folder).join("index.html").display()))?;
         }
         Ok(CLEAN)
     }

@@ -37,7 +37,7 @@ impl Receive {
         };
         if self.written.is_asked() {
             let outcome = self.written.record(&receiver(&Folder::open(book)?)?)?;
-            report::print(&format!("{}\n", outcome.words()))?;
+            report::print_line(&outcome.words())?;
             return Ok(CLEAN);
         }
         if files.is_empty() {
@@ -48,9 +48,9 @@ impl Receive {
         for file in files {
             match taken(&receiver, file)? {
                 Ok(outcome) => {
-                    report::print(&format!("{}: {}\n", shown(file), outcome.words()))?;
+                    report::print_line(&format!("{}: {}", shown(file), outcome.words()))?;
                     for refused in outcome.refused() {
-                        report::print(&format!("    not taken: {}\n", said(refused)))?;
+                        report::print_line(&format!("    not taken: {}", said(refused)))?;
                         code = STOPPED;
                     }
                 }

@@ -10,7 +10,7 @@ use crate::units::System;
 use crate::vocabulary::{Words, word_meant};
 
 use super::clock::Today;
-use super::report::{print, say};
+use super::report::{print_line, say};
 use super::{CLEAN, Failure};
 
 /// Lays out a small book that teaches the format, or a new room or item
@@ -76,10 +76,10 @@ impl Start {
     /// Runs the command.
     pub fn run(&self) -> Result<u8, Failure> {
         match &self.more {
-            Some(More::Room { name, book }) => print(&format!("{}\n", book.join(room(book, name)?).display()))?,
+            Some(More::Room { name, book }) => print_line(&book.join(room(book, name)?).display().to_string())?,
             Some(More::Item { room, kind, name, book }) => {
                 let path = item(book, room, kind, name.as_deref())?;
-                print(&format!("{}\n", book.join(path).display()))?;
+                print_line(&book.join(path).display().to_string())?;
             }
             None => return self.new_book(),
         }
@@ -95,7 +95,7 @@ impl Start {
             None => start(folder, terms, self.today.date()?)?,
         };
         for path in written {
-            print(&format!("{}\n", folder.join(path).display()))?;
+            print_line(&folder.join(path).display().to_string())?;
         }
         let folder = folder.display();
         say(&format!("next: bookmatch review {folder}"));

@@ -1,7 +1,8 @@
 //! One file that holds some pages with all that they show, to be mailed and opened from a telephone's files.
 //!
 //! One page keeps its scripts, so that an opening's readings are judged where the file is opened. Of several the
-//! words, drawings and pictures are bound one after the other, as they would be on paper.
+//! words, drawings and pictures are bound one after the other, as they would be on paper, each leaf with the number
+//! and the mark of its own sheet. A link to what is not in the file says so.
 
 use std::collections::BTreeSet;
 use std::fmt;
@@ -9,6 +10,8 @@ use std::io;
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
+
+use crate::language::{Language, Words, say};
 
 use super::markup::{Becomes, between, with_attributes, without};
 use super::output::{Content, Output};
@@ -21,6 +24,12 @@ const OF_SERVED_PAGES: &str = "assets/keep.js";
 
 /// The widest picture that is bound, in pixels: a telephone's screen, and no heavier than mail takes.
 const WIDEST: u32 = 960;
+
+/// Where the name of a sheet, its issue and its mark stand, which the margins of its leaves of paper say.
+const MARGINS: &str = "assets/margins/";
+
+/// Stands in the place of the address of a link that leads out of the file, until that is said in words.
+const ABSENT: &str = "data-absent";
 
 const FIELD: &str = "<main class=\"field\" id=\"field\">";
 
@@ -85,6 +94,11 @@ impl Binder<'_> {
         let page = self.text(first)?;
         let signs = between(&page, "</a>\n", "<div class=\"sheet\">").unwrap_or_default();
         let mut out = self.head(first, &page)?;
+        let mut leaves = String::new();
+        for (number, path) in pages.iter().enumerate() {
+            leaves += &self.leaves(path, number)?;
+        }
+        out = out.replacen("</head>", &format!("<style media=\"print\">{leaves}</style>\n</head>"), 1);
         out += &format!("\n<body>\n{signs}<div class=\"sheet\"><div class=\"trim\"><div class=\"frame\"><main>\n");
         for (number, path) in pages.iter().enumerate() {
             let page = without(&self.text(path)?, "<script", "</script>");
@@ -102,6 +116,19 @@ impl Binder<'_> {
         Ok(out + "</main></div></div></div>\n</body>\n</html>\n")
     }
 
+    /// What the margins of a page's leaves say: they are leaves of a name of their own, since others follow.
+    fn leaves(&self, path: &str, number: usize) -> Result<String, BindError> {
+        let page = self.text(path)?;
+        let head = between(&page, "<head>", "</head>").unwrap_or_default();
+        let mut leaves = format!("#{} {{ page: leaf-{number} }}\n", anchor(path));
+        for sheet in named(head, "href").into_iter().map(|href| resolved(path, &href)) {
+            if sheet.starts_with(MARGINS) {
+                leaves += &self.style(&sheet)?.replace("@page", &format!("@page leaf-{number}"));
+            }
+        }
+        Ok(leaves)
+    }
+
     /// The head of the file: language, title and styles of a page.
     fn head(&self, path: &str, page: &str) -> Result<String, BindError> {
         let language = between(page, "<html lang=\"", "\"").unwrap_or("en");
@@ -111,8 +138,8 @@ impl Binder<'_> {
         for line in head.split("<link rel=\"stylesheet\"").skip(1) {
             let Some(href) = between(line, "href=\"", "\"") else { continue };
             let sheet = resolved(path, href);
-            // They name the first sheet on every leaf.
-            if self.pages.len() > 1 && sheet.starts_with("assets/margins/") {
+            // Of several each names its own leaves.
+            if self.pages.len() > 1 && sheet.starts_with(MARGINS) {
                 continue;
             }
             let media = between(line.split('>').next().unwrap_or_default(), "media=\"", "\"");
@@ -169,7 +196,7 @@ impl Binder<'_> {
                     }
                 }
             }
-            (_, "href") => self.link(path, value, |id| if owned.contains(id) { own(id) } else { id.to_owned() }),
+            (_, "href") => self.link((path, tag), value, |id| if owned.contains(id) { own(id) } else { id.to_owned() }),
             _ if value.contains("url(#") => {
                 let inside = owned.iter().fold(value.to_owned(), |text, id| {
                     text.replace(&format!("url(#{id})"), &format!("url(#{})", own(id)))
@@ -178,11 +205,20 @@ impl Binder<'_> {
             }
             _ => Becomes::Same,
         });
-        failed.map_or(Ok(said), Err)
+        let words = self.language(path)?;
+        failed.map_or_else(|| Ok(with_absence(&said, words)), Err)
     }
 
-    /// Where a link leads in the file: within it, or outside of the publication; what else it led to is not there.
-    fn link(&self, path: &str, href: &str, own: impl Fn(&str) -> String) -> Becomes {
+    /// The words of a page's language.
+    fn language(&self, path: &str) -> Result<Words, BindError> {
+        let page = self.text(path)?;
+        let tag = between(&page, "<html lang=\"", "\"").unwrap_or_default();
+        Ok(Language::named(tag).unwrap_or_default().words())
+    }
+
+    /// Where a link leads in the file: within it, or outside of the publication; what else it led to is not there,
+    /// which a link of words says.
+    fn link(&self, (path, tag): (&str, &str), href: &str, own: impl Fn(&str) -> String) -> Becomes {
         if let Some(id) = href.strip_prefix('#') {
             return Becomes::Value(format!("#{}", own(id)));
         }
@@ -193,6 +229,7 @@ impl Binder<'_> {
         match self.pages.get(to.as_str()) {
             Some(_) if self.pages.len() > 1 => Becomes::Value(format!("#{}", anchor(&to))),
             Some(_) => Becomes::Value("#field".into()),
+            None if tag == "a" => Becomes::Named(ABSENT),
             None => Becomes::Gone,
         }
     }
@@ -215,6 +252,24 @@ impl Binder<'_> {
     fn full(&self, path: &str) -> String {
         format!("{}/{path}", self.folder)
     }
+}
+
+/// Markup in which each link that leads out of the file says so after its words.
+fn with_absence(markup: &str, words: Words) -> String {
+    let mark = format!(" {ABSENT}=\"\"");
+    let mut out = String::with_capacity(markup.len());
+    let mut rest = markup;
+    while let Some((before, after)) = rest.split_once(&mark) {
+        let (link, after) = after.split_once("</a>").unwrap_or((after, ""));
+        out.extend([before, link]);
+        // Drawings have no room for it; what they lead to their tables name too.
+        if !link.contains("<text") {
+            out.push_str(&format!(" <small>({})</small>", say!(words, "bound.absent")));
+        }
+        out.push_str("</a>");
+        rest = after;
+    }
+    out + rest
 }
 
 impl Content {

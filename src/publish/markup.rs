@@ -6,6 +6,8 @@ pub(super) enum Becomes {
     Same,
     /// It has another value, as it is to stand in the page.
     Value(String),
+    /// Another attribute stands for it, with nothing in it.
+    Named(&'static str),
     /// It goes.
     Gone,
 }
@@ -121,6 +123,7 @@ fn changed(tag: &str, change: &mut impl FnMut(&str, &str, &str) -> Becomes, out:
                 out.push_str(before);
                 out.extend(["=\"", &value, "\""]);
             }
+            Becomes::Named(name) => out.extend([kept, " ", name, "=\"\""]),
             Becomes::Gone => out.push_str(kept),
         }
         rest = after;

@@ -1,13 +1,14 @@
 //! How far the approval of each item has come, for `status`.
 
 use std::collections::BTreeMap;
-use std::fmt::Write;
 
 use serde::Serialize;
 
 use crate::assess::approval::{ApprovalState, ApproverDecision};
 use crate::pipeline::Review;
 use crate::units::series;
+
+use super::shown::add_line;
 
 /// What stands of an issue.
 #[derive(Serialize)]
@@ -133,14 +134,14 @@ impl Approvals<'_> {
             *counts.entry(item.standing).or_default() += 1;
         }
         for (standing, count) in counts {
-            let _ = writeln!(text, "  {count:>4} {standing}");
+            add_line!(text, "  {count:>4} {standing}");
         }
         // What somebody wrote is told whatever stands: an approval may hold a wish.
         let told = |item: &&ItemReport<'_>| item.wants_somebody || item.said.iter().any(|said| said.note.is_some());
         for item in self.items.iter().filter(told) {
-            let _ = writeln!(text, "      {} {} ({}): {}", item.tag, item.item, item.room, item.standing);
+            add_line!(text, "      {} {} ({}): {}", item.tag, item.item, item.room, item.standing);
             for said in &item.said {
-                let _ = writeln!(text, "          {}", said.line());
+                add_line!(text, "          {}", said.line());
             }
         }
         text += &self.waiting();
@@ -149,7 +150,7 @@ impl Approvals<'_> {
                 [] => String::new(),
                 names => format!("; {} had approved it", series(names)),
             };
-            let _ = writeln!(text, "      {} {} ({}): withdrawn{had}", gone.tag, gone.item, gone.room);
+            add_line!(text, "      {} {} ({}): withdrawn{had}", gone.tag, gone.item, gone.room);
         }
         text
     }

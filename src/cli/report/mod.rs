@@ -17,7 +17,7 @@ use crate::pipeline::Review;
 use super::Failure;
 
 pub use open::{OpenShown, open_values};
-pub use terminal::{for_a_bar, say, say_failures, says_colours as to_a_terminal};
+pub use terminal::{for_a_bar, say, say_failures, say_text, says_colours as to_a_terminal};
 pub use usage::{parsed, print_usage};
 
 /// How findings are printed.
@@ -63,8 +63,16 @@ pub fn say_review(review: &Review) {
     if to_a_terminal() {
         terminal::say_styled(text::report(review, true).trim_end());
     } else {
-        say(text::report(review, false).trim_end());
+        terminal::say_text(text::report(review, false).trim_end());
     }
+}
+
+/// Prints a result of one line.
+///
+/// # Errors
+/// When it can't be printed.
+pub fn print_line(result: &str) -> Result<(), Failure> {
+    Ok(terminal::put(&(shown::line(result) + "\n"))?)
 }
 
 /// Prints a result.

@@ -5,6 +5,8 @@ use std::fmt::Write;
 use crate::finding::{Family, Finding, SettleBy, Severity};
 use crate::pipeline::Review;
 
+use super::shown::line;
+
 /// How many are told.
 const MOST: usize = 3;
 /// Most steps of one remedy.
@@ -28,8 +30,9 @@ pub fn next(review: &Review) -> String {
     let mut text = String::from("next\n");
     for (number, finding) in all.into_iter().take(MOST).enumerate() {
         let by = finding.by.as_ref().map(SettleBy::words).map_or(String::new(), |by| format!(", by {by}"));
-        let place = place(review, finding);
-        let _ = writeln!(text, "  {}. {place}: {} [{}]{by}", number + 1, begun(finding.remedy.text()), finding.rule);
+        let place = line(&place(review, finding));
+        let _ =
+            writeln!(text, "  {}. {place}: {} [{}]{by}", number + 1, line(&begun(finding.remedy.text())), finding.rule);
     }
     text + "\n"
 }

@@ -2,6 +2,8 @@
 
 use crate::pipeline::Review;
 
+use super::shown;
+
 /// Most of them shown where they are not what was asked for.
 const FEW: usize = 3;
 
@@ -15,13 +17,13 @@ pub enum OpenShown {
 }
 
 /// The keys whose values are open, each with its place; empty where there is none.
-pub fn open_values(review: &Review, shown: OpenShown) -> String {
+pub fn open_values(review: &Review, which: OpenShown) -> String {
     let open = &review.book.open;
     if open.is_empty() {
         return String::new();
     }
-    let most = if shown == OpenShown::All { open.len() } else { FEW };
-    let line = |file: &str, line: u32, key: &str| format!("  {file}:{line}: {key}\n");
+    let most = if which == OpenShown::All { open.len() } else { FEW };
+    let line = |file: &str, line: u32, key: &str| format!("  {}:{line}: {}\n", shown::line(file), shown::line(key));
     let places = open.iter().take(most).filter_map(|key| {
         let file = review.files.get(key.span.file)?;
         Some(line(&file.path, file.position(key.span.start).line, &key.value))

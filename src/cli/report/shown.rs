@@ -28,6 +28,27 @@ pub fn plain(text: &str) -> String {
     shown
 }
 
+/// A text that stands in one line: breaks and tabs are written out too, so that a name can't end the line.
+pub fn line(text: &str) -> String {
+    let mut shown = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '\n' | '\t' => write_out(letter, &mut shown),
+            other => push(other, &mut shown),
+        }
+    }
+    shown
+}
+
+/// Adds a line to a text, whatever stands in what it tells.
+macro_rules! add_line {
+    ($text:expr, $($told:tt)*) => {{
+        $text += &$crate::cli::report::shown::line(&format!($($told)*));
+        $text += "\n";
+    }};
+}
+pub(crate) use add_line;
+
 /// The same, but for the colours of our own reports, whose texts went through [`plain`] before.
 pub fn styled(text: &str) -> String {
     let mut parts = text.split('\u{1b}');
@@ -65,10 +86,14 @@ pub fn json(text: &str) -> String {
 
 fn push(letter: char, shown: &mut String) {
     if steers(letter) {
-        let _ = write!(shown, "<U+{:04X}>", u32::from(letter));
+        write_out(letter, shown);
     } else {
         shown.push(letter);
     }
+}
+
+fn write_out(letter: char, shown: &mut String) {
+    let _ = write!(shown, "<U+{:04X}>", u32::from(letter));
 }
 
 #[cfg(test)]
@@ -80,6 +105,7 @@ mod tests {
     fn what_steers_a_terminal_is_written_out() {
         assert_eq!(plain("a\u{1b}[8mb\u{202e}c\r\u{9b}2J\n\td"), "a<U+001B>[8mb<U+202E>c<U+000D><U+009B>2J\n\td");
         assert_eq!(plain("½″ – ≈ 漢 é"), "½″ – ≈ 漢 é");
+        assert_eq!(line("a\nb\t½\r"), "a<U+000A>b<U+0009>½<U+000D>");
     }
 
     #[test]

@@ -1,7 +1,5 @@
 //! Where a book stands, for people and for programs.
 
-use std::fmt::Write;
-
 use serde::Serialize;
 
 use crate::assess::{DecideBy, InTheWay, RunsOut, Unapproved};
@@ -9,6 +7,7 @@ use crate::finding::{Code, Finding, Severity};
 use crate::pipeline::Review;
 
 use super::approvals::{self, Approvals};
+use super::shown::add_line;
 
 #[derive(Serialize)]
 struct StatusReport<'a> {
@@ -107,11 +106,12 @@ pub fn text(review: &Review) -> String {
     let told = standing(review);
     let mut text = format!("{}, {}\n", told.title, review.today);
     for fault in &told.record {
-        let _ = writeln!(text, "{}: {} [{}]\n  {}", fault.severity, fault.message, fault.rule, fault.remedy);
+        add_line!(text, "{}: {} [{}]", fault.severity, fault.message, fault.rule);
+        add_line!(text, "  {}", fault.remedy);
     }
     let selections = &told.selections;
     let approved = told.approvals.as_ref().map_or(String::new(), |asked| format!(", {} approved", asked.approved()));
-    let _ = writeln!(text, "{} of {} selections are settled{approved}", selections.settled, selections.all);
+    add_line!(text, "{} of {} selections are settled{approved}", selections.settled, selections.all);
     if !selections.waiting.is_empty() {
         text += "\nwaiting for a choice\n";
     }
@@ -119,7 +119,7 @@ pub fn text(review: &Review) -> String {
         let by = waiting.decide_by.as_deref().unwrap_or("no date yet");
         let late = if waiting.late { ", which has passed" } else { "" };
         let why = waiting.because.as_ref().map_or(String::new(), |why| format!(": {why}"));
-        let _ = writeln!(text, "  {by:<12} {} {} ({}){late}{why}", waiting.tag, waiting.item, waiting.room);
+        add_line!(text, "  {by:<12} {} {} ({}){late}{why}", waiting.tag, waiting.item, waiting.room);
     }
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += &to_confirm(&told.readings);
@@ -131,21 +131,14 @@ pub fn text(review: &Review) -> String {
             1 => "1 in the way".into(),
             many => format!("{many} in the way"),
         };
-        let _ = writeln!(text, "  {on:<12} {}: {count}", point.name);
+        add_line!(text, "  {on:<12} {}: {count}", point.name);
         for obstacle in &point.in_the_way {
             let of: Vec<&str> = [obstacle.room, obstacle.item].into_iter().flatten().collect();
-            let _ = writeln!(
-                text,
-                "      {} {}: {} [{}]",
-                obstacle.severity,
-                of.join(", "),
-                obstacle.message,
-                obstacle.rule
-            );
+            add_line!(text, "      {} {}: {} [{}]", obstacle.severity, of.join(", "), obstacle.message, obstacle.rule);
         }
         for wanting in &point.unapproved {
             let Wanting { room, item, tag, stands } = wanting;
-            let _ = writeln!(text, "      approval {room}, {tag} {item}: {stands}");
+            add_line!(text, "      approval {room}, {tag} {item}: {stands}");
         }
     }
     text
@@ -159,7 +152,7 @@ fn to_confirm(readings: &[ReadingsReport<'_>]) -> String {
     }
     for ReadingsReport { digits, by, on, count, ahead } in readings {
         let ahead = if *ahead { ", which lies ahead of their receipt: they never count" } else { "" };
-        let _ = writeln!(text, "  {digits}     {count} by {by}, {on}{ahead}");
+        add_line!(text, "  {digits}     {count} by {by}, {on}{ahead}");
     }
     text
 }

@@ -11,9 +11,14 @@ use super::shown;
 /// The width that a bar is drawn for: all of it fits into a narrow terminal.
 const WIDTH: u16 = 72;
 
-/// Says something to whoever runs the command.
-#[expect(clippy::disallowed_methods, reason = "the one place where something is said")]
+/// Says something to whoever runs the command, in one line.
 pub fn say(message: &str) {
+    say_text(&shown::line(message));
+}
+
+/// The same, of several lines.
+#[expect(clippy::disallowed_methods, reason = "the one place where something is said")]
+pub fn say_text(message: &str) {
     // Nothing is left to be done if even the message can't be printed.
     let _ = writeln!(io::stderr().lock(), "{}", shown::plain(message));
 }
@@ -54,7 +59,7 @@ pub fn for_a_bar() -> Option<Box<dyn TermLike>> {
 
 /// Says why the program failed, where it did, as everything is said: the cause may quote what a stranger wrote.
 pub fn say_failures() {
-    std::panic::set_hook(Box::new(|failure| say(&format!("bookmatch: {failure}"))));
+    std::panic::set_hook(Box::new(|failure| say_text(&format!("bookmatch: {failure}"))));
 }
 
 /// A terminal as a bar sees it: it may move and clear its own line, and what it writes is written out.

@@ -10,7 +10,7 @@ use crate::source::{Files, Place, SourceFile, Span};
 
 use super::next::next;
 use super::open::{OpenShown, open_values};
-use super::shown::plain;
+use super::shown::{line, plain};
 
 /// Most findings shown for one file; JSON and SARIF always give all.
 const SHOWN_PER_FILE: usize = 20;
@@ -40,13 +40,13 @@ fn told(findings: &[Finding], files: &Files, colour: bool) -> String {
         }
     }
     for (path, count) in shown.into_iter().filter(|(_, count)| *count > SHOWN_PER_FILE) {
-        let path = plain(path);
+        let path = line(path);
         text += &format!("{path}: {} more findings; `--format json` gives all\n", count - SHOWN_PER_FILE);
     }
     for finding in findings {
         if let Some(waived) = &finding.waived {
-            let (message, words) = (plain(finding.message.text()), plain(&waived.words()));
-            text += &format!("waived: {message} [{}]: {} ({words})\n", finding.rule, plain(&waived.because));
+            let (message, words) = (line(finding.message.text()), line(&waived.words()));
+            text += &format!("waived: {message} [{}]: {} ({words})\n", finding.rule, line(&waived.because));
             text += &finding.caution.map_or(String::new(), |hazard| format!("  caution: {}\n", hazard.caution()));
         }
     }
@@ -62,10 +62,10 @@ fn level(severity: Severity) -> Level<'static> {
 }
 
 fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
-    let title = level(finding.severity).primary_title(plain(finding.message.text())).id(finding.rule.text());
+    let title = level(finding.severity).primary_title(line(finding.message.text())).id(finding.rule.text());
     let mut group = Group::with_title(title);
     match &finding.place {
-        Place::Path(path) => group = group.element(Origin::path(plain(path))),
+        Place::Path(path) => group = group.element(Origin::path(line(path))),
         Place::Text(span) => {
             for element in snippets(finding, *span, files) {
                 group = group.element(element);
@@ -73,7 +73,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
         }
     }
     let about = [finding.room.as_deref(), finding.subject.name()].into_iter().flatten().collect::<Vec<_>>().join(", ");
-    let about = plain(&about);
+    let about = line(&about);
     if !about.is_empty() {
         group = group.element(Level::NOTE.with_name("where").message(about));
     }
@@ -85,7 +85,7 @@ fn groups<'a>(finding: &'a Finding, files: &'a Files) -> Vec<Group<'a>> {
         ("caution", finding.caution.map_or("", Hazard::caution)),
     ];
     for (name, words) in more.into_iter().filter(|(_, words)| !words.is_empty()) {
-        group = group.element(Level::HELP.with_name(name).message(plain(words)));
+        group = group.element(Level::HELP.with_name(name).message(line(words)));
     }
     vec![group]
 }
@@ -100,8 +100,8 @@ fn snippets<'a>(finding: &'a Finding, span: Span, files: &'a Files) -> Vec<Eleme
         let start = (span.start as usize).saturating_sub(from).min(text.len());
         let end = (span.end as usize).saturating_sub(from).clamp(start, text.len());
         let annotation = kind.span(start..end);
-        let annotation = if label.is_empty() { annotation } else { annotation.label(plain(label)) };
-        Some(Element::from(Snippet::source(text).line_start(first).path(plain(&file.path)).annotation(annotation)))
+        let annotation = if label.is_empty() { annotation } else { annotation.label(line(label)) };
+        Some(Element::from(Snippet::source(text).line_start(first).path(line(&file.path)).annotation(annotation)))
     });
     elements.collect()
 }

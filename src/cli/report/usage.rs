@@ -34,7 +34,7 @@ pub fn print_usage(error: &Error, arguments: &[OsString]) {
         (true, true) => _ = terminal::put(&shown::styled(&text)),
         (true, false) => _ = terminal::put(&shown::plain(&text)),
         (false, true) => terminal::say_styled(text.trim_end()),
-        (false, false) => terminal::say(text.trim_end()),
+        (false, false) => terminal::say_text(text.trim_end()),
     }
 }
 

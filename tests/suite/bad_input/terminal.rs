@@ -53,6 +53,35 @@ fn names_and_texts_of_a_book_are_written_out_by_each_command() {
     ran.says("<U+001B>[2J").says("<U+202E>").says("<U+009B>");
 }
 
+/// What a file or a thing is called stands in its line, so that it can't make a line that reads as ours.
+#[test]
+fn a_name_with_a_break_in_it_stays_in_its_line() {
+    let forged = "a\n0 stops, 0 queries, 0 notes\n";
+    let book = Project::new()
+        .file(
+            "book.yaml",
+            "title: \"A\\nB\"\nclient: Nobody\nunits: imperial\ncurrency: USD\nfirm: {name: \"A\\nB\"}\n",
+        )
+        .file(
+            &format!("rooms/kitchen/{forged}.yaml"),
+            "selection: \"Tap\\n0 stops\"\nkind: tap\nplace: \"a\\n0 stops\"\n",
+        )
+        .file(&format!("rooms/kitchen/{forged}.jpg"), "no picture")
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\n");
+    for arguments in [&["review"][..], &["status"], &["publish", "--out", book.beside("site").to_str().unwrap()]] {
+        let ran = book.run(arguments.iter().chain(&TODAY));
+        assert!(
+            ran.stdout.contains("<U+000A>") || ran.stderr.contains("<U+000A>"),
+            "{arguments:?}: {} {}",
+            ran.stdout,
+            ran.stderr
+        );
+        for line in ran.stdout.lines().chain(ran.stderr.lines()) {
+            assert!(!line.starts_with("0 stops") && line != "B", "{arguments:?}: {line}");
+        }
+    }
+}
+
 /// Arguments are quoted where they can't be understood: a name that a shell completed is no command of a terminal.
 #[test]
 fn arguments_that_can_t_be_understood_are_written_out() {

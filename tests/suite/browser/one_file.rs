@@ -45,15 +45,26 @@ fn a_room_an_opening_and_the_sheets_of_a_trade_are_each_one_file_that_asks_for_n
     let trade = bound("trade.html", "plumbing");
     assert!(trade.contains("id=\"page-openings-") && !trade.contains("id=\"page-openings-kitchen-refrigerator\""));
 
-    // Each sheet bears its own number, and no leaf of paper that of the first.
-    let numbers = |page: &str| page.matches("class=\"bound\"").count();
-    assert_eq!(numbers(&trade), trade.matches("<article").count());
+    // Each sheet bears its own number and mark, on each of its leaves of paper too.
+    for page in [&trade, &room] {
+        let sheets = page.matches("<article class=\"field\"").count();
+        assert_eq!(page.matches("class=\"bound\"").count(), sheets);
+        assert_eq!(page.matches(" { page: leaf-").count(), sheets);
+        assert_eq!(page.matches("@page leaf-").count(), sheets);
+    }
     assert!(
-        numbers(&room) > 10
-            && !room.contains("counter(pages)")
-            && opening.contains("counter(pages)")
-            && opening.contains("class=\"tb\"")
+        room.matches("<article").count() > 10 && opening.contains("counter(pages)") && opening.contains("class=\"tb\"")
     );
+
+    // What is not in the file is named still, and says that it is not there; nothing is without a word.
+    for (page, words) in [(&opening, "(not in this file)"), (&room, "(not in this file)")] {
+        assert!(page.contains(words));
+        let silent = page.split("<a").skip(1).filter(|rest| rest.starts_with([' ', '>']));
+        let silent = silent.filter_map(|rest| rest.split_once("</a>")).map(|(link, _)| link);
+        let silent: Vec<&str> =
+            silent.filter(|link| !link.split('>').next().unwrap().contains("href=") && !link.contains(words)).collect();
+        assert_eq!(silent, [""; 0]);
+    }
 
     // The checker of HTML knows no newer CSS than of 2011, which pages else keep in files of their own.
     let mut report = look_at(&folder);
