@@ -47,6 +47,31 @@ impl Trade {
 /// What nearly every kind needs.
 const COMMON: &[&str] = &["finish", "supplier", "lead time", "price", "quantity", "photos"];
 
+/// What anything that is paid for may have.
+const MAY: &[&str] = &["id", "name", "product", "description", "cost", "price per", "total", "order"];
+
+/// What goods may have besides: whatever somebody makes and delivers.
+const GOODS_MAY: &[&str] = &[
+    "maker",
+    "model",
+    "finish",
+    "colour",
+    "size",
+    "material",
+    "supplier",
+    "lead time",
+    "quantity",
+    "photos",
+    "sample seen",
+    "requires",
+    "accessories",
+    "varies by",
+    "fit",
+];
+
+/// What goes into an opening may have besides.
+const PLACED_MAY: &[&str] = &["set", "made as"];
+
 /// What the table says of a kind.
 #[derive(Clone, Copy, Debug)]
 struct Row {
@@ -55,6 +80,8 @@ struct Row {
     sheet: bool,
     common: &'static [&'static str],
     own: &'static [&'static str],
+    may: &'static [&'static [&'static str]],
+    own_may: &'static [&'static str],
     hazards: &'static [Hazard],
     traits: &'static [Trait],
     due: HoldPoint,
@@ -132,6 +159,13 @@ impl Kind {
         self.row().due
     }
 
+    /// What one of it may have besides what it needs: fields that make sense of it.
+    pub fn may_have(self) -> impl Iterator<Item = &'static str> {
+        let row = self.row();
+        let needed = move |key: &&str| !self.needs().any(|path| path == *key);
+        row.may.iter().copied().flatten().chain(row.own_may).copied().filter(needed)
+    }
+
     /// Everything that it needs; `.` leads into a group.
     pub fn needs(self) -> impl Iterator<Item = &'static str> {
         self.row().common.iter().chain(self.row().own).copied()
@@ -161,12 +195,24 @@ const fn into(trade: Trade) -> Row {
         Trade::Tile => HoldPoint::TileSet,
         Trade::Finish | Trade::Hardware | Trade::Other => HoldPoint::GoodsOrdered,
     };
-    Row { trade, opening: true, sheet: true, common: COMMON, own: &[], hazards: &[], traits: &[], due }
+    let may: &[&[&str]] = &[MAY, GOODS_MAY, PLACED_MAY];
+    Row {
+        trade,
+        opening: true,
+        sheet: true,
+        common: COMMON,
+        own: &[],
+        may,
+        own_may: &[],
+        hazards: &[],
+        traits: &[],
+        due,
+    }
 }
 
 /// A thing that goes onto or over something.
 const fn onto(trade: Trade) -> Row {
-    Row { opening: false, sheet: false, ..into(trade) }
+    Row { opening: false, sheet: false, may: &[MAY, GOODS_MAY], ..into(trade) }
 }
 
 impl Row {
@@ -177,6 +223,16 @@ impl Row {
 
     const fn needs(self, own: &'static [&'static str]) -> Self {
         Self { own, ..self }
+    }
+
+    /// May have these besides what any of its like may.
+    const fn may(self, own_may: &'static [&'static str]) -> Self {
+        Self { own_may, ..self }
+    }
+
+    /// Is no goods: nobody makes and delivers it.
+    const fn no_goods(self) -> Self {
+        Self { may: &[MAY], ..self }
     }
 
     const fn hurts(self, hazards: &'static [Hazard]) -> Self {

@@ -35,7 +35,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use bookmatch::assess::{assess, rules};
-use bookmatch::finding::Finding;
+use bookmatch::book::Book;
+use bookmatch::finding::{Finding, Id};
 use bookmatch::read::read;
 use bookmatch::source::Folder;
 use bookmatch::units::Date;
@@ -131,7 +132,9 @@ impl Story {
         files.extend(self.same.clone());
         files.extend(own.clone());
         let reading = read(&Folder::in_memory(files)).expect("a book");
-        assess(&reading.book, reading.findings, Date::parse(&self.today).expect("a day")).findings
+        let findings = assess(&reading.book, reading.findings, Date::parse(&self.today).expect("a day")).findings;
+        assert_eq!(undeclared(&reading.book, &findings), [""; 0]);
+        findings
     }
 
     /// What is amiss with the story itself, what its ways bring, and its twins.
@@ -182,6 +185,22 @@ impl Story {
             (false, None) => tally.faults.push(format!("a false alarm on twin {nth}: {}", listed(&found))),
         }
     }
+}
+
+/// Findings about things of a kind that their rule does not say it judges: `explain KIND` would not name it.
+pub fn undeclared(book: &Book, findings: &[Finding]) -> Vec<String> {
+    let mut kinds = BTreeMap::new();
+    for (_, selection) in book.selections() {
+        kinds.extend(selection.kind.get().map(|kind| (Id::of(&selection.name), *kind)));
+    }
+    let told = findings.iter().filter_map(|finding| {
+        let kind = *kinds.get(&finding.subject.id()?)?;
+        let rule = rules::of(finding.rule)?;
+        // Of files, of the record and of waivers `explain KIND` says nothing.
+        let of_files = ["source/", "approve/", "waive/"].iter().any(|family| rule.code.text().starts_with(family));
+        (!of_files && !(rule.judges)(kind)).then(|| format!("{} judges {kind}", rule.code))
+    });
+    told.collect()
 }
 
 fn listed(findings: &[Finding]) -> String {

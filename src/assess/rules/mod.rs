@@ -23,6 +23,7 @@ mod findings;
 mod finish;
 mod fit;
 mod guarded;
+pub mod judges;
 mod light;
 mod money;
 mod order;
@@ -187,6 +188,8 @@ pub struct Rule {
     pub living: Option<&'static str>,
     /// Its page: what it checks, why it matters, remedy, example, source; a length stands in its prose as `{15"}`.
     pub docs: &'static str,
+    /// Which kinds it judges.
+    pub judges: judges::Judges,
     /// The published sources of its figures, or `common practice`, or `from memory`.
     pub sources: &'static [&'static str],
     /// What can hurt someone here, and whose word counts; a waiver never removes it.
@@ -308,10 +311,13 @@ pub fn can_be_waived(code: Code) -> bool {
 macro_rules! rule {
     (@due AtOnce) => { crate::assess::rules::Due::AtOnce };
     (@due WithThing) => { crate::assess::rules::Due::WithThing };
+    (@judges) => { crate::assess::rules::judges::nothing };
+    (@judges $judges:ident) => { crate::assess::rules::judges::$judges };
+    (@judges [$($kind:ident),+]) => { |kind| matches!(kind, $(crate::vocabulary::Kind::$kind)|+) };
     (@said) => { None };
     (@said $said:literal) => { Some($said) };
     (@due $point:ident) => { crate::assess::rules::Due::By(crate::vocabulary::HoldPoint::$point) };
-    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], $(living: $living:literal,)? sources: [$($source:literal),* $(,)?], caution: $caution:expr, $(remedy: $remedy:literal,)? Check::$($check:tt)+) => {
+    ($(#[doc = $docs:literal])+ $code:literal, $severity:ident, due: $due:ident, tells: [$($reader:ident),*], $(living: $living:literal,)? $(judges: $judges:tt,)? sources: [$($source:literal),* $(,)?], caution: $caution:expr, $(remedy: $remedy:literal,)? Check::$($check:tt)+) => {
         $(#[doc = $docs])+
         pub const RULE: crate::assess::rules::Rule = crate::assess::rules::Rule {
             code: crate::finding::Code::declared($code),
@@ -319,6 +325,7 @@ macro_rules! rule {
             due: crate::assess::rules::declare!(@due $due),
             tells: &[$(crate::assess::rules::Reader::$reader),*],
             living: crate::assess::rules::declare!(@said $($living)?),
+            judges: crate::assess::rules::declare!(@judges $($judges)?),
             docs: concat!($($docs, "\n"),+),
             sources: &[$($source),*],
             caution: $caution,

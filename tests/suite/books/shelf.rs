@@ -82,6 +82,7 @@ pub fn folder(texts: &Texts) -> Folder {
 pub fn review(texts: &Texts) -> Reviewed {
     let reading = read(&folder(texts)).expect("a book");
     let findings = assess(&reading.book, reading.findings, Date::parse(TODAY).unwrap()).findings;
+    assert_eq!(crate::stories::undeclared(&reading.book, &findings), [""; 0]);
     Reviewed { findings: findings.into_iter().filter(|one| one.waived.is_none()).collect(), files: reading.files }
 }
 

@@ -22,6 +22,7 @@ const REGISTRIES: &[Registry] = &[
             ("clock", "the day of a run, and the moment of what is recorded"),
             ("help", "the list of commands, by who uses them"),
             ("narrow", "the part of a review that is asked for"),
+            ("laid", "how a file is put where the user says"),
             ("one_file", "what `publish` binds into one file"),
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),

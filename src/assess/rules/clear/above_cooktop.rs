@@ -40,6 +40,7 @@ declare! {
     /// the {30"}: check locally.
     "clear/above-cooktop", Query,
     due: CabinetsOrdered, tells: [Installer],
+    judges: cooking,
     sources: ["the maker's sheet", "IRC M1901.1", "IFGC 623.7 (from memory)", "kitchen planning guidelines 18 and 20"],
     caution: Some(Hazard::Heat),
     Check::Book(check)

@@ -42,6 +42,7 @@ declare! {
     /// 2nd edition.
     "clear/access", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: [Toilet, Basin, Sink, Tap, Bathtub, ShowerSet],
     sources: [
         "2010 ADA Standards",
         "ICC A117.1",

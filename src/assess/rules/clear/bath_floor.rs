@@ -35,6 +35,7 @@ declare! {
     /// 2nd edition, bath guideline 4.
     "clear/bath-floor", Query,
     due: RoughInClosed, tells: [Installer],
+    judges: [Toilet, Basin, Bathtub, ShowerSet],
     sources: [
         "IRC R307.1, P2705.1",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 4",

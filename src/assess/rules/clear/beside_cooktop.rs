@@ -37,6 +37,7 @@ declare! {
     /// govern.
     "clear/beside-cooktop", Query,
     due: CabinetsOrdered, tells: [Installer],
+    judges: cooking,
     sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Heat),
     Check::Book(check)

@@ -30,6 +30,7 @@ declare! {
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 13.
     "clear/dishwasher", Query,
     due: CabinetsOrdered, tells: [],
+    judges: [Dishwasher, PanelDishwasher],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 13"],
     caution: None,
     Check::Book(check)

@@ -39,6 +39,7 @@ declare! {
     /// Common practice; the maker's sheet.
     "clear/door-swing", Query,
     due: RoughInClosed, tells: [Installer],
+    judges: [MirrorCabinet, Door, ShowerGlass],
     sources: ["common practice", "the maker's sheet"],
     caution: None,
     Check::Book(check)

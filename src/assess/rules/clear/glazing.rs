@@ -34,6 +34,7 @@ declare! {
     /// side wall counts by the later text.
     "clear/glazing", Query,
     due: RoughInClosed, tells: [Installer],
+    judges: [Bathtub, ShowerSet],
     sources: ["IRC R308.4.5"],
     caution: Some(Hazard::Glass),
     Check::Book(check)

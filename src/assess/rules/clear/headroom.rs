@@ -31,6 +31,7 @@ declare! {
     "clear/headroom", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.clear.headroom",
+    judges: [Toilet, Basin, Bathtub, ShowerSet],
     sources: ["IRC R305.1", "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3"],
     caution: None,
     Check::Book(check)

@@ -37,6 +37,7 @@ declare! {
     /// the hood's instructions govern.
     "clear/hood", Query,
     due: CabinetsOrdered, tells: [Installer],
+    judges: cooking_and_its_air,
     sources: ["common practice", "the hood's instructions"],
     caution: Some(Hazard::Heat),
     Check::Book(check)

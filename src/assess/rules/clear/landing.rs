@@ -56,6 +56,7 @@ declare! {
     "clear/landing", Query,
     due: CabinetsOrdered, tells: [Client],
     living: "living.clear.landing",
+    judges: [Range, Cooktop, WallOven, Microwave, Refrigerator, PanelRefrigerator, Sink],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guidelines 11, 15 to 17, 22 to 24"],
     caution: None,
     Check::Book(check)

@@ -37,6 +37,7 @@ declare! {
     "clear/lavatory", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.clear.lavatory",
+    judges: [Basin],
     sources: [
         "IRC R307.1, P2705.1, IPC 405.3.1",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 5 to 7",

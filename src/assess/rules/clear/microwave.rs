@@ -37,6 +37,7 @@ declare! {
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21.
     "clear/microwave", Query,
     due: CabinetsOrdered, tells: [],
+    judges: [Microwave],
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 21"],
     caution: None,
     Check::Book(check)

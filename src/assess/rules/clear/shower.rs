@@ -37,6 +37,7 @@ declare! {
     "clear/shower", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.clear.shower",
+    judges: [ShowerSet, ShowerGlass],
     sources: [
         "IRC P2708.1, IPC 417.4",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 9, 12, 13",

@@ -40,6 +40,7 @@ declare! {
     "clear/toilet", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.clear.toilet",
+    judges: [Toilet],
     sources: [
         "IRC P2705.1, IPC 405.3.1",
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guidelines 20, 21, 23",

@@ -33,6 +33,7 @@ declare! {
     /// The maker's sheet: joining and conversion kits are sold apart.
     "complete/accessory", Stop,
     due: WithThing, tells: [Installer],
+    judges: goods,
     sources: ["the maker's sheet"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// what the sheet gives as {28 1/4"}).
     "complete/cut-sheet", Stop,
     due: WithThing, tells: [],
+    judges: placed,
     sources: ["trade practice: the maker's own sheet, with its revision"],
     caution: None,
     Check::Book(check)

@@ -37,6 +37,7 @@ declare! {
     /// Common practice: each dimension is kept with its datum.
     "complete/datum", Stop,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["trade practice: the datum with each dimension"],
     caution: None,
     Check::Book(check)

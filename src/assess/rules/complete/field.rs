@@ -35,6 +35,7 @@ declare! {
     /// Common practice: completeness by class of product is the strongest check.
     "complete/field", Stop,
     due: WithThing, tells: [],
+    judges: each,
     sources: ["trade practice: completeness by class of product"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// Common practice: order only after a field measure that a named person signs.
     "complete/measured", Query,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["trade practice: field measure by a named person"],
     caution: None,
     Check::Book(check)

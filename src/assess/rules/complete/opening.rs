@@ -31,6 +31,7 @@ declare! {
     /// The book's own format; common practice: no appliance is undecided when cabinets are ordered.
     "complete/opening", Stop,
     due: WithThing, tells: [],
+    judges: placed,
     sources: ["the book's own format"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// The book's own format.
     "complete/photo", Stop,
     due: WithThing, tells: [],
+    judges: goods,
     sources: ["the book's own format"],
     caution: None,
     Check::Book(check)

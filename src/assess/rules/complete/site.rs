@@ -51,6 +51,7 @@ declare! {
     /// common practice; the distances are those of `clear/above-cooktop`.
     "complete/site", Query,
     due: WithThing, tells: [],
+    judges: goods,
     sources: ["common practice"],
     caution: Some(Hazard::Heat),
     Check::Book(check)

@@ -35,6 +35,7 @@ declare! {
     /// Common practice, the four weeks ahead too.
     "complete/undecided", Query,
     due: WithThing, tells: [],
+    judges: each,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -28,6 +28,7 @@ declare! {
     /// The book's own format; what follows from kinds is trade practice.
     "depends/circle", Stop,
     due: GoodsOrdered, tells: [],
+    judges: each,
     sources: ["the book's own format", "common practice"],
     caution: None,
     Check::Book(check)

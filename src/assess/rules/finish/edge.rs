@@ -39,6 +39,7 @@ declare! {
     /// Trade practice: trim stands on the signed drawing.
     "finish/edge", Query,
     due: WithThing, tells: [],
+    judges: [Tile, Counter, Splashback],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

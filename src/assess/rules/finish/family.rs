@@ -37,6 +37,7 @@ declare! {
     "finish/family", Query,
     due: WithThing, tells: [Client],
     living: "living.finish.family",
+    judges: [Tap, ShowerSet, Bar, Hook, GrabBar, Pull, Knob, DoorHandle, Pendant, WallLight, CeilingLight, MirrorCabinet, Mirror, LitMirror, ShowerGlass, Sink],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

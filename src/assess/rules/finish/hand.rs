@@ -34,6 +34,7 @@ declare! {
     /// Trade practice: direction stands on the drawing that is signed.
     "finish/hand", Query,
     due: WithThing, tells: [],
+    judges: [Refrigerator, PanelRefrigerator, WallOven, Microwave, Washer, Dryer, Cabinet, MirrorCabinet, ShowerGlass, Shelf, Boarding, Floor, Tile, Counter],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -35,6 +35,7 @@ declare! {
     /// Trade practice: 5 to 10 % to spare, {1"} screws for a {3/4"} front, about {3/8"} in the metal.
     "finish/hardware", Stop,
     due: WithThing, tells: [],
+    judges: [Cabinet, Pull, Knob],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

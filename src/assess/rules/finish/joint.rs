@@ -44,6 +44,7 @@ declare! {
     /// ANSI A108.02, 4.3.8 to 4.3.8.2, as quoted by trade journals.
     "finish/joint", Query,
     due: WithThing, tells: [],
+    judges: [Tile],
     sources: ["ANSI A108.02, 4.3.8 to 4.3.8.2"],
     caution: None,
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     /// {1/16"}: common practice.
     "finish/thickness", Query,
     due: WithThing, tells: [],
+    judges: surfaces,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -41,6 +41,7 @@ declare! {
     /// practice, and only asked about.
     "fit/air", Stop,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Heat),
     Check::Book(check)

@@ -37,6 +37,7 @@ declare! {
     /// The maker's sheet and the field measurement; a cooktop's own height is common practice.
     "fit/below", Stop,
     due: CounterTemplated, tells: [Installer],
+    judges: [Sink, Basin, Cooktop, Disposer, Counter, Range],
     sources: ["the maker's sheet", "the field measurement", "common practice"],
     caution: Some(Hazard::Heat),
     remedy: "choose what is shallower, or move what stands below",

@@ -41,6 +41,7 @@ declare! {
     /// The maker's own sheet and the field measurement.
     "fit/cabinet", Stop,
     due: WithThing, tells: [Installer],
+    judges: [Sink, Basin, Range, Cooktop, WallOven, Microwave, WarmingDrawer],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Weight),
     remedy: "order a cabinet to the sheet, or ask its maker whether it may be cut",

@@ -48,6 +48,7 @@ declare! {
     /// Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2; the maker's sheet.
     "fit/clash", Query,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 2", "the maker's sheet"],
     caution: None,
     Check::Book(check)

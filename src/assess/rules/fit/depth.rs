@@ -36,6 +36,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "fit/depth", Stop,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

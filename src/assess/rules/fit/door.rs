@@ -43,6 +43,7 @@ declare! {
     /// The maker's own sheet and the field measurement; else common practice: {2 1/2"} at the wall.
     "fit/door", Stop,
     due: WithThing, tells: [Installer],
+    judges: opens,
     sources: ["the maker's sheet", "the field measurement", "common practice"],
     caution: None,
     Check::Book(check)

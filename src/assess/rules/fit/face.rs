@@ -38,6 +38,7 @@ declare! {
     /// The maker's own sheet and the field measurement.
     "fit/face", Stop,
     due: WithThing, tells: [Installer],
+    judges: [WallOven, Microwave, WarmingDrawer, Cooktop, Refrigerator, PanelRefrigerator, Dishwasher, PanelDishwasher],
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

@@ -39,6 +39,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "fit/height", Stop,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

@@ -38,6 +38,7 @@ declare! {
     /// The maker's sheet and the fabricator's list of holes.
     "fit/holes", Stop,
     due: CounterTemplated, tells: [Installer],
+    judges: [Sink, Basin, Tap, Counter],
     sources: ["the maker's sheet", "the fabricator's list of holes"],
     caution: Some(Hazard::Stone),
     remedy: "have the list of holes signed at the template: each by purpose, diameter and place",

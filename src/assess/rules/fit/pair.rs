@@ -31,6 +31,7 @@ declare! {
     /// The makers' sheets.
     "fit/pair", Stop,
     due: WithThing, tells: [Installer],
+    judges: [Refrigerator, PanelRefrigerator, Washer, Dryer, WallOven, Microwave, WarmingDrawer],
     sources: ["the makers' sheets"],
     caution: None,
     Check::Book(check)

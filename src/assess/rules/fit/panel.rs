@@ -35,6 +35,7 @@ declare! {
     /// The maker's sheet; that fronts keep one line is common practice.
     "fit/panel", Stop,
     due: WithThing, tells: [Installer],
+    judges: panelled,
     sources: ["the maker's sheet", "common practice"],
     caution: Some(Hazard::Weight),
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     /// The maker's sheet; without one {1/8"} in all, which is common practice.
     "fit/play", Query,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["the maker's sheet", "common practice for the play in all"],
     caution: None,
     Check::Book(check)

@@ -35,6 +35,7 @@ declare! {
     /// for a handle is common practice.
     "fit/projection", Query,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["common practice for a handle"],
     caution: None,
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// common practice.
     "fit/reach", Query,
     due: CounterTemplated, tells: [Installer],
+    judges: [Sink, Basin, Tap],
     sources: ["common practice"],
     caution: Some(Hazard::Water),
     remedy: "take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther",

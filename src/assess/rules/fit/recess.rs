@@ -30,6 +30,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "fit/recess", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: [MirrorCabinet, Tap, ShowerSet, CeilingLight, Fan, LitMirror],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Power),
     Check::Book(check)

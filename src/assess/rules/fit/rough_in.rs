@@ -35,6 +35,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "fit/rough-in", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: [Toilet, Bathtub, ShowerSet],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Water),
     Check::Book(check)

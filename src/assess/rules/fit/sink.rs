@@ -42,6 +42,7 @@ declare! {
     /// The maker's sheet and the cabinet's drawing; what is usual is common practice.
     "fit/sink", Stop,
     due: WithThing, tells: [Installer],
+    judges: [Sink, Basin],
     sources: ["the maker's sheet", "the cabinet's drawing", "common practice"],
     caution: Some(Hazard::Weight),
     remedy: "take a wider cabinet, or a narrower sink",

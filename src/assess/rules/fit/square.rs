@@ -31,6 +31,7 @@ declare! {
     /// The maker's own sheet; else common practice: {1/8"}.
     "fit/square", Query,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["the maker's sheet", "common practice"],
     caution: None,
     Check::Book(check)

@@ -34,6 +34,7 @@ declare! {
     /// Pythagoras; trade practice.
     "fit/stand-up", Stop,
     due: GoodsReleased, tells: [Installer],
+    judges: stands,
     sources: ["geometry", "common practice"],
     caution: Some(Hazard::Weight),
     Check::Book(check)

@@ -39,6 +39,7 @@ declare! {
     /// corner, a rectangle turned at 45 degrees.
     "fit/way-in", Stop,
     due: GoodsReleased, tells: [Installer],
+    judges: carried,
     sources: ["trade practice for the play; geometry for the corner"],
     caution: Some(Hazard::Weight),
     Check::Book(check)

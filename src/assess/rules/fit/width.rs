@@ -35,6 +35,7 @@ declare! {
     /// The maker's own sheet and the field measurement.
     "fit/width", Stop,
     due: WithThing, tells: [Installer],
+    judges: placed,
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     "light/bath-zone", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.light.bath_zone",
+    judges: [Pendant],
     sources: ["Bath planning guidelines 25, after IRC E3903.10", "NEC 410.10(D) (from memory)"],
     caution: Some(Hazard::Power),
     Check::Book(check)

@@ -42,6 +42,7 @@ declare! {
     "light/count", Note,
     due: RoughInClosed, tells: [Client],
     living: "living.light.count",
+    judges: [Pendant],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -42,6 +42,7 @@ declare! {
     "light/drop", Stop,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.light.drop",
+    judges: [Pendant, CeilingLight],
     sources: ["the maker's sheet", "from memory: geometry"],
     caution: Some(Hazard::Power),
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     "light/height", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.light.height",
+    judges: [Pendant],
     sources: ["American Lighting Association, as trade pages quote it", "common practice"],
     caution: None,
     Check::Book(check)

@@ -34,6 +34,7 @@ declare! {
     "light/level", Query,
     due: RoughInClosed, tells: [Client],
     living: "living.light.level",
+    judges: lights,
     sources: ["IES RP-28-16", "NKBA text of 2015"],
     caution: None,
     Check::Book(check)

@@ -31,6 +31,7 @@ declare! {
     "light/match", Query,
     due: RoughInClosed, tells: [Client],
     living: "living.light.match",
+    judges: lights,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -32,6 +32,7 @@ declare! {
     "light/spacing", Note,
     due: RoughInClosed, tells: [Client],
     living: "living.light.spacing",
+    judges: [Pendant],
     sources: ["from memory: geometry", "common practice"],
     caution: None,
     Check::Book(check)

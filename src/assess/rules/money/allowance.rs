@@ -34,6 +34,7 @@ declare! {
     /// Trade practice: a running balance for each allowance, and a word on what it includes.
     "money/allowance", Query,
     due: GoodsOrdered, tells: [],
+    judges: each,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -32,6 +32,7 @@ declare! {
     /// Arithmetic.
     "money/arithmetic", Stop,
     due: GoodsOrdered, tells: [],
+    judges: each,
     sources: ["arithmetic"],
     caution: None,
     Check::Book(check)

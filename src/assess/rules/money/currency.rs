@@ -24,6 +24,7 @@ declare! {
     /// ISO 4217 (letters and decimals of currencies).
     "money/currency", Stop,
     due: GoodsOrdered, tells: [],
+    judges: each,
     sources: ["ISO 4217"],
     caution: None,
     Check::Reading

@@ -40,6 +40,7 @@ declare! {
     /// Trade practice: appliances and their sheets before cabinets, sink and taps before the counter.
     "order/before", Query,
     due: GoodsOrdered, tells: [],
+    judges: each,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

@@ -28,6 +28,7 @@ declare! {
     /// Trade practice (quotations for 30 and for 15 days, then priced anew).
     "order/expired", Query,
     due: GoodsOrdered, tells: [],
+    judges: each,
     sources: ["the supplier's quotation"],
     caution: None,
     Check::Book(check)

@@ -33,6 +33,7 @@ declare! {
     /// Order day = day needed − receiving − lead time: from memory (trade practice).
     "order/late", Stop,
     due: GoodsOrdered, tells: [],
+    judges: goods,
     sources: ["from memory: order day = day needed − receiving − lead time"],
     caution: None,
     Check::Book(check)

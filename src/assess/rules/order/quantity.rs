@@ -61,6 +61,7 @@ declare! {
     /// rule, its layout from memory; the rest is arithmetic.
     "order/quantity", Query,
     due: GoodsOrdered, tells: [],
+    judges: [Tile, Counter, Splashback, Floor, Paint, Wallpaper, Boarding, Trim, Pull, Knob, Pendant, Cabinet],
     sources: ["common practice", "arithmetic", "from memory: layout of the makers' grout rule"],
     caution: None,
     Check::Book(check)

@@ -29,6 +29,7 @@ declare! {
     /// Two weeks ahead: common practice (a buffer of two weeks on every order).
     "order/soon", Note,
     due: GoodsOrdered, tells: [],
+    judges: goods,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

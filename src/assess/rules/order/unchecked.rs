@@ -31,6 +31,7 @@ declare! {
     /// Thirty days are common practice (as long as most quotations hold).
     "order/unchecked", Query,
     due: GoodsOrdered, tells: [],
+    judges: goods,
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

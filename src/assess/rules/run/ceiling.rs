@@ -37,6 +37,7 @@ declare! {
     /// The book's own figures and the field measurement.
     "run/ceiling", Stop,
     due: CabinetsOrdered, tells: [Installer],
+    judges: stands,
     sources: ["the field measurement", "the book's own figures"],
     caution: None,
     Check::Book(check)

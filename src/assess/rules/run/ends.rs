@@ -33,6 +33,7 @@ declare! {
     /// common practice: finished ends stand in the cabinet schedule.
     "run/ends", Query,
     due: CabinetsOrdered, tells: [Installer],
+    judges: [Cabinet],
     sources: ["common practice"],
     caution: None,
     remedy: "order a finished end there, or put a panel at the end of the row",

@@ -47,6 +47,7 @@ declare! {
     /// Common practice: {3/4"} of door, {1"} of pull and {1 1/4"} to spare make {3"}.
     "run/filler", Query,
     due: CabinetsOrdered, tells: [Installer],
+    judges: [Cabinet],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

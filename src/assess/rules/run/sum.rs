@@ -39,6 +39,7 @@ declare! {
     /// The book's own figures and the field measurement.
     "run/sum", Stop,
     due: CabinetsOrdered, tells: [Installer],
+    judges: [Cabinet],
     sources: ["the field measurement", "the book's own figures"],
     caution: None,
     Check::Book(check)

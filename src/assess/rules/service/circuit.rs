@@ -37,6 +37,7 @@ declare! {
     /// circuit for what is plugged in).
     "service/circuit", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: powered,
     sources: ["the maker's sheet", "NEC 210.19", "NEC Table 220.55, column C, note 1", "IRC E3702.3"],
     caution: Some(Hazard::Power),
     remedy: "have an electrician run the circuit that the sheet asks for, or choose what this one carries",

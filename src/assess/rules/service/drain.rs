@@ -45,6 +45,7 @@ declare! {
     /// The maker's sheet; IRC Table P3201.7 (trap sizes); IRC P3201.2 (seals, from memory).
     "service/drain", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: [Sink, Basin, Bathtub, ShowerSet, ShowerTray, Drain, Toilet, Washer, Dishwasher, PanelDishwasher, Disposer],
     sources: ["the maker's sheet", "IRC Table P3201.7", "IRC P3201.2 (from memory)"],
     caution: Some(Hazard::Water),
     remedy: "have a plumber lower or change the drain before the wall is closed",

@@ -37,6 +37,7 @@ declare! {
     /// The maker's sheet; IRC M1502.4.6 (35 ft; 25 ft before 2009); by airflow, common practice.
     "service/duct", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: [Hood, Dryer, Fan],
     sources: ["the maker's sheet", "IRC M1502.4.6", "common practice"],
     caution: Some(Hazard::Air),
     remedy: "plan a larger or shorter duct while the framing is open, or choose a fan for this one",

@@ -37,6 +37,7 @@ declare! {
     /// drop of 0.5 in of water; longest-length method, IRC G2413.4.1. Looked up, never computed.
     "service/gas", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: fuelled,
     sources: ["the maker's sheet", "IFGC Table 402.4(2), IRC Table G2413.4(1)", "IRC G2413.4.1"],
     caution: Some(Hazard::Gas),
     Check::Book(check)

@@ -40,6 +40,7 @@ declare! {
     /// IRC M1503.4 (2009 to 2015), M1503.6 (2018 on). Elsewhere common practice.
     "service/make-up-air", Query,
     due: RoughInClosed, tells: [Installer],
+    judges: cooking_and_its_air,
     sources: ["IRC M1503.4 (2009 to 2015), M1503.6 (2018 on)", "common practice"],
     caution: Some(Hazard::Air),
     Check::Book(check)

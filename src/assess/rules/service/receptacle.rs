@@ -31,6 +31,7 @@ declare! {
     /// 20 A receptacle is from memory.
     "service/receptacle", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: powered,
     sources: ["the maker's sheet", "NEMA WD 6 (from memory)"],
     caution: Some(Hazard::Power),
     Check::Book(check)

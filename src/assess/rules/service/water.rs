@@ -30,6 +30,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "service/water", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: piped,
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Water),
     Check::Book(check)

@@ -36,6 +36,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "service/zone", Stop,
     due: RoughInClosed, tells: [Installer],
+    judges: served,
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Power),
     Check::Book(check)

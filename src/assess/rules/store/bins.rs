@@ -30,6 +30,7 @@ declare! {
     "store/bins", Note,
     due: CabinetsOrdered, tells: [Client],
     living: "living.store.bins",
+    judges: [Cabinet],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)

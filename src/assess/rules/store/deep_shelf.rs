@@ -31,6 +31,7 @@ declare! {
     "store/deep-shelf", Query,
     due: CabinetsOrdered, tells: [Client],
     living: "living.store.deep_shelf",
+    judges: [Cabinet],
     sources: ["common practice", "2010 ADA Standards, 308.2.1"],
     caution: None,
     Check::Book(check)

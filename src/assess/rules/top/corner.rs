@@ -35,6 +35,7 @@ declare! {
     /// Shop practice; the usual core bits are {1/2"} to {1"} across.
     "top/corner", Query,
     due: CounterTemplated, tells: [Installer],
+    judges: [Counter],
     sources: ["shop practice", "the sink's sheet"],
     caution: Some(Hazard::Stone),
     Check::Book(check)

@@ -51,6 +51,7 @@ declare! {
     "top/overhang", Query,
     due: CabinetsOrdered, tells: [Client, Installer],
     living: "living.top.overhang",
+    judges: [Counter],
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17", "common practice"],
     caution: Some(Hazard::Overhang),
     Check::Book(check)

@@ -38,6 +38,7 @@ declare! {
     "top/seats", Query,
     due: CabinetsOrdered, tells: [Client],
     living: "living.top.seats",
+    judges: [Counter],
     sources: ["Kitchen planning guidelines, 31-guideline edition, guideline 9", "common practice"],
     caution: None,
     Check::Book(check)

@@ -49,6 +49,7 @@ declare! {
     /// common practice.
     "top/slab", Query,
     due: CounterTemplated, tells: [Installer],
+    judges: [Counter],
     sources: ["MIA/NSI Dimension Stone Design Manual, drawing 17-D-1", "common practice"],
     caution: Some(Hazard::Stone),
     Check::Book(check)

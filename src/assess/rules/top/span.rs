@@ -37,6 +37,7 @@ declare! {
     /// MIA/NSI Dimension Stone Design Manual, chapter 17, as fabricators quote it.
     "top/span", Query,
     due: CabinetsOrdered, tells: [Installer],
+    judges: [Counter],
     sources: ["MIA/NSI Dimension Stone Design Manual, chapter 17"],
     caution: Some(Hazard::Stone),
     Check::Book(check)

@@ -40,6 +40,7 @@ declare! {
     /// Fabricators' terms: common practice.
     "top/template-ready", Query,
     due: CounterTemplated, tells: [Installer],
+    judges: [Counter, Sink, Tap, Cooktop, Range, Cabinet],
     sources: ["common practice"],
     caution: Some(Hazard::Stone),
     Check::Book(check)
