@@ -1,7 +1,9 @@
 // node evening.mjs PROGRAM BOOK SITE PORT: a client's evening and an installer's readings in WebKit and in Gecko, at a
-// telephone's width: the private link, choosing, keeping, signing, handing over, and opening again without a server.
+// telephone's width: the private link, choosing, keeping, signing, handing over, and opening again without a server,
+// which is tried in Chromium too.
 import { must, same } from "./acts.mjs";
 import { inEachEngine } from "./engines.mjs";
+import { launch, WIDTHS } from "./launch.mjs";
 import { Program } from "./program.mjs";
 
 const [binary, book, site, port] = process.argv.slice(2);
@@ -66,8 +68,8 @@ async function installer(page) {
   await says(page, "It has arrived at the office");
 }
 
-/** Without its server a page that was opened opens again, with its styles. */
-async function opensAgain(page) {
+/** Without its server a page that was opened opens again, with its styles and what is told on each. */
+async function opensAgain(page, told) {
   const pages = [`${program.address}/client/sign.html`, `${program.address}/installer/openings/hall/niche.html`];
   for (const url of pages) {
     await page.go(url);
@@ -75,12 +77,32 @@ async function opensAgain(page) {
     await page.go(url);
   }
   await program.stop();
-  for (const [url, words] of [[pages[0], "Signed by"], [pages[1], "Width fits"]]) {
+  for (const [url, words] of [[pages[0], told[0]], [pages[1], told[1]]]) {
     await page.go(url);
     await says(page, words);
     must(await page.run(() => getComputedStyle(document.querySelector("h1")).fontFamily.includes("Literata") || document.styleSheets.length > 1), `${url} lost its styles`);
   }
   await program.host();
+}
+
+/** The same in Chromium, where the evening itself is tried by scripts of its own. */
+async function opensAgainInChromium() {
+  const browser = await launch("127.0.0.1");
+  try {
+    const page = await browser.newPage({ viewport: WIDTHS[0] });
+    const steps = {
+      go: (url) => page.goto(url),
+      run: (asked) => page.evaluate(asked),
+      until: (asked, words) => page.waitForFunction(asked, words),
+    };
+    await opensAgain(steps, ["Runner", "Width at the floor"]);
+    // What was not opened does not open: it is the keeper that answers, and no server.
+    await program.stop();
+    const absent = await page.goto(`${program.address}/client/index.html`).then((answer) => answer.ok(), () => false);
+    must(!absent, "a page that was never opened came from somewhere");
+  } finally {
+    await browser.close();
+  }
 }
 
 await program.run("issue", ["--for", "approval", ...program.on(DAY)]);
@@ -93,8 +115,9 @@ try {
     const said = await program.run("invite", ["--for", who.id, "--address", `${program.address}/client`]);
     await client(page, said.match(/http\S+/)[0], who);
     await installer(page);
-    await opensAgain(page);
+    await opensAgain(page, ["Signed by", "Width fits"]);
   });
+  await opensAgainInChromium();
 } finally {
   await program.stop();
 }
