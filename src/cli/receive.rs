@@ -37,7 +37,7 @@ impl Receive {
         };
         if self.written.is_asked() {
             let outcome = self.written.record(&receiver(&Folder::open(book)?)?)?;
-            report::print_line(&outcome.words())?;
+            report::print_line(outcome.words())?;
             return Ok(CLEAN);
         }
         if files.is_empty() {
