@@ -219,8 +219,12 @@ impl<'a> BookPages<'a> {
     /// The pictures that the built pages of each folder show: folder, path in it, and the file to take.
     pub fn pictures(self) -> BTreeMap<&'static str, Vec<PageFile>> {
         let shown = [("client", self.client), ("installer", self.installer), ("office", self.office)];
-        let of = |editions: Vec<Edition<'a>>| editions.into_iter().flat_map(|edition| edition.builder.album.shown());
-        shown.into_iter().map(|(folder, editions)| (folder, of(editions).collect())).collect()
+        // Editions side by side show the same picture, which stands in their folder once.
+        let of = |editions: Vec<Edition<'a>>| -> BTreeMap<String, PageFile> {
+            let files = editions.into_iter().flat_map(|edition| edition.builder.album.shown());
+            files.map(|file| (file.path.clone(), file)).collect()
+        };
+        shown.into_iter().map(|(folder, editions)| (folder, of(editions).into_values().collect())).collect()
     }
 
     fn of_client<'s>(&'s self, edition: &'s Edition<'a>) -> impl Iterator<Item = Portion<'s>> {
