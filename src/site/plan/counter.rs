@@ -74,6 +74,24 @@ impl<'a> Row<'a> {
 }
 
 impl<'a> Plan<'a> {
+    /// Whether a row's counter lies over a thing of it: [`Row::carries`], but for the end panel of something tall,
+    /// which goes up beside that as high as it.
+    pub fn lies_over(&self, row: &Row<'a>, thing: &Thing<'a>) -> bool {
+        row.carries(thing) && !self.is_an_end_panel(row, thing)
+    }
+
+    /// Whether a panel of which nobody says how high it is stands beside something tall of its row.
+    fn is_an_end_panel(&self, row: &Row<'a>, thing: &Thing<'a>) -> bool {
+        let panel = thing.part().filter(|part| matches!(part.is, PartIs::Panel(_)) && part.height.is_absent());
+        let is_tall = |other: &Thing<'a>| {
+            let part = other.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_)));
+            part || (other.has(Trait::StandsTall) && !row.carries(other))
+        };
+        let beside = |other: &Thing<'a>| touch(other.along.0, thing.along.1) || touch(other.along.1, thing.along.0);
+        let mut others = row.things.iter().filter_map(|at| self.things.get(*at));
+        panel.is_some() && others.any(|other| is_tall(other) && beside(other))
+    }
+
     /// Every straight piece of counter that nothing breaks, cut at sinks and cooktops, at inside corners,
     /// and where something else begins to hang over it.
     pub fn stretches(&self) -> Vec<Stretch<'_, 'a>> {
@@ -126,7 +144,7 @@ impl<'a> Plan<'a> {
         let things = row.things.iter().filter_map(|at| self.things.get(*at));
         let things: Vec<&Thing<'a>> = things.filter(|thing| thing.row.is_some()).collect();
         for (number, thing) in things.iter().enumerate() {
-            if !row.carries(thing) {
+            if !self.lies_over(row, thing) {
                 continue;
             }
             match pieces.last_mut().filter(|piece| touch(piece.along.1, thing.along.0)) {
@@ -144,7 +162,7 @@ impl<'a> Plan<'a> {
                 }
             }
             let after = things.get(number + 1).filter(|after| touch(after.along.0, thing.along.1));
-            if let (Some(piece), Some(after)) = (pieces.last_mut(), after.filter(|after| !row.carries(after))) {
+            if let (Some(piece), Some(after)) = (pieces.last_mut(), after.filter(|after| !self.lies_over(row, after))) {
                 piece.ends.1 = StretchEnd::Thing(after);
             }
         }

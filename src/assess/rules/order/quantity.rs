@@ -2,6 +2,7 @@
 
 mod floors;
 mod lights;
+mod stone;
 pub(in crate::assess::rules) mod trim;
 
 use std::collections::BTreeMap;
@@ -28,7 +29,8 @@ declare! {
     /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
     /// whose boxes are of two lots. Edge pieces and trim, ordered with a tile or counter or by themselves for it,
     /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on and its
-    /// ends where they are in the open. A floor that is
+    /// ends where they are in the open. A counter that is ordered by its area, against its pieces, else the runs and
+    /// islands that it lies on. A floor that is
     /// larger than all rooms of the plan. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
@@ -80,6 +82,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     lots(context, findings);
     lights::check(context, findings);
     trim::check(context, findings);
+    findings.extend(stone::check(context));
 }
 
 struct At<'a> {

@@ -22,6 +22,7 @@ declare! {
     /// | each of the `pieces`, and each island that has none | the slab, turned only where its direction is free; where no slab is written, one of {120"} by {72"} | the yard; trade pages |
     /// | all pieces, laid out with straight cuts and the saw's kerf | how many slabs are held | the yard |
     /// | all pieces | the runs and islands that the counter lies on | the book's own figures |
+    /// | each run with a counter, each island | some counter `lies on` it, where all say on what they lie | the book's own figures |
     /// | each seam | none over a dishwasher | the stone manual |
     /// | a seam at a sink | reinforced | the stone manual |
     /// | pieces that meet, or a stone whose direction is kept | `layout`: a signed drawing, or the fabricator decides | fabricators' terms |
@@ -76,8 +77,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(large.or_else(|| too_many(&counter, top, &pieces)));
         findings.extend(top.seams.iter().find_map(|seam| misplaced(context, &counter, seam)));
         findings.extend(undecided(&counter, top));
-        findings.extend(runs::short(context, &counter, top).or_else(|| runs::small(context, &counter, top)));
+        let short = runs::short(context, &counter, top).or_else(|| runs::small(context, &counter, top));
+        findings.extend(short.or_else(|| runs::less(context, &counter, top)));
     }
+    findings.extend(runs::bare(context));
 }
 
 /// As written; else the islands that stone covers in one.

@@ -208,3 +208,37 @@ fn a_metric_book_says_areas_in_metric_first() {
         .finds("6 boxes of `Bodenfliesen` are ordered, and 6.7 m² (≈ 72.1 sq ft) and 10 % more for its pattern come to ≈ 7.4 m² (≈ 79.3 sq ft)");
     floor("8 boxes").stays_silent();
 }
+
+/// Two runs of 10' by 25 1/2" are 42.5 sq ft, and an island of 8' by 3' 24 more.
+#[test]
+fn stone_that_is_ordered_by_its_area_covers_what_it_lies_on() {
+    let kitchen = |quantity: &str, top: &str| {
+        let run = |wall: &str| {
+            format!(
+                "{{wall: {wall}, counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{{cabinet: drawers, width: 60\"}}, {{cabinet: bin, width: 60\"}}]}}"
+            )
+        };
+        Trial::of("order/quantity")
+            .room(&format!(
+                "outline: 20' x 16'\nruns: {{sink wall: {}, range wall: {}}}\nislands: {{island: {{size: 8' x 3'}}}}",
+                run("A"),
+                run("C")
+            ))
+            .selection("selection: Stone\nkind: counter", &format!("quantity: {quantity}\ntop: {{{top}}}"))
+    };
+    let both = "lies on: [sink wall, range wall]";
+    let found = kitchen("20 sq ft", both).finds_one().weighs("stop");
+    let message = found.findings()[0].message.text();
+    assert!(
+        message.starts_with("20 sq ft of `Stone` are ordered, and what it lies on by the plan comes to 42.5 sq ft"),
+        "{message}"
+    );
+    kitchen("43 sq ft", both).stays_silent();
+    kitchen("39 sq ft", both).stays_silent();
+    kitchen("2 pieces", both).stays_silent();
+    kitchen("43 sq ft", "lies on: [sink wall, range wall, island]").finds_one();
+    kitchen("43 sq ft", "material: stone").finds_one();
+    kitchen("67 sq ft", "material: stone").stays_silent();
+    kitchen("20 sq ft", "lies on: [island], pieces: {island: 8' x 3'}").finds_one();
+    kitchen("24 sq ft", "lies on: [island], pieces: {island: 8' x 3'}").stays_silent();
+}

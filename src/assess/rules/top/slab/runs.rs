@@ -1,11 +1,12 @@
 //! The pieces of a counter against the runs that it lies on.
 
-use crate::assess::{Context, say};
-use crate::book::{Island, PartIs, Piece, Top};
+use crate::assess::{Context, say, say_area};
+use crate::book::{Island, Piece, Top};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::plan::{Plan, Row, RowOf, Thing};
+use crate::site::counters::{area_of, length_below};
+use crate::site::plan::{Row, RowOf};
 use crate::source::Spanned;
-use crate::units::Length;
+use crate::units::{Area, Length};
 
 use super::super::{Counter, counters};
 
@@ -77,7 +78,7 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
         );
         return Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY));
     }
-    let needs: Length = rows.iter().map(|row| below(plan, row)).sum();
+    let needs: Length = rows.iter().map(|row| length_below(plan, row)).sum();
     let shallow = deepest.half();
     let there: Length =
         all_pieces(context, counter, top)?.filter(|piece| piece.depth > shallow).map(|piece| piece.length).sum();
@@ -94,12 +95,52 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
     Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY))
 }
 
-/// How much of a run its counter lies on.
-fn below(plan: &Plan<'_>, row: &Row<'_>) -> Length {
-    let things = row.things.iter().filter_map(|at| plan.things.get(*at));
-    let carries =
-        |thing: &&Thing<'_>| row.carries(thing) && !matches!(thing.part().map(|part| &part.is), Some(PartIs::Gap(_)));
-    things.filter(carries).map(Thing::width).sum()
+/// Pieces that are together less than the runs and islands that a counter lies on, where it lies on both.
+pub fn less(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {
+    let at = top.pieces.first()?.name.span;
+    let names: Vec<&str> = top.lies_on.iter().map(|name| name.value.as_str()).collect();
+    let is_island = |name: &&str| counter.room.islands.iter().any(|island| island.name.value == **name);
+    let islands = names.iter().filter(|name| is_island(name)).count();
+    if islands == 0 || islands == names.len() {
+        return None;
+    }
+    let needs = area_of(context.site.plan(counter.room), counter.room, &names)?;
+    let pieces = all_pieces(context, counter, top)?;
+    let there = Area::from_square_nanometres(pieces.map(|piece| area(piece.length, piece.depth)).sum());
+    let say = |area| say_area(area, context.book.project.units);
+    // Each joint takes an eighth of an inch: of any counter less than a hundredth.
+    if there.square_nanometres().saturating_mul(100) >= needs.square_nanometres().saturating_mul(99) {
+        return None;
+    }
+    let message = phrase!(
+        "the pieces of `{}` come to {}, less than the {} of the runs and islands that it lies on",
+        counter.name(),
+        say(there),
+        say(needs)
+    );
+    Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY))
+}
+
+/// Runs and islands of a room that no counter lies on, though the room has counters and all say where they lie.
+pub fn bare(context: &Context<'_>) -> Vec<Remark> {
+    let mut found = Vec::new();
+    for room in &context.book.rooms {
+        let of_the_room: Vec<Counter<'_>> =
+            counters(context).filter(|counter| std::ptr::eq(counter.room, room)).collect();
+        let says = |counter: &Counter<'_>| counter.top().is_some_and(|top| !top.lies_on.is_empty());
+        if of_the_room.is_empty() || !of_the_room.iter().all(says) {
+            continue;
+        }
+        let runs = room.runs.iter().filter(|run| run.above_floor.is_absent() && run.counter.depth.get().is_some());
+        let names = runs.map(|run| &run.name).chain(room.islands.iter().map(|island| &island.name));
+        for name in names.filter(|name| !of_the_room.iter().any(|counter| counter.covers(name))) {
+            let message = phrase!("no counter lies on `{}`", name.value);
+            let finding = Remark::query(name.span, message).room(&room.folder).thing(name);
+            let remedy = "name it where a counter's own selection says on what it lies, or add a counter for it";
+            found.push(finding.remedy(remedy));
+        }
+    }
+    found
 }
 
 /// The pieces of this counter, and of the others that lie on a run of it; none where one of those has none.

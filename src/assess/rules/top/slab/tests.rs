@@ -132,3 +132,27 @@ fn the_pieces_cover_the_island_that_they_lie_on() {
     island("left: 48\" x 42\", right: 48\" x 42\"").stays_silent();
     island("left: 48\" x 42\", right: 40\" x 42\"").finds_one();
 }
+
+/// An island of 3000 by 1200 mm and a bench of 2850 by 620 mm come to 5.37 square metres.
+#[test]
+fn pieces_cover_the_bench_and_the_island_that_a_counter_lies_on() {
+    let kitchen = |top: &str| {
+        Trial::of("top/slab")
+            .metric()
+            .room("outline: 6 m x 5 m\nruns: {back wall: {wall: A, counter: {depth: 620 mm, height: 900 mm}, parts: [{cabinet: drawers, width: 1800 mm}, {cabinet: bin, width: 1050 mm}]}}\nislands: {island: {size: 3000 mm x 1200 mm}}")
+            .selection("selection: Stone\nkind: counter", &format!("top: {{layout: signed drawing, material: wood, {top}}}"))
+    };
+    let both = |island: &str| {
+        format!(
+            "lies on: [back wall, island], pieces: {{island: {island}, left: 1800 mm x 620 mm, right: 1050 mm x 620 mm}}"
+        )
+    };
+    kitchen(&both("3000 mm x 1200 mm")).stays_silent();
+    kitchen(&both("2800 mm x 1200 mm")).finds_one().weighs("stop");
+    kitchen("lies on: [back wall, island], pieces: {island: 3000 mm x 1200 mm, left: 900 mm x 620 mm, right: 1050 mm x 620 mm}").finds_one();
+    // What no counter lies on is asked, where all counters say on what they lie.
+    kitchen("lies on: [back wall]").finds("no counter lies on `island`").weighs("query");
+    kitchen("lies on: [island]").finds("no counter lies on `back wall`");
+    kitchen("lies on: [back wall, island]").stays_silent();
+    kitchen("").stays_silent();
+}
