@@ -19,6 +19,7 @@ mod placement;
 pub mod plan;
 pub mod taps;
 mod told;
+pub mod tower;
 pub mod twice;
 pub mod vanity;
 pub mod water;

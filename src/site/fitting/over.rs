@@ -95,8 +95,16 @@ pub fn hanging_over<'p, 'a>(plan: &'p Plan<'a>, opening: &Opening) -> Option<&'p
     let footprint = own.footprint();
     // What begins lower than that stands beside it, or is what it is cut into.
     let over = own.low + Length::from_inches(12);
+    // Of two in one cabinet that overlap, `fit/cabinet` tells: neither is over the other.
+    let overlaps = |other: &Thing<'_>| {
+        own.within.is_some() && own.within == other.within && own.high.is_some_and(|high| other.low < high)
+    };
     let above = plan.things.iter().filter(|other| {
-        !std::ptr::eq(*other, own) && other.low >= over && !other.is_closure() && other.footprint().overlaps(&footprint)
+        !std::ptr::eq(*other, own)
+            && !overlaps(other)
+            && other.low >= over
+            && !other.is_closure()
+            && other.footprint().overlaps(&footprint)
     });
     above.min_by_key(|other| other.low)
 }

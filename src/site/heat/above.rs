@@ -2,11 +2,12 @@
 
 use crate::book::{Burning, Ceiling, Selection, Window, WindowIn};
 use crate::site::plan::{ConvexShape, Hole, HoleIs, Plan, Stands, Thing, casing_width};
-use crate::units::{Length, LengthRange};
+use crate::units::Length;
 use crate::vocabulary::{Kind, Mention};
 
 use super::asked;
 use super::body::Body;
+use super::hood::hood_edge;
 use super::near::Near;
 use super::{Hearth, LAP, ONE_THING, cooks, is_hood, only};
 
@@ -116,17 +117,9 @@ fn lower_edge(thing: &Thing<'_>, hearth: &Hearth<'_>) -> Length {
     let made = || {
         let opening = thing.opening.filter(|_| thing.is(Kind::Hood))?;
         let hood = hearth.fitted.room.goes_into(&opening.name).next()?;
-        skirt(hood, opening)
+        hood_edge(hood, opening)
     };
-    made().map_or(thing.low, |skirt| skirt.min(thing.low))
-}
-
-/// The skirt of a hood that hangs from the top of its opening and is higher than that.
-fn skirt(hood: &Selection, opening: &crate::book::Opening) -> Option<Length> {
-    let top = *opening.sill.get()? + opening.height.get()?.least()?.value;
-    let most = |height: &LengthRange| height.most.or(height.least);
-    let tallest = hood.standing().iter().filter_map(|option| option.size.height.get().and_then(most)).max()?;
-    Some(top - tallest)
+    made().unwrap_or(thing.low)
 }
 
 /// How high a cooking surface is, where nobody says, to tell what hangs from what stands (common practice).
@@ -169,8 +162,7 @@ fn the_hood<'a>(hearth: &Hearth<'a>) -> Option<Hanging<'a>> {
     if hearth.placed.is_some() && hearth.plan.is_some_and(|plan| plan.opening(opening).is_some()) {
         return None;
     }
-    let sill = *opening.sill.get()?;
-    Some((Body::Hood(hood, opening), skirt(hood, opening).map_or(sill, |skirt| skirt.min(sill))))
+    Some((Body::Hood(hood, opening), hood_edge(hood, opening)?))
 }
 
 /// A window of the plan in the wall behind, over it: its sill.

@@ -8,11 +8,13 @@ mod above;
 mod asked;
 mod beside;
 mod body;
+mod hood;
 mod near;
 
 pub use above::{Unsaid, is_said_above_cooking, windows_over};
 pub use asked::{DistanceSource, HeatFigure, HeatFigures, RequiredDistance};
 pub use body::Body;
+pub use hood::{Aside, aside, hood_edge};
 pub use near::{Near, Where, nearest};
 
 use crate::book::{Neighbour, Room, Selection};

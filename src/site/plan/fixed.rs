@@ -17,12 +17,14 @@ impl<'a> Placing<'a> {
     /// An opening cut into the middle of a cabinet, or into the counter over it.
     pub(super) fn held(&mut self, opening: &'a Opening, cabinet: usize, span: Span) {
         let Some(holder) = self.plan.things.get(cabinet).cloned() else { return };
+        let let_in = opening.takes_one(Trait::CutIntoCounter);
         let width = opening.governing_width().unwrap_or(holder.width());
+        // Where the two differ, that is told: it does not stand in the cabinet beside as well.
+        let width = if let_in { width } else { width.min(holder.width()) };
         let from = holder.centre() - width.half();
         let deep = opening.governing_depth().unwrap_or(holder.out.1 - holder.out.0);
         let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
         // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
-        let let_in = opening.takes_one(Trait::CutIntoCounter);
         let front = if let_in { holder.out.1 - spare.half() } else { holder.out.1 };
         let low = opening.sill.get().copied().unwrap_or(holder.low);
         self.plan.things.push(Thing {

@@ -9,11 +9,11 @@ mod opening;
 mod width;
 
 use crate::book::Room;
-use crate::source::Spanned;
+use crate::source::{Span, Spanned};
 use crate::units::Length;
 
 use super::Site;
-use super::told::{Answer, SourcedFigure};
+use super::told::{Answer, SourcedFigure, Spot};
 
 /// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
 const TOLERANCE: Length = Length::from_sixty_fourths(8);
@@ -82,6 +82,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     let plan = site.plan(room);
     let mut all: Vec<Twice<'a>> =
         room.openings.iter().flat_map(|opening| opening::of_opening(room, opening, plan)).collect();
+    once_for_one_cabinet(&mut all);
     all.extend(distance::of_room(site, room));
     all.extend(width::of_room(room));
     all.extend(counter::of_room(room));
@@ -89,6 +90,19 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     all.extend(hand::of_room(room));
     all.extend(floor::of_room(room));
     all
+}
+
+/// Of several openings that are in one cabinet, and say the same of it, the first tells of what it differs from.
+fn once_for_one_cabinet(all: &mut Vec<Twice<'_>>) {
+    let mut told: Vec<(&str, ComparedValue<'_>, Span)> = Vec::new();
+    all.retain(|twice| {
+        let of_a_cabinet =
+            matches!(twice.counts.spot, Spot::CabinetOf(_)) && matches!(twice.differs.spot, Spot::Part(..));
+        let this = (twice.what, twice.counts.value, twice.differs.at);
+        let is_known = of_a_cabinet && told.contains(&this);
+        told.push(this);
+        !is_known
+    });
 }
 
 fn differing<'a>(

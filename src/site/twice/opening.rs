@@ -2,15 +2,20 @@
 
 use crate::book::{Ceiling, Neighbour, Opening, Plainly, Room, Slot};
 use crate::site::cabinet::{housed_in_a_cabinet, outside_width, spot_of};
+use crate::site::fitting::{Side, flank};
 use crate::site::plan::{Plan, Thing, What};
 use crate::site::told::{Answer, Provenance, SourcedFigure, Spot};
 use crate::site::{counter_depth, counter_height};
 use crate::units::Length;
+use crate::vocabulary::Mention;
 
 use super::{Differ, TOLERANCE, Twice, differing};
 
 /// A ceiling's height may differ by so much: 1 in, since no ceiling is level (common practice).
 const CEILINGS: Length = Length::from_inches(1);
+
+/// A wall beside may be told so differently from the plan: 1/2 in (common practice: a wall out of plumb).
+const WALLS: Length = Length::from_sixty_fourths(32);
 
 /// What is written of an opening, and of the row, the cabinet and the plan around it.
 pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
@@ -28,6 +33,7 @@ pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<
     all.extend(inside_out(room, opening));
     all.extend(plan.and_then(|plan| above(opening, plan)));
     all.extend(ceiling_above(room, opening));
+    all.extend([Side::Left, Side::Right].into_iter().filter_map(|side| to_the_wall(room, opening, plan, side)));
     all
 }
 
@@ -84,6 +90,30 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
         wrong.then(|| Twice::of(&opening.name, what, (inside, outside), Differ::InsideOut))
     });
     larger.collect()
+}
+
+/// What the opening says of the wall beside it, against where row and plan put that wall, past fillers and panels.
+fn to_the_wall<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>, side: Side) -> Option<Twice<'a>> {
+    let said = side.of(opening).get().filter(|said| is_a_wall(said))?;
+    let written = SourcedFigure::written(said.gap.spanned()?, Spot::Opening(&opening.name));
+    let plan = plan.filter(|plan| plan.faults.is_empty());
+    let there = flank(room, plan, opening, side).filter(|there| there.is_built)?;
+    let (provenance, spot) = (Provenance::Plan, Spot::ByThePlan("wall"));
+    let planned = SourcedFigure { value: there.gap, at: there.span, provenance, spot };
+    let what = match side {
+        Side::Left => "the gap to the wall at the left",
+        Side::Right => "the gap to the wall at the right",
+    };
+    ((written.value - planned.value).abs() > WALLS)
+        .then(|| Twice::of(&opening.name, what, (written, planned), Differ::Apart))
+}
+
+/// A wall, and no trim or corner of it that may stand nearer.
+fn is_a_wall(said: &Neighbour) -> bool {
+    said.plainly() == Some(Plainly::Wall)
+        || (Mention::Wall.is_in(&said.what)
+            && !Mention::Furniture.is_in(&said.what)
+            && !Mention::Tall.is_in(&said.what))
 }
 
 /// What the opening says of its `above`, against the lowest thing that the plan hangs over it.

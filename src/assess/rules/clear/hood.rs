@@ -8,16 +8,19 @@ use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
+use crate::site::heat::{Aside, aside, hood_edge};
+use crate::site::plan::Thing;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
-    /// A hood is narrower than what it hangs over, or too low or too high above it
+    /// A hood hangs beside what it is to catch, is narrower, or hangs too low or too high above it
     ///
     /// ## What it checks
-    /// The hood's width against the cooking surface in the same room: narrower is asked about; less than
-    /// {3"} wider on each side is a note. Its lower edge (the sill of its opening) above the counter: at
-    /// least {24"} over gas and {20"} over electric, at most {36"}, unless the hood's own sheet says (`air`).
+    /// The hood's place in the plan against that of the cooking surface: one that hangs to its side by more than
+    /// {1"} is asked about. Its width against the cooking surface in the same room: narrower is asked about; less than
+    /// {3"} wider on each side is a note. Its lower edge (the sill of its opening, or lower where the hood is
+    /// higher than its opening) above the counter: at least {24"} over gas and {20"} over electric, at most {36"}, unless the hood's own sheet says (`air`).
     ///
     /// ## Why it matters
     /// Steam rises in a widening cone: a hood that is narrow or high leaves most of it in the room, and
@@ -44,15 +47,59 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    for (room, selection, hood) in context.site.options().filter(|(_, selection, _)| selection.is(Kind::Hood)) {
+    let hoods = || context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Hood));
+    let mut beside: Vec<&Selection> = Vec::new();
+    for fitted in hoods() {
+        let Some(found) = hangs_beside(context, &fitted) else { continue };
+        // While it hangs elsewhere, nobody compares it with what it is not over.
+        if !beside.iter().any(|known| std::ptr::eq(*known, fitted.selection)) {
+            beside.push(fitted.selection);
+            findings.push(found);
+        }
+    }
+    let is_over = |selection: &Selection| !beside.iter().any(|known| std::ptr::eq(*known, selection));
+    for (room, selection, hood) in
+        context.site.options().filter(|(_, selection, _)| selection.is(Kind::Hood) && is_over(selection))
+    {
         // With two cooking surfaces nobody knows which one it is over.
         let [cooks] = cooking(room)[..] else { continue };
         findings.extend(width(context, (room, selection, hood), cooks));
     }
-    for fitted in context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Hood)) {
+    for fitted in hoods().filter(|fitted| is_over(fitted.selection)) {
         let [cooks] = cooking(fitted.room)[..] else { continue };
         findings.extend(height(context, &fitted, cooks));
     }
+}
+
+/// A hood that the plan sets out to the side of every cooking surface: how it hangs beside the nearest.
+fn hangs_beside(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let plan = context.site.plan(fitted.room)?;
+    let hood = plan.opening(fitted.opening).filter(|hood| hood.within.is_none() && hood.row.is_none())?;
+    let cooking = cooking(fitted.room);
+    let placed = cooking.iter().map(|cooks| plan.opening(fitted.room.opening(cooks.place.get()?)?));
+    let placed: Vec<&Thing<'_>> = placed.collect::<Option<_>>()?;
+    // What draws downwards stands in the counter.
+    if placed.iter().any(|cooks| hood.low <= cooks.low && !fitted.opening.sill.is_absent()) {
+        return None;
+    }
+    let aside: Vec<(&Selection, Aside)> =
+        placed.iter().zip(cooking).map(|(cooks, is)| Some((is, aside(hood, cooks)?))).collect::<Option<_>>()?;
+    let (cooks, aside) =
+        aside.into_iter().min_by_key(|(_, aside)| aside.between_middles.unwrap_or(Length::from_inches(100_000)))?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "`{}` hangs to the side of `{}`: {} of the {} of its cooking surface are not under it",
+        fitted.selection.name.value,
+        cooks.name.value,
+        say(aside.uncovered),
+        say(aside.of)
+    );
+    let at = fitted.opening.at.span().unwrap_or(fitted.opening.span);
+    let finding = fitted.finding(Severity::Query, at, message).source("common practice");
+    Some(match aside.between_middles {
+        Some(by) => finding.remedy(phrase!("move one of them {}, middle over middle", say(by))),
+        None => finding.remedy("set both out at one wall, middle over middle"),
+    })
 }
 
 fn cooking(room: &Room) -> Vec<&Selection> {
@@ -92,7 +139,7 @@ fn width(
 }
 
 fn height(context: &Context<'_>, fitted: &Placement<'_>, cooks: &Selection) -> Option<Remark> {
-    let (sill, at) = (*fitted.opening.sill.get()?, fitted.opening.sill.span()?);
+    let (sill, at) = (hood_edge(fitted.selection, fitted.opening)?, fitted.opening.sill.span()?);
     let counter = counter_height(fitted.room, fitted.room.opening(cooks.place.get()?)?).value()?;
     if sill <= counter {
         return None;
@@ -150,6 +197,58 @@ mod tests {
             .cautions();
         hood("36\"", "62\"", "{}").finds_one().weighs("note");
         hood("42\"", "62\"", "{}").stays_silent();
+    }
+
+    /// A range from 60" to 90" along wall A.
+    #[test]
+    fn a_hood_is_over_its_range_and_not_beside_it() {
+        let kitchen = |hood: &str, run: &str| {
+            Trial::of("clear/hood")
+                .room(&format!("outline: 14' x 10'\nruns: {{cooks: {{wall: A, {run}}}}}"))
+                .opening("range", "{takes: range, width: 30\", depth: 26\", height: 36\", counter height: 36\"}")
+                .opening(
+                    "hood",
+                    &format!("{{takes: hood, {hood}, width: 36\", depth: 22\", sill: 64\", height: 30\"}}"),
+                )
+                .selection("selection: Range\nkind: range\nplace: range", "size: {width: 30\"}")
+                .selection("selection: Hood\nkind: hood\nplace: hood", "size: {width: 36\"}")
+        };
+        let run = "starts: 60\", parts: [{opening: range}]";
+        kitchen("wall: A, at: 100\"", run)
+            .finds("`Hood` hangs to the side of `Range`: 30\" (762 mm) of the 30\" (762 mm) of its cooking surface are not under it")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:6:36"])
+            .remedies("move one of them 3'-7\" (1092.2 mm), middle over middle");
+        kitchen("wall: A, at: 68\"", run).finds_one();
+        kitchen("wall: B, at: 60\"", run).finds_one();
+        kitchen("wall: C, at: 60\"", run).finds_one();
+        // Over it, and so its width is told.
+        kitchen("wall: A, at: 57\"", run).finds_one().weighs("note");
+        kitchen("wall: A, at: 57\"", "from: right, starts: 78\", parts: [{opening: range}]").finds_one().weighs("note");
+        kitchen("wall: A, at: 100\"", "from: right, starts: 78\", parts: [{opening: range}]")
+            .finds_one()
+            .weighs("query");
+    }
+
+    /// What can be set from 30" to 42" is set to the 36" of its opening; what is 42" high alone reaches 6" lower.
+    #[test]
+    fn a_hood_that_can_be_set_hangs_where_it_is_written() {
+        let hood = |height: &str| {
+            Trial::of("clear/hood")
+                .opening("range", "{takes: range, counter height: 36\"}")
+                .opening("hood", "{takes: hood, sill: 60\", height: 36\"}")
+                .selection(
+                    "selection: Range\nkind: range\nplace: range",
+                    "size: {width: 30\"}\nfit: {needs: {gas: 'natural gas, 50000 Btu/h'}}",
+                )
+                .selection(
+                    "selection: Hood\nkind: hood\nplace: hood",
+                    &format!("size: {{width: 42\", height: {height}}}"),
+                )
+        };
+        hood("30\" to 42\"").stays_silent();
+        hood("42\"")
+            .finds("`Hood` hangs 18\" (457.2 mm) above the counter, 6\" (152.4 mm) lower than is usual over gas");
     }
 
     /// Source: check values HD-09: over gas 22 is low; above 36 it catches less.

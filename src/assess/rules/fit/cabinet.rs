@@ -1,5 +1,7 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
+mod tower;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{CutOut, RequiredCabinet, Slot};
@@ -69,6 +71,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(back(&fitted, asked, &cabinet));
     }
     findings.extend(context.site.fitted().filter_map(|fitted| other_type(&fitted)));
+    findings.extend(tower::check(context));
 }
 
 /// What is asked of the cabinet; else the least that the cutout itself needs, unless the opening is

@@ -1,6 +1,7 @@
 //! The chosen thing's height against its opening.
 
 use super::{Direction, tell};
+use crate::assess::rules::run::ceiling;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
@@ -58,6 +59,11 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         return None;
     }
     let fitting = context.site.fitting(fitted);
+    // What reaches past the ceiling itself, its air left out, is told by `run/ceiling`.
+    let at_the_ceiling = fitting.under.as_ref().is_some_and(|above| above.is == AboveIs::Ceiling);
+    if at_the_ceiling && stack.is_none() && ceiling::stops(context, fitted.room, fitted.selection) {
+        return None;
+    }
     let laid = Some(fitting.to_lay).filter(|to_lay| *to_lay > Length::ZERO);
     let over = match stack {
         Some(stack) => Some(phrase!("`{}`", stack.upper.name.value)),

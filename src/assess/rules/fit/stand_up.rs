@@ -2,9 +2,10 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say, say_room};
-use crate::book::{Ceiling, PartIs, Room};
+use crate::book::{Ceiling, PartIs, Room, Run};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::overhead;
+use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trade};
 
@@ -50,7 +51,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let (Some(height), Some(deep)) = (height, option.size.depth.get()) else { continue };
         let Some(high) = height.value.least.or(height.value.most) else { continue };
         // What is higher than its ceiling is told by `run/ceiling`.
-        if upright && is_too_high(room, high) {
+        if is_too_high(room, high) {
             continue;
         }
         let body = Body { high, deep: *deep, wide: option.size.width.get().copied(), asks_only: upright };
@@ -62,23 +63,54 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         told.push((room.folder.as_str(), high));
     }
     for room in &context.book.rooms {
-        for (run, part) in room.runs.iter().flat_map(|run| run.parts.iter().map(move |part| (run, part))) {
-            let height = part.height.spanned().or_else(|| run.height.spanned());
-            let (PartIs::Tall(name), Some(height)) = (&part.is, height) else { continue };
+        for run in &room.runs {
             // A cabinet that is chosen for it, and so high, is told already.
-            if told.contains(&(room.folder.as_str(), height.value)) {
-                continue;
-            }
-            let deep = part.depth.get().or_else(|| run.depth.get()).copied();
-            let wide = part.width.get().copied();
-            let (deep, asks_only) = (deep.unwrap_or(USUAL_DEPTH), deep.is_none());
-            let body = Body { high: height.value, deep, wide, asks_only };
-            let called = phrase!("`{name}` of the run `{}`", name, run.name.value);
-            let Some((severity, message)) = judged(context, room, called, &body) else { continue };
-            let finding = Remark::new(severity, height.span, message).room(&room.folder).thing(&run.name);
-            findings.push(finding.remedy(remedy(severity, false)));
+            let is_told = |high: Length| told.contains(&(room.folder.as_str(), high)) || is_too_high(room, high);
+            findings.extend(tall_parts(run, &is_told).iter().filter_map(|tall| of_run(context, room, run, tall)));
         }
     }
+}
+
+/// The tall parts of a run that are of one height and depth: what is wrong with one is wrong with all.
+struct TallParts<'a> {
+    names: Vec<&'a str>,
+    body: Body,
+    at: Span,
+}
+
+fn tall_parts<'a>(run: &'a Run, is_told: &dyn Fn(Length) -> bool) -> Vec<TallParts<'a>> {
+    let mut all: Vec<TallParts<'a>> = Vec::new();
+    for part in &run.parts {
+        let height = part.height.spanned().or_else(|| run.height.spanned());
+        let (PartIs::Tall(name), Some(height)) = (&part.is, height) else { continue };
+        if is_told(height.value) {
+            continue;
+        }
+        let deep = part.depth.get().or_else(|| run.depth.get()).copied();
+        let (deep, asks_only) = (deep.unwrap_or(USUAL_DEPTH), deep.is_none());
+        let body = Body { high: height.value, deep, wide: part.width.get().copied(), asks_only };
+        let same = |known: &&mut TallParts<'a>| {
+            (known.body.high, known.body.deep, known.body.asks_only) == (body.high, deep, asks_only)
+        };
+        match all.iter_mut().find(same) {
+            Some(known) => {
+                known.names.push(name);
+                // The widest of them has the least ceiling where it is stood up.
+                known.body.wide = known.body.wide.max(body.wide);
+            }
+            None => all.push(TallParts { names: vec![name], body, at: height.span }),
+        }
+    }
+    all
+}
+
+fn of_run(context: &Context<'_>, room: &Room, run: &Run, tall: &TallParts<'_>) -> Option<Remark> {
+    let each = if tall.names.len() > 1 { "each of " } else { "" };
+    let names = Phrase::series(tall.names.iter().map(|name| Phrase::name(name)));
+    let called = phrase!("{each}{names} of the run `{}`", each, names, run.name.value);
+    let (severity, message) = judged(context, room, called, &tall.body)?;
+    let finding = Remark::new(severity, tall.at, message).room(&room.folder).thing(&run.name);
+    Some(finding.remedy(remedy(severity, false)))
 }
 
 fn is_too_high(room: &Room, high: Length) -> bool {
@@ -209,6 +241,25 @@ mod tests {
         // 35, 84, 91.
         fridge("90 15/16\"").finds_one().weighs("query").cautions();
         fridge("91\"").stays_silent();
+    }
+
+    /// What is higher than the ceiling is told by `run/ceiling` alone, and what is of one height once.
+    #[test]
+    fn three_of_one_height_are_told_once_and_what_is_too_high_elsewhere() {
+        let run = |rule: &'static str, parts: &str| {
+            Trial::of(rule).room(&format!("ceiling: 88\"\nruns: {{end: {{depth: 24\", parts: [{parts}]}}}}"))
+        };
+        let tall = |name: &str, height: &str| format!("{{tall: {name}, width: 24\", height: {height}}}");
+        let row = |height: &str| [tall("brooms", height), tall("larder", height), tall("ovens", height)].join(", ");
+        run("fit/stand-up", &row("86\"")).finds("each of `brooms`, `larder` and `ovens` of the run `end`, 7'-2\" (2184.4 mm) high and 24\" (609.6 mm) deep, is longer across its side than the 7'-4\" (2235.2 mm) under the ceiling");
+        run("fit/stand-up", &row("84 1/2\"")).stays_silent();
+        run("fit/stand-up", &row("90\"")).stays_silent();
+        run("run/ceiling", &row("90\"")).finds("each of `brooms`, `larder` and `ovens` reaches 7'-6\" (2286 mm) above the finished floor, 2\" (50.8 mm) more than the 7'-4\" (2235.2 mm) of the ceiling over it");
+        run("run/ceiling", &row("86\"")).stays_silent();
+        Trial::of("fit/stand-up")
+            .room("ceiling: 88\"")
+            .selection("selection: Press\nkind: cabinet", "size: {height: 90\", depth: 24\"}")
+            .stays_silent();
     }
 
     /// Geometry: from 60" to 132" over 144" the ceiling is 120" high at 24" from the high side, and 101" at 62".

@@ -2,8 +2,9 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
-use crate::book::{Ceiling, PartIs, Room, Run, Selection};
-use crate::finding::{Remark, phrase};
+use crate::book::{Ceiling, Fixture, PartIs, Room, Run, Selection};
+use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::site::plan::{Plan, Thing, What};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trade};
@@ -15,8 +16,8 @@ declare! {
     /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, and of its panels and
     /// fillers, against the least ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
     /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
-    /// is chosen as a cabinet without a run, for appliances, mirrors and shower glass, height and `sill` against
-    /// the ceiling over the opening; where that slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
+    /// is chosen as a cabinet without a run, for appliances, mirrors, shower glass and whatever stands at a fixture of
+    /// the plan, height and `sill` against the ceiling over its opening or fixture; where that slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
     ///
     /// ## Why it matters
     /// A floor of {3/4"} turns a stock pantry into a special one, at half as much
@@ -60,7 +61,7 @@ struct Top<'a> {
     at: Span,
 }
 
-/// One finding a run: the part that is most too high.
+/// One finding a run: the parts that are most too high, and as high.
 fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
     let crown = run.crown.get().copied().unwrap_or_default();
     let bottom = run.above_floor.get().copied();
@@ -73,9 +74,15 @@ fn worst(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
         let high = bottom.unwrap_or_default() + *height + if beside { Length::ZERO } else { crown };
         Some(Top { name: part.is.word(), high, ceiling: ceiling_over(context, room, part.span)?, at: part.span })
     });
-    let top = tops.filter(|top| top.high > top.ceiling).max_by_key(|top| top.high - top.ceiling)?;
+    let too_high: Vec<Top<'_>> = tops.filter(|top| top.high > top.ceiling).collect();
+    let most = too_high.iter().map(|top| top.high - top.ceiling).max()?;
+    let top = too_high.iter().find(|top| top.high - top.ceiling == most)?;
+    let same = too_high.iter().filter(|other| (other.high, other.ceiling) == (top.high, top.ceiling));
+    let names: Vec<Phrase> = same.map(|other| Phrase::name(other.name)).collect();
+    let each = if names.len() > 1 { "each of " } else { "" };
     let what = if crown > Length::ZERO { " with its moulding" } else { "" };
-    Some(finding(context, room, &top, what).thing(&run.name))
+    let names = Phrase::series(names);
+    Some(finding(context, room, top, phrase!("{each}{names}{what}", each, names, what)).thing(&run.name))
 }
 
 /// The least ceiling over what is written there, or the level one.
@@ -97,24 +104,63 @@ fn level(room: &Room) -> Option<Length> {
 /// Cabinets that are chosen for an opening of their own, or for no opening at all: against the ceiling over
 /// their place; where that is not known under a slope, against its sides.
 fn without_a_run(context: &Context<'_>, room: &Room) -> Vec<Remark> {
-    let upright = |selection: &&Selection| {
-        let appliance = selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Appliance);
-        appliance || selection.is_any(&[Kind::Cabinet, Kind::MirrorCabinet, Kind::Mirror, Kind::ShowerGlass])
-    };
-    let things = room.selections.iter().filter(upright);
-    things.filter_map(|selection| of_its_own(context, room, selection)).collect()
+    let things = room.selections.iter().filter(|selection| is_held_against_it(room, selection));
+    let mut found: Vec<Remark> = things.filter_map(|selection| of_its_own(context, room, selection)).collect();
+    if let Some(plan) = context.site.plan(room) {
+        found.extend(plan.things.iter().filter_map(|thing| of_a_fixture(context, room, plan, thing)));
+    }
+    found
 }
 
+/// Whether a selection is held against the ceiling here: what stands upright, and what stands at a fixture of which
+/// the plan itself does not say how high it is.
+fn is_held_against_it(room: &Room, selection: &Selection) -> bool {
+    if let Some(fixture) = fixture_of(room, selection) {
+        return fixture.height.is_absent();
+    }
+    let appliance = selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Appliance);
+    appliance || selection.is_any(&[Kind::Cabinet, Kind::MirrorCabinet, Kind::Mirror, Kind::ShowerGlass])
+}
+
+/// Whether it is told here that what is chosen reaches past the ceiling.
+pub(in crate::assess::rules) fn stops(context: &Context<'_>, room: &Room, selection: &Selection) -> bool {
+    let told = || of_its_own(context, room, selection).is_some_and(|told| told.severity == Severity::Stop);
+    is_held_against_it(room, selection) && told()
+}
+
+/// The fixture of the plan that a selection stands at: by its own name there, or by the opening of both.
+fn fixture_of<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Fixture> {
+    room.fixtures.iter().find(|fixture| {
+        let by_opening = || fixture.opening.get().filter(|name| selection.place.get() == Some(*name)).is_some();
+        fixture.selection.get() == Some(&selection.name.value) || by_opening()
+    })
+}
+
+/// A fixture of which the plan itself says how high it is.
+fn of_a_fixture(context: &Context<'_>, room: &Room, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<Remark> {
+    let What::Fixture(fixture) = thing.what else { return None };
+    let at = fixture.height.span()?;
+    let (high, ceiling) = (thing.high?, plan.ceiling_over(thing, thing.out).or_else(|| level(room))?);
+    let top = Top { name: thing.name, high, ceiling, at };
+    (high > ceiling).then(|| finding(context, room, &top, Phrase::name(thing.name)).part(thing.name))
+}
+
+/// A thing that is chosen, against the ceiling over its place.
 fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Remark> {
     let opening = selection.place.get().and_then(|place| room.opening(place));
-    let bottom = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or_default();
+    let fixture = fixture_of(room, selection);
+    let sill = opening.and_then(|opening| opening.sill.get()).or_else(|| fixture?.sill.get());
+    let bottom = sill.copied().unwrap_or_default();
     let height = selection.settled()?.size.height.spanned()?;
     let high = bottom + height.value.least.or(height.value.most)?;
     let name = &selection.name.value;
     let top = |ceiling| Top { name, high, ceiling, at: height.span };
-    let placed = opening.and_then(|opening| {
-        let plan = context.site.plan(room)?;
-        let thing = plan.opening(opening)?;
+    let placed = context.site.plan(room).and_then(|plan| {
+        let at_the_fixture = || {
+            let fixture = fixture?;
+            plan.things.iter().find(|thing| matches!(thing.what, What::Fixture(own) if std::ptr::eq(own, fixture)))
+        };
+        let thing = opening.and_then(|opening| plan.opening(opening)).or_else(at_the_fixture)?;
         plan.ceiling_over(thing, thing.out)
     });
     let (low, most) = match (placed, room.ceiling.get()?) {
@@ -123,7 +169,7 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
         (None, Ceiling::Sloped { low, high, .. }) => (*low, *high),
     };
     if high > most {
-        return Some(finding(context, room, &top(most), "").selection(&selection.name));
+        return Some(finding(context, room, &top(most), Phrase::name(name)).selection(&selection.name));
     }
     (high > low && selection.is(Kind::Cabinet)).then(|| {
         let of_room = |length| say_room(length, context.book.project.units);
@@ -133,12 +179,11 @@ fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Opti
     })
 }
 
-fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: &'static str) -> Remark {
+fn finding(context: &Context<'_>, room: &Room, top: &Top<'_>, what: Phrase) -> Remark {
     let say = |length| say(length, context.book.project.units);
     let of_room = |length| say_room(length, context.book.project.units);
     let message = phrase!(
-        "`{}`{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",
-        top.name,
+        "{what} reaches {} above the finished floor, {} more than the {} of the ceiling over it",
         what,
         of_room(top.high),
         say(top.high - top.ceiling),
@@ -238,6 +283,31 @@ mod tests {
         pantry(&slope("A"), "84\"").stays_silent();
         pantry(&slope("C"), "102\"").stays_silent();
         pantry(&slope("C"), "102 1/8\"").finds_one();
+    }
+
+    /// A ceiling from 50" at wall C to 108" over 96": 66" at the back of a shower 36" deep at wall A less 0.
+    #[test]
+    fn a_fixture_and_what_stands_at_it_go_under_the_slope() {
+        let bath = |wall: &str, fixture: &str, selection: &str, option: &str| {
+            Trial::of("run/ceiling")
+                .room(&format!("outline: 12' x 8'\nceiling: {{low: 50\", high: 108\", low at: C}}\nfixtures: {{dusj: {{wall: {wall}, centre: 30\", width: 36\", depth: 36\", {fixture}}}}}"))
+                .selection(selection, option)
+        };
+        let glass = "selection: Glass\nkind: shower glass";
+        bath("C", "takes: shower, selection: Glass", glass, "size: {height: 79\"}")
+            .finds("`Glass` reaches 6'-7\" (2006.6 mm) above the finished floor, 29\" (736.6 mm) more than the 4'-2\" (1270 mm) of the ceiling over it")
+            .weighs("stop");
+        bath("A", "takes: shower, selection: Glass", glass, "size: {height: 79\"}").stays_silent();
+        // As the plan says, told once; and of any kind.
+        bath("C", "takes: shower, height: 79\", selection: Glass", glass, "size: {height: 79\"}").finds_one();
+        bath("C", "takes: shower, height: 79\"", glass, "model: G 1").finds_one();
+        bath("A", "takes: shower, height: 79\"", glass, "model: G 1").stays_silent();
+        bath("C", "takes: bathtub, selection: Tub", "selection: Tub\nkind: bathtub", "size: {height: 58\"}")
+            .finds_one();
+        bath("C", "takes: bathtub, selection: Tub", "selection: Tub\nkind: bathtub", "size: {height: 22\"}")
+            .stays_silent();
+        bath("C", "takes: toilet, selection: Toilet", "selection: Toilet\nkind: toilet", "size: {height: 52\"}")
+            .finds_one();
     }
 
     #[test]

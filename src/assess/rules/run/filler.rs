@@ -104,8 +104,20 @@ fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<R
         (gap < needed).then_some((Wanted { needed, ..wanted }, gap, what))
     });
     let (wanted, gap, met) = short.max_by_key(|(wanted, gap, _)| wanted.needed - *gap)?;
-    let there = Beside { cabinet: thing.name, gap, met, at: thing.span };
+    let filler = filler_beside(plan, thing, wanted.side);
+    let there = Beside { cabinet: thing.name, gap, met, at: thing.span, filler };
     Some(finding(context, plan.room, &wanted, &there))
+}
+
+/// How wide the filler is that stands in its row at that side of a cabinet.
+fn filler_beside(plan: &Plan<'_>, thing: &Thing<'_>, side: End) -> Option<Length> {
+    let touches = |other: &&Thing<'_>| match side {
+        End::Left => other.along.1 == thing.along.0,
+        End::Right => other.along.0 == thing.along.1,
+    };
+    let of_its_row = plan.things.iter().filter(|other| other.row.is_some() && other.row == thing.row);
+    let is_filler = |other: &&Thing<'_>| other.part().is_some_and(|part| matches!(part.is, PartIs::Filler(_)));
+    of_its_row.filter(touches).find(is_filler).map(Thing::width)
 }
 
 /// What is needed before that wall or thing; none for what stands in the same row, or what is told
@@ -133,20 +145,24 @@ fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option
     if run.from != end {
         parts.reverse();
     }
-    let mut gap = Length::ZERO;
+    let (mut gap, mut filler) = (Length::ZERO, None);
     for part in parts {
         if let PartIs::Cabinet(_) | PartIs::Tall(_) = part.is {
             let drawers = part.drawers.get().is_some_and(|count| *count > 0);
             let wanted = wanted(drawers, part.doors.get().copied().unwrap_or(0), part.hinge.get().copied(), end)?;
             let needed = metric::advised(wanted.needed, gap, context.book.project.units);
             let wanted = Wanted { needed, ..wanted };
-            let there = Beside { cabinet: part.is.word(), gap, met: phrase!("`{meets}`", meets), at: part.span };
+            let there =
+                Beside { cabinet: part.is.word(), gap, met: phrase!("`{meets}`", meets), at: part.span, filler };
             return (gap < wanted.needed).then(|| finding(context, room, &wanted, &there));
         }
         if let PartIs::Opening(_) = part.is {
             return None;
         }
         gap = gap + width(room, &part.is, None)?;
+        if let PartIs::Filler(wide) = part.is {
+            filler = Some(wide);
+        }
     }
     None
 }
@@ -157,6 +173,8 @@ struct Beside<'a> {
     gap: Length,
     met: Phrase,
     at: Span,
+    /// The width of a filler that stands there already.
+    filler: Option<Length>,
 }
 
 fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'_>) -> Remark {
@@ -172,7 +190,11 @@ fn finding(context: &Context<'_>, room: &Room, wanted: &Wanted, there: &Beside<'
         wanted.what
     );
     let finding = Remark::query(there.at, message).room(&room.folder).part(there.cabinet);
-    finding.source("common practice").remedy("put a filler there, or show that fronts and handles clear as they open")
+    let clear = "show that fronts and handles clear as they open";
+    finding.source("common practice").remedy(match there.filler {
+        Some(wide) => phrase!("make the filler {} wide, or {clear}", say(wide + wanted.needed - there.gap), clear),
+        None => phrase!("put a filler there, or {clear}", clear),
+    })
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ pub mod ends;
 pub mod filler;
 pub mod sum;
 
-use crate::book::{PartIs, Room, Run};
+use crate::book::{Part, PartIs, Room};
 use crate::units::Length;
 
 /// The width of a part: as written, or as its opening measures.
@@ -17,7 +17,7 @@ fn width(room: &Room, is: &PartIs, written: Option<Length>) -> Option<Length> {
     }
 }
 
-/// The widths of a run's parts; none while one is not known.
-fn widths(room: &Room, run: &Run) -> Option<Vec<Length>> {
-    run.parts.iter().map(|part| width(room, &part.is, part.width.get().copied())).collect()
+/// The widths of the parts of a row; none while one is not known.
+fn widths(room: &Room, parts: &[Part]) -> Option<Vec<Length>> {
+    parts.iter().map(|part| width(room, &part.is, part.width.get().copied())).collect()
 }
