@@ -16,6 +16,19 @@ pub struct PlanFault {
     pub also: Option<Span>,
 }
 
+impl PlanFault {
+    /// Whether it is of the work, and not of the file: two bodies that can't both stand as they are written.
+    pub fn is_of_the_work(&self) -> bool {
+        matches!(self.wrong, Wrong::Clashes { .. } | Wrong::Closes { .. })
+    }
+
+    /// Whether it tells of the two that are written there.
+    pub fn is_of(&self, one: Span, other: Span) -> bool {
+        let both = (Some(self.span), self.also);
+        self.is_of_the_work() && (both == (Some(one), Some(other)) || both == (Some(other), Some(one)))
+    }
+}
+
 /// What is wrong.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Wrong {
@@ -57,6 +70,15 @@ pub enum Wrong {
         in_height: Option<Length>,
         /// How far from the wall.
         out: Option<Length>,
+    },
+    /// It stands before a doorway that it does not leave free: one of the work likewise.
+    Closes {
+        /// The doorway.
+        door: String,
+        /// How much of its width is closed.
+        by: Length,
+        /// Its width.
+        of: Length,
     },
     /// It reaches out of the room.
     OutOfRoom,

@@ -2,12 +2,16 @@
 
 use crate::units::Length;
 
+use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
 use super::thing::{Thing, What};
-use super::{HoleIs, Plan, casing_width};
+use super::{Hole, HoleIs, Plan, casing_width};
 
 /// How far before a wall a thing must stand clear of a doorway to leave it free.
 const BEFORE_A_DOOR: Length = Length::from_inches(1);
+/// Between the end of a row and a doorway's wall, nobody gets through a way so wide (common practice: one goes
+/// sideways through 18").
+const NO_WAY_THROUGH: Length = Length::from_inches(12);
 
 /// Looks for things in one another's place, each pair told once.
 pub fn look(plan: &mut Plan<'_>) {
@@ -21,7 +25,19 @@ pub fn look(plan: &mut Plan<'_>) {
                 found.push(fault(thing, &seen(thing, other)));
             }
         }
-        found.extend(in_a_hole(plan, thing));
+    }
+    for hole in &plan.holes {
+        let mut taken: Vec<(Option<usize>, Length, PlanFault)> = Vec::new();
+        for (thing, own) in plan.standing() {
+            let Some((shared, fault)) = in_its_wall(hole, thing).or_else(|| across(hole, thing, own)) else { continue };
+            // A row stands there once, whichever of its parts do: the one that is most in the way tells of it.
+            match taken.iter_mut().find(|(row, ..)| row.is_some() && *row == thing.row) {
+                Some(known) if known.1 < shared => *known = (thing.row, shared, fault),
+                Some(_) => {}
+                None => taken.push((thing.row, shared, fault)),
+            }
+        }
+        found.extend(taken.into_iter().map(|(.., fault)| fault));
     }
     found.extend(holes(plan));
     plan.faults.extend(found);
@@ -49,11 +65,13 @@ fn fault(thing: &Thing<'_>, other: &Other<'_>) -> PlanFault {
         let down = thing.high.map(|high| high - low).filter(|_| low > Length::ZERO);
         up.into_iter().chain(down).min()
     });
+    // What stands or hangs at a wall is not moved away from it.
+    let out = other.out.filter(|_| thing.out.0 > Length::ZERO || matches!(thing.what, What::Island(_)));
     let wrong = Wrong::Clashes {
         other: other.name.to_string(),
         along: other.along.map(|along| past(thing.along, along)),
         in_height,
-        out: other.out.map(|out| past(thing.out, out)),
+        out: out.map(|out| past(thing.out, out)),
     };
     PlanFault { wrong, item: Some(thing.name.to_string()), span: thing.span, also: Some(other.span) }
 }
@@ -70,39 +88,59 @@ fn seen<'a>(thing: &Thing<'_>, other: &Thing<'a>) -> Other<'a> {
     }
 }
 
-/// What stands in a doorway or hangs before a window.
-fn in_a_hole(plan: &Plan<'_>, thing: &Thing<'_>) -> Vec<PlanFault> {
-    let mut found = Vec::new();
-    if matches!(thing.what, What::Island(_)) || thing.within.is_some() {
-        return found;
+/// What stands in a doorway or hangs before a window of its own wall, and along how much of it.
+fn in_its_wall(hole: &Hole<'_>, thing: &Thing<'_>) -> Option<(Length, PlanFault)> {
+    if matches!(thing.what, What::Island(_)) || thing.within.is_some() || thing.frame != hole.frame {
+        return None;
     }
-    for hole in &plan.holes {
-        let (Some(low), true) = (hole.low, thing.out.0 < BEFORE_A_DOOR) else { continue };
-        if thing.frame != hole.frame {
-            continue;
-        }
-        let is_window = matches!(hole.is, HoleIs::Window(_));
-        let is_in = |along: (Length, Length), low: Length, high: Option<Length>| {
-            let shared = along.1.min(thing.along.1) - along.0.max(thing.along.0);
-            shared > Length::ZERO && thing.is_level_with(low, high)
-        };
-        let casing = casing_width(hole.is).copied().unwrap_or_default();
-        let around = (hole.along.0 - casing, hole.along.1 + casing);
-        // A door's casing ends at the floor.
-        let below = if is_window { low - casing } else { low };
-        let above = hole.high.map(|high| high + casing);
-        let of_casing = format!("casing of {}", hole.name());
-        let (name, along, low, high) = if is_in(hole.along, low, hole.high) {
-            (hole.name(), hole.along, low, hole.high)
-        } else if is_in(around, below, above) {
-            (of_casing.as_str(), around, below, above)
-        } else {
-            continue;
-        };
-        let height = is_window.then_some((low, high));
-        found.push(fault(thing, &Other { name, span: hole.span(), along: Some(along), height, out: None }));
+    let low = hole.low.filter(|_| thing.out.0 < BEFORE_A_DOOR)?;
+    let is_window = matches!(hole.is, HoleIs::Window(_));
+    let shared = |along: (Length, Length)| along.1.min(thing.along.1) - along.0.max(thing.along.0);
+    let is_in = |along: (Length, Length), low: Length, high: Option<Length>| {
+        shared(along) > Length::ZERO && thing.is_level_with(low, high)
+    };
+    let casing = casing_width(hole.is).copied().unwrap_or_default();
+    let around = (hole.along.0 - casing, hole.along.1 + casing);
+    // A door's casing ends at the floor.
+    let below = if is_window { low - casing } else { low };
+    let above = hole.high.map(|high| high + casing);
+    let of_casing = format!("casing of {}", hole.name());
+    let (name, along, low, high) = if is_in(hole.along, low, hole.high) {
+        (hole.name(), hole.along, low, hole.high)
+    } else if is_in(around, below, above) {
+        (of_casing.as_str(), around, below, above)
+    } else {
+        return None;
+    };
+    let height = is_window.then_some((low, high));
+    let other = Other { name, span: hole.span(), along: Some(along), height, out: None };
+    Some((shared(along), fault(thing, &other)))
+}
+
+/// What stands at another wall, or at none, and reaches before a doorway so near that nobody gets through, or
+/// before a window's own pane; and how much of it that takes.
+fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Length, PlanFault)> {
+    if thing.within.is_some() || thing.frame == hole.frame || !thing.is_level_with(hole.low?, hole.high) {
+        return None;
     }
-    found
+    // A fixture that one walks around stands nearer before many a door of a bath.
+    let (shape, near) = match hole.is {
+        HoleIs::Door(_) if thing.row.is_some() => (&covered.to_front, NO_WAY_THROUGH),
+        HoleIs::Door(_) => (&covered.to_front, BEFORE_A_DOOR),
+        HoleIs::Window(_) => (&covered.footprint, BEFORE_A_DOOR),
+    };
+    let (first, last) = shape.beside(&hole.frame, (Length::ZERO, near))?;
+    let shared = last.min(hole.along.1) - first.max(hole.along.0);
+    if shared <= Length::ZERO {
+        return None;
+    }
+    let by = PlanFault {
+        wrong: Wrong::Closes { door: hole.name().to_string(), by: shared, of: hole.along.1 - hole.along.0 },
+        item: Some(thing.name.to_string()),
+        span: thing.span,
+        also: Some(hole.span()),
+    };
+    Some((shared, by))
 }
 
 /// Doors and windows in one another's place.

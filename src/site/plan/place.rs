@@ -113,13 +113,24 @@ impl<'a> Placing<'a> {
             match self.lies_in(window, (sill, top)) {
                 Lies::InTheWall => {}
                 Lies::InTheRoof => {
+                    self.over_its_wall(window);
                     self.plan.in_the_roof.push(window);
                     continue;
                 }
-                Lies::UnderTheRoofByName => continue,
+                Lies::UnderTheRoofByName => {
+                    self.over_its_wall(window);
+                    continue;
+                }
             }
             self.hole(HoleIs::Window(window), &window.name, &window.wall, &window.at, &window.width, (sill, top));
         }
+    }
+
+    /// A window in the roof takes up no wall, and lies over its own wall all the same.
+    fn over_its_wall(&mut self, window: &'a Window) {
+        let (name, at, width) = (&window.name, window.at.get(), window.width.get());
+        let (Some(wall), Some(at), Some(width)) = (self.wall(&window.wall, name), at, width) else { return };
+        self.within(wall, (*at, *at + *width), name, name.span);
     }
 
     /// Whether a window is in its wall or in the roof above it: as the book says; else in the roof where

@@ -75,10 +75,8 @@ fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Findings<'_>) 
     let all: Vec<Opening<'_>> = doors.chain(showers).collect();
     let mut told: Vec<(&str, Option<&str>)> = Vec::new();
     for (number, door) in all.iter().enumerate() {
-        let struck = plan.things.iter().filter(|body| is_judged(door, body)).filter_map(|body| {
-            let free = door.sweep.meets(&body.covers(plan.front(body)))?;
-            Some((Some(body.name), Some(free), Some(body.span)))
-        });
+        let struck = met_first(plan, door).into_iter();
+        let struck = struck.map(|(body, free)| (Some(body.name), Some(free), Some(body.span)));
         let others = all.iter().take(number).filter(|other| other.name != door.name);
         let others = others.filter(|other| other.sweep.shape.overlaps(&door.sweep.shape));
         let wall = door.hole.and_then(|hole| across(plan, hole, door.sweep.reach));
@@ -90,6 +88,28 @@ fn in_plan(context: &Context<'_>, plan: &Plan<'_>, findings: &mut Findings<'_>) 
             }
         }
     }
+}
+
+/// What a door meets: of a row what it meets first, which ends its way; nothing that stands before the doorway
+/// itself, which is told already.
+fn met_first<'p, 'a>(plan: &'p Plan<'a>, door: &Opening<'_>) -> Vec<(&'p Thing<'a>, Length)> {
+    let mut met: Vec<(&Thing<'a>, Length)> = Vec::new();
+    for body in plan.things.iter().filter(|body| is_judged(door, body)) {
+        let is_told = plan.faults.iter().any(|fault| fault.is_of(body.span, door.span));
+        let Some(free) = door.sweep.meets(&body.covers(plan.front(body))).filter(|_| !is_told) else { continue };
+        match met.iter_mut().find(|(known, _)| known.row.is_some() && known.row == body.row) {
+            Some(known) if known.1 > free => *known = (body, free),
+            Some(_) => {}
+            None => met.push((body, free)),
+        }
+    }
+    // Where one part of a row stands before the doorway, so does the row.
+    let closes = |row: Option<usize>| {
+        let parts = plan.things.iter().filter(move |part| part.row == row && row.is_some());
+        parts.into_iter().any(|part| plan.faults.iter().any(|fault| fault.is_of(part.span, door.span)))
+    };
+    met.retain(|(body, _)| !closes(body.row));
+    met
 }
 
 /// Whether a thing is judged here: an appliance is not, and nothing that hangs above the door.
@@ -209,6 +229,29 @@ mod tests {
         };
         bath("at: 15\", width: 30\", hinge: right, swings: in", &shower("32\"")).finds_one();
         bath("at: 15\", width: 30\", hinge: right, swings: in", &shower("22\"")).stays_silent();
+    }
+
+    /// A row 24" deep along wall A, from 34" before the door: all of it is in the way, and its first part is told.
+    #[test]
+    fn of_a_row_a_door_meets_the_first_and_of_what_closes_its_way_in_fit_clash_tells() {
+        let mudroom = |starts: &str, hinge: &str| {
+            Trial::of("clear/door-swing").room(&format!(
+                "outline: 12' x 8'\ndoors: {{side door: {{wall: D, at: 40\", width: 32\", hinge: {hinge}, swings: in}}}}\nruns: {{lockers: {{wall: A, starts: {starts}, parts: [{{filler: 2\"}}, {{tall: broom closet, width: 8\", height: 84\"}}, {{cabinet: bench, width: 24\"}}]}}}}"
+            ))
+        };
+        mudroom("14\"", "right").stays_silent();
+        let far = |hinge: &str| {
+            Trial::of("clear/door-swing").room(&format!(
+                "outline: 12' x 8'\ndoors: {{side door: {{wall: D, at: 43\", width: 32\", hinge: {hinge}, swings: in}}}}\nruns: {{lockers: {{wall: A, starts: 13\", parts: [{{filler: 2\"}}, {{tall: broom closet, width: 8\", height: 84\"}}, {{cabinet: bench, width: 24\"}}]}}}}"
+            ))
+        };
+        far("right").finds("`side door` sweeps 32\" (812.8 mm) from its hinge and meets `filler` at 13\" (330.2 mm), 19\" (482.6 mm) too soon");
+        let near = |at: &str| {
+            Trial::of("clear/door-swing").room(&format!(
+                "outline: 12' x 8'\ndoors: {{side door: {{wall: D, at: {at}, width: 32\", hinge: right, swings: in}}}}\nruns: {{lockers: {{wall: A, parts: [{{filler: 2\"}}, {{tall: broom closet, width: 24\", height: 84\"}}]}}}}"
+            ))
+        };
+        near("43\"").stays_silent();
     }
 
     /// Source: trade reports F-125.

@@ -11,8 +11,9 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::codes::{self, COOKTOP_BEHIND, LANDING_ACROSS, PREP_WIDTH, SINK_RETURN, SINK_TO_CORNER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Landing, Opening, Room};
+use crate::book::{Hinge, Landing, Opening, Room};
 use crate::finding::{Phrase, Remark, phrase};
+use crate::site::Placement;
 use crate::site::distances::{self, Around, landing_of};
 use crate::site::fitting::{Side, hinge_sides};
 use crate::source::Span;
@@ -248,6 +249,14 @@ impl One<'_> {
         }
     }
 
+    /// Whether its door, if it has one, can be hung on another side: not where it has one at each.
+    fn may_hang_elsewhere(&self) -> bool {
+        let own = |fitted: &Placement<'_>| std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled();
+        let hinges = self.context.site.fitted().find(own).and_then(|fitted| fitted.option.hinge.get().copied());
+        let swings = self.opening.takes.get().is_none_or(|kind| !kind.is(Trait::CutIntoCounter));
+        swings && !matches!(hinges, Some(Hinge::Both | Hinge::None))
+    }
+
     fn behind(&self) -> Option<Remark> {
         let cooks = self.opening.takes_one(Trait::Cooks);
         let there = distances::behind(self.context.site, self.room, self.opening).filter(|_| cooks)?;
@@ -268,7 +277,10 @@ impl One<'_> {
             .room(&self.room.folder)
             .opening(&self.opening.name)
             .source(asked.source.clone())
-            .remedy("move what stands at the counter's other end, or hang the door on the other side")
+            .remedy(match self.may_hang_elsewhere() {
+                true => "move what stands at the counter's other end, or hang the door on the other side",
+                false => "move what stands at the counter's other end, or plan more counter there",
+            })
     }
 }
 

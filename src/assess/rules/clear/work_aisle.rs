@@ -46,6 +46,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             continue;
         }
         let several = room.cooks.get().is_some_and(|cooks| *cooks > 1);
+        // A galley has no island to move.
+        let remedy = match room.islands.is_empty() {
+            true => "plan shallower cabinets on one side, or more width between them, before the cabinets are ordered",
+            false => "make the island shallower or move it, before the cabinets are ordered",
+        };
         findings.extend(aisles(context.site, room, true).into_iter().filter_map(|(name, there)| {
             let measure = Measure {
                 room,
@@ -54,7 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 there,
                 advised: Some(if several { SEVERAL } else { ONE_COOK }),
                 code: passage(context),
-                remedy: "make the island shallower or move it, before the cabinets are ordered",
+                remedy,
             };
             measure.judge(context)
         }));

@@ -4,10 +4,10 @@ mod bodies;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::Room;
+use crate::book::{DoorHinge, Hinge, Room};
 use crate::finding::{Id, Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::plan::{HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
+use crate::site::plan::{Hole, HoleIs, Opens, Plan, Sweep, Thing, What, settled, with_handles};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Trade;
@@ -61,11 +61,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let movers = movers(context, plan, room);
         let mut found: Vec<Clash> = Vec::new();
         for (number, mover) in movers.iter().enumerate() {
-            let bodies = plan.things.iter().filter_map(|body| strikes(context, plan, mover, body));
+            let bodies = struck_first(plan, mover).into_iter().map(|met| strikes(context, plan, mover, met));
             let others = movers.iter().take(number).filter_map(|other| meet(context, plan, mover, other));
             for clash in bodies.chain(others) {
-                let is_known =
-                    |known: &Clash| known.0 == clash.0 && known.1.subject.option() == clash.1.subject.option();
+                // A pair is told at the appliance that opens; from the other side it is the same corner.
+                let of = clash.1.subject.option();
+                let is_known = |known: &Clash| known.0 == clash.0 && (of.is_none() || known.1.subject.option() == of);
                 if !found.iter().any(is_known) {
                     found.push(clash);
                 }
@@ -104,19 +105,31 @@ struct Mover<'a> {
 enum Moves<'a> {
     Appliance(Placement<'a>, &'a Thing<'a>),
     Cabinet(&'a Thing<'a>),
-    Door,
+    Door(&'a Hole<'a>),
 }
 
 impl<'a> Mover<'a> {
     fn thing(&self) -> Option<&'a Thing<'a>> {
         match self.is {
             Moves::Appliance(_, thing) | Moves::Cabinet(thing) => Some(thing),
-            Moves::Door => None,
+            Moves::Door(_) => None,
         }
     }
 
     fn is_appliance(&self) -> bool {
         matches!(self.is, Moves::Appliance(..))
+    }
+
+    /// Whether it has a door at each side, and no other side to hang one on.
+    fn hangs_on_both(&self) -> bool {
+        match &self.is {
+            Moves::Appliance(fitted, _) => fitted.option.hinge.get() == Some(&Hinge::Both),
+            Moves::Cabinet(thing) => thing.part().and_then(|part| part.doors.get()).is_some_and(|doors| *doors > 1),
+            Moves::Door(hole) => match hole.is {
+                HoleIs::Door(door) => door.hinge.get() == Some(&DoorHinge::Both),
+                HoleIs::Window(_) => false,
+            },
+        }
     }
 }
 
@@ -143,7 +156,7 @@ fn movers<'a>(context: &Context<'a>, plan: &'a Plan<'a>, room: &Room) -> Vec<Mov
     }
     for hole in plan.holes.iter().filter(|hole| matches!(hole.is, HoleIs::Door(_))) {
         let sweeps = plan.door_sweeps(hole).into_iter();
-        movers.extend(sweeps.map(|sweep| Mover { name: hole.name(), is: Moves::Door, sweep, span: hole.span() }));
+        movers.extend(sweeps.map(|sweep| Mover { name: hole.name(), is: Moves::Door(hole), sweep, span: hole.span() }));
     }
     movers
 }
@@ -151,8 +164,22 @@ fn movers<'a>(context: &Context<'a>, plan: &'a Plan<'a>, room: &Room) -> Vec<Mov
 /// A pair by its names, and what is to be told of it.
 type Clash = ((String, String), Remark);
 
-/// What opens against what stands there.
-fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thing<'_>) -> Option<Clash> {
+/// What something that opens strikes, and after how much of its way: of a row what it strikes first.
+fn struck_first<'p, 'a>(plan: &'p Plan<'a>, mover: &Mover<'_>) -> Vec<(&'p Thing<'a>, Length)> {
+    let mut met: Vec<(&Thing<'a>, Length)> = Vec::new();
+    for body in &plan.things {
+        let Some(free) = struck(plan, mover, body) else { continue };
+        match met.iter_mut().find(|(known, _)| known.row.is_some() && known.row == body.row) {
+            Some(known) if known.1 > free => *known = (body, free),
+            Some(_) => {}
+            None => met.push((body, free)),
+        }
+    }
+    met
+}
+
+/// After how much of its way something that opens strikes a body.
+fn struck(plan: &Plan<'_>, mover: &Mover<'_>, body: &Thing<'_>) -> Option<Length> {
     // Between cabinets and walls there is `run/filler`; before fixtures and cabinets, `clear/door-swing`.
     if !(mover.is_appliance() || is_appliance(body)) || body.within.is_some() || body.is_closure() {
         return None;
@@ -160,9 +187,17 @@ fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thi
     if !mover.sweep.is_level_with(body) || mover.thing().is_some_and(|thing| stand_together(plan, thing, body)) {
         return None;
     }
+    // Two that stand in one place are to be moved first.
+    if bodies::is_told(plan, mover.span, body.span) {
+        return None;
+    }
     let option = body.opening.and_then(|opening| settled(plan.room, opening));
     let front = plan.front(body).max(with_handles(body, option));
-    let free = mover.sweep.meets(&body.covers(front))?;
+    mover.sweep.meets(&body.covers(front))
+}
+
+/// What opens against what stands there.
+fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, (body, free): (&Thing<'_>, Length)) -> Clash {
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
         "{} reaches {} and strikes `{}` after {}, {} too soon",
@@ -173,7 +208,7 @@ fn strikes(context: &Context<'_>, plan: &Plan<'_>, mover: &Mover<'_>, body: &Thi
         say(mover.sweep.reach - free)
     );
     let finding = finding(mover, plan.room, message).also(body.span, Phrase::name(body.name));
-    Some((pair(mover.name, body.name), finding))
+    (pair(mover.name, body.name), finding)
 }
 
 /// Whether two things are one beside the other in a row, or one in the other.
@@ -194,13 +229,18 @@ fn is_appliance(thing: &Thing<'_>) -> bool {
 /// Two doors that sweep the same floor.
 fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'_>) -> Option<Clash> {
     let both = one.is_appliance() && other.is_appliance();
-    let door = (one.is_appliance() && matches!(other.is, Moves::Door))
-        || (other.is_appliance() && matches!(one.is, Moves::Door));
+    let door = (one.is_appliance() && matches!(other.is, Moves::Door(_)))
+        || (other.is_appliance() && matches!(one.is, Moves::Door(_)));
     if !(both || door) || one.name == other.name || !one.sweep.shape.overlaps(&other.sweep.shape) {
         return None;
     }
+    // What is in one cabinet opens one above the other, or `fit/cabinet` tells.
+    let holder = |mover: &Mover<'_>| mover.thing().and_then(|thing| thing.within);
+    if holder(one).is_some() && holder(one) == holder(other) {
+        return None;
+    }
     // What stands one above the other opens one above the other.
-    if !one.sweep.is_level_with_sweep(&other.sweep) {
+    if !one.sweep.is_level_with_sweep(&other.sweep) || bodies::is_told(plan, one.span, other.span) {
         return None;
     }
     let say = |length: Length| say(length, context.book.project.units);
@@ -219,7 +259,7 @@ fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'
 
 fn opening_part(mover: &Mover<'_>) -> Phrase {
     match mover.is {
-        Moves::Door => Phrase::name(mover.name),
+        Moves::Door(_) => Phrase::name(mover.name),
         _ => phrase!("the {} of `{}`", mover.sweep.how.word(), mover.name),
     }
 }
@@ -235,6 +275,9 @@ fn finding(mover: &Mover<'_>, room: &Room, message: Phrase) -> Remark {
         _ => Remark::query(mover.span, message).room(&room.folder).part(mover.name),
     };
     let remedy = match mover.sweep.how {
+        Opens::Swings if mover.hangs_on_both() => {
+            "move one of them, put a filler in the corner, or choose one whose doors reach less far"
+        }
         Opens::Swings => "hang it on the other side, move one of them, or choose one whose door reaches less far",
         _ => "move one of them, put a filler in the corner, or choose one that reaches less far",
     };
@@ -242,116 +285,4 @@ fn finding(mover: &Mover<'_>, room: &Room, message: Phrase) -> Remark {
 }
 
 #[cfg(test)]
-mod tests {
-    use crate::assess::rules::trial::Trial;
-
-    fn galley(width: &str, shift: &str) -> Trial {
-        Trial::of("fit/clash")
-            .room(&format!(
-                "outline: 12' x {width}\nruns:\n  left: {{wall: A, parts: [{{gap: 30\"}}, {{opening: range}}]}}\n  right: {{wall: C, from: right, parts: [{{gap: {shift}}}, {{opening: dishwasher}}]}}"
-            ))
-            .opening("range", "{takes: range, width: 30\", depth: 24\", height: 36\"}")
-            .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
-            .selection("selection: Range\nkind: range\nplace: range", "size: {width: 30\", depth: 24\"}\nfit: {door: {drops: 21\"}}")
-            .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "size: {width: 24\", depth: 24\"}\nfit: {door: {drops: 26\"}}")
-    }
-
-    /// Source: check values KP-02 (no two appliance doors may foul each other: overlap of swept areas 0).
-    #[test]
-    fn two_doors_that_drop_towards_each_other_are_told() {
-        galley("90\"", "33\"")
-            .finds("the door of `dishwasher` and the door of `range` sweep the same floor: they reach 26\" (660 mm) and 21\" (533 mm)")
-            .weighs("query");
-        galley("95\"", "33\"").stays_silent();
-        galley("90\"", "60\"").stays_silent();
-    }
-
-    /// Source: check values KP-02 (a dishwasher's door, 24" open, across the arc of an entry door).
-    #[test]
-    fn a_door_of_the_room_keeps_clear_of_an_appliance_s_door() {
-        let room = |hinge: &str| {
-            Trial::of("fit/clash")
-                .room(&format!(
-                    "outline: 12' x 8'\ndoors: {{yard door: {{wall: B, at: 26\", width: 32\", height: 80\", hinge: {hinge}, swings: in}}}}\nruns: {{back: {{wall: A, from: right, starts: 12\", parts: [{{opening: dishwasher}}]}}}}"
-                ))
-                .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
-                .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "size: {width: 24\", depth: 24\"}\nfit: {door: {drops: 24\"}}")
-        };
-        room("left").finds_one();
-        room("right").finds_one();
-        let far = Trial::of("fit/clash")
-            .room("outline: 12' x 8'\ndoors: {yard door: {wall: B, at: 62\", width: 32\", height: 80\", hinge: right, swings: in}}\nruns: {back: {wall: A, from: right, starts: 12\", parts: [{opening: dishwasher}]}}")
-            .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
-            .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "fit: {door: {drops: 24\"}}");
-        far.stays_silent();
-    }
-
-    #[test]
-    fn doors_one_above_the_other_pass() {
-        let machine = |takes: &str, sill: &str| {
-            format!("{{takes: {takes}, wall: A, at: 30\", sill: {sill}, width: 29\", height: 39\", depth: 30\"}}")
-        };
-        Trial::of("fit/clash")
-            .room("outline: 9' x 7'")
-            .opening("washer", &machine("washer", "0\""))
-            .opening("dryer", &machine("dryer", "39\""))
-            .selection("selection: Washer\nkind: washer\nplace: washer\nhinge: left", "fit: {door: {swings: 19\"}}")
-            .selection("selection: Dryer\nkind: dryer\nplace: dryer\nhinge: left", "fit: {door: {swings: 19\"}}")
-            .stays_silent();
-    }
-
-    /// Source: trade reports F-09 (two inches deeper, and the dishwasher around the corner no longer opens).
-    #[test]
-    fn a_deeper_refrigerator_around_the_corner_keeps_a_dishwasher_shut() {
-        let corner = |depth: &str, handle: &str| {
-            Trial::of("fit/clash")
-                .room("outline: 12' x 10'\nruns:\n  back: {wall: A, from: right, starts: 32\", parts: [{opening: dishwasher}]}\n  side: {wall: B, starts: 30\", parts: [{opening: fridge}]}")
-                .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
-                .opening("fridge", "{takes: refrigerator, width: 36\", depth: 29\", height: 70\"}")
-                .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "size: {width: 24\", depth: 24\"}\nfit: {door: {drops: 26\"}}")
-                .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", &format!("size: {{width: 35 3/4\", depth: {depth}, depth with handle: {handle}}}"))
-        };
-        corner("29\"", "31 1/2\"").stays_silent();
-        corner("31\"", "33 1/2\"")
-            .finds("the door of `dishwasher` reaches 26\" (660 mm) and strikes `fridge` after 6\" (152 mm), 20\" (508 mm) too soon");
-    }
-
-    /// Source: check values KP-02. An island 8' x 3' whose counter's edge is 44" before the wall, set out from
-    /// each of the four: what opens towards it from wall A meets it all the same.
-    #[test]
-    fn an_island_is_met_from_whichever_wall_it_is_set_out() {
-        let room = |island: &str| {
-            Trial::of("fit/clash")
-                .room(&format!(
-                    "outline: 16' x 12'\nruns: {{back: {{wall: A, parts: [{{gap: 60\"}}, {{opening: dishwasher}}]}}}}\nislands: {{island: {{{island}, height: 36\"}}}}"
-                ))
-                .opening("dishwasher", "{takes: dishwasher, width: 24\", depth: 24\", height: 34 1/2\"}")
-                .selection("selection: Dishwasher\nkind: dishwasher\nplace: dishwasher", "size: {width: 24\", depth: 24\"}\nfit: {door: {drops: 26\"}}")
-        };
-        for (near, far) in [
-            ("wall: A, at: 48\", away: 44\", size: 96\" x 36\"", "wall: A, at: 48\", away: 50\", size: 96\" x 36\""),
-            ("wall: C, at: 48\", away: 64\", size: 96\" x 36\"", "wall: C, at: 48\", away: 58\", size: 96\" x 36\""),
-            ("wall: D, at: 64\", away: 48\", size: 36\" x 96\"", "wall: D, at: 58\", away: 48\", size: 36\" x 96\""),
-            (
-                "wall: B, at: 44\", away: 48\", size: 96\" x 36\", turned: true",
-                "wall: B, at: 50\", away: 48\", size: 96\" x 36\", turned: true",
-            ),
-        ] {
-            room(near).finds("the door of `dishwasher` reaches 26\" (660 mm) and strikes `island` after 20\" (508 mm), 6\" (152 mm) too soon");
-            room(far).stays_silent();
-        }
-    }
-
-    /// Source: check values HW-06 (a drawer beside a refrigerator's handle around the corner).
-    #[test]
-    fn a_drawer_strikes_the_handle_around_the_corner() {
-        let corner = |filler: &str| {
-            Trial::of("fit/clash")
-                .room(&format!("outline: 12' x 10'\nruns:\n  back: {{wall: A, from: right, starts: 27\", parts: [{{filler: {filler}}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}\n  side: {{wall: B, starts: 30\", parts: [{{opening: fridge}}]}}"))
-                .opening("fridge", "{takes: refrigerator, width: 36\", depth: 27\", height: 70\"}")
-                .selection("selection: Refrigerator\nkind: refrigerator\nplace: fridge", "size: {width: 35 3/4\", depth: 27\", depth with handle: 30 1/4\"}")
-        };
-        corner("3\"").finds_one();
-        corner("3 3/8\"").stays_silent();
-    }
-}
+mod tests;

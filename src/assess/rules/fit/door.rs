@@ -3,6 +3,7 @@
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, casing, say};
+use crate::book::Hinge;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{Side, case_stands_out, casing_beside, flank, hinge_sides, stands_in_the_door_s_way};
@@ -160,8 +161,12 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     );
     let finding = || fitted.finding(severity, struck.span, message);
     let source = if asked.is_some() { "" } else { "common practice" };
-    (struck.gap < needed)
-        .then(|| finding().source(source).remedy("add a filler there, or have the door hung on the other side"))
+    // With a door at each side there is no other side to hang one on.
+    let remedy = match fitted.option.hinge.get() {
+        Some(Hinge::Both) => "add a filler there, or choose one whose doors open in less",
+        _ => "add a filler there, or have the door hung on the other side",
+    };
+    (struck.gap < needed).then(|| finding().source(source).remedy(remedy))
 }
 
 #[cfg(test)]

@@ -43,7 +43,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for plan in context.site.plans() {
         // Bodies in one another's place are told by `fit/clash`: nothing is wrong with the file.
-        let of_the_file = plan.faults.iter().filter(|fault| !matches!(fault.wrong, Wrong::Clashes { .. }));
+        let of_the_file = plan.faults.iter().filter(|fault| !fault.is_of_the_work());
         findings.extend(of_the_file.map(|fault| told(context, plan, fault)));
     }
 }
@@ -100,7 +100,7 @@ fn words(context: &Context<'_>, fault: &PlanFault) -> (Phrase, Phrase) {
             phrase!("`{item}` is in the wall where `{other}` is, by {} along it", item, other, say(*by)),
             "correct where one of them is, or its size".into(),
         ),
-        Wrong::Clashes { other, .. } => {
+        Wrong::Clashes { other, .. } | Wrong::Closes { door: other, .. } => {
             (phrase!("`{item}` stands where `{other}` is", item, other), "move one of them, or correct its size".into())
         }
         Wrong::OutOfRoom => (
@@ -160,6 +160,28 @@ mod tests {
         room(&door("E", "0\"")).finds("the outline has no wall `E`");
         room("doors: {hall door: {wall: A, at: 0\", width: 32\"}}")
             .finds("`hall door` is set out from wall `A`, and the room has no outline");
+    }
+
+    /// A window in the roof is set out from the wall below it: by its word, by where it lies, or by its name.
+    #[test]
+    fn a_window_in_the_roof_ends_with_its_wall() {
+        let light = |ceiling: &str, name: &str, at: &str, more: &str| {
+            room(&format!(
+                "outline: 12' x 8'\nceiling: {{low: 62\", high: 102\", {ceiling}}}\nwindows: {{{name}: {{wall: C, at: {at}, width: 30\"{more}}}}}"
+            ))
+        };
+        for (ceiling, name, more) in [
+            ("low at: C", "light", ", in: roof"),
+            ("low at: C", "light", ", sill: 50\", height: 46\""),
+            ("rises along: width", "roof window", ""),
+        ] {
+            light(ceiling, name, "120\"", more)
+                .finds(&format!(
+                    "`{name}` reaches 6\" (152.4 mm) past the end of wall C, which is 12'-0\" (3657.6 mm) long"
+                ))
+                .weighs("stop");
+            light(ceiling, name, "114\"", more).stays_silent();
+        }
     }
 
     #[test]

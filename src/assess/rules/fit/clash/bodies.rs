@@ -3,10 +3,27 @@
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Plan, PlanFault, Wrong};
+use crate::source::Span;
 
 /// Every pair of bodies of a room that are in one place.
 pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Remark> {
-    plan.faults.iter().filter_map(|fault| told(context, plan, fault)).collect()
+    plan.faults.iter().filter_map(|fault| told(context, plan, fault).or_else(|| closes(context, plan, fault))).collect()
+}
+
+/// Whether that two stand in one place is told: what follows from it is not told as well.
+pub fn is_told(plan: &Plan<'_>, one: Span, other: Span) -> bool {
+    plan.faults.iter().any(|fault| fault.is_of(one, other))
+}
+
+/// What stands before a doorway, or before a window, of another wall.
+fn closes(context: &Context<'_>, plan: &Plan<'_>, fault: &PlanFault) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let Wrong::Closes { door, by, of } = &fault.wrong else { return None };
+    let (item, at) = (fault.item.as_deref()?, fault.also?);
+    let message = phrase!("`{item}` stands before `{door}` and closes {} of its {}", item, door, say(*by), say(*of));
+    let remedy = phrase!("move one of them {} along the doorway's or window's wall, or choose a smaller one", say(*by));
+    let finding = Remark::stop(fault.span, message).remedy(remedy).room(&plan.room.folder).part(item);
+    Some(finding.also(at, phrase!("`{door}`", door)))
 }
 
 fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &PlanFault) -> Option<Remark> {
@@ -80,6 +97,50 @@ mod tests {
             "{lines}\nwaive: [{{rule: fit/clash, because: the trough hangs over the bench, by: Ada, on: 2027-01-10}}]"
         ));
         assert!(waived.run().findings().iter().all(|finding| finding.waived.is_some()));
+    }
+
+    /// A row 24" deep along wall A ends at wall D, where the doorway begins 2" or 26" from the corner.
+    #[test]
+    fn a_row_does_not_close_the_doorway_of_the_next_wall() {
+        // Wall D is 98" long from its left end at the far corner, and its right end is at wall A.
+        let galley = |at: &str, row: &str| {
+            room(&format!(
+                "outline: 12' x 98\"\ndoors: {{hall: {{wall: D, at: {at}, width: 36\", height: 80\"}}}}\nruns: {{sink wall: {{wall: A, {row}}}}}"
+            ))
+        };
+        let row = "parts: [{cabinet: drawers, width: 30\"}, {cabinet: bin, width: 18\"}]";
+        galley("60\"", row)
+            .finds("`drawers` stands before `hall` and closes 22\" (558.8 mm) of its 3'-0\" (914.4 mm)")
+            .weighs("stop")
+            .remedies("move one of them 22\" (558.8 mm) along the doorway's or window's wall, or choose a smaller one");
+        galley("38\"", row).stays_silent();
+        // Behind a filler, and a foot of floor at most, there is no way through either.
+        galley("60\"", "parts: [{filler: 3\"}, {cabinet: drawers, width: 30\"}]").finds_one();
+        galley("60\"", "starts: 8\", parts: [{tall: larder, width: 24\", height: 84\"}]").finds_one();
+        galley("60\"", "starts: 40\", parts: [{cabinet: drawers, width: 30\"}]").stays_silent();
+        // Wall cabinets above the door's head are in nobody's way.
+        galley("60\"", "above floor: 81\", height: 15\", depth: 24\", parts: [{cabinet: top, width: 30\"}]")
+            .stays_silent();
+        galley("60\"", "depth: 12\", above floor: 54\", height: 30\", parts: [{cabinet: cups, width: 30\"}]")
+            .finds_one();
+    }
+
+    #[test]
+    fn nothing_else_stands_before_a_doorway_or_covers_the_next_wall_s_window() {
+        let bench = |at: &str| {
+            room(&format!(
+                "outline: 12' x 98\"\ndoors: {{hall: {{wall: D, at: 20\", width: 36\", height: 80\"}}}}\nislands: {{island: {{wall: A, at: {at}, away: 40\", size: 60\" x 30\", height: 36\"}}}}"
+            ))
+        };
+        bench("1/2\"").finds_one().weighs("stop");
+        bench("48\"").stays_silent();
+        let larder = |part: &str| {
+            room(&format!(
+                "outline: 12' x 98\"\nwindows: {{yard: {{wall: D, at: 62\", width: 30\", sill: 40\", height: 40\"}}}}\nruns: {{sink wall: {{wall: A, parts: [{part}]}}}}"
+            ))
+        };
+        larder("{tall: larder, width: 24\", height: 84\"}").finds_one();
+        larder("{cabinet: drawers, width: 24\", height: 34 1/2\"}").stays_silent();
     }
 
     /// A window in the slope takes up no wall: it is above a cabinet, not behind it.
