@@ -231,6 +231,12 @@ impl Found {
         self
     }
 
+    /// Wants every message to hold these words.
+    pub fn says(self, words: &str) -> Self {
+        assert!(self.findings.iter().all(|finding| finding.message.text().contains(words)), "{:#?}", self.findings);
+        self
+    }
+
     /// Wants every finding to carry a caution.
     pub fn cautions(self) -> Self {
         assert!(self.findings.iter().all(|finding| finding.caution.is_some()), "{:#?}", self.findings);

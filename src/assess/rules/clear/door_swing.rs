@@ -245,7 +245,7 @@ mod tests {
                 "outline: 12' x 8'\ndoors: {{side door: {{wall: D, at: 43\", width: 32\", hinge: {hinge}, swings: in}}}}\nruns: {{lockers: {{wall: A, starts: 13\", parts: [{{filler: 2\"}}, {{tall: broom closet, width: 8\", height: 84\"}}, {{cabinet: bench, width: 24\"}}]}}}}"
             ))
         };
-        far("right").finds("`side door` sweeps 32\" (812.8 mm) from its hinge and meets `filler` at 13\" (330.2 mm), 19\" (482.6 mm) too soon");
+        far("right").finds("`side door` sweeps 32\" (813 mm) from its hinge and meets `filler` at 13\" (330 mm), 19\" (483 mm) too soon");
         let near = |at: &str| {
             Trial::of("clear/door-swing").room(&format!(
                 "outline: 12' x 8'\ndoors: {{side door: {{wall: D, at: {at}, width: 32\", hinge: right, swings: in}}}}\nruns: {{lockers: {{wall: A, parts: [{{filler: 2\"}}, {{tall: broom closet, width: 24\", height: 84\"}}]}}}}"

@@ -218,7 +218,7 @@ mod tests {
             .finds("`Hood` hangs to the side of `Range`: 30\" (762 mm) of the 30\" (762 mm) of its cooking surface are not under it")
             .weighs("query")
             .points_at(&["rooms/kitchen/room.yaml:6:36"])
-            .remedies("move one of them 3'-7\" (1092.2 mm), middle over middle");
+            .remedies("move one of them 43\" (1092 mm), middle over middle");
         kitchen("wall: A, at: 68\"", run).finds_one();
         kitchen("wall: B, at: 60\"", run).finds_one();
         kitchen("wall: C, at: 60\"", run).finds_one();
@@ -247,8 +247,7 @@ mod tests {
                 )
         };
         hood("30\" to 42\"").stays_silent();
-        hood("42\"")
-            .finds("`Hood` hangs 18\" (457.2 mm) above the counter, 6\" (152.4 mm) lower than is usual over gas");
+        hood("42\"").finds("`Hood` hangs 18\" (457 mm) above the counter, 6\" (152 mm) lower than is usual over gas");
     }
 
     /// Source: check values HD-09: over gas 22 is low; above 36 it catches less.

@@ -251,10 +251,10 @@ mod tests {
         };
         let tall = |name: &str, height: &str| format!("{{tall: {name}, width: 24\", height: {height}}}");
         let row = |height: &str| [tall("brooms", height), tall("larder", height), tall("ovens", height)].join(", ");
-        run("fit/stand-up", &row("86\"")).finds("each of `brooms`, `larder` and `ovens` of the run `end`, 7'-2\" (2184.4 mm) high and 24\" (609.6 mm) deep, is longer across its side than the 7'-4\" (2235.2 mm) under the ceiling");
+        run("fit/stand-up", &row("86\"")).finds("each of `brooms`, `larder` and `ovens` of the run `end`, 7'-2\" (2184 mm) high and 24\" (610 mm) deep, is longer across its side than the 7'-4\" (2235 mm) under the ceiling");
         run("fit/stand-up", &row("84 1/2\"")).stays_silent();
         run("fit/stand-up", &row("90\"")).stays_silent();
-        run("run/ceiling", &row("90\"")).finds("each of `brooms`, `larder` and `ovens` reaches 7'-6\" (2286 mm) above the finished floor, 2\" (50.8 mm) more than the 7'-4\" (2235.2 mm) of the ceiling over it");
+        run("run/ceiling", &row("90\"")).finds("each of `brooms`, `larder` and `ovens` reaches 7'-6\" (2286 mm) above the finished floor, 2\" (51 mm) more than the 7'-4\" (2235 mm) of the ceiling over it");
         run("run/ceiling", &row("86\"")).stays_silent();
         Trial::of("fit/stand-up")
             .room("ceiling: 88\"")

@@ -295,7 +295,7 @@ mod tests {
         };
         let glass = "selection: Glass\nkind: shower glass";
         bath("C", "takes: shower, selection: Glass", glass, "size: {height: 79\"}")
-            .finds("`Glass` reaches 6'-7\" (2006.6 mm) above the finished floor, 29\" (736.6 mm) more than the 4'-2\" (1270 mm) of the ceiling over it")
+            .finds("`Glass` reaches 6'-7\" (2007 mm) above the finished floor, 29\" (737 mm) more than the 4'-2\" (1270 mm) of the ceiling over it")
             .weighs("stop");
         bath("A", "takes: shower, selection: Glass", glass, "size: {height: 79\"}").stays_silent();
         // As the plan says, told once; and of any kind.

@@ -163,7 +163,7 @@ mod tests {
             )
         };
         island("", "wall side", &cabinets("40\""))
-            .finds("the parts at the wall side of the island `island` add up to 8'-4\" (2540 mm), 4\" (101.6 mm) more than the 8'-0\" (2438.4 mm) of it")
+            .finds("the parts at the wall side of the island `island` add up to 8'-4\" (2540 mm), 4\" (102 mm) more than the 8'-0\" (2438 mm) of it")
             .weighs("stop");
         island("", "room side", &cabinets("40\"")).finds_one();
         island("", "wall side", &cabinets("36\"")).stays_silent();

@@ -177,7 +177,7 @@ mod tests {
         ] {
             light(ceiling, name, "120\"", more)
                 .finds(&format!(
-                    "`{name}` reaches 6\" (152.4 mm) past the end of wall C, which is 12'-0\" (3657.6 mm) long"
+                    "`{name}` reaches 6\" (152 mm) past the end of wall C, which is 12'-0\" (3658 mm) long"
                 ))
                 .weighs("stop");
             light(ceiling, name, "114\"", more).stays_silent();

@@ -110,9 +110,9 @@ mod tests {
         };
         let row = "parts: [{cabinet: drawers, width: 30\"}, {cabinet: bin, width: 18\"}]";
         galley("60\"", row)
-            .finds("`drawers` stands before `hall` and closes 22\" (558.8 mm) of its 3'-0\" (914.4 mm)")
+            .finds("`drawers` stands before `hall` and closes 22\" (559 mm) of its 36\" (914 mm)")
             .weighs("stop")
-            .remedies("move one of them 22\" (558.8 mm) along the doorway's or window's wall, or choose a smaller one");
+            .remedies("move one of them 22\" (559 mm) along the doorway's or window's wall, or choose a smaller one");
         galley("38\"", row).stays_silent();
         // Behind a filler, and a foot of floor at most, there is no way through either.
         galley("60\"", "parts: [{filler: 3\"}, {cabinet: drawers, width: 30\"}]").finds_one();
