@@ -1,6 +1,7 @@
 //! Things that are written where other things stand.
 
 use crate::units::Length;
+use crate::vocabulary::Trade;
 
 use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
@@ -120,7 +121,10 @@ fn in_its_wall(hole: &Hole<'_>, thing: &Thing<'_>) -> Option<(Length, PlanFault)
 /// What stands at another wall, or at none, and reaches before a doorway so near that nobody gets through, or
 /// before a window's own pane; and how much of it that takes.
 fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Length, PlanFault)> {
-    if thing.within.is_some() || thing.frame == hole.frame || !thing.is_level_with(hole.low?, hole.high) {
+    // The place that is kept for a fixture is no body.
+    let is_kept =
+        matches!(thing.what, What::Opening) && !thing.kind.is_some_and(|kind| kind.trade() == Trade::Appliance);
+    if is_kept || thing.within.is_some() || thing.frame == hole.frame || !thing.is_level_with(hole.low?, hole.high) {
         return None;
     }
     // A fixture that one walks around stands nearer before many a door of a bath.

@@ -14,8 +14,9 @@ use super::{Differ, TOLERANCE, Twice, differing};
 /// A ceiling's height may differ by so much: 1 in, since no ceiling is level (common practice).
 const CEILINGS: Length = Length::from_inches(1);
 
-/// A wall beside may be told so differently from the plan: 1/2 in (common practice: a wall out of plumb).
-const WALLS: Length = Length::from_sixty_fourths(32);
+/// A wall beside may be told to be so much farther than the plan has it: 2 in (common practice: a room that is out of
+/// square). Nearer than by the plan, it takes nothing for granted.
+const WALLS: Length = Length::from_inches(2);
 
 /// What is written of an opening, and of the row, the cabinet and the plan around it.
 pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
@@ -104,8 +105,7 @@ fn to_the_wall<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>
         Side::Left => "the gap to the wall at the left",
         Side::Right => "the gap to the wall at the right",
     };
-    ((written.value - planned.value).abs() > WALLS)
-        .then(|| Twice::of(&opening.name, what, (written, planned), Differ::Apart))
+    (written.value > planned.value + WALLS).then(|| Twice::of(&opening.name, what, (written, planned), Differ::Apart))
 }
 
 /// A wall, and no trim or corner of it that may stand nearer.

@@ -12,7 +12,7 @@ declare! {
     /// Width, depth, sill, counter height and counter depth of an opening against the run, island or
     /// fixture that it stands in; the cabinet around it against the part that holds it, which can't be
     /// larger inside than outside; a cabinet against the part of its name; what is above an opening against
-    /// what the plan hangs there; the gap to a wall beside it against row and plan ({1/2"} apart is one gap); a ceiling above it against a level room's own ({1"} apart is one ceiling);
+    /// what the plan hangs there; the gap to a wall beside it against row and plan ({2"} more is one gap); a ceiling above it against a level room's own ({1"} apart is one ceiling);
     /// clear distances against what the plan leaves ({2"} more is one distance); a counter's depth, overhang
     /// and height against what it lies on; number, centres and what is below of lights; the side that a
     /// door hangs on; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
