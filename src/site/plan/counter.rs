@@ -107,7 +107,7 @@ impl<'a> Plan<'a> {
     /// of no row, or where part of the row could not be placed.
     pub fn landing(&self, thing: &Thing<'a>, side: End) -> Option<Landing<'_, 'a>> {
         let row = self.row_of(thing).filter(|row| row.is_whole && row.counter.is_some())?;
-        let edge = if side == End::Left { thing.along.0 } else { thing.along.1 };
+        let edge = self.past_its_end_panel(row, thing, side);
         let near = |length: Length| touch(length, edge);
         let piece = self.pieces(row).into_iter().find(|piece| match side {
             End::Left => near(piece.along.1),
@@ -128,6 +128,17 @@ impl<'a> Plan<'a> {
             _ => None,
         };
         Some(Landing { counter: piece.length(), end, around_corner })
+    }
+
+    /// The side of a thing that stands in a row, or of the end panel beside it.
+    fn past_its_end_panel(&self, row: &Row<'a>, thing: &Thing<'a>, side: End) -> Length {
+        let edge = if side == End::Left { thing.along.0 } else { thing.along.1 };
+        let mut others = row.things.iter().filter_map(|at| self.things.get(*at));
+        let panel = others.find(|other| {
+            let touches = if side == End::Left { other.along.1 } else { other.along.0 };
+            touch(touches, edge) && self.is_an_end_panel(row, other)
+        });
+        panel.map_or(edge, |panel| if side == End::Left { panel.along.0 } else { panel.along.1 })
     }
 
     /// How long the piece of counter over a thing is.
