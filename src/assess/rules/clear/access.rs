@@ -37,7 +37,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// 2010 ADA Standards for Accessible Design, sections 304 to 309, 603, 604, 606, 608, 804 and 902;
+    /// 2010 ADA Standards for Accessible Design, sections 304 to 309, 603, 604, 606, 608, 609, 804 and 902 (608.5, 608.7 and 609.4 from memory);
     /// ICC A117.1 for the depth of a bowl; access standards of the Kitchen and Bath Planning Guidelines,
     /// 2nd edition.
     "clear/access", Stop,

@@ -47,8 +47,11 @@ impl<Name> AccessFigure<Name> {
     }
 }
 
+const BARS: &str = "2010 ADA Standards 609.4 (section from memory); ICC A117.1 609";
+const CONTROLS: (&str, &str) = ("the shower's control", "high");
+
 /// Distances that stand under `access`.
-const OF_ACCESS: [AccessFigure<AccessDistance>; 9] = [
+const OF_ACCESS: [AccessFigure<AccessDistance>; 13] = [
     least(AccessDistance::TurningCircle, ("the turning circle", "across"), 60, "2010 ADA Standards 304.3.1"),
     least(AccessDistance::WorkSurfaceWidth, ("the work surface", "wide"), 30, "2010 ADA Standards 804.3"),
     most(AccessDistance::SinkRim, ("the sink's rim", "high"), 34, "2010 ADA Standards 606.3"),
@@ -72,6 +75,15 @@ const OF_ACCESS: [AccessFigure<AccessDistance>; 9] = [
         "2010 ADA Standards 604.5.1",
     ),
     least(AccessDistance::RearGrabBar, ("the bar behind the toilet", "long"), 36, "2010 ADA Standards 604.5.2"),
+    least(AccessDistance::GrabBarHeight, ("the grab bar", "high"), 33, BARS),
+    most(AccessDistance::GrabBarHeight, ("the grab bar", "high"), 36, BARS),
+    most(AccessDistance::ShowerControls, CONTROLS, 48, "2010 ADA Standards 608.5 (section from memory)"),
+    AccessFigure {
+        key: AccessDistance::ShowerThreshold,
+        is: ("the step at the shower's entry", "high"),
+        bound: Bound::Most(Length::from_sixty_fourths(32)),
+        source: "2010 ADA Standards 608.7 (from memory); Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 16",
+    },
     most(AccessDistance::Mirror, ("the lower edge of the mirror's glass", "high"), 40, "2010 ADA Standards 603.3"),
 ];
 
@@ -93,9 +105,7 @@ const OF_CLEARANCES: [AccessFigure<ClearDistance>; 3] = [
 ];
 
 /// What only ICC A117.1 or the planning guidelines ask for.
-const ADVISED: [AccessFigure<AccessDistance>; 6] = [
-    least(AccessDistance::GrabBarHeight, ("the grab bar", "high"), 33, "ICC A117.1 609"),
-    most(AccessDistance::GrabBarHeight, ("the grab bar", "high"), 36, "ICC A117.1 609"),
+const ADVISED: [AccessFigure<AccessDistance>; 2] = [
     AccessFigure {
         key: AccessDistance::SinkBowlDepth,
         is: ("the bowl over the knee space", "deep"),
@@ -104,22 +114,10 @@ const ADVISED: [AccessFigure<AccessDistance>; 6] = [
     },
     least(
         AccessDistance::ShowerControls,
-        ("the shower's controls", "high"),
+        CONTROLS,
         38,
         "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
     ),
-    most(
-        AccessDistance::ShowerControls,
-        ("the shower's controls", "high"),
-        48,
-        "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 10",
-    ),
-    AccessFigure {
-        key: AccessDistance::ShowerThreshold,
-        is: ("the step at the shower's entry", "high"),
-        bound: Bound::Most(Length::from_sixty_fourths(32)),
-        source: "Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 16",
-    },
 ];
 
 const WHOSE: &str = "that the access profile asks for";
