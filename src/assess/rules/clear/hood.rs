@@ -1,7 +1,7 @@
 //! A hood over its cooking surface: width and height.
 
 use crate::assess::codes::metric;
-use crate::assess::codes::{HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
+use crate::assess::codes::{Family, HOOD_MOST, HOOD_OVER_ELECTRIC_LEAST, HOOD_OVER_GAS_LEAST, HOOD_WIDER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{ProductOption, Room, Selection};
@@ -18,9 +18,10 @@ declare! {
     ///
     /// ## What it checks
     /// The hood's place in the plan against that of the cooking surface: one that hangs to its side by more than
-    /// {1"} is asked about. Its width against the cooking surface in the same room: narrower is asked about; less than
-    /// {3"} wider on each side is a note. Its lower edge (the sill of its opening, or lower where the hood is
-    /// higher than its opening) above the counter: at least {24"} over gas and {20"} over electric, at most {36"}, unless the hood's own sheet says (`air`).
+    /// {1"} is asked about. Its width against the cooking surface in the same room: narrower is asked about; less
+    /// than {3"} wider on each side is a note, in the books of the country whose guideline advises it. Its lower edge
+    /// (the sill of its opening, or lower where the hood is higher than its opening) above the counter: at least
+    /// {24"} over gas and {20"} over electric, at most {36"}, unless the hood's own sheet says (`air`).
     ///
     /// ## Why it matters
     /// Steam rises in a widening cone: a hood that is narrow or high leaves most of it in the room, and
@@ -113,24 +114,21 @@ fn width(
 ) -> Option<Remark> {
     let (hood_is, at) = (*hood.size.width.get()?, hood.size.width.span()?);
     let cooks_are = cooks.standing().iter().filter_map(|option| option.size.width.get().copied()).max()?;
-    let wider = metric::advised(context.rulings().length(&HOOD_WIDER)?.value, hood_is, context.book.project.units);
+    let ruling = context.rulings().length(&HOOD_WIDER)?;
+    let wider = metric::advised(ruling.value, hood_is, context.book.project.units);
+    // A hood as wide as what it hangs over is usual elsewhere: the advice stays in the country that gives it.
+    let advised = ruling.own || context.rulings().offers(Family::KitchenAndBath);
     let say = |length| say(length, context.book.project.units);
     let of = phrase!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
     let (severity, message) = if hood_is < cooks_are {
         let short = say(cooks_are - hood_is);
         (Severity::Query, phrase!("`{}` is {short} narrower than {of}", selection.name.value, short, of))
-    } else if hood_is < cooks_are + wider.times(2) {
-        let more = say(hood_is - cooks_are);
-        (
-            Severity::Note,
-            phrase!(
-                "`{}` is {more} wider than {of}; {} on each side catch more",
-                selection.name.value,
-                more,
-                of,
-                say(wider)
-            ),
-        )
+    } else if hood_is < cooks_are + wider.times(2) && advised {
+        let is = match hood_is == cooks_are {
+            true => phrase!("`{}` is no wider than {of}", selection.name.value, of),
+            false => phrase!("`{}` is {} wider than {of}", selection.name.value, say(hood_is - cooks_are), of),
+        };
+        (Severity::Note, phrase!("{is}; {} on each side catch more", is, say(wider)))
     } else {
         return None;
     };
