@@ -93,11 +93,12 @@ impl Dates {
     }
 
     /// When an option of a selection must be in hand and ordered: the need, less the book's
-    /// `receiving`, less the longest lead time.
+    /// `receiving`, less the longest lead time, on a day that is worked.
     pub fn order_by(&self, selection: &Selection, option: &ProductOption) -> Option<OrderBy> {
         let needed = self.needed(selection)?;
         let in_hand = self.receiving.as_ref().map_or(needed, |receiving| receiving.before(needed, &self.calendar));
-        let order = option.lead_time.get().map(|lead| lead.before(in_hand, &self.calendar));
+        // Nobody takes an order on a day that is not worked.
+        let order = option.lead_time.get().map(|lead| self.calendar.worked_by(lead.before(in_hand, &self.calendar)));
         Some(OrderBy { needed, in_hand, order })
     }
 

@@ -31,6 +31,11 @@ impl Calendar {
         self.walk(date, count.unsigned_abs(), if count < 0 { 1 } else { -1 })
     }
 
+    /// That day where it is worked, else the last one before it that is.
+    pub fn worked_by(&self, date: Date) -> Date {
+        if self.is_working(date) { date } else { self.minus_working_days(date, 1) }
+    }
+
     /// Working days after `from`, up to and with `to`; none if `to` is not later.
     pub fn working_days_between(&self, from: Date, to: Date) -> u64 {
         let days = from.days_until(to).max(0);
