@@ -65,6 +65,8 @@ fn airflow(words: &str) -> Option<u32> {
 const NONE: [&str; 6] = ["none", "no", "nothing", "not there", "absent", "capped off"];
 /// Words of air that is blown back into the room.
 const NOWHERE: [&str; 3] = ["recirculat", "ductless", "unvented"];
+/// How the words of a duct begin where a dryer keeps its air and needs none.
+const KEEPS_ITS_AIR: [&str; 3] = ["condens", "heat pump", "heat-pump"];
 /// What is told not to be there, after `no`.
 const OF: [&str; 14] = [
     "gas",
@@ -89,18 +91,34 @@ pub fn is_none(words: &str) -> bool {
     let mut each = lower.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
     let denied = matches!(each.next(), Some("no" | "none")) && each.next().is_some_and(|word| OF.contains(&word));
     let goes_nowhere = NOWHERE.iter().any(|word| lower.contains(word));
-    NONE.contains(&lower.as_str()) || denied || goes_nowhere
+    // `none, condensing`: what follows a sign says why.
+    let first = lower.split([',', ';', ':', '(', '.', '–', '—']).next().unwrap_or_default();
+    let first = first.split(" - ").next().unwrap_or_default().trim();
+    // `no. 2 valve` counts valves.
+    let by_itself = NONE.contains(&first) && !lower.starts_with("no.");
+    by_itself || denied || goes_nowhere
+}
+
+/// Whether the words of a duct say that none is needed: as of any service, or `condensing` of a dryer.
+pub fn is_no_duct(words: &str) -> bool {
+    let lower = words.trim().to_lowercase();
+    is_none(&lower) || KEEPS_ITS_AIR.iter().any(|word| lower.starts_with(word))
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{airflow, is_none};
+    use super::{airflow, is_no_duct, is_none};
 
     #[test]
     fn what_is_told_not_to_be_there_is_read() {
         for words in ["none", "None", "no gas in the house", "no water", "nothing", "no outlet behind it", "Ductless"] {
             assert!(is_none(words), "{words}");
         }
+        for words in ["none, condensing", "None (heat pump)", "none – condenses", "nothing; it condenses", "no, none"]
+        {
+            assert!(is_none(words) && is_no_duct(words), "{words}");
+        }
+        assert!(is_no_duct("condensing") && !is_none("heat pump dryer, hose 3/4\"") && !is_no_duct("4\" rigid"));
         for words in ["1/2\" hot", "no. 2 valve, 3/8\"", "north wall", "1/4\", no shut-off", "none of brass, 3/8\""] {
             assert!(!is_none(words), "{words}");
         }

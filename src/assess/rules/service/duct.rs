@@ -9,7 +9,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::supply::{Airflow, Pipe, Section};
+use crate::vocabulary::supply::{Airflow, Pipe, Section, is_no_duct};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -61,6 +61,9 @@ const USUAL: [(u32, Length); 4] = [
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| against_airflow(context, &fitted)));
     for asked in asked(context, |needs| &needs.duct, |service| &service.duct) {
+        if is_no_duct(&asked.needs.words) {
+            continue;
+        }
         findings.extend(judge(context, &asked));
     }
 }

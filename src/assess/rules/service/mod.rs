@@ -35,7 +35,7 @@ fn asked<'a, T: 'a>(
     there: fn(&Services) -> &Slot<Worded<T>>,
 ) -> impl Iterator<Item = ServiceNeed<'a, T>> {
     context.site.fitted().filter_map(move |fitted| {
-        let needs = needs(&fitted.option.fit.get()?.needs).spanned()?;
+        let needs = needs(&fitted.option.fit.get()?.needs).spanned().filter(|needs| !is_none(&needs.words))?;
         let there = there(&fitted.opening.service);
         // What could not be read has been told.
         (!there.is_faulty()).then(|| ServiceNeed { needs, there: there.spanned(), fitted })
