@@ -2,6 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, behind, say};
+use crate::book::Size;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::setting;
 use crate::site::{Placement, counter_depth, deck};
@@ -14,7 +15,8 @@ declare! {
     /// ## What it checks
     /// The depth with door and handle (with the door, or of the case, where that is all that is
     /// known; with its front panel) and the air behind it, against the counter's edge, or the opening's own depth. More
-    /// than {1 1/2"} is a query; of a toilet or a tub, which have no handle, any of it. And what lies in a counter, from back to front with the air behind it, against the
+    /// than {1 1/2"} is a query; where the body or its door stays within that and the handle alone, of {3 1/2"} at
+    /// most, is before it, a note; of a toilet or a tub, which have no handle, any of it. And what lies in a counter, from back to front with the air behind it, against the
     /// counter's depth less what stands up behind it (a `splash`, tile, a raised back): what is more stops.
     ///
     /// ## Why it matters
@@ -90,8 +92,17 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let size = &fitted.option.size;
     let spans = [size.depth_with_handle.span(), size.depth_with_door.span(), size.depth.span()];
     let at = spans.into_iter().flatten().next().unwrap_or(fitted.option.span);
-    let message = phrase!("`{}` stands {} proud of the {edge}", fitted.selection.name.value, say(out), edge);
-    let finding = fitted.finding(Severity::Query, at, message).also(fitted.opening.span, "the opening");
+    let name = &fitted.selection.name.value;
+    let (severity, what) = match handle(&fitted.option.size) {
+        // The body stays behind, and only what is taken hold of is before it: told, and nobody is asked.
+        Some(handle) if out - handle <= usual && handle <= LONG_HANDLE => {
+            (Severity::Note, phrase!("the handle of `{name}`", name))
+        }
+        _ if size.depth_with_handle.get().is_some() => (Severity::Query, phrase!("`{name}` with its handle", name)),
+        _ => (Severity::Query, phrase!("`{name}`", name)),
+    };
+    let message = phrase!("{what} stands {} proud of the {edge}", what, say(out), edge);
+    let finding = fitted.finding(severity, at, message).also(fitted.opening.span, "the opening");
     Some(
         finding
             .remedy("choose a shallower model, or show it to those who decide and waive this")
@@ -99,10 +110,18 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     )
 }
 
+/// How far a handle stands before the door, or before the body where that has none.
+fn handle(size: &Size) -> Option<Length> {
+    let before = size.depth_with_door.get().or(size.depth.get())?;
+    Some(*size.depth_with_handle.get()? - *before)
+}
+
 /// What has no handle that may stand out.
 const WITHOUT_HANDLES: [Kind; 2] = [Kind::Toilet, Kind::Bathtub];
 /// What two readings of one depth may differ by: 1/8 in (common practice).
 const HAIR: Length = Length::from_sixty_fourths(8);
+/// More before a body than any handle stands out is a door as well: 3 1/2 in (common practice).
+const LONG_HANDLE: Length = Length::from_sixty_fourths(224);
 /// What a handle usually stands out: 1 1/2 in (common practice).
 const HANDLE: Length = Length::from_sixty_fourths(96);
 
@@ -120,7 +139,9 @@ mod tests {
                 &format!("size: {{depth with handle: {depth}}}"),
             )
         };
-        fridge("30 5/8\"").finds("`Fridge` stands 5 1/8\" (130 mm) proud of the counter").weighs("query");
+        fridge("30 5/8\"")
+            .finds("`Fridge` with its handle stands 5 1/8\" (130 mm) proud of the counter")
+            .weighs("query");
         fridge("27\"").stays_silent();
     }
 
@@ -142,7 +163,27 @@ mod tests {
                 "selection: Oven\nkind: wall oven\nplace: hole",
                 "size: {depth: 23 1/2\", depth with handle: 25 7/8\"}\nfit: {face: {width: 30\"}}",
             )
-            .finds("`Oven` stands 2 3/8\" (60 mm) proud of the front of its opening");
+            .finds("the handle of `Oven` stands 2 3/8\" (60 mm) proud of the front of its opening")
+            .weighs("note");
+    }
+
+    /// Source: arithmetic: a body of 25 1/8" at a counter of 25 1/2", its handle 3 3/8" before it.
+    #[test]
+    fn a_handle_is_not_the_body() {
+        let range = |sizes: &str| {
+            Trial::of("fit/projection")
+                .opening("hole", "{takes: range, counter depth: 25 1/2\"}")
+                .selection("selection: Range\nkind: range\nplace: hole", &format!("size: {{{sizes}}}"))
+        };
+        range("depth: 25 1/8\", depth with handle: 28 1/2\"")
+            .finds("the handle of `Range` stands 3\" (76 mm) proud of the counter")
+            .weighs("note");
+        range("depth: 25 1/8\", depth with door: 27 1/2\", depth with handle: 29\"")
+            .finds("`Range` with its handle stands 3 1/2\" (89 mm) proud of the counter")
+            .weighs("query");
+        range("depth: 24\", depth with handle: 30 5/8\"").finds_one().weighs("query");
+        range("depth: 27 1/2\"").finds("`Range` stands 2\" (51 mm) proud of the counter").weighs("query");
+        range("depth: 24\", depth with handle: 27\"").stays_silent();
     }
 
     /// Source: arithmetic: a counter of 25 1/2" before a splash of 3/4" takes 24 3/4".
