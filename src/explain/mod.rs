@@ -53,7 +53,8 @@ pub fn explain(name: &str, units: System) -> Result<String, Unknown> {
         return Ok(contents());
     }
     let told = |page: String| if units.is_metric() { in_metric(&page) } else { page };
-    let asked = name.to_lowercase();
+    // Messages name a field in a group as it is written there: `fit: needs: power`.
+    let asked = name.to_lowercase().replace(": ", ".");
     if asked == "kinds" {
         return Ok(kinds::all());
     }
@@ -170,6 +171,24 @@ mod tests {
             !explain("source/syntax", System::Imperial).unwrap().contains("waive: ["),
             "what can't be read can't be waived"
         );
+    }
+
+    #[test]
+    fn a_field_within_a_group_is_found_as_kinds_and_messages_name_it() {
+        for (written, path) in
+            [("size: height", "size.height"), ("fit: needs: power", "fit.needs.power"), ("fit: door", "fit.door")]
+        {
+            assert_eq!(
+                explain(written, System::Imperial).unwrap(),
+                explain(path, System::Imperial).unwrap(),
+                "{written}"
+            );
+        }
+        for kind in Kind::ALL {
+            for needs in kind.needs() {
+                explain(&needs.replace('.', ": "), System::Metric).unwrap_or_else(|_| panic!("{needs} of {kind}"));
+            }
+        }
     }
 
     #[test]
