@@ -64,6 +64,7 @@ pub const RULES: &[Rule] = &[
     complete::measured::RULE,
     complete::undecided::RULE,
     complete::accessory::RULE,
+    complete::alike::RULE,
     complete::datum::RULE,
     complete::site::RULE,
     complete::photo::RULE,
