@@ -136,7 +136,7 @@ record! {
         RearTravel = "rear travel": Length, "how far handle or lever moves behind its hole's centre", "1 3/4\"";
         SpoutReach = "spout reach": Length, "from the hole's centre to the stream", "8 1/4\"";
         Valve = "valve": String, "the valve body that is built in, by model", "VB-2";
-        Mount = "mount": Worded<Option<Mount>>, "how it is fixed", "undermount";
+        Mount = "mount": Worded<Option<Mount>>, "how it is fixed: a bowl under, in or on the counter; a tap on the wall, the floor or a rim", "undermount";
         BowlDepth = "bowl depth": Length, "inside depth of the bowl", "9\"";
         Reveal = "reveal": Reveal,
             "whether the rim of an undermount bowl shows, is flush, or is covered",
@@ -144,7 +144,10 @@ record! {
         CornerRadius = "corner radius": Length, "radius of a bowl's inside corners, seen from above", "3/8\"";
         Drain = "drain": Worded<Option<Side>>, "where the outlet is", "rear centre";
         TrapSeal = "trap seal": Length, "how deep the water is that its trap holds", "2\"";
-        RoughIn = "rough-in": Length, "from the finished wall to the centre of the outlet", "12\"";
+        OutletBelowBowl = "outlet below bowl": Length, "from the bottom of the bowl down to the middle of a disposer's outlet, by its sheet", "6 1/2\"";
+        RoughIn = "rough-in": Length, "from the finished wall to the centre of a toilet's outlet in the floor; of one that goes out through the wall, `outlet height` counts instead", "12\"";
+        OutletHeight = "outlet height": Length,
+            "from the finished floor to the centre of a toilet's outlet in the wall: of one that hangs on the wall, stands against it or has a horizontal outlet", "8 5/8\"";
         SeatHeight = "seat height": Length, "top of the seat from the finished floor", "16 1/2\"";
         Drop = "drop": LengthRange, "from ceiling to the lowest part, as it can be set", "18\" to 72\"";
         Canopy = "canopy": Length, "width of the plate at the ceiling or wall", "5\"";
@@ -183,12 +186,21 @@ record! {
         /// What its kind needs and is written nowhere, in it, in the selection or in the product: paths such as
         /// `size.width`.
         unwritten: Vec<&'static str>;
+        /// Facts of its kind's own that are written, and could not be read: that has been told.
+        unread: Vec<DetailName>;
+        /// The word that its kind is named by, which may say more than the kind: `wall-hung toilet`.
+        called: String;
         /// Where it is written.
         span: Span = |fields| fields.span;
     }
 }
 
 impl ProductOption {
+    /// Whether a fact of the kind's own is nowhere written, not even in words that could not be read.
+    pub fn lacks(&self, name: DetailName) -> bool {
+        self.detail(name).is_none() && !self.unread.contains(&name)
+    }
+
     /// Whether it burns, where it says so.
     pub fn burning(&self) -> Option<Burning> {
         self.material.get().and_then(|material| material.burning())
@@ -252,6 +264,11 @@ impl ProductOption {
     /// How it is fixed, as far as its words are understood.
     pub fn mount(&self) -> Option<Mount> {
         self.understood::<Option<Mount>>().and_then(|(mount, _)| *mount)
+    }
+
+    /// The words of its `mount`, or an empty text.
+    pub fn mount_words(&self) -> &str {
+        self.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str())
     }
 
     /// A fact of the kind's own.

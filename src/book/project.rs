@@ -270,6 +270,7 @@ record! {
         name: String = "name", "what it is", "hall turn";
         width: Length = "width", "clear width, with the door leaf out of the way", "35 1/2\"";
         height: Length = "height", "clear height", "79\"";
+        depth: Slot<Length> = "depth", "inside, from its door to its back wall, of a lift: what goes up stands in it", "55\"";
         turns: bool = "turns", "whether one has to turn a corner there", "true" as Usual;
     }
     besides {

@@ -111,6 +111,11 @@ impl Room {
         self.name.get().map_or(&self.folder, |name| name)
     }
 
+    /// Whether the kind of something in it is written, and could not be read: what is absent there proves nothing.
+    pub fn holds_an_unknown_kind(&self) -> bool {
+        self.selections.iter().any(|selection| selection.kind.is_faulty())
+    }
+
     /// Whether anything is written of where its walls are called and things stand, besides its openings.
     pub fn is_laid_out(&self) -> bool {
         let stands = [self.runs.len(), self.islands.len(), self.fixtures.len(), self.lights.len()];

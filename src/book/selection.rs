@@ -21,7 +21,7 @@ record! {
         kind: Slot<Kind> = required "kind",
             "decides which fields and checks apply",
             "range" => marked "kind" "its kind, or null";
-        place: Slot<String> = "place", "the opening that it goes into", "range" as name::Opening => marked;
+        place: Slot<String> = "place", "the opening that it goes into; of a door its doorway, of a blind its window", "range" as name::Opening => marked;
         needed_for: Slot<NeededFor> = "needed for",
             "the milestone, or the day, that waits for it",
             "cabinets set" => unmarked;

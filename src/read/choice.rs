@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::book::vocabulary::OPTION;
-use crate::book::{Burning, Fuel, ProductOption, Top};
+use crate::book::{Burning, DetailName, Fuel, ProductOption, Top};
 use crate::finding::{Code, Phrase, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
@@ -25,10 +25,11 @@ pub fn read_all(
 ) -> Vec<ProductOption> {
     let shared = shared(node, options.is_some());
     let told_by_kind = kind.and(node.at("kind")).and_then(fuel_named);
+    let called = node.at("kind").and_then(word).unwrap_or_default();
     let Some(options) = options else {
         let mut own = Layers::default();
         own.lay_under(shared.into_iter());
-        return read(common, own, OptionOf { kind, told_by_kind, number: 0, span: node.span }, faults)
+        return read(common, own, OptionOf { kind, told_by_kind, called, number: 0, span: node.span }, faults)
             .into_iter()
             .collect();
     };
@@ -50,7 +51,8 @@ pub fn read_all(
         let mut own = Layers::default();
         own.lay_under(Layers::pairs_of(item).iter());
         own.lay_under(shared.iter().copied());
-        let Some(option) = read(common, own, OptionOf { kind, told_by_kind, number, span: item.span }, faults) else {
+        let Some(option) = read(common, own, OptionOf { kind, told_by_kind, called, number, span: item.span }, faults)
+        else {
             continue;
         };
         if !ids.insert(option.id.value.clone()) {
@@ -69,7 +71,7 @@ pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     }
     let mut own = Layers::default();
     own.lay_under(Layers::pairs_of(node).iter());
-    read(common, own, OptionOf { kind: None, told_by_kind: None, number: 0, span: node.span }, faults);
+    read(common, own, OptionOf { kind: None, told_by_kind: None, called: "", number: 0, span: node.span }, faults);
 }
 
 /// The fields of an option that stand in the selection itself.
@@ -79,10 +81,12 @@ fn shared(node: &Node, several: bool) -> Vec<&Pair> {
 }
 
 /// Which option is read.
-struct OptionOf {
+struct OptionOf<'k> {
     kind: Option<Kind>,
     /// The fuel that the word for its kind names: `gas range`.
     told_by_kind: Option<(Fuel, Span)>,
+    /// The word that its kind is named by.
+    called: &'k str,
     number: usize,
     span: Span,
 }
@@ -90,7 +94,7 @@ struct OptionOf {
 fn read<'n>(
     common: &'n Common<'_>,
     mut written: Layers<'n>,
-    of: OptionOf,
+    of: OptionOf<'_>,
     faults: &mut Faults,
 ) -> Option<ProductOption> {
     if let Some(product) = written.at("product").and_then(|name| product(common, name, faults)) {
@@ -102,10 +106,13 @@ fn read<'n>(
         // Options are lettered where the book gives them no id.
         option.id.value = letter(of.number).to_lowercase();
     }
+    option.called = of.called.into();
     settle_material(&mut option, of.kind, faults);
     settle_fuel(&mut option, of.told_by_kind, faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
     option.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
+    let is_unread = |name: &DetailName| option.detail(*name).is_none() && written.at(name.word()).is_some();
+    option.unread = DetailName::WORDS.iter().filter_map(|word| DetailName::of(word)).filter(is_unread).collect();
     Some(option)
 }
 
@@ -135,8 +142,12 @@ fn settle_material(option: &mut ProductOption, kind: Option<Kind>, faults: &mut 
 
 /// The fuel that the word for a kind names.
 fn fuel_named(kind: &Node) -> Option<(Fuel, Span)> {
-    let Value::Scalar { text, .. } = &kind.value else { return None };
-    Some((Fuel::told_by(text)?, kind.span))
+    Some((Fuel::told_by(word(kind)?)?, kind.span))
+}
+
+fn word(node: &Node) -> Option<&str> {
+    let Value::Scalar { text, .. } = &node.value else { return None };
+    Some(text)
 }
 
 /// What the word for its kind says of its fuel counts as if it stood under `fuel`.

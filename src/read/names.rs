@@ -5,7 +5,7 @@ use std::collections::{BTreeSet, HashMap, HashSet};
 use crate::book::{Book, Later, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
 use crate::finding::{Code, Finding, phrase};
 use crate::source::Span;
-use crate::vocabulary::{Faults, NameOf};
+use crate::vocabulary::{Faults, Kind, NameOf};
 
 use super::choice;
 use super::load::Loaded;
@@ -89,8 +89,10 @@ fn of_selection(
     if let (Some(place), true) =
         (selection.place.spanned(), room.span.is_some() && !loaded.unread.contains(&room.folder))
         && room.opening(place).is_none()
+        && !in_walls(room, selection).any(|name| name == place.value)
     {
-        let known = room.openings.iter().map(|opening| opening.name.as_str()).collect();
+        let openings = room.openings.iter().map(|opening| opening.name.as_str());
+        let known = openings.chain(in_walls(room, selection)).collect();
         told(place.span, place, NameOf::Opening, known);
     }
     if let Some(needed) = selection.needed_for.spanned() {
@@ -115,6 +117,14 @@ fn of_selection(
         let known = book.project.allowances.iter().map(|allowed| allowed.name.as_str()).collect();
         told(allowance.span, allowance, NameOf::Allowance, known);
     }
+}
+
+/// The doorways of a room, for a door and what is on it; its windows, for a blind.
+fn in_walls<'a>(room: &'a Room, selection: &Selection) -> impl Iterator<Item = &'a str> {
+    let of_a_door = selection.is_any(&[Kind::Door, Kind::DoorHandle]);
+    let of_a_window = selection.is(Kind::WindowCovering);
+    let doors = room.doors.iter().filter(move |_| of_a_door).map(|door| door.name.as_str());
+    doors.chain(room.windows.iter().filter(move |_| of_a_window).map(|window| window.name.as_str()))
 }
 
 fn milestones(book: &Book, known: &Known<'_>, faults: &mut Faults) {

@@ -1,6 +1,6 @@
-//! Which runs and islands a counter lies on.
+//! Which runs and islands a counter lies on, and how thick it is there.
 
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::units::{Area, Length};
 use crate::vocabulary::Kind;
 
@@ -59,4 +59,17 @@ pub fn lies_on_alone<'a>(room: &'a Room, selection: &Selection, option: &'a Prod
     let others = room.selections.iter().filter(|other| other.is(Kind::Counter) && !std::ptr::eq(*other, selection));
     let shared = others.flat_map(Selection::standing).any(|other| names.iter().any(|name| covers(room, other, name)));
     (!shared).then_some(names)
+}
+
+/// The thickness of the counter that an opening is cut into: of the one that covers its row, or of the room's only
+/// one; of several that may still be chosen, the least. None where nobody says.
+pub fn thickness_at(room: &Room, opening: &Opening) -> Option<Length> {
+    let row = super::row_of(room, opening);
+    let run = row.and_then(|row| row.run).map(|run| run.name.value.as_str());
+    let island = row.and_then(|row| row.island).map(|island| island.name.value.as_str());
+    let name = run.or(island);
+    let lies_there = |option: &&ProductOption| name.map_or(is_alone(room), |name| covers(room, option, name));
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let thick = counters.flat_map(|counter| counter.standing().iter().filter(lies_there));
+    thick.filter_map(|option| Some(option.length(DetailName::Thickness)?.0)).min()
 }

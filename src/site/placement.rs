@@ -41,10 +41,14 @@ impl<'a> Placement<'a> {
     }
 }
 
-/// Every option of a book that still counts, at its opening.
+/// Every option of a book that still counts, at its opening. What a thing is, or what its opening takes, and could
+/// not be read has been told: how a thing of no known kind is fitted nobody can say.
 pub(super) fn at_openings(book: &Book) -> Vec<Placement<'_>> {
-    let things = book.selections().flat_map(|(room, selection)| {
+    let is_known =
+        |selection: &Selection, opening: &&Opening| !selection.kind.is_faulty() && !opening.takes.is_faulty();
+    let things = book.selections().flat_map(move |(room, selection)| {
         let opening = selection.place.get().and_then(|place| room.opening(place));
+        let opening = opening.filter(|opening| is_known(selection, opening));
         let options = selection.standing().iter();
         options.filter_map(move |option| Some(Placement::at((room, opening?), (selection, option))))
     });

@@ -27,10 +27,29 @@ pub fn is_on_the_wall(tap: &Selection, option: &ProductOption) -> bool {
     Mention::Wall.is_in_any([tap.name.value.as_str(), mount, option.name.text()])
 }
 
+/// Whether a tap goes through no counter and no rim: it comes out of the wall, or stands on the floor.
+pub fn stands_free(tap: &Selection, option: &ProductOption) -> bool {
+    option.mount() == Some(Mount::InNoCabinet) || is_on_the_wall(tap, option)
+}
+
+/// Whether a tap fills a tub, or serves something else that is no bowl, by its kind or its name.
+pub fn serves_no_bowl(tap: &Selection) -> bool {
+    tap.is(Kind::TubFiller) || Mention::NoBowl.is_in(&tap.name) && !Mention::Bowl.is_in(&tap.name)
+}
+
+/// What a tap serves: the only tub of its room, for one that fills a tub; else its bowl.
+pub fn served_by<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
+    if !tap.is(Kind::TubFiller) {
+        return bowl_of(room, tap);
+    }
+    let mut tubs = room.selections.iter().filter(|selection| selection.is(Kind::Bathtub));
+    tubs.next().filter(|_| tubs.next().is_none())
+}
+
 /// The bowl that a tap serves: the only one of its room, or the one that its name shares a word with.
 /// None where that can't be told.
 pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
-    if Mention::NoBowl.is_in(&tap.name) && !Mention::Bowl.is_in(&tap.name) {
+    if serves_no_bowl(tap) {
         return None;
     }
     let bowls: Vec<&Selection> =
@@ -53,14 +72,34 @@ pub fn bowl_of<'a>(room: &'a Room, tap: &Selection) -> Option<&'a Selection> {
     }
 }
 
-/// The holes that are to be drilled for a tap, wherever the room lists them.
-pub fn drilled_for<'a>(listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
-    let name = tap.name.value.to_lowercase();
-    let is_its = |hole: &&&Hole| {
-        let purpose = hole.purpose.value.to_lowercase();
-        purpose.contains(&name) || name.contains(&purpose) || Mention::Tap.is_in(&purpose)
+/// The holes that the room lists where a tap may stand: at counters and at what it serves. One that fills a tub or
+/// stands free of them has none there but those that name it.
+pub fn listed_for<'a>(room: &'a Room, tap: &Selection) -> Vec<&'a Hole> {
+    let served = served_by(room, tap);
+    let is_another = |selection: &Selection| {
+        selection.is_any(&[Kind::Sink, Kind::Basin, Kind::Bathtub])
+            && served.is_some_and(|served| served.span != selection.span)
     };
-    listed.iter().filter(is_its).copied().collect()
+    let free = tap.standing().iter().any(|option| stands_free(tap, option));
+    let alone = free || serves_no_bowl(tap);
+    let lists = room.selections.iter().filter(|selection| !is_another(selection)).flat_map(Selection::standing);
+    lists.flat_map(|option| &option.drilled).filter(|hole| !alone || is_named(tap, hole)).collect()
+}
+
+/// The holes of a list that are to be drilled for a tap: those that name it, and those for a tap that name no other.
+pub fn drilled_for<'a>(room: &Room, listed: &[&'a Hole], tap: &Selection) -> Vec<&'a Hole> {
+    let others = |hole: &Hole| {
+        let taps = room.selections.iter().filter(|one| one.is_any(&[Kind::Tap, Kind::TubFiller]));
+        taps.filter(|one| one.span != tap.span).any(|other| is_named(other, hole))
+    };
+    let of_any = |hole: &Hole| !serves_no_bowl(tap) && Mention::Tap.is_in(&hole.purpose) && !others(hole);
+    listed.iter().filter(|hole| is_named(tap, hole) || of_any(hole)).copied().collect()
+}
+
+/// Whether a hole is for a tap by its name.
+fn is_named(tap: &Selection, hole: &Hole) -> bool {
+    let (name, purpose) = (tap.name.value.to_lowercase(), hole.purpose.value.to_lowercase());
+    purpose.contains(&name) || name.contains(&purpose)
 }
 
 /// How many holes a tap takes, or a bowl has.

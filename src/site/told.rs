@@ -37,6 +37,8 @@ pub enum Spot<'a> {
     Selection(&'a str),
     /// Among the room's clear distances.
     Clearances,
+    /// Among what the room offers for access.
+    Access,
     /// At lights that the plan sets out.
     Lights(&'a str),
     /// At a doorway.
@@ -63,6 +65,7 @@ impl Say for Spot<'_> {
             Self::Room => phrase!("in the room"),
             Self::Selection(name) => phrase!("at `{name}`", name),
             Self::Clearances => phrase!("under `clearances`"),
+            Self::Access => phrase!("under `access`"),
             Self::Lights(name) => phrase!("at the lights `{name}`", name),
             Self::Doorway(name) => phrase!("at the doorway `{name}`", name),
             Self::Window(name) => phrase!("at the window `{name}`", name),

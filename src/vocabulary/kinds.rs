@@ -115,6 +115,8 @@ pub enum Trait {
     Heats,
     /// It keeps food cold.
     Cools,
+    /// It hangs on a wall or under a ceiling, or is let into a wall.
+    Hangs,
 }
 
 impl Kind {

@@ -1,4 +1,4 @@
-//! How a sink or basin is fixed, read from the words of its `mount`.
+//! How a sink, a basin or a tap is fixed, read from the words of its `mount`.
 
 use super::supply::InWords;
 
@@ -13,7 +13,7 @@ pub enum Mount {
     Apron,
     /// Standing on the counter.
     OnCounter,
-    /// On the wall, or on a foot or legs of its own: in no cabinet.
+    /// On the wall, on the floor, or on a foot or legs of its own: in no cabinet and through no counter.
     InNoCabinet,
 }
 
@@ -22,7 +22,7 @@ const WORDS: &[(Mount, &[&str])] = &[
     (Mount::Under, &["under"]),
     (Mount::Apron, &["apron", "farmhouse", "belfast", "butler"]),
     (Mount::OnCounter, &["vessel", "on the counter", "on counter", "countertop", "sit-on"]),
-    (Mount::InNoCabinet, &["wall", "pedestal", "free", "legs", "console", "brackets", "surface"]),
+    (Mount::InNoCabinet, &["wall", "floor", "pedestal", "free", "legs", "console", "brackets", "surface"]),
     (Mount::DropIn, &["drop", "top", "inset", "self-rim", "flush", "lay-on"]),
 ];
 

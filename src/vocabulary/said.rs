@@ -52,6 +52,14 @@ pub enum Mention {
     Bowl,
     /// What covers a hole, or goes through one.
     FillsAHole,
+    /// A toilet whose outlet goes through the wall.
+    OutletInTheWall,
+    /// A toilet whose outlet goes into the floor.
+    OutletInTheFloor,
+    /// That something is at a side.
+    AtTheSide,
+    /// That something is behind.
+    Behind,
     /// A wall.
     Wall,
     /// A hood over an island.
@@ -68,6 +76,8 @@ pub enum Mention {
     Panel,
     /// A light.
     Light,
+    /// A lift.
+    Lift,
 }
 
 /// Words that give a direction.
@@ -168,6 +178,40 @@ const LOW: &[&str] = &[
 const FILLERS: &[&str] =
     &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
 
+/// How a toilet is called, or fixed, whose outlet goes through the wall.
+const OUTLET_IN_THE_WALL: &[&str] = &[
+    "wall-hung",
+    "wall hung",
+    "wallhung",
+    "wall-mounted",
+    "wall mounted",
+    "on the wall",
+    "through the wall",
+    "back-to-wall",
+    "back to wall",
+    "to the wall",
+    "horizontal",
+    "p-trap",
+    "p trap",
+    "rear outlet",
+    "rear discharge",
+    "suspend",
+    "suspens",
+    "sospes",
+    "wandhängend",
+    "wand-wc",
+    "wandcloset",
+    "vegghengt",
+    "vägghäng",
+];
+
+/// What carries things up, here and there.
+const LIFTS: &[&str] = &["lift", "elevator", "ascensor", "ascenseur", "aufzug", "fahrstuhl", "heis", "hiss"];
+
+/// The same of one whose outlet goes into the floor.
+const OUTLET_IN_THE_FLOOR: &[&str] =
+    &["s-trap", "s trap", "vertical", "floor outlet", "floor flange", "closet flange", "into the floor"];
+
 /// The words of a text, in lower case and without signs.
 pub fn words_of(text: &str) -> Vec<String> {
     let lower = text.to_lowercase();
@@ -218,6 +262,10 @@ impl Mention {
             Self::NoBowl => (Met::Whole, &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"]),
             Self::Bowl => (Met::Whole, &["basin", "sink", "lavatory", "vanity"]),
             Self::FillsAHole => (Met::Whole, FILLERS),
+            Self::OutletInTheWall => (Met::Within, OUTLET_IN_THE_WALL),
+            Self::OutletInTheFloor => (Met::Within, OUTLET_IN_THE_FLOOR),
+            Self::AtTheSide => (Met::Whole, &["side", "sidewall"]),
+            Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
             Self::Wall => (Met::Whole, &["wall"]),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
@@ -225,6 +273,7 @@ impl Mention {
             Self::RoofWindow => (Met::Within, &["roof", "skylight"]),
             Self::SafetyGlass => (Met::Within, &["temper", "laminat", "safety"]),
             Self::Panel => (Met::Whole, &["panel", "panels"]),
+            Self::Lift => (Met::Within, LIFTS),
             Self::Light => (Met::Whole, &["light", "lights", "sconce", "lamp"]),
         }
     }

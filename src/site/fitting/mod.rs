@@ -38,7 +38,7 @@ use crate::site::counter_depth;
 use crate::site::plan::Plan;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Kind, Trait};
 
 /// The usual play in all: 1/8 in (common practice).
 const USUAL_PLAY: Length = Length::from_sixty_fourths(8);
@@ -297,7 +297,16 @@ fn greatest_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Opt
 pub fn build_up(room: &Room, opening: &Opening) -> Length {
     let finished = opening.measured_from.get() == Some(&MeasuredFrom::FinishedFloor);
     let to_lay = room.floor_build_up.get().copied().unwrap_or(Length::ZERO);
-    if opening.stands_on_the_floor() && !finished { to_lay } else { Length::ZERO }
+    if loses_to_the_floor(room, opening) && !finished { to_lay } else { Length::ZERO }
+}
+
+/// Whether a floor that is laid takes from the height of an opening: not of what hangs, nor of what is cut into a counter
+/// or built into a cabinet, which move with that or stay where they are.
+pub fn loses_to_the_floor(room: &Room, opening: &Opening) -> bool {
+    let hangs = opening.takes_one(Trait::Hangs) || opening.takes_one(Trait::CutIntoCounter);
+    let housed = || opening.cabinet.get().is_some() || housing::cabinet_part(room, opening).is_some();
+    let built_in = opening.takes_a(Kind::PanelRefrigerator) && housed();
+    opening.stands_on_the_floor() && !hangs && !built_in
 }
 
 /// Where the front of what stands around the opening is: the counter's edge, or the opening's own.

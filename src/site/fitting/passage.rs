@@ -97,7 +97,11 @@ fn left(point: &NarrowPoint, sides: &[Length]) -> Length {
         let plan = || sides.iter().enumerate().filter(|(at, _)| *at != up).map(|(_, side)| *side);
         let (shorter, longer) = (plan().min().unwrap_or_default(), plan().max().unwrap_or_default());
         let hall = if point.turns { least_hall_around_a_corner(shorter, longer) } else { shorter };
-        (point.height - *tall).min(point.width - hall)
+        let through = (point.height - *tall).min(point.width - hall);
+        // In a lift it stands, one side to the back, the other across.
+        let in_it =
+            |deep: Length| (deep - longer).min(point.width - shorter).max((deep - shorter).min(point.width - longer));
+        point.depth.get().map_or(through, |deep| through.min(in_it(*deep)))
     };
     sides.iter().enumerate().map(upright).max().unwrap_or(Length::ZERO)
 }

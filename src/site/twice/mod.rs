@@ -1,9 +1,11 @@
 //! What is written of one fact in two places, and differs.
 
+mod access;
 mod counter;
 mod distance;
 mod floor;
 mod hand;
+mod leaf;
 mod lights;
 mod opening;
 mod width;
@@ -89,6 +91,8 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     all.extend(lights::of_room(room));
     all.extend(hand::of_room(room));
     all.extend(floor::of_room(room));
+    all.extend(access::of_room(room));
+    all.extend(leaf::of_room(room));
     all
 }
 

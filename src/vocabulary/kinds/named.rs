@@ -102,7 +102,7 @@ mod tests {
         ("gas range", Kind::Range), ("dual fuel range cooker", Kind::Range), ("gas cooktop", Kind::Cooktop),
         ("electric dryer", Kind::Dryer), ("front-load washer", Kind::Washer), ("steam oven", Kind::WallOven),
         ("pyrolytic oven", Kind::WallOven), ("kitchen mixer", Kind::Tap), ("sink mixer", Kind::Tap),
-        ("bath mixer", Kind::Tap), ("bathroom faucet", Kind::Tap), ("laundry faucets", Kind::Tap),
+        ("bath mixer", Kind::TubFiller), ("bathroom faucet", Kind::Tap), ("laundry faucets", Kind::Tap),
         ("wall tiles", Kind::Tile), ("backsplash tile", Kind::Tile), ("porcelain tile", Kind::Tile),
         ("LVP flooring", Kind::Floor), ("engineered timber floor", Kind::Floor), ("skirting board", Kind::Trim),
         ("emulsion paint", Kind::Paint), ("butcher block counter", Kind::Counter), ("coat hooks", Kind::Hook),

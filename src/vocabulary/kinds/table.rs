@@ -7,8 +7,8 @@ use super::{Hazard, HoldPoint, Row, Trade, Trait, into, onto};
 use Hazard::{Air, Cords, Dust, Fall, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Other, Plumbing, Tile};
 use Trait::{
-    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, HasHandles, Heats, InNoCabinet, LapsOver, StandsTall,
-    WashesDishes,
+    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, Hangs, HasHandles, Heats, InNoCabinet, LapsOver,
+    StandsTall, WashesDishes,
 };
 
 kinds! {
@@ -88,6 +88,7 @@ kinds! {
                 "fit.needs.duct",
             ])
             .hurts(&[Air, Heat, Power])
+            .is(&[Hangs])
             .may(&["panel", "lamp", "kelvin", "lumens"]);
     Washer: "washer" | "washing machine" | "clothes washer", "a clothes washer" =>
         into(Appliance)
@@ -108,7 +109,7 @@ kinds! {
         onto(Appliance)
             .needs(&["maker", "model", "size.height"])
             .hurts(&[Power, Water])
-            .may(&["mount"]);
+            .may(&["mount", "outlet below bowl"]);
     Fan: "fan" | "exhaust fan" | "extractor fan" | "bath fan" | "bathroom fan", "an exhaust fan" =>
         onto(Appliance)
             .needs(&["maker", "model", "airflow"])
@@ -132,11 +133,16 @@ kinds! {
             .hurts(&[Water])
             .is(&[CutIntoCounter])
             .may(&["bowl depth", "holes", "spread", "hole diameter", "drilled", "reveal", "corner radius", "trap seal", "apron height"]);
-    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "sink mixer" | "bath filler" | "tub filler" | "bath mixer" | "bath tap" | "tub faucet" | "pot filler", "a tap with its handles" =>
+    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "sink mixer" | "pot filler", "a tap with its handles" =>
         onto(Plumbing)
             .needs(&["maker", "model", "holes", "spread", "rear travel", "spout reach"])
             .hurts(&[Water])
             .may(&["hole diameter", "valve", "mount", "projection"]);
+    TubFiller: "bath filler" | "tub filler" | "bath tap" | "bath mixer" | "tub faucet", "a tap that fills a tub, from its rim, the wall or the floor" =>
+        onto(Plumbing)
+            .needs(&["maker", "model"])
+            .hurts(&[Water])
+            .may(&["holes", "spread", "hole diameter", "spout reach", "valve", "mount", "projection"]);
     ShowerSet: "shower set" | "shower" | "shower mixer" | "shower valve" | "shower system", "shower head, valve and trim" =>
         onto(Plumbing)
             .needs(&["maker", "model", "valve"])
@@ -147,7 +153,7 @@ kinds! {
         into(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "rough-in", "seat height"])
             .hurts(&[Water, Weight])
-            .may(&["mount", "drain", "trap seal"]);
+            .may(&["mount", "drain", "trap seal", "outlet height"]);
     Bathtub: "bathtub" | "bath" | "tub", "a bathtub" =>
         into(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "size.height", "drain"])
@@ -311,6 +317,7 @@ kinds! {
         into(Finish)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
             .hurts(&[Glass])
+            .is(&[Hangs])
             .due(HoldPoint::RoughInClosed)
             .may(&["hinge", "recess", "stores", "glass", "thickness", "lamp", "kelvin", "lumens", "damp rating", "mount"]);
     Mirror: "mirror", "a mirror" =>

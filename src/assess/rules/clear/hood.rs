@@ -124,11 +124,18 @@ fn width(
         let short = say(cooks_are - hood_is);
         (Severity::Query, phrase!("`{}` is {short} narrower than {of}", selection.name.value, short, of))
     } else if hood_is < cooks_are + wider.times(2) && advised {
-        let is = match hood_is == cooks_are {
-            true => phrase!("`{}` is no wider than {of}", selection.name.value, of),
-            false => phrase!("`{}` is {} wider than {of}", selection.name.value, say(hood_is - cooks_are), of),
+        let each = say(wider);
+        let message = match hood_is == cooks_are {
+            true => phrase!("`{}` is no wider than {of}; {} on each side catch more", selection.name.value, of, each),
+            false => phrase!(
+                "`{}` is {more} wider than {of}; {} on each side catch more",
+                selection.name.value,
+                say(hood_is - cooks_are),
+                of,
+                each
+            ),
         };
-        (Severity::Note, phrase!("{is}; {} on each side catch more", is, say(wider)))
+        (Severity::Note, message)
     } else {
         return None;
     };

@@ -29,6 +29,7 @@ declare! {
     /// The book's own words.
     "complete/alike", Query,
     due: WithThing, tells: [],
+    judges: each,
     sources: ["the book's own words"],
     caution: None,
     remedy: "give each a `name` by what differs: its colour, its finish, its size",

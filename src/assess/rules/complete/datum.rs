@@ -6,6 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site;
+use crate::site::fitting::loses_to_the_floor;
 
 declare! {
     /// A dimension is taken from a floor or a wall, and nobody says from which face
@@ -51,7 +52,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().flat_map(|fitted| rough_in::from_bare_studs(&fitted)));
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
         let Some(floor) = room.selections.iter().find(|selection| site::is_floor(selection)) else { continue };
-        let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(opening)).collect();
+        let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(room, opening)).collect();
         if let Some(first) = unsaid.first() {
             let names: Vec<Phrase> = unsaid.iter().map(|opening| Phrase::name(&opening.name.value)).collect();
             let message = phrase!(
@@ -79,8 +80,8 @@ fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -
 }
 
 /// A height that was taken from the floor, without a word about which.
-fn unsaid(opening: &Opening) -> bool {
-    opening.stands_on_the_floor() && !opening.height.is_absent() && opening.measured_from.is_absent()
+fn unsaid(room: &Room, opening: &Opening) -> bool {
+    loses_to_the_floor(room, opening) && !opening.height.is_absent() && opening.measured_from.is_absent()
 }
 
 #[cfg(test)]

@@ -3,10 +3,11 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::ProductOption;
 use crate::book::vocabulary::OPTION;
+use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
-use crate::vocabulary::{Field, FieldType, Kind};
+use crate::site::outlets::{OutletGoes, height_of_the_drain, outlet_of};
+use crate::vocabulary::{Field, FieldType, Kind, Words};
 
 declare! {
     /// Fields are missing that the thing can't be ordered or fitted without
@@ -44,7 +45,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
-        let missing: Vec<&str> = missing(*kind, option).collect();
+        let missing = missing(room, selection, (*kind, option));
         if missing.is_empty() {
             continue;
         }
@@ -59,9 +60,27 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
 /// missing together, which `complete/cut-sheet` tells.
-fn missing(kind: Kind, option: &ProductOption) -> impl Iterator<Item = &'static str> {
+fn missing(room: &Room, selection: &Selection, (kind, option): (Kind, &ProductOption)) -> Vec<&'static str> {
     let no_sheet = kind.wants_sheet() && option.fit.is_absent();
-    option.unwritten.iter().copied().filter(move |path| !(no_sheet && path.starts_with("fit")))
+    let own = |path: &&str| *path != DetailName::RoughIn.word();
+    let is_asked = |path: &&str| !(no_sheet && path.starts_with("fit"));
+    let missing = option.unwritten.iter().copied().filter(own).filter(is_asked);
+    missing.chain((kind == Kind::Toilet).then(|| place_of_outlet(room, selection, option)).flatten()).collect()
+}
+
+/// Where a toilet's outlet is, where that is missing: a distance from the wall for one that goes into the floor, a height
+/// for one that goes out through the wall. Where its own words do not tell, the pipe that is there does.
+fn place_of_outlet(room: &Room, selection: &Selection, option: &ProductOption) -> Option<&'static str> {
+    let pipe_in_the_wall = || {
+        let opening = room.opening(selection.place.get()?)?;
+        height_of_the_drain(opening)
+    };
+    let through_the_wall = match outlet_of(selection, option) {
+        Some(goes) => goes == OutletGoes::ThroughTheWall,
+        None => pipe_in_the_wall().is_some(),
+    };
+    let asked = if through_the_wall { DetailName::OutletHeight } else { DetailName::RoughIn };
+    option.lacks(asked).then_some(asked.word())
 }
 
 /// What to add, as it stands in the record: its keys, with `…` for what only the maker or the designer knows.
@@ -70,7 +89,11 @@ fn how(path: &str) -> Option<Phrase> {
     let inner = path.split('.').rev().fold(None::<String>, |inside, key| {
         Some(inside.map_or_else(|| format!("{key}: …"), |inside| format!("{key}: {{{inside}}}")))
     })?;
-    Some(phrase!("`{inner}`{}", inner, field.shape.choice()))
+    let otherwise = match path == DetailName::RoughIn.word() {
+        true => Phrase::from(", or `outlet height: …` of one that goes out through the wall"),
+        false => Phrase::default(),
+    };
+    Some(phrase!("`{inner}`{}{otherwise}", inner, field.shape.choice(), otherwise))
 }
 
 fn field(path: &str) -> Option<&'static Field> {
@@ -122,6 +145,37 @@ mod tests {
             "{shop}\nhinge: left\nsize: {{width: 30\", height: 69\", depth: 25\", depth with door: 27\", depth with handle: 29\", height to hinge: 69 7/8\"}}"
         );
         trial("refrigerator", &all).stays_silent();
+    }
+
+    /// One that hangs on the wall has no distance from the wall to its outlet: its outlet has a height.
+    #[test]
+    fn a_toilet_needs_the_place_of_its_outlet_as_it_has_one() {
+        let of_kind = |kind: &str, name: &str, lines: &str| {
+            let shop = "maker: Vessary\nfinish: white\nsupplier: Oren\nlead time: 2 weeks\nprice: 400\nquantity: 1\nphotos: [a.jpg]\nseat height: 17\"\nsize: {width: 15\", depth: 24\"}";
+            Trial::of("complete/field")
+                .opening("wall", "{takes: toilet, service: {drain: '90 mm, 220 mm AFF'}}")
+                .selection(&format!("selection: {name}\nkind: {kind}"), &format!("{shop}\n{lines}"))
+        };
+        let toilet = |name: &str, lines: &str| of_kind("toilet", name, lines);
+        of_kind("wall-hung toilet", "Toilet", "model: W-2").finds("the toilet lacks `outlet height`");
+        for (name, lines) in [
+            ("Toilet", "model: W-2\nmount: wall-hung"),
+            ("Toilet", "model: W-2\nmount: back-to-wall, on the floor"),
+            ("Toilet", "model: W-2\ndrain: horizontal"),
+            ("Toilet", "model: W-2\ndrain: P-trap"),
+            ("Wall-hung toilet", "model: W-2"),
+            ("Inodoro", "model: RF Suspendido"),
+            ("Toilet", "model: W-2\nplace: wall"),
+            ("Wall-hung toilet", "model: W-2\nrough-in: 12\""),
+        ] {
+            toilet(name, lines).finds("the toilet lacks `outlet height`").remedies("add `outlet height: …`");
+            toilet(name, &format!("{lines}\noutlet height: 220 mm")).stays_silent();
+        }
+        toilet("Toilet", "model: F-2")
+            .finds("the toilet lacks `rough-in`")
+            .remedies("add `rough-in: …`, or `outlet height: …` of one that goes out through the wall");
+        toilet("Toilet", "model: F-2\nrough-in: 12\"").stays_silent();
+        toilet("Toilet", "model: F-2\ndrain: S-trap").finds("the toilet lacks `rough-in`");
     }
 
     #[test]

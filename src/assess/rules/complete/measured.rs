@@ -85,6 +85,10 @@ fn once_only(room: &Room) -> Option<Remark> {
 fn is_alone(opening: &Opening) -> bool {
     let Some(measured) = opening.measured.get() else { return false };
     let Some(by) = measured.by.get() else { return false };
+    // Who measured again is said, in words that could not be read.
+    if measured.again.is_faulty() || measured.again.get().is_some_and(|again| again.by.is_faulty()) {
+        return false;
+    }
     let again = measured.again.get().and_then(|again| again.by.get());
     again.is_none_or(|again| again.trim().eq_ignore_ascii_case(by.trim()))
 }
@@ -137,6 +141,8 @@ mod tests {
             .finds("`hole` was measured by one person alone, and `Cabinets` is made to it")
             .weighs("query")
             .points_at(&["rooms/kitchen/room.yaml:3:34"]);
+        // Who read it again is said, in a list that is no name: that is told as what it is.
+        measured(", again: {on: 2027-01-12, by: [Hod, Venner]}").of_any_yaml().stays_silent();
         measured(", again: {on: 2027-01-18, by: bo}").finds_one();
         measured(", again: {on: 2027-01-18, by: Ada}").stays_silent();
     }

@@ -1,5 +1,6 @@
 //! A fact of the site that a check needs for a thing, and that nobody gives.
 
+mod doors;
 mod glass;
 mod pipes;
 mod seen;
@@ -71,6 +72,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     pipes::ask(context, findings);
     bowls(context, findings);
     glass::ask(context, findings);
+    doors::ask(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.
@@ -122,7 +124,7 @@ fn bowls(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn no_tap(room: &Room) -> Option<Remark> {
     let bowl = room.selections.iter().find(|selection| selection.is_any(&[Kind::Sink, Kind::Basin]))?;
     let is_tap = |selection: &Selection| selection.is(Kind::Tap) || selection.standing().iter().any(taps::comes_with);
-    if room.selections.iter().any(is_tap) {
+    if room.selections.iter().any(is_tap) || room.holds_an_unknown_kind() {
         return None;
     }
     let message = phrase!("nobody chooses a tap for `{}`", bowl.name.value);
@@ -164,6 +166,9 @@ mod tests {
         basin("").selection("selection: Mixer\nkind: tap", "").stays_silent();
         basin("accessories: [{name: mixer tap, price: 90.00}]").stays_silent();
         basin("description: With its own faucet").stays_silent();
+        // It may be what is called by a word that nobody knows.
+        basin("").selection("selection: Laundry faucet\nkind: wobbling faucet", "").of_any_yaml().stays_silent();
+        basin("").selection("selection: Filler\nkind: bath filler", "").finds_one();
     }
 
     fn range(opening: &str) -> Trial {

@@ -124,7 +124,7 @@ fn shares_a_family(metal: &str, things: &[Finished<'_>]) -> bool {
 
 /// Tap, shower set and bars of one room, of one metal that is made to look two ways.
 fn siblings(room: &Room, things: &[Finished<'_>]) -> Option<Remark> {
-    let wet = |thing: &&Finished<'_>| thing.0.is_any(&[Kind::Tap, Kind::ShowerSet, Kind::Bar]);
+    let wet = |thing: &&Finished<'_>| thing.0.is_any(&[Kind::Tap, Kind::TubFiller, Kind::ShowerSet, Kind::Bar]);
     let fittings: Vec<Finished<'_>> = things.iter().filter(wet).cloned().collect();
     let looks = |finish: &str| -> BTreeSet<String> {
         words(finish).filter(|word| TREATMENTS.contains(&word.as_str())).collect()

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{DetailName, DetailValue, Grain, Part, ProductOption, Room, Selection, TopMaterial};
+use crate::book::{DetailName, DetailValue, Part, ProductOption, Room, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::vocabulary::{Bond, Kind, Mention, Pattern};
 
@@ -119,7 +119,7 @@ fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let finish = option.finish.text();
     let of_wood = option.top.get().is_some_and(|top| top.material.get() == Some(&TopMaterial::Wood));
     let (covered, wood) = (Mention::HidesGrain.is_in(finish), of_wood || Mention::Wood.is_in(finish));
-    let missing = boards && wood && !covered && option.fact::<Grain>().is_none();
+    let missing = boards && wood && !covered && option.lacks(DetailName::Grain);
     missing.then_some((
         "grain",
         |name| phrase!("nobody says which way the grain of `{name}` runs", name),

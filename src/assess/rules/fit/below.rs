@@ -2,8 +2,9 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
-use crate::book::{DetailName, ProductOption, Room, Selection};
+use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
+use crate::site::counters::thickness_at;
 use crate::site::fitting::Housing;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
@@ -18,8 +19,9 @@ declare! {
     /// How far the thing reaches below the counter by its sheet (`fit: {below: …}`), or, where the sheet is
     /// silent, a cooktop's own height, against what is clear there; what the sheet forbids to stand below it (`not over`): as the opening says, and what else the
     /// cabinet of a run or island that holds it has: drawers, an oven; and for a sink whether water still
-    /// falls: top of the counter, less the bowl, less the disposer in the same room, must not come out
-    /// lower than the drain in the wall.
+    /// falls: top of the counter, less its thickness where the bowl hangs under it, less the bowl, must not come out
+    /// lower than the drain in the wall; with a disposer it is the outlet at the disposer's side that counts, and where
+    /// nobody says how far below the bowl that is (`outlet below bowl`), it is asked for.
     ///
     /// ## Why it matters
     /// A drawer that hits a cooktop is a drawer front glued shut. A deep bowl over a high drain means an
@@ -113,13 +115,21 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (bowl, at) = fitted.option.length(DetailName::BowlDepth)?;
     let counter = counter_height(fitted.room, fitted.opening).value()?;
     let drain = fitted.opening.service.drain.get()?.is.pipe.height?;
-    let disposer = disposer(fitted.room).unwrap_or_default();
-    let outlet = counter - bowl - disposer;
+    let bottom = counter - under_the_slab(fitted.room, fitted.opening, fitted.option) - bowl;
+    let disposer = disposer(fitted);
+    let (outlet, with) = match &disposer {
+        // Its outlet is at its side, above its bottom: how far, its sheet says.
+        Some(disposer) => match disposer.outlet {
+            Some(below) => (bottom - below, " with its disposer"),
+            None if bottom < drain => (bottom, ""),
+            None => return outlet_unsaid(context, fitted, disposer, bottom - drain),
+        },
+        None => (bottom, ""),
+    };
     if outlet >= drain {
         return None;
     }
     let say = |length| say(length, context.book.project.units);
-    let with = if disposer > Length::ZERO { " with its disposer" } else { "" };
     let message = phrase!(
         "`{}`{with} comes out {} above the floor, {} below the drain",
         fitted.selection.name.value,
@@ -130,6 +140,35 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let mut finding = fitted.finding(Severity::Stop, at, message);
     finding.caution = Some(Hazard::Water);
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
+}
+
+/// A bowl that hangs under its counter hangs lower by the counter's thickness.
+fn under_the_slab(room: &Room, opening: &Opening, option: &ProductOption) -> Length {
+    let hangs = option.mount() == Some(Mount::Under);
+    hangs.then(|| thickness_at(room, opening)).flatten().unwrap_or_default()
+}
+
+/// Nobody says how far below the bowl a disposer's outlet is, and it may be lower than the drain.
+fn outlet_unsaid(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    disposer: &Disposer<'_>,
+    there_is: Length,
+) -> Option<Remark> {
+    // Its outlet is not lower than its bottom.
+    if disposer.option.size.height.get().is_some_and(|high| high.most.or(high.least) <= Some(there_is)) {
+        return None;
+    }
+    let message = phrase!(
+        "nobody says how far below `{}` the outlet of `{}` is; above the drain there are {}",
+        fitted.selection.name.value,
+        disposer.selection.name.value,
+        say(there_is, context.book.project.units)
+    );
+    let (selection, option) = (disposer.selection, disposer.option);
+    let mut finding = about(fitted.room, selection, option, Severity::Query, selection.name.span, message);
+    finding.caution = Some(Hazard::Water);
+    Some(finding.remedy("look at its sheet, and add `outlet below bowl: …` to it"))
 }
 
 /// Whether a basin in a vanity comes out lower than the drain behind that.
@@ -154,7 +193,7 @@ fn behind_a_vanity(
     let deep = bowl.or_else(|| option.size.height.get().and_then(|high| high.least.or(high.most)))?;
     let there = opening.service.drain.spanned()?;
     let drain = there.is.pipe.height?;
-    let outlet = top - deep;
+    let outlet = top - under_the_slab(room, opening, option) - deep;
     if outlet >= drain {
         return None;
     }
@@ -171,11 +210,29 @@ fn behind_a_vanity(
     Some(Remark { caution: Some(Hazard::Water), ..finding })
 }
 
-/// Height of the disposer that stands in the room.
-fn disposer(room: &Room) -> Option<Length> {
-    let is = |selection: &&Selection| selection.is(Kind::Disposer);
-    let options = room.selections.iter().filter(is).flat_map(Selection::standing);
-    options.filter_map(|option| option.size.height.get()?.most.or(option.size.height.get()?.least)).max()
+/// A disposer that hangs from a sink.
+struct Disposer<'a> {
+    selection: &'a Selection,
+    option: &'a ProductOption,
+    /// How far below the bowl its outlet is.
+    outlet: Option<Length>,
+}
+
+/// The disposer of a sink: one of the same room that is given no other place; of several the lowest, and first of
+/// all one that does not say how low it comes out.
+fn disposer<'a>(fitted: &Placement<'a>) -> Option<Disposer<'a>> {
+    let is = |selection: &&Selection| {
+        let place = selection.place.get();
+        selection.is(Kind::Disposer) && place.is_none_or(|place| *place == fitted.opening.name.value)
+    };
+    let disposers = fitted.room.selections.iter().filter(is);
+    let options = disposers.flat_map(|selection| selection.standing().iter().map(move |option| (selection, option)));
+    let all = options.map(|(selection, option)| Disposer {
+        selection,
+        option,
+        outlet: option.length(DetailName::OutletBelowBowl).map(|(below, _)| below),
+    });
+    all.max_by_key(|disposer| (disposer.outlet.is_none(), disposer.outlet))
 }
 
 #[cfg(test)]
@@ -202,15 +259,60 @@ mod tests {
     /// Source: trade reports F-59: a deep bowl and a disposer below the wall's drain.
     #[test]
     fn a_deep_bowl_and_its_disposer_below_the_drain_stop() {
-        let sink = |bowl: &str| {
+        let sink = |bowl: &str, disposer: &str| {
             Trial::of("fit/below")
                 .opening("hole", "{takes: sink, counter height: 36\", service: {drain: '1 1/2\", 14\" AFF'}}")
                 .selection("selection: Sink\nkind: sink\nplace: hole", &format!("bowl depth: {bowl}"))
-                .selection("selection: Disposer\nkind: disposer", "size: {height: 13\"}")
+                .selection("selection: Disposer\nkind: disposer", disposer)
         };
-        sink("10\"")
-            .finds("`Sink` with its disposer comes out 13\" (330 mm) above the floor, 1\" (25.4 mm) below the drain");
-        sink("9\"").stays_silent();
+        let outlet = "size: {height: 13\"}\noutlet below bowl: 6 1/2\"";
+        sink("16\"", outlet)
+            .finds(
+                "`Sink` with its disposer comes out 13 1/2\" (343 mm) above the floor, 1/2\" (12.7 mm) below the drain",
+            )
+            .weighs("stop")
+            .cautions();
+        sink("15 1/2\"", outlet).stays_silent();
+        // A sheet that is silent is asked for, unless even the disposer's bottom is above the drain.
+        sink("10\"", "size: {height: 13\"}")
+            .finds(
+                "nobody says how far below `Sink` the outlet of `Disposer` is; above the drain there are 12\" (305 mm)",
+            )
+            .weighs("query")
+            .cautions()
+            .points_at(&["rooms/kitchen/selection-1.yaml:1:12"]);
+        sink("9\"", "size: {height: 13\"}").stays_silent();
+        sink("23\"", "size: {height: 13\"}")
+            .finds("`Sink` comes out 13\" (330 mm) above the floor, 1\" (25.4 mm) below the drain");
+        sink("10\"", "place: prep\nsize: {height: 13\"}").opening("prep", "{takes: sink}").stays_silent();
+    }
+
+    /// Source: arithmetic: 36" less a slab of 1 1/4" and a bowl of 9" leave 25 3/4".
+    #[test]
+    fn a_bowl_under_the_stone_hangs_lower_by_its_thickness() {
+        let sink = |mount: &str, drain: &str, row: &str| {
+            Trial::of("fit/below")
+                .room(row)
+                .opening(
+                    "hole",
+                    &format!("{{takes: sink, counter height: 36\", service: {{drain: '1 1/2\", {drain} AFF'}}}}"),
+                )
+                .selection("selection: Stone\nkind: counter", "thickness: 1 1/4\"")
+                .selection("selection: Sink\nkind: sink\nplace: hole", &format!("mount: {mount}\nbowl depth: 9\""))
+        };
+        let run = "runs: {wet side: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}}";
+        for row in ["", run] {
+            sink("undermount", "26 3/4\"", row)
+                .finds("`Sink` comes out 25 3/4\" (654 mm) above the floor, 1\" (25.4 mm) below the drain")
+                .weighs("stop");
+            sink("undermount", "25 3/4\"", row).stays_silent();
+            sink("drop-in", "26 3/4\"", row).stays_silent();
+        }
+        // The stone of another row says nothing of this one.
+        let elsewhere = "runs: {wet side: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}, dry side: {parts: [{cabinet: pots, width: 36\"}]}}";
+        sink("undermount", "26 3/4\"", elsewhere)
+            .selection("selection: Other\nkind: counter", "thickness: 3\"\ntop: {lies on: [dry side]}")
+            .stays_silent();
     }
 
     #[test]
@@ -223,7 +325,7 @@ mod tests {
                 .selection("selection: Basin\nkind: basin", &format!("mount: {mount}\nsize: {{height: 6\"}}"))
         };
         basin("28\"", "undermount")
-            .finds("`Basin` in `Vanity` comes out 26\" (660 mm) above the floor, 2\" (51 mm) below the drain")
+            .finds("`Basin` in `Vanity` comes out 25\" (635 mm) above the floor, 3\" (76 mm) below the drain")
             .weighs("stop");
         basin("20\"", "undermount").stays_silent();
         basin("28\"", "on the counter").stays_silent();

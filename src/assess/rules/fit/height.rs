@@ -123,6 +123,43 @@ mod tests {
         }
     }
 
+    /// What hangs, and what is built into a cabinet, stays where it is when a floor is laid below it.
+    #[test]
+    fn what_hangs_or_stands_in_a_cabinet_loses_nothing_to_the_floor() {
+        let thing = |kind: &str, room: &str, opening: &str| {
+            Trial::of("fit/height")
+                .room(&format!("floor build-up: 15 mm\n{room}"))
+                .opening("hole", &format!("{{takes: {kind}, height: 600 mm{opening}}}"))
+                .selection(&format!("selection: It\nkind: {kind}\nplace: hole"), "size: {height: 600 mm}")
+        };
+        for kind in ["hood", "mirror cabinet", "basin"] {
+            thing(kind, "", "").stays_silent();
+        }
+        let tower = "runs: {wall: {parts: [{tall: larder, width: 600 mm, holds: [hole]}]}}";
+        thing("panel refrigerator", tower, "").stays_silent();
+        thing("panel refrigerator", "", ", cabinet: {inside width: 564 mm}").stays_silent();
+        // Between two panels it stands on the floor.
+        thing("panel refrigerator", "", "").finds_one().weighs("stop");
+        thing("refrigerator", tower, "").finds_one();
+        thing("dishwasher", "", "").finds_one();
+    }
+
+    /// Of what nobody knows, nobody says that it does not fit; its kind is told as one that is not known.
+    #[test]
+    fn a_thing_or_an_opening_of_no_known_kind_is_not_measured() {
+        let thing = |takes: &str, kind: &str| {
+            Trial::of("fit/height")
+                .room("floor build-up: 20 mm")
+                .opening("hole", &format!("{{takes: {takes}, height: 255 mm}}"))
+                .selection(&format!("selection: It\nkind: {kind}\nplace: hole"), "size: {height: 255 mm}")
+                .of_any_yaml()
+        };
+        thing("wobbling trough", "wobbling trough").stays_silent();
+        thing("wobbling trough", "dishwasher").stays_silent();
+        thing("dishwasher", "wobbling trough").stays_silent();
+        thing("dishwasher", "dishwasher").finds_one();
+    }
+
     /// Source: trade reports F-01: 8" believed above the old unit, really about 1 1/2": the wall cabinet decides.
     #[test]
     fn the_hinge_cap_and_the_air_above_meet_the_wall_cabinet() {

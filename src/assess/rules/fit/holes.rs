@@ -1,5 +1,8 @@
 //! Holes in counters and sinks against the taps that go through them.
 
+#[cfg(test)]
+mod tests;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, behind, say, say_range};
 use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
@@ -20,7 +23,8 @@ declare! {
     /// has it: the counter's depth less what stands behind it (a `splash`, tile, a raised back, the trim of a window),
     /// the bowl and {4"} of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
-    /// one that its name shares a word with.
+    /// one that its name shares a word with; one that fills a tub (`kind: bath filler`), comes out of the wall or
+    /// stands on the floor (`mount`) is not looked for among the holes of a counter or a bowl.
     ///
     /// ## Why it matters
     /// A hole that is missing is drilled in a kitchen full of dust; one that is too near the splash is
@@ -38,7 +42,7 @@ declare! {
     /// The maker's sheet and the fabricator's list of holes.
     "fit/holes", Stop,
     due: CounterTemplated, tells: [Installer],
-    judges: [Sink, Basin, Tap, Counter],
+    judges: [Sink, Basin, Bathtub, Tap, TubFiller, Counter],
     sources: ["the maker's sheet", "the fabricator's list of holes"],
     caution: Some(Hazard::Stone),
     remedy: "have the list of holes signed at the template: each by purpose, diameter and place",
@@ -50,11 +54,10 @@ const PLAY: Length = Length::from_sixty_fourths(4);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        let listed: Vec<&Hole> =
-            room.selections.iter().flat_map(Selection::standing).flat_map(|option| &option.drilled).collect();
-        let of_kind = room.selections.iter().filter(|selection| selection.is(Kind::Tap));
+        let of_kind = room.selections.iter().filter(|selection| selection.is_any(&[Kind::Tap, Kind::TubFiller]));
         for tap in of_kind {
-            let bowl = taps::bowl_of(room, tap);
+            let listed = taps::listed_for(room, tap);
+            let bowl = taps::served_by(room, tap);
             for option in tap.standing() {
                 let at = At { context, room, tap, option };
                 findings.extend(at.judge(&listed, bowl));
@@ -82,8 +85,9 @@ impl At<'_> {
     }
 
     fn judge(&self, listed: &[&Hole], bowl: Option<&Selection>) -> Vec<Remark> {
-        let its = taps::drilled_for(listed, self.tap);
+        let its = taps::drilled_for(self.room, listed, self.tap);
         let takes = taps::holes(self.option);
+        let free = taps::stands_free(self.tap, self.option);
         let bowls = bowl.into_iter().flat_map(Selection::standing);
         let enough = takes.is_none_or(|(takes, _)| its.len() >= takes);
         if !its.is_empty() && enough {
@@ -93,12 +97,12 @@ impl At<'_> {
             bowls.filter(|option| taps::holes(option).is_some_and(|(has, _)| has > 0)).collect();
         let has_its_own = in_bowl.iter().any(|option| taps::holes(option) >= takes);
         match takes {
+            _ if free && its.is_empty() => vec![],
             Some((takes, _)) if !listed.is_empty() && !has_its_own => {
-                let message =
-                    phrase!("`{}` takes {takes} holes, and {} are on the list", self.tap.name.value, takes, its.len());
+                let takes = if takes == 1 { Phrase::from("1 hole") } else { phrase!("{takes} holes", takes) };
+                let message = phrase!("`{}` takes {takes}, and the list has {}", self.tap.name.value, takes, its.len());
                 vec![self.finding(Severity::Stop, self.tap.span, message)]
             }
-            _ if taps::is_on_the_wall(self.tap, self.option) => vec![],
             _ if listed.is_empty() && in_bowl.is_empty() => self.no_list(bowl).into_iter().collect(),
             _ => in_bowl.into_iter().filter_map(|option| self.in_a_bowl(bowl?, option)).collect(),
         }
@@ -109,7 +113,7 @@ impl At<'_> {
         let bowl = bowl?;
         let beside = |option: &ProductOption| {
             matches!(option.mount(), Some(Mount::Under | Mount::OnCounter | Mount::Apron))
-                && option.detail(DetailName::Holes).is_none()
+                && option.lacks(DetailName::Holes)
         };
         let counter = self.room.selections.iter().find(|selection| selection.is(Kind::Counter))?;
         // Which holes are wanted is known once the tap is chosen.
@@ -214,9 +218,9 @@ impl At<'_> {
 impl At<'_> {
     /// The lever against what the plan has behind it, where no list of holes says how far that is.
     fn lever_by_the_plan(&self, listed: &[&Hole], bowl: Option<&Selection>) -> Option<Remark> {
-        let its = taps::drilled_for(listed, self.tap);
+        let its = taps::drilled_for(self.room, listed, self.tap);
         let is_said = its.iter().any(|hole| !hole.behind.is_absent());
-        let bowl = bowl.filter(|_| !is_said && !taps::is_on_the_wall(self.tap, self.option))?;
+        let bowl = bowl.filter(|_| !is_said && !taps::stands_free(self.tap, self.option))?;
         let own = bowl.settled().filter(|own| taps::holes(own).is_none_or(|(has, _)| has == 0))?;
         let (travel, at) = self.option.length(DetailName::RearTravel).filter(|(travel, _)| *travel > Length::ZERO)?;
         let opening = self.room.opening(bowl.place.get()?)?;
@@ -262,116 +266,3 @@ const RIMS: Length = Length::from_inches(2);
 const BEFORE_THE_HOLE: Length = Length::from_sixty_fourths(160);
 
 const ANOTHER: &str = "take another tap, or a bowl that is drilled for this one";
-
-#[cfg(test)]
-mod tests {
-    use crate::assess::rules::trial::Trial;
-
-    fn tap(drilled: &str) -> Trial {
-        Trial::of("fit/holes")
-            .selection("selection: Counter\nkind: counter", &format!("drilled: [{drilled}]"))
-            .selection(
-                "selection: Kitchen tap\nkind: tap",
-                "holes: 1\nhole diameter: 1 3/8\" to 1 1/2\"\nrear travel: 1 3/4\"",
-            )
-    }
-
-    /// Source: trade reports F-55 (a hole never drilled), F-57 (about 1" free behind the tap).
-    #[test]
-    fn a_missing_hole_a_wrong_one_and_a_lever_that_hits_the_splash_stop() {
-        tap("{for: soap, diameter: 1 1/4\"}").finds("`Kitchen tap` takes 1 holes, and 0 are on the list").cautions();
-        tap("{for: kitchen tap, diameter: 1 1/4\"}").finds_one().weighs("stop");
-        tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1\"}")
-            .finds("the lever of `Kitchen tap` moves 1 3/4\" (44.4 mm) behind its hole, 3/4\" (19 mm) more than there is to what stands behind");
-        tap("{for: kitchen tap, diameter: 1 3/8\", behind: 1 3/4\"}").stays_silent();
-    }
-
-    #[test]
-    fn a_counter_that_a_tap_stands_in_has_a_list_of_holes() {
-        let counter = |counter: &str, mount: &str| {
-            Trial::of("fit/holes")
-                .selection("selection: Counter\nkind: counter", counter)
-                .selection("selection: Sink\nkind: sink", &format!("mount: {mount}"))
-                .selection("selection: Kitchen tap\nkind: tap", "holes: 1")
-        };
-        counter("", "undermount")
-            .finds("`Kitchen tap` stands in a counter, and no list says where `Counter` is drilled for it")
-            .weighs("query")
-            .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
-        counter("drilled: [{for: kitchen tap}]", "undermount").stays_silent();
-        counter("", "drop-in").stays_silent();
-        counter("", "undermount\nholes: 1").stays_silent();
-    }
-
-    fn in_bowl(bowl: &str, tap: &str) -> Trial {
-        Trial::of("fit/holes")
-            .selection("selection: Basin\nkind: basin", bowl)
-            .selection("selection: Basin tap\nkind: tap", tap)
-    }
-
-    /// Source: common practice: three holes 4" or 8" apart, or one; a plate covers what is left over.
-    #[test]
-    fn the_holes_that_a_bowl_comes_with_are_those_of_its_tap() {
-        in_bowl("holes: 1", "holes: 3\nspread: 8\"")
-            .finds("`Basin tap` takes 3 holes, and `Basin` has 1")
-            .weighs("stop")
-            .points_at(&["rooms/kitchen/selection-1.yaml:3:8"]);
-        in_bowl("holes: 3\nspread: 4\"", "holes: 3\nspread: 8\"")
-            .finds("the holes of `Basin` are 4\" (102 mm) apart, and `Basin tap` takes them 8\" (203 mm) apart");
-        in_bowl("holes: 3\nspread: 4 in centreset", "holes: 3\nspread: widespread 8\"").finds_one().weighs("stop");
-        in_bowl("holes: 3\nspread: 8\"", "holes: 3\nspread: 6\" to 12\"").stays_silent();
-        in_bowl("holes: 1\nhole diameter: 1 1/8\"", "holes: 1\nhole diameter: 1 3/8\" to 1 1/2\"").finds_one();
-        in_bowl("holes: 3\nspread: 4\"", "holes: 1\nspread: single hole")
-            .finds("2 holes stay open in `Basin` beside `Basin tap`")
-            .weighs("query");
-        in_bowl("holes: 3\nspread: 4\"", "holes: 1\naccessories: [{name: deck plate}]").stays_silent();
-        in_bowl("holes: 1", "holes: 1").stays_silent();
-    }
-
-    /// Source: trade reports F-55 (a lever at the splash), F-57 (at a sill), section 6 (4" of counter before a bowl).
-    /// Arithmetic: 25 1/2" less 3/4", 4", 17" and 2 1/2" leave 1 1/4".
-    #[test]
-    fn where_no_list_says_what_is_behind_the_plan_tells() {
-        let sink = |counter: &str, travel: &str, more: &str| {
-            Trial::of("fit/holes")
-                .room(&format!("runs: {{sink wall: {{counter: {{{counter}}}, parts: [{{cabinet: base, width: 36\", holds: [sink]}}]}}}}\n{more}"))
-                .opening("sink", "{takes: sink}")
-                .selection("selection: Sink\nkind: sink\nplace: sink", "mount: undermount\nsize: {depth: 19\"}")
-                .selection("selection: Tap\nkind: tap", &format!("rear travel: {travel}"))
-        };
-        let deep = "depth: 25 1/2\", height: 36\"";
-        let splash = format!("{deep}, splash: {{thickness: 3/4\"}}");
-        sink(&splash, "1 1/2\"", "")
-            .finds("the lever of `Tap` moves 1 1/2\" (38.1 mm) behind its hole, and the plan leaves about 1 1/4\" (31.8 mm) to the splash of `sink wall`")
-            .weighs("query");
-        sink(&splash, "1 1/4\"", "").stays_silent();
-        sink(deep, "1 1/2\"", "").stays_silent();
-        let tile = |behind: &str| {
-            sink(deep, "1 3/4\"", "")
-                .selection("selection: Splash tile\nkind: tile", &format!("thickness: 3/8\"\nlaid: {{{behind}}}"))
-        };
-        tile("behind: [sink wall]").finds_one();
-        tile("area: 20 sq ft").stays_silent();
-        let drilled = |hole: &str| {
-            sink(&splash, "1 1/2\"", "")
-                .selection("selection: Counter\nkind: counter", &format!("drilled: [{{for: tap{hole}}}]"))
-        };
-        drilled(", behind: 2\"").stays_silent();
-        drilled(", to bowl: 2\"").stays_silent();
-        drilled("").finds_one();
-    }
-
-    #[test]
-    fn a_hole_of_the_list_may_say_how_far_the_next_one_is() {
-        let tap = |spread: &str| {
-            Trial::of("fit/holes")
-                .selection(
-                    "selection: Counter\nkind: counter",
-                    &format!("drilled: [{{for: tap, spread: {spread}}}, {{for: tap}}]"),
-                )
-                .selection("selection: Kitchen tap\nkind: tap", "holes: 2\nspread: 8\"")
-        };
-        tap("6\"").finds("the holes for `Kitchen tap` are 6\" (152 mm) apart, and it takes them 8\" (203 mm) apart");
-        tap("8\"").stays_silent();
-    }
-}

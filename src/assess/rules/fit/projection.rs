@@ -99,7 +99,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
             (Severity::Note, phrase!("the handle of `{name}`", name))
         }
         _ if size.depth_with_handle.get().is_some() => (Severity::Query, phrase!("`{name}` with its handle", name)),
-        _ => (Severity::Query, phrase!("`{name}`", name)),
+        _ => (Severity::Query, Phrase::name(name)),
     };
     let message = phrase!("{what} stands {} proud of the {edge}", what, say(out), edge);
     let finding = fitted.finding(severity, at, message).also(fitted.opening.span, "the opening");

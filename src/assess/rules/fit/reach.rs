@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
-use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
+use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::taps;
 use crate::units::Length;
@@ -47,11 +47,11 @@ const INTO_A_BASIN: Length = Length::from_inches(2);
 const INTO_A_SINK: Length = Length::from_inches(3);
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        let listed: Vec<&Hole> =
-            room.selections.iter().flat_map(Selection::standing).flat_map(|option| &option.drilled).collect();
         for tap in room.selections.iter().filter(|selection| selection.is(Kind::Tap)) {
             let Some(bowl) = taps::bowl_of(room, tap) else { continue };
-            let to_bowl = taps::drilled_for(&listed, tap).into_iter().find_map(|hole| hole.to_bowl.get().copied());
+            let listed = taps::listed_for(room, tap);
+            let to_bowl =
+                taps::drilled_for(room, &listed, tap).into_iter().find_map(|hole| hole.to_bowl.get().copied());
             for option in tap.standing() {
                 let of_bowls = bowl.standing().iter();
                 findings.extend(
@@ -69,8 +69,13 @@ fn judge(
     to_bowl: Option<Length>,
 ) -> Option<Remark> {
     let (reach, at) = option.length(DetailName::SpoutReach)?;
+    let on_the_wall = taps::is_on_the_wall(tap, option);
+    if taps::stands_free(tap, option) && !on_the_wall {
+        // How far from the bowl it stands on the floor nobody says.
+        return None;
+    }
     let deep = of_bowl.size.depth.spanned()?;
-    let usual = if taps::is_on_the_wall(tap, option) { Length::ZERO } else { BEHIND };
+    let usual = if on_the_wall { Length::ZERO } else { BEHIND };
     let falls = reach - to_bowl.unwrap_or(usual);
     let least = if bowl.is(Kind::Sink) { INTO_A_SINK } else { INTO_A_BASIN };
     let most = deep.value - deep.value.half().half();

@@ -5,6 +5,7 @@ use crate::assess::{Context, say, say_range};
 use crate::book::{DetailName, HollowFrom, Opening, ProductOption, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::site::outlets::{OutletGoes, height_of_the_drain, height_of_the_outlet, outlet_of};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Face, Side, Worded};
@@ -14,7 +15,9 @@ declare! {
     /// A toilet's outlet, a tub's drain or a valve is not where the thing wants it
     ///
     /// ## What it checks
-    /// From the finished wall: the toilet's outlet against its rough-in, the valve's depth against its
+    /// From the finished wall: the toilet's outlet against its rough-in; of one that goes out through the wall (it hangs
+    /// there, stands against it, or has a horizontal outlet), how high its outlet is (`outlet height`) against the drain
+    /// in the wall: lower it is asked about, higher it stops; the valve's depth against its
     /// sheet; and the side of a tub's drain. What was measured from the studs is converted by the wall's
     /// build-up, and asked for where nobody gives it. A rough-in that stands in the words of a drain
     /// (`12" from the finished wall`) counts where they name one such distance and the field is left out.
@@ -46,7 +49,7 @@ const GAP: Length = Length::from_inches(1);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        findings.extend(toilet(context, &fitted));
+        findings.extend(toilet(context, &fitted).or_else(|| through_the_wall(context, &fitted)));
         findings.extend(valve(context, &fitted));
         findings.extend(hand(&fitted));
     }
@@ -56,7 +59,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 pub fn from_bare_studs(fitted: &Placement<'_>) -> Vec<Remark> {
     let of_toilet = || {
         fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
-        RoughIn::wanted(fitted.option)?;
+        let floor = outlet_of(fitted.selection, fitted.option) != Some(OutletGoes::ThroughTheWall);
+        RoughIn::wanted(fitted.option).filter(|_| floor)?;
         let told = RoughIn::there(fitted.opening)?;
         told.to_finished_wall(fitted.opening).is_none().then_some((told.at, "the rough-in"))
     };
@@ -119,8 +123,40 @@ impl RoughIn {
     }
 }
 
+/// How far the pipe in the wall may be above or below a toilet's outlet (common practice: what a seal takes).
+const SEAL: Length = Length::from_millimetres(5);
+
+/// The outlet of a toilet that goes through the wall, against the drain there.
+fn through_the_wall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
+    let (wants, own) = height_of_the_outlet(fitted.option)?;
+    let (there, at) = height_of_the_drain(fitted.opening)?;
+    let apart = (there - wants).abs();
+    if apart <= SEAL {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the outlet of `{}` is {} above the finished floor, and the drain in the wall is {} above it",
+        fitted.selection.name.value,
+        say(wants),
+        say(there)
+    );
+    // Lower, a connector may reach it; higher, nothing runs off.
+    let severity = if there > wants { Severity::Stop } else { Severity::Query };
+    let finding = fitted.finding(severity, at, message).also(own, "its outlet");
+    let finding = if severity == Severity::Query { finding.source("common practice") } else { finding };
+    Some(
+        finding
+            .remedy("have the frame or the pipe moved before the wall is closed, or order the model for what is there"),
+    )
+}
+
 fn toilet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     fitted.selection.kind.get().filter(|kind| **kind == Kind::Toilet)?;
+    if outlet_of(fitted.selection, fitted.option) == Some(OutletGoes::ThroughTheWall) {
+        return None;
+    }
     let wants = RoughIn::wanted(fitted.option)?;
     let told = RoughIn::there(fitted.opening)?;
     let there = told.to_finished_wall(fitted.opening)?;
@@ -228,6 +264,36 @@ mod tests {
         toilet("fit/rough-in", "{rough-in: 12\"}").stays_silent();
         toilet("fit/rough-in", "{rough-in: 13\"}").finds_one().weighs("query");
         toilet("complete/datum", "{rough-in: 13\", from: studs}").finds_one().weighs("stop");
+    }
+
+    /// Source: arithmetic; a pipe that is higher than the outlet carries nothing off.
+    #[test]
+    fn the_outlet_of_a_toilet_on_the_wall_meets_the_drain_there() {
+        let toilet = |there: &str, own: &str| {
+            Trial::of("fit/rough-in")
+                .opening("place", &format!("{{takes: toilet, {there}}}"))
+                .selection("selection: Toilet\nkind: toilet\nplace: place", own)
+        };
+        for (there, higher) in [
+            ("service: {drain: '90 mm, 220 mm AFF'}", "service: {drain: '90 mm, 250 mm AFF'}"),
+            ("service points: {drain: {height: 220 mm}}", "service points: {drain: {height: 250 mm}}"),
+        ] {
+            for own in [
+                "mount: wall-hung\noutlet height: 220 mm",
+                "outlet height: 220 mm",
+                "fit: {needs: {drain: '90 mm, 220 mm AFF'}}",
+                "rough-in: 100 mm\nmount: wall-hung\noutlet height: 220 mm",
+            ] {
+                toilet(there, own).stays_silent();
+                toilet(higher, own).finds_one().weighs("stop");
+            }
+        }
+        toilet("service points: {drain: {height: 7 1/4\"}}", "outlet height: 8 1/4\"")
+            .finds("the outlet of `Toilet` is 8 1/4\" (210 mm) above the finished floor, and the drain in the wall is 7 1/4\" (184 mm) above it")
+            .weighs("query")
+            .cautions();
+        // A distance from the wall says nothing of one that goes through it.
+        toilet("hollow: {rough-in: 10\"}", "mount: wall-hung\nrough-in: 12\"").stays_silent();
     }
 
     /// Source: trade reports F-79: 2 3/8" to 3 1/2", and a wall that adds 3/4" to 1".

@@ -4,7 +4,7 @@ mod vanity;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{DetailName, Reveal};
+use crate::book::DetailName;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{FigureBasis, Housing};
@@ -168,7 +168,7 @@ fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 
 fn reveal(fitted: &Placement<'_>) -> Option<Remark> {
     let (mount, at) = fitted.option.understood::<Option<Mount>>()?;
-    let unsaid = *mount == Some(Mount::Under) && fitted.option.fact::<Reveal>().is_none();
+    let unsaid = *mount == Some(Mount::Under) && fitted.option.lacks(DetailName::Reveal);
     let message =
         phrase!("nobody says whether the rim of `{}` shows, is flush, or is covered", fitted.selection.name.value);
     unsaid.then(|| {
@@ -181,6 +181,14 @@ fn reveal(fitted: &Placement<'_>) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    /// What is said in words that could not be read has been told.
+    #[test]
+    fn a_reveal_that_cannot_be_read_is_not_asked_for_again() {
+        let bowl = |reveal: &str| sink("", &format!("mount: undermount{reveal}")).of_any_yaml();
+        bowl("\nreveal: zero reveal").stays_silent();
+        bowl("").finds_one();
+    }
 
     fn sink(opening: &str, option: &str) -> Trial {
         Trial::of("fit/sink")

@@ -1,5 +1,8 @@
 //! Whether a thing can be carried in.
 
+#[cfg(test)]
+mod tests;
+
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
@@ -7,7 +10,7 @@ use crate::book::{DetailName, NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, way_in};
 use crate::units::{Length, Wrote};
-use crate::vocabulary::{Hazard, Kind, Trade};
+use crate::vocabulary::{Hazard, Kind, Mention, Trade};
 
 declare! {
     /// The thing can't be carried through a narrow point on the way in
@@ -15,10 +18,10 @@ declare! {
     /// ## What it checks
     /// The carton, turned whichever way suits, against every narrow point of the book and then of the
     /// room; at a point that turns, also round a corner between two halls of that width. What is larger
-    /// stops; where the body with its doors off passes, it is a query. What goes through with less than
+    /// stops; where the body with its doors off passes, that is told to whoever delivers it. What goes through with less than
     /// {1"} of play beside it or above it is asked about: that much is usual, and no sheet's figure.
-    /// Where neither size is known, the thing as it stands: a pane of glass or a mirror on its edge, and each
-    /// piece of a counter. And where an appliance, a fixture or a cabinet is large or heavy (no side less than {28"}, one of {60"} or more, or 150 lb) and no way in is written, it asks, once.
+    /// Where neither size is known, the thing as it stands: furniture too, a pane of glass or a mirror on its edge, and each
+    /// piece of a counter. In a lift (`depth`) a thing must stand, one side to the back. And where an appliance, a fixture, a cabinet or a piece of furniture is large or heavy (no side less than {28"}, one of {60"} or more, or 150 lb) and no way in is written, it asks, once.
     ///
     /// ## Why it matters
     /// An appliance that does not pass the way in goes back to the shop with up to a third of its
@@ -53,6 +56,29 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(stone(context, room, selection, option));
     }
     findings.extend(no_way_known(context));
+    findings.extend(no_depth_known(context));
+}
+
+/// A lift that something large goes up in, and nobody says how deep it is: told once.
+fn no_depth_known(context: &Context<'_>) -> Option<Remark> {
+    let is_lift = |point: &NarrowPoint| Mention::Lift.is_in(&point.name);
+    let mut large = context
+        .site
+        .options()
+        .filter(|(_, selection, option)| is_large(option) && !selection.is_ordered() && is_delivered_whole(selection));
+    let (point, (room, selection, option)) = large.find_map(|(room, selection, option)| {
+        let points = context.book.project.way_in.iter().chain(&room.way_in);
+        let lifts: Vec<&NarrowPoint> = points.filter(|point| is_lift(point)).collect();
+        let is_told = lifts.iter().any(|lift| !lift.depth.is_absent());
+        Some((*lifts.first().filter(|_| !is_told)?, (room, selection, option)))
+    })?;
+    let message = phrase!(
+        "nobody says how deep the {} is, and `{}`, which is large or heavy, goes up in it",
+        Wrote(&point.name),
+        selection.name.value
+    );
+    let finding = about(room, selection, option, Severity::Query, point.span, message);
+    Some(finding.remedy("measure the cabin from its door to its back wall, and write its depth beside its width"))
 }
 
 /// Large or heavy things, and nobody says how anything comes in: told once, of the first of them.
@@ -76,7 +102,8 @@ fn no_way_known(context: &Context<'_>) -> Option<Remark> {
 /// Whether it comes as one piece: what is hung, laid or made on site does not.
 fn is_delivered_whole(selection: &Selection) -> bool {
     let trade = selection.kind.get().map(|kind| kind.trade());
-    matches!(trade, Some(Trade::Appliance | Trade::Plumbing)) || selection.is_any(&[Kind::Cabinet, Kind::MirrorCabinet])
+    let others = [Kind::Cabinet, Kind::MirrorCabinet, Kind::Furniture];
+    matches!(trade, Some(Trade::Appliance | Trade::Plumbing)) || selection.is_any(&others)
 }
 
 /// How thick a pane is with what guards its edges (common practice).
@@ -136,7 +163,9 @@ fn closed<'a>(
         let through = one.min(other) > root(square(point.width) + square(point.height));
         // Between floor and lintel, no less than this of its diagonal lies level.
         let level = root(square(one) + square(other) - square(point.height));
-        let turn = point.turns && least_hall_around_a_corner(thick.min(level), thick.max(level)) > point.width;
+        // In a lift it stands across the cabin at most.
+        let lift = point.depth.get().is_some_and(|deep| level > root(square(point.width) + square(*deep)));
+        let turn = lift || point.turns && least_hall_around_a_corner(thick.min(level), thick.max(level)) > point.width;
         through || turn
     })
 }
@@ -150,18 +179,28 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
     }
     let passages = way_in(context.book, room, option);
     let (short, point) = tightest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
-    let message = phrase!(
-        "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it without doors",
-        selection.name.value,
-        say(short.abs(), context.book.project.units),
-        Wrote(&point.name)
-    );
+    let furniture = selection.is(Kind::Furniture);
+    let (name, by) = (&selection.name.value, say(short.abs(), context.book.project.units));
+    let message = match furniture {
+        true => phrase!(
+            "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it in its parts",
+            name,
+            by,
+            Wrote(&point.name)
+        ),
+        false => phrase!(
+            "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it without doors",
+            name,
+            by,
+            Wrote(&point.name)
+        ),
+    };
     let finding = about(room, selection, option, Severity::Query, option.size.width.span()?, message);
-    Some(
-        finding
-            .also(point.span, "the narrow point")
-            .remedy("ask the maker for the carton and for the body without doors: `fit: {carton: …, doors off: …}`"),
-    )
+    let remedy = match furniture {
+        true => "ask the maker whether it comes in parts or its legs come off, and add the largest: `fit: {carton: …}`",
+        false => "ask the maker for the carton and for the body without doors: `fit: {carton: …, doors off: …}`",
+    };
+    Some(finding.also(point.span, "the narrow point").remedy(remedy))
 }
 
 fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
@@ -192,6 +231,8 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
         (Some((close, Passes::Tightly)), _) => (Severity::Query, tight(crate_of(), close), fit.carton.span()?, close.1),
         (Some((short, Passes::Not)), bare) => {
             let (severity, rest) = match bare {
+                // It is known how it goes in: whoever delivers it is told, and nobody is asked.
+                Some((_, Passes::Freely)) => (Severity::Note, "; it goes in out of its carton, doors off"),
                 Some(_) => (Severity::Query, "; it goes in out of its carton, doors off"),
                 None => (Severity::Stop, ", and the size without it is not known"),
             };
@@ -211,147 +252,4 @@ fn tightest<'a>(
     spare: impl Fn(&Passage<'a>) -> Option<Length>,
 ) -> Option<(Length, &'a NarrowPoint)> {
     passages.iter().filter_map(|passage| Some((spare(passage)?, passage.point))).min_by_key(|(spare, _)| *spare)
-}
-
-#[cfg(test)]
-mod tests {
-    use crate::assess::rules::trial::Trial;
-
-    fn trial(fit: &str, way: &str) -> Trial {
-        let trial = Trial::of("fit/way-in").book(&format!("way in: [{way}]")).opening("hole", "{takes: refrigerator}");
-        trial.selection("selection: Fridge\nkind: refrigerator\nplace: hole", &format!("fit: {{{fit}}}"))
-    }
-
-    /// Source: trade reports F-111: a 29" door and a unit of 30" × 33 1/2".
-    #[test]
-    fn a_unit_wider_than_the_door_is_told() {
-        let door = "{name: kitchen door, width: 29\", height: 80\"}";
-        trial("doors off: 30\" x 33 1/2\" x 68\"", door)
-            .finds("`Fridge`, doors off, is 1\" (25.4 mm) too large for the kitchen door")
-            .weighs("stop")
-            .cautions();
-        let wider = "{name: kitchen door, width: 31\", height: 80\"}";
-        trial("doors off: 30\" x 33 1/2\" x 68\"", wider).stays_silent();
-    }
-
-    #[test]
-    fn what_goes_in_only_out_of_its_carton_is_a_query() {
-        let door = "{name: porch door, width: 33\", height: 80\"}";
-        trial("carton: 34\" x 36\" x 72\", doors off: 30\" x 33\" x 68\"", door)
-            .finds("the carton of `Fridge` is 1\" (25.4 mm) too large for the porch door; it goes in out of its carton, doors off")
-            .weighs("query");
-    }
-
-    #[test]
-    fn a_room_has_narrow_points_of_its_own() {
-        let trial = trial("carton: 30\" x 30\" x 60\"", "{name: front door, width: 34\", height: 80\"}");
-        trial.room("way in: [{name: stair, width: 30\", height: 76\"}]").finds_one();
-    }
-
-    /// Source: geometry; a hall 34" wide that turns takes a slab of 93 1/2" and no more.
-    #[test]
-    fn glass_stone_and_cabinets_come_in_too() {
-        let hall = |thing: &str, option: &str| {
-            Trial::of("fit/way-in")
-                .book("way in: [{name: hall, width: 34\", height: 80\", turns: true}]")
-                .selection(&format!("selection: It\nkind: {thing}"), option)
-        };
-        let top = |piece: &str| hall("counter", &format!("thickness: 1 1/4\"\ntop: {{pieces: {{long: {piece}}}}}"));
-        top("130\" x 40\"")
-            .finds("the piece `long` of `It`, 130\" (3302 mm) by 40\" (1016 mm), does not go through the hall")
-            .weighs("query");
-        top("90\" x 26\"").stays_silent();
-        hall("shower glass", "size: {width: 84\", height: 110\"}")
-            .finds("`It` does not go through the hall on its edge");
-        hall("shower glass", "size: {width: 30\", height: 78\"}").stays_silent();
-        hall("mirror", "size: {width: 84\", height: 110\"}").finds_one();
-        hall("cabinet", "size: {width: 36\", height: 96\", depth: 36\"}").finds_one().weighs("query");
-        hall("cabinet", "size: {width: 24\", height: 78\", depth: 24\"}").stays_silent();
-    }
-
-    /// Source: trade reports F-111 (smallest dimension and 1"): exactly an inch more passes, a hair less is
-    /// asked about, and only what is larger than the point is told as too large.
-    #[test]
-    fn an_inch_of_play_is_usual_and_the_narrowest_point_is_named() {
-        let door = |width: &str, height: &str| {
-            format!("{{name: porch, width: 40\", height: 80\"}}, {{name: stair, width: {width}, height: {height}}}")
-        };
-        let carton = "carton: 30\" x 70\" x 33\"";
-        trial(carton, &door("31\"", "80\"")).stays_silent();
-        trial(carton, &door("30 1/2\"", "80\""))
-            .finds(
-                "the carton of `Fridge` goes through the stair with 1/2\" (12.7 mm) to spare; 1\" (25.4 mm) is usual",
-            )
-            .weighs("query");
-        trial(carton, &door("29 15/16\"", "80\""))
-            .finds("the carton of `Fridge` is 1/16\" (1.6 mm) too large for the stair, and the size without it is not known")
-            .weighs("stop");
-        trial("carton: 30\" x 70\" x 33\", doors off: 30\" x 69\" x 31\"", &door("29 1/2\"", "80\""))
-            .finds("`Fridge`, doors off, is 1/2\" (12.7 mm) too large for the stair")
-            .cautions();
-        trial("doors off: 30\" x 69\" x 31\"", &door("30 1/2\"", "80\"")).finds_one().weighs("query");
-        // As high as the door, to half an inch.
-        trial("carton: 30\" x 79 1/2\" x 33\"", &door("34\"", "80\"")).stays_silent();
-    }
-
-    /// Geometry: halls 38" wide take `q + 2p ≤ 38" × √8 = 107.48"`; the play of an inch is wanted once.
-    #[test]
-    fn a_long_box_must_get_round_the_corner_too() {
-        let hall = |turns: bool| format!("{{name: hall, width: 38\", height: 80\", turns: {turns}}}");
-        let tub = "carton: 60\" x 80\" x 30\"";
-        trial(tub, &hall(false)).stays_silent();
-        trial(tub, &hall(true)).finds_one().weighs("stop");
-        trial("carton: 44\" x 79\" x 30\"", &hall(true)).stays_silent();
-        trial("carton: 45\" x 79\" x 30\"", &hall(true)).finds_one().weighs("query");
-        trial("carton: 37\" x 79\" x 37\"", &hall(true)).stays_silent();
-    }
-
-    #[test]
-    fn what_has_no_opening_is_carried_in_too_and_a_choice_still_open_is_a_query() {
-        let two = "options:\n  - {id: wide, fit: {carton: 40\" x 70\" x 40\"}}\n  - {id: slim}";
-        Trial::of("fit/way-in")
-            .book("way in: [{name: stair, width: 32\", height: 76\"}]")
-            .selection("selection: Tub\nkind: bathtub", two)
-            .finds_one()
-            .weighs("query")
-            .cautions();
-    }
-
-    #[test]
-    fn the_way_in_is_asked_for_where_something_large_or_heavy_comes() {
-        let fridge = |option: &str| {
-            Trial::of("fit/way-in")
-                .opening("hole", "{takes: refrigerator}")
-                .selection("selection: Fridge\nkind: refrigerator\nplace: hole", option)
-        };
-        fridge("size: {width: 36\", depth: 29\", height: 70\"}")
-            .finds("nobody says what the way in is for `Fridge`, which is large or heavy")
-            .weighs("query")
-            .cautions()
-            .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
-        fridge("fit: {weight: 150 lb}").finds_one();
-        fridge("fit: {weight: 149 lb}").stays_silent();
-        fridge("size: {width: 24\", depth: 24\", height: 34\"}").stays_silent();
-        let two = fridge("fit: {weight: 300 lb}").selection("selection: Tub\nkind: bathtub", "fit: {weight: 300 lb}");
-        two.finds_one();
-        fridge("fit: {weight: 300 lb}").room("way in: [{name: door, width: 36\", height: 80\"}]").stays_silent();
-    }
-
-    #[test]
-    fn without_a_carton_s_size_the_thing_itself_is_tried() {
-        let fridge = |width: &str, fit: &str| {
-            Trial::of("fit/way-in")
-                .book(&format!("way in: [{{name: kitchen door, width: {width}, height: 80\"}}]"))
-                .opening("hole", "{takes: refrigerator}")
-                .selection(
-                    "selection: Fridge\nkind: refrigerator\nplace: hole",
-                    &format!("size: {{width: 36\", depth: 30\", height: 70\"}}\n{fit}"),
-                )
-        };
-        fridge("29\"", "")
-            .finds("`Fridge` as it stands is 1\" (25.4 mm) too large for the kitchen door, and nobody says how large its carton is, or it without doors")
-            .weighs("query");
-        fridge("30\"", "").stays_silent();
-        fridge("29\"", "fit: {doors off: 36\" x 27\" x 69\"}").stays_silent();
-    }
 }

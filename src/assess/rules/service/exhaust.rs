@@ -70,7 +70,11 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
         opening.takes_a(Kind::Hood) || above
     };
     let by_fixture = room.fixtures.iter().any(|fixture| fixture.takes.get() == Some(&Kind::Hood));
-    if by_fixture || room.selections.iter().any(moves_air) || room.openings.iter().any(hood_is_said) {
+    if by_fixture
+        || room.holds_an_unknown_kind()
+        || room.selections.iter().any(moves_air)
+        || room.openings.iter().any(hood_is_said)
+    {
         return None;
     }
     let cooks = room.selections.iter().find(|selection| selection.has(Trait::Cooks))?;

@@ -15,7 +15,9 @@ declare! {
     /// what the plan hangs there; the gap to a wall beside it against row and plan ({2"} more is one gap); a ceiling above it against a level room's own ({1"} apart is one ceiling);
     /// clear distances against what the plan leaves ({2"} more is one distance); a counter's depth, overhang
     /// and height against what it lies on; number, centres and what is below of lights; the side that a
-    /// door hangs on; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
+    /// door hangs on; a door's leaf against its doorway, and a blind against its window ({2"} and {1"}, where no leaf is
+    /// told), each of that `place` or that name; the bars and the shower that are written for access against what is ordered
+    /// and drawn; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
     /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub.
     /// Other figures of one thing that are {1/8"} apart are one. What decides no fit is asked.
     ///

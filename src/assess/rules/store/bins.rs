@@ -42,7 +42,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 fn judge(room: &Room) -> Option<Remark> {
     let stands = |of: &dyn Fn(&Selection) -> bool| room.selections.iter().any(of);
-    if !stands(&|selection| selection.is(Kind::Sink)) || !stands(&|selection| selection.has(Trait::Cooks)) {
+    if room.holds_an_unknown_kind()
+        || !stands(&|selection| selection.is(Kind::Sink))
+        || !stands(&|selection| selection.has(Trait::Cooks))
+    {
         return None;
     }
     let stored: Vec<_> = room

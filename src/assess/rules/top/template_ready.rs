@@ -119,7 +119,7 @@ fn is_cutout_known(counter: &Counter<'_>, ground: &Prerequisite<'_>, option: &Pr
     let apron = option.fact::<Worded<Option<Mount>>>().is_some_and(|(mount, _)| Mention::Apron.is_in(&mount.words));
     let sheet = option.fit.get().is_some_and(|fit| fit.sheet.get().is_some());
     // What is made by hand is cut for when it is there.
-    sheet && !apron && option.detail(DetailName::VariesBy).is_none()
+    sheet && !apron && option.lacks(DetailName::VariesBy)
 }
 
 /// Whether as many holes as a tap takes are on the list of the counter or of a sink.
@@ -127,7 +127,7 @@ fn are_holes_listed(counter: &Counter<'_>, tap: &Selection, option: &ProductOpti
     let chosen = counter.room.selections.iter().filter_map(Selection::settled);
     let listed: Vec<_> = chosen.flat_map(|option| &option.drilled).collect();
     let takes = taps::holes(option).map_or(1, |(holes, _)| holes);
-    taps::drilled_for(&listed, tap).len() >= takes
+    taps::stands_free(tap, option) || taps::drilled_for(counter.room, &listed, tap).len() >= takes
 }
 
 #[cfg(test)]

@@ -291,3 +291,97 @@ fn a_cabinet_is_as_wide_as_the_part_of_its_name() {
     // Two of that name make one of 48".
     pantry("48\"", &format!("{one}, {one}")).stays_silent();
 }
+
+/// What a room offers on paper is what is ordered for it.
+#[test]
+fn bars_that_are_ordered_are_as_long_as_they_are_written_for_access() {
+    let bath = |access: &str, bars: &[(&str, &str)]| {
+        let trial = Trial::of("source/contradiction").room(&format!("access: {{{access}}}"));
+        bars.iter().fold(trial, |trial, (name, length)| {
+            trial.selection(&format!("selection: {name}\nkind: grab bar"), &format!("size: {{length: {length}}}"))
+        })
+    };
+    bath("side grab bar: 42\"", &[("Side grab bar", "30\"")])
+        .finds("the length of `Side grab bar` is 42\" (1067 mm) under `access`, and 30\" (762 mm) at `Side grab bar`")
+        .weighs("stop");
+    bath("side grab bar: 42\"", &[("Side grab bar", "42\"")]).stays_silent();
+    bath("rear grab bar: 36\"", &[("Bar behind the toilet", "30\"")]).finds_one();
+    let both = "side grab bar: 42\", rear grab bar: 36\"";
+    bath(both, &[("Side grab bar", "42\""), ("Rear grab bar", "36\"")]).stays_silent();
+    bath(both, &[("Side grab bar", "42\""), ("Rear grab bar", "24\"")]).finds_one();
+    // Of bars that are called nothing in particular the longest may be the one.
+    bath(both, &[("Grab bars", "42\"")]).stays_silent();
+    bath(both, &[("Grab bars", "36\"")]).finds_one();
+    bath(both, &[]).stays_silent();
+    Trial::of("source/contradiction")
+        .room("outline: 96\" x 72\"\naccess: {side grab bar: 42\"}\nfixtures: {side bar: {wall: A, centre: 40\", width: 30\", depth: 3\", takes: grab bar}}")
+        .finds_one();
+}
+
+#[test]
+fn a_shower_is_as_large_as_it_is_drawn() {
+    let shower = |inside: &str, there: &str| {
+        Trial::of("source/contradiction").room(&format!(
+            "outline: 120\" x 96\"\nclearances: {{shower: {inside}}}\nfixtures: {{roll-in shower: {{wall: A, centre: 40\", {there}, takes: shower}}}}"
+        ))
+    };
+    shower("60\" x 36\"", "width: 60\", depth: 26\"")
+        .finds("the lesser inside of `roll-in shower` is 36\" (914 mm) under `clearances`, and 26\" (660 mm) at the fixture `roll-in shower`")
+        .weighs("stop");
+    shower("36\" x 60\"", "width: 60\", depth: 26\"").finds_one();
+    shower("60\" x 36\"", "width: 60\", depth: 36\"").stays_silent();
+    shower("60\" x 36\"", "width: 36\", depth: 60\"").stays_silent();
+    shower("58\" x 36\"", "width: 60\", depth: 36\"").stays_silent();
+    Trial::of("source/contradiction")
+        .room("clearances: {shower: 60\" x 36\"}")
+        .opening("wet", "{takes: shower, width: 60\", depth: 30\"}")
+        .finds_one();
+    let entry = |door: &str| {
+        Trial::of("source/contradiction").room(&format!(
+            "outline: 120\" x 96\"\naccess: {{shower entry: 36\"}}\nfixtures: {{shower: {{wall: A, centre: 40\", width: 60\", depth: 36\", door: {door}, takes: shower}}}}"
+        ))
+    };
+    entry("28\"").finds_one();
+    entry("36\"").stays_silent();
+}
+
+/// A door is tied to its doorway by `place`, by its name, or as the only one.
+#[test]
+fn a_door_is_as_its_doorway_has_it() {
+    let room = |doors: &str, door: &str, option: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("outline: 3600 mm x 3000 mm\ndoors: {{{doors}}}"))
+            .selection(&format!("selection: {door}\nkind: door"), option)
+    };
+    let two = "bedroom door: {wall: A, at: 200 mm, width: 760 mm, height: 1980 mm, leaf: 762 mm, hinge: right}, flat door: {wall: B, at: 200 mm, width: 840 mm, height: 1980 mm, hinge: right}";
+    for (door, place) in [("Bedroom door", ""), ("White door", "place: bedroom door\n")] {
+        room(two, door, &format!("{place}size: {{width: 838 mm}}")).finds_one().weighs("stop");
+        room(two, door, &format!("{place}size: {{width: 762 mm, height: 1981 mm}}\nhinge: right")).stays_silent();
+        room(two, door, &format!("{place}size: {{width: 762 mm}}\nhinge: left"))
+            .finds(&format!("the hinge side of `{door}` is left at `{door}`, and right at the doorway `bedroom door`"));
+        room(two, door, &format!("{place}size: {{height: 2100 mm}}")).finds_one();
+    }
+    room(two, "Flat door", "size: {width: 762 mm}").finds_one();
+    room(two, "Flat door", "size: {width: 838 mm}\nhinge: either").stays_silent();
+    // Nothing ties it, and nothing is compared.
+    room(two, "Doors", "size: {width: 838 mm}").stays_silent();
+    room("hall: {wall: A, at: 200 mm, width: 760 mm, leaf: 762 mm}", "Oak door", "size: {width: 838 mm}").finds_one();
+}
+
+#[test]
+fn a_blind_covers_its_window() {
+    let room = |blind: &str, option: &str| {
+        Trial::of("source/contradiction")
+            .room("outline: 3600 mm x 3000 mm\nwindows: {yard: {wall: A, at: 600 mm, width: 1200 mm, sill: 900 mm, height: 1200 mm}, side: {wall: B, at: 600 mm, width: 600 mm, sill: 900 mm, height: 1200 mm}}")
+            .selection(&format!("selection: {blind}\nkind: window covering"), option)
+    };
+    room("Blind", "place: yard\nsize: {width: 900 mm}")
+        .finds("the width of `Blind` is ≈ 35 7/16\" (900 mm), less than the width of its window, ≈ 47 1/4\" (1200 mm) at the window `yard`")
+        .weighs("stop");
+    room("Yard", "size: {width: 900 mm}").finds_one();
+    room("Blind", "place: side\nsize: {width: 600 mm}").stays_silent();
+    room("Blind", "place: yard\nsize: {width: 1190 mm}").stays_silent();
+    room("Curtains", "place: yard\nsize: {width: 700 mm}\nquantity: 2").stays_silent();
+    room("Curtains", "place: yard\nsize: {width: 1600 mm}").stays_silent();
+    room("Blinds", "size: {width: 900 mm}").stays_silent();
+}

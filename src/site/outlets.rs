@@ -1,0 +1,55 @@
+//! Where a toilet's outlet goes, and where the drain for it is.
+
+use crate::book::{DetailName, Opening, ProductOption, Selection, Slot};
+use crate::source::{Span, Spanned};
+use crate::units::Length;
+use crate::vocabulary::Mention;
+use crate::vocabulary::supply::{Drain, Side, Worded};
+
+/// Where a toilet's outlet goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OutletGoes {
+    /// Into the floor, so far from the wall.
+    IntoTheFloor,
+    /// Through the wall, so high above the floor.
+    ThroughTheWall,
+}
+
+/// Where a toilet's outlet goes: by the figure that is written for one way alone, else by what its name, its mount and
+/// its drain are called. None where nothing tells.
+pub fn outlet_of(selection: &Selection, option: &ProductOption) -> Option<OutletGoes> {
+    let drain = option.fact::<Worded<Option<Side>>>().map_or("", |(drain, _)| drain.words.as_str());
+    let needs = option.fit.get().and_then(|fit| fit.needs.drain.get());
+    let words = [
+        option.called.as_str(),
+        selection.name.value.as_str(),
+        option.name.text(),
+        option.model.text(),
+        option.description.text(),
+        option.mount_words(),
+        drain,
+        needs.map_or("", |needs| needs.words.as_str()),
+    ];
+    if option.detail(DetailName::OutletHeight).is_some() || Mention::OutletInTheWall.is_in_any(words) {
+        return Some(OutletGoes::ThroughTheWall);
+    }
+    let in_the_floor = option.detail(DetailName::RoughIn).is_some() || Mention::OutletInTheFloor.is_in_any(words);
+    in_the_floor.then_some(OutletGoes::IntoTheFloor)
+}
+
+/// How high the drain in the wall is, where it is told: as a point, or in the words of the drain.
+pub fn height_of_the_drain(opening: &Opening) -> Option<(Length, Span)> {
+    let point = || Some(opening.points.get()?.drain.get()?.height.spanned().map(|high| (high.value, high.span))?);
+    point().or_else(|| in_words(&opening.service.drain))
+}
+
+/// How high a toilet wants the drain, by its own field or in the words of its sheet.
+pub fn height_of_the_outlet(option: &ProductOption) -> Option<(Length, Span)> {
+    let words = || in_words(&option.fit.get()?.needs.drain);
+    option.length(DetailName::OutletHeight).or_else(words)
+}
+
+fn in_words(drain: &Slot<Worded<Drain>>) -> Option<(Length, Span)> {
+    let Spanned { value, span } = drain.spanned()?;
+    Some((value.is.pipe.height.filter(|_| !value.is.pipe.at_most)?, *span))
+}

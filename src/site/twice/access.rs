@@ -1,0 +1,111 @@
+//! What is offered to somebody on weak legs or in a wheelchair, and the inside of a shower: as it is written, and as
+//! it is ordered and drawn.
+
+use crate::book::{AccessDistance, ClearDistance, Fixture, Room, Selection};
+use crate::site::told::{SourcedFigure, Spot};
+use crate::source::Spanned;
+use crate::units::Length;
+use crate::vocabulary::{Kind, Mention};
+
+use super::{Differ, TOLERANCE, Twice};
+
+/// The bars at a toilet: the distance that tells their length, and what the one of them is called.
+const BARS: [(AccessDistance, Mention, Mention); 2] = [
+    (AccessDistance::SideGrabBar, Mention::AtTheSide, Mention::Behind),
+    (AccessDistance::RearGrabBar, Mention::Behind, Mention::AtTheSide),
+];
+
+/// Distances for access and of showers that two places of a room tell differently.
+pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
+    let mut all: Vec<Twice<'_>> = BARS.into_iter().filter_map(|bar| bar_at_a_toilet(room, bar)).collect();
+    all.extend(inside_of_a_shower(room));
+    all.extend(entry_of_a_shower(room));
+    all
+}
+
+/// A thing's name, and its length as it is ordered or drawn.
+type Bar<'a> = (&'a Spanned<String>, SourcedFigure<'a>);
+
+/// A bar that is ordered or drawn shorter than it is written; one that is called so is as long as that.
+fn bar_at_a_toilet<'a>(room: &'a Room, (key, own, other): (AccessDistance, Mention, Mention)) -> Option<Twice<'a>> {
+    let told = SourcedFigure::written(room.access.distances.least(key)?, Spot::Access);
+    let bars = || bars(room).filter(|(name, _)| !other.is_in(&name.value) || own.is_in(&name.value));
+    let named: Vec<Bar<'a>> = bars().filter(|(name, _)| own.is_in(&name.value)).collect();
+    let (name, there, apart) = if named.is_empty() {
+        // Any of them may be the one that is meant: the longest.
+        let (name, longest) = bars().max_by_key(|(_, bar)| bar.value)?;
+        (name, longest, told.value - longest.value)
+    } else {
+        let (name, bar) = named.into_iter().max_by_key(|(_, bar)| (bar.value - told.value).abs())?;
+        (name, bar, (bar.value - told.value).abs())
+    };
+    (apart > TOLERANCE).then(|| Twice::of(name, "the length", (told, there), Differ::Apart))
+}
+
+/// Every bar to hold on to of a room, with its length.
+fn bars(room: &Room) -> impl Iterator<Item = Bar<'_>> {
+    let of_selection = |selection: &'_ Selection| selection.is(Kind::GrabBar);
+    let ordered = room.selections.iter().filter(move |selection| of_selection(selection)).flat_map(|selection| {
+        selection.standing().iter().filter_map(move |option| {
+            Some((
+                &selection.name,
+                SourcedFigure::written(option.size.length.spanned()?, Spot::Selection(&selection.name)),
+            ))
+        })
+    });
+    let drawn = room.fixtures.iter().filter(|fixture| fixture.takes.get() == Some(&Kind::GrabBar));
+    ordered.chain(drawn.filter_map(|fixture| {
+        Some((&fixture.name, SourcedFigure::planned(fixture.width.spanned()?, Spot::Fixture(&fixture.name))))
+    }))
+}
+
+/// The only shower of the plan.
+fn shower(room: &Room) -> Option<&Fixture> {
+    let mut showers = room
+        .fixtures
+        .iter()
+        .filter(|fixture| fixture.takes.get().is_some_and(|kind| [Kind::ShowerSet, Kind::ShowerGlass].contains(kind)));
+    showers.next().filter(|_| showers.next().is_none())
+}
+
+/// A shower that is written larger inside than it is drawn, or than the opening that it stands in.
+fn inside_of_a_shower(room: &Room) -> Option<Twice<'_>> {
+    let told = room.clearances.distances.sides.get(&ClearDistance::Shower)?;
+    let written = |value: Length| SourcedFigure::written(&Spanned::new(value, told.span), Spot::Clearances);
+    let (one, other) = told.value;
+    let (name, sides) = drawn_shower(room)?;
+    let (lesser, greater) = if sides.0.value <= sides.1.value { sides } else { (sides.1, sides.0) };
+    let more = |written: SourcedFigure<'_>, there: &SourcedFigure<'_>| written.value > there.value + TOLERANCE;
+    let pairs = [
+        ("the lesser inside", written(one.min(other)), lesser),
+        ("the greater inside", written(one.max(other)), greater),
+    ];
+    let (what, is, there) = pairs.into_iter().find(|(_, is, there)| more(*is, there))?;
+    Some(Twice::of(name, what, (is, there), Differ::Apart))
+}
+
+/// Width and depth of a room's only shower, in the plan, else at its opening.
+fn drawn_shower(room: &Room) -> Option<(&Spanned<String>, (SourcedFigure<'_>, SourcedFigure<'_>))> {
+    let fixture = || {
+        let fixture = shower(room)?;
+        let side = |side| Some(SourcedFigure::planned(side, Spot::Fixture(&fixture.name)));
+        Some((&fixture.name, (side(fixture.width.spanned()?)?, side(fixture.depth.spanned()?)?)))
+    };
+    let opening = || {
+        let mut all = room.openings.iter().filter(|opening| opening.takes_a(Kind::ShowerSet));
+        let opening = all.next().filter(|_| all.next().is_none())?;
+        let side = |side: &Spanned<Length>| SourcedFigure::written(side, Spot::Opening(&opening.name));
+        let (width, depth) = (opening.width.get()?.least()?, opening.depth.get()?.least()?);
+        Some((&opening.name, (side(width), side(depth))))
+    };
+    fixture().or_else(opening)
+}
+
+/// An entry that is written wider than the door that is drawn for it.
+fn entry_of_a_shower(room: &Room) -> Option<Twice<'_>> {
+    let told = SourcedFigure::written(room.access.distances.least(AccessDistance::ShowerEntry)?, Spot::Access);
+    let fixture = shower(room)?;
+    let door = SourcedFigure::planned(fixture.door.spanned()?, Spot::Fixture(&fixture.name));
+    let how = Differ::MoreThan("the width of its door");
+    (told.value > door.value + TOLERANCE).then(|| Twice::of(&fixture.name, "the entry", (told, door), how))
+}

@@ -1,0 +1,99 @@
+//! A door and its doorway, a blind and its window: as they are ordered, and as they are there.
+
+use crate::book::{DoorHinge, Doorway, Hinge, ProductOption, Room, Selection};
+use crate::site::doorways::{doorway_of, window_of};
+use crate::site::told::{Provenance, SourcedFigure, Spot};
+use crate::units::Length;
+use crate::vocabulary::{Kind, Words};
+
+use super::{ComparedValue, Differ, TOLERANCE, Twice};
+
+/// A leaf may be so much larger or smaller than the clear width or height of its doorway: rebates, and what is cut
+/// off at the bottom: 2 in (common practice).
+const REBATES: Length = Length::from_inches(2);
+/// A blind within its window is narrower by so much at most: 1 in (common practice).
+const WITHIN: Length = Length::from_inches(1);
+
+/// Doors and blinds of a room that differ from where they go.
+pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
+    let options = room.selections.iter().flat_map(|one| one.standing().iter().map(move |option| (one, option)));
+    options.flat_map(|(selection, option)| of_option(room, selection, option)).collect()
+}
+
+fn of_option<'a>(room: &'a Room, selection: &'a Selection, option: &'a ProductOption) -> Vec<Twice<'a>> {
+    if selection.is(Kind::WindowCovering) {
+        return blind(room, selection, option).into_iter().collect();
+    }
+    let Some(doorway) = doorway_of(room, selection).filter(|_| selection.is(Kind::Door)) else { return vec![] };
+    [width(selection, option, doorway), height(selection, option, doorway), hand(selection, option, doorway)]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+fn width<'a>(selection: &'a Selection, option: &'a ProductOption, doorway: &'a Doorway) -> Option<Twice<'a>> {
+    let own = SourcedFigure::written(option.size.width.spanned()?, Spot::Selection(&selection.name));
+    let spot = Spot::Doorway(&doorway.name);
+    if let Some(leaf) = doorway.leaf.spanned() {
+        let there = SourcedFigure::planned(leaf, spot);
+        let apart = (own.value - there.value).abs() > TOLERANCE;
+        return apart.then(|| Twice::of(&selection.name, "the width", (own, there), Differ::Apart));
+    }
+    // Of two leaves each is half of it, or what nobody says.
+    let between = doorway.width.spanned().filter(|_| doorway.hinge.get() != Some(&DoorHinge::Both))?;
+    let there = SourcedFigure::planned(between, spot);
+    let apart = (own.value - there.value).abs() > REBATES;
+    apart.then(|| Twice::of(&selection.name, "the width", (own, there), Differ::Apart))
+}
+
+fn height<'a>(selection: &'a Selection, option: &'a ProductOption, doorway: &'a Doorway) -> Option<Twice<'a>> {
+    let height = option.size.height.spanned()?;
+    let value = height.value.least.or(height.value.most)?;
+    let spot = Spot::Selection(&selection.name);
+    let own = SourcedFigure { value, at: height.span, provenance: Provenance::Written, spot };
+    let there = SourcedFigure::planned(doorway.height.spanned()?, Spot::Doorway(&doorway.name));
+    let apart = (own.value - there.value).abs() > REBATES;
+    apart.then(|| Twice::of(&selection.name, "the height", (own, there), Differ::Apart))
+}
+
+fn hand<'a>(selection: &'a Selection, option: &'a ProductOption, doorway: &'a Doorway) -> Option<Twice<'a>> {
+    let there = doorway.hinge.spanned()?;
+    let hinge = option.hinge.spanned()?;
+    let own = match hinge.value {
+        Hinge::Left => DoorHinge::Left,
+        Hinge::Right => DoorHinge::Right,
+        Hinge::Either | Hinge::Both | Hinge::None => return None,
+    };
+    if own == there.value || there.value == DoorHinge::Both {
+        return None;
+    }
+    let spot = Spot::Selection(&selection.name);
+    let own =
+        SourcedFigure { value: ComparedValue::Word(own.word()), at: hinge.span, provenance: Provenance::Written, spot };
+    let there = SourcedFigure::planned(there, Spot::Doorway(&doorway.name));
+    Some(Twice {
+        about: &selection.name,
+        what: "the hinge side",
+        counts: own,
+        differs: there.map(|side| ComparedValue::Word(side.word())),
+        how: Differ::Apart,
+        decides_a_fit: true,
+    })
+}
+
+/// A blind or curtains that do not cover the width or the height of their window.
+fn blind<'a>(room: &'a Room, selection: &'a Selection, option: &'a ProductOption) -> Option<Twice<'a>> {
+    let window = window_of(room, selection)?;
+    let one = option.size.width.spanned()?;
+    let pieces = option.quantity.get().and_then(crate::units::Quantity::whole).unwrap_or(1).max(1);
+    let spot = Spot::Selection(&selection.name);
+    let own = SourcedFigure {
+        value: one.value.times(i64::try_from(pieces).unwrap_or(i64::MAX)),
+        at: one.span,
+        provenance: Provenance::Written,
+        spot,
+    };
+    let there = SourcedFigure::planned(window.width.spanned()?, Spot::Window(&window.name));
+    let how = Differ::LessThan("the width of its window");
+    (own.value + WITHIN < there.value).then(|| Twice::of(&selection.name, "the width", (own, there), how))
+}
