@@ -5,7 +5,7 @@ use super::misfit::{self, Clash};
 use super::pen::{Fill, Pen};
 use super::place::{DrawingPoint, Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper};
-use crate::drawings::sizes::{Door, Hand, Laps, Misfit, Thing};
+use crate::drawings::sizes::{Door, Hand, Hinged, Laps, Misfit, Thing};
 use crate::units::length::Length;
 
 /// Draws the thing, if there is one.
@@ -58,7 +58,9 @@ fn door(front: &mut Front, thing: &Thing, frame: Frame) {
             let (left, top) = (frame.left + wide / 5, frame.top + tall * 24 / 100);
             (at(middle.x, frame.bottom), ends, Frame::new(left, top, wide * 3 / 5, thick))
         }
-        Door::Swings { hinge, .. } => {
+        Door::Swings { hinge: Hinged::Unknown, .. } => return,
+        Door::Swings { hinge: Hinged::BothSides, .. } => return two_leaves(front, thing, frame),
+        Door::Swings { hinge: Hinged::At(hinge), .. } => {
             let inset = wide * 8 / 100;
             let (near, far, x) = match hinge {
                 Hand::Left => (frame.left, frame.right, frame.right - inset - thick),
@@ -73,6 +75,22 @@ fn door(front: &mut Front, thing: &Thing, frame: Frame) {
     if thing.handle {
         front.canvas.rect(Pen::Fine, Fill::Solid, handle);
         front.canvas.keep_clear(handle);
+    }
+}
+
+/// Two leaves that meet in the middle, their handles at the gap.
+fn two_leaves(front: &mut Front, thing: &Thing, frame: Frame) {
+    let (wide, tall, middle) = (frame.right - frame.left, frame.bottom - frame.top, frame.middle());
+    front.canvas.path(Pen::Object, Fill::None, &[at(middle.x, frame.top), at(middle.x, frame.bottom)], false);
+    let thick = (wide / 40).clamp(1_500, 3_000);
+    for (hinge, x) in [(frame.left, middle.x - 2 * thick), (frame.right, middle.x + thick)] {
+        let leaf = [at(middle.x, frame.top), at(hinge, middle.y), at(middle.x, frame.bottom)];
+        front.canvas.path(Pen::Hidden, Fill::None, &leaf, false);
+        if thing.handle {
+            let handle = Frame::new(x, frame.top + tall * 20 / 100, thick, tall * 30 / 100);
+            front.canvas.rect(Pen::Fine, Fill::Solid, handle);
+            front.canvas.keep_clear(handle);
+        }
     }
 }
 

@@ -6,7 +6,7 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, ground, misfit, told};
-use crate::drawings::sizes::{Behind, Beside, Deep, Door, Hand, Misfit, Neighbour, OpeningPlan};
+use crate::drawings::sizes::{Behind, Beside, Deep, Door, Hand, Hinged, Misfit, Neighbour, OpeningPlan};
 use crate::language::say;
 use crate::units::length::Length;
 
@@ -135,8 +135,9 @@ impl<'a> PlanDrawing<'a> {
             let tip = self.of(thing.behind + depth);
             let wide = right - left;
             let (from, to) = match thing.door {
-                Door::Swings { hinge: Hand::Left, .. } => (84, 92),
-                Door::Swings { hinge: Hand::Right, .. } => (8, 16),
+                Door::Swings { hinge: Hinged::At(Hand::Left), .. } => (84, 92),
+                Door::Swings { hinge: Hinged::At(Hand::Right), .. } => (8, 16),
+                Door::Swings { hinge: Hinged::BothSides, .. } => (46, 54),
                 _ => (20, 80),
             };
             let (from, to) = (left + wide * from / 100, left + wide * to / 100);
@@ -179,23 +180,30 @@ impl<'a> PlanDrawing<'a> {
         let (front, open) = (self.of(thing.front()), self.of(open_reach(thing)));
         let thick = (front - self.of(thing.behind + thing.body)).clamp(3_000, 9_000);
         match thing.door {
-            Door::None => {}
+            Door::None | Door::Swings { hinge: Hinged::Unknown, .. } => {}
             Door::Drops { .. } => {
                 let corners = [at(left, front), at(left, open), at(right, open), at(right, front)];
                 self.canvas.path(Pen::Sweep, Fill::None, &corners, false);
             }
-            Door::Swings { leaf, hinge } => {
-                let long = self.of(leaf);
-                let (post, free, leaf_left) = match hinge {
-                    Hand::Left => (left, left + long, left),
-                    Hand::Right => (right, right - long, right - thick),
-                };
-                let clock = hinge == Hand::Left;
-                self.canvas.quarter(Pen::Sweep, at(free, front), at(post, open), clock);
-                let leaf = Frame::new(leaf_left, front, thick, open - front);
-                self.canvas.rect(Pen::Object, Fill::Paper, leaf);
+            Door::Swings { leaf, hinge: Hinged::BothSides } => {
+                self.leaf(Hand::Left, leaf, thick);
+                self.leaf(Hand::Right, leaf, thick);
             }
+            Door::Swings { leaf, hinge: Hinged::At(hand) } => self.leaf(hand, leaf, thick),
         }
+    }
+
+    /// A leaf that stands open, and the quarter that it swept.
+    fn leaf(&mut self, hand: Hand, leaf: Length, thick: Mil) {
+        let (left, right) = self.thing;
+        let Some(front) = self.what.thing.as_ref().map(|thing| self.of(thing.front())) else { return };
+        let long = self.of(leaf);
+        let (post, free, leaf_left) = match hand {
+            Hand::Left => (left, left + long, left),
+            Hand::Right => (right, right - long, right - thick),
+        };
+        self.canvas.quarter(Pen::Sweep, at(free, front), at(post, front + long), hand == Hand::Left);
+        self.canvas.rect(Pen::Object, Fill::Paper, Frame::new(leaf_left, front, thick, long));
     }
 
     fn across(&mut self) {

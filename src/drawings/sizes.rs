@@ -151,8 +151,19 @@ pub enum Door {
     None,
     /// Hinged at its foot; `reach` is how far it stands out from the front when down.
     Drops { reach: Length },
-    /// Hinged at one side; `leaf` is how far it stands out from the front at a right angle.
-    Swings { leaf: Length, hinge: Hand },
+    /// Hinged at a side; `leaf` is how far it stands out from the front at a right angle.
+    Swings { leaf: Length, hinge: Hinged },
+}
+
+/// On which side a door hangs, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hinged {
+    /// On that side.
+    At(Hand),
+    /// Two leaves, one at each side, that meet in the middle.
+    BothSides,
+    /// Nobody says: no leaf is drawn.
+    Unknown,
 }
 
 /// A side, seen from the room.

@@ -5,8 +5,8 @@ use super::lettering::{Label, Line, Tone};
 use super::scale::Paper;
 use crate::drawings::room::RoomPlan;
 use crate::drawings::sizes::{
-    Between, Deep, Door, Foot, Hand, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt,
-    Reading,
+    Between, Deep, Door, Foot, Hand, Hinged, Misfit, Misfits, OpeningFront, OpeningPlan, OpeningSide, OptionPlan,
+    ReadAt, Reading,
 };
 use crate::language::{Words, say};
 use crate::units::System;
@@ -184,10 +184,11 @@ fn between(said: In, size: Between) -> String {
 
 fn door(said: In, door: Door) -> Option<String> {
     Some(match door {
-        Door::None => return None,
+        Door::None | Door::Swings { hinge: Hinged::Unknown, .. } => return None,
         Door::Drops { reach } => say!(said.1, "told.door.drops", reach = spoken(said, reach)),
-        Door::Swings { hinge: Hand::Left, .. } => say!(said.1, "told.door.left"),
-        Door::Swings { hinge: Hand::Right, .. } => say!(said.1, "told.door.right"),
+        Door::Swings { hinge: Hinged::At(Hand::Left), .. } => say!(said.1, "told.door.left"),
+        Door::Swings { hinge: Hinged::At(Hand::Right), .. } => say!(said.1, "told.door.right"),
+        Door::Swings { hinge: Hinged::BothSides, .. } => say!(said.1, "told.door.both"),
     })
 }
 

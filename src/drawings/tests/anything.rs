@@ -1,8 +1,8 @@
 //! Openings that nobody would build, for the property tests.
 
 use crate::drawings::sizes::{
-    Across, Behind, Beside, Between, Deep, Door, Face, Foot, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour,
-    OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing,
+    Across, Behind, Beside, Between, Deep, Door, Face, Foot, Hand, Hinged, Laps, Limits, Misfit, Misfits, Needs,
+    Neighbour, OpeningFront, OpeningPlan, OpeningSide, OptionPlan, ReadAt, Reading, Service, Thing,
 };
 use crate::language::Words;
 use crate::units::System;
@@ -53,7 +53,8 @@ fn face() -> impl Strategy<Value = Face> {
 }
 
 fn door() -> impl Strategy<Value = Door> {
-    let hand = prop::sample::select(vec![Hand::Left, Hand::Right]);
+    let hand =
+        prop::sample::select(vec![Hinged::At(Hand::Left), Hinged::At(Hand::Right), Hinged::BothSides, Hinged::Unknown]);
     (0..3, inches(5..40), hand).prop_map(|(kind, reach, hinge)| match kind {
         0 => Door::None,
         1 => Door::Drops { reach },

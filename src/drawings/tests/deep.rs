@@ -2,7 +2,7 @@
 
 use super::gallery::{beside, face, len, limits, service, too_small};
 use crate::drawings::sizes::{
-    Across, Behind, Between, Deep, Door, Foot, Hand, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan,
+    Across, Behind, Between, Deep, Door, Foot, Hand, Hinged, Laps, Misfits, Needs, OpeningPlan, OpeningSide, OptionPlan,
 };
 use crate::language::Words;
 use crate::units::System;
@@ -20,7 +20,7 @@ fn depths(name: &str, behind: &str, [body, door, handle]: [&str; 3], way: Door) 
 }
 
 fn refrigerator() -> Deep {
-    let way = Door::Swings { leaf: len("29 3/4\""), hinge: Hand::Left };
+    let way = Door::Swings { leaf: len("29 3/4\""), hinge: Hinged::At(Hand::Left) };
     depths("refrigerator", "1/2\"", ["23 1/2\"", "24 1/4\"", "26 3/8\""], way)
 }
 
@@ -94,7 +94,7 @@ pub fn plans() -> Vec<OpeningPlan> {
     right.left = beside("tall cabinet");
     right.right = beside("wall");
     if let Some(thing) = &mut right.thing {
-        thing.door = Door::Swings { leaf: len("29 3/4\""), hinge: Hand::Right };
+        thing.door = Door::Swings { leaf: len("29 3/4\""), hinge: Hinged::At(Hand::Right) };
     }
     let mut bare = plan("k-09", refrigerator(), "29 3/4\"");
     bare.thing = None;
@@ -112,7 +112,7 @@ pub fn options() -> Vec<OptionPlan> {
         ("b", "29 1/2\"", "1/8\"", ["26\"", "28 1/4\"", "30 1/8\""]),
         ("c", "30 3/8\"", "0\"", ["26\"", "27 1/2\"", "29 3/4\""]),
     ];
-    let way = Door::Swings { leaf: len("29\""), hinge: Hand::Left };
+    let way = Door::Swings { leaf: len("29\""), hinge: Hinged::At(Hand::Left) };
     rows.map(|(letter, width, gap, sizes)| OptionPlan {
         id: format!("k-07-{letter}"),
         letter: letter.to_uppercase(),

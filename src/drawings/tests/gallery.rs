@@ -1,8 +1,8 @@
 //! Invented openings of every sort, for the tests and for the eye.
 
 use crate::drawings::sizes::{
-    Beside, Between, Door, Face, Foot, Hand, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront, ReadAt,
-    Reading, Service, Thing,
+    Beside, Between, Door, Face, Foot, Hand, Hinged, Laps, Limits, Misfit, Misfits, Needs, Neighbour, OpeningFront,
+    ReadAt, Reading, Service, Thing,
 };
 use crate::language::Words;
 use crate::units::System;
@@ -81,7 +81,7 @@ pub fn too_small(by: &str) -> Option<Misfit> {
 }
 
 pub fn refrigerator() -> OpeningFront {
-    let swings = Door::Swings { leaf: len("29 3/4\""), hinge: Hand::Left };
+    let swings = Door::Swings { leaf: len("29 3/4\""), hinge: Hinged::At(Hand::Left) };
     let size = ["29 3/4\"", "69 7/8\"", "69 7/8\""];
     let mut face = face(["30 1/4\"", "30 1/8\"", "30 1/16\""], "70 1/2\"");
     face.floor_build_up = Some(len("3/4\""));
@@ -142,7 +142,7 @@ pub fn wall_oven() -> OpeningFront {
 }
 
 pub fn microwave() -> OpeningFront {
-    let swings = Door::Swings { leaf: len("19\""), hinge: Hand::Left };
+    let swings = Door::Swings { leaf: len("19\""), hinge: Hinged::At(Hand::Left) };
     let size = ["20 1/2\"", "12 1/4\"", "12 1/4\""];
     let mut face = face(["24\"", "24\"", "23 31/32\""], "15\"");
     face.foot = Foot::Above(len("54\""));
@@ -192,7 +192,7 @@ pub fn niche() -> OpeningFront {
 }
 
 pub fn too_wide() -> OpeningFront {
-    let swings = Door::Swings { leaf: len("30 3/8\""), hinge: Hand::Left };
+    let swings = Door::Swings { leaf: len("30 3/8\""), hinge: Hinged::At(Hand::Left) };
     let size = ["30 3/8\"", "69 3/4\"", "69 3/4\""];
     OpeningFront {
         id: "k-07-c".to_owned(),

@@ -3,7 +3,7 @@
 use super::read_back::{across, attribute, lettering, named};
 use super::{anything, deep, gallery};
 use crate::drawings::scale::Mil;
-use crate::drawings::sizes::{Behind, Foot, Misfit, OpeningFront, OpeningSide, ReadAt, Reading};
+use crate::drawings::sizes::{Behind, Door, Foot, Hand, Hinged, Misfit, OpeningFront, OpeningSide, ReadAt, Reading};
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side, option_plan};
 use crate::units::length::Length;
 use proptest::prelude::*;
@@ -133,4 +133,20 @@ fn an_island_has_no_wall_behind_it_and_what_hangs_nowhere_has_no_floor() {
     assert_eq!(cut(Behind::Wall, Foot::Floor), (true, true));
     assert_eq!(cut(Behind::Island, Foot::Floor), (false, true));
     assert_eq!(cut(Behind::Wall, Foot::Unknown), (true, false));
+}
+
+/// French doors are two leaves, and no leaf is drawn where nobody says on which side it hangs.
+#[test]
+fn a_door_is_drawn_as_it_hangs() {
+    let plan = deep::plans().into_iter().next().expect("a plan");
+    let leaves = |hinge: Hinged| {
+        let mut what = plan.clone();
+        if let Some(thing) = &mut what.thing {
+            thing.door = Door::Swings { leaf: Length::from_inches(18), hinge };
+        }
+        opening_plan(&what, Paper::Desk).matches(" 0 0 ").count()
+    };
+    let none = leaves(Hinged::Unknown);
+    assert_eq!(leaves(Hinged::At(Hand::Left)) - none, 1);
+    assert_eq!(leaves(Hinged::BothSides) - none, 2);
 }

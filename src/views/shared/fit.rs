@@ -3,7 +3,7 @@
 use crate::assess::rules;
 use crate::book::{Hinge, Opening, ProductOption, Room, Selection, System};
 use crate::drawings;
-use crate::drawings::sizes::{Deep, Door, Hand, Laps, Misfit as Drawn, Misfits, OptionPlan};
+use crate::drawings::sizes::{Deep, Door, Hand, Hinged, Laps, Misfit as Drawn, Misfits, OptionPlan};
 use crate::finding::{Family, Finding, Id, Severity};
 use crate::language::{Words, say};
 use crate::site::counter_depth;
@@ -267,7 +267,12 @@ pub fn deep(option: &ProductOption, selection: &Selection) -> Option<Deep> {
 /// How a thing opens.
 pub fn door(option: &ProductOption) -> Door {
     let door = option.fit.get().and_then(|fit| fit.door.get());
-    let hinge = if option.hinge.get() == Some(&Hinge::Right) { Hand::Right } else { Hand::Left };
+    let hinge = match option.hinge.get() {
+        Some(Hinge::Left) => Hinged::At(Hand::Left),
+        Some(Hinge::Right) => Hinged::At(Hand::Right),
+        Some(Hinge::Both) => Hinged::BothSides,
+        Some(Hinge::Either | Hinge::None) | None => Hinged::Unknown,
+    };
     match door {
         Some(door) => match (door.drops.get(), door.swings.get()) {
             (Some(reach), _) => Door::Drops { reach: *reach },
