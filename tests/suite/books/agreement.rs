@@ -18,7 +18,7 @@ use roxmltree::Document;
 use serde_json::Value;
 
 use super::changes::changes;
-use super::shelf::{TODAY, Texts, folder, shelf};
+use super::shelf::{TODAY, Texts, books_in, folder, place, shelf};
 
 /// Each size: the rule that speaks of it, the row of the sheet, what drawings say of a misfit, and the
 /// views that show it.
@@ -194,7 +194,8 @@ fn review_client_installer_drawing_and_form_give_one_verdict_on_every_opening() 
     let sizes = ["fit/width", "fit/height", "fit/depth", "fit/face", "fit/play"];
     let changes = changes(&books);
     let bears = changes.iter().filter(|one| one.rule.as_deref().is_some_and(|rule| sizes.contains(&rule)));
-    let whole = books.iter().map(|book| (book.files.clone(), book.name.clone()));
+    let evenings = books_in(&place().join("evenings"));
+    let whole = books.iter().chain(&evenings).map(|book| (book.files.clone(), book.name.clone()));
     let changed = bears.filter_map(|one| Some((one.made(&books[one.book].files).ok()?.0, one.line.clone())));
     let all: Vec<(Texts, String)> = whole.chain(changed).collect();
     let met: Vec<Met> = all.par_iter().map(|(texts, whose)| met(texts, whose)).collect();

@@ -48,7 +48,12 @@ pub fn place() -> PathBuf {
 
 /// All books, by name.
 pub fn shelf() -> Vec<Whole> {
-    let entries = std::fs::read_dir(place()).unwrap().map(|entry| entry.unwrap().path());
+    books_in(&place())
+}
+
+/// The books of a folder, by name.
+pub fn books_in(shelf: &Path) -> Vec<Whole> {
+    let entries = std::fs::read_dir(shelf).unwrap().map(|entry| entry.unwrap().path());
     let mut folders: Vec<_> = entries.filter(|path| path.join("book.yaml").exists()).collect();
     folders.sort();
     folders.iter().map(|folder| whole(folder)).collect()
@@ -80,15 +85,19 @@ pub fn folder(texts: &Texts) -> Folder {
 }
 
 pub fn review(texts: &Texts) -> Reviewed {
+    review_on(texts, TODAY)
+}
+
+pub fn review_on(texts: &Texts, day: &str) -> Reviewed {
     let reading = read(&folder(texts)).expect("a book");
-    let findings = assess(&reading.book, reading.findings, Date::parse(TODAY).unwrap()).findings;
+    let findings = assess(&reading.book, reading.findings, Date::parse(day).unwrap()).findings;
     assert_eq!(crate::stories::undeclared(&reading.book, &findings), [""; 0]);
     Reviewed { findings: findings.into_iter().filter(|one| one.waived.is_none()).collect(), files: reading.files }
 }
 
 /// `remains.txt`: a line each, `book | rule | what it says | why it is right and stays`.
-pub fn remains() -> Vec<Rest> {
-    let text = std::fs::read_to_string(place().join("remains.txt")).unwrap();
+pub fn remains(shelf: &Path) -> Vec<Rest> {
+    let text = std::fs::read_to_string(shelf.join("remains.txt")).unwrap();
     let lines = text.lines().filter(|line| !line.is_empty() && !line.starts_with('#'));
     let rest = |line: &str| {
         let parts: Vec<&str> = line.split(" | ").collect();
