@@ -39,7 +39,7 @@ pub fn outlet_of(selection: &Selection, option: &ProductOption) -> Option<Outlet
 
 /// How high the drain in the wall is, where it is told: as a point, or in the words of the drain.
 pub fn height_of_the_drain(opening: &Opening) -> Option<(Length, Span)> {
-    let point = || Some(opening.points.get()?.drain.get()?.height.spanned().map(|high| (high.value, high.span))?);
+    let point = || opening.points.get()?.drain.get()?.height.spanned().map(|high| (high.value, high.span));
     point().or_else(|| in_words(&opening.service.drain))
 }
 

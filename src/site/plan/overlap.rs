@@ -122,8 +122,7 @@ fn in_its_wall(hole: &Hole<'_>, thing: &Thing<'_>) -> Option<(Length, PlanFault)
 /// before a window's own pane; and how much of it that takes.
 fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Length, PlanFault)> {
     // The place that is kept for a fixture is no body.
-    let is_kept =
-        matches!(thing.what, What::Opening) && !thing.kind.is_some_and(|kind| kind.trade() == Trade::Appliance);
+    let is_kept = matches!(thing.what, What::Opening) && thing.kind.is_none_or(|kind| kind.trade() != Trade::Appliance);
     if is_kept || thing.within.is_some() || thing.frame == hole.frame || !thing.is_level_with(hole.low?, hole.high) {
         return None;
     }
