@@ -7,6 +7,7 @@ use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper};
 use super::told;
 use crate::drawings::sizes::{Beside, Foot, Hand, Neighbour};
+use crate::language::say;
 
 /// How far a neighbour is shown.
 pub fn band(neighbour: &Neighbour, paper: Paper) -> Mil {
@@ -158,7 +159,7 @@ fn words_of_counter(front: &mut Front) {
     if left != Beside::Base && right != Beside::Base {
         return;
     }
-    let line = Line::words("counter", front.sizes.small).toned(Tone::Soft);
+    let line = Line::words(say!(front.sizes.words, "drawn.counter"), front.sizes.small).toned(Tone::Soft);
     let label = Label::of(vec![line, told::above_floor(front.sizes, height)]);
     let y = front.y(height) - 3_000 - label.height() / 2;
     let (far_left, far_right) = (-front.bands.0, front.right + front.bands.1);

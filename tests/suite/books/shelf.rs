@@ -60,7 +60,10 @@ pub fn books_in(shelf: &Path) -> Vec<Whole> {
 }
 
 fn whole(folder: &Path) -> Whole {
-    let files = walkdir::WalkDir::new(folder).into_iter().map(Result::unwrap).filter(|one| one.file_type().is_file());
+    // Whoever publishes one of them leaves its cache there.
+    let is_shown = |one: &walkdir::DirEntry| !one.file_name().to_string_lossy().starts_with('.');
+    let files = walkdir::WalkDir::new(folder).into_iter().filter_entry(is_shown).map(Result::unwrap);
+    let files = files.filter(|one| one.file_type().is_file());
     let text = |one: walkdir::DirEntry| {
         let path = one.path().strip_prefix(folder).unwrap().to_string_lossy().into_owned();
         (path, std::fs::read_to_string(one.path()).unwrap())

@@ -14,7 +14,7 @@ use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
 declare! {
-    /// A hood hangs beside what it is to catch, is narrower, or hangs too low or too high above it
+    /// A hood hangs beside what it is to catch, is too narrow, or hangs too low or too high
     ///
     /// ## What it checks
     /// The hood's place in the plan against that of the cooking surface: one that hangs to its side by more than
