@@ -80,16 +80,21 @@ impl<'a> Plan<'a> {
         row.carries(thing) && !self.is_an_end_panel(row, thing)
     }
 
-    /// Whether a panel of which nobody says how high it is stands beside something tall of its row.
+    /// Whether a panel of which nobody says how high it is stands beside something tall of its row, or a filler that
+    /// nothing lower stands beside.
     fn is_an_end_panel(&self, row: &Row<'a>, thing: &Thing<'a>) -> bool {
-        let panel = thing.part().filter(|part| matches!(part.is, PartIs::Panel(_)) && part.height.is_absent());
+        let closure = thing.part().filter(|part| part.height.is_absent()).map(|part| &part.is);
         let is_tall = |other: &Thing<'a>| {
             let part = other.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_)));
             part || (other.has(Trait::StandsTall) && !row.carries(other))
         };
-        let beside = |other: &Thing<'a>| touch(other.along.0, thing.along.1) || touch(other.along.1, thing.along.0);
-        let mut others = row.things.iter().filter_map(|at| self.things.get(*at));
-        panel.is_some() && others.any(|other| is_tall(other) && beside(other))
+        let beside = |other: &&Thing<'a>| touch(other.along.0, thing.along.1) || touch(other.along.1, thing.along.0);
+        let mut others = row.things.iter().filter_map(|at| self.things.get(*at)).filter(beside).peekable();
+        match closure {
+            Some(PartIs::Panel(_)) => others.any(is_tall),
+            Some(PartIs::Filler(_)) => others.peek().is_some() && others.all(is_tall),
+            _ => false,
+        }
     }
 
     /// Every straight piece of counter that nothing breaks, cut at sinks and cooktops, at inside corners,

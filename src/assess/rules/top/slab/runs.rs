@@ -108,8 +108,8 @@ pub fn less(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<R
     let pieces = all_pieces(context, counter, top)?;
     let there = Area::from_square_nanometres(pieces.map(|piece| area(piece.length, piece.depth)).sum());
     let say = |area| say_area(area, context.book.project.units);
-    // Each joint takes an eighth of an inch: of any counter less than a hundredth.
-    if there.square_nanometres().saturating_mul(100) >= needs.square_nanometres().saturating_mul(99) {
+    // Joints, and what a piece stands back from a wall, take less (common practice: an eighth of an inch each).
+    if there.square_nanometres().saturating_mul(100) >= needs.square_nanometres().saturating_mul(97) {
         return None;
     }
     let message = phrase!(
