@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::counters::thickness_at;
 use crate::site::fitting::Housing;
 use crate::site::vanity::vanity_of;
@@ -115,7 +115,8 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (bowl, at) = fitted.option.length(DetailName::BowlDepth)?;
     let counter = counter_height(fitted.room, fitted.opening).value()?;
     let drain = fitted.opening.service.drain.get()?.is.pipe.height?;
-    let bottom = counter - under_the_slab(fitted.room, fitted.opening, fitted.option) - bowl;
+    let slab = under_the_slab(fitted.room, fitted.opening, fitted.option);
+    let bottom = counter - slab.unwrap_or_default() - bowl;
     let disposer = disposer(fitted);
     let (outlet, with) = match &disposer {
         // Its outlet is at its side, above its bottom: how far, its sheet says.
@@ -127,7 +128,9 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         None => (bottom, ""),
     };
     if outlet >= drain {
-        return None;
+        let message = slab_unsaid(context, &fitted.selection.name.value, slab, outlet - drain)?;
+        let finding = fitted.finding(Severity::Query, at, message).remedy(SAY_HOW_THICK);
+        return Some(Remark { caution: Some(Hazard::Water), ..finding });
     }
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
@@ -142,10 +145,29 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
 }
 
-/// A bowl that hangs under its counter hangs lower by the counter's thickness.
-fn under_the_slab(room: &Room, opening: &Opening, option: &ProductOption) -> Length {
-    let hangs = option.mount() == Some(Mount::Under);
-    hangs.then(|| thickness_at(room, opening)).flatten().unwrap_or_default()
+/// A bowl that hangs under its counter hangs lower by the counter's thickness; none where nobody says that.
+fn under_the_slab(room: &Room, opening: &Opening, option: &ProductOption) -> Option<Length> {
+    match option.mount() {
+        Some(Mount::Under) => thickness_at(room, opening),
+        _ => Some(Length::ZERO),
+    }
+}
+
+/// A slab is no thicker, with what it is laid on: 60 mm (common practice).
+const THICKEST: Length = Length::from_millimetres(60);
+
+const SAY_HOW_THICK: &str = "write the counter's thickness at the counter, and which run or island it lies on";
+
+/// Nobody says how thick the counter is, and what is left above the drain may go with it.
+fn slab_unsaid(context: &Context<'_>, name: &str, slab: Option<Length>, there_is: Length) -> Option<Phrase> {
+    let say = |length| say(length, context.book.project.units);
+    (slab.is_none() && there_is < THICKEST).then(|| {
+        phrase!(
+            "nobody says how thick the counter over `{}` is; without it, {} are left above the drain",
+            name,
+            say(there_is)
+        )
+    })
 }
 
 /// Nobody says how far below the bowl a disposer's outlet is, and it may be lower than the drain.
@@ -193,9 +215,12 @@ fn behind_a_vanity(
     let deep = bowl.or_else(|| option.size.height.get().and_then(|high| high.least.or(high.most)))?;
     let there = opening.service.drain.spanned()?;
     let drain = there.is.pipe.height?;
-    let outlet = top - under_the_slab(room, opening, option) - deep;
+    let slab = under_the_slab(room, opening, option);
+    let outlet = top - slab.unwrap_or_default() - deep;
     if outlet >= drain {
-        return None;
+        let message = slab_unsaid(context, &selection.name.value, slab, outlet - drain)?;
+        let finding = about(room, selection, option, Severity::Query, there.span, message).remedy(SAY_HOW_THICK);
+        return Some(Remark { caution: Some(Hazard::Water), ..finding });
     }
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
@@ -308,11 +333,26 @@ mod tests {
             sink("undermount", "25 3/4\"", row).stays_silent();
             sink("drop-in", "26 3/4\"", row).stays_silent();
         }
-        // The stone of another row says nothing of this one.
+        // The stone of another row says nothing of this one, and what is not known does not pass.
         let elsewhere = "runs: {wet side: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}, dry side: {parts: [{cabinet: pots, width: 36\"}]}}";
         sink("undermount", "26 3/4\"", elsewhere)
             .selection("selection: Other\nkind: counter", "thickness: 3\"\ntop: {lies on: [dry side]}")
+            .finds(
+                "nobody says how thick the counter over `Sink` is; without it, 1/4\" (6.4 mm) are left above the drain",
+            )
+            .weighs("query")
+            .cautions();
+        sink("undermount", "24\"", elsewhere)
+            .selection("selection: Other\nkind: counter", "thickness: 3\"\ntop: {lies on: [dry side]}")
             .stays_silent();
+        // Of two that may still be chosen, the thicker hangs it lower.
+        sink("undermount", "25 3/4\"", run)
+            .selection(
+                "selection: Slab\nkind: counter",
+                "options: [{id: thin, thickness: 3/4\", top: {lies on: [wet side]}}, {id: thick, thickness: 2\", top: {lies on: [wet side]}}]",
+            )
+            .finds_one()
+            .weighs("stop");
     }
 
     #[test]
