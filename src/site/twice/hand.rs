@@ -2,9 +2,8 @@
 
 use crate::book::{End, Hinge, Part, PartIs, Room, Selection};
 use crate::site::told::{SourcedFigure, Spot};
-use crate::vocabulary::Words;
 
-use super::{ComparedValue, Differ, Twice};
+use super::Twice;
 
 /// Hinge sides of a room that differ.
 pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
@@ -52,19 +51,5 @@ fn differs<'a>(selection: &'a Selection, there: SourcedFigure<'a, End>) -> Optio
     if own == there.value {
         return None;
     }
-    let spot = Spot::Selection(&selection.name);
-    let own = SourcedFigure {
-        value: ComparedValue::Word(own.word()),
-        at: hinge.span,
-        provenance: crate::site::Provenance::Written,
-        spot,
-    };
-    Some(Twice {
-        about: &selection.name,
-        what: "the hinge side",
-        counts: own,
-        differs: there.map(|side| ComparedValue::Word(side.word())),
-        how: Differ::Apart,
-        decides_a_fit: true,
-    })
+    Some(Twice::of_hinges(selection, (own, hinge.span), there))
 }

@@ -4,9 +4,9 @@ use crate::book::{DoorHinge, Doorway, Hinge, ProductOption, Room, Selection};
 use crate::site::doorways::{doorway_of, window_of};
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
-use crate::vocabulary::{Kind, Words};
+use crate::vocabulary::Kind;
 
-use super::{ComparedValue, Differ, TOLERANCE, Twice};
+use super::{Differ, TOLERANCE, Twice};
 
 /// A leaf may be so much larger or smaller than the clear width or height of its doorway: rebates, and what is cut
 /// off at the bottom: 2 in (common practice).
@@ -67,18 +67,8 @@ fn hand<'a>(selection: &'a Selection, option: &'a ProductOption, doorway: &'a Do
     if own == there.value || there.value == DoorHinge::Both {
         return None;
     }
-    let spot = Spot::Selection(&selection.name);
-    let own =
-        SourcedFigure { value: ComparedValue::Word(own.word()), at: hinge.span, provenance: Provenance::Written, spot };
     let there = SourcedFigure::planned(there, Spot::Doorway(&doorway.name));
-    Some(Twice {
-        about: &selection.name,
-        what: "the hinge side",
-        counts: own,
-        differs: there.map(|side| ComparedValue::Word(side.word())),
-        how: Differ::Apart,
-        decides_a_fit: true,
-    })
+    Some(Twice::of_hinges(selection, (own, hinge.span), there))
 }
 
 /// A blind or curtains that do not cover the width or the height of their window.

@@ -10,12 +10,13 @@ mod lights;
 mod opening;
 mod width;
 
-use crate::book::Room;
+use crate::book::{Room, Selection};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
+use crate::vocabulary::Words;
 
 use super::Site;
-use super::told::{Answer, SourcedFigure, Spot};
+use super::told::{Answer, Provenance, SourcedFigure, Spot};
 
 /// Two tellings of a figure of one thing may differ by so much: 1/8 in (common practice).
 const TOLERANCE: Length = Length::from_sixty_fourths(8);
@@ -71,6 +72,20 @@ impl<'a> Twice<'a> {
     ) -> Self {
         let (counts, differs) = (counts.map(ComparedValue::Length), differs.map(ComparedValue::Length));
         Self { about, what, counts, differs, how, decides_a_fit: true }
+    }
+
+    /// Two sides that a door hangs on: as it is chosen, and as its place has it.
+    fn of_hinges<S: Words>(selection: &'a Selection, (own, at): (S, Span), there: SourcedFigure<'a, S>) -> Self {
+        let spot = Spot::Selection(&selection.name);
+        let value = ComparedValue::Word(own.word());
+        Self {
+            about: &selection.name,
+            what: "the hinge side",
+            counts: SourcedFigure { value, at, provenance: Provenance::Written, spot },
+            differs: there.map(|side| ComparedValue::Word(side.word())),
+            how: Differ::Apart,
+            decides_a_fit: true,
+        }
     }
 
     /// The same, where no fit rests on it.
