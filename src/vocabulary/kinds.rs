@@ -111,6 +111,8 @@ pub enum Trait {
     InNoCabinet,
     /// Somebody bathes or showers in it.
     Bathes,
+    /// It is a piece of furniture, brought in as it stands.
+    Furnishes,
     /// It heats by gas or by electricity.
     Heats,
     /// It keeps food cold.

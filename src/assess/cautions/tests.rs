@@ -76,7 +76,16 @@ fn cautions_follow_from_what_a_thing_is_and_what_feeds_it() {
 
 #[test]
 fn what_is_held_on_to_and_what_hangs_within_a_childs_reach() {
-    let table = [("grab bar", vec![Fall]), ("towel bar", vec![]), ("roller shade", vec![Cords])];
+    let table = [
+        ("shower seat", vec![Fall]),
+        ("wardrobe", vec![Heavy, Tipping]),
+        ("heated towel rail", vec![Electricity, Heat, Water]),
+        ("underfloor heating", vec![Electricity, Heat, Water]),
+        ("LED strip", vec![Electricity]),
+        ("grab bar", vec![Fall]),
+        ("towel bar", vec![]),
+        ("roller shade", vec![Cords]),
+    ];
     for (kind, wanted) in table {
         assert_eq!(due(kind, "", ""), wanted, "{kind}");
     }

@@ -28,7 +28,7 @@ pub fn placed(kind: Kind) -> bool {
 /// What is carried in whole.
 pub fn carried(kind: Kind) -> bool {
     let large = matches!(kind.trade(), Trade::Appliance | Trade::Plumbing);
-    large || stands(kind) || matches!(kind, Kind::Counter | Kind::Door | Kind::Furniture)
+    large || stands(kind) || matches!(kind, Kind::Counter | Kind::Door) || kind.is(Trait::Furnishes)
 }
 
 /// What may be as tall as the room.

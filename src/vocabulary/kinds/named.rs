@@ -107,7 +107,7 @@ mod tests {
         ("LVP flooring", Kind::Floor), ("engineered timber floor", Kind::Floor), ("skirting board", Kind::Trim),
         ("emulsion paint", Kind::Paint), ("butcher block counter", Kind::Counter), ("coat hooks", Kind::Hook),
         ("grab bars", Kind::GrabBar), ("closet rod", Kind::Bar), ("bar stools", Kind::Furniture),
-        ("dining table", Kind::Furniture), ("sofa", Kind::Furniture), ("wardrobe", Kind::Furniture),
+        ("dining table", Kind::Furniture), ("sofa", Kind::Furniture), ("wardrobe", Kind::StorageFurniture),
         ("internal door", Kind::Door), ("front door", Kind::Door), ("roman blind", Kind::WindowCovering),
         ("vanity light", Kind::WallLight), ("joinery", Kind::Cabinet), ("under-cabinet light", Kind::StripLight),
         ("LED strip", Kind::StripLight), ("table lamp", Kind::StandingLamp), ("shower tray", Kind::ShowerTray),

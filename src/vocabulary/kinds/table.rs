@@ -7,8 +7,8 @@ use super::{Hazard, HoldPoint, Row, Trade, Trait, into, onto};
 use Hazard::{Air, Cords, Dust, Fall, Gas, Glass, Heat, Power, Stone, Tipping, Water, Weight};
 use Trade::{Appliance, Finish, Hardware, Lighting, Other, Plumbing, Tile};
 use Trait::{
-    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, Hangs, HasHandles, Heats, InNoCabinet, LapsOver,
-    StandsTall, WashesDishes,
+    Bathes, BreaksCounter, Cooks, Cools, CutIntoCounter, DropsIn, Furnishes, Hangs, HasHandles, Heats, InNoCabinet,
+    LapsOver, StandsTall, WashesDishes,
 };
 
 kinds! {
@@ -345,10 +345,17 @@ kinds! {
             .needs(&["maker", "size.width", "size.height"])
             .hurts(&[Cords])
             .may(&["mount", "pattern"]);
-    Furniture: "furniture" | "stool" | "stools" | "bar stool" | "chair" | "chairs" | "table" | "bench" | "seat" | "sofa" | "couch" | "armchair" | "wardrobe" | "sideboard" | "bookcase" | "bed" | "desk", "a piece of furniture: a stool, a table, a bench" =>
+    Furniture: "furniture" | "stool" | "stools" | "bar stool" | "chair" | "chairs" | "table" | "bench" | "seat" | "sofa" | "couch" | "armchair" | "bed" | "desk", "a piece of furniture: a stool, a table, a bench" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height", "size.depth"])
+            .is(&[Furnishes])
             .may(&["seat height", "grain", "edge", "thickness", "glass", "fronts", "stores"]);
+    StorageFurniture: "storage furniture" | "wardrobe" | "sideboard" | "bookcase" | "bookshelf" | "dresser" | "chest of drawers" | "shoe cabinet", "furniture that holds things, and tips when it is tall" =>
+        onto(Finish)
+            .needs(&["maker", "size.width", "size.height", "size.depth"])
+            .hurts(&[Weight, Tipping])
+            .is(&[Furnishes])
+            .may(&["grain", "edge", "thickness", "glass", "fronts", "stores"]);
     StairPart: "stair part" | "stair" | "stairs" | "handrail" | "baluster" | "balustrade", "treads, rails and balusters" =>
         onto(Finish)
             .needs(&["maker", "thickness"])

@@ -10,7 +10,7 @@ use crate::book::{DetailName, NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, way_in};
 use crate::units::{Length, Wrote};
-use crate::vocabulary::{Hazard, Kind, Mention, Trade};
+use crate::vocabulary::{Hazard, Kind, Mention, Trade, Trait};
 
 declare! {
     /// The thing can't be carried through a narrow point on the way in
@@ -102,8 +102,10 @@ fn no_way_known(context: &Context<'_>) -> Option<Remark> {
 /// Whether it comes as one piece: what is hung, laid or made on site does not.
 fn is_delivered_whole(selection: &Selection) -> bool {
     let trade = selection.kind.get().map(|kind| kind.trade());
-    let others = [Kind::Cabinet, Kind::MirrorCabinet, Kind::Furniture];
-    matches!(trade, Some(Trade::Appliance | Trade::Plumbing)) || selection.is_any(&others)
+    let others = [Kind::Cabinet, Kind::MirrorCabinet];
+    matches!(trade, Some(Trade::Appliance | Trade::Plumbing))
+        || selection.is_any(&others)
+        || selection.has(Trait::Furnishes)
 }
 
 /// How thick a pane is with what guards its edges (common practice).
@@ -179,7 +181,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
     }
     let passages = way_in(context.book, room, option);
     let (short, point) = tightest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
-    let furniture = selection.is(Kind::Furniture);
+    let furniture = selection.has(Trait::Furnishes);
     let (name, by) = (&selection.name.value, say(short.abs(), context.book.project.units));
     let message = match furniture {
         true => phrase!(
