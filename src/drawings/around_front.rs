@@ -46,10 +46,8 @@ fn underside(front: &Front) -> Mil {
 /// Draws the neighbours, so that the opening and the thing lie over them.
 pub fn draw(front: &mut Front) {
     let crown = crown(front);
-    if front.what.opening.foot != Foot::Unknown {
-        side(front, Hand::Left, crown);
-        side(front, Hand::Right, crown);
-    }
+    side(front, Hand::Left, crown);
+    side(front, Hand::Right, crown);
     above(front);
     if matches!(front.what.opening.foot, Foot::Above(_)) {
         let frame = Frame { left: 0, top: front.foot, right: front.right, bottom: 0 };

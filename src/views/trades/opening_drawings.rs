@@ -94,18 +94,21 @@ fn drawing(words: Words, name: &str, [desk, phone]: [String; 2], caption: String
 /// What the front of an opening is drawn from; none without a width and a height.
 fn front(set: &Set<'_>) -> Option<OpeningFront> {
     let (at, opening) = (set.at, set.at.opening);
+    let face = face(set)?;
+    // What stands beside rises from the floor: where that is not known, nothing is drawn there.
+    let seen = |side| if face.foot == Foot::Unknown { nothing_beside() } else { beside(set, side) };
     Some(OpeningFront {
         id: "front".into(),
         name: name(at).to_lowercase(),
         tag: number(at).trim_end_matches('F').to_string(),
         thing: at.thing.and_then(|(selection, option)| thing(&set.fit, selection, option)),
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
-        left: beside(set, Side::Left),
-        right: beside(set, Side::Right),
+        left: seen(Side::Left),
+        right: seen(Side::Right),
         above: set.above.clone(),
         services: vec![],
         counter: site::counter_height(at.room, opening).value(),
-        opening: face(set)?,
+        opening: face,
         misfits: misfits(&set.fit),
         units: set.units,
         words: set.words,
@@ -282,11 +285,14 @@ fn beside(set: &Set<'_>, side: Side) -> Neighbour {
     )
 }
 
+fn nothing_beside() -> Neighbour {
+    Neighbour { kind: Kind::Open, words: String::new(), underside: None }
+}
+
 fn neighbour(slot: &Slot<Beside>, counter: Option<Length>) -> Neighbour {
-    let nothing = Neighbour { kind: Kind::Open, words: String::new(), underside: None };
-    slot.get().map_or(nothing.clone(), |beside| {
+    slot.get().map_or_else(nothing_beside, |beside| {
         let kind = match rises(beside, counter) {
-            Rises::Nothing => return nothing,
+            Rises::Nothing => return nothing_beside(),
             Rises::ToTheCounter => Kind::Base,
             Rises::AboveTheCounter | Rises::Unsaid => Kind::Tall,
             Rises::Built => Kind::Wall,
