@@ -92,3 +92,15 @@ fn a_machine_that_no_cabinet_is_built_around_is_not_due_with_them() {
     };
     assert_eq!(decide(&washer("utility"), "Washer").unwrap(), ("2027-05-24".into(), None));
 }
+
+/// 12 weeks before 5 April 2027 is Monday, 11 January: closed, the order goes out on the Friday before.
+#[test]
+fn the_last_day_to_order_is_a_day_that_is_worked() {
+    let cabinets = |book: &str| {
+        let trial = Trial::of("complete/undecided").book(book);
+        let book = trial.selection("selection: Cabinets\nkind: cabinet", CABINETS).read();
+        decide(&book, "Cabinets").unwrap().0
+    };
+    assert_eq!(cabinets(""), "2027-01-11");
+    assert_eq!(cabinets("calendar: {closed: [2027-01-11]}"), "2027-01-08");
+}

@@ -204,6 +204,18 @@ mod tests {
         hood("42\"", "62\"", "{}").stays_silent();
     }
 
+    /// A hood as wide as what it hangs over is usual where no guideline advises more.
+    #[test]
+    fn the_advice_to_be_wider_stays_in_its_country() {
+        let in_country = |country: &str, width: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\nunits: metric\ncountry: {country}\n");
+            hood(width, "62\"", "{}").file("book.yaml", book)
+        };
+        in_country("US", "36\"").finds_one().weighs("note");
+        in_country("ES", "36\"").stays_silent();
+        in_country("ES", "34\"").finds_one().weighs("query");
+    }
+
     /// A range from 60" to 90" along wall A.
     #[test]
     fn a_hood_is_over_its_range_and_not_beside_it() {
