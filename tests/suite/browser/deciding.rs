@@ -23,6 +23,7 @@ const RESPONSES: &str = "responses: {post: \"https://book.example/responses\", e
 #[test]
 fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk_and_on_one_that_they_share() {
     let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("example-project/book.yaml")).unwrap();
+    let text = text.replace("languages: [en]", "languages: {client: [en, es], installer: en}");
     let project = Project::copy_of("example-project").file("book.yaml", &(text + RESPONSES));
     issue(&project.root());
     let out = project.beside("site");
@@ -30,6 +31,7 @@ fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk_and_on_one_tha
     let part = |name: &str| out.join(name).to_str().unwrap().to_owned();
     drive("deciding.mjs", &[&part("client")]);
     drive("shared.mjs", &[&part("client")]);
+    drive("tongues.mjs", &[&part("client")]);
     drive("readings.mjs", &[&part("installer"), "openings/kitchen/refrigerator.html", "issued"]);
 }
 
