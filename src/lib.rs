@@ -33,6 +33,9 @@ pub mod ledger;
 pub mod source;
 
 pub mod finding;
+
+pub mod theme;
+
 pub mod language;
 
 pub mod vocabulary;

@@ -137,6 +137,13 @@ pub fn make(
     making: &BuildOptions<'_>,
     workshop: &mut BuildCaches,
 ) -> Result<BuildResult, PublishError> {
+    // Before anything that takes long.
+    if review.book.theme_faulty {
+        return Err(PublishError::UnreadTheme);
+    }
+    if *workshop.theme.files() != review.book.theme {
+        workshop.theme = Theme::of(review.book.theme.clone())?;
+    }
     make_pictures(folder, review, cache, making, workshop);
     let BuildCaches { theme, kept, pictures, faulty, .. } = workshop;
     let subject = Subject {
@@ -169,7 +176,8 @@ pub fn bound(review: &Review, output: &Output, draft: bool, asked: &str) -> Resu
         today: review.today,
         draft,
     };
-    pages_of(subject, asked).map(|pages| bind(output, pages.folder, &pages.paths)).transpose()
+    let tongues = &review.book.project.tongues;
+    pages_of(subject, asked).map(|pages| bind(output, tongues, pages.folder, &pages.paths)).transpose()
 }
 
 /// States in the office's folder over which line of the ledger it was published, by which a lost one shows.

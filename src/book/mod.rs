@@ -14,8 +14,7 @@ pub use project::{
 };
 
 mod languages;
-pub use crate::language::tags as languages;
-pub use languages::{ByReader, Languages, Spoken};
+pub use languages::{ByReader, Languages, Spoken, Tag};
 
 mod responses;
 pub use responses::Responses;
@@ -129,6 +128,7 @@ pub use record::{KeptResponse, Record, Scan, WaitingReadings};
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::source::Spanned;
+use crate::theme::ThemeFiles;
 
 /// Everything that the folder says.
 #[derive(Debug, Default)]
@@ -151,6 +151,10 @@ pub struct Book {
     pub open: Vec<Spanned<String>>,
     /// What was issued, decided and measured.
     pub record: Record,
+    /// What the pages are made with.
+    pub theme: ThemeFiles,
+    /// Whether the theme can't be read as a whole: nothing is published with it then, not even a draft.
+    pub theme_faulty: bool,
 }
 
 impl Book {

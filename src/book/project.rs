@@ -1,7 +1,7 @@
 //! The project: people, dates, money, calendar, the way into the house.
 
 use super::{AccessProfile, Codes, Country, House, Languages, NeededFor, Photo, Responses};
-use crate::language::Language;
+use crate::language::{Language, Tongues};
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::source::{Span, Spanned};
 use crate::units::{Calendar, Currency, Date, LeadTime, Length, Money, Percent, System};
@@ -38,6 +38,10 @@ record! {
         languages: Slot<Languages> = "languages",
             "in which languages pages are worded, for all readers or for each; of two, each page has a way to the other",
             "{client: es, installer: [es, en], office: en}";
+        theme: Slot<String> = "theme",
+            "the folder of the book that holds its own templates, styles, words and sheets, as `start --theme` lays them \
+             out; left out, the standard ones",
+            "our-theme";
         approvers: Vec<Approver> = "approvers",
             "the people who decide and pay",
             "[{id: ada, name: Ada Okonedo}]";
@@ -80,6 +84,10 @@ record! {
             "findings set aside for the whole book",
             "[{rule: complete/measured, because: …, by: Ines, on: 2027-01-12}]";
     }
+    besides {
+        /// The languages that its theme has.
+        tongues: Tongues;
+    }
 }
 
 impl Project {
@@ -92,17 +100,17 @@ impl Project {
 
     /// The languages of the client's pages, the one that is shown first before the others.
     pub fn languages_of_client(&self) -> Vec<Language> {
-        self.languages.get().map_or_else(|| vec![Language::default()], Languages::of_client)
+        self.languages.get().map_or_else(|| vec![self.tongues.usual()], |all| all.of_client(&self.tongues))
     }
 
     /// The languages of the sheets on site.
     pub fn languages_of_installer(&self) -> Vec<Language> {
-        self.languages.get().map_or_else(|| vec![Language::default()], Languages::of_installer)
+        self.languages.get().map_or_else(|| vec![self.tongues.usual()], |all| all.of_installer(&self.tongues))
     }
 
     /// The language of the office's pages.
     pub fn language_of_office(&self) -> Language {
-        self.languages.get().map_or_else(Language::default, Languages::of_office)
+        self.languages.get().map_or_else(|| self.tongues.usual(), |all| all.of_office(&self.tongues))
     }
 }
 

@@ -66,6 +66,13 @@ impl Compare {
             report::say("not compared: the record is not as it was written");
             return Ok(STOPPED);
         }
+        if review.book.theme_faulty && self.format == Format::Pdf {
+            report::say_review(&review);
+            report::say(
+                "not compared: the theme can't be read as a whole; mend it, or take `theme` out of `book.yaml`",
+            );
+            return Ok(STOPPED);
+        }
         let (from, to) = (find(&review, from, &book)?, find(&review, to, &book)?);
         let order = ChangeOrder::between(&from, &to).in_units(review.book.project.units);
         let (issues, book) = ((&from, &to), &review.book);
@@ -113,13 +120,14 @@ fn find(review: &Review, edition: Edition, book: &Path) -> Result<Issue, Failure
 
 /// A part of the change order as a sheet.
 #[cfg(feature = "sheets")]
-fn sheet(view: &View) -> Result<Vec<u8>, Failure> {
-    Ok(crate::publish::sheets::change_order(view)?)
+fn sheet(view: &View, book: &Book) -> Result<Vec<u8>, Failure> {
+    let look = crate::publish::SheetLook { theme: book.theme.clone(), tongues: book.project.tongues.clone() };
+    Ok(crate::publish::sheets::change_order(view, &look)?)
 }
 
 /// Without the feature there are no sheets.
 #[cfg(not(feature = "sheets"))]
-fn sheet(_: &View) -> Result<Vec<u8>, Failure> {
+fn sheet(_: &View, _: &Book) -> Result<Vec<u8>, Failure> {
     Err("this program was built without sheets; print it with `--format text`".into())
 }
 
@@ -136,7 +144,7 @@ fn write(out: &Path, order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book)
     paths.iter().try_for_each(|path| laid::may_replace(path, |start| start.starts_with(b"%PDF-"), "PDF"))?;
     let mut sheets = Vec::new();
     for (path, view) in paths.iter().zip(&parts) {
-        sheets.push((path, laid::beside(path, &sheet(view)?)?));
+        sheets.push((path, laid::beside(path, &sheet(view, book)?)?));
     }
     for (path, sheet) in sheets {
         laid::put(path, sheet)?;

@@ -49,6 +49,13 @@ impl Publish {
             say("not published, not even as a draft: the record is not as it was written; put it back first");
             return Ok(STOPPED);
         }
+        if review.book.theme_faulty {
+            report::say_review(&review);
+            say(
+                "not published, not even as a draft: the theme can't be read as a whole; what was published before stays",
+            );
+            return Ok(STOPPED);
+        }
         let lines = &review.book.record.lines;
         let over = self.one_file.asked().is_none().then(|| published_over_another(&self.out, lines)).flatten();
         if let Some(fault) = over {

@@ -1,11 +1,11 @@
 //! `start`: lays out a small book to begin with, or a new room or item in one.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::Subcommand;
 
 use crate::book::Country;
-use crate::start::{Terms, from_photographs, item, room, start};
+use crate::start::{Terms, from_photographs, item, room, start, theme};
 use crate::units::System;
 use crate::vocabulary::{Words, word_meant};
 
@@ -20,7 +20,7 @@ use super::{CLEAN, Failure};
 #[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
 pub struct Start {
     /// A new or empty folder
-    #[arg(value_name = "DIR", required = true)]
+    #[arg(value_name = "DIR", required_unless_present = "theme")]
     folder: Option<PathBuf>,
     /// In which units: `imperial`, `metric`, or one of them `only`; left out, those of the country
     #[arg(long, value_parser = units)]
@@ -31,6 +31,9 @@ pub struct Start {
     /// Make the book of these photographs: a room for each folder, a selection for each picture
     #[arg(long, value_name = "DIR")]
     photographs: Option<PathBuf>,
+    /// Lay out the standard theme here, to be changed: templates, styles, words, sheets of paper
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["folder", "units", "country", "photographs"])]
+    theme: Option<PathBuf>,
     #[command(flatten)]
     today: Today,
     #[command(subcommand)]
@@ -72,6 +75,16 @@ fn country(text: &str) -> Result<Country, String> {
     Country::of(&text.to_uppercase()).ok_or_else(known)
 }
 
+fn new_theme(folder: &Path) -> Result<u8, Failure> {
+    for path in theme(folder)? {
+        print_line(&folder.join(path).display().to_string())?;
+    }
+    let name = folder.file_name().map_or_else(|| folder.to_string_lossy(), |name| name.to_string_lossy());
+    say(&format!("next: move it into the book's folder, if it is not there, and write `theme: {name}` in `book.yaml`"));
+    say("then keep the files that you change, and delete the others: for those the standard ones stand");
+    Ok(CLEAN)
+}
+
 impl Start {
     /// Runs the command.
     pub fn run(&self) -> Result<u8, Failure> {
@@ -81,7 +94,7 @@ impl Start {
                 let path = item(book, room, kind, name.as_deref())?;
                 print_line(&book.join(path).display().to_string())?;
             }
-            None => return self.new_book(),
+            None => return self.theme.as_ref().map_or_else(|| self.new_book(), |folder| new_theme(folder)),
         }
         say("what is not known yet stands as `…`: write it there; `bookmatch review` asks for what is missing");
         Ok(CLEAN)

@@ -4,7 +4,7 @@ use super::page::{heading, item, paragraph, prose};
 
 /// The recipes, in the order of the work. Files stand in fenced blocks that name their path, and are laid
 /// over the book that `start` makes; commands stand in blocks of `sh`.
-const RECIPES: [&str; 13] = [
+const RECIPES: [&str; 14] = [
     include_str!("how/wall-of-cabinets.md"),
     include_str!("how/island-with-seats.md"),
     include_str!("how/appliance-in-its-opening.md"),
@@ -18,6 +18,7 @@ const RECIPES: [&str; 13] = [
     include_str!("how/sending-it-to-the-client.md"),
     include_str!("how/a-change-after-signing.md"),
     include_str!("how/receiving-goods.md"),
+    include_str!("how/theme-of-your-own.md"),
 ];
 
 /// The title of a recipe.

@@ -8,87 +8,98 @@ mod fractions;
 mod list;
 mod phrase;
 mod plural;
+mod reading;
 mod say;
 mod table;
+mod tongues;
 
 use std::collections::BTreeMap;
 use std::fmt;
 use std::sync::LazyLock;
 
-use include_dir::{Dir, include_dir};
+use crate::source::Files;
+use crate::theme::{Group, ThemeFiles};
 
 pub use fractions::next_fraction;
 pub use say::Say;
 pub(crate) use say::say;
-pub use table::{COUNT, LanguageError, Part, Words};
-
-static FILES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/words");
+pub use table::{At, COUNT, LanguageError, Part, Words};
+pub use tongues::Tongues;
 
 /// The language whose keys all others have too.
 const FIRST: &str = "en";
 
-/// A language that there are words in, by its tag: `en`.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Language {
-    tag: &'static str,
-}
+/// A language with its words, known by its tag: `en`.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub struct Language(Words);
 
-/// Every language, read once; those that are faulty with what is wrong.
-static READ: LazyLock<BTreeMap<&'static str, Result<Words, LanguageError>>> = LazyLock::new(|| {
-    let first = table::read(FIRST, text(FIRST));
+/// Every language of the program, read once; those that are faulty with what is wrong.
+static READ: LazyLock<BTreeMap<String, Result<Words, LanguageError>>> = LazyLock::new(|| {
+    let first = read_standard(FIRST);
     let read = tags().map(|tag| {
-        let words = table::read(tag, text(tag));
-        let whole = match (words, &first) {
+        let whole = match (read_standard(tag), &first) {
             (Ok(words), Ok(first)) => check::against(&words, first).map(|()| Words::keep(words)),
             (Err(error), _) => Err(error),
             (Ok(_), Err(error)) => Err(error.clone()),
         };
-        (tag, whole)
+        (tag.to_owned(), whole)
     });
     read.collect()
 });
 
-/// The tags of all languages: the names of their files.
+fn read_standard(tag: &str) -> Result<table::Table, LanguageError> {
+    let mut files = Files::default();
+    let id = files.add(format!("words/{tag}.yaml"), text(tag).to_owned());
+    reading::read(tag, &files, id, false)
+}
+
+/// The tags of the languages of the program: the names of their files.
 pub fn tags() -> impl Iterator<Item = &'static str> + Clone {
-    let tags: Vec<&'static str> =
-        FILES.files().filter_map(|file| file.path().to_str()?.strip_suffix(".yaml")).collect();
-    tags.into_iter()
+    static TAGS: LazyLock<Vec<String>> = LazyLock::new(|| {
+        let standard = ThemeFiles::default();
+        let names = standard.names(Group::Words).into_iter();
+        names.filter_map(|name| Some(name.strip_suffix(".yaml")?.to_owned())).collect()
+    });
+    TAGS.iter().map(String::as_str)
 }
 
 fn text(tag: &str) -> &'static str {
-    FILES.get_file(format!("{tag}.yaml")).and_then(|file| file.contents_utf8()).unwrap_or_default()
+    let file = ThemeFiles::standard(Group::Words, &format!("{tag}.yaml"));
+    file.and_then(|bytes| std::str::from_utf8(bytes).ok()).unwrap_or_default()
+}
+
+/// The words of a language of the program.
+fn standard(tag: &str) -> Option<Words> {
+    READ.get(tag)?.as_ref().ok().copied()
 }
 
 impl Language {
-    /// The language with this tag, if there are words in it.
+    /// The language of the program with this tag, if there are words in it. One whose file is faulty has those of
+    /// the first: [`check`](Self::check) says so before anything is published.
     pub fn named(tag: &str) -> Option<Self> {
-        #[cfg(test)]
-        if let Some(learnt) = learnt::named(tag) {
-            return Some(learnt);
-        }
-        tags().find(|known| *known == tag).map(|tag| Self { tag })
+        READ.get(tag)?;
+        standard(tag).or_else(|| standard(FIRST)).map(Self)
+    }
+
+    /// The language that these words are in.
+    pub(crate) fn of(words: Words) -> Self {
+        Self(words)
     }
 
     /// Its tag.
     pub fn tag(self) -> &'static str {
-        self.tag
+        self.0.tag()
     }
 
-    /// Its words; of a language whose file is faulty, those of the first, so that nothing but the page is wrong:
-    /// [`check`](Self::check) says so before anything is published.
+    /// Its words.
     pub fn words(self) -> Words {
-        #[cfg(test)]
-        if let Some(words) = learnt::words(self.tag) {
-            return words;
-        }
-        let of = |tag: &str| READ.get(tag).and_then(|words| words.as_ref().ok()).copied();
-        of(self.tag).or_else(|| of(FIRST)).unwrap_or(Words::NONE)
+        self.0
     }
 
-    /// Looks at the files of all languages.
+    /// Looks at the files of all languages of the program.
     ///
     /// # Errors
-    /// What is wrong with the first that is faulty, with file and line.
+    /// What is wrong with the first that is faulty, with its place.
     pub fn check() -> Result<(), LanguageError> {
         READ.values().find_map(|words| words.as_ref().err().cloned()).map_or(Ok(()), Err)
     }
@@ -96,46 +107,34 @@ impl Language {
 
 impl Default for Language {
     fn default() -> Self {
-        Self { tag: FIRST }
+        Self(standard(FIRST).unwrap_or(Words::NONE))
     }
 }
 
 impl fmt::Display for Language {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.tag)
+        f.write_str(self.tag())
     }
 }
 
 impl fmt::Debug for Language {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.tag)
+        f.write_str(self.tag())
     }
 }
 
-/// Languages that a test made up: read as a file of the theme is, and known while the tests run.
+/// Languages that a test made up: read as a file of a theme is.
 #[cfg(test)]
 pub(crate) mod learnt {
-    use std::collections::BTreeMap;
-    use std::sync::RwLock;
+    use super::{FIRST, Language, LanguageError, Tongues, text};
+    use crate::source::Files;
 
-    use super::{FIRST, Language, LanguageError, Words, check, table, text};
-
-    static LEARNT: RwLock<BTreeMap<&'static str, Words>> = RwLock::new(BTreeMap::new());
-
-    pub fn named(tag: &str) -> Option<Language> {
-        LEARNT.read().unwrap().keys().find(|known| **known == tag).map(|tag| Language { tag })
-    }
-
-    pub fn words(tag: &str) -> Option<Words> {
-        LEARNT.read().unwrap().get(tag).copied()
-    }
-
-    /// Makes a language known by the text of its file.
+    /// A language by the text of its file.
     pub fn learn(tag: &'static str, yaml: &str) -> Result<Language, LanguageError> {
-        let words = table::read(tag, yaml)?;
-        check::against(&words, &table::read(FIRST, text(FIRST))?)?;
-        LEARNT.write().unwrap().insert(tag, Words::keep(words));
-        Ok(Language { tag })
+        let (mut files, mut tongues) = (Files::default(), Tongues::default());
+        let id = files.add(format!("words/{tag}.yaml"), yaml.to_owned());
+        tongues.add(tag, &files, id)?;
+        Ok(tongues.named(tag).unwrap())
     }
 
     /// The text of the first language's file.

@@ -3,19 +3,18 @@
 use std::collections::BTreeMap;
 use std::fmt;
 
-use crate::source::yaml::{self, Node, Value};
-use crate::source::{Files, Place, Span};
+use crate::source::Span;
 use crate::units::{Date, Money};
 
-use super::list::{Before, Joins};
-use super::plural::{FORMS, Rules};
+use super::list::Joins;
+use super::plural::Rules;
 use super::{Language, Say, say};
 
 /// The hole for how many: by it a sentence takes its plural form.
 pub const COUNT: &str = "n";
 
 /// The group in which a language says how it counts, joins and writes days and amounts.
-const OF_ITSELF: &str = "language";
+pub(super) const OF_ITSELF: &str = "language";
 
 /// The group that findings are told by, each by the English pattern of its sentence.
 pub(super) const FINDINGS: &str = "findings";
@@ -23,17 +22,29 @@ pub(super) const FINDINGS: &str = "findings";
 /// What is wrong with the file of a language.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LanguageError {
-    /// The file, inside the theme: `words/es.yaml`.
+    /// The file: `words/es.yaml` inside the standard theme, or its path in the book.
     pub file: String,
-    /// The line, from 1.
-    pub line: u32,
+    /// Where in it.
+    pub at: At,
     /// What is wrong, and what is wanted.
     pub what: String,
 }
 
+/// A place in the file of a language.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct At {
+    /// The stretch of its text.
+    pub span: Span,
+    /// The line, from 1.
+    pub line: u32,
+    /// The column in characters, from 1.
+    pub column: u32,
+}
+
 impl fmt::Display for LanguageError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "`{}`, line {}: {}", self.file, self.line, self.what)
+        let At { line, column, .. } = self.at;
+        write!(f, "`{}`, line {line}, column {column}: {}", self.file, self.what)
     }
 }
 
@@ -52,21 +63,62 @@ pub enum Part {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Sentence {
     pub forms: Vec<(String, Vec<Part>)>,
-    pub line: u32,
+    pub at: At,
 }
 
 /// What a file says.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Table {
     pub tag: String,
     pub file: String,
     pub sentences: BTreeMap<String, Sentence>,
-    /// The line of each group.
-    pub groups: BTreeMap<String, u32>,
+    /// Where each group begins.
+    pub groups: BTreeMap<String, At>,
+    /// Where the file begins to say something.
+    pub top: At,
     pub plural: Rules,
-    joins: Option<Joins>,
+    pub joins: Option<Joins>,
     /// All that templates and scripts say.
-    tree: serde_json::Value,
+    pub tree: serde_json::Value,
+}
+
+impl Table {
+    /// A fault of the file.
+    pub fn fault(&self, at: At, what: String) -> LanguageError {
+        LanguageError { file: self.file.clone(), at, what }
+    }
+
+    /// Takes from another table of the same language all that this one does not say.
+    pub fn lay_over(&mut self, under: &Self) {
+        let is_said = |key: &str, said: &BTreeMap<String, Sentence>| {
+            let is_above = |above: &str| key.strip_prefix(above).is_some_and(|rest| rest.starts_with('.'));
+            said.contains_key(key) || said.keys().any(|own| is_above(own))
+        };
+        let left: Vec<_> = under.sentences.iter().filter(|(key, _)| !is_said(key, &self.sentences)).collect();
+        let at = |sentence: &Sentence| Sentence { forms: sentence.forms.clone(), at: self.top };
+        let left: Vec<(String, Sentence)> = left.into_iter().map(|(key, one)| (key.clone(), at(one))).collect();
+        self.sentences.extend(left);
+        if self.plural == Rules::default() {
+            self.plural = under.plural.clone();
+        }
+        if self.joins.is_none() {
+            self.joins.clone_from(&under.joins);
+        }
+        let own = std::mem::replace(&mut self.tree, under.tree.clone());
+        lay_over(own, &mut self.tree);
+    }
+}
+
+/// Lays data over other data, group by group; what is no group on both sides takes the place of the other.
+fn lay_over(own: serde_json::Value, under: &mut serde_json::Value) {
+    match (own, under) {
+        (serde_json::Value::Object(own), serde_json::Value::Object(under)) => {
+            for (key, one) in own {
+                lay_over(one, under.entry(key).or_insert(serde_json::Value::Null));
+            }
+        }
+        (own, under) => *under = own,
+    }
 }
 
 /// The words of a language. They are read once and kept as long as the program runs.
@@ -99,6 +151,11 @@ impl Words {
 
     pub(super) fn keep(table: Table) -> Self {
         Self(Some(Box::leak(Box::new(table))))
+    }
+
+    /// The table that they stand in.
+    pub(super) fn table(self) -> Option<&'static Table> {
+        self.0
     }
 
     /// The language's tag.
@@ -213,145 +270,5 @@ impl Words {
                 other => other.to_string(),
             })
             .collect()
-    }
-}
-
-/// Reads a language's file.
-pub(super) fn read(tag: &str, text: &str) -> Result<Table, LanguageError> {
-    let file = format!("words/{tag}.yaml");
-    let mut files = Files::default();
-    let id = files.add(file.clone(), text.to_owned());
-    let mut reader = Reader { files: &files, file: &file };
-    let tree = yaml::parse(id, text).map_err(|error| reader.at(error.span, error.kind.to_string()))?;
-    if let Some((key, _)) = tree.repeated.first() {
-        return Err(reader.at(key.span, format!("`{}` stands twice in its group", key.value)));
-    }
-    let Some(root) = tree.root else { return Err(LanguageError { file, line: 1, what: "the file is empty".into() }) };
-    let mut table = Table { tag: tag.to_owned(), file: file.clone(), tree: json(&root), ..Table::default() };
-    // Findings are said by the program alone.
-    table.tree.as_object_mut().and_then(|tree| tree.remove(FINDINGS));
-    reader.take("", &root, &mut table)?;
-    reader.itself(&root, &mut table)?;
-    Ok(table)
-}
-
-struct Reader<'a> {
-    files: &'a Files,
-    file: &'a str,
-}
-
-impl Reader<'_> {
-    fn at(&self, span: Span, what: String) -> LanguageError {
-        LanguageError { file: self.file.to_owned(), line: self.line(span), what }
-    }
-
-    fn line(&self, span: Span) -> u32 {
-        self.files.start(&Place::Text(span)).line
-    }
-
-    /// Every sentence below a node, by the keys that lead to it.
-    fn take(&mut self, above: &str, node: &Node, table: &mut Table) -> Result<(), LanguageError> {
-        let line = self.line(node.span);
-        let of = |key: &str| if above.is_empty() { key.to_owned() } else { format!("{above}.{key}") };
-        match &node.value {
-            Value::Scalar { text, .. } => {
-                let parts =
-                    parts(text).ok_or_else(|| self.at(node.span, format!("a brace of `{text}` is not closed")))?;
-                table.sentences.insert(above.to_owned(), Sentence { forms: vec![("other".into(), parts)], line });
-            }
-            Value::List(items) => {
-                table.groups.insert(above.to_owned(), line);
-                items.iter().enumerate().try_for_each(|(at, item)| self.take(&of(&at.to_string()), item, table))?;
-            }
-            Value::Map(pairs) if is_plural(node) => {
-                let mut forms = Vec::new();
-                for (form, one) in pairs {
-                    let Value::Scalar { text, .. } = &one.value else {
-                        return Err(self.at(one.span, format!("the plural form `{}` is one sentence", form.value)));
-                    };
-                    let parts =
-                        parts(text).ok_or_else(|| self.at(one.span, format!("a brace of `{text}` is not closed")))?;
-                    forms.push((form.value.clone(), parts));
-                }
-                table.sentences.insert(above.to_owned(), Sentence { forms, line });
-            }
-            Value::Map(pairs) => {
-                table.groups.insert(above.to_owned(), line);
-                pairs.iter().try_for_each(|(key, one)| self.take(&of(&key.value), one, table))?;
-            }
-        }
-        Ok(())
-    }
-
-    /// How the language counts and joins.
-    fn itself(&self, root: &Node, table: &mut Table) -> Result<(), LanguageError> {
-        let Some(node) = root.at(OF_ITSELF) else {
-            return Err(self.at(root.span, format!("`{OF_ITSELF}` is missing: how the language counts and joins")));
-        };
-        if let Some(Value::Map(rules)) = node.at("plural").map(|plural| &plural.value) {
-            for (form, rule) in rules {
-                let text = texts(rule).into_iter().next().unwrap_or_default();
-                if table.plural.add(&form.value, &text).is_none() {
-                    let what = format!("`{}: {text}` is no plural rule as the CLDR writes it", form.value);
-                    return Err(self.at(form.span, what));
-                }
-            }
-        }
-        let list = node.at("list");
-        let text = |key: &str| {
-            let found = list.and_then(|list| list.at(key)).and_then(|node| texts(node).into_iter().next());
-            found.ok_or_else(|| self.at(node.span, format!("`list: {{{key}: …}}` is missing")))
-        };
-        let before = list.and_then(|list| list.at("before")).into_iter().map(|before| Before {
-            last: before.at("last").map(texts).unwrap_or_default().concat(),
-            letters: before.at("letters").map(texts).unwrap_or_default(),
-            but_not: before.at("but_not").map(texts).unwrap_or_default(),
-        });
-        table.joins = Some(Joins { between: text("between")?, last: text("last")?, before: before.collect() });
-        Ok(())
-    }
-}
-
-/// Whether a group is one sentence in its plural forms.
-fn is_plural(node: &Node) -> bool {
-    let Value::Map(pairs) = &node.value else { return false };
-    node.at("other").is_some() && pairs.iter().all(|(key, _)| FORMS.contains(&key.value.as_str()))
-}
-
-/// The texts of a value or a list.
-fn texts(node: &Node) -> Vec<String> {
-    match &node.value {
-        Value::Scalar { text, .. } => vec![text.clone()],
-        Value::List(items) => items.iter().flat_map(texts).collect(),
-        Value::Map(_) => vec![],
-    }
-}
-
-/// A sentence in parts; none where a brace is not closed.
-fn parts(text: &str) -> Option<Vec<Part>> {
-    let mut parts = Vec::new();
-    let mut rest = text;
-    while let Some((before, after)) = rest.split_once('{') {
-        let (name, behind) = after.split_once('}')?;
-        if !before.is_empty() {
-            parts.push(Part::Words(before.to_owned()));
-        }
-        parts.push(Part::Hole(name.to_owned()));
-        rest = behind;
-    }
-    if !rest.is_empty() || parts.is_empty() {
-        parts.push(Part::Words(rest.to_owned()));
-    }
-    Some(parts)
-}
-
-/// A node as data.
-fn json(node: &Node) -> serde_json::Value {
-    match &node.value {
-        Value::Scalar { text, .. } => serde_json::Value::String(text.clone()),
-        Value::List(items) => items.iter().map(json).collect(),
-        Value::Map(pairs) => {
-            serde_json::Value::Object(pairs.iter().map(|(key, one)| (key.value.clone(), json(one))).collect())
-        }
     }
 }

@@ -62,7 +62,7 @@ fn made_up() -> String {
 #[test]
 fn a_third_language_is_a_file_and_no_code() {
     let shouted = learn("qq", &made_up()).unwrap();
-    assert_eq!(Language::named("qq"), Some(shouted));
+    assert_eq!(shouted.tag(), "qq");
     assert_eq!(say!(shouted.words(), "fit.no"), "DOES NOT FIT");
 }
 
@@ -77,19 +77,19 @@ fn what_is_wrong_with_a_file_is_told_by_file_and_line() {
     let (text, error) = broken("  verify: Verify in field\n", "");
     assert_eq!(
         error.to_string(),
-        format!("`words/qx.yaml`, line {}: `fit.verify` is missing", line(&text, "  \"yes\": Fits"))
+        format!("`words/qx.yaml`, line {}, column 3: `fit.verify` is missing", line(&text, "  \"yes\": Fits"))
     );
     let (text, error) = broken("verify: Verify in field", "verify: Verify in field\n  verfiy: x");
     assert_eq!(
         error.to_string(),
         format!(
-            "`words/qx.yaml`, line {}: `fit.verfiy` is a key of no page; `words/en.yaml` has no such key",
+            "`words/qx.yaml`, line {}, column 11: `fit.verfiy` is a key of no page; `words/en.yaml` has no such key",
             line(&text, "verfiy")
         )
     );
     let (text, error) = broken("each: \"{gap} on each side\"", "each: \"{gup} on each side\"");
     assert_eq!(
-        (error.line as usize, error.what.as_str()),
+        (error.at.line as usize, error.what.as_str()),
         (line(&text, "{gup}"), "`fit.gaps.each` has `{gup}`, which nothing fills")
     );
     let (_, error) = broken("each: \"{gap} on each side\"", "each: \"on each side\"");

@@ -11,7 +11,7 @@ use std::io;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 
-use crate::language::{Language, Words, say};
+use crate::language::{Tongues, Words, say};
 
 use super::markup::{Becomes, between, with_attributes, without};
 use super::output::{Content, Output};
@@ -57,8 +57,8 @@ impl std::error::Error for BindError {}
 ///
 /// # Errors
 /// When one of them, or what it shows, is not there or can't be read.
-pub fn bind(output: &Output, folder: &str, pages: &[String]) -> Result<String, BindError> {
-    let binder = Binder { output, folder, pages: pages.iter().map(String::as_str).collect() };
+pub fn bind(output: &Output, tongues: &Tongues, folder: &str, pages: &[String]) -> Result<String, BindError> {
+    let binder = Binder { output, tongues, folder, pages: pages.iter().map(String::as_str).collect() };
     match pages {
         [one] => binder.whole(one),
         _ => binder.joined(pages),
@@ -67,6 +67,7 @@ pub fn bind(output: &Output, folder: &str, pages: &[String]) -> Result<String, B
 
 struct Binder<'a> {
     output: &'a Output,
+    tongues: &'a Tongues,
     folder: &'a str,
     pages: BTreeSet<&'a str>,
 }
@@ -213,7 +214,7 @@ impl Binder<'_> {
     fn language(&self, path: &str) -> Result<Words, BindError> {
         let page = self.text(path)?;
         let tag = between(&page, "<html lang=\"", "\"").unwrap_or_default();
-        Ok(Language::named(tag).unwrap_or_default().words())
+        Ok(self.tongues.named(tag).unwrap_or_else(|| self.tongues.usual()).words())
     }
 
     /// Where a link leads in the file: within it, or outside of the publication; what else it led to is not there,
@@ -292,6 +293,7 @@ fn media_of(path: &str) -> &'static str {
         Some("jpg") => "image/jpeg",
         Some("png") => "image/png",
         Some("svg") => "image/svg+xml",
+        Some("webp") => "image/webp",
         Some("woff2") => "font/woff2",
         _ => "application/octet-stream",
     }

@@ -4,6 +4,8 @@ pub mod bound;
 
 mod markup;
 
+mod stays;
+
 pub mod theme;
 
 pub mod site;
@@ -25,7 +27,7 @@ use crate::views::pages::{BookPages, Subject};
 
 use output::{Content, Output, PathError, Spool};
 use papers::Papering;
-pub use press::Job;
+pub use press::{Job, SheetLook};
 use theme::{Theme, ThemeError};
 
 /// Why files could not be made; the folder that was published before stays as it is.
@@ -33,6 +35,8 @@ use theme::{Theme, ThemeError};
 pub enum PublishError {
     /// A template asks for something that a page does not say, or lacks a language.
     Theme(ThemeError),
+    /// A file of the book's own theme can't be read, as the review says.
+    UnreadTheme,
     /// Two files want the same place.
     Path(PathError),
     /// A sheet could not be set: its path, and why.
@@ -45,6 +49,9 @@ impl fmt::Display for PublishError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Theme(error) => error.fmt(f),
+            Self::UnreadTheme => f.write_str(
+                "the theme can't be read as a whole; mend it, or take `theme` out of `book.yaml`: nothing was published",
+            ),
             Self::Path(error) => error.fmt(f),
             Self::Sheet(path, why) => write!(f, "the sheet `{path}` could not be set: {why}"),
             Self::Stopped => f.write_str("stopped before every file was made"),
@@ -112,7 +119,8 @@ pub fn publish(
     let spool = if setting.later { Spool::default() } else { Spool::aside() };
     let pages = BookPages::of(subject);
     // Before the pages: what setting needs is given back, and they take its place.
-    let papering = Papering { pictures: subject.pictures, cache, spool: &spool, setting };
+    let look = SheetLook { theme: theme.files().clone(), tongues: subject.book.project.tongues.clone() };
+    let papering = Papering { pictures: subject.pictures, cache, spool: &spool, setting, look };
     let papers = papering.take(pages.papers(), &mut kept.papers)?;
     let mut output = Output::default();
     for (path, content) in site::render(&pages.pages(), pages.issued(), theme, &spool, &mut kept.pages)? {

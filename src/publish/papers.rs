@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 use rayon::prelude::*;
 
 use crate::pictures::{Cache, Digest, Rendition, Renditions};
+use crate::theme::Group;
 use crate::views::paper::sign_off::SignOff;
 
 use super::output::{Content, Spool};
-use super::press::{Job, SetSheet, SheetToSet, Shelf};
+use super::press::{Job, SetSheet, SheetLook, SheetToSet, Shelf};
 use super::{File, PublishError, Setting};
 
 /// Sheets as they were set last, by path, and those that the press has put out since.
@@ -39,6 +40,7 @@ pub struct Papering<'a> {
     pub cache: &'a Cache,
     pub spool: &'a Spool,
     pub setting: Setting<'a>,
+    pub look: SheetLook,
 }
 
 /// How a sheet stands.
@@ -79,7 +81,7 @@ impl Papering<'_> {
                 kept.papers.insert(path, paper);
             }
         }
-        let job = Job::new(orders, self.cache.clone(), self.spool.clone(), kept.shelf.clone());
+        let job = Job::new(orders, self.look.clone(), self.cache.clone(), self.spool.clone(), kept.shelf.clone());
         if self.setting.later || job.is_empty() {
             taken.waiting = Some(job).filter(|job| !job.is_empty());
             return Ok(taken);
@@ -111,7 +113,11 @@ impl Papering<'_> {
         let shown = view.pictures().filter_map(|picture| Some((picture.key.clone(), self.rendition(&picture.key)?)));
         let shown: Vec<(String, &Rendition)> = shown.collect();
         let digests: Vec<String> = shown.iter().map(|(_, rendition)| rendition.digest.to_string()).collect();
-        let from = Digest::of_parts(&[super::press::SETTING.as_bytes(), &words, digests.join(" ").as_bytes()]);
+        let digests = digests.join(" ");
+        let mut parts = vec![super::press::SETTING.as_bytes(), &words, digests.as_bytes()];
+        let own = [self.look.theme.digest(&[Group::Sheets]), self.look.says(&view.language)];
+        parts.extend(own.iter().flatten().map(|digest| digest.as_bytes().as_slice()));
+        let from = Digest::of_parts(&parts);
         if let Some(paper) = before.filter(|paper| paper.from == from) {
             return Ok(SheetState::Ready(paper.clone()));
         }

@@ -10,7 +10,9 @@ use std::time::Duration;
 
 use rayon::prelude::*;
 
+use crate::language::{Language, Tongues, Words};
 use crate::pictures::{Cache, Digest, Rendition};
+use crate::theme::ThemeFiles;
 use crate::views::paper::sign_off::SignOff;
 
 use super::PublishError;
@@ -24,6 +26,33 @@ const AT_ONCE: usize = 40;
 
 /// How soon a wish to stop is heard.
 const ATTENTION: Duration = Duration::from_millis(20);
+
+/// What sheets look like, and the languages that they may be in.
+#[derive(Clone, Debug, Default)]
+pub struct SheetLook {
+    /// The theme.
+    pub theme: ThemeFiles,
+    /// The languages of the book.
+    pub tongues: Tongues,
+}
+
+/// The groups of words that sheets of paper say.
+pub const ON_SHEETS: [&str; 2] = ["on_paper", "state"];
+
+impl SheetLook {
+    /// The words of a language.
+    pub fn words(&self, tag: &str) -> Words {
+        self.tongues.named(tag).unwrap_or_else(|| self.tongues.usual()).words()
+    }
+
+    /// By what a sheet says otherwise in the words of the theme; none where it says the same.
+    pub fn says(&self, tag: &str) -> Option<Digest> {
+        let said = |words: Words| ON_SHEETS.map(|group| words.tree().get(group));
+        let own = said(self.words(tag));
+        let same = Language::named(tag).is_some_and(|standard| said(standard.words()) == own);
+        (!same).then(|| Digest::of(&serde_json::to_vec(&own).unwrap_or_default()))
+    }
+}
 
 /// A sheet to set.
 #[derive(Debug)]
@@ -62,14 +91,15 @@ impl Shelf {
 #[derive(Debug)]
 pub struct Job {
     orders: Vec<SheetToSet>,
+    look: SheetLook,
     cache: Cache,
     spool: Spool,
     shelf: Shelf,
 }
 
 impl Job {
-    pub(super) fn new(orders: Vec<SheetToSet>, cache: Cache, spool: Spool, shelf: Shelf) -> Self {
-        Self { orders, cache, spool, shelf }
+    pub(super) fn new(orders: Vec<SheetToSet>, look: SheetLook, cache: Cache, spool: Spool, shelf: Shelf) -> Self {
+        Self { orders, look, cache, spool, shelf }
     }
 
     pub(super) fn is_empty(&self) -> bool {
@@ -121,7 +151,7 @@ impl Job {
         if stop.load(Ordering::SeqCst) {
             return;
         }
-        let set = catch_unwind(AssertUnwindSafe(|| paper(&order, &self.cache)));
+        let set = catch_unwind(AssertUnwindSafe(|| paper(&order, &self.look, &self.cache)));
         let bytes = set.unwrap_or_else(|_| Err("the engine that sets it gave up".into()));
         if let Ok(bytes) = &bytes {
             // A sheet that can't be kept is set again next time.
@@ -142,9 +172,9 @@ fn batch(orders: &[SheetToSet]) -> usize {
 }
 
 #[cfg(feature = "sheets")]
-fn paper(order: &SheetToSet, cache: &Cache) -> Result<Vec<u8>, String> {
+fn paper(order: &SheetToSet, look: &SheetLook, cache: &Cache) -> Result<Vec<u8>, String> {
     let picture = |key: &str| cache.rendition(order.pictures.get(key)?);
-    super::sheets::sign_off(&order.view, &picture).map_err(|error| error.to_string())
+    super::sheets::sign_off(&order.view, look, &picture).map_err(|error| error.to_string())
 }
 
 #[cfg(feature = "sheets")]
@@ -154,7 +184,7 @@ fn forget() {
 
 /// Without the feature there are no sheets, and nobody orders one.
 #[cfg(not(feature = "sheets"))]
-fn paper(_: &SheetToSet, _: &Cache) -> Result<Vec<u8>, String> {
+fn paper(_: &SheetToSet, _: &SheetLook, _: &Cache) -> Result<Vec<u8>, String> {
     Err("this program sets no sheets".into())
 }
 

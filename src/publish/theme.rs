@@ -1,19 +1,18 @@
-//! A theme: templates, styles, fonts and words, embedded in the program.
+//! A theme made ready: templates that parse, styles and scripts put together, and what belongs to them.
 
 use crate::language::{Language, LanguageError};
+use crate::pictures::Digest;
+use crate::theme::{CAUTIONS, Group, ThemeFiles};
 use crate::views::shared::data::Data;
-use include_dir::{Dir, include_dir};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::fmt;
 use std::sync::Arc;
-use tera::{Context, Kwargs, State, Tera};
+use tera::{Context, ErrorKind, Kwargs, State, Tera};
 
-static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/templates");
-static STYLES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/css");
-static SCRIPTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/scripts");
-static FONTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/fonts");
+use super::markup::without;
+use super::stays::must_say;
 
 /// The style of what scripts put on a page.
 const ACTS: &str = "assets/act.css";
@@ -50,42 +49,59 @@ const BUNDLES: [Bundle; 5] = [
 /// What is wrong with a theme, or with a page that it was asked to show.
 #[derive(Debug)]
 pub enum ThemeError {
-    /// A template is faulty, or names something that is not there; told with file, line and column.
-    Template(tera::Error),
+    /// A template is faulty, or names something that is not there: its place, and what.
+    Template {
+        /// File, line and column, as far as they are known.
+        place: String,
+        /// What is wrong.
+        what: String,
+    },
+    /// A template of sheets is faulty; told with file, line and column.
+    Sheets(String),
     /// A file of words is faulty; told with file and line.
     Words(LanguageError),
     /// A file is not text.
     NotText(String),
+    /// A template leaves out of a page what no theme may: the template, the page, and what is missing.
+    LeftOut {
+        /// The template.
+        template: String,
+        /// The page.
+        page: String,
+        /// What it must say.
+        what: String,
+    },
 }
 
 impl fmt::Display for ThemeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ThemeError::Template(error) => {
-                write!(f, "a template of the theme is faulty: {error}")?;
-                let mut cause = error.source();
-                while let Some(inner) = cause {
-                    write!(f, ": {inner}")?;
-                    cause = inner.source();
-                }
-                Ok(())
+            ThemeError::Template { place, what } => {
+                write!(
+                    f,
+                    "a template of the theme is faulty: {place}{what}; mend it, or delete the file for the standard one"
+                )
             }
+            ThemeError::Sheets(what) => f.write_str(what),
             ThemeError::Words(error) => write!(f, "the words of the theme are faulty: {error}"),
-            ThemeError::NotText(file) => write!(f, "the theme's file `{file}` is not text in UTF-8"),
+            ThemeError::NotText(file) => {
+                write!(f, "the theme's file `{file}` is not text in UTF-8; save it anew, or delete it")
+            }
+            ThemeError::LeftOut { template, page, what } => {
+                write!(
+                    f,
+                    "`{template}`, or what it includes, leaves out of `{page}` what no theme may: {what}; put it back"
+                )
+            }
         }
     }
 }
 
 impl Error for ThemeError {}
 
-impl From<tera::Error> for ThemeError {
-    fn from(error: tera::Error) -> ThemeError {
-        ThemeError::Template(error)
-    }
-}
-
 /// A theme that has been read and checked: every template parses and names only what exists.
 pub struct Theme {
+    files: ThemeFiles,
     templates: Tera,
     assets: BTreeMap<String, Arc<[u8]>>,
 }
@@ -96,12 +112,33 @@ impl Theme {
     /// # Errors
     /// When one of its files is faulty.
     pub fn standard() -> Result<Theme, ThemeError> {
+        Theme::of(ThemeFiles::default())
+    }
+
+    /// A theme by its files.
+    ///
+    /// # Errors
+    /// When one of them is faulty.
+    pub fn of(files: ThemeFiles) -> Result<Theme, ThemeError> {
         let mut templates = Tera::new();
         templates.register_filter("css_text", css_text);
-        let pages = text_files(&TEMPLATES)?;
-        templates.add_raw_templates(pages.iter().map(|(name, text)| (name.as_str(), *text)))?;
+        let pages = text_files(&files, Group::Templates)?;
+        let added = templates.add_raw_templates(pages.iter().map(|(name, text)| (name.as_str(), *text)));
+        added.map_err(|error| faulty(&files, &error))?;
         Language::check().map_err(ThemeError::Words)?;
-        Ok(Theme { templates, assets: assets()? })
+        check_sheets(&files)?;
+        let assets = assets(&files)?;
+        Ok(Theme { templates, assets, files })
+    }
+
+    /// The files that it is made of.
+    pub fn files(&self) -> &ThemeFiles {
+        &self.files
+    }
+
+    /// By what pages that are made with it differ from those of the standard one; none where they do not.
+    pub fn digest(&self) -> Option<Digest> {
+        self.files.digest(&[Group::Templates, Group::Words])
     }
 
     /// Files that every folder of the site carries, by their path in that folder.
@@ -127,26 +164,83 @@ impl Theme {
         context.insert("w", words.tree());
         context.insert("said_by_scripts", &said_by_scripts(words.tree()));
         context.insert("lang", language.tag());
-        Ok(self.templates.render(template, &context)?)
+        self.templates.render(template, &context).map_err(|error| faulty(&self.files, &error))
+    }
+
+    /// Looks whether a page says all that no theme may leave out: the standard templates do.
+    ///
+    /// # Errors
+    /// The first thing that is missing.
+    pub fn says_all(&self, template: &str, page: &str, values: &Context, html: &str) -> Result<(), ThemeError> {
+        if self.files.own_names(Group::Templates).next().is_none() {
+            return Ok(());
+        }
+        let shown = without(html, "<!--", "-->");
+        let view = values.get("page").and_then(|view| serde_json::to_value(view).ok()).unwrap_or_default();
+        let absent = must_say(&view).into_iter().find(|must| !shown.contains(&must.text));
+        let is_draft = view.pointer("/sheet/project/draft") == Some(&Value::Bool(true));
+        let what = match absent {
+            Some(must) => format!("{}, `{}`", must.what, must.text),
+            None if is_draft && !shown.contains("class=\"draft\"") => {
+                "that it is a draft, in an element of the class `draft`".into()
+            }
+            None => return Ok(()),
+        };
+        let template = self.files.place(Group::Templates, template);
+        Err(ThemeError::LeftOut { template, page: page.to_owned(), what })
     }
 }
 
-fn text_files(folder: &'static Dir<'_>) -> Result<BTreeMap<String, &'static str>, ThemeError> {
-    let text = |file: &'static include_dir::File<'_>| {
-        let name = file.path().to_string_lossy().into_owned();
-        match file.contents_utf8() {
-            Some(text) => Ok((name, text)),
-            None => Err(ThemeError::NotText(name)),
+/// What is wrong with a template, with its place.
+fn faulty(files: &ThemeFiles, error: &tera::Error) -> ThemeError {
+    let place = |name: &str| files.place(Group::Templates, name);
+    let fault = |place: String, what: String| ThemeError::Template { place, what };
+    match error.kind() {
+        ErrorKind::SyntaxError(report) | ErrorKind::RenderingError(report) => {
+            let (line, column) = (report.span().start_line, report.span().start_col + 1);
+            let at = format!("`{}`, line {line}, column {column}: ", place(report.filename()));
+            fault(at, report.message().to_owned())
         }
+        ErrorKind::MissingParent { current, parent } => {
+            fault(format!("`{}`: ", place(current)), format!("it extends `{parent}`, which is not there"))
+        }
+        ErrorKind::CircularExtend { tpl, .. } => fault(format!("`{}`: ", place(tpl)), "it extends itself".into()),
+        ErrorKind::CircularInclude { tpl, .. } => fault(format!("`{}`: ", place(tpl)), "it includes itself".into()),
+        other => {
+            let cause = error.source().map(|cause| format!(": {cause}")).unwrap_or_default();
+            fault(String::new(), format!("{other}{cause}"))
+        }
+    }
+}
+
+#[cfg(feature = "sheets")]
+fn check_sheets(files: &ThemeFiles) -> Result<(), ThemeError> {
+    super::sheets::check(files).map_err(|error| ThemeError::Sheets(error.to_string()))
+}
+
+/// Without the feature there are no sheets.
+#[cfg(not(feature = "sheets"))]
+fn check_sheets(_: &ThemeFiles) -> Result<(), ThemeError> {
+    Ok(())
+}
+
+/// The texts of a group, by name.
+fn text_files(files: &ThemeFiles, group: Group) -> Result<BTreeMap<String, &str>, ThemeError> {
+    let text = |name: &str| {
+        let bytes = files.bytes(group, name).unwrap_or_default();
+        let text = std::str::from_utf8(bytes).map_err(|_| ThemeError::NotText(files.place(group, name)))?;
+        Ok((name.to_owned(), text))
     };
-    folder.files().map(text).collect()
+    files.names(group).into_iter().map(text).collect()
 }
 
 /// The styles, joined in the order of their names, and the fonts with their licences. What paper alone
-/// needs is a file of its own, for which no screen waits.
-fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
+/// needs is a file of its own, for which no screen waits. How cautions look stands last.
+fn assets(files: &ThemeFiles) -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     let mut assets = BTreeMap::<String, Vec<u8>>::new();
-    for (name, style) in text_files(&STYLES)? {
+    let mut styles: Vec<(String, &str)> = text_files(files, Group::Styles)?.into_iter().collect();
+    styles.sort_by_key(|(name, _)| name == CAUTIONS);
+    for (name, style) in styles {
         let file = match name.as_str() {
             name if name.ends_with("-print.css") => "assets/print.css",
             name if name.ends_with("-act.css") => ACTS,
@@ -154,16 +248,19 @@ fn assets() -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
         };
         assets.entry(file.to_owned()).or_default().extend(compact(style).into_bytes());
     }
-    let scripts = text_files(&SCRIPTS)?;
+    let scripts = text_files(files, Group::Scripts)?;
     for bundle in &BUNDLES {
         let parts = bundle.scripts.iter().filter_map(|name| scripts.get(&format!("{name}.js")));
         let whole: String = parts.map(|script| lean(script)).collect();
         assets.insert(bundle.path.to_owned(), whole.into_bytes());
     }
-    for file in FONTS.files() {
-        let name = file.path().to_string_lossy();
-        if name.ends_with(".woff2") || name.starts_with("LICENSE") {
-            assets.insert(format!("assets/fonts/{name}"), file.contents().to_vec());
+    for (name, bytes) in ThemeFiles::licences() {
+        assets.insert(format!("assets/fonts/{name}"), bytes.to_vec());
+    }
+    for group in [Group::Fonts, Group::Pictures] {
+        for name in files.names(group) {
+            let bytes = files.bytes(group, name).unwrap_or_default();
+            assets.insert(format!("assets/{}/{name}", group.folder()), bytes.to_vec());
         }
     }
     Ok(assets.into_iter().map(|(path, bytes)| (path, bytes.into())).collect())
@@ -249,7 +346,8 @@ mod tests {
 
     #[test]
     fn every_script_is_in_a_bundle_and_a_bundle_names_no_other() {
-        let scripts = text_files(&SCRIPTS).unwrap();
+        let standard = ThemeFiles::default();
+        let scripts = text_files(&standard, Group::Scripts).unwrap();
         let bundled: Vec<String> =
             BUNDLES.iter().flat_map(|bundle| bundle.scripts).map(|name| format!("{name}.js")).collect();
         assert!(

@@ -21,6 +21,7 @@ mod record;
 mod room;
 mod selection;
 mod tags;
+mod theme;
 mod undated;
 
 use std::fmt;
@@ -92,13 +93,15 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     let mut loaded = load::load(folder);
     let mut findings = std::mem::take(&mut loaded.findings);
 
-    let project = project::read(&loaded, project_file, &mut findings);
+    let theme = theme::read(folder, &mut loaded, project_file, &mut findings);
+    let project = project::read(&loaded, project_file, &theme, &mut findings);
     let mut book = Book { unread: loaded.unread.clone(), unread_files: loaded.unread_files.clone(), ..Book::default() };
     book.open.clone_from(&loaded.open);
     book.project_unread = !loaded.trees.contains_key(project_file);
     let common = room::Common { loaded: &loaded, currency: project.currency };
     book.rooms = room::read_all(&common, &project.project.rooms, &mut findings);
     book.project = project.project;
+    (book.theme, book.theme_faulty) = (theme.files, theme.faulty);
     names::unused_products(&common, &mut findings);
     names::check(&book, &loaded, &mut findings);
     book.record = record::read(folder, &mut loaded.files, &mut findings);

@@ -78,7 +78,7 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Phot
             Err(finding) => findings.push(finding),
         }
     }
-    let is_read = |path: &str| super::case::capitals(path).is_none();
+    let is_read = |path: &str| super::case::capitals(path).is_none() && !book.theme.is_in(path);
     let unnamed = paths.iter().filter(|path| is_picture(path) && !found.contains_key(**path) && is_read(path));
     looked.known.clone_from(&book.photos);
     book.unnamed_photos = unnamed.map(|path| (*path).to_string()).collect();

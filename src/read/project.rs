@@ -2,9 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::{Approver, Project, file_name};
+use crate::book::{Approver, Languages, Project, Tag, file_name};
 use crate::finding::{Code, Finding, Remark, phrase};
-use crate::language::Language;
+use crate::language::Tongues;
 use crate::source::portable::{difference, folded};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
@@ -12,6 +12,7 @@ use crate::units::Currency;
 use crate::vocabulary::{Faults, NameOf, Value, values};
 
 use super::load::Loaded;
+use super::theme::ReadTheme;
 
 /// The project, and what the rooms need of it.
 pub struct ReadProject {
@@ -22,15 +23,19 @@ pub struct ReadProject {
 }
 
 /// Reads the project's file.
-pub fn read(loaded: &Loaded, path: &str, findings: &mut Vec<Finding>) -> ReadProject {
+pub fn read(loaded: &Loaded, path: &str, theme: &ReadTheme, findings: &mut Vec<Finding>) -> ReadProject {
     let node = loaded.trees.get(path);
     let currency = node.and_then(currency).unwrap_or(Currency::USD);
     let mut faults = Faults::default().in_currency(currency);
     let mut project = Project::default();
     if let Some(read) = node.and_then(|node| Project::read(node, &mut faults)) {
-        project = Project { currency: Some(currency), ..read };
+        project = Project { currency: Some(currency), tongues: theme.tongues.clone(), ..read };
         approvers(&project.approvers, &mut faults);
         if let Some(named) = project.languages.spanned() {
+            // Of a theme that can't be read, nobody knows which languages it has.
+            if !theme.faulty {
+                unknown_languages(&named.value, &theme.tongues, &mut faults);
+            }
             languages(&project, named.span, &mut faults);
         }
     }
@@ -67,10 +72,17 @@ fn approvers(approvers: &[Approver], faults: &mut Faults) {
     }
 }
 
+/// Languages that the book asks for and nobody words.
+fn unknown_languages(asked: &Languages, tongues: &Tongues, faults: &mut Faults) {
+    for Tag(tag) in asked.tags().into_iter().filter(|tag| tongues.named(&tag.0).is_none()) {
+        values::unknown_name(tag.span, tag, NameOf::Language, tongues.tags(), faults);
+    }
+}
+
 /// Says what of the pages stays English in a language that the book asks for.
 fn languages(project: &Project, at: Span, faults: &mut Faults) {
     let asked = project.languages_of_client().into_iter().chain(project.languages_of_installer());
-    let Some(other) = asked.chain([project.language_of_office()]).find(|one| *one != Language::default()) else {
+    let Some(other) = asked.chain([project.language_of_office()]).find(|one| !one.words().is_first()) else {
         return;
     };
     let message = phrase!(

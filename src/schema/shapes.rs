@@ -42,7 +42,8 @@ pub fn schema(shape: &FieldType) -> Value {
             one_of(&words.iter().chain(also.iter().map(|(other, _)| other)).copied().collect::<Vec<_>>())
         }
         FieldType::Name(NameOf::Kind) => kind(),
-        FieldType::Name(NameOf::Language) => one_of(&crate::book::languages().collect::<Vec<_>>()),
+        // A theme may have languages of its own.
+        FieldType::Name(NameOf::Language) => text("[a-z]{2,3}(-[A-Za-z0-9]{1,8})*"),
         FieldType::Name(_) => json!({"type": ["string", "number"]}),
         FieldType::Record(inner) => record(inner),
         FieldType::List(inner) => json!({"type": "array", "items": schema(inner)}),

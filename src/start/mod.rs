@@ -11,6 +11,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use crate::book::Country;
+use crate::theme::ThemeFiles;
 use crate::units::{Currency, Date, System};
 use crate::vocabulary::Words as _;
 
@@ -184,6 +185,15 @@ impl std::error::Error for StartError {}
 pub fn start(folder: &Path, terms: Terms, today: Date) -> Result<Vec<String>, StartError> {
     laid::new_folder(folder)?;
     files(terms, today)?.into_iter().map(|(path, bytes)| laid::write(folder, path, &bytes)).collect()
+}
+
+/// Lays the standard theme out in a new or empty folder, to be changed, and gives the paths that were written.
+///
+/// # Errors
+/// When the folder holds something, or can't be written to.
+pub fn theme(folder: &Path) -> Result<Vec<String>, StartError> {
+    laid::new_folder(folder)?;
+    ThemeFiles::to_change().into_iter().map(|(path, bytes)| laid::write(folder, &path, bytes)).collect()
 }
 
 /// The same text with amounts in whole units: some currencies have no smaller ones.

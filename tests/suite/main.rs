@@ -42,6 +42,7 @@ mod status;
 mod stories;
 mod strangers;
 mod tax;
+mod themes;
 mod units;
 mod validator;
 mod written_down;

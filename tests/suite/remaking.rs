@@ -156,3 +156,27 @@ fn what_the_cache_lost_is_made_again() {
     let held = fs::read_dir(bench.own.folder().join("renditions")).unwrap().count();
     assert_eq!(held, fs::read_dir(bench.other.folder().join("renditions")).unwrap().count());
 }
+
+#[test]
+fn a_theme_is_followed_file_by_file() {
+    let mut bench = Bench::of_a_small_book();
+    let standard = |path: &str| fs::read_to_string(format!("{}/themes/standard/{path}", env!("CARGO_MANIFEST_DIR")));
+    fs::create_dir_all(bench.at("house/css")).unwrap();
+    ["templates", "words", "sheets"]
+        .iter()
+        .for_each(|name| fs::create_dir(bench.at(&format!("house/{name}"))).unwrap());
+    fs::write(bench.at("house/css/99-ours.css"), "p { margin: 0 }").unwrap();
+    let book = fs::read_to_string(bench.at("book.yaml")).unwrap();
+    bench.after_writing("book.yaml", format!("{book}theme: house\n").as_bytes());
+    bench.after_replacing("house/css/99-ours.css", "0", "1px");
+    assert!(!bench.waited, "no style stands on a sheet");
+    bench.after_writing("house/words/en.yaml", b"cover: {rooms: Every room}");
+    let cover = standard("templates/cover.html").unwrap().replacen("<h1", "<h1 class=\"ours\"", 1);
+    bench.after_writing("house/templates/cover.html", cover.as_bytes());
+    let sheet = standard("sheets/sign-off.typ").unwrap();
+    bench.after_writing("house/sheets/sign-off.typ", (sheet + "#v(1mm)\nOurs\n").as_bytes());
+    #[cfg(feature = "sheets")]
+    assert!(bench.waited, "its templates make a sheet");
+    fs::remove_dir_all(bench.at("house/sheets")).unwrap();
+    bench.meets(&["house/sheets/sign-off.typ"], "the standard sheet again");
+}

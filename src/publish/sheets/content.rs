@@ -5,17 +5,12 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use crate::language::Language;
+use crate::language::{Language, Words};
+use crate::publish::press::ON_SHEETS;
 use crate::views::paper::sign_off::SignOff;
 
 use super::engine::engine;
 use super::error::SheetError;
-
-/// The group of words that sheets alone say.
-const SHEETS: &str = "on_paper";
-
-/// The group of words that the boxes of a decision say.
-const STATES: &str = "state";
 
 /// The view with the keys of the pictures that were found, in the order of their files, and what the sheet
 /// says of its own.
@@ -27,11 +22,13 @@ struct Content<'a, V> {
 }
 
 /// The content as JSON, in the words of a language. Line breaks and control characters become spaces.
-pub fn json(view: &impl Serialize, language: &str, shown: &[String]) -> Result<Vec<u8>, SheetError> {
+pub fn json(view: &impl Serialize, words: Words, shown: &[String]) -> Result<Vec<u8>, SheetError> {
     let refused = |fault: serde_json::Error| SheetError::View(fault.to_string());
-    let tree = Language::named(language).unwrap_or_default().words().tree();
-    let mut words = tree.get(SHEETS).and_then(Value::as_object).cloned().unwrap_or_default();
-    words.extend(tree.get(STATES).map(|states| (STATES.to_owned(), states.clone())));
+    let tree = words.tree();
+    // What sheets alone say, and what the boxes of a decision do.
+    let [sheets, states] = ON_SHEETS;
+    let mut words = tree.get(sheets).and_then(Value::as_object).cloned().unwrap_or_default();
+    words.extend(tree.get(states).map(|said| (states.to_owned(), said.clone())));
     let mut content = serde_json::to_value(Content { view, shown, words }).map_err(refused)?;
     content.get_mut("view").map(tidy);
     serde_json::to_vec(&content).map_err(refused)
@@ -39,7 +36,8 @@ pub fn json(view: &impl Serialize, language: &str, shown: &[String]) -> Result<V
 
 /// The letters of the sheet that its fonts lack; they are printed as boxes.
 pub fn missing_letters(view: &SignOff) -> BTreeSet<char> {
-    let json = json(view, &view.language, &[]).unwrap_or_default();
+    let words = Language::named(&view.language).unwrap_or_default().words();
+    let json = json(view, words, &[]).unwrap_or_default();
     let fonts = &engine().fonts;
     let set = |c: char| fonts.iter().any(|font| font.info().coverage.contains(u32::from(c)));
     String::from_utf8_lossy(&json).chars().filter(|c| !set(*c)).collect()

@@ -8,21 +8,15 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt};
 
+use crate::theme::{Group, ThemeFiles};
+
 /// The template that a sign-off sheet begins with.
 pub const SIGN_OFF: &str = "sign-off.typ";
 /// The template that a change order begins with.
 pub const CHANGE_ORDER: &str = "change-order.typ";
 
-macro_rules! theme {
-    ($($path:literal),* $(,)?) => {
-        [$(($path, include_bytes!(concat!("../../../themes/standard/sheets/", $path)).as_slice())),*]
-    };
-}
-
-static TEMPLATES: [(&str, &[u8]); 6] =
-    theme!["sign-off.typ", "change-order.typ", "page.typ", "item.typ", "signing.typ", "type.typ"];
-
-static FONTS: [(&str, &[u8]); 5] = theme![
+/// The fonts, in the order in which one is looked for.
+const FONTS: [&str; 5] = [
     "fonts/Literata-Regular.ttf",
     "fonts/Literata-Medium.ttf",
     "fonts/LiterataDisplay-Regular.ttf",
@@ -51,10 +45,12 @@ pub fn engine() -> &'static Engine {
 
 impl Engine {
     fn load() -> Engine {
-        let fonts: Vec<Font> = FONTS.iter().flat_map(|(_, data)| Font::iter(Bytes::new(*data))).collect();
-        let sources = TEMPLATES
-            .iter()
-            .map(|(path, text)| Source::new(file(path), String::from_utf8_lossy(text).into_owned()))
+        let standard = |name: &str| ThemeFiles::standard(Group::Sheets, name).unwrap_or_default();
+        let fonts: Vec<Font> = FONTS.iter().flat_map(|name| Font::iter(Bytes::new(standard(name)))).collect();
+        let theme = ThemeFiles::default();
+        let templates = theme.names(Group::Sheets).into_iter();
+        let sources = templates
+            .map(|name| Source::new(file(name), String::from_utf8_lossy(standard(name)).into_owned()))
             .collect();
         Engine {
             library: LazyHash::new(Library::default()),
@@ -68,6 +64,11 @@ impl Engine {
 /// The name of a file in a sheet's world. Names are few and fixed: they are never given back.
 #[expect(clippy::expect_used, reason = "each name is written in this program: none climbs out of the theme")]
 pub fn file(path: &str) -> FileId {
-    let path = VirtualPath::new(path).expect("our own paths stay inside the theme");
-    RootedPath::new(VirtualRoot::Project, path).intern()
+    named(path).expect("our own paths stay inside the theme")
+}
+
+/// The name of a file of somebody's own in a sheet's world; none for one that can't be in it.
+pub fn named(path: &str) -> Option<FileId> {
+    let path = VirtualPath::new(path).ok()?;
+    Some(RootedPath::new(VirtualRoot::Project, path).intern())
 }

@@ -18,6 +18,8 @@ pub enum SheetError {
     View(String),
     /// The template could not be set with this view.
     Template(String),
+    /// The theme's template leaves out what no theme may: in a word, and the text.
+    LeftOut(&'static str, String),
     /// The pages could not be written as PDF.
     Pdf(String),
 }
@@ -35,6 +37,9 @@ impl fmt::Display for SheetError {
             SheetError::View(why) => write!(f, "the sheet's content cannot be passed on ({why})"),
             SheetError::Template(why) => {
                 write!(f, "the sheet cannot be set ({why}); check the theme's sheet template")
+            }
+            SheetError::LeftOut(what, text) => {
+                write!(f, "the theme's templates leave out {what} that no theme may, `{text}`; put it back")
             }
             SheetError::Pdf(why) => {
                 write!(f, "the sheet cannot be written as PDF ({why}); check the theme's template")

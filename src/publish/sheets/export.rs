@@ -10,6 +10,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
 use super::error::SheetError;
+use super::own::Must;
 use super::world::SheetWorld;
 
 /// A sheet of more items than this is swept after while it is set.
@@ -23,8 +24,8 @@ const KEPT_SWEEPS: usize = 1;
 ///
 /// Where the fonts lack a letter (a name in Chinese, say) that standard cannot be claimed: the sheet
 /// is then written tagged all the same, the letter shown as a box and its text kept for copying.
-pub fn pdf(world: &SheetWorld, ident: &str, items: usize) -> Result<Vec<u8>, SheetError> {
-    if items > LARGE { swept(|| set(world, ident)) } else { set(world, ident) }
+pub fn pdf(world: &SheetWorld, ident: &str, must: &Must, items: usize) -> Result<Vec<u8>, SheetError> {
+    if items > LARGE { swept(|| set(world, ident, must)) } else { set(world, ident, must) }
 }
 
 /// Lets go of all that the engine keeps of past calls: some two megabytes an item.
@@ -47,9 +48,10 @@ fn swept<T>(work: impl FnOnce() -> T) -> T {
     })
 }
 
-fn set(world: &SheetWorld, ident: &str) -> Result<Vec<u8>, SheetError> {
+fn set(world: &SheetWorld, ident: &str, must: &Must) -> Result<Vec<u8>, SheetError> {
     let compiled = typst::compile::<PagedDocument>(world);
-    let document = compiled.output.map_err(|faults| SheetError::Template(worded(&faults)))?;
+    let document = compiled.output.map_err(|faults| SheetError::Template(placed(world, &faults)))?;
+    must.stands(&document)?;
     write(&document, ident, &[PdfStandard::Ua_1]).or_else(|_| write(&document, ident, &[]))
 }
 
@@ -63,6 +65,15 @@ fn write(document: &PagedDocument, ident: &str, standards: &[PdfStandard]) -> Re
         ..PdfOptions::default()
     };
     typst_pdf::pdf(document, &options).map_err(|faults| SheetError::Pdf(worded(&faults)))
+}
+
+/// The faults in one line, each with the place in the theme's file.
+fn placed(world: &SheetWorld, faults: &[SourceDiagnostic]) -> String {
+    let one = |fault: &SourceDiagnostic| match world.place(fault) {
+        Some(place) => format!("{place}: {}", fault.message),
+        None => fault.message.to_string(),
+    };
+    faults.iter().map(one).collect::<Vec<_>>().join("; ")
 }
 
 /// The faults in one line, each once.

@@ -7,18 +7,22 @@ mod content;
 mod engine;
 mod error;
 mod export;
+mod own;
 mod world;
 
 use sha2::{Digest, Sha256};
 use typst::foundations::Bytes;
 
+use crate::theme::ThemeFiles;
 use crate::views::paper::change_order::ChangeOrder;
 use crate::views::paper::sign_off::SignOff;
 use crate::views::paper::sign_off_item::PictureRef;
 
+use super::press::SheetLook;
 pub use content::missing_letters;
 pub use error::SheetError;
 pub use export::forget;
+use own::Must;
 use world::SheetWorld;
 
 /// How many different pictures one sheet may show. Typst never gives back the names of files.
@@ -32,23 +36,38 @@ const MOST_PICTURES: usize = 10_000;
 /// # Errors
 /// A picture that cannot be decoded, too many of them, or a sheet that cannot be set; each says
 /// what to do.
-pub fn sign_off(view: &SignOff, pictures: &dyn Fn(&str) -> Option<Vec<u8>>) -> Result<Vec<u8>, SheetError> {
+pub fn sign_off(
+    view: &SignOff,
+    look: &SheetLook,
+    pictures: &dyn Fn(&str) -> Option<Vec<u8>>,
+) -> Result<Vec<u8>, SheetError> {
     let gallery = Gallery::of(view, pictures)?;
-    let json = content::json(view, &view.language, &gallery.keys)?;
+    let json = content::json(view, look.words(&view.language), &gallery.keys)?;
     let ident = identifier(&json, &gallery.files);
-    export::pdf(&SheetWorld::new(engine::SIGN_OFF, json, gallery.files), &ident, view.count())
+    let world = SheetWorld::new(engine::SIGN_OFF, json, gallery.files, &look.theme)?;
+    let must = Must::of(view, look, view.draft);
+    export::pdf(&world, &ident, &must, view.count())
 }
 
 /// A change order as the bytes of a PDF file.
 ///
 /// # Errors
 /// A sheet that cannot be set.
-pub fn change_order(view: &ChangeOrder) -> Result<Vec<u8>, SheetError> {
-    let json = content::json(view, &view.language, &[])?;
+pub fn change_order(view: &ChangeOrder, look: &SheetLook) -> Result<Vec<u8>, SheetError> {
+    let json = content::json(view, look.words(&view.language), &[])?;
     let ident = identifier(&json, &[]);
-    let bytes = export::pdf(&SheetWorld::new(engine::CHANGE_ORDER, json, vec![]), &ident, view.count());
+    let world = SheetWorld::new(engine::CHANGE_ORDER, json, vec![], &look.theme)?;
+    let bytes = export::pdf(&world, &ident, &Must::of(view, look, view.draft), view.count());
     forget();
     bytes
+}
+
+/// Looks whether the templates of a theme can be read.
+///
+/// # Errors
+/// The faults of the first that can't, with file, line and column.
+pub fn check(theme: &ThemeFiles) -> Result<(), SheetError> {
+    own::check(theme)
 }
 
 /// The pictures of a sheet, each once.

@@ -1,31 +1,44 @@
 //! What the template of one sheet may read: the view, its pictures, and nothing else.
 
-use typst::diag::{FileError, FileResult};
+use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Datetime, Duration};
 use typst::syntax::{FileId, Source};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::visualize::{ExchangeFormat, RasterImage};
-use typst::{Library, World};
+use typst::{Library, World, WorldExt as _};
+
+use crate::theme::ThemeFiles;
 
 use super::engine::{Engine, engine, file};
 use super::error::SheetError;
+use super::own::OwnSheets;
 
 /// The world of one sheet: no disk, no clock, no network.
 pub struct SheetWorld {
     engine: &'static Engine,
+    own: OwnSheets,
     main: FileId,
     files: Vec<(FileId, Bytes)>,
 }
 
 impl SheetWorld {
     /// Begins with the template `main`. The view is read as `view.json`, the pictures as `picture/0`, `picture/1` and so on.
-    pub fn new(main: &str, view: Vec<u8>, pictures: Vec<Bytes>) -> SheetWorld {
+    ///
+    /// # Errors
+    /// When a template of the theme can't be read.
+    pub fn new(main: &str, view: Vec<u8>, pictures: Vec<Bytes>, theme: &ThemeFiles) -> Result<SheetWorld, SheetError> {
         let pictures = pictures.into_iter().enumerate();
         let files = std::iter::once((file("view.json"), Bytes::new(view)))
             .chain(pictures.map(|(n, bytes)| (file(&format!("picture/{n}")), bytes)))
             .collect();
-        SheetWorld { engine: engine(), main: file(main), files }
+        Ok(SheetWorld { engine: engine(), own: OwnSheets::of(theme)?, main: file(main), files })
+    }
+
+    /// Where in the theme a fault is: file, line and column.
+    pub fn place(&self, fault: &SourceDiagnostic) -> Option<String> {
+        let source = self.source(fault.span.id()?).ok()?;
+        Some(self.own.place(&source, self.range(fault.span)?))
     }
 }
 
@@ -53,13 +66,13 @@ impl World for SheetWorld {
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {
-        let found = self.engine.sources.iter().find(|source| source.id() == id);
+        let found = self.own.sources.iter().chain(&self.engine.sources).find(|source| source.id() == id);
         found.cloned().ok_or_else(|| not_found(id))
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
         let found = self.files.iter().find(|(known, _)| *known == id);
-        found.map(|(_, bytes)| bytes.clone()).ok_or_else(|| not_found(id))
+        found.map(|(_, bytes)| bytes.clone()).or_else(|| self.own.picture(id)).ok_or_else(|| not_found(id))
     }
 
     fn font(&self, index: usize) -> Option<Font> {

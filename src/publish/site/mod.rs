@@ -121,8 +121,9 @@ fn render_page(theme: &Theme, edition: &EditionOf, page: &Page, leaf: &Leaf<'_>)
     };
     values.insert("others", &edition.others.iter().map(other).collect::<Vec<_>>());
     values.insert("base", &base);
-    let html = fractions::set(&theme.render(page.template, edition.language, &values)?);
-    Ok([html, theme.render("margins.css", edition.language, &values)?])
+    let html = theme.render(page.template, edition.language, &values)?;
+    theme.says_all(page.template, &format!("{}/{}{}", page.folder, edition.prefix, leaf.path), &values, &html)?;
+    Ok([fractions::set(&html), theme.render("margins.css", edition.language, &values)?])
 }
 
 /// Renders a site portion by portion, pictures and papers excepted: path from the site's root → what to write.
@@ -182,7 +183,9 @@ impl PageCache {
     ) -> Result<(String, RenderedPage), ThemeError> {
         let key = format!("{}/{}{}", page.folder, edition.prefix, leaf.path);
         let wording = format!("{edition:?}");
-        let from = Digest::of_parts(&[wording.as_bytes(), page.template.as_bytes(), leaf.said.to_string().as_bytes()]);
+        let look = theme.digest().map(|digest| digest.to_string()).unwrap_or_default();
+        let said = leaf.said.to_string();
+        let from = Digest::of_parts(&[wording.as_bytes(), page.template.as_bytes(), said.as_bytes(), look.as_bytes()]);
         if let Some(made) = self.0.get(&key).filter(|made| made.from == from) {
             return Ok((key, RenderedPage { from, files: made.files.clone() }));
         }

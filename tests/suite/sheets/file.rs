@@ -2,11 +2,12 @@
 
 use super::readers::Pdf;
 use super::sample::{house, kitchen, picture};
+use bookmatch::publish::SheetLook;
 use bookmatch::publish::sheets::{SheetError, sign_off};
 
 #[test]
 fn every_font_is_in_the_file() {
-    let pdf = Pdf::of(&sign_off(&kitchen(), &picture).expect("a sheet"));
+    let pdf = Pdf::of(&sign_off(&kitchen(), &SheetLook::default(), &picture).expect("a sheet"));
     let table = pdf.ask("pdffonts", &[], &[]);
     let fonts: Vec<&str> = table.lines().skip(2).collect();
     assert!(fonts.len() >= 4, "{table}");
@@ -20,7 +21,7 @@ fn every_font_is_in_the_file() {
 
 #[test]
 fn the_file_is_tagged_titled_and_in_a_language() {
-    let pdf = Pdf::of(&sign_off(&kitchen(), &picture).expect("a sheet"));
+    let pdf = Pdf::of(&sign_off(&kitchen(), &SheetLook::default(), &picture).expect("a sheet"));
     assert_eq!(pdf.info("Tagged"), "yes");
     assert_eq!(pdf.info("Title"), "What is being signed: Kitchen · Tansy Row 9 · Issue 3, for approval");
     let inside = pdf.ask("qpdf", &["--json"], &[]);
@@ -32,7 +33,7 @@ fn the_file_is_tagged_titled_and_in_a_language() {
 
 #[test]
 fn headings_and_pictures_can_be_heard() {
-    let pdf = Pdf::of(&sign_off(&kitchen(), &picture).expect("a sheet"));
+    let pdf = Pdf::of(&sign_off(&kitchen(), &SheetLook::default(), &picture).expect("a sheet"));
     let tags = pdf.ask("pdfinfo", &["-struct"], &[]);
     for needed in ["H1 \"What is being signed\"", "H2 \"Kitchen\"", "H3 \"K-04", "Figure", "Table"] {
         assert!(tags.contains(needed), "no {needed} in:\n{tags}");
@@ -43,7 +44,7 @@ fn headings_and_pictures_can_be_heard() {
 
 #[test]
 fn an_independent_checker_finds_no_fault() {
-    let pdf = Pdf::of(&sign_off(&house(60), &picture).expect("a sheet"));
+    let pdf = Pdf::of(&sign_off(&house(60), &SheetLook::default(), &picture).expect("a sheet"));
     let report = pdf.ask("qpdf", &["--check"], &[]);
     assert!(report.contains("No syntax or stream encoding errors found"), "{report}");
 }
@@ -51,9 +52,11 @@ fn an_independent_checker_finds_no_fault() {
 #[test]
 fn the_same_view_gives_the_same_bytes_on_any_thread() {
     let view = kitchen();
-    let first = sign_off(&view, &picture).expect("a sheet");
+    let first = sign_off(&view, &SheetLook::default(), &picture).expect("a sheet");
     let again = std::thread::scope(|scope| {
-        let threads: Vec<_> = (0..4).map(|_| scope.spawn(|| sign_off(&view, &picture).expect("a sheet"))).collect();
+        let threads: Vec<_> = (0..4)
+            .map(|_| scope.spawn(|| sign_off(&view, &SheetLook::default(), &picture).expect("a sheet")))
+            .collect();
         threads.into_iter().map(|thread| thread.join().expect("no panic")).collect::<Vec<_>>()
     });
     assert!(again.iter().all(|bytes| *bytes == first));
@@ -61,7 +64,7 @@ fn the_same_view_gives_the_same_bytes_on_any_thread() {
 
 #[test]
 fn no_date_of_making_is_in_the_file() {
-    let pdf = Pdf::of(&sign_off(&kitchen(), &picture).expect("a sheet"));
+    let pdf = Pdf::of(&sign_off(&kitchen(), &SheetLook::default(), &picture).expect("a sheet"));
     assert_eq!(pdf.info("CreationDate"), "");
     assert_eq!(pdf.info("ModDate"), "");
 }
@@ -72,10 +75,10 @@ fn another_content_is_another_file_with_another_identifier() {
         let trailer = Pdf::of(bytes).ask("qpdf", &["--json", "--json-object=trailer"], &[]);
         trailer.split_once("\"/ID\"").expect("an identifier").1[..60].to_owned()
     };
-    let first = sign_off(&kitchen(), &picture).expect("a sheet");
+    let first = sign_off(&kitchen(), &SheetLook::default(), &picture).expect("a sheet");
     let mut changed = kitchen();
     changed.rooms[0].items[0].price = "$4,311.00".to_owned();
-    let second = sign_off(&changed, &picture).expect("a sheet");
+    let second = sign_off(&changed, &SheetLook::default(), &picture).expect("a sheet");
     assert_ne!(identifier(&first), identifier(&second));
 }
 
@@ -83,11 +86,11 @@ fn another_content_is_another_file_with_another_identifier() {
 fn a_picture_that_is_not_one_is_named_and_a_lost_one_is_told() {
     let mut view = kitchen();
     view.rooms[0].items[0].picture.as_mut().expect("a picture").key = "broken".to_owned();
-    let fault = sign_off(&view, &picture).expect_err("a text file is no picture");
+    let fault = sign_off(&view, &SheetLook::default(), &picture).expect_err("a text file is no picture");
     assert!(matches!(&fault, SheetError::Picture { key, .. } if key == "broken"), "{fault}");
     assert!(fault.to_string().contains("save it anew as JPEG or PNG"), "{fault}");
 
     view.rooms[0].items[0].picture.as_mut().expect("a picture").key = "lost".to_owned();
-    let text = Pdf::of(&sign_off(&view, &picture).expect("a sheet")).pages().concat();
+    let text = Pdf::of(&sign_off(&view, &SheetLook::default(), &picture).expect("a sheet")).pages().concat();
     assert_eq!(text.matches("No picture").count(), 2, "{text}");
 }

@@ -2,6 +2,7 @@
 
 use super::readers::Pdf;
 use super::sample::{kitchen, line, picture};
+use bookmatch::publish::SheetLook;
 use bookmatch::publish::sheets::{missing_letters, sign_off};
 use bookmatch::views::paper::sign_off::SignOff;
 use bookmatch::views::paper::sign_off_item::{Decided, DecisionBox, SignOffItem};
@@ -79,7 +80,7 @@ fn throughout(item: &mut SignOffItem, words: &str) {
 }
 
 fn text_of(view: &SignOff) -> String {
-    Pdf::of(&sign_off(view, &picture).expect("a sheet")).pages().concat()
+    Pdf::of(&sign_off(view, &SheetLook::default(), &picture).expect("a sheet")).pages().concat()
 }
 
 #[test]
@@ -97,7 +98,7 @@ fn what_looks_like_markup_is_printed_as_it_was_written() {
 #[test]
 fn words_that_no_line_could_hold_are_broken_and_stay_in_the_frame() {
     let name = "Ossenbruggenhavel".repeat(12);
-    let pdf = Pdf::of(&sign_off(&everywhere(&name), &picture).expect("a sheet"));
+    let pdf = Pdf::of(&sign_off(&everywhere(&name), &SheetLook::default(), &picture).expect("a sheet"));
     let edge = 9.0 * 72.0 / 25.4;
     // The title block cuts off what is far too long, which the reader of the file cannot see.
     let block = 841.89 - (9.0 + 15.0) * 72.0 / 25.4;
@@ -128,7 +129,7 @@ fn an_item_too_long_for_any_page_is_broken_rather_than_lost() {
 #[test]
 fn letters_that_the_fonts_lack_are_told_and_do_no_harm() {
     let view = everywhere("小林 مرحبا \u{0}\u{e000}\u{ffff}\u{202e}🏠 é ñ ź ½ ⅞ ″");
-    assert!(sign_off(&view, &picture).is_ok());
+    assert!(sign_off(&view, &SheetLook::default(), &picture).is_ok());
     let missing = missing_letters(&view);
     assert!(missing.contains(&'小') && missing.contains(&'م'), "{missing:?}");
     for set in "éñź½⅞″".chars() {

@@ -2,11 +2,12 @@
 
 use super::readers::Pdf;
 use super::sample::{house, kitchen, line, picture};
+use bookmatch::publish::SheetLook;
 use bookmatch::publish::sheets::sign_off;
 use bookmatch::views::paper::sign_off::{PaperSize, SheetSigner, SignOff};
 
 fn set(view: &SignOff) -> Pdf {
-    Pdf::of(&sign_off(view, &picture).expect("a sheet"))
+    Pdf::of(&sign_off(view, &SheetLook::default(), &picture).expect("a sheet"))
 }
 
 fn count(page: &str, word: &str) -> usize {
