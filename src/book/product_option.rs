@@ -1,5 +1,7 @@
 //! One thing that can be chosen, and what is ordered with it.
 
+use std::sync::Arc;
+
 use super::{
     Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Order, OwnName, Photo,
     Setting, Sold, Stores, Top,
@@ -8,7 +10,7 @@ use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
-use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, Slot, name, record, words};
+use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, ReadOnce, Slot, name, record, words};
 
 words! {
     /// The side that a thing's door hangs on, seen from the front.
@@ -113,9 +115,9 @@ record! {
         drilled: Vec<Hole> = "drilled",
             "the holes to be drilled in a counter or a sink, each by its purpose",
             "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]" => unmarked;
-        fit: Slot<Fit> = "fit",
+        fit: Slot<Arc<Fit>> = "fit",
             "what the maker's own sheet asks of the opening",
-            "{opening: {width: 30\" to 30 1/4\"}}" => told "caution" "the caution on the maker's sheet, or null";
+            "{opening: {width: 30\" to 30 1/4\"}}" as ReadOnce => told "caution" "the caution on the maker's sheet, or null";
         panel: Slot<Panel> = "panel",
             "the front panel that the joiner makes for it",
             "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}" => unmarked;

@@ -1,9 +1,10 @@
 //! Reads the options of a selection, each with what it takes from the selection and from a product.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use crate::book::vocabulary::OPTION;
-use crate::book::{Burning, DetailName, Fuel, ProductOption, Top};
+use crate::book::{Burning, DetailName, Fit, Fuel, ProductOption, Top};
 use crate::finding::{Code, Phrase, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
@@ -29,9 +30,8 @@ pub fn read_all(
     let Some(options) = options else {
         let mut own = Layers::default();
         own.lay_under(shared.into_iter());
-        return read(common, own, OptionOf { kind, told_by_kind, called, number: 0, span: node.span }, faults)
-            .into_iter()
-            .collect();
+        let of = OptionOf { kind, told_by_kind, called, number: 0, span: node.span };
+        return read(common, own, of, &mut None, faults).into_iter().collect();
     };
     if let Some((key, _)) = Layers::pairs_of(node).iter().find(|(key, _)| key.value == "product") {
         let message = "`product` stands beside `options`, and none of them takes anything from it";
@@ -42,7 +42,7 @@ pub fn read_all(
         return vec![];
     };
     let mut read_options: Vec<ProductOption> = Vec::with_capacity(items.len());
-    let mut ids = BTreeSet::new();
+    let (mut ids, mut known_fit) = (BTreeSet::new(), None);
     for (number, item) in items.iter().enumerate() {
         if !matches!(item.value, Value::Map(_)) {
             faults.wrong_type(item, &FieldType::Record(&OPTION));
@@ -51,10 +51,8 @@ pub fn read_all(
         let mut own = Layers::default();
         own.lay_under(Layers::pairs_of(item).iter());
         own.lay_under(shared.iter().copied());
-        let Some(option) = read(common, own, OptionOf { kind, told_by_kind, called, number, span: item.span }, faults)
-        else {
-            continue;
-        };
+        let of = OptionOf { kind, told_by_kind, called, number, span: item.span };
+        let Some(option) = read(common, own, of, &mut known_fit, faults) else { continue };
         if !ids.insert(option.id.value.clone()) {
             let message = phrase!("two options have the id `{}`", option.id.value);
             faults.stop(Code::DUPLICATE, option.id.span, message, "give each option an id of its own");
@@ -71,7 +69,8 @@ pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     }
     let mut own = Layers::default();
     own.lay_under(Layers::pairs_of(node).iter());
-    read(common, own, OptionOf { kind: None, told_by_kind: None, called: "", number: 0, span: node.span }, faults);
+    let of = OptionOf { kind: None, told_by_kind: None, called: "", number: 0, span: node.span };
+    read(common, own, of, &mut None, faults);
 }
 
 /// The fields of an option that stand in the selection itself.
@@ -91,17 +90,29 @@ struct OptionOf<'k> {
     span: Span,
 }
 
+/// What was read of a maker's sheet, and where it is written: options that have it of one place share it.
+type KnownFit<'n> = Option<(&'n Node, Slot<Arc<Fit>>)>;
+
 fn read<'n>(
     common: &'n Common<'_>,
     mut written: Layers<'n>,
     of: OptionOf<'_>,
+    known_fit: &mut KnownFit<'n>,
     faults: &mut Faults,
 ) -> Option<ProductOption> {
     if let Some(product) = written.at("product").and_then(|name| product(common, name, faults)) {
         let is_its_own = |(key, _): &&Pair| ITS_OWN.contains(&key.value.as_str());
         written.lay_under(Layers::pairs_of(product).iter().filter(|pair| !is_its_own(pair)));
     }
-    let mut option = ProductOption::of_fields(Fields::of_layers(&written, &OPTION, of.span), faults)?;
+    let fit = written.as_written("fit");
+    let known = known_fit.as_ref().filter(|(node, _)| fit.is_some_and(|fit| std::ptr::eq(*node, fit)));
+    let fields = Fields::of_layers(&written, &OPTION, of.span);
+    let fields = match known {
+        Some((_, read)) => fields.with_read("fit", read),
+        None => fields,
+    };
+    let mut option = ProductOption::of_fields(fields, faults)?;
+    *known_fit = fit.map(|node| (node, option.fit.clone()));
     if option.id.is_empty() {
         // Options are lettered where the book gives them no id.
         option.id.value = letter(of.number).to_lowercase();
@@ -111,7 +122,7 @@ fn read<'n>(
     settle_fuel(&mut option, of.told_by_kind, faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
     option.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
-    let is_unread = |name: &DetailName| option.detail(*name).is_none() && written.at(name.word()).is_some();
+    let is_unread = |name: &DetailName| written.at(name.word()).is_some() && option.detail(*name).is_none();
     option.unread = DetailName::WORDS.iter().filter_map(|word| DetailName::of(word)).filter(is_unread).collect();
     Some(option)
 }

@@ -7,7 +7,7 @@ use rayon::prelude::*;
 use crate::book::room_of;
 use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::source::yaml::{self, Node, Tree, Value, YamlErrorKind};
-use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, Spanned, StrayKind};
+use crate::source::{Entry, FileId, Files, Folder, FolderError, Place, Span, Spanned, StrayKind};
 use crate::units::{Fault, Wrote};
 
 use super::case;
@@ -107,6 +107,29 @@ impl BookPart {
     }
 }
 
+/// A tree with all that is found in it alone.
+struct ReadTree {
+    root: Option<Node>,
+    /// As [`Tree::repeated`].
+    repeated: Vec<(Spanned<String>, Span)>,
+    /// Whether a file of its part can hold such a value.
+    may_be: bool,
+    /// What is still to be said; it is taken out of the tree.
+    open: Vec<Spanned<String>>,
+    /// What stands in curly quotes.
+    curly: Vec<Finding>,
+}
+
+impl ReadTree {
+    fn of(tree: Tree, path: &str, part: &BookPart) -> Self {
+        let Tree { mut root, repeated } = tree;
+        let may_be = root.as_ref().is_none_or(|root| part.may_be(path, root));
+        let open = root.as_mut().map(yaml::take_open).unwrap_or_default();
+        let curly = root.as_ref().map(|root| super::quotes::curly(root, &room_of(path))).unwrap_or_default();
+        Self { root, repeated, may_be, open, curly }
+    }
+}
+
 /// Reads and parses every text file of the book.
 pub fn load(folder: &Folder) -> Loaded {
     let mut loaded = Loaded::default();
@@ -140,7 +163,8 @@ pub fn load(folder: &Folder) -> Loaded {
         }
     }
     let files = &loaded.files;
-    let trees: Vec<Result<Tree, Finding>> = parsed.par_iter().map(|(_, _, file)| tree(files, *file)).collect();
+    let trees: Vec<Result<ReadTree, Finding>> =
+        parsed.par_iter().map(|(path, part, file)| Ok(ReadTree::of(tree(files, *file)?, path, part))).collect();
     for ((path, part, _), tree) in parsed.into_iter().zip(trees) {
         match tree {
             Ok(tree) => loaded.keep(path, part, tree),
@@ -151,9 +175,9 @@ pub fn load(folder: &Folder) -> Loaded {
 }
 
 impl Loaded {
-    fn keep(&mut self, path: String, part: BookPart, tree: Tree) {
+    fn keep(&mut self, path: String, part: BookPart, read: ReadTree) {
         let room = room_of(&path);
-        for (key, first) in tree.repeated {
+        for (key, first) in read.repeated {
             let message = phrase!("the key `{}` appears twice in the same group", key.value);
             self.findings.push(
                 Remark::stop(key.span, message)
@@ -163,18 +187,18 @@ impl Loaded {
                     .of(Code::DUPLICATE),
             );
         }
-        let Some(mut root) = tree.root else {
+        let Some(root) = read.root else {
             let message = phrase!("`{path}` is empty", path);
             let finding = Remark::stop(Place::Path(path.clone()), message)
                 .remedy("write its record, or delete the file")
                 .of(Code::SYNTAX);
             return self.lost(&path, finding);
         };
-        if !part.may_be(&path, &root) {
+        if !read.may_be {
             self.unread_files.insert(path.clone());
         }
-        self.open.append(&mut yaml::take_open(&mut root));
-        self.findings.extend(super::quotes::curly(&root, &room));
+        self.open.extend(read.open);
+        self.findings.extend(read.curly);
         match part {
             BookPart::Product(name) => {
                 self.products.insert(name, root);

@@ -8,6 +8,9 @@ const PAIRS: [(char, char); 3] = [('“', '”'), ('‘', '’'), ('„', '“')
 
 /// What stands inside curly quotes, where they are around all of it.
 pub fn inside(text: &str) -> Option<&str> {
+    if text.bytes().next().is_none_or(|first| first.is_ascii()) {
+        return None;
+    }
     PAIRS.iter().find_map(|(open, close)| {
         let inner = text.strip_prefix(*open)?.strip_suffix(*close)?;
         (!inner.is_empty() && !inner.contains([*open, *close])).then_some(inner)

@@ -35,7 +35,10 @@ pub use placement::Placement;
 pub use told::{Answer, Provenance, SourcedFigure, Spot};
 
 use std::borrow::Cow;
-use std::sync::OnceLock;
+use std::collections::HashMap;
+use std::ops::Range;
+
+use rayon::prelude::*;
 
 use crate::vocabulary::{Kind, Mention};
 use fitting::Fitting;
@@ -57,31 +60,42 @@ pub struct Site<'a> {
     pub book: &'a Book,
     plans: Plans<'a>,
     fitted: Vec<Placement<'a>>,
-    /// Each of `fitted` against its opening, once somebody asked.
-    fittings: Vec<OnceLock<Fitting>>,
+    /// Each of `fitted` against its opening.
+    fittings: Vec<Fitting>,
+    /// Which of `fitted` are in a room, by its folder.
+    in_rooms: HashMap<&'a str, Range<usize>>,
 }
 
 impl<'a> Site<'a> {
     /// Works it out, once for all who ask.
     pub fn of(book: &'a Book) -> Self {
         let (plans, fitted) = rayon::join(|| Plans::of(book), || placement::at_openings(book));
-        let fittings = fitted.iter().map(|_| OnceLock::new()).collect();
-        Self { book, plans, fitted, fittings }
+        // All at once: whoever had to wait for one that another thread is at would wait for each.
+        let fittings = fitted.par_iter().map(|one| fitting_of(plans.room(one.room), one)).collect();
+        let mut in_rooms: HashMap<&str, Range<usize>> = HashMap::new();
+        for (number, one) in fitted.iter().enumerate() {
+            in_rooms.entry(one.room.folder.as_str()).or_insert(number..number).end = number + 1;
+        }
+        Self { book, plans, fitted, fittings, in_rooms }
     }
 
     /// A thing against its opening.
     pub fn fitting(&self, placement: &Placement<'_>) -> Cow<'_, Fitting> {
-        let reckoned =
-            || fitting::fitting(self.plan(placement.room), placement.room, placement.opening, placement.option);
         match placement.number.and_then(|number| self.fittings.get(number)) {
-            Some(once) => Cow::Borrowed(once.get_or_init(reckoned)),
-            None => Cow::Owned(reckoned()),
+            Some(known) => Cow::Borrowed(known),
+            None => Cow::Owned(fitting_of(self.plan(placement.room), placement)),
         }
     }
 
     /// Every option that still counts, at its opening.
     pub fn fitted(&self) -> impl Iterator<Item = Placement<'a>> {
         self.fitted.iter().copied()
+    }
+
+    /// The same of one room.
+    pub fn fitted_in(&self, room: &Room) -> impl Iterator<Item = Placement<'a>> {
+        let here = self.in_rooms.get(room.folder.as_str()).and_then(|here| self.fitted.get(here.clone()));
+        here.unwrap_or_default().iter().copied()
     }
 
     /// The plan of a room, where the book says anything of it.
@@ -105,6 +119,11 @@ impl<'a> Site<'a> {
         book.selections()
             .flat_map(|(room, selection)| selection.standing().iter().map(move |option| (room, selection, option)))
     }
+}
+
+/// A thing against its opening, by the plan of its room.
+fn fitting_of(plan: Option<&Plan<'_>>, placement: &Placement<'_>) -> Fitting {
+    fitting::fitting(plan, placement.room, placement.opening, placement.option)
 }
 
 /// The row that an opening stands in, or whose part it is cut into.

@@ -1,10 +1,13 @@
 //! Takes a group of keys apart: what is asked for, what is missing, what nobody knows.
 
+use std::any::Any;
+
 use crate::finding::{Code, Phrase, Remark, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::{is_several, with_article};
 
+use super::key_filter::KeyFilter;
 use super::{Faults, Field, FieldType, Layers, Record, Slot, nearest, only_near};
 
 mod cut;
@@ -21,6 +24,9 @@ pub struct Fields<'n> {
     /// Keys of this record are read elsewhere, and so not unknown.
     elsewhere: Option<&'static Record>,
     pairs: Vec<Pair<'n>>,
+    keys: KeyFilter,
+    /// The value of a key that was read before, as it is kept.
+    read_before: Option<(&'static str, &'n dyn Any)>,
     /// Where the group is written.
     pub span: Span,
     /// What the book calls it, where its name is the designer's own.
@@ -69,10 +75,14 @@ impl<'n> Fields<'n> {
     }
 
     fn of_pairs(pairs: Vec<Pair<'n>>, record: &'static Record, span: Span) -> Self {
+        let mut keys = KeyFilter::default();
+        pairs.iter().for_each(|pair| keys.add(pair.key.value));
         Self {
             record,
             elsewhere: None,
             pairs,
+            keys,
+            read_before: None,
             span,
             name: None,
             #[cfg(debug_assertions)]
@@ -87,6 +97,27 @@ impl<'n> Fields<'n> {
         self
     }
 
+    /// The same where the value of a key was read before, as it is kept.
+    #[must_use]
+    pub fn with_read(self, key: &'static str, value: &'n dyn Any) -> Self {
+        Self { read_before: Some((key, value)), ..self }
+    }
+
+    /// What was read before of the value of a key.
+    pub fn read_before<T: Clone + 'static>(&mut self, key: &'static str) -> Option<T> {
+        let (_, value) = self.read_before.filter(|(read, _)| *read == key)?;
+        self.node(key);
+        value.downcast_ref().cloned()
+    }
+
+    /// Where among the pairs a key stands.
+    fn position(&self, key: &str) -> Option<usize> {
+        if !self.keys.may_hold(key) {
+            return None;
+        }
+        self.pairs.iter().position(|pair| pair.key.value == key)
+    }
+
     /// What somebody makes of them as they are written.
     pub fn tell<T>(&self, how: impl FnOnce(&Self) -> T) -> T {
         how(self)
@@ -94,7 +125,7 @@ impl<'n> Fields<'n> {
 
     /// Where the value of a key is written, if one is.
     pub fn place_of(&self, key: &str) -> Option<Span> {
-        let pair = self.pairs.iter().find(|pair| pair.key.value == key)?;
+        let pair = self.pairs.get(self.position(key)?)?;
         Some(pair.node.span).filter(|_| !pair.node.is_nothing())
     }
 
@@ -110,18 +141,18 @@ impl<'n> Fields<'n> {
         debug_assert!(self.field(key).is_some(), "`{key}` is not in the vocabulary of {}", self.record.name);
         #[cfg(debug_assertions)]
         self.asked.push(key);
-        let pair = self.pairs.iter_mut().find(|pair| pair.key.value == key)?;
+        let at = self.position(key)?;
+        let pair = self.pairs.get_mut(at)?;
         pair.asked = true;
         Some(pair.node).filter(|node| !node.is_nothing())
     }
 
     /// Reads the value of a key.
     pub fn read<T>(&mut self, key: &'static str, faults: &mut Faults, parse: Parse<T>) -> Slot<T> {
-        let is_cut = self.is_cut(key);
         match self.node(key) {
             None => Slot::Absent,
             // A part of what is meant, which `finish` tells.
-            Some(_) if is_cut => Slot::Invalid,
+            Some(_) if self.is_cut(key) => Slot::Invalid,
             Some(node) => match parse(node, faults) {
                 Some(value) => Slot::Given(Spanned::new(value, node.span)),
                 None => Slot::Invalid,

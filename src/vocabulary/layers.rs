@@ -3,6 +3,7 @@
 
 use std::borrow::Cow;
 
+use super::key_filter::KeyFilter;
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value};
 
@@ -12,7 +13,10 @@ pub type Pair = (Spanned<String>, Node);
 /// Keys and values, those of the first layer before the rest; nothing is copied but groups that two layers
 /// have in common.
 #[derive(Clone, Default)]
-pub struct Layers<'n>(Vec<(&'n Spanned<String>, Cow<'n, Node>)>);
+pub struct Layers<'n> {
+    pairs: Vec<(&'n Spanned<String>, Cow<'n, Node>)>,
+    keys: KeyFilter,
+}
 
 impl<'n> Layers<'n> {
     /// The pairs of a group; none of anything else.
@@ -25,27 +29,39 @@ impl<'n> Layers<'n> {
 
     /// Lays more under what is there.
     pub fn lay_under(&mut self, pairs: impl Iterator<Item = &'n Pair>) {
-        let above = self.0.len();
+        let above = self.pairs.len();
         for (key, below) in pairs {
-            match self.0.iter_mut().take(above).find(|(own, _)| own.value == key.value) {
+            match self.pairs.iter_mut().take(above).find(|(own, _)| own.value == key.value) {
                 Some((_, own)) if matches!((&own.value, &below.value), (Value::Map(_), Value::Map(_))) => {
                     fill_in(own.to_mut(), below);
                 }
                 Some(_) => { /* its own counts, also where it says that there is nothing */ }
-                None => self.0.push((key, Cow::Borrowed(below))),
+                None => {
+                    self.keys.add(&key.value);
+                    self.pairs.push((key, Cow::Borrowed(below)));
+                }
             }
+        }
+    }
+
+    /// The value of a key as it is written in one place, which others may take it from too: none where two layers
+    /// have it in common.
+    pub fn as_written(&self, key: &str) -> Option<&'n Node> {
+        match self.pairs.iter().find(|(own, _)| own.value == key) {
+            Some((_, Cow::Borrowed(node))) => Some(node),
+            _ => None,
         }
     }
 
     /// Every key with its value.
     pub fn iter(&self) -> impl Iterator<Item = (&Spanned<String>, &Node)> {
-        self.0.iter().map(|(key, node)| (*key, node.as_ref()))
+        self.pairs.iter().map(|(key, node)| (*key, node.as_ref()))
     }
 
     /// The value at a path such as `size.width`, where something is written there.
     pub fn at(&self, path: &str) -> Option<&Node> {
         let mut keys = path.split('.');
-        let first = keys.next()?;
+        let first = keys.next().filter(|key| self.keys.may_hold(key))?;
         let (_, node) = self.iter().find(|(key, _)| key.value == first)?;
         keys.try_fold(node, |node, key| node.at(key)).filter(|node| !node.is_nothing())
     }

@@ -25,6 +25,8 @@ mod faults;
 pub use crate::finding::{Code, Hazard};
 pub use faults::Faults;
 
+mod key_filter;
+
 mod layers;
 pub use layers::{Layers, Pair};
 
@@ -59,7 +61,7 @@ mod held;
 pub use held::{Called, Gathers, Held, Named, NamedValue, Value};
 
 mod ways;
-pub use ways::{HeldAs, Lengths, Markdown, ThreeSides, TwoLengths, Usual, Way, name};
+pub use ways::{HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name};
 
 mod mark;
 pub use mark::{Mark, Marked, Shown};

@@ -1,5 +1,7 @@
 //! Other ways to write a value than the usual one of its type.
 
+use std::sync::Arc;
+
 use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::units::{Length, Sides};
@@ -64,6 +66,18 @@ impl<T: Value + Default> HeldAs<Usual> for T {
 
     fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
         Some(Slot::<T>::take(fields, key, faults)?.get_owned().unwrap_or_default())
+    }
+}
+
+/// A group that several records have of one place: it is read with the first of them, and shared.
+pub enum ReadOnce {}
+
+impl<T: Value + 'static> HeldAs<ReadOnce> for Slot<Arc<T>> {
+    const TYPE: FieldType = T::TYPE;
+
+    fn take_as(fields: &mut Fields<'_>, key: &'static str, faults: &mut Faults) -> Option<Self> {
+        let read = |node: &Node, faults: &mut Faults| T::read(node, faults).map(Arc::new);
+        Some(fields.read_before(key).unwrap_or_else(|| fields.read(key, faults, read)))
     }
 }
 

@@ -110,7 +110,7 @@ impl Fitting {
 /// Sets a thing against its opening, in the plan of its room.
 pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: &ProductOption) -> Fitting {
     let none = Fit::default();
-    let fit = option.fit.get().unwrap_or(&none);
+    let fit = option.fit.get().map(AsRef::as_ref).unwrap_or(&none);
     let above = above(plan, room, opening);
     let width = width_gauge(room, opening, option, fit);
     let height = height_gauge(room, opening, option, above.as_ref());
@@ -178,7 +178,7 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
 
 fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: Option<&Above>) -> DimensionCheck {
     let none = Fit::default();
-    let fit = option.fit.get().unwrap_or(&none);
+    let fit = option.fit.get().map(AsRef::as_ref).unwrap_or(&none);
     let size = &option.size;
     let hinge = size.height_to_hinge.get().copied();
     let least = size.height.get().and_then(|height| height.least.or(height.most));

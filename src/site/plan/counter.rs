@@ -105,7 +105,7 @@ impl<'a> Plan<'a> {
 
     /// The same of one row.
     pub fn stretches_of<'p>(&'p self, row: &'p Row<'a>) -> Vec<Stretch<'p, 'a>> {
-        self.pieces(row).into_iter().flat_map(|piece| self.by_clearance(piece)).collect()
+        self.pieces(row).flat_map(|piece| self.by_clearance(piece)).collect()
     }
 
     /// Counter to the left or right of a thing that stands in a row or is cut into one; none for a thing
@@ -114,7 +114,7 @@ impl<'a> Plan<'a> {
         let row = self.row_of(thing).filter(|row| row.is_whole && row.counter.is_some())?;
         let edge = self.past_its_end_panel(row, thing, side);
         let near = |length: Length| touch(length, edge);
-        let piece = self.pieces(row).into_iter().find(|piece| match side {
+        let piece = self.pieces(row).find(|piece| match side {
             End::Left => near(piece.along.1),
             End::Right => near(piece.along.0),
         });
@@ -148,13 +148,12 @@ impl<'a> Plan<'a> {
 
     /// How long the piece of counter over a thing is.
     fn goes_on_at(&self, thing: &Thing<'a>) -> Option<Length> {
-        let pieces = self.pieces(self.row_of(thing)?);
-        let over = |piece: &&Stretch<'_, 'a>| piece.along.0 < thing.along.1 && piece.along.1 > thing.along.0;
-        pieces.iter().find(over).map(Stretch::length)
+        let over = |piece: &Stretch<'_, 'a>| piece.along.0 < thing.along.1 && piece.along.1 > thing.along.0;
+        self.pieces(self.row_of(thing)?).find(over).map(|piece| piece.length())
     }
 
-    /// The pieces of a row's counter, cut at what stands or is let in, and at inside corners.
-    fn pieces<'p>(&'p self, row: &'p Row<'a>) -> Vec<Stretch<'p, 'a>> {
+    /// Cuts a row's counter at what stands or is let in, and at inside corners.
+    pub(super) fn cut<'p>(&'p self, row: &'p Row<'a>) -> Vec<Stretch<'p, 'a>> {
         let Some(counter) = row.counter else { return vec![] };
         let mut pieces: Vec<Stretch<'p, 'a>> = Vec::new();
         let things = row.things.iter().filter_map(|at| self.things.get(*at));

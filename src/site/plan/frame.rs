@@ -86,6 +86,8 @@ pub struct Frame {
     way: (i128, i128),
     /// Length of that.
     long: i128,
+    /// One step to the right, to the right and up the paper, where it runs square to that.
+    step: Option<(i64, i64)>,
 }
 
 impl Frame {
@@ -93,7 +95,9 @@ impl Frame {
     pub fn between(left: Point, right: Point) -> Option<Self> {
         let way = left.to(right);
         let long = root(way.0.checked_mul(way.0)?.checked_add(way.1.checked_mul(way.1)?)?);
-        (long > 0).then_some(Self { left, right, way, long })
+        let sign = |part: i128| i64::from(part > 0) - i64::from(part < 0);
+        let step = (way.0 == 0 || way.1 == 0).then(|| (sign(way.0), sign(way.1)));
+        (long > 0).then_some(Self { left, right, way, long, step })
     }
 
     /// Its left end.
@@ -113,19 +117,13 @@ impl Frame {
 
     /// Whether it runs square to the paper, so that all along it is exact.
     pub fn is_square(&self) -> bool {
-        self.way.0 == 0 || self.way.1 == 0
-    }
-
-    /// One step to the right along a frame that runs square to the paper, to the right and up the paper.
-    fn step(&self) -> Option<(i64, i64)> {
-        let sign = |part: i128| i64::from(part > 0) - i64::from(part < 0);
-        self.is_square().then(|| (sign(self.way.0), sign(self.way.1)))
+        self.step.is_some()
     }
 
     /// The place so far from its left end and so far out before it.
     pub fn at(&self, along: Length, out: Length) -> Point {
         // Most frames: exact, and nothing to divide.
-        if let Some((x, y)) = self.step() {
+        if let Some((x, y)) = self.step {
             let place = |from: Length, right: i64, out_by: i64| from + along.times(right) + out.times(out_by);
             return Point { x: place(self.left.x, x, y), y: place(self.left.y, y, -x) };
         }
@@ -140,7 +138,7 @@ impl Frame {
     /// How far along and how far out a place is.
     pub fn local(&self, place: Point) -> (i128, i128) {
         let (x, y) = self.left.to(place);
-        if let Some((right, up)) = self.step() {
+        if let Some((right, up)) = self.step {
             let (right, up) = (i128::from(right), i128::from(up));
             return (x * right + y * up, x * up - y * right);
         }

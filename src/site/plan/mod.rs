@@ -15,6 +15,7 @@ mod fixed;
 mod frame;
 mod outline;
 mod overlap;
+mod pieces;
 mod place;
 mod rows;
 mod shape;
@@ -91,6 +92,8 @@ pub struct Plan<'a> {
     pub faults: Vec<PlanFault>,
     /// What each thing covers, in the order of the things.
     covered: Vec<covered::Covered>,
+    /// The pieces of each row's counter, in the order of the rows.
+    pieces: Vec<Vec<pieces::CounterPiece>>,
 }
 
 /// A door or a window in its wall.
@@ -160,6 +163,7 @@ impl<'a> Plan<'a> {
             hung: vec![],
             faults: vec![],
             covered: vec![],
+            pieces: vec![],
         }
     }
 

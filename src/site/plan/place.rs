@@ -55,6 +55,7 @@ impl<'a> Placing<'a> {
         room.openings.iter().for_each(|opening| placing.opening_at_a_wall(opening));
         room.lights.iter().for_each(|hung| placing.hung(hung));
         placing.plan.cover();
+        placing.plan.cut_counters();
         super::overlap::look(&mut placing.plan);
         Some(placing.plan)
     }

@@ -118,12 +118,16 @@ impl ConvexShape {
     /// How far out from a frame what of it lies between two places along is: its nearest and its
     /// farthest. None where nothing of it does.
     pub fn within(&self, frame: &Frame, along: (Length, Length)) -> Option<(Length, Length)> {
-        between(self.0.iter().map(|corner| frame.local(*corner)), along)
+        between(&self.0, |corner| frame.local(corner), along)
     }
 
     /// How far along a frame what of it lies between two places out is: its first and its last place.
     pub fn beside(&self, frame: &Frame, out: (Length, Length)) -> Option<(Length, Length)> {
-        between(self.0.iter().map(|corner| frame.local(*corner)).map(|(along, out)| (out, along)), out)
+        let across = |corner| {
+            let (along, out) = frame.local(corner);
+            (out, along)
+        };
+        between(&self.0, across, out)
     }
 }
 
@@ -138,15 +142,19 @@ pub struct Turn {
 
 /// How far the second coordinate of a shape reaches, least and most, where its first lies between two bounds
 /// by more than a grain; none where nothing of it does.
-fn between(places: impl Iterator<Item = (i128, i128)> + Clone, bounds: (Length, Length)) -> Option<(Length, Length)> {
+fn between(
+    corners: &[Point],
+    local: impl Fn(Point) -> (i128, i128),
+    bounds: (Length, Length),
+) -> Option<(Length, Length)> {
     let (from, to) = (nm(bounds.0) + GRAIN, nm(bounds.1) - GRAIN);
     if from >= to {
         return None;
     }
     let mut reach: Option<(i128, i128)> = None;
     let mut add = |at: i128| reach = Some(reach.map_or((at, at), |(least, most)| (least.min(at), most.max(at))));
-    let mut before = places.clone().last()?;
-    for place in places {
+    let mut before = local(*corners.last()?);
+    for place in corners.iter().map(|corner| local(*corner)) {
         if (from..=to).contains(&place.0) {
             add(place.1);
         }

@@ -35,6 +35,10 @@ const NAMED: [&str; 18] = [
 
 /// Whether a value is still to be said: `…` or three points alone, or with units and figures beside it.
 pub fn is_open(text: &str) -> bool {
+    // Most texts hold neither a point nor what is beyond plain letters.
+    if !text.bytes().any(|byte| byte == b'.' || !byte.is_ascii()) {
+        return false;
+    }
     let text = text.trim();
     if !text.contains('…') && !text.contains("...") {
         return false;

@@ -253,7 +253,7 @@ pub fn gap_left(fit: &Fitting) -> Option<Length> {
 /// A thing from its back to its front.
 pub fn deep(option: &ProductOption, selection: &Selection) -> Option<Deep> {
     let none = crate::book::Fit::default();
-    let fit = option.fit.get().unwrap_or(&none);
+    let fit = option.fit.get().map(AsRef::as_ref).unwrap_or(&none);
     Some(Deep {
         name: selection.name.value.to_lowercase(),
         behind: fit.air.back.get().map_or(Length::ZERO, |air| air.length),

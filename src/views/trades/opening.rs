@@ -240,7 +240,7 @@ impl<'a> PageBuilder<'a> {
     /// Each service: what the sheet asks, and what is there.
     fn services(&self, at: SheetOpening<'_>) -> Vec<Fact> {
         let none = Fit::default();
-        let fit = at.thing.and_then(|(_, option)| option.fit.get()).unwrap_or(&none);
+        let fit = at.thing.and_then(|(_, option)| option.fit.get()).map(AsRef::as_ref).unwrap_or(&none);
         let (needs, there) = (&fit.needs, &at.opening.service);
         let all = [
             ("opening_says.services.power", words(&needs.power), words(&there.power)),

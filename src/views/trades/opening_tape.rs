@@ -154,7 +154,7 @@ fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<Tap
     let unsure = to_come.is_none().then(|| "studs".to_string());
     let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
     let walls = to_come.unwrap_or_default();
-    let option = at.thing.and_then(|(_, option)| option.fit.get());
+    let option = at.thing.and_then(|(_, option)| option.fit.get()).map(AsRef::as_ref);
     let play = fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(&fit.width, option));
     vec![
         TapeRange {

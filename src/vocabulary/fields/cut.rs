@@ -9,8 +9,7 @@ use super::{CURLY, Faults, Fields, Pair};
 impl Fields<'_> {
     /// Whether the value of that key goes on after a comma.
     pub(super) fn is_cut(&self, key: &str) -> bool {
-        let at = self.pairs.iter().position(|pair| pair.key.value == key);
-        at.is_some_and(|at| !self.rest_of(at).is_empty())
+        self.position(key).is_some_and(|at| !self.rest_of(at).is_empty())
     }
 
     /// Tells each value that is cut, once, and gives the pairs that are rests of one.

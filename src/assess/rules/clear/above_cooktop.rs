@@ -54,8 +54,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(short.or_else(|| ask(context, &hearth)));
     }
     for room in &context.book.rooms {
-        let over = context.site.fitted().filter(|fitted| fitted.room.folder == room.folder);
-        let over = over.filter_map(|fitted| context.hearth(fitted));
+        let over = context.site.fitted_in(room).filter_map(|fitted| context.hearth(fitted));
         let mut windows: Vec<(&Window, Phrase)> = Vec::new();
         for hearth in over {
             let name = phrase!("cooking surface of `{}`", hearth.fitted.selection.name.value);

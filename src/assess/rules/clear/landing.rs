@@ -239,7 +239,7 @@ impl One<'_> {
     /// The sides that count: that of the handle, where the door's hinges are known; else both.
     fn handle_sides(&self, asked: &LandingCounter) -> Vec<Side> {
         let fitted =
-            self.context.site.fitted().filter(|fitted| {
+            self.context.site.fitted_in(self.room).filter(|fitted| {
                 std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled() && asked.by_the_handle
             });
         let hinges = fitted.map(|fitted| hinge_sides(fitted.option)).next();
@@ -252,7 +252,8 @@ impl One<'_> {
     /// Whether its door, if it has one, can be hung on another side: not where it has one at each.
     fn may_hang_elsewhere(&self) -> bool {
         let own = |fitted: &Placement<'_>| std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled();
-        let hinges = self.context.site.fitted().find(own).and_then(|fitted| fitted.option.hinge.get().copied());
+        let hinges =
+            self.context.site.fitted_in(self.room).find(own).and_then(|fitted| fitted.option.hinge.get().copied());
         let swings = self.opening.takes.get().is_none_or(|kind| !kind.is(Trait::CutIntoCounter));
         swings && !matches!(hinges, Some(Hinge::Both | Hinge::None))
     }

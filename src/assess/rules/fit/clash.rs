@@ -135,7 +135,7 @@ impl<'a> Mover<'a> {
 
 fn movers<'a>(context: &Context<'a>, plan: &'a Plan<'a>, room: &Room) -> Vec<Mover<'a>> {
     let mut movers = Vec::new();
-    for fitted in context.site.fitted().filter(|fitted| std::ptr::eq(fitted.room, room)) {
+    for fitted in context.site.fitted_in(room) {
         let Some((_, thing)) = fitted.placed(context.site) else { continue };
         let sweeps = plan.sweeps(thing, Some(fitted.option)).into_iter();
         movers.extend(sweeps.map(|sweep| Mover {

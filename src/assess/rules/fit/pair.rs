@@ -40,11 +40,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for one in context.site.fitted() {
         let Some(pair) = one.opening.pair.spanned() else { continue };
-        for other in context
-            .site
-            .fitted()
-            .filter(|other| other.room.folder == one.room.folder && other.opening.name.value == pair.value)
-        {
+        for other in context.site.fitted_in(one.room).filter(|other| other.opening.name.value == pair.value) {
             findings.extend(not_listed(&one, &other).or_else(|| too_wide(context, &one, &other)));
         }
     }

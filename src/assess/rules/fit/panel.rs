@@ -72,7 +72,7 @@ struct Front<'a> {
 
 /// Fronts of appliances under a counter that are higher or lower than the cabinets' own, or than one another.
 fn out_of_line(context: &Context<'_>, room: &Room) -> Vec<Remark> {
-    let here = context.site.fitted().filter(|fitted| std::ptr::eq(fitted.room, room));
+    let here = context.site.fitted_in(room);
     let fronts: Vec<Front<'_>> = here.filter_map(front).collect();
     let of_cabinets = room.selections.iter().filter(|one| one.is(Kind::Cabinet) && one.place.is_absent());
     let of_cabinets = of_cabinets.filter_map(|one| Some((one, one.settled()?.fronts.height.spanned()?)));
