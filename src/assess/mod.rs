@@ -33,7 +33,9 @@ pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 mod things;
 mod waivers;
 mod words;
-pub use words::{behind, casing, near_heat, say, say_area, say_range, say_room, say_weight, where_to_say_it_burns};
+pub use words::{
+    behind, casing, near_heat, say, say_area, say_range, say_room, say_vent, say_weight, where_to_say_it_burns,
+};
 
 use std::collections::HashMap;
 

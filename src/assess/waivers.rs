@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::{Book, NeededFor, Waiver};
+use crate::book::{Book, NeededFor, Room, Waiver};
 use crate::finding::{Code, Finding, Id, Phrase, Remark, Severity, Subject, Waived, phrase};
 use crate::source::Span;
 use crate::units::{Date, Wrote};
@@ -147,7 +147,9 @@ fn unknown(reach: &Reach<'_>) -> Option<Finding> {
 /// A waiver that meets nothing where it stands. What could not be read whole proves nothing.
 fn of_no_use(book: &Book, reach: &Reach<'_>, met: usize) -> Option<Finding> {
     let read = reach.room.map_or(book.unread.is_empty(), |room| !book.unread.contains(room));
-    if met > 0 || !read {
+    let is_there = |room: &Room| reach.room.is_none_or(|folder| *folder == *room.folder);
+    let partly = book.rooms.iter().any(|room| room.partly_unread && is_there(room));
+    if met > 0 || !read || partly {
         return None;
     }
     let Waiver { rule, by, on, .. } = reach.waiver;

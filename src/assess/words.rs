@@ -96,6 +96,14 @@ pub fn say_area(area: Area, system: System) -> Value {
     Value::Area(area, system)
 }
 
+/// A small free area in the book's units: `200 cm²`, `31 sq in`.
+pub fn say_vent(area: Area, system: System) -> Phrase {
+    match system.is_metric() {
+        false => phrase!("{} sq in", Wrote(&area.square_inches())),
+        true => phrase!("{} cm²", Wrote(&area.square_centimetres())),
+    }
+}
+
 /// A weight in the book's units: `93 kg (≈ 205 lb)`.
 pub fn say_weight(weight: Weight, system: System) -> Value {
     Value::Weight(weight, system)

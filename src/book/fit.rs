@@ -3,7 +3,7 @@
 use super::{RequiredPanel, ServiceZones};
 use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
-use crate::units::{Date, Length, LengthRange, Sides, Weight};
+use crate::units::{Area, Date, Length, LengthRange, Sides, Weight};
 use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
 use crate::vocabulary::{Clearance, Faults, FieldType, Slot, ThreeSides, Value, record, words};
 
@@ -11,9 +11,10 @@ words! {
     /// Where a thing breathes.
     pub enum Vents {
         Front = "front",
-        Rear = "rear",
-        Top = "top",
-        Sides = "sides",
+        Rear = "rear" also "back" "behind",
+        Top = "top" also "above",
+        Sides = "sides" also "side",
+        Bottom = "bottom" also "plinth" "base" "toe kick" "toekick" "kick" "below",
     }
 }
 
@@ -119,9 +120,20 @@ record! {
     pub struct Air = AIR("air", "clear space that the maker's sheet asks for around the thing") {
         left: Slot<Clearance> = "left", "to the left", "0\"";
         right: Slot<Clearance> = "right", "to the right", "2\" above counter";
-        top: Slot<Clearance> = "top", "above", "1\"";
-        back: Slot<Clearance> = "back", "behind", "1\"";
+        top: Slot<Clearance> = "top", "above; a length, or the free cross-section of a vent", "1\"";
+        back: Slot<Clearance> = "back", "behind; likewise", "1\"";
+        bottom: Slot<Clearance> = "bottom", "below, in the plinth, likewise", "200 cm2";
         vents_at: Slot<VentsAt> = "vents at", "where it breathes: one place, or a list of them", "[rear, top]";
+    }
+}
+
+record! {
+    group
+    #[derive(Default)]
+    pub struct FreeVents = FREE_VENTS("vents", "free cross-sections through which a thing in an opening breathes, as they are built or planned") {
+        bottom: Slot<Area> = "bottom", "in the plinth, below it", "200 cm2";
+        top: Slot<Area> = "top", "above it", "200 cm2";
+        back: Slot<Area> = "back", "behind it", "250 cm2";
     }
 }
 

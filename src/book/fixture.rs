@@ -28,9 +28,9 @@ record! {
 
 record! {
     item
-    pub struct HungLights = HUNG("hung lights", "lights set out over an island or a run of counter, in plan") {
+    pub struct HungLights = HUNG("hung lights", "lights set out over an island, a run of counter, a fixture or an opening, in plan") {
         selection: Slot<String> = "selection", "the lights", "Pendants" as name::Selection;
-        over: Slot<String> = "over", "the island or run that they hang over, by its name", "island";
+        over: Slot<String> = "over", "the island, run, fixture or opening that they hang over, by its name", "island";
         count: Slot<u32> = "count", "how many", "3";
         at: Slot<Readings> = "at",
             "their centres from its left end; evenly spaced by their count if left out",

@@ -4,6 +4,8 @@ use std::borrow::Cow;
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
+use crate::vocabulary::Kind;
+
 use super::{Island, Opening, Part, PartIs, Room, Run, Selection};
 
 /// The lists of a room by what is looked for; made at the first question, when the room is as it was read.
@@ -83,6 +85,7 @@ impl Lists {
                 add(&mut lists.placed, place.clone(), number);
             }
         }
+        lists.leave_out_what_hangs_from_others(room);
         for (row, (_, _, parts)) in rows(room).enumerate() {
             for (number, part) in parts.iter().enumerate() {
                 if let PartIs::Opening(name) = &part.is {
@@ -94,6 +97,18 @@ impl Lists {
             }
         }
         lists
+    }
+}
+
+impl Lists {
+    /// What hangs from another thing, or stands in it, is at its opening and does not go into it.
+    fn leave_out_what_hangs_from_others(&mut self, room: &Room) {
+        let kind = |number: usize| room.selections.get(number)?.kind.get().copied();
+        for numbers in self.placed.values_mut().filter(|numbers| numbers.len() > 1) {
+            let kinds: Vec<Kind> = numbers.iter().filter_map(|number| kind(*number)).collect();
+            let hangs = |of: Kind| kinds.iter().any(|other| of.hangs_from(*other));
+            numbers.retain(|number| !kind(*number).is_some_and(hangs));
+        }
     }
 }
 
@@ -124,7 +139,8 @@ impl Room {
         numbers.iter().filter_map(|number| self.openings.get(*number))
     }
 
-    /// The selections that go into an opening, by its name, in the order of the book.
+    /// The selections that go into an opening, by its name, in the order of the book; not what hangs from another of
+    /// them, as a disposer does from its sink.
     pub fn goes_into(&self, opening: &str) -> impl Iterator<Item = &Selection> {
         let numbers = self.lists().placed.get(opening).map_or(&[][..], Vec::as_slice);
         numbers.iter().filter_map(|number| self.selections.get(*number))

@@ -103,7 +103,8 @@ pub use setting::{CutOut, Setting};
 
 mod fit;
 pub use fit::{
-    Air, BackPanel, Door, Face, Fit, Heat, MakersSheet, Needs, RequiredCabinet, RequiredOpening, Vents, VentsAt,
+    Air, BackPanel, Door, Face, Fit, FreeVents, Heat, MakersSheet, Needs, RequiredCabinet, RequiredOpening, Vents,
+    VentsAt,
 };
 
 mod look_up;
@@ -117,7 +118,7 @@ mod circles;
 pub use circles::circles;
 
 mod short_name;
-pub use short_name::{OwnName, PageName, file_name, short_name_of};
+pub use short_name::{OwnName, PageName, file_name, page_name_of, short_name_of};
 
 mod photo;
 pub use photo::{Photo, PhotoFile};

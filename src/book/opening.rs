@@ -1,6 +1,8 @@
 //! An opening: what goes in, how it was measured, and what stands around it.
 
-use super::{Below, CutOut, Hollow, HousingCabinet, Landing, Neighbour, ServicePoints, Services, Setting, Waiver};
+use super::{
+    Below, CutOut, FreeVents, Hollow, HousingCabinet, Landing, Neighbour, ServicePoints, Services, Setting, Waiver,
+};
 use crate::source::Span;
 use crate::units::{Date, Length, phrase};
 use crate::vocabulary::{Code, Faults, Kind, Lengths, Readings, Slot, Trait, TwoLengths, Usual, name, record, words};
@@ -85,6 +87,9 @@ record! {
         below: Slot<Below> = "below",
             "what stands below a cooktop or a sink",
             "{what: drawer, clear: 5\"}";
+        vents: FreeVents = "vents",
+            "free cross-sections through which what goes in breathes",
+            "{bottom: 200 cm2, top: 200 cm2}";
         apron_opening: Slot<Length> = "apron opening", "height left in the cabinet's front for a sink's apron", "8\"";
         hollow: Slot<Hollow> = "hollow", "the wall that it goes into, probed", "{cavity: 3 1/2\"}";
         pair: Slot<String> = "pair", "the opening beside or above it whose thing is joined to this one", "freezer";
@@ -147,6 +152,11 @@ impl Opening {
     pub fn governing_depth(&self) -> Option<Length> {
         let least = self.depth.get().and_then(|readings| readings.least())?.value;
         Some(least - self.to_come_on_its_walls()?.back)
+    }
+
+    /// Where the reading is written that its depth follows from.
+    pub fn depth_at(&self) -> Option<Span> {
+        Some(self.depth.get()?.least()?.span)
     }
 
     /// What is still to come on the faces that it was measured between; none when it must be asked.

@@ -26,9 +26,9 @@ words! {
 words! {
     /// How the rim of an undermount bowl stands to the counter's edge.
     pub enum Reveal {
-        Positive = "positive",
-        Flush = "flush",
-        Negative = "negative",
+        Positive = "positive" also "positive reveal",
+        Flush = "flush" also "flush reveal" "zero" "zero reveal" "even",
+        Negative = "negative" also "negative reveal",
     }
 }
 

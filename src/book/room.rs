@@ -83,6 +83,9 @@ record! {
     besides {
         /// The name of its folder.
         folder: String;
+        /// Whether something in its `room.yaml` could not be read, which has been told: where things stand is not
+        /// known, and what would follow from it is no fault of its own.
+        partly_unread: bool;
         /// Its ceiling from the finished floor.
         ceiling: Slot<Ceiling>;
         /// What is chosen in it, in the order of files and records.

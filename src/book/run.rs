@@ -134,6 +134,12 @@ record! {
         doors: Slot<u32> = "doors", "how many doors", "2";
         drawers: Slot<u32> = "drawers", "how many drawers or pull-outs", "3";
         hinge: Slot<End> = "hinge", "the side a single door hangs on", "left";
+        door_width: Slot<Length> = "door width",
+            "width of each door or drawer front, where they take less than its own width: of a blind corner",
+            "18\"";
+        blind: Slot<End> = "blind",
+            "the side at which it lies blind in the corner; left out, the one nearer to an end of its wall",
+            "left";
         stiles: Slot<Length> = "stiles", "width of each stile of its face frame", "1 1/2\"";
         finished: Slot<FinishedSides> = "finished", "which of its sides are finished to be seen", "left";
         burning: Slot<Burning> = "material",

@@ -1,5 +1,8 @@
 //! Short names, for pages and links: lower-case letters, figures and hyphens.
 
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned, portable};
 use crate::units::phrase;
@@ -17,6 +20,29 @@ pub fn short_name_of(name: &str) -> String {
     }
     slug.truncate(slug.trim_end_matches('-').len());
     if slug.is_empty() { "item".into() } else { slug }
+}
+
+/// The same for pages and folders, which are named in no record: letters with their accents left out, as one types
+/// them on a keyboard without any. What is signed is known by [`short_name_of`].
+pub fn page_name_of(name: &str) -> String {
+    let plain: String = name.nfd().filter(|letter| !is_combining_mark(*letter)).flat_map(without_accent).collect();
+    short_name_of(&plain)
+}
+
+/// Letters that are no other letter with a mark.
+fn without_accent(letter: char) -> impl Iterator<Item = char> {
+    let plain = match letter {
+        'ß' => "ss",
+        'æ' | 'Æ' => "ae",
+        'œ' | 'Œ' => "oe",
+        'ø' | 'Ø' => "o",
+        'ł' | 'Ł' => "l",
+        'đ' | 'Đ' | 'ð' | 'Ð' => "d",
+        'þ' | 'Þ' => "th",
+        'ı' => "i",
+        _ => "",
+    };
+    plain.chars().chain(plain.is_empty().then_some(letter))
 }
 
 /// A short name of letters, figures and hyphens.
@@ -81,5 +107,24 @@ mod tests {
         {
             assert_eq!(short_name_of(name), short);
         }
+    }
+
+    #[test]
+    fn pages_are_named_without_accents_and_nothing_that_is_signed_is() {
+        let rows = [
+            ("frigorífico", "frigorifico"),
+            ("Kühlnische", "kuhlnische"),
+            ("Spüle", "spule"),
+            ("Salón comedor", "salon-comedor"),
+            ("Baño", "bano"),
+            ("Weißes Regal", "weisses-regal"),
+            ("Smørrebrød Øst", "smorrebrod-ost"),
+            ("frigori\u{301}fico", "frigorifico"),
+            ("漢字", "item"),
+        ];
+        for (name, page) in rows {
+            assert_eq!(page_name_of(name), page);
+        }
+        assert_eq!(short_name_of("frigorífico"), "frigor-fico");
     }
 }

@@ -72,7 +72,9 @@ fn units(text: &str) -> Result<System, String> {
 
 fn country(text: &str) -> Result<Country, String> {
     let known = || format!("write one of {}", Country::WORDS.join(", "));
-    Country::of(&text.to_uppercase()).ok_or_else(known)
+    let also = || Country::ALSO.iter().find(|(also, _)| also.to_lowercase() == text.to_lowercase());
+    let named = || also().and_then(|(_, word)| Country::of(word));
+    Country::of(&text.to_uppercase()).or_else(named).ok_or_else(known)
 }
 
 fn new_theme(folder: &Path) -> Result<u8, Failure> {

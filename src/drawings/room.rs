@@ -29,6 +29,12 @@ pub struct RoomPlan {
     pub counter_edges: Vec<(PlanPoint, PlanPoint)>,
     /// Clear ways between what faces each other.
     pub aisles: Vec<Aisle>,
+    /// The middles of seats.
+    pub seats: Vec<PlanPoint>,
+    /// Lights that hang.
+    pub lights: Vec<Light>,
+    /// The ceiling, where it slopes.
+    pub slope: Option<Slope>,
     pub units: System,
     /// The language that it is worded in.
     pub words: Words,
@@ -91,4 +97,29 @@ pub struct Aisle {
     /// From one front to the other.
     pub ends: (PlanPoint, PlanPoint),
     pub wide: Length,
+}
+
+/// A light that hangs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Light {
+    pub at: PlanPoint,
+    /// Half of how wide it is.
+    pub radius: Length,
+    /// What it is called, told once for several of a kind.
+    pub name: String,
+    /// The item's number on the sheets, at the first of several.
+    pub tag: Option<String>,
+}
+
+/// A ceiling that slopes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Slope {
+    /// The letter of the wall that it rises from.
+    pub wall: String,
+    /// Its least height, and where.
+    pub low: (Length, PlanPoint),
+    /// Its greatest height, and where.
+    pub high: (Length, PlanPoint),
+    /// Where one can just stand: how high that is, and from where to where.
+    pub stands: Option<(Length, PlanPoint, PlanPoint)>,
 }

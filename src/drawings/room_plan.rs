@@ -5,7 +5,7 @@ use super::figures::Sizes;
 use super::lettering::{Label, Line, Tone};
 use super::pen::{Canvas, Fill, Pen};
 use super::place::{DrawingPoint, Frame, Grip, Spot, at};
-use super::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
+use super::room::{Aisle, Form, Hole, Light, PlanPoint, RoomPlan, Slope, Thing, Wall};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, told};
 use crate::language::say;
@@ -18,6 +18,9 @@ const fn margins(paper: Paper) -> (Mil, Mil) {
         Paper::Phone => (45_000, 16_000),
     }
 }
+
+/// Half of how wide a seat is drawn: 7".
+const SEAT: Length = Length::from_inches(7);
 
 /// A plan being drawn; the room's upper left corner is at 0.
 struct RoomDrawing<'a> {
@@ -35,14 +38,19 @@ pub fn draw(what: &RoomPlan, paper: Paper) -> String {
     let mut drawing = RoomDrawing::new(what, paper);
     what.walls.iter().for_each(|wall| drawing.wall(wall));
     what.holes.iter().for_each(|hole| drawing.hole(hole));
+    what.seats.iter().for_each(|seat| drawing.seat(*seat));
     what.things.iter().for_each(|thing| drawing.thing(thing));
+    what.lights.iter().for_each(|light| drawing.light(light));
+    what.slope.iter().for_each(|slope| drawing.slope(slope));
     what.counter_edges.iter().for_each(|edge| drawing.edge(*edge));
     what.holes.iter().for_each(|hole| drawing.swings(hole));
     what.things.iter().for_each(|thing| drawing.tag(thing));
+    what.lights.iter().for_each(|light| drawing.tag_of_a_light(light));
     if paper == Paper::Desk {
         what.things.iter().for_each(|thing| drawing.name(thing));
     }
     what.aisles.iter().for_each(|aisle| drawing.aisle(aisle));
+    what.slope.iter().for_each(|slope| drawing.heights(slope));
     drawing.strings();
     what.walls.iter().for_each(|wall| drawing.letter(wall));
     bar::draw(&mut drawing.canvas, drawing.sizes, paper);
@@ -113,6 +121,54 @@ impl<'a> RoomDrawing<'a> {
         let corners = self.places(&thing.corners);
         self.canvas.name_next("thing");
         self.canvas.path(pen, fill, &corners, true);
+    }
+
+    /// A seat, half under the counter that is drawn over it.
+    fn seat(&mut self, seat: PlanPoint) {
+        let (place, radius) = (self.place(seat), self.canvas.scale.of(SEAT));
+        self.canvas.circle(Pen::Fine, Fill::Paper, place, radius);
+    }
+
+    fn light(&mut self, light: &Light) {
+        let (place, radius) = (self.place(light.at), self.canvas.scale.of(light.radius));
+        self.canvas.circle(Pen::Hidden, Fill::None, place, radius);
+    }
+
+    fn tag_of_a_light(&mut self, light: &Light) {
+        let Some(tag) = &light.tag else { return };
+        let place = self.place(light.at);
+        let beside = self.canvas.scale.of(light.radius) + 10_000;
+        let places = [beside, -beside, 0].map(|down| at(place.x, place.y + down));
+        self.canvas.tag(tag, self.sizes.small, &places);
+    }
+
+    /// Where one can just stand under a slope.
+    fn slope(&mut self, slope: &Slope) {
+        let Some((_, from, to)) = slope.stands else { return };
+        let (from, to) = (self.place(from), self.place(to));
+        self.canvas.line(Pen::Centre, from, to);
+    }
+
+    /// How high a ceiling that slopes is: at its low side, its high one, and between where one can just stand.
+    fn heights(&mut self, slope: &Slope) {
+        let between = slope.stands.map(|(height, from, to)| {
+            let middle = |one: Length, other: Length| one + (other - one).half();
+            (height, PlanPoint { x: middle(from.x, to.x), y: middle(from.y, to.y) })
+        });
+        let (low, high) = (self.place(slope.low.1), self.place(slope.high.1));
+        let inwards = at((high.x - low.x).signum() * 12_000, (high.y - low.y).signum() * 12_000);
+        let ends = [(slope.low.0, slope.low.1, 1), (slope.high.0, slope.high.1, -1)];
+        let ends = ends.into_iter().chain(between.map(|(height, place)| (height, place, -1)));
+        for (height, place, way) in ends {
+            let place = self.place(place);
+            let label = self.sizes.of_rooms().length_of(height, "drawn.ceiling");
+            let along = at(inwards.y.abs(), inwards.x.abs());
+            let spots = [0, 6, -6, 3, -3].map(|steps: Mil| {
+                let (dx, dy) = (way * inwards.x + steps * along.x, way * inwards.y + steps * along.y);
+                Spot::new(place.x + dx, place.y + dy, Grip::Middle)
+            });
+            self.canvas.label(label, &spots);
+        }
     }
 
     fn edge(&mut self, (from, to): (PlanPoint, PlanPoint)) {

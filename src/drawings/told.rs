@@ -125,9 +125,15 @@ pub fn room_plan(what: &RoomPlan) -> String {
         false => say!(words, "told.wall.long", wall = wall.letter, length = spoken_of_a_room(said, wall.length)),
     });
     let mut told = vec![Some(say!(words, "told.room", walls = walls.collect::<Vec<_>>().join(", ")))];
-    let things: Vec<&str> =
-        what.things.iter().map(|thing| thing.name.as_str()).filter(|name| !name.is_empty()).collect();
+    let lights = what.lights.iter().map(|light| light.name.as_str());
+    let names = what.things.iter().map(|thing| thing.name.as_str()).chain(lights);
+    let things: Vec<&str> = names.filter(|name| !name.is_empty()).collect();
     told.push((!things.is_empty()).then(|| say!(words, "told.in_it", things = things.join(", "))));
+    told.push((!what.seats.is_empty()).then(|| say!(words, "told.seats", n = what.seats.len())));
+    told.extend(what.slope.as_ref().map(|slope| {
+        let (low, high) = (spoken_of_a_room(said, slope.low.0), spoken_of_a_room(said, slope.high.0));
+        Some(say!(words, "told.slope", low = low, wall = slope.wall, high = high))
+    }));
     told.extend(what.aisles.iter().map(|aisle| Some(say!(words, "told.aisle", width = spoken(said, aisle.wide)))));
     in_a_row(told)
 }

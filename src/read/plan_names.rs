@@ -32,7 +32,7 @@ pub fn check(room: &Room, faults: &mut Faults) {
     for hung in &room.lights {
         faults.item = Some(hung.name.clone());
         hung.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
-        hung.over.spanned().into_iter().for_each(|name| island_or_run(room, name, faults));
+        hung.over.spanned().into_iter().for_each(|name| under_lights(room, name, faults));
     }
     for (name, top) in tops(room) {
         faults.item = Some(name.clone());
@@ -86,16 +86,40 @@ fn selection(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
 }
 
 fn island_or_run(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    let known = islands_and_runs(room).collect();
+    one_of(known, "there is no island or run called", "write the room's `islands` or `runs` first", name, faults);
+}
+
+fn islands_and_runs(room: &Room) -> impl Iterator<Item = &str> {
     let islands = room.islands.iter().map(|island| island.name.value.as_str());
-    let known: Vec<&str> = islands.chain(room.runs.iter().map(|run| run.name.value.as_str())).collect();
-    if !known.contains(&name.value.as_str()) {
-        let message = phrase!("there is no island or run called `{}`", name.value);
-        let remedy = match known.as_slice() {
-            [] => phrase!("write the room's `islands` or `runs` first"),
-            known => {
-                phrase!("write one of {}", Phrase::joined(known.iter().take(12).map(|name| Phrase::name(name)), ", "))
-            }
-        };
-        faults.stop(Code::UNKNOWN_NAME, name.span, message, remedy);
+    islands.chain(room.runs.iter().map(|run| run.name.value.as_str()))
+}
+
+/// What lights are set out over: an island, a run, a fixture or an opening.
+fn under_lights(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    let fixtures = room.fixtures.iter().map(|fixture| fixture.name.value.as_str());
+    let openings = room.openings.iter().map(|opening| opening.name.value.as_str());
+    let known = islands_and_runs(room).chain(fixtures).chain(openings).collect();
+    let first = "write the room's `islands`, `runs` or `fixtures` first";
+    one_of(known, "there is no island, run, fixture or opening called", first, name, faults);
+}
+
+fn one_of(
+    known: Vec<&str>,
+    there_is_none: &'static str,
+    first: &'static str,
+    name: &Spanned<String>,
+    faults: &mut Faults,
+) {
+    if known.contains(&name.value.as_str()) {
+        return;
     }
+    let message = phrase!("{there_is_none} `{}`", there_is_none, name.value);
+    let remedy = match known.as_slice() {
+        [] => first.into(),
+        known => {
+            phrase!("write one of {}", Phrase::joined(known.iter().take(12).map(|name| Phrase::name(name)), ", "))
+        }
+    };
+    faults.stop(Code::UNKNOWN_NAME, name.span, message, remedy);
 }

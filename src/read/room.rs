@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use crate::book::{Note, Room, Selection};
+use crate::book::{Note, PartIs, Room, Selection};
 use crate::finding::{Code, Finding, Remark, phrase};
 use crate::source::Spanned;
 use crate::source::yaml::{Node, Value as Yaml};
@@ -21,6 +21,9 @@ pub struct Common<'a> {
     /// The currency of every amount.
     pub currency: Currency,
 }
+
+/// What is told of words that could not be read.
+const NOT_READ: [Code; 4] = [Code::WRONG_TYPE, Code::BARE_LENGTH, Code::UNKNOWN_KEY, Code::SYNTAX];
 
 /// Reads every room, in the book's order.
 pub fn read_all(common: &Common<'_>, order: &[Spanned<String>], findings: &mut Vec<Finding>) -> Vec<Room> {
@@ -56,7 +59,8 @@ fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
     }
     let tree = room_file.and_then(|path| common.loaded.trees.get(path));
     let read = tree.and_then(|node| Room::read(node, faults)).unwrap_or_default();
-    let mut room = Room { folder: folder.to_string(), ..read };
+    let partly_unread = faults.findings.iter().any(|fault| NOT_READ.contains(&fault.rule));
+    let mut room = Room { folder: folder.to_string(), partly_unread, ..read };
     room.notes = notes(common.loaded, folder);
     let files: Vec<&String> = paths.iter().filter(|path| !is_room(path)).collect();
     let read: Vec<(Vec<Selection>, Faults)> = files
@@ -71,7 +75,25 @@ fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
         room.selections.append(&mut selections);
         faults.findings.append(&mut found.findings);
     }
+    room.partly_unread |= names_an_unknown_opening(&room);
+    room.was_changed();
     room
+}
+
+/// Whether something in its plan names an opening that it does not have: that is told, and what stands there is not
+/// known.
+fn names_an_unknown_opening(room: &Room) -> bool {
+    let parts = room.runs.iter().flat_map(|run| &run.parts);
+    let parts = parts.chain(room.islands.iter().flat_map(|island| island.sides().flat_map(|side| &side.parts)));
+    let own = parts.flat_map(|part| {
+        let own = match &part.is {
+            PartIs::Opening(name) => Some(name),
+            _ => None,
+        };
+        own.into_iter().chain(&part.holds)
+    });
+    let of_fixtures = room.fixtures.iter().filter_map(|fixture| fixture.opening.spanned());
+    own.chain(of_fixtures).any(|name| room.opening(name).is_none())
 }
 
 /// A file holds one record, or a list of them.

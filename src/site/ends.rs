@@ -32,8 +32,11 @@ pub struct SeenSide<'a> {
     pub wants_panel: bool,
 }
 
-/// Every side of a room's cabinets that is seen.
+/// Every side of a room's cabinets that is seen; none where not all of the room could be read.
 pub fn seen_sides<'a>(plan: Option<&Plan<'a>>, room: &'a Room) -> Vec<SeenSide<'a>> {
+    if room.partly_unread {
+        return vec![];
+    }
     let by_selection = of_selections(room);
     let mut all = Vec::new();
     for run in &room.runs {

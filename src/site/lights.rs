@@ -67,7 +67,9 @@ pub fn hanging(room: &Room, selection: &Selection) -> Option<Hanging> {
         return None;
     }
     let mut hangs = own.cloned().unwrap_or_default();
-    let Some(below) = beneath(room, selection, &hangs) else { return own.cloned() };
+    let Some(below) = beneath(room, selection, &hangs) else {
+        return own.cloned().or_else(|| is_over_a_fixture(room, &lights).then_some(hangs));
+    };
     let given = |told: Option<SourcedFigure<'_>>| told.map(|told| Slot::Given(Spanned::new(told.value, told.at)));
     if let (true, [one]) = (hangs.over.is_absent(), lights.as_slice()) {
         let at = one.over.span().unwrap_or(one.name.span);
@@ -83,6 +85,14 @@ pub fn hanging(room: &Room, selection: &Selection) -> Option<Hanging> {
         hangs.at = one.at.clone();
     }
     Some(hangs)
+}
+
+/// Whether they are set out over a fixture or an opening, of which nothing is known but its place.
+fn is_over_a_fixture(room: &Room, lights: &[&HungLights]) -> bool {
+    let over = |name: &String| room.fixtures.iter().any(|fixture| fixture.name.value == *name);
+    let is_over =
+        |lights: &&HungLights| lights.over.get().is_some_and(|name| over(name) || room.opening(name).is_some());
+    lights.iter().any(is_over)
 }
 
 /// How many of a selection the plan sets out, where it says a number.

@@ -42,6 +42,7 @@ use rayon::prelude::*;
 
 use crate::vocabulary::{Kind, Mention};
 use fitting::Fitting;
+use placement::AtOpenings;
 use plan::{Plan, Plans};
 
 use crate::book::{Book, InRow, Opening, PartIs, ProductOption, Room, Selection};
@@ -53,6 +54,11 @@ pub fn is_floor(selection: &Selection) -> bool {
     selection.is(Kind::Floor) || selection.is(Kind::Tile) && Mention::Floor.is_in(&selection.name)
 }
 
+/// The plan of a room of which all could be read: what could not may be what decides.
+fn read_whole<'p, 'a>(plans: &'p Plans<'a>, room: &Room) -> Option<&'p Plan<'a>> {
+    plans.room(room).filter(|_| !room.partly_unread)
+}
+
 /// The one model of a book's rooms: where everything stands, and what goes into which opening.
 #[derive(Debug)]
 pub struct Site<'a> {
@@ -60,6 +66,7 @@ pub struct Site<'a> {
     pub book: &'a Book,
     plans: Plans<'a>,
     fitted: Vec<Placement<'a>>,
+    hanging: Vec<Placement<'a>>,
     /// Each of `fitted` against its opening.
     fittings: Vec<Fitting>,
     /// Which of `fitted` are in a room, by its folder.
@@ -69,14 +76,15 @@ pub struct Site<'a> {
 impl<'a> Site<'a> {
     /// Works it out, once for all who ask.
     pub fn of(book: &'a Book) -> Self {
-        let (plans, fitted) = rayon::join(|| Plans::of(book), || placement::at_openings(book));
+        let (plans, at_openings) = rayon::join(|| Plans::of(book), || placement::at_openings(book));
+        let AtOpenings { into: fitted, hanging } = at_openings;
         // All at once: whoever had to wait for one that another thread is at would wait for each.
-        let fittings = fitted.par_iter().map(|one| fitting_of(plans.room(one.room), one)).collect();
+        let fittings = fitted.par_iter().map(|one| fitting_of(read_whole(&plans, one.room), one)).collect();
         let mut in_rooms: HashMap<&str, Range<usize>> = HashMap::new();
         for (number, one) in fitted.iter().enumerate() {
             in_rooms.entry(one.room.folder.as_str()).or_insert(number..number).end = number + 1;
         }
-        Self { book, plans, fitted, fittings, in_rooms }
+        Self { book, plans, fitted, hanging, fittings, in_rooms }
     }
 
     /// A thing against its opening.
@@ -98,9 +106,15 @@ impl<'a> Site<'a> {
         here.unwrap_or_default().iter().copied()
     }
 
-    /// The plan of a room, where the book says anything of it.
+    /// The same as [`Site::fitted`], and what hangs from such a thing and is connected at the same place: a disposer
+    /// under its sink.
+    pub fn connected(&self) -> impl Iterator<Item = Placement<'a>> {
+        self.fitted().chain(self.hanging.iter().copied())
+    }
+
+    /// The plan of a room, where the book says anything of it, and all that it says could be read.
     pub fn plan(&self, room: &Room) -> Option<&Plan<'a>> {
-        self.plans.room(room)
+        read_whole(&self.plans, room)
     }
 
     /// Every room's plan.

@@ -2,6 +2,8 @@
 
 use crate::book::{Book, Opening, ProductOption, Room, Selection};
 
+use crate::vocabulary::Kind;
+
 use super::Site;
 use super::plan::{Plan, Thing};
 
@@ -41,9 +43,17 @@ impl<'a> Placement<'a> {
     }
 }
 
+/// What a site has at its openings.
+pub(super) struct AtOpenings<'a> {
+    /// What goes into each.
+    pub into: Vec<Placement<'a>>,
+    /// What hangs from that, and is connected at the same place.
+    pub hanging: Vec<Placement<'a>>,
+}
+
 /// Every option of a book that still counts, at its opening. What a thing is, or what its opening takes, and could
 /// not be read has been told: how a thing of no known kind is fitted nobody can say.
-pub(super) fn at_openings(book: &Book) -> Vec<Placement<'_>> {
+pub(super) fn at_openings(book: &Book) -> AtOpenings<'_> {
     let is_known =
         |selection: &Selection, opening: &&Opening| !selection.kind.is_faulty() && !opening.takes.is_faulty();
     let things = book.selections().flat_map(move |(room, selection)| {
@@ -52,5 +62,13 @@ pub(super) fn at_openings(book: &Book) -> Vec<Placement<'_>> {
         let options = selection.standing().iter();
         options.filter_map(move |option| Some(Placement::at((room, opening?), (selection, option))))
     });
-    things.enumerate().map(|(number, one)| Placement { number: Some(number), ..one }).collect()
+    let (into, hanging): (Vec<_>, Vec<_>) = things.partition(fills_its_opening);
+    let into = into.into_iter().enumerate().map(|(number, one)| Placement { number: Some(number), ..one });
+    AtOpenings { into: into.collect(), hanging }
+}
+
+/// Whether it goes into its opening, or, as a pane does, fills it before something else.
+fn fills_its_opening(one: &Placement<'_>) -> bool {
+    let goes_in = || one.room.goes_into(&one.opening.name).any(|other| std::ptr::eq(other, one.selection));
+    one.selection.is(Kind::ShowerGlass) || goes_in()
 }

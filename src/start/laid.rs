@@ -2,20 +2,30 @@
 
 use std::fs::OpenOptions;
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::StartError;
 
 /// A folder that is new, or empty.
 ///
 /// # Errors
-/// When it holds something, or can't be read.
+/// When it holds something, lies in another book, or can't be read.
 pub fn new_folder(folder: &Path) -> Result<(), StartError> {
+    if let Some(book) = book_around(folder) {
+        return Err(StartError::InABook(folder.to_path_buf(), book));
+    }
     match std::fs::read_dir(folder).map(Iterator::count) {
         Ok(count) if count > 0 => Err(StartError::NotEmpty(folder.to_path_buf())),
         Err(error) if error.kind() != io::ErrorKind::NotFound => Err(StartError::Disk(folder.to_path_buf(), error)),
         _ => Ok(()),
     }
+}
+
+/// The book that a folder lies in, if it lies in one.
+fn book_around(folder: &Path) -> Option<PathBuf> {
+    let whole = std::path::absolute(folder).ok()?;
+    let is_a_book = |above: &&Path| ["book.yaml", "book.yml"].iter().any(|name| above.join(name).is_file());
+    whole.ancestors().skip(1).find(is_a_book).map(Path::to_path_buf)
 }
 
 /// Writes a file of the book that is not there yet, and gives its path in the book.

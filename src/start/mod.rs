@@ -132,6 +132,8 @@ const AHEAD: i64 = 180;
 pub enum StartError {
     /// Something is there already.
     NotEmpty(PathBuf),
+    /// The folder lies in a book.
+    InABook(PathBuf, PathBuf),
     /// No book is there.
     NoBook(PathBuf),
     /// The book has no such room; these it has.
@@ -158,6 +160,13 @@ impl fmt::Display for StartError {
             Self::NotEmpty(path) => {
                 write!(f, "`{}` is not empty; name a new folder, nothing was changed", path.display())
             }
+            Self::InABook(folder, book) => write!(
+                f,
+                "`{}` lies in the book `{}`; for a new room in it: `bookmatch start room NAME --book {}`; nothing was changed",
+                folder.display(),
+                book.display(),
+                book.display()
+            ),
             Self::NoBook(path) => write!(f, "`{}` holds no `book.yaml`; name the book with `--book`", path.display()),
             Self::NoRoom(room, rooms) if rooms.is_empty() => {
                 write!(f, "the book has no room `{room}`, and none at all; `bookmatch start room` lays one out")

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::book::short_name_of;
+use crate::book::page_name_of;
 use crate::book::vocabulary::OPTION;
 use crate::source::portable;
 use crate::vocabulary::{FieldType, Kind, near_kinds};
@@ -47,7 +47,8 @@ pub fn room_text(name: &str) -> String {
 pub fn item(book: &Path, room: &str, kind: &str, name: Option<&str>) -> Result<String, StartError> {
     is_a_book(book)?;
     let rooms = rooms(book);
-    let folder = rooms.iter().find(|folder| *folder == room || **folder == short_name_of(room));
+    let is_it = |folder: &&String| **folder == room || **folder == page_name_of(room) || is_called(book, folder, room);
+    let folder = rooms.iter().find(is_it);
     let Some(folder) = folder else { return Err(StartError::NoRoom(room.into(), rooms)) };
     let Some(known) = Kind::named(kind) else {
         return Err(StartError::NoKind(kind.into(), near_kinds(kind).text().into()));
@@ -55,7 +56,7 @@ pub fn item(book: &Path, room: &str, kind: &str, name: Option<&str>) -> Result<S
     // The designer's own word for it is what the pages say.
     let called = name.map_or_else(|| capital(kind), str::to_string);
     let stem = folder_of(&called)?;
-    let text = item_text(known, kind, &called);
+    let text = item_text(known, kind, &called, None);
     for tried in 1..=MOST {
         let file = if tried == 1 { stem.clone() } else { format!("{stem}-{tried}") };
         match laid::write(book, &format!("rooms/{folder}/{file}.yaml"), text.as_bytes()) {
@@ -66,8 +67,8 @@ pub fn item(book: &Path, room: &str, kind: &str, name: Option<&str>) -> Result<S
     Err(StartError::IsThere(format!("rooms/{folder}/{stem}.yaml")))
 }
 
-/// A record of that kind with all that it needs.
-fn item_text(kind: Kind, written: &str, name: &str) -> String {
+/// A record of that kind with all that it needs, and a picture where there is one.
+pub fn item_text(kind: Kind, written: &str, name: &str, photo: Option<&str>) -> String {
     let mut paths: Vec<&str> = kind.needs().collect();
     if kind.wants_sheet() {
         paths.extend(["fit.sheet.name", "fit.sheet.revision", "fit.sheet.date", "fit.opening"]);
@@ -78,7 +79,11 @@ fn item_text(kind: Kind, written: &str, name: &str) -> String {
         String::new()
     };
     let more = format!("# what else may stand here: `bookmatch explain {}`\n", kind.name());
-    format!("selection: {}\nkind: {written}\n{place}{}{more}", quoted(name), fields(&paths, &[], 0))
+    if photo.is_some() {
+        paths.retain(|path| *path != "photos");
+    }
+    let photo = photo.map_or(String::new(), |photo| format!("photos: [{}]\n", quoted(photo)));
+    format!("selection: {}\nkind: {written}\n{place}{}{photo}{more}", quoted(name), fields(&paths, &[], 0))
 }
 
 /// The fields below a group, each once and in the order in which they are needed.
@@ -129,6 +134,14 @@ fn is_a_book(book: &Path) -> Result<(), StartError> {
     if is_there { Ok(()) } else { Err(StartError::NoBook(book.to_path_buf())) }
 }
 
+/// Whether a room's own file calls it so.
+fn is_called(book: &Path, folder: &str, name: &str) -> bool {
+    let files = ["room.yaml", "room.yml"].map(|file| book.join("rooms").join(folder).join(file));
+    let text = files.iter().find_map(|path| std::fs::read_to_string(path).ok()).unwrap_or_default();
+    let own = text.lines().find_map(|line| line.strip_prefix("name:"));
+    own.is_some_and(|own| own.trim().trim_matches(['"', '\'']).to_lowercase() == name.trim().to_lowercase())
+}
+
 fn rooms(book: &Path) -> Vec<String> {
     let entries = std::fs::read_dir(book.join("rooms")).into_iter().flatten().flatten();
     let folders = entries.filter(|entry| entry.path().is_dir());
@@ -139,10 +152,10 @@ fn rooms(book: &Path) -> Vec<String> {
 
 /// The name of a folder or a file, in letters that every disk takes.
 pub fn folder_of(name: &str) -> Result<String, StartError> {
-    if !name.chars().any(|letter| letter.is_ascii_alphanumeric()) {
+    if page_name_of(name) == page_name_of("") {
         return Err(StartError::NoName(name.into()));
     }
-    let short: String = short_name_of(name).chars().take(portable::LONGEST_NAME / 2).collect();
+    let short: String = page_name_of(name).chars().take(portable::LONGEST_NAME / 2).collect();
     Ok(if portable::fault(&short).is_some() { format!("{short}-item") } else { short })
 }
 

@@ -4,9 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use crate::source::{Folder, portable};
-use crate::vocabulary::Words as _;
+use crate::vocabulary::{Kind, Words as _};
 
-use super::more::{capital, folder_of, quoted, room_text};
+use super::more::{capital, folder_of, item_text, quoted, room_text};
 use super::{StartError, Terms, laid};
 
 /// Endings of pictures.
@@ -44,7 +44,11 @@ pub fn from_photographs(folder: &Path, photographs: &Path, terms: Terms) -> Resu
             let photo = if portable::fault(&file).is_none() { file.clone() } else { format!("{short}.{ending}") };
             let bytes = from.read(&path, MOST_BYTES).map_err(|error| StartError::Unreadable(error.to_string()))?;
             written.push(laid::write(folder, &format!("rooms/{room}/photos/{photo}"), &bytes)?);
-            let text = selection_text(&words_of(stem), &photo);
+            let name = words_of(stem);
+            let text = match kind_of(&name) {
+                Some(kind) => item_text(kind, kind.name(), &name, Some(&photo)),
+                None => selection_text(&name, &photo),
+            };
             written.push(laid::write(folder, &format!("rooms/{room}/{short}.yaml"), text.as_bytes())?);
         }
     }
@@ -87,6 +91,12 @@ fn book_text(terms: Terms) -> String {
            - {{id: …, name: …}}\n\
          # milestones, the way in, allowances: `bookmatch explain book`\n"
     )
+}
+
+/// The kind that a picture's name says for certain: it is one of the trade's words, with a number behind it or not.
+fn kind_of(name: &str) -> Option<Kind> {
+    let words = name.trim_end_matches(|letter: char| letter.is_ascii_digit() || " ()".contains(letter));
+    Kind::named(words)
 }
 
 fn selection_text(name: &str, photo: &str) -> String {

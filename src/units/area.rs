@@ -58,12 +58,31 @@ impl Area {
         Figure::new(self.0, SQUARE_METRE, "m²")
     }
 
+    /// In square centimetres, to the nearest tenth, without the unit: `200`, `12.5`.
+    pub fn square_centimetres(self) -> String {
+        tenths(self.0, SQUARE_METRE / 10_000)
+    }
+
+    /// In square inches, likewise.
+    pub fn square_inches(self) -> String {
+        tenths(self.0, SQUARE_FOOT / 144)
+    }
+
     /// Its share of `total` in thousandths, ties to even; zero when either is not above zero.
     pub fn share_of(self, total: Area) -> u32 {
         if self.0 <= 0 || total.0 <= 0 {
             return 0;
         }
         u32::try_from(round_half_even(self.0.saturating_mul(1000), total.0)).unwrap_or(u32::MAX)
+    }
+}
+
+/// So many of a unit, to the nearest tenth; a whole number without one.
+fn tenths(area: i128, unit: i128) -> String {
+    let tenths = round_half_even(area.saturating_mul(10), unit);
+    match tenths % 10 {
+        0 => (tenths / 10).to_string(),
+        tenth => format!("{}.{}", tenths / 10, tenth.abs()),
     }
 }
 
@@ -101,10 +120,21 @@ mod tests {
             ("720 sq in", "5 sq ft", "≈ 0.5 m²"),
             ("600 sq in", "≈ 4.2 sq ft", "≈ 0.4 m²"),
             ("12 SQUARE FEET", "12 sq ft", "≈ 1.1 m²"),
+            ("30000 cm2", "≈ 32.3 sq ft", "3 m²"),
         ];
         for (written, imperial, metric) in rows {
             let area = Area::parse(written).unwrap();
             assert_eq!((area.imperial().to_string().as_str(), area.metric().to_string().as_str()), (imperial, metric));
+        }
+    }
+
+    #[test]
+    fn a_small_area_is_told_in_small_units() {
+        let rows =
+            [("200 cm2", "200", "31"), ("31 sq in", "200", "31"), ("2 sq in", "12.9", "2"), ("20000 mm²", "200", "31")];
+        for (written, centimetres, inches) in rows {
+            let area = Area::parse(written).unwrap();
+            assert_eq!((area.square_centimetres().as_str(), area.square_inches().as_str()), (centimetres, inches));
         }
     }
 

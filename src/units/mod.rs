@@ -5,6 +5,7 @@
 
 mod article;
 mod figure;
+pub mod in_words;
 mod letters;
 mod measure;
 mod number;
@@ -95,6 +96,16 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Length, 1_000_000_000, &["m", "metre", "metres", "meter", "meters"]),
     unit(Kind::Area, FOOT * FOOT, &["sq ft", "sqft", "ft2", "sf", "square foot", "square feet"]),
     unit(Kind::Area, INCH * INCH, &["sq in", "sqin", "in2", "square inch", "square inches"]),
+    unit(
+        Kind::Area,
+        10_i128.pow(14),
+        &["cm2", "sq cm", "square centimetre", "square centimetres", "square centimeter", "square centimeters"],
+    ),
+    unit(
+        Kind::Area,
+        10_i128.pow(12),
+        &["mm2", "sq mm", "square millimetre", "square millimetres", "square millimeter", "square millimeters"],
+    ),
     unit(
         Kind::Area,
         10_i128.pow(18),

@@ -4,7 +4,7 @@ use super::area::Area;
 use super::length::Length;
 use super::number::{Cursor, NumberError, UnitRead};
 use super::typography::is_space;
-use super::{Fault, Phrase, phrase, shown};
+use super::{Fault, Phrase, in_words, phrase, shown};
 use rust_decimal::Decimal;
 use std::fmt;
 
@@ -60,6 +60,9 @@ impl Fault for QuantityError {
 
     fn remedy(&self) -> Phrase {
         match self {
+            QuantityError::Unreadable(text) if in_words::with_figure(text).is_some() => {
+                phrase!("write the figure: `{}`", in_words::with_figure(text).unwrap_or_default())
+            }
             QuantityError::Unreadable(_) => {
                 "write a number, and what is counted after it: `12`, `6 boxes`, `42 sq ft`".into()
             }
@@ -175,6 +178,14 @@ mod tests {
         assert_eq!(trim.length(), Some(Length::from_inches(216)));
         assert_eq!(trim.area(), None);
         assert_eq!(Quantity::parse("6 boxes").unwrap().area(), None);
+    }
+
+    #[test]
+    fn a_number_in_words_is_told_as_its_figure() {
+        for (written, remedy) in [("two", "`2`"), ("a pair", "`2`"), ("three boxes", "`3 boxes`")] {
+            let told = Quantity::parse(written).unwrap_err().remedy().text().to_string();
+            assert_eq!(told, format!("write the figure: {remedy}"));
+        }
     }
 
     #[test]

@@ -18,11 +18,13 @@ pub struct Faults {
     pub item: Option<Spanned<String>>,
     /// The currency of every amount.
     pub currency: Currency,
+    /// The key whose value is being read.
+    pub key: &'static str,
 }
 
 impl Default for Faults {
     fn default() -> Self {
-        Self { findings: vec![], room: None, item: None, currency: Currency::USD }
+        Self { findings: vec![], room: None, item: None, currency: Currency::USD, key: "" }
     }
 }
 

@@ -153,10 +153,13 @@ impl<'n> Fields<'n> {
             None => Slot::Absent,
             // A part of what is meant, which `finish` tells.
             Some(_) if self.is_cut(key) => Slot::Invalid,
-            Some(node) => match parse(node, faults) {
-                Some(value) => Slot::Given(Spanned::new(value, node.span)),
-                None => Slot::Invalid,
-            },
+            Some(node) => {
+                faults.key = key;
+                match parse(node, faults) {
+                    Some(value) => Slot::Given(Spanned::new(value, node.span)),
+                    None => Slot::Invalid,
+                }
+            }
         }
     }
 

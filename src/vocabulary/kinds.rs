@@ -293,6 +293,7 @@ macro_rules! kinds {
     };
 }
 
+mod hangs_from;
 mod named;
 mod near;
 mod table;

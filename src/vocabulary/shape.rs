@@ -78,7 +78,7 @@ pub enum FieldType {
     Readings,
     /// Two or three lengths with `x` between them.
     Sides,
-    /// A length and, if need be, where it holds: `2" above counter`.
+    /// A length and, if need be, where it holds: `2" above counter`; or a free cross-section: `200 cm2`.
     Clearance,
     /// An area with its unit.
     Area,
@@ -152,7 +152,7 @@ impl FieldType {
             Self::LengthRange => "a length or a range".into(),
             Self::Readings => "a length, or a list of the lengths measured".into(),
             Self::Sides => "two or three lengths".into(),
-            Self::Clearance => "a length and where it holds".into(),
+            Self::Clearance => "a length and where it holds, or a free cross-section".into(),
             Self::Area => "an area".into(),
             Self::Money => "an amount in the book's currency".into(),
             Self::Currency => "a currency's three letters".into(),
@@ -183,7 +183,7 @@ impl FieldType {
             Self::LengthRange => return by_units("`…\" to …\"`", "`… mm to … mm`"),
             Self::Readings => return by_units("`[…\", …\", …\"]`", "`[… mm, … mm, … mm]`"),
             Self::Sides => return by_units("`…\" x …\" x …\"`", "`… mm x … mm x … mm`"),
-            Self::Clearance => return by_units("`…\" above counter`", "`… mm above counter`"),
+            Self::Clearance => return by_units("`…\" above counter` or `… sq in`", "`… mm above counter` or `… cm2`"),
             Self::Area => return by_units("`… sq ft`", "`… m2`"),
             Self::Money => "`….00`",
             Self::Currency => "`USD`",

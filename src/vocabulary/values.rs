@@ -6,7 +6,8 @@ use crate::source::{Span, Spanned};
 use crate::units::length::LengthError;
 use crate::units::money::MoneyError;
 use crate::units::{
-    Area, Currency, Date, Fault, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight,
+    Area, Currency, Date, Fault, LeadTime, Length, LengthRange, Money, Percent, Quantity, Sides, Weight, Wrote,
+    in_words,
 };
 
 use super::{Clearance, Faults, FieldType, Kind, NameOf, Readings, Words, near_kinds};
@@ -157,9 +158,12 @@ fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> 
     None
 }
 
-/// A length, and where it holds.
+/// A length, and where it holds; or a free cross-section.
 pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
     let written = scalar(node, &FieldType::Clearance, faults)?;
+    if let Ok(vent) = Area::parse(written) {
+        return Some(Clearance::of_vent(vent));
+    }
     // The unit ends the length; what follows says where it holds.
     let splits = written.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(at, _)| at);
     let whole = std::iter::once(written.len()).chain(splits.collect::<Vec<_>>().into_iter().rev());
@@ -220,12 +224,31 @@ pub fn quantity(node: &Node, faults: &mut Faults) -> Option<Quantity> {
 /// A whole number, as a count.
 pub fn whole(node: &Node, faults: &mut Faults) -> Option<u32> {
     let text = scalar(node, &FieldType::Whole, faults)?;
-    let value = text.parse().ok();
+    let value = text.parse().ok().or_else(|| counted(text, faults.key));
     if value.is_none() {
-        let message = phrase!("`{text}` is not a whole number", text);
-        faults.stop(Code::WRONG_TYPE, node.span, message, "write figures only, such as `2`");
+        let figure = in_words::number(text);
+        let remedy = match figure {
+            Some(figure) => phrase!("write the figure: `{}`", Wrote(&figure.to_string())),
+            None => "write figures only, such as `2`".into(),
+        };
+        let remark = Remark::stop(node.span, phrase!("`{text}` is not a whole number", text)).remedy(remedy);
+        faults.add(remark.mended_by(figure.map(|figure| figure.to_string()).as_deref()).of(Code::WRONG_TYPE));
     }
     value
+}
+
+/// A number with what its own key counts behind it: `2700 K` of `kelvin`, `3 seats` of `seats`.
+fn counted(text: &str, key: &str) -> Option<u32> {
+    let end = text.find(|c: char| !c.is_ascii_digit()).filter(|end| *end > 0)?;
+    let (figures, unit) = text.split_at_checked(end)?;
+    let unit = unit.trim().trim_end_matches('.').to_lowercase();
+    let own = [key.trim_end_matches('s'), key];
+    let abbreviated: &[&str] = match key {
+        "kelvin" => &["k"],
+        "lumens" => &["lm"],
+        _ => &[],
+    };
+    (own.contains(&unit.as_str()) || abbreviated.contains(&unit.as_str())).then(|| figures.parse().ok())?
 }
 
 /// `true` or `false`.

@@ -7,6 +7,7 @@ mod agreement;
 mod changes;
 mod evenings;
 mod shelf;
+mod unread;
 
 use std::path::Path;
 

@@ -54,6 +54,8 @@ fn a_book_is_made_of_photographs() {
         .photo("Kitchen/range-front.jpg")
         .photo("Kitchen/close ups/Wall tile (2).jpg")
         .photo("guest_bath/aux.jpg")
+        .photo("guest_bath/towel rail.jpg")
+        .photo("guest_bath/toilet-1.jpg")
         .photo("loose.jpg")
         .file("Kitchen/list.txt", "not a picture");
     let before = photographs.tree();
@@ -62,6 +64,14 @@ fn a_book_is_made_of_photographs() {
     assert_eq!(photographs.tree(), before, "the photographs stay as they are");
     let text = |path: &str| fs::read_to_string(project.root().join(path)).expect(path);
     assert!(text("rooms/kitchen/range-front.yaml").starts_with("selection: Range front\nkind: …"));
+    // What a name says for certain is taken over, with the fields of its kind.
+    for (path, lines) in [
+        ("rooms/kitchen/wall-tile-2.yaml", ["kind: tile\n", "joint: …"]),
+        ("rooms/guest-bath/towel-rail.yaml", ["selection: Towel rail\nkind: bar\n", "length: …"]),
+        ("rooms/guest-bath/toilet-1.yaml", ["kind: toilet\n", "photos: ['toilet-1.jpg']"]),
+    ] {
+        lines.iter().for_each(|line| assert!(text(path).contains(line), "{}", text(path)));
+    }
     assert!(text("rooms/kitchen/wall-tile-2.yaml").contains("photos: ['Wall tile (2).jpg']"));
     assert!(text("rooms/guest-bath/room.yaml").starts_with("name: Guest bath\n"));
     assert!(text("rooms/room/loose.yaml").contains("photos: ['loose.jpg']"));
@@ -73,6 +83,23 @@ fn a_book_is_made_of_photographs() {
     let (none, at) = (empty.beside("new"), empty.root());
     let all = ["start", none.to_str().unwrap(), "--photographs", at.to_str().unwrap()];
     empty.run(all).exits(2).says("holds no pictures");
+}
+
+#[test]
+fn no_book_is_laid_out_in_another_and_a_room_is_found_by_its_own_name() {
+    let project = started(&["--country", "UK"]);
+    let before = project.tree();
+    for inside in ["rooms/attic", "new/book"] {
+        let at = project.root().join(inside);
+        let told = project.run(["start", at.to_str().unwrap()]).exits(2);
+        told.says("lies in the book").says("bookmatch start room NAME --book").says("nothing was changed");
+    }
+    assert_eq!(project.tree(), before);
+    project.run(["start", "room", "Salón comedor"]).exits(0).says("rooms/salon-comedor/room.yaml");
+    project.run(["start", "item", "Salón comedor", "mirror"]).exits(0).says("rooms/salon-comedor/mirror.yaml");
+    let renamed = project.root().join("rooms/salon-comedor/room.yaml");
+    fs::write(&renamed, "name: 'Baño de invitados'\n").expect("written");
+    project.run(["start", "item", "Baño de invitados", "mirror"]).exits(0).says("rooms/salon-comedor/mirror-2.yaml");
 }
 
 #[test]

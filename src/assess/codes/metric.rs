@@ -34,7 +34,7 @@ impl Printed {
         match self {
             _ if !is_metric(there, units) => asked,
             Self::AsWritten => asked,
-            Self::InInches => in_millimetres(asked),
+            Self::InInches => in_millimetres(asked, units),
             Self::ToTheMillimetre => asked.min(to_nearest(asked, MILLIMETRE)),
             Self::ToFiveMillimetres => asked.min(to_nearest(asked, 5 * MILLIMETRE)),
         }
@@ -44,7 +44,8 @@ impl Printed {
     pub fn most(self, asked: Length, there: Length, units: System) -> Length {
         match self {
             _ if !is_metric(there, units) => asked,
-            Self::AsWritten | Self::InInches => asked,
+            Self::AsWritten => asked,
+            Self::InInches => round_most(asked, units),
             Self::ToTheMillimetre => asked.max(to_nearest(asked, MILLIMETRE)),
             Self::ToFiveMillimetres => asked.max(to_nearest(asked, 5 * MILLIMETRE)),
         }
@@ -56,16 +57,34 @@ pub fn advised(asked: Length, there: Length, units: System) -> Length {
     Printed::InInches.least(asked, there, units)
 }
 
+/// The same as the most that counts.
+pub fn advised_most(asked: Length, there: Length, units: System) -> Length {
+    Printed::InInches.most(asked, there, units)
+}
+
 /// Whether a length was set out in millimetres: in a metric book, or in whole ones, and never on the grid
-/// of 1/64".
+/// of 1/64"; nothing is as much of either.
 fn is_metric(there: Length, units: System) -> bool {
     let whole = |step: i64| there.nanometres() % step == 0;
+    if there == Length::ZERO {
+        return units.is_metric();
+    }
     !whole(GRID) && (units.is_metric() || whole(MILLIMETRE))
 }
 
-fn in_millimetres(asked: Length) -> Length {
+/// At 25 mm an inch; in a metric book in round figures, the last five millimetres let go, as nobody there says 37.5 mm.
+fn in_millimetres(asked: Length, units: System) -> Length {
     let scaled = i128::from(asked.nanometres()) * i128::from(ROUNDED_INCH) / i128::from(INCH);
-    Length::from_nanometres(i64::try_from(scaled).unwrap_or(i64::MAX))
+    let scaled = i64::try_from(scaled).unwrap_or(i64::MAX);
+    let odd = if units.is_metric() { scaled.rem_euclid(5 * MILLIMETRE) } else { 0 };
+    Length::from_nanometres(scaled - odd)
+}
+
+/// The most, in a metric book in the round figure above it.
+fn round_most(asked: Length, units: System) -> Length {
+    let odd = asked.nanometres().rem_euclid(5 * MILLIMETRE);
+    let more = if units.is_metric() && odd > 0 { 5 * MILLIMETRE - odd } else { 0 };
+    Length::from_nanometres(asked.nanometres().saturating_add(more))
 }
 
 fn to_nearest(asked: Length, step: i64) -> Length {
@@ -87,6 +106,18 @@ mod tests {
         assert_eq!(advised(four_feet, mm(1199), System::Imperial), mm(1200));
         assert_eq!(advised(four_feet, Length::from_inches(47), metric), four_feet);
         assert_eq!(Printed::AsWritten.least(four_feet, mm(1200), metric), four_feet);
+    }
+
+    #[test]
+    fn what_is_advised_in_a_metric_book_is_a_round_figure() {
+        let beside_a_door = Length::from_sixty_fourths(96);
+        for there in [0, 10, 30] {
+            assert_eq!(advised(beside_a_door, mm(there), System::Metric), mm(35));
+            assert_eq!(advised(Length::from_inches(3), mm(there), System::Metric), mm(75));
+        }
+        assert_eq!(advised_most(Length::from_inches(36), mm(950), System::Metric), mm(915));
+        assert_eq!(advised_most(Length::from_inches(36), mm(950), System::Imperial), Length::from_inches(36));
+        assert_eq!(advised(beside_a_door, Length::ZERO, System::Imperial), beside_a_door);
     }
 
     /// Source: 2010 ADA Standards 804.3 (865 mm beside 34"), 608.2.1 (915 mm beside 36"), 804.3 (760 mm beside 30").

@@ -3,7 +3,7 @@
 use super::fault_of_lettering;
 use super::gallery::len;
 use super::read_back::named;
-use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
+use crate::drawings::room::{Aisle, Form, Hole, Light, PlanPoint, RoomPlan, Slope, Thing, Wall};
 use crate::drawings::scale::{Scale, units};
 use crate::drawings::{Paper, room_plan};
 use crate::language::Words;
@@ -47,6 +47,9 @@ fn room(id: &str, corners: &[(i64, i64)], things: Vec<Thing>) -> RoomPlan {
         things,
         counter_edges: vec![],
         aisles: vec![],
+        seats: vec![],
+        lights: vec![],
+        slope: None,
         units: System::Imperial,
         words: Words::default(),
     }
@@ -71,8 +74,17 @@ pub fn rooms() -> Vec<RoomPlan> {
     }];
     galley.counter_edges = vec![(at(34, 67), at(100, 67))];
     galley.aisles = vec![Aisle { ends: (at(115, 68), at(115, 27)), wide: len("41\"") }];
+    let mut attic = room("attic", &[(0, 108), (144, 108), (144, 0), (0, 0)], vec![]);
+    attic.seats = vec![at(40, 60), at(64, 60)];
+    attic.lights = vec![Light { at: at(90, 70), radius: len("6\""), name: "lantern".into(), tag: Some("B-02".into()) }];
+    attic.slope = Some(Slope {
+        wall: "C".into(),
+        low: (len("50\""), at(72, 0)),
+        high: (len("108\""), at(72, 108)),
+        stands: Some((len("80\""), at(0, 56), at(144, 56))),
+    });
     let bent = [(0, 144), (96, 144), (96, 84), (180, 84), (180, 0), (0, 0)];
-    vec![galley, room("bent", &bent, vec![]), room("open", &bent[..3], vec![])]
+    vec![galley, attic, room("bent", &bent, vec![]), room("open", &bent[..3], vec![])]
 }
 
 #[test]
@@ -88,6 +100,19 @@ fn a_thing_lies_on_the_drawing_where_it_stands_in_the_room_to_scale() {
     let pots = format!("M{}L{}L{}L{}Z", place(34, 93), place(70, 93), place(70, 69), place(34, 69));
     assert!(drawn.contains(&pots.as_str()), "{pots} in {drawn:?}");
     assert_eq!(drawn.len(), 4);
+}
+
+#[test]
+fn a_slope_seats_and_lights_are_drawn_and_told() {
+    for paper in [Paper::Desk, Paper::Phone] {
+        let svg = room_plan(&rooms().remove(1), paper);
+        assert_eq!(svg.matches("<circle").count(), 3 + usize::from(svg.contains("B-02")) - 1, "{svg}");
+        for told in ["lantern", "2 seats", "The ceiling rises from 4 feet 2 inches at wall C to 9 feet"] {
+            assert!(svg.contains(told), "{told}");
+        }
+        assert_eq!(fault_of_lettering(&svg), None);
+        assert!(svg.contains("ceiling"));
+    }
 }
 
 #[test]

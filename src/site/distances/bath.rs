@@ -1,7 +1,7 @@
 //! Clear distances of a bath.
 
-use crate::book::{ClearDistance, End, Opening, Room};
-use crate::site::plan::{Met, Plan, Thing};
+use crate::book::{ClearDistance, End, Fixture, Opening, Room};
+use crate::site::plan::{Met, Plan, Thing, What};
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
@@ -12,23 +12,68 @@ const STANDS: Length = Length::from_inches(21);
 /// What is higher than this is tall beside a basin.
 const TALL: Length = Length::from_inches(48);
 
-/// Fixtures that one stands before: the clear floor in front of each, and the headroom there.
-const FIXTURES: [(Kind, ClearDistance, ClearDistance); 4] = [
-    (Kind::Toilet, ClearDistance::InFrontOfToilet, ClearDistance::HeadroomAtToilet),
-    (Kind::Basin, ClearDistance::InFrontOfBasin, ClearDistance::HeadroomAtBasin),
-    (Kind::Bathtub, ClearDistance::InFrontOfTub, ClearDistance::HeadroomAtTub),
-    (Kind::ShowerSet, ClearDistance::InFrontOfShower, ClearDistance::HeadroomAtShower),
+/// A fixture that one stands before or in.
+struct StoodAt {
+    /// The kinds that stand for it.
+    kinds: &'static [Kind],
+    /// The clear floor in front of it.
+    front: ClearDistance,
+    /// The headroom there.
+    above: ClearDistance,
+    /// How deep one is where nobody says it (common practice).
+    usual_depth: Length,
+    /// Whether one stands in it.
+    within: bool,
+}
+
+const FIXTURES: [StoodAt; 4] = [
+    StoodAt {
+        kinds: &[Kind::Toilet],
+        front: ClearDistance::InFrontOfToilet,
+        above: ClearDistance::HeadroomAtToilet,
+        usual_depth: Length::from_inches(27),
+        within: false,
+    },
+    StoodAt {
+        kinds: &[Kind::Basin],
+        front: ClearDistance::InFrontOfBasin,
+        above: ClearDistance::HeadroomAtBasin,
+        usual_depth: Length::from_inches(18),
+        within: false,
+    },
+    StoodAt {
+        kinds: &[Kind::Bathtub],
+        front: ClearDistance::InFrontOfTub,
+        above: ClearDistance::HeadroomAtTub,
+        usual_depth: Length::from_inches(30),
+        within: false,
+    },
+    // Whatever of a shower the plan has: its set, its tray or its glass.
+    StoodAt {
+        kinds: &[Kind::ShowerSet, Kind::ShowerTray, Kind::ShowerGlass],
+        front: ClearDistance::InFrontOfShower,
+        above: ClearDistance::HeadroomAtShower,
+        usual_depth: Length::from_inches(30),
+        within: true,
+    },
 ];
+
+impl StoodAt {
+    fn is_of(&self, kind: Kind) -> bool {
+        self.kinds.contains(&kind)
+    }
+}
 
 /// The clear floor before a kind of fixture.
 pub fn in_front_of(kind: Kind) -> Option<ClearDistance> {
-    FIXTURES.iter().find(|(known, ..)| *known == kind).map(|(_, front, _)| *front)
+    FIXTURES.iter().find(|known| known.is_of(kind)).map(|known| known.front)
 }
 
 /// Clear floor in front of a fixture, as the opening that takes it has it, less what stands out of it.
 pub fn in_front_of_an_opening(room: &Room, name: ClearDistance) -> Option<Distance> {
-    let (kind, ..) = FIXTURES.into_iter().find(|(_, front, _)| *front == name)?;
-    let openings = room.openings.iter().filter(|opening| opening.takes_a(kind));
+    let known = FIXTURES.iter().find(|known| known.front == name)?;
+    let takes = |opening: &&Opening| opening.takes.get().is_some_and(|kind| known.is_of(*kind));
+    let openings = room.openings.iter().filter(takes);
     least(openings.filter_map(|opening| {
         let free = opening.in_front.spanned()?;
         Some(Distance::written(free.value - stands_out(room, opening), free.span))
@@ -45,13 +90,14 @@ fn stands_out(room: &Room, opening: &Opening) -> Length {
 
 /// A distance of the bath that follows from the plan.
 pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
-    for (kind, front, above) in FIXTURES {
-        if name == front {
-            return least(plan.of_kind(kind).filter_map(|thing| in_front(plan, thing)));
+    for known in &FIXTURES {
+        let placed = || plan.things.iter().filter(|thing| thing.kind.is_some_and(|kind| known.is_of(kind)));
+        if name == known.front {
+            return least(placed().filter_map(|thing| in_front(plan, thing)));
         }
-        if name == above {
-            let over = |thing| headroom(plan, thing, kind == Kind::ShowerSet);
-            return least(plan.of_kind(kind).filter_map(over));
+        if name == known.above {
+            let over = placed().filter_map(|thing| headroom(plan, thing, known));
+            return least(over.chain(without_a_size(plan, known)));
         }
     }
     let ends = [End::Left, End::Right];
@@ -81,11 +127,40 @@ fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<Distance> {
     Some(Distance::planned(plan.clear_before(own)?.distance, own.span))
 }
 
-/// Over the floor in front of a fixture, and over all of a shower.
-fn headroom<'a>(plan: &Plan<'a>, thing: &Thing<'a>, within: bool) -> Option<Distance> {
-    let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
-    let out = if within { own.out } else { (own.out.1, own.out.1 + STANDS) };
-    Some(Distance::planned(plan.ceiling_over(own, out)?, own.span))
+/// Over the floor in front of a fixture, and over all of a shower; one whose depth nobody knows is as deep as usual.
+fn headroom<'a>(plan: &Plan<'a>, thing: &Thing<'a>, known: &StoodAt) -> Option<Distance> {
+    let (back, front) = thing.out;
+    let front = if front > back { front } else { back + known.usual_depth };
+    let out = if known.within { (back, front) } else { (front, front + STANDS) };
+    Some(Distance::planned(plan.ceiling_over(thing, out)?, thing.span))
+}
+
+/// The same of fixtures that stand on their centreline and have no width yet: over that line.
+fn without_a_size<'p>(plan: &'p Plan<'_>, known: &'p StoodAt) -> impl Iterator<Item = Distance> + use<'p> {
+    let is_of = |fixture: &&Fixture| kind_of(plan.room, fixture).is_some_and(|kind| known.is_of(kind));
+    let is_placed =
+        |fixture: &Fixture| plan.things.iter().any(|thing| matches!(thing.what, What::Fixture(own) if own == fixture));
+    let fixtures = plan.room.fixtures.iter().filter(is_of).filter(move |fixture| !is_placed(fixture));
+    fixtures.filter_map(move |fixture| {
+        let frame = plan.walls.get(plan.wall_named(fixture.wall.get()?)?)?.frame;
+        let centre = *fixture.centre.get()?;
+        let centre = if fixture.from == End::Right { frame.length() - centre } else { centre };
+        let back = fixture.off_wall.get().copied().unwrap_or_default();
+        let front = back + known.usual_depth;
+        let out = if known.within { [back, front] } else { [front, front + STANDS] };
+        let least = out.iter().filter_map(|out| plan.ceiling_at(frame.at(centre, *out))).min()?;
+        Some(Distance::planned(least, fixture.name.span))
+    })
+}
+
+/// The kind of a fixture: its own word, else that of its opening or of what is chosen for it.
+fn kind_of(room: &Room, fixture: &Fixture) -> Option<Kind> {
+    let of_opening = || room.opening(fixture.opening.get()?)?.takes.get();
+    let of_choice = || {
+        let named = fixture.selection.get()?;
+        room.selections.iter().find(|selection| selection.name.value == *named)?.kind.get()
+    };
+    fixture.takes.get().or_else(of_opening).or_else(of_choice).copied()
 }
 
 /// From a thing's centre to what stands beside it.

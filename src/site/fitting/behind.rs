@@ -12,7 +12,7 @@ use super::housing::{cabinet_part, inside_depth};
 /// the opening's own depth, else that inside its cabinet, else that of an island before its raised back.
 pub fn left_behind(room: &Room, opening: &Opening, option: &ProductOption) -> Option<(Length, Option<Span>)> {
     let body = *option.size.depth.get()?;
-    let own = || Some((opening.governing_depth()?, opening.depth.span()));
+    let own = || Some((opening.governing_depth()?, opening.depth_at()));
     let of_cabinet = || {
         let inside = inside_depth(room, opening).filter(|inside| inside.by == FigureBasis::Written)?;
         Some((inside.length, Some(inside.span)))

@@ -28,8 +28,11 @@ pub struct Flank {
 }
 
 /// What stands at a side of an opening: by the plan where it has a place there, else by the row that it is a
-/// part of. None where neither tells.
+/// part of. None where neither tells, or not all that is written there could be read.
 pub fn flank(room: &Room, plan: Option<&Plan<'_>>, opening: &Opening, side: Side) -> Option<Flank> {
+    if room.partly_unread {
+        return None;
+    }
     let placed = plan.and_then(|plan| Some((plan, plan.opening(opening)?)));
     match placed {
         Some((plan, own)) => in_plan(plan, own, opening, side),

@@ -123,7 +123,7 @@ fn most_proud(points: &ServicePoints, option: &ProductOption) -> Option<(Service
 /// How deep the recess is, to the front that a thing is meant to be flush with: the opening's own depth,
 /// else the depth of the cabinets beside it in its run, doors counted.
 pub fn recess(room: &Room, opening: &Opening) -> Option<(Length, Span)> {
-    let own = opening.governing_depth().zip(opening.depth.span());
+    let own = opening.governing_depth().zip(opening.depth_at());
     own.or_else(|| {
         let to_come = opening.to_come_on_its_walls()?;
         let place = row_of(room, opening)?;

@@ -22,6 +22,8 @@ pub struct DimensionCheck {
     pub there_at: Option<Span>,
     /// The opening where it is largest; none where that is the governing size too.
     pub largest: Option<Length>,
+    /// Where that is written.
+    pub largest_at: Option<Span>,
     /// Whether the sheet alone decides: the thing's own size is not what goes into the hole.
     pub sheet_alone: bool,
     /// Whether what is there is known from a neighbour alone: it can be too small, never too large.

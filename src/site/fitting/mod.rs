@@ -36,9 +36,9 @@ pub use stack::Stack;
 use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
 use crate::site::counter_depth;
 use crate::site::plan::Plan;
-use crate::source::Spanned;
+use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Kind, Trait};
+use crate::vocabulary::{Kind, Readings, Trait};
 
 /// The usual play in all: 1/8 in (common practice).
 const USUAL_PLAY: Length = Length::from_sixty_fourths(8);
@@ -165,6 +165,7 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
         there: opening.governing_width().or(planned.as_ref().map(|planned| planned.value)),
         largest: opening.widest(),
+        largest_at: greatest_at(&opening.width),
         there_at: opening
             .width
             .get()
@@ -190,12 +191,18 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
         there: there.as_ref().map(|there| there.value),
         there_at: there.map(|there| there.span),
         largest: greatest_height(room, opening, above),
+        largest_at: greatest_at(&opening.height),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
         bound: opening.height.get().is_none(),
         ..asked_height(opening, fit)
     };
     let by_ceiling = above.is_some_and(|above| matches!(above.is, AboveIs::Ceiling | AboveIs::Counter(_)));
     if by_ceiling { only_if_too_small(gauge) } else { gauge }
+}
+
+/// Where the greatest of several readings is written.
+fn greatest_at(readings: &Slot<Readings>) -> Option<Span> {
+    Some(readings.get()?.greatest()?.span)
 }
 
 /// What stands on the floor may have more room above it than a sheet's single figure says.
@@ -221,7 +228,7 @@ fn depth_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
         body_at: option.size.depth.span(),
         air: everywhere(&fit.air.back),
         there: own.or(housed.map(|housed| housed.length)),
-        there_at: if own.is_some() { opening.depth.span() } else { housed.map(|housed| housed.span) },
+        there_at: if own.is_some() { opening.depth_at() } else { housed.map(|housed| housed.span) },
         bound: housed.is_some_and(|housed| housed.by == FigureBasis::AtMost),
         // What is open in front may stand out of it; how far is told as its projection.
         sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),

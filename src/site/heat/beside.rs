@@ -42,7 +42,7 @@ fn of_said<'a>(
     let neighbour = &said.value;
     let by_words = rises_above_counter(neighbour);
     // Air above the counter beside what is known to rise is told by `fit/air`.
-    if neighbour.is_nothing() || (reach.is_air && by_words) {
+    if neighbour.is_nothing() || (reach.is_air && by_words) || neighbour.gap.is_faulty() {
         return None;
     }
     let low = neighbour.height.get().copied().unwrap_or_default();

@@ -237,6 +237,30 @@ impl<'a> Plan<'a> {
         Some(Clear { distance: nearest.0, to: nearest.1 })
     }
 
+    /// What stands before a stretch of a thing's front, nearer than so far, and how much of it that covers: the most.
+    pub fn stands_before(
+        &self,
+        thing: &Thing<'a>,
+        along: (Length, Length),
+        near: Length,
+    ) -> Option<(&Thing<'a>, Length)> {
+        let before = (thing.out.1, thing.out.1 + near);
+        let covers = |shape: &ConvexShape| {
+            let (first, last) = shape.beside(&thing.frame, before)?;
+            let covered = last.min(along.1) - first.max(along.0);
+            (nm(covered) > GRAIN).then_some(covered)
+        };
+        let others = self.standing().filter(|(other, _)| {
+            !std::ptr::eq(*other, thing)
+                && other.within.is_none()
+                && other.stands != thing.stands
+                && !matches!(other.what, What::Island(_))
+                && thing.is_level_with(other.low, other.high)
+        });
+        let covered = others.filter_map(|(other, shape)| Some((other, covers(&shape.footprint)?)));
+        covered.max_by_key(|(_, covered)| *covered)
+    }
+
     fn holds(&self, holder: &Thing<'a>, held: &Thing<'a>) -> bool {
         held.within.and_then(|at| self.things.get(at)).is_some_and(|other| std::ptr::eq(other, holder))
     }

@@ -175,18 +175,23 @@ impl<'a> Placing<'a> {
         }
     }
 
-    /// Lights over an island or a run: at the places written, or evenly spaced.
+    /// Lights over an island, a run, a fixture or an opening: at the places written, or evenly spaced.
     fn hung(&mut self, hung: &'a HungLights) {
         let Some(over) = hung.over.get() else { return };
         let island = self.plan.things.iter().find(|thing| matches!(thing.what, What::Island(_)) && thing.name == over);
         let run = self.plan.rows.iter().find(|row| row.of.name() == over && matches!(row.of, RowOf::Run(_)));
-        let (frame, along, out) = match (island, run) {
-            (Some(island), _) => (island.frame, island.along, island.out),
-            (None, Some(run)) => {
+        let is_it = |thing: &&super::Thing<'_>| match thing.what {
+            What::Fixture(_) => thing.name == over || thing.opening.is_some_and(|own| own.name.value == *over),
+            What::Opening => thing.name == over,
+            What::Part(_) | What::Island(_) => false,
+        };
+        let (frame, along, out) = match (island, run, self.plan.things.iter().find(is_it)) {
+            (Some(thing), ..) | (None, None, Some(thing)) => (thing.frame, thing.along, thing.out),
+            (None, Some(run), _) => {
                 let front = run.counter.map_or(BASE_DEPTH, |counter| counter.front);
                 (run.frame, run.along, (Length::ZERO, front))
             }
-            (None, None) => return,
+            (None, None, None) => return,
         };
         let middle = (out.0 + out.1).half();
         let from = spaced(hung, along.1 - along.0);

@@ -101,6 +101,20 @@ impl ConvexShape {
         })
     }
 
+    /// Whether a place lies in it or on its edge.
+    pub fn contains(&self, place: Point) -> bool {
+        let sides = self.edges().map(|(from, to)| {
+            let ((x, y), (px, py)) = (from.to(to), from.to(place));
+            px * y - py * x
+        });
+        let (mut left, mut right) = (false, false);
+        for side in sides {
+            left |= side > 0;
+            right |= side < 0;
+        }
+        self.0.len() > 2 && !(left && right)
+    }
+
     /// How far apart they are; nothing where they touch or overlap.
     pub fn distance(&self, other: &Self) -> Length {
         if self.overlaps(other) {
@@ -216,6 +230,12 @@ mod tests {
         assert!(square(0, 0, 10).overlaps(&square(2, 2, 3)));
         assert!(!square(0, 0, 10).overlaps(&square(10, 0, 10)));
         assert!(!square(0, 0, 10).overlaps(&square(10, 10, 10)));
+    }
+
+    #[test]
+    fn a_place_is_in_a_shape_or_out_of_it() {
+        assert!(square(0, 0, 10).contains(at(5, 5)) && square(0, 0, 10).contains(at(10, 5)));
+        assert!(!square(0, 0, 10).contains(at(11, 5)) && !square(0, 0, 10).contains(at(5, -1)));
     }
 
     #[test]

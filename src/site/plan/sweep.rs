@@ -181,17 +181,18 @@ fn of_cabinet(thing: &Thing<'_>) -> Vec<Opened> {
     };
     let mut opened = Vec::new();
     let out = thing.out.1;
+    let along = thing.fronts();
     if part.drawers.get().is_some_and(|count| *count > 0) {
         let reach = out - thing.out.0 + thing.handles;
-        opened.push(Opened::Straight { how: Opens::Pulls, along: thing.along, out, reach });
+        opened.push(Opened::Straight { how: Opens::Pulls, along, out, reach });
     }
     let doors = part.doors.get().copied().unwrap_or(0).min(MOST_DOORS);
     if doors == 0 {
         return opened;
     }
-    let leaf = length(divided(nm(thing.width()), doors.into()));
+    let leaf = length(divided(nm(along.1 - along.0), doors.into()));
     for number in 0..doors {
-        let left = thing.along.0 + leaf.times(number.into());
+        let left = along.0 + leaf.times(number.into());
         // Of a pair the one on the left hangs on its left; a single one as the book says.
         let to_the_right = match (doors, part.hinge.get()) {
             (1, Some(hinge)) => *hinge == End::Left,

@@ -1,6 +1,6 @@
 //! A thing in its place: what it is, the wall or island it stands at, its footprint and its height.
 
-use crate::book::{Fixture, Island, IslandSide, Opening, Part, PartIs, Run};
+use crate::book::{End, Fixture, Island, IslandSide, Opening, Part, PartIs, Run};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -93,6 +93,31 @@ impl<'a> Thing<'a> {
             What::Part(part) => Some(part),
             _ => None,
         }
+    }
+
+    /// From the frame's left end to the left and right edge of its doors and drawers: of a blind corner, what is not
+    /// blind.
+    pub fn fronts(&self) -> (Length, Length) {
+        let own = self.part().and_then(|part| Some((part, *part.door_width.get()?)));
+        let Some((part, each)) = own else { return self.along };
+        let doors = part.doors.get().copied().filter(|doors| *doors > 0).unwrap_or(1);
+        let wide = each.times(i64::from(doors)).min(self.width());
+        match self.blind_side(part) {
+            End::Left => (self.along.1 - wide, self.along.1),
+            End::Right => (self.along.0, self.along.0 + wide),
+        }
+    }
+
+    /// The side at which a blind corner is blind: the one that is written, else the one nearer to an end of its wall.
+    fn blind_side(&self, part: &Part) -> End {
+        let nearer = if self.along.0 <= self.frame.length() - self.along.1 { End::Left } else { End::Right };
+        part.blind.get().copied().unwrap_or(nearer)
+    }
+
+    /// The side at which part of its front lies blind, where its doors take less than its width.
+    pub fn is_blind_at(&self) -> Option<End> {
+        let part = self.part().filter(|part| part.door_width.get().is_some())?;
+        Some(self.blind_side(part))
     }
 
     /// Whether it is a filler or a panel, which nobody opens.

@@ -4,7 +4,7 @@ use super::super::typography::{is_dash, is_hyphen, is_space};
 use super::{Calendar, Date};
 use std::fmt;
 
-use crate::units::{Fault, Phrase, phrase, shown};
+use crate::units::{Fault, Phrase, in_words, phrase, shown};
 
 /// What a stretch of time is counted in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -114,6 +114,9 @@ impl Fault for LeadTimeError {
         match self {
             LeadTimeError::Bare(n) => {
                 phrase!("write `{n} weeks`, `{n} days` or `{n} working days`", n, n, n)
+            }
+            LeadTimeError::Unreadable(text) if in_words::stretch(text).is_some() => {
+                phrase!("write `{}`", in_words::stretch(text).unwrap_or_default())
             }
             LeadTimeError::Unreadable(_) => {
                 "write the longest that it may take in whole days, working days, weeks or months, such as `6-8 weeks`, or `in stock`".into()

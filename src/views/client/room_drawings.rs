@@ -1,7 +1,7 @@
 //! Draws a room: its plan, as everything stands by the book.
 
-use crate::book::{PartIs, Room};
-use crate::drawings::room::{Aisle, Form, Hole, PlanPoint, RoomPlan, Thing, Wall};
+use crate::book::{PartIs, Room, Size, Slot};
+use crate::drawings::room::{Aisle, Form, Hole, Light, PlanPoint, RoomPlan, Slope, Thing, Wall};
 use crate::drawings::{Paper, room_plan};
 use crate::language::say;
 use crate::site::plan::{Frame, HoleIs, Plan, Plans, Point, Stands, What};
@@ -9,12 +9,21 @@ use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::html::Html;
+use crate::vocabulary::{Kind, Trait};
 
 /// How thick walls are drawn: 4 1/2", which no string tells.
 const WALL: Length = Length::from_sixty_fourths(288);
 
 /// What hangs higher than this is drawn dashed.
 const HIGH: Length = Length::from_inches(48);
+
+/// Half of how wide a light is drawn whose size nobody says: 6".
+const USUAL_LIGHT: Length = Length::from_inches(6);
+
+/// How high a ceiling is under which most people can just stand: 6'-8", or 2 m.
+const STANDS: Length = Length::from_inches(80);
+/// The same, in round millimetres.
+const STANDS_IN_MILLIMETRES: Length = Length::from_millimetres(2000);
 
 impl PageBuilder<'_> {
     /// The room to scale, where the book tells its outline; drawn again for a narrow screen.
@@ -34,6 +43,13 @@ impl PageBuilder<'_> {
 
     fn plan_of(&self, plan: &Plan<'_>) -> RoomPlan {
         let mut things: Vec<Thing> = plan.things.iter().map(|thing| self.standing(plan, thing)).collect();
+        things.extend(self.hoods_without_a_place(plan));
+        things.extend(plan.roof_windows().into_iter().map(|(window, corners)| Thing {
+            name: window.name.value.clone(),
+            tag: None,
+            corners: corners.into_iter().map(at).collect(),
+            form: Form::Above,
+        }));
         // What is cut into a cabinet lies over it, and what hangs over all.
         things.sort_by_key(|thing| match thing.form {
             Form::Above => 2,
@@ -48,9 +64,73 @@ impl PageBuilder<'_> {
             things,
             counter_edges: counter_edges(plan),
             aisles: aisles(plan),
+            seats: plan.room.islands.iter().flat_map(|island| plan.seat_places(island)).map(at).collect(),
+            lights: self.lights(plan),
+            slope: self.slope(plan),
             units: self.units(),
             words: self.words,
         }
+    }
+
+    /// A hood whose opening has no wall hangs over the one thing that is cooked on.
+    fn hoods_without_a_place(&self, plan: &Plan<'_>) -> Vec<Thing> {
+        let mut cooks = plan.with(Trait::Cooks);
+        let (Some(under), None) = (cooks.next(), cooks.next()) else { return vec![] };
+        let room = plan.room;
+        let hoods = room.openings.iter().filter(|opening| opening.takes_a(Kind::Hood));
+        let unplaced = hoods.filter(|opening| plan.opening(opening).is_none());
+        let drawn = unplaced.filter_map(|opening| {
+            let selection = room.goes_into(&opening.name).next();
+            let option = selection.and_then(|selection| selection.standing().first());
+            let size = option.map(|option| &option.size);
+            let own = |of: fn(&Size) -> &Slot<Length>| size.and_then(|size| of(size).get().copied());
+            let width = own(|size| &size.width).or_else(|| opening.governing_width())?;
+            let depth = own(|size| &size.depth).or_else(|| opening.governing_depth())?;
+            let along = under.centre() - width.half();
+            let out = (under.out.0 + under.out.1).half() - depth.half();
+            let corners = rectangle(&under.frame, (along, along + width), (out, out + depth));
+            Some(Thing {
+                name: selection.map_or(opening.name.as_str(), |selection| selection.name.as_str()).to_lowercase(),
+                tag: selection.and_then(|selection| self.chrome.item_link(room, selection).number),
+                corners: corners.to_vec(),
+                form: Form::Above,
+            })
+        });
+        drawn.collect()
+    }
+
+    /// Lights where they are set out.
+    fn lights(&self, plan: &Plan<'_>) -> Vec<Light> {
+        let room = plan.room;
+        let of_one = |hung: &crate::site::plan::Hung<'_>| {
+            let named = hung.lights.selection.get();
+            let selection = room.selections.iter().find(|selection| Some(&selection.name.value) == named);
+            let option = selection.and_then(|selection| selection.standing().first());
+            let wide = option.and_then(|option| option.size.diameter.get().or(option.size.width.get()).copied());
+            let name = selection.map_or(hung.lights.name.as_str(), |selection| selection.name.as_str()).to_lowercase();
+            let tag = selection.and_then(|selection| self.chrome.item_link(room, selection).number);
+            let each = hung.places.iter().enumerate().map(|(number, place)| Light {
+                at: at(*place),
+                radius: wide.map_or(USUAL_LIGHT, Length::half),
+                name: if number == 0 { name.clone() } else { String::new() },
+                tag: tag.clone().filter(|_| number == 0),
+            });
+            each.collect::<Vec<_>>()
+        };
+        plan.hung.iter().flat_map(of_one).collect()
+    }
+
+    /// The slope of the ceiling, with the line on which one can just stand.
+    fn slope(&self, plan: &Plan<'_>) -> Option<Slope> {
+        let slope = plan.roof_slope()?;
+        let stands = if self.units().is_metric() { STANDS_IN_MILLIMETRES } else { STANDS };
+        let line = plan.ceiling_line(&slope, stands);
+        Some(Slope {
+            wall: plan.walls.get(slope.wall)?.letter.clone(),
+            low: (slope.low.0, at(slope.low.1)),
+            high: (slope.high.0, at(slope.high.1)),
+            stands: line.map(|(from, to)| (stands, at(from), at(to))),
+        })
     }
 
     fn standing(&self, plan: &Plan<'_>, thing: &crate::site::plan::Thing<'_>) -> Thing {

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, HashMap, HashSet};
 
-use crate::book::{Book, Opening, Room, Selection, short_name_of};
+use crate::book::{Book, Opening, Room, Selection, page_name_of};
 use crate::language::{Words, say};
 use crate::ledger::Purpose;
 use crate::source::portable::NameFault;
@@ -261,7 +261,7 @@ fn room_names(book: &Book) -> BTreeMap<&str, String> {
     // The last number that was tried of each name.
     let mut tried: HashMap<String, u32> = HashMap::new();
     for room in &book.rooms {
-        let short = short_name_of(&room.folder);
+        let short = page_name_of(&room.folder);
         let mut name = short.clone();
         while !taken.insert(name.clone()) {
             let number = tried.entry(short.clone()).or_insert(1);
@@ -280,9 +280,9 @@ fn opening_names(book: &Book) -> HashMap<Span, String> {
         let mut same: HashMap<String, u32> = HashMap::new();
         for opening in &room.openings {
             // What some system takes for a device, or no disk holds, names no page.
-            let short = match portable::fault(&short_name_of(&opening.name)) {
-                Some(NameFault::Device) => format!("{}-opening", short_name_of(&opening.name)),
-                _ => short_name_of(&opening.name).chars().take(portable::LONGEST_NAME).collect(),
+            let short = match portable::fault(&page_name_of(&opening.name)) {
+                Some(NameFault::Device) => format!("{}-opening", page_name_of(&opening.name)),
+                _ => page_name_of(&opening.name).chars().take(portable::LONGEST_NAME).collect(),
             };
             let count = same.entry(short.clone()).or_insert(0);
             *count += 1;

@@ -40,8 +40,22 @@ pub enum Face {
 
 /// Every length of a text, in order.
 pub fn lengths(text: &str) -> Vec<LengthInWords> {
-    let lower = text.to_lowercase();
-    lower.split([',', ';']).flat_map(of_phrase).collect()
+    with_points(&text.to_lowercase()).split([',', ';']).flat_map(of_phrase).collect()
+}
+
+/// A text whose decimal commas are points: a comma between digits parts no two phrases. Three digits after it are
+/// thousands, which no pipe has.
+pub fn with_points(text: &str) -> String {
+    let mut before = None;
+    let mut rest = text.chars().peekable();
+    let mut written = String::with_capacity(text.len());
+    while let Some(letter) = rest.next() {
+        let is_digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
+        let between = letter == ',' && is_digit(before) && is_digit(rest.peek().copied());
+        written.push(if between { '.' } else { letter });
+        before = Some(letter);
+    }
+    written
 }
 
 /// The lengths of one phrase. The words after a length say what it is; those before the first, too.

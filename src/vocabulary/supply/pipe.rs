@@ -33,7 +33,7 @@ const MOST: [&str; 5] = ["at most", "no higher", "no more", "max", "up to"];
 
 impl InWords for Pipe {
     fn of_words(words: &str) -> Self {
-        let lower = words.to_lowercase();
+        let lower = phrase::with_points(&words.to_lowercase());
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
         let told = parts.iter().flat_map(|part| phrase::lengths(part));
@@ -240,6 +240,9 @@ mod tests {
         assert_eq!((dryer.bends, dryer.half_bends), (2, 1));
         let soft = Pipe::of_words("1/4\" soft copper, 8 ft");
         assert_eq!((soft.size, soft.run), (length("1/4\""), length("8'")));
+        // A comma between digits is a decimal one, as it is written on the Continent.
+        let comma = Pipe::of_words("2,5 mm, 500,5 mm AFF,12 m");
+        assert_eq!((comma.size, comma.height, comma.run), (length("2.5 mm"), length("500.5 mm"), length("12 m")));
         let metric = Pipe::of_words("38 mm, at most 457 mm AFF, 12 m, two bends");
         assert_eq!((metric.size, metric.height, metric.run), (length("38 mm"), length("457 mm"), length("12 m")));
         let words = Pipe::of_words("4\" rigid, 38 feet with two elbows");

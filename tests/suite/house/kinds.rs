@@ -4,8 +4,13 @@ use super::code::code_only;
 use super::{none, rust_files};
 
 /// Where a word that somebody wrote becomes a kind.
-const READERS: &[&str] =
-    &["src/vocabulary/", "src/explain/mod.rs", "src/start/more.rs", "src/views/paper/changed_item.rs"];
+const READERS: &[&str] = &[
+    "src/vocabulary/",
+    "src/explain/mod.rs",
+    "src/start/more.rs",
+    "src/start/photographs.rs",
+    "src/views/paper/changed_item.rs",
+];
 
 /// How a kind would be told by its name.
 const BY_NAME: &[&str] = &[

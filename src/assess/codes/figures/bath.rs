@@ -1,6 +1,6 @@
 //! Figures of baths: to stand, to sit, to wash.
 
-use super::{length, number};
+use super::{length, millimetres, number};
 use crate::assess::codes::{Basis, Family, Figure};
 
 /// Clear floor before a bath fixture, advised.
@@ -102,6 +102,13 @@ pub static BATH_HEADROOM: Figure = length(
     Basis::Code(Family::Irc, 0, 9999),
     "IRC R305.1; Kitchen and Bath Planning Guidelines, 2nd edition, bath guideline 3",
 );
+/// Headroom where one stands in a bath, wherever no code is offered: a tall person stands upright.
+pub static STANDING_HEADROOM: Figure = millimetres(
+    "headroom to stand upright in a bath",
+    1900,
+    Basis::Practice,
+    "common practice: a tall person stands upright",
+);
 /// Ceiling of a room to live in.
 pub static ROOM_HEADROOM: Figure =
     length("ceiling of a room to live in", 5376, Basis::Code(Family::Irc, 0, 9999), "IRC R305.1");
@@ -129,5 +136,6 @@ pub(super) static ALL: &[&Figure] = &[
     &COMPARTMENT_WIDTH_CODE,
     &COMPARTMENT_DEPTH_CODE,
     &BATH_HEADROOM,
+    &STANDING_HEADROOM,
     &ROOM_HEADROOM,
 ];

@@ -56,7 +56,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 findings.extend(told(context, &hearth, side, near));
             }
         }
-        findings.extend(ask(context, &hearth, &unsaid));
+        // What could not be read may be the answer.
+        if !fitted.room.partly_unread {
+            findings.extend(ask(context, &hearth, &unsaid));
+        }
     }
 }
 

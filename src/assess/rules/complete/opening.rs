@@ -12,7 +12,8 @@ declare! {
     ///
     /// ## What it checks
     /// A selection of a kind that must have an opening names one in its room; each opening is taken
-    /// by one selection, of the kind that it says it takes.
+    /// by one selection, of the kind that it says it takes. What hangs from that, as a disposer or a tap does from a
+    /// sink, may name the same opening.
     ///
     /// ## Why it matters
     /// What has no opening is checked against nothing. Of two things in one hole, one will stand in
@@ -84,7 +85,8 @@ fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
         ),
         [one] => {
             let (takes, kind) = (opening.takes.get()?, one.kind.get()?);
-            let other = takes != kind;
+            // A tray may stand for the shower that stands in it.
+            let other = takes != kind && !takes.hangs_from(*kind);
             let message =
                 phrase!("the opening `{name}` takes a {}, and a {} is chosen for it", name, takes.name(), kind.name());
             other.then(|| told(message, "put it into another opening, or say with `takes` what goes in"))?
@@ -124,6 +126,33 @@ mod tests {
         trial("kind: range\nplace: hole")
             .selection("selection: Other\nkind: range\nplace: hole", "")
             .finds("`It` and `Other` both go into the opening `hole`");
+    }
+
+    #[test]
+    fn what_hangs_from_a_thing_may_name_its_opening() {
+        let at_the_sink = |kind: &str| {
+            Trial::of("complete/opening")
+                .opening("sink", "{takes: sink}")
+                .selection("selection: Sink\nkind: sink\nplace: sink", "")
+                .selection(&format!("selection: Other\nkind: {kind}\nplace: sink"), "")
+        };
+        for kind in ["garbage disposal", "disposer", "faucet", "drain"] {
+            at_the_sink(kind).stays_silent();
+        }
+        at_the_sink("sink").finds_one();
+        at_the_sink("dishwasher").finds_one();
+        let shower = |kinds: &[&str]| {
+            let trial = Trial::of("complete/opening").opening("shower", "{takes: shower}");
+            kinds.iter().enumerate().fold(trial, |trial, (number, kind)| {
+                trial.selection(&format!("selection: S{number}\nkind: {kind}\nplace: shower"), "")
+            })
+        };
+        shower(&["shower set", "shower glass", "shower tray"]).stays_silent();
+        shower(&["shower glass", "shower set"]).stays_silent();
+        shower(&["shower tray", "bathtub"]).finds_one();
+        // Alone, it leaves the opening empty.
+        let alone = Trial::of("complete/opening").opening("sink", "{takes: sink}");
+        alone.selection("selection: Tap\nkind: tap\nplace: sink", "").finds_one();
     }
 
     #[test]

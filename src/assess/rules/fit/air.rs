@@ -1,5 +1,7 @@
 //! Air around the chosen thing, where it holds only somewhere or is left out.
 
+mod vents;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Clearance, Opening, Slot, Vents};
@@ -19,7 +21,8 @@ declare! {
     /// Clear space that the sheet asks for only somewhere along a side (`2" above counter`) against
     /// the gap to what stands there: above the counter, only what rises above it counts. The same
     /// above and behind. And whether a thing that breathes at its rear, top or sides, or at several of them, is
-    /// closed in with nothing left there; by the opening, the cabinet of a run that holds it, the counter over
+    /// closed in with nothing left there; and the free cross-sections that the sheet asks for
+    /// (`air: {bottom: 200 cm2, top: 200 cm2}`) against those of the opening (`vents`); by the opening, the cabinet of a run that holds it, the counter over
     /// it, and what the plan has hang over it. What stands beside is as the opening says, else as its run and the plan have it. Air along a whole side is part of the width, height and depth, and
     /// told by those rules. Exactly as much as asked for passes.
     ///
@@ -53,6 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
         findings.extend(above_and_behind(context, &fitted, &fitting));
         findings.extend(closed_in(context, &fitted, &fitting));
+        findings.extend(vents::judge(context, &fitted));
     }
 }
 
@@ -62,7 +66,7 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<R
     let air = &fitted.option.fit.get()?.air;
     let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
     let (what, gap, at) = match side.of(fitted.opening).spanned() {
-        Some(said) if asked.above && !rises_above_counter(said) => return None,
+        Some(said) if said.gap.is_faulty() || (asked.above && !rises_above_counter(said)) => return None,
         Some(said) => (said.what.clone(), said.gap.get().copied().unwrap_or(Length::ZERO), said.span),
         // By its row or the plan, fillers seen through.
         None => {
@@ -152,7 +156,7 @@ fn left_at(
             ("above", fitting.height.play().or_else(under), !air.top.is_absent())
         }
         Vents::Sides => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
-        Vents::Front => return None,
+        Vents::Front | Vents::Bottom => return None,
     };
     left.filter(|_| !is_said).map(|left| (side, left))
 }

@@ -104,11 +104,13 @@ fn struck(
     (needed, is_asked): (Length, bool),
 ) -> Option<Struck> {
     let said = side.of(fitted.opening).spanned();
-    let by_words = said.filter(|said| stands_in_the_door_s_way(said, fitted.room, fitted.opening)).map(|said| Struck {
-        what: phrase!("`{}`", said.what),
-        gap: said.gap.get().copied().unwrap_or(Length::ZERO),
-        span: said.span,
-    });
+    let by_words = said
+        .filter(|said| !said.gap.is_faulty() && stands_in_the_door_s_way(said, fitted.room, fitted.opening))
+        .map(|said| Struck {
+            what: phrase!("`{}`", said.what),
+            gap: said.gap.get().copied().unwrap_or(Length::ZERO),
+            span: said.span,
+        });
     let placed = || {
         let beside = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side)?;
         let what = beside.what;

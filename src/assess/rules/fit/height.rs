@@ -51,6 +51,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    // Of two that may be stacked neither is judged where the place of the other could not be read.
+    let paired = fitted.opening.pair.get().into_iter().flat_map(|name| fitted.room.openings_called(name));
+    let mut joined = paired.chain(fitted.room.openings_naming(&fitted.opening.name));
+    if joined.any(|other| other.height.is_faulty() || other.sill.is_faulty()) {
+        return None;
+    }
     let stack =
         Stack::of(fitted.room, fitted.opening).filter(|stack| stack.left_for(fitted.room, fitted.opening).is_some());
     // Two that are stacked have one height between them: it is told at the lower one.

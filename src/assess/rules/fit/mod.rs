@@ -59,5 +59,7 @@ fn tell(
     let most = say(gauge.at_most()?);
     let is = phrase!("the opening `{}` is {most} {}", fitted.opening.name.value, most, direction.word);
     let message = phrase!("{is}, {} more than the maker's sheet allows", is, say(gauge.too_large_by()?));
+    // The reading that governs is pointed at.
+    let at = gauge.largest_at.unwrap_or(at);
     Some(fitted.finding(Severity::Stop, at, message).remedy(direction.too_large))
 }

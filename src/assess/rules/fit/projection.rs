@@ -79,7 +79,7 @@ fn across_the_counter(context: &Context<'_>, fitted: &Placement<'_>) -> Option<R
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     // What is meant to be flush is told by its depth; what is meant to stand out is meant.
-    if setting(fitted.opening, fitted.option).is_some() {
+    if setting(fitted.opening, fitted.option).is_some() || fitted.room.partly_unread {
         return None;
     }
     let usual = if fitted.selection.is_any(&WITHOUT_HANDLES) { HAIR } else { HANDLE };

@@ -62,14 +62,16 @@ pub fn from_bare_studs(fitted: &Placement<'_>) -> Vec<Remark> {
         let floor = outlet_of(fitted.selection, fitted.option) != Some(OutletGoes::ThroughTheWall);
         RoughIn::wanted(fitted.option).filter(|_| floor)?;
         let told = RoughIn::there(fitted.opening)?;
-        told.to_finished_wall(fitted.opening).is_none().then_some((told.at, "the rough-in"))
+        let is_unread = fitted.opening.hollow.get().is_some_and(|hollow| hollow.build_up.is_faulty());
+        let is_unsaid = told.to_finished_wall(fitted.opening).is_none() && !is_unread;
+        is_unsaid.then_some((told.at, "the rough-in"))
     };
     let of_valve = || {
         fitted.option.fit.get()?.valve_depth.get()?;
         let hollow = fitted.opening.hollow.get()?;
         let from_studs = hollow.from.spanned().filter(|from| from.value == HollowFrom::Studs)?;
         hollow.valve.get()?;
-        hollow.build_up.get().is_none().then_some((from_studs.span, "the valve"))
+        hollow.build_up.is_absent().then_some((from_studs.span, "the valve"))
     };
     let told = [of_toilet(), of_valve()].into_iter().flatten().map(|(at, what)| {
         let name = &fitted.selection.name.value;

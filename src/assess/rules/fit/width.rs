@@ -94,6 +94,13 @@ mod tests {
     fn an_opening_wider_than_the_sheet_allows_is_told() {
         fridge("width: 30 5/16\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").finds_one();
         fridge("width: 30 1/4\"", "fit: {opening: {width: 30\" to 30 1/4\"}}").stays_silent();
+        // The reading that governs is pointed at, of a least and of a greatest.
+        fridge("width: [30\", 30\", 30 5/16\"]", "fit: {opening: {width: 30\" to 30 1/4\"}}")
+            .finds_one()
+            .points_at(&["rooms/kitchen/room.yaml:3:51"]);
+        fridge("width: [30\", 30\", 29 7/8\"]", "fit: {opening: {width: 30\" to 30 1/4\"}}")
+            .finds_one()
+            .points_at(&["rooms/kitchen/room.yaml:3:51"]);
     }
 
     #[test]

@@ -7,7 +7,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
-use crate::site::plan::{ConvexShape, Plan, Thing};
+use crate::site::plan::{ConvexShape, Plan, Point, Thing};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Trait};
 
@@ -78,12 +78,18 @@ fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
     let near = places.flat_map(|(number, place)| {
         let bottom = hangs.bottom.get().and_then(|bottom| at(&bottom.0, number));
         wet(plan).map(move |thing| Near {
-            away: thing.footprint().distance(&ConvexShape::new(vec![*place])) - radius,
+            away: away(thing, *place) - radius,
             rim: hangs.rim.get().copied().or(thing.high),
             bottom,
         })
     });
     near.collect()
+}
+
+/// How far a place is from what a thing covers; nothing over it.
+fn away(thing: &Thing<'_>, place: Point) -> Length {
+    let covered = thing.footprint();
+    if covered.contains(place) { Length::ZERO } else { covered.distance(&ConvexShape::new(vec![place])) }
 }
 
 /// Tubs and showers in their places.
@@ -181,6 +187,26 @@ mod tests {
     }
 
     /// Source: check values BP-28, as the plan of a bath has tub and lights.
+    /// Source: check values BP-28, as lights are set out over the tub itself or the basin beside it.
+    #[test]
+    fn lights_are_set_out_over_a_fixture_or_an_opening() {
+        let bath = |fixture: &str, over: &str, hangs: &str| {
+            Trial::of("light/bath-zone")
+                .room(&format!(
+                    "outline: 12' x 8'\nfixtures: {{tub: {{wall: A, centre: 33\", width: 60\", depth: 30\", height: 20\", takes: bathtub{fixture}}}, basin: {{wall: C, centre: 70\", width: 24\", depth: 20\", takes: basin}}}}\nlights: {{lights: {{selection: Lantern, over: {over}, count: 1}}}}"
+                ))
+                .opening("alcove", "{takes: bathtub, width: 60\", depth: 30\"}")
+                .selection(&format!("selection: Lantern\nkind: pendant\n{hangs}"), "size: {diameter: 6\"}")
+        };
+        bath("", "tub", "hangs: {bottom: 80\"}")
+            .finds("`Lantern` hangs over a tub or shower, 5'-0\" (1524 mm) above its rim, 36\" (914 mm) less than the 8'-0\" (2438 mm) asked for");
+        bath(", opening: alcove", "alcove", "hangs: {bottom: 80\"}").finds_one();
+        bath("", "tub", "").finds("`Lantern` hangs over a tub or shower, and nobody says how low");
+        bath("", "tub", "hangs: {bottom: 116\"}").stays_silent();
+        bath("", "basin", "hangs: {bottom: 80\"}").stays_silent();
+        bath("", "basin", "").stays_silent();
+    }
+
     #[test]
     fn the_plan_answers_where_nobody_measured() {
         let bath = |at: &str| {

@@ -75,7 +75,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
     } else {
         let (over, top) = (*hung.hangs.over.get()?, *hung.hangs.top.get()?);
         let above = bottom - top;
-        let (least, most) = (metric::advised(ABOVE.0, above, units), ABOVE.1 + raise(hung.ceiling(context, number)));
+        let most = ABOVE.1 + raise(hung.ceiling(context, number));
+        let (least, most) = (metric::advised(ABOVE.0, above, units), metric::advised_most(most, above, units));
         if above >= least && above <= most {
             return None;
         }
@@ -88,7 +89,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
             say(most, units)
         )
     };
-    let at = hung.hangs.bottom.span().unwrap_or(hung.selection.span);
+    let own = hung.hangs.bottom.get().and_then(|bottom| bottom.0.get(number).or(bottom.0.first()));
+    let at = own.map_or(hung.selection.span, |bottom| bottom.span);
     let finding = about(hung.room, hung.selection, hung.option, Severity::Query, at, message).source(SOURCE);
     Some(finding.remedy("set the drop so, or try it with a string and the people who will sit there"))
 }
@@ -130,6 +132,17 @@ mod tests {
         over("island", "36\"", "78\"", "10'").stays_silent();
         over("island", "36\"", "78 1/8\"", "10'").finds_one();
         over("island", "36\"", "78\"", "8'").finds_one();
+    }
+
+    /// Source: check values LT-03 in millimetres: a quarter of what 2545 mm are above eight feet, on 914.4 mm.
+    #[test]
+    fn in_millimetres_they_are_round() {
+        let hangs = "hangs: {over: table, top: 750 mm, bottom: 2000 mm}";
+        Trial::of("light/height")
+            .metric()
+            .room("ceiling: 2545 mm")
+            .selection(&format!("selection: Pendants\nkind: pendant\n{hangs}"), "quantity: 2")
+            .finds("`Pendants` hangs 1250 mm (≈ 49 3/16\") above the table; 750 mm (≈ 29 1/2\") to 945 mm (≈ 37 3/16\") are usual");
     }
 
     /// Source: check values LT-06: 84" over a walking path.

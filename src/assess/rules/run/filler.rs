@@ -28,7 +28,9 @@ declare! {
     /// in it, or to whatever stands across the corner: {3"} beside drawers, {1 1/2"} beside a door that hangs on that side, {4 1/2"} where
     /// an appliance with a handle stands around the corner, and more beside drawers where the row around the
     /// corner has `handles` that stand out more than {1"}. In a run without a wall of the outline, the
-    /// fillers and panels at an end that meets a `wall` or a `corner`. Exactly as much passes.
+    /// fillers and panels at an end that meets a `wall` or a `corner`. Exactly as much passes. Of a blind corner the
+    /// door counts (`door width`), {1"} beside it where it hangs on its far side; and no front may lie behind what
+    /// stands around the corner.
     ///
     /// ## Why it matters
     /// A drawer that strikes the handle around the corner comes out half-way for good, and a door that
@@ -48,13 +50,13 @@ declare! {
     "run/filler", Query,
     due: CabinetsOrdered, tells: [Installer],
     judges: [Cabinet],
-    sources: ["common practice"],
+    sources: ["common practice", "the book's own figures"],
     caution: None,
     Check::Book(check)
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    for room in &context.book.rooms {
+    for room in context.book.rooms.iter().filter(|room| !room.partly_unread) {
         let plan = context.site.plan(room);
         if let Some(plan) = plan {
             findings.extend(plan.things.iter().filter_map(|thing| beside(context, plan, thing)));
@@ -88,16 +90,26 @@ fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<R
     let part = thing.part().filter(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))?;
     let drawers = part.drawers.get().is_some_and(|count| *count > 0);
     let doors = part.doors.get().copied().unwrap_or(0);
+    if let Some(covered) = covered(context, plan, thing, drawers || doors > 0) {
+        return Some(covered);
+    }
     let sides = [End::Left, End::Right].into_iter();
-    let wanted = sides.filter_map(|side| wanted(drawers, doors, part.hinge.get().copied(), side));
+    let blind = thing.is_blind_at().filter(|_| doors > 0 && !drawers);
+    let wanted = sides.filter_map(|side| {
+        let usual = wanted(drawers, doors, part.hinge.get().copied(), side);
+        // A door that hangs on its far side comes past the pulls around the corner.
+        let passes = Wanted { side, needed: USUAL_HANDLE, what: "the door of a blind corner" };
+        usual.or_else(|| (blind == Some(side)).then_some(passes))
+    });
+    let front = Thing { along: thing.fronts(), ..thing.clone() };
     let short = wanted.filter_map(|wanted| {
         let before = (thing.out.1, thing.out.1 + BESIDE_DRAWERS);
-        let met = plan.beside_between(thing, wanted.side, before);
+        let met = plan.beside_between(&front, wanted.side, before);
         let met = met.and_then(|met| {
             let needed = needed_before(plan, thing, met.to, met.distance, wanted.needed)?;
             Some((met.distance, phrase!("`{}`", met.to.name(plan)), needed))
         });
-        let trim = plan.casing_beside(thing, wanted.side, before);
+        let trim = plan.casing_beside(&front, wanted.side, before);
         let trim = trim.map(|trim| (trim.gap, casing(trim.of), wanted.needed));
         let (gap, what, needed) = met.into_iter().chain(trim).max_by_key(|(gap, _, needed)| *needed - *gap)?;
         let needed = metric::advised(needed, gap, context.book.project.units);
@@ -107,6 +119,20 @@ fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<R
     let filler = filler_beside(plan, thing, wanted.side);
     let there = Beside { cabinet: thing.name, gap, met, at: thing.span, filler };
     Some(finding(context, plan.room, &wanted, &there))
+}
+
+/// Doors or drawers that lie behind what stands around the corner.
+fn covered(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>, opens: bool) -> Option<Remark> {
+    let (other, covered) = plan.stands_before(thing, thing.fronts(), Length::from_inches(1)).filter(|_| opens)?;
+    let message = phrase!(
+        "{} of the front of `{}` lies behind `{}`, and can't be opened there",
+        say(covered, context.book.project.units),
+        thing.name,
+        other.name
+    );
+    let finding = Remark::query(thing.span, message).room(&plan.room.folder).part(thing.name);
+    let finding = finding.also(other.span, Phrase::name(other.name)).source("the book's own figures");
+    Some(finding.remedy("move one of them; of a blind corner say how wide its door is: `door width: …`"))
 }
 
 /// How wide the filler is that stands in its row at that side of a cabinet.
@@ -130,7 +156,7 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
     if other.is_closure() || !other.has(Trait::HasHandles) {
         // Where the row around the corner says how far its handles stand out, that counts, not the usual inch.
         let more = (other.handles - USUAL_HANDLE).max(Length::ZERO);
-        return Some(if usual == BESIDE_DRAWERS { usual + more } else { usual });
+        return Some(if usual == BESIDE_A_DOOR { usual } else { usual + more });
     }
     let option = other.opening.and_then(|opening| crate::site::plan::settled(plan.room, opening));
     let handle = with_handles(other, option) - other.out.1;
@@ -243,6 +269,29 @@ mod tests {
         };
         corner("4 1/2\"").stays_silent();
         corner("3\"").finds("`drawers` has 3\" (76 mm) to `range` at its right, 1 1/2\" (38.1 mm) less than the 4 1/2\" (114 mm) usual beside drawers");
+    }
+
+    /// Source: arithmetic: a row 24" deep leaves 12" of a corner unit of 36"; check values HW-04 beside its door.
+    #[test]
+    fn the_door_of_a_blind_corner_comes_past_the_row_around_it() {
+        let corner = |unit: &str, row: &str| {
+            Trial::of("run/filler").room(&format!(
+                "outline: 12' x 10'\nruns:\n  back: {{wall: A, depth: 24\", parts: [{{cabinet: blind corner, width: 42\", {unit}}}, {{cabinet: plates, width: 30\"}}]}}\n  side: {{wall: D, from: right, starts: 24\", depth: 24\"{row}, parts: [{{cabinet: pans, width: 30\"}}]}}"
+            ))
+        };
+        corner("doors: 1, hinge: left", "")
+            .finds("24\" (610 mm) of the front of `blind corner` lies behind `pans`, and can't be opened there")
+            .weighs("query");
+        corner("doors: 1, hinge: left, door width: 20\"", "").finds_one();
+        corner("doors: 1, hinge: left, door width: 17\"", "")
+            .finds("`blind corner` has 1\" (25.4 mm) to `pans` at its left, 1/2\" (12.7 mm) less than the 1 1/2\" (38.1 mm) usual beside a door");
+        corner("doors: 1, hinge: left, door width: 16 1/2\"", "").stays_silent();
+        corner("doors: 1, hinge: right, door width: 17\"", "").stays_silent();
+        corner("doors: 1, hinge: right, door width: 17\"", ", handles: 1 1/2\"").finds_one();
+        corner("doors: 1, hinge: left, door width: 16\", blind: left", "").stays_silent();
+        corner("doors: 1, hinge: left, door width: 16\", blind: right", "").finds_one();
+        corner("drawers: 2, door width: 15\"", "").stays_silent();
+        corner("drawers: 2", "").finds_one();
     }
 
     /// Source: check values HW-03.

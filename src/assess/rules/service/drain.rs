@@ -79,8 +79,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         findings.push(asked.finding(Severity::Stop, fault));
     }
-    findings.extend(context.site.fitted().filter_map(|fitted| trap(context, &fitted)));
-    findings.extend(context.site.fitted().filter_map(|fitted| seal(context, &fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| trap(context, &fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| seal(context, &fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
 }
 

@@ -34,7 +34,7 @@ fn asked<'a, T: 'a>(
     needs: fn(&Needs) -> &Slot<Worded<T>>,
     there: fn(&Services) -> &Slot<Worded<T>>,
 ) -> impl Iterator<Item = ServiceNeed<'a, T>> {
-    context.site.fitted().filter_map(move |fitted| {
+    context.site.connected().filter_map(move |fitted| {
         let needs = needs(&fitted.option.fit.get()?.needs).spanned().filter(|needs| !is_none(&needs.words))?;
         let there = there(&fitted.opening.service);
         // What could not be read has been told.

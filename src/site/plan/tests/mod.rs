@@ -1,6 +1,7 @@
 //! Plans as people write them, and what is known of each.
 
 mod kitchen;
+mod slope;
 
 use crate::book::Book;
 use crate::read::read;

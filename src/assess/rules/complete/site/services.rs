@@ -15,7 +15,7 @@ const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirr
 
 /// Everything that is to be asked of services.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
-    for fitted in context.site.fitted() {
+    for fitted in context.site.connected() {
         findings.extend(super::words::ask(&fitted));
         findings.extend(pattern(&fitted));
         findings.extend(blocking(&fitted));
