@@ -46,7 +46,7 @@ pub mod read;
 
 pub mod pictures;
 
-pub mod marks;
+pub mod shown;
 
 pub mod site;
 

@@ -2,8 +2,9 @@
 
 use crate::book::{Book, Prices, Room, Selection};
 use crate::ledger::{Head, Issue, IssuedItem, Purpose, Total};
-use crate::marks::{self, Marked};
+use crate::shown::{self, Marked, Versions};
 use crate::units::{Currency, Date, Money};
+use crate::vocabulary::Version;
 
 use super::approval::terms_of;
 use super::{Assessment, WithTax};
@@ -25,7 +26,8 @@ pub struct Heading {
 
 /// The book as an issue. The digests of its pictures must have been read.
 pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
-    let marked = marks::items(book, &marks::as_read(book));
+    let versions = Versions { asked: Version::default(), ..Versions::of(book) };
+    let marked = shown::under(book, versions, &shown::as_read(book));
     let items = book.selections().filter_map(|(room, selection)| {
         let marked = marked.get(&(room.folder.as_str(), selection.id.as_str()))?;
         Some(frozen(assessment, room, selection, marked))
@@ -59,6 +61,7 @@ fn frozen(assessment: &Assessment, room: &Room, selection: &Selection, marked: &
         tag: selection.tag.clone(),
         name: selection.name.value.clone(),
         mark: marked.mark,
+        also: marked.also.clone(),
         content: marked.content.clone(),
         price: settled.and_then(|option| Some(option.price_in_all()?.plain())),
         lead_time: settled.and_then(|option| Some(option.lead_time.get()?.to_string())),

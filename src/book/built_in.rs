@@ -52,6 +52,7 @@ impl Hollow {
 }
 
 record! {
+    shown
     pub struct Hole = HOLE("hole", "a hole to be drilled in a counter or a sink") {
         purpose: Spanned<String> = "for", "what goes through it", "kitchen tap";
         diameter: Slot<Length> = "diameter", "its diameter", "1 3/8\"";

@@ -1,12 +1,10 @@
 //! Facts that only some kinds have, by the keys that they stand under.
 
-use serde_json::{Value, json};
-
 use super::{CabinetEnds, CutOut, DetailName, FitsFronts, Grain, Reveal, Setting};
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange, Sides};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
-use crate::vocabulary::{EdgeTrim, Gathers, Mount, Pattern, Pitch, Shown};
+use crate::vocabulary::{EdgeTrim, Gathers, Mount, Pattern, Pitch, Shown, ShownField, ShownValue, Since, Words as _};
 
 /// A fact of the kind's own, as the book words it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -116,19 +114,20 @@ impl<T: Fact> Gathers<T> for Vec<Detail> {
     }
 }
 
-/// An object of them, each value telling what it is.
+/// A group of them, each value telling what it is.
 impl Shown for Vec<Detail> {
-    fn shown(&self) -> Value {
-        Value::Object(self.iter().map(|detail| (detail.name.to_string(), detail.value.shown())).collect())
+    fn shown(&self) -> ShownValue {
+        let field = |detail: &Detail| ShownField::new(detail.name.word(), Since::First, detail.value.shown());
+        ShownValue::Group(self.iter().map(field).collect())
     }
 }
 
 impl Shown for DetailValue {
-    fn shown(&self) -> Value {
+    fn shown(&self) -> ShownValue {
         match self {
-            Self::Length(length) => json!({"length": length.shown()}),
+            Self::Length(length) => length.shown(),
             Self::Range(range) => range.shown(),
-            Self::Sides(sides) => json!({"sides": sides.sides().iter().map(Shown::shown).collect::<Vec<_>>()}),
+            Self::Sides(sides) => ShownValue::Sides(sides.sides().to_vec()),
             words => words.words().shown(),
         }
     }

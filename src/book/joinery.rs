@@ -38,6 +38,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Stores = STORES("storage", "shelves and bins inside cabinets") {
         depth: Slot<Length> = "depth", "depth of the shelves", "24\"";

@@ -1,7 +1,7 @@
 //! `material` of a product: whether it burns, and what a counter is made of.
 
 use crate::source::yaml::Node;
-use crate::vocabulary::{Faults, FieldType, Value, values};
+use crate::vocabulary::{Faults, FieldType, Shown, ShownValue, Value, values};
 
 use super::{Burning, TopMaterial};
 
@@ -29,6 +29,13 @@ impl Material {
             Self::Burning(_) => None,
             Self::Top(material) => Some(material),
         }
+    }
+}
+
+/// What it is made of; that it burns is for the checks.
+impl Shown for Material {
+    fn shown(&self) -> ShownValue {
+        self.of_top().shown()
     }
 }
 

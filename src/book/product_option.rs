@@ -61,7 +61,7 @@ record! {
             "Brushed steel" => told "name" "what the client reads: its name, or maker and model, or its finish";
         product: Slot<String> = "product",
             "a product whose fields count where this option leaves them out",
-            "vessary-30" as name::Product => unmarked;
+            "vessary-30" as name::Product => unmarked "its fields are the option's own, and stand there";
         maker: Slot<String> = "maker", "who makes it", "Vessary" => marked;
         model: Slot<String> = "model", "the maker's model, to the last letter", "30 C-SS" => marked;
         finish: Slot<String> = "finish", "finish, in the maker's words", "brushed steel" => marked;
@@ -75,52 +75,52 @@ record! {
             "left" => marked;
         material: Slot<Material> = "material",
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning; of a counter, what it is made of",
-            "does not burn" => unmarked;
+            "does not burn" => marked_since_2;
         fuel: Slot<Fuel> = "fuel",
             "what a range, cooktop, oven or dryer heats with; left out, gas is reckoned with",
-            "induction" => unmarked;
-        supplier: Slot<String> = "supplier", "where it is bought", "Oren & Daughters" => unmarked;
-        lead_time: Slot<LeadTime> = "lead time", "from order to delivery", "6-8 weeks" => unmarked;
+            "induction" => marked_since_2;
+        supplier: Slot<String> = "supplier", "where it is bought", "Oren & Daughters" => unmarked "the same thing may come from somebody else";
+        lead_time: Slot<LeadTime> = "lead time", "from order to delivery", "6-8 weeks" => unmarked "it moves with the days of the order";
         price: Slot<Money> = "price", "what the client pays for one, before tax unless the book says that tax is in its prices", "3180.00" => marked;
-        cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "2540.00" => unmarked;
+        cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "2540.00" => unmarked "it is for the office alone";
         quantity: Slot<Quantity> = "quantity", "how many, or how much", "1" => marked;
         price_per: Slot<String> = "price per",
             "what the price is for, if not for one of the quantity",
-            "sq ft" => unmarked;
-        total: Slot<Money> = "total", "what the supplier says it comes to, before tax", "640.00" => unmarked;
+            "sq ft" => marked_since_2;
+        total: Slot<Money> = "total", "what the supplier says it comes to, before tax", "640.00" => unmarked "it is held against price and quantity, which are signed";
         order: Order = "order",
             "quotation, availability and order",
-            "{good until: 2027-02-28, available on: 2027-01-12}" => unmarked;
-        sold: Sold = "sold", "the boxes or rolls that it comes in", "{box holds: 9.7 sq ft}" => unmarked;
-        laid: Laid = "laid", "how a tile, floor or board is laid", "{runs: long side level, offset: 33 %}" => unmarked;
+            "{good until: 2027-02-28, available on: 2027-01-12}" => unmarked "it is the supplier's word";
+        sold: Sold = "sold", "the boxes or rolls that it comes in", "{box holds: 9.7 sq ft}" => unmarked "the quantity is signed";
+        laid: Laid = "laid", "how a tile, floor or board is laid", "{runs: long side level, offset: 33 %}" => marked_since_2;
         fronts: Fronts = "fronts",
             "doors and drawer fronts of cabinets",
-            "{doors: 6, drawers: 14, thickness: 3/4\"}" => unmarked;
-        stores: Slot<Stores> = "stores", "what is inside cabinets", "{depth: 24\", shelves: roll-out}" => unmarked;
+            "{doors: 6, drawers: 14, thickness: 3/4\"}" => unmarked "pulls are counted by it, whose quantity is signed";
+        stores: Slot<Stores> = "stores", "what is inside cabinets", "{depth: 24\", shelves: roll-out}" => marked_since_2;
         top: Slot<Top> = "top",
             "a counter: its material, what carries it, how it is cut",
-            "{material: stone, lies on: [island], overhang: 15\", supports: {by: steel bars, out: 12\", in: 24\"}}" => unmarked;
+            "{material: stone, lies on: [island], overhang: 15\", supports: {by: steel bars, out: 12\", in: 24\"}}" => marked_since_2;
         sample_seen: Slot<Date> = "sample seen",
             "the day on which its sample was laid beside the others",
-            "2027-01-08" => unmarked;
+            "2027-01-08" => unmarked "it is a day of the office's";
         photos: Vec<Photo> = "photos",
             "pictures, the telling one first",
             "[range-front.jpg]" => told "pictures" "the pictures in their order, each as below";
         requires: Vec<Spanned<String>> = "requires",
             "kits, trims or fillers that the maker's sheet calls for",
-            "[joining kit]" => unmarked;
+            "[joining kit]" => unmarked "what of it is ordered stands in `accessories`";
         accessories: Vec<Accessory> = "accessories",
             "what is ordered with it",
             "[{name: joining kit, price: 140.00}]" => marked;
         drilled: Vec<Hole> = "drilled",
             "the holes to be drilled in a counter or a sink, each by its purpose",
-            "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]" => unmarked;
+            "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]" => marked_since_2;
         fit: Slot<Arc<Fit>> = "fit",
             "what the maker's own sheet asks of the opening",
             "{opening: {width: 30\" to 30 1/4\"}}" as ReadOnce => told "caution" "the caution on the maker's sheet, or null";
         panel: Slot<Panel> = "panel",
             "the front panel that the joiner makes for it",
-            "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}" => unmarked;
+            "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}" => marked_since_2;
     }
     figures details: Vec<Detail> => marked by DetailName {
         Capacity = "capacity": String, "what it holds", "16 cu ft";
@@ -311,12 +311,15 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Panel = PANEL("panel", "a front panel that the joiner makes, by the maker's sheet") {
         width: Slot<Length> = "width", "width", "23 3/4\"";
         height: Slot<LengthRange> = "height", "height", "29 13/16\" to 30 1/4\"";
         thickness: Slot<Length> = "thickness", "thickness", "3/4\"";
         weight: Slot<Weight> = "weight", "weight", "16 lb";
+        drawn_by: Slot<String> = "drawn by", "who draws it", "designer";
+        made_by: Slot<String> = "made by", "who makes it", "joiner";
     }
 }
 
@@ -328,7 +331,7 @@ record! {
             "joining kit" => marked;
         model: Slot<String> = "model", "the maker's model", "JK-2" => marked;
         price: Slot<Money> = "price", "what the client pays for one, before tax unless the book says that tax is in its prices", "140.00" => marked;
-        cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "96.00" => unmarked;
+        cost: Slot<Money> = "cost", "what the firm pays for one; for the office alone", "96.00" => unmarked "it is for the office alone";
         quantity: Slot<Quantity> = "quantity", "how many", "1" => marked;
     }
 }

@@ -17,14 +17,14 @@ record! {
         id: String = "id",
             "a short name for its page; made from the name if left out",
             "range" as PageName => marked "item" "the selection's id in its room";
-        tag: String = "tag", "its number on drawings; given in order if left out", "K-07" as Usual => unmarked;
+        tag: String = "tag", "its number on drawings; given in order if left out", "K-07" as Usual => unmarked "it is a number on drawings, not the thing";
         kind: Slot<Kind> = required "kind",
             "decides which fields and checks apply",
             "range" => marked "kind" "its kind, or null";
         place: Slot<String> = "place", "the opening that it goes into; of a door its doorway, of a blind its window", "range" as name::Opening => marked;
         needed_for: Slot<NeededFor> = "needed for",
             "the milestone, or the day, that waits for it",
-            "cabinets set" => unmarked;
+            "cabinets set" => unmarked "it moves with the work";
         why: Slot<String> = "why",
             "why it is so, for the client",
             "An oven wide enough for a full sheet pan." as Markdown => marked;
@@ -34,32 +34,36 @@ record! {
         chosen: Slot<String> = "chosen",
             "the option that was chosen; left out while it is open",
             "steel" as name::Option => marked "chosen" "the id of the option that is chosen, or null";
-        chosen_on: Slot<Date> = "chosen on", "the day on which it was chosen", "2027-01-09" => unmarked;
+        chosen_on: Slot<Date> = "chosen on", "the day on which it was chosen", "2027-01-09" => unmarked "the record says who chose, and when";
         depends_on: Vec<Spanned<String>> = "depends on",
             "selections that must stand before this one is ordered, besides those that follow from its kind",
-            "[Wall tile, bath/Floor]" as name::Selection => unmarked;
+            "[Wall tile, bath/Floor]" as name::Selection => unmarked "what rests on a change is named of its own";
         meets: Vec<Spanned<String>> = "meets",
             "surfaces that it lies edge to edge with",
-            "[Accent tile]" as name::Selection => unmarked;
+            "[Accent tile]" as name::Selection => unmarked "it is for the checks of edges";
         hangs: Slot<Hanging> = "hangs",
             "where lights hang, as measured or as planned",
-            "{over: island, length: 10', top: 36\", bottom: 68\"}" => unmarked;
-        papered: Slot<PaperedWalls> = "papered", "the walls that a wallpaper covers", "{along: 40', height: 8'}" => unmarked;
+            "{over: island, length: 10', top: 36\", bottom: 68\"}" => unmarked "it is measured on site, and told to the electrician";
+        papered: Slot<PaperedWalls> = "papered", "the walls that a wallpaper covers", "{along: 40', height: 8'}" => unmarked "rolls are counted by it, whose quantity is signed";
         allowance: Slot<String> = "allowance",
             "the allowance that it draws on",
             "appliances" as name::Allowance => marked;
+        includes: Vec<String> = "includes", "what its price pays for besides the thing", "[delivery, fitting]" => marked_since_2;
+        leaves_out: Vec<String> = "leaves out",
+            "what its price does not pay for, as somebody might think",
+            "[gas line]" => marked_since_2;
         furnished_by: Slot<String> = "furnished by", "who buys it", "client" => marked;
         installed_by: Slot<String> = "installed by", "who fits it", "plumber" => marked;
-        covers: Slot<Area> = "covers", "how much of the room it covers, for the material board", "86 sq ft" => unmarked;
+        covers: Slot<Area> = "covers", "how much of the room it covers, for the material board", "86 sq ft" => unmarked "it is for the material board";
         private: Slot<String> = "private",
             "a note for the office alone",
-            "Trade account, 12 % off list." as Markdown => unmarked;
+            "Trade account, 12 % off list." as Markdown => unmarked "it is for the office alone";
         tell_client: Slot<bool> = "tell client",
             "whether the client reads what living with what the review finds of it means; as for its room if left out",
-            "yes" => unmarked;
+            "yes" => unmarked "what is found is no part of the thing";
         waivers: Vec<Waiver> = "waive",
             "findings set aside for this selection",
-            "[{rule: fit/play, because: …, by: …, on: …}]" => unmarked;
+            "[{rule: fit/play, because: …, by: …, on: …}]" => unmarked "what is found is no part of the thing";
     }
     besides {
         /// Where the book writes its number on drawings itself; none where it is given in order.

@@ -3,7 +3,9 @@
 use crate::source::Spanned;
 use crate::source::yaml::Node;
 use crate::units::Length;
-use crate::vocabulary::{Faults, FieldType, Named, NamedValue, Slot, Value, record, words};
+use crate::vocabulary::{
+    Faults, FieldType, Named, NamedValue, Shown, ShownField, ShownValue, Since, Slot, Value, record, words,
+};
 
 words! {
     /// What counters are made of.
@@ -63,6 +65,7 @@ words! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Splash = SPLASH("splash", "what stands up behind a counter: an upstand, tile, a raised back") {
         thickness: Slot<Length> = "thickness", "how far its face stands out from the wall, or from the counter's edge", "3/4\"";
@@ -71,6 +74,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Top = TOP("top", "a counter or an island's top: its material, what carries it, and how it is cut from its slabs") {
         material: Slot<TopMaterial> = "material", "what it is made of", "stone";
@@ -101,6 +105,7 @@ record! {
 }
 
 record! {
+    shown
     pub struct Supports = SUPPORTS("supports", "what carries an overhang, as the fabricator asks for it") {
         by: Spanned<Support> = "by", "what they are", "legs";
         out: Slot<Length> = "out", "how far they reach out past the cabinets", "12\"";
@@ -110,8 +115,10 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Slab = SLAB("slab", "the slabs that a top is cut from, as the yard measured them") {
+        number: Slot<String> = "number", "the yard's own number of them, as it stands on their edges", "lot 77, slabs 3 and 4";
         size: Slot<(Length, Length)> = "size", "length and width", "126\" x 63\"";
         usable: Slot<(Length, Length)> = "usable", "what is left of them without rough edges and flaws", "122\" x 60\"";
         kerf: Slot<Length> = "kerf", "what the saw takes", "1/8\"";
@@ -133,6 +140,13 @@ pub struct Piece {
     pub depth: Length,
 }
 
+impl Shown for Piece {
+    fn shown(&self) -> ShownValue {
+        let field = |key, value| ShownField::new(key, Since::Second, value);
+        ShownValue::Group(vec![field("name", self.name.shown()), field("size", (self.length, self.depth).shown())])
+    }
+}
+
 impl NamedValue for Piece {
     const TYPE: FieldType = FieldType::Sides;
 
@@ -147,6 +161,7 @@ impl NamedValue for Piece {
 }
 
 record! {
+    shown
     pub struct Seam = SEAM("seam", "a place where two pieces of a top meet") {
         at: Spanned<String> = "at", "where it is", "left of the sink";
         over: Slot<SeamOver> = "over", "what stands below it, or the cutout that it runs through", "cabinet";

@@ -6,19 +6,22 @@ use std::sync::LazyLock;
 
 use crate::vocabulary::Record;
 
+pub use super::built_in::HOLE;
 pub use super::ceiling::CEILING;
 pub use super::clearances::SEATING;
 pub use super::fixture::FIXTURE;
 pub use super::island::{ISLAND, SIDE};
+pub use super::joinery::STORES;
 pub use super::opening::OPENING;
 pub use super::photo::PHOTO;
-pub use super::product_option::{ACCESSORY, OPTION, SIZE};
+pub use super::product_option::{ACCESSORY, OPTION, PANEL, SIZE};
 pub use super::project::BOOK;
 pub use super::room::ROOM;
 pub use super::run::{PART, RUN};
 pub use super::selection::SELECTION;
 pub use super::supply::COUNTER_RUN;
-pub use super::top::SEAM;
+pub use super::surface::LAID;
+pub use super::top::{SEAM, SLAB, SPLASH, SUPPORTS, TOP};
 pub use super::wall::{DOORWAY, WINDOW};
 
 /// The records of whole files.

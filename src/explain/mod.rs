@@ -14,7 +14,7 @@ use crate::assess::codes;
 use crate::assess::rules::examples::in_metric;
 use crate::assess::rules::{RULES, rule};
 use crate::book::vocabulary::RECORDS;
-use crate::marks;
+use crate::shown;
 use crate::units::System;
 use crate::vocabulary::Kind;
 
@@ -71,7 +71,7 @@ pub fn explain(name: &str, units: System) -> Result<String, Unknown> {
         return Ok(told(page));
     }
     if asked == "mark" {
-        let page = marks::page();
+        let page = shown::page();
         let (title, text) = page.split_once('\n').unwrap_or((&page, ""));
         return Ok(page::heading(title) + &page::prose(text));
     }

@@ -97,6 +97,10 @@ pub struct IssuedItem {
     pub name: String,
     /// The digest of `content`.
     pub mark: Digest,
+    /// The digests of the same as older versions of the content write it, where the record has issues of them and
+    /// they say no less of it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub also: Vec<Digest>,
     /// All that the client is shown of it.
     pub content: Value,
     /// What the settled option comes to, before tax.
@@ -108,6 +112,18 @@ pub struct IssuedItem {
     /// The last day to order it; not part of the mark.
     #[serde(rename = "order by", default, skip_serializing_if = "Option::is_none")]
     pub order_by: Option<Date>,
+}
+
+impl IssuedItem {
+    /// Whether a mark is of what it was shown as, by whichever version of the content.
+    pub fn is(&self, mark: &Digest) -> bool {
+        self.mark == *mark || self.also.contains(mark)
+    }
+
+    /// Whether it is shown as in another issue.
+    pub fn is_shown_as(&self, other: &Self) -> bool {
+        self.is(&other.mark) || other.is(&self.mark)
+    }
 }
 
 impl Issue {

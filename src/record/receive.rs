@@ -330,7 +330,7 @@ pub(super) fn fault(asked: &ItemDecision, answered: &Issue, newest: &Issue) -> O
     if item.mark != asked.mark {
         return Some("the mark is not the one that was issued".into());
     }
-    if newest.item(&asked.room, &asked.item).is_none_or(|now| now.mark != asked.mark) {
+    if newest.item(&asked.room, &asked.item).is_none_or(|now| !now.is(&asked.mark)) {
         return Some("the mark is no longer the one that was issued".into());
     }
     let agreed = matches!(asked.decision, Decision::Approved | Decision::ApprovedAsNoted);

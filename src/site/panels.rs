@@ -25,6 +25,7 @@ pub fn panel_of(room: &Room, selection: &Selection, option: &ProductOption) -> O
         height: chosen.size.height.clone(),
         thickness: thickness.unwrap_or_else(|| chosen.size.thickness.clone()),
         weight: chosen.fit.get().map(|fit| fit.weight.clone()).unwrap_or_default(),
+        ..Panel::default()
     })
 }
 

@@ -8,8 +8,8 @@ use crate::book::Book;
 use crate::digest::Digest;
 use crate::language::{Language, Words};
 use crate::ledger::IssuedItem;
-use crate::marks;
 use crate::pictures::Renditions;
+use crate::shown;
 use crate::site::plan::Plans;
 use crate::source::Files;
 use crate::units::Date;
@@ -295,7 +295,7 @@ impl<'a> BookPages<'a> {
 
 /// Each item's mark, with the pictures' digests as reading took them or, where it took none, as they were made.
 fn marks_of(subject: Subject<'_>) -> BTreeMap<(&str, &str), Digest> {
-    let read = marks::as_read(subject.book);
+    let read = shown::as_read(subject.book);
     let picture = |path: &str| read(path).or_else(|| Some(subject.pictures.get(path)?.digest));
-    marks::items(subject.book, &picture).into_iter().map(|(item, marked)| (item, marked.mark)).collect()
+    shown::items(subject.book, &picture).into_iter().map(|(item, marked)| (item, marked.mark)).collect()
 }

@@ -63,8 +63,8 @@ pub use held::{Called, Gathers, Held, Named, NamedValue, Value};
 mod ways;
 pub use ways::{HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name};
 
-mod mark;
-pub use mark::{Mark, Marked, Shown};
+mod shown;
+pub use shown::{Mark, Marked, Shown, ShownField, ShownGroup, ShownValue, Since, Version};
 
 mod record;
 pub(crate) use record::record;

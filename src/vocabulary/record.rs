@@ -10,9 +10,10 @@
 /// Type;` where the value of one key may stand for the group; `named` for what stands under a name of the
 /// designer's own, and `item` where faults in it are told under that name; `marked` for what the client signs: each
 /// of its fields ends with `=> marked` (and, where they differ there, its key and what it is), `=> told "key" "what
-/// follows from it"` or `=> unmarked`, and does not compile without.
+/// follows from it"` or `=> unmarked "why"`, and does not compile without; `shown` for what stands in a field that is
+/// marked, whole.
 ///
-/// A field that comes later is `marked_if_written`: marks of books that do not write it stay what they were.
+/// A field that comes later is `marked_since_2`: the content of older issues does not hold it.
 ///
 /// After the fields: `figures all: Type => marked by Names { Name = "key": Type, "what it holds", "example"; }` for what
 /// is asked by its name, `Names::Name`;
@@ -37,6 +38,9 @@ macro_rules! record {
     };
     (@head $whole:tt $named:tt $mark:tt marked $($record:tt)*) => {
         $crate::vocabulary::record! { @head $whole $named marked $($record)* }
+    };
+    (@head $whole:tt $named:tt $mark:tt shown $($record:tt)*) => {
+        $crate::vocabulary::record! { @head $whole $named shown $($record)* }
     };
     (@head $whole:tt [$name_is:ident $($name_field:tt)*] $mark:tt
         $(#[$meta:meta])* pub struct $name:ident = $table:ident($title:literal, $about:literal) {
@@ -204,50 +208,66 @@ macro_rules! record {
     (@held $whole:tt $name:ident) => {};
 
     (@within_mark marked $figures:ident marked) => { $crate::vocabulary::Mark::Within(stringify!($figures)) };
-    (@within_mark marked $figures:ident unmarked) => { $crate::vocabulary::Mark::Out };
     (@within_mark unmarked $figures:ident unmarked) => { $crate::vocabulary::Mark::OfNoItem };
     (@mark unmarked $key:literal) => { $crate::vocabulary::Mark::OfNoItem };
-    (@mark marked $key:literal [marked]) => { $crate::vocabulary::Mark::In($key) };
-    (@mark marked $key:literal [marked $in_as:literal]) => { $crate::vocabulary::Mark::In($in_as) };
+    (@mark shown $key:literal) => { $crate::vocabulary::Mark::In($key, $crate::vocabulary::Since::Second) };
+    (@mark marked $key:literal [marked]) => { $crate::vocabulary::record!(@mark_in First $key) };
+    (@mark marked $key:literal [marked $in_as:literal]) => { $crate::vocabulary::record!(@mark_in First $in_as) };
     (@mark marked $key:literal [marked $in_as:literal $what:literal]) => {
         $crate::vocabulary::Mark::Told($in_as, $what)
     };
     (@mark marked $key:literal [told $in_as:literal $what:literal]) => { $crate::vocabulary::Mark::Told($in_as, $what) };
-    (@mark marked $key:literal [marked_if_written]) => { $crate::vocabulary::Mark::In($key) };
-    (@mark marked $key:literal [unmarked]) => { $crate::vocabulary::Mark::Out };
+    (@mark marked $key:literal [marked_if_written]) => { $crate::vocabulary::record!(@mark_in IfWritten $key) };
+    (@mark marked $key:literal [marked_since_2]) => { $crate::vocabulary::record!(@mark_in Second $key) };
+    (@mark marked $key:literal [unmarked $why:literal]) => { $crate::vocabulary::Mark::Out($why) };
+    (@mark marked $key:literal [unmarked]) => {
+        compile_error!(concat!("`", $key, "` does not say why it is not in the mark: `=> unmarked \"…\"`"))
+    };
     (@mark marked $key:literal) => {
         compile_error!(concat!("`", $key, "` does not say whether it is in the mark: `=> marked` or `=> unmarked`"))
     };
+    (@mark_in $since:ident $key:literal) => { $crate::vocabulary::Mark::In($key, $crate::vocabulary::Since::$since) };
     (@marked unmarked $($record:tt)*) => {};
+    (@marked shown $name:ident { $($field:ident $key:literal;)* } {}) => {
+        $crate::vocabulary::record! { @marked marked $name { $($field $key [marked_since_2];)* } {} }
+    };
     (@marked marked $name:ident { $($field:ident $key:literal $([$($in:tt)*])?;)* } { $($figures:ident [marked])? }) => {
         impl $crate::vocabulary::Marked for $name {
-            fn marked(&self) -> serde_json::Map<String, serde_json::Value> {
-                let mut content = serde_json::Map::new();
-                $($crate::vocabulary::record!(@put content, self.$field, $key, $($($in)*)?);)*
-                $(content.insert(stringify!($figures).into(), $crate::vocabulary::Shown::shown(&self.$figures));)?
-                content
+            fn marked(&self) -> $crate::vocabulary::ShownGroup {
+                let fields = [
+                    $($crate::vocabulary::record!(@put self.$field, $key, $($($in)*)?),)*
+                    $($crate::vocabulary::record!(@put self.$figures, First stringify!($figures)),)?
+                ];
+                fields.into_iter().flatten().collect()
             }
         }
 
         impl $crate::vocabulary::Shown for $name {
-            fn shown(&self) -> serde_json::Value {
-                serde_json::Value::Object($crate::vocabulary::Marked::marked(self))
+            fn shown(&self) -> $crate::vocabulary::ShownValue {
+                $crate::vocabulary::ShownValue::Group($crate::vocabulary::Marked::marked(self))
             }
         }
     };
-    (@put $content:ident, $value:expr, $key:literal, marked) => {
-        $content.insert($key.into(), $crate::vocabulary::Shown::shown(&$value))
+    (@put $value:expr, $key:literal, marked) => {
+        $crate::vocabulary::record!(@put $value, First $key)
     };
-    (@put $content:ident, $value:expr, $key:literal, marked $in_as:literal $($what:literal)?) => {
-        $content.insert($in_as.into(), $crate::vocabulary::Shown::shown(&$value))
+    (@put $value:expr, $key:literal, marked $in_as:literal $($what:literal)?) => {
+        $crate::vocabulary::record!(@put $value, First $in_as)
     };
-    (@put $content:ident, $value:expr, $key:literal, marked_if_written) => {
-        match $crate::vocabulary::Shown::shown(&$value) {
-            serde_json::Value::Null => {}
-            written => _ = $content.insert($key.into(), written),
-        }
+    (@put $value:expr, $key:literal, marked_if_written) => {
+        $crate::vocabulary::record!(@put $value, IfWritten $key)
     };
-    (@put $content:ident, $value:expr, $key:literal, $($other:tt)*) => {};
+    (@put $value:expr, $key:literal, marked_since_2) => {
+        $crate::vocabulary::record!(@put $value, Second $key)
+    };
+    (@put $value:expr, $since:ident $key:expr) => {
+        Some($crate::vocabulary::ShownField::new(
+            $key,
+            $crate::vocabulary::Since::$since,
+            $crate::vocabulary::Shown::shown(&$value),
+        ))
+    };
+    (@put $value:expr, $key:literal, $($other:tt)*) => { None };
     (@ $($other:tt)*) => { compile_error!("this is no record: see what `record!` says of how one is written") };
     ($($record:tt)*) => { $crate::vocabulary::record! { @head plain [unnamed] unmarked $($record)* } };
 }
@@ -257,7 +277,7 @@ pub(crate) use record;
 mod tests {
     use crate::source::{Files, yaml};
     use crate::units::Length;
-    use crate::vocabulary::{Faults, Mark, Marked, Slot, Value};
+    use crate::vocabulary::{Faults, Mark, Marked, Shown as _, ShownValue, Since, Slot, Value};
 
     record! {
         marked
@@ -265,7 +285,8 @@ mod tests {
             name: Slot<String> = required "name", "what it is called", "sample" => marked;
             wide: Slot<Length> = "width", "how wide it is", "1 mm" => marked "wide";
             later: Slot<String> = "later", "what came later", "more" => marked_if_written;
-            note: Slot<String> = "note", "what nobody signs", "a note" => unmarked;
+            latest: Slot<Part> = "latest", "what came last", "{wide: 2 mm}" => marked_since_2;
+            note: Slot<String> = "note", "what nobody signs", "a note" => unmarked "nobody reads it";
             kept: Slot<String> = "kept", "what something else follows from", "a sheet" => told "from it" "what follows";
         }
         besides {
@@ -273,6 +294,15 @@ mod tests {
             is_noted: bool = |fields| fields.place_of("note").is_some();
         }
         then Sample::when_read
+    }
+
+    record! {
+        shown
+        #[derive(Default)]
+        pub struct Part = PART("part", "a part of what is tried here") {
+            wide: Slot<Length> = "wide", "how wide it is", "2 mm";
+            deep: Slot<Length> = "deep", "how deep it is", "3 mm";
+        }
     }
 
     impl Sample {
@@ -293,13 +323,35 @@ mod tests {
     }
 
     #[test]
-    fn a_field_of_what_is_signed_is_in_the_mark_or_says_that_it_is_not() {
-        let content = |text| serde_json::Value::Object(read(text).0.unwrap().marked()).to_string();
-        assert_eq!(content("{name: a, note: b, kept: c}"), r#"{"name":"a","wide":null}"#);
-        assert_eq!(content("{name: a, width: 1 mm, later: d}"), r#"{"name":"a","wide":"1000000","later":"d"}"#);
+    fn a_field_of_what_is_signed_is_in_the_mark_or_says_why_it_is_not() {
+        let keys = |text| -> Vec<(String, Since, bool)> {
+            let marked = read(text).0.unwrap().marked();
+            marked.into_iter().map(|field| (field.key.into(), field.since, field.value.is_empty())).collect()
+        };
+        let key = |key: &str, since, empty| (key.to_string(), since, empty);
+        let [name, wide, later, latest] = ["name", "wide", "later", "latest"];
+        assert_eq!(
+            keys("{name: a, note: b, kept: c}"),
+            [
+                key(name, Since::First, false),
+                key(wide, Since::First, true),
+                key(later, Since::IfWritten, true),
+                key(latest, Since::Second, true)
+            ]
+        );
+        let part = read("{name: a, latest: {wide: 2 mm}}").0.unwrap().latest.shown();
+        assert_eq!(part.get("wide"), Some(&ShownValue::Length(Length::from_nanometres(2_000_000))));
+        assert!(part.get("deep").unwrap().is_empty());
         let marks: Vec<Mark> = SAMPLE.fields.iter().map(|field| field.mark).collect();
-        let told = Mark::Told("from it", "what follows");
-        assert_eq!(marks, [Mark::In("name"), Mark::In("wide"), Mark::In("later"), Mark::Out, told]);
+        let told = [
+            Mark::In(name, Since::First),
+            Mark::In(wide, Since::First),
+            Mark::In(later, Since::IfWritten),
+            Mark::In(latest, Since::Second),
+            Mark::Out("nobody reads it"),
+            Mark::Told("from it", "what follows"),
+        ];
+        assert_eq!(marks, told);
     }
 
     #[test]

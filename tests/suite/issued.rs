@@ -114,7 +114,18 @@ impl IssuedBook {
         let content = content(item, shown, self.options);
         let mark = Digest::of_json(&content).unwrap();
         let (room, tag, name) = ("kitchen".into(), "K-01".into(), item.into());
-        IssuedItem { room, item: item.into(), tag, name, mark, content, price: None, lead_time: None, order_by: None }
+        IssuedItem {
+            room,
+            item: item.into(),
+            tag,
+            name,
+            mark,
+            also: vec![],
+            content,
+            price: None,
+            lead_time: None,
+            order_by: None,
+        }
     }
 }
 

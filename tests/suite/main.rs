@@ -44,5 +44,6 @@ mod strangers;
 mod tax;
 mod themes;
 mod units;
+mod upgrade;
 mod validator;
 mod written_down;

@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, HashMap};
 use crate::book::{Book, Room, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
-use crate::marks::{self, Marked};
+use crate::shown::{self, Marked};
 
 pub use held::{Ahead, HoldReason, terms_of};
 pub use standing::{ApprovalState, Whose};
@@ -79,7 +79,7 @@ impl Approvals {
     /// What stands in a book, by its record and what its items are now.
     pub fn of(book: &Book) -> Self {
         let Some(issue) = book.record.latest_for(Purpose::Approval) else { return Self::default() };
-        let now = marks::items(book, &marks::as_read(book));
+        let now = shown::items(book, &shown::as_read(book));
         let said = Statements::of(&book.record.lines);
         let held = held::of(book, issue);
         let issued: BTreeMap<u32, HashMap<(&str, &str), &IssuedItem>> =
@@ -137,7 +137,7 @@ impl ItemApproval {
         let holds = |id: &str| words.iter().any(|word| word.who == id && word.stands());
         let waits = wanted.iter().filter(|approver| !holds(&approver.id.value));
         let waits_for = waits.map(|approver| approver.name.clone()).collect();
-        let asked = issued.is_some_and(|issued| issued.mark == facts.now.mark);
+        let asked = issued.is_some_and(|issued| facts.now.is(&issued.mark));
         let standing = ApprovalState::of(facts.book, issued.is_some(), &words);
         Self { now: facts.now.clone(), asked, waits_for, standing, words }
     }

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, HashMap};
 use crate::book::Book;
 use crate::digest::Digest;
 use crate::ledger::{Attestation, Decided, Decision, IssuedItem, ItemDecision, Moment, Signed, Statement, Statements};
-use crate::marks::{self, Change, Marked};
+use crate::shown::{self, Change, Marked};
 
 use super::name_of;
 
@@ -119,7 +119,7 @@ impl Facts<'_> {
 
     fn word(&self, said: Statement<'_>, rivals: &[Statement<'_>]) -> ApproverDecision {
         let Statement { decided: given, asked, .. } = said;
-        let holds = marks::holds(asked.mark, asked.option.as_deref(), self.now);
+        let holds = shown::holds(asked.mark, asked.option.as_deref(), self.now);
         ApproverDecision {
             name: name_of(self.book, &given.who),
             who: given.who.clone(),
@@ -135,7 +135,7 @@ impl Facts<'_> {
             changes: if holds { vec![] } else { self.changes(given.issue, asked) },
             met: self.said.is_met(given, asked),
             rivals: rivals.iter().map(|one| (one.asked.decision, one.asked.option.clone())).collect(),
-            lacks_option: holds && is_agreed(asked.decision) && asked.option.is_none() && marks::is_open(self.now),
+            lacks_option: holds && is_agreed(asked.decision) && asked.option.is_none() && shown::is_open(self.now),
         }
     }
 
@@ -146,7 +146,7 @@ impl Facts<'_> {
         let is_it = |number: &&u32| shown(number).is_some_and(|issued| issued.mark == asked.mark);
         let issued = issues.keys().rev().find(is_it).or(Some(&issue)).and_then(shown);
         let units = self.book.project.units;
-        let changes = issued.map_or(vec![], |issued| marks::changes(&issued.content, &self.now.content));
+        let changes = issued.map_or(vec![], |issued| shown::changes(&issued.content, &self.now.content));
         changes.into_iter().map(|change| change.in_units(units)).collect()
     }
 }

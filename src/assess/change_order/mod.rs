@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ledger::{Issue, IssuedItem};
-use crate::marks::{Change, changes};
+use crate::shown::{Change, changes};
 use crate::units::{Currency, Date, Money, System};
 
 mod reopened;
@@ -206,7 +206,7 @@ fn changed(
     let fate = match (from, to) {
         (None, _) => Fate::Added,
         (_, None) => Fate::Gone,
-        (Some(from), Some(to)) if from.mark != to.mark => Fate::Changed,
+        (Some(from), Some(to)) if !from.is_shown_as(to) => Fate::Changed,
         (Some(from), Some(to)) if from.price != to.price => Fate::Changed,
         (Some(from), Some(to)) if (&from.lead_time, from.order_by) != (&to.lead_time, to.order_by) => Fate::Dated,
         _ => return None,

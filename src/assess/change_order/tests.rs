@@ -4,7 +4,7 @@ use serde_json::json;
 
 use super::*;
 use crate::ledger::{Purpose, Total};
-use crate::marks;
+use crate::shown;
 
 /// An item: id, finish, price, last day to order.
 type Row<'a> = (&'a str, &'a str, Option<&'a str>, Option<&'a str>);
@@ -17,7 +17,8 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
             item: (*id).into(),
             tag: "K-01".into(),
             name: (*id).into(),
-            mark: marks::of(&content),
+            mark: shown::of(&content),
+            also: vec![],
             content,
             price: price.map(str::to_string),
             lead_time: order_by.map(|_| "6 weeks".into()),

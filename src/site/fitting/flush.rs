@@ -104,6 +104,7 @@ pub fn panel(room: &Room, opening: &Opening, option: &ProductOption) -> Option<P
         height: line.size.height.clone(),
         thickness: thickness.unwrap_or_else(|| line.size.thickness.clone()),
         weight: line.fit.get().map_or(Slot::Absent, |fit| fit.weight.clone()),
+        ..Panel::default()
     })
 }
 

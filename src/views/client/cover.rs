@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::assess::{DecideBy, RunsOut};
 use crate::book::{ProductOption, Room, Selection};
 use crate::language::say;
-use crate::marks;
+use crate::shown;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::paper::sign_off::WHOLE_BOOK;
@@ -130,7 +130,7 @@ impl PageBuilder<'_> {
         let place = SheetPlace { path: "index.html".into(), number: "G-00".into(), name: title.clone(), above: vec![] };
         let onward =
             self.subject.book.rooms.first().map_or_else(|| self.sign_link(), |room| self.chrome.room_link(room));
-        let mark = marks::shown(&marks::of_all(self.marks.values()));
+        let mark = shown::in_short(&shown::of_all(self.marks.values()));
         Cover {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), None, Some(onward)), RevisionScope::All),
             picture: project.cover.as_ref().and_then(|photo| self.album.photo(photo, &title, PICTURE)),

@@ -7,8 +7,8 @@ use crate::assess::approval::ApproverDecision;
 use crate::assess::{Amounts, cautions};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::finding::Id;
-use crate::marks;
-use crate::marks::ChangedValue;
+use crate::shown;
+use crate::shown::ChangedValue;
 use crate::units::letter;
 use crate::views::client::cover::ReviewStamp;
 use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
@@ -111,7 +111,7 @@ impl PageBuilder<'_> {
             name: selection.name.value.clone(),
             above: vec![self.chrome.first(), Crumb { name: room_link.name, href: Some(room_link.href) }],
         };
-        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown);
+        let mark = self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(shown::in_short);
         let sheet = self.chrome.sheet(place, mark, Some(from), Some(onward));
         Some(ItemPage {
             sheet: self.revised(sheet, RevisionScope::Item(&room.folder, &selection.id)),
@@ -180,6 +180,7 @@ impl PageBuilder<'_> {
         }
         let people =
             [("item_says.bought_by", &selection.furnished_by), ("item_says.fitted_by", &selection.installed_by)];
+        facts.extend(self.in_price(selection));
         facts.extend(people.into_iter().filter_map(|(key, slot)| Some(self.worded(key, slot.get()?.as_str()))));
         facts
     }
@@ -294,12 +295,12 @@ impl PageBuilder<'_> {
             self.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));
         let Some(issued) = issued else { return vec![] };
         let told = |value: Option<ChangedValue>| value.map_or_else(|| Html::text("–"), |value| quoted(&value.phrase()));
-        let (since, number) = match issued.mark == item.now.mark {
+        let (since, number) = match item.now.is(&issued.mark) {
             true => {
                 let mut known = self.known_words(room, selection);
                 (known.find(|word| !word.changes.is_empty()).map(|word| word.changes.clone()), issue.number)
             }
-            false => (Some(marks::changes(&issued.content, &item.now.content)), issue.number + 1),
+            false => (Some(shown::changes(&issued.content, &item.now.content)), issue.number + 1),
         };
         let units = self.subject.book.project.units;
         let since = since.unwrap_or_default().into_iter().map(|change| change.in_units(units));
@@ -345,7 +346,7 @@ impl PageBuilder<'_> {
 }
 
 /// What of an item changed, as a page calls it: with the option that it is of.
-pub fn changed_field(words: Words, change: &marks::Change) -> String {
+pub fn changed_field(words: Words, change: &shown::Change) -> String {
     let field = field(words, &change.what.to_string());
     change.of.as_ref().map_or_else(|| field.clone(), |of| format!("{}: {}", capital(of), field.to_lowercase()))
 }

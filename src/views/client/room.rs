@@ -3,7 +3,7 @@
 use crate::assess::rules::Reader;
 use crate::book::{Ceiling, Outline, Room};
 use crate::language::say;
-use crate::marks;
+use crate::shown;
 use crate::site::plan::Plans;
 use crate::units::Length;
 use crate::views::client::board::{Board, Finish};
@@ -109,7 +109,7 @@ impl PageBuilder<'_> {
             .selections
             .iter()
             .filter_map(|selection| self.marks.get(&(room.folder.as_str(), selection.id.as_str())));
-        marks::shown(&marks::of_all(marks))
+        shown::in_short(&shown::of_all(marks))
     }
 
     fn room_facts(&self, room: &Room) -> Vec<Fact> {

@@ -4,7 +4,7 @@ use crate::assess::rules::Reader;
 use crate::assess::{Allowance, Amounts, DecideBy, WithTax};
 use crate::book::{Approval, Book, Prices, Room, Selection};
 use crate::language::{Words, say};
-use crate::marks;
+use crate::shown;
 use crate::units::{Money, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
@@ -141,7 +141,7 @@ impl PageBuilder<'_> {
             vec![self.worded("sign.items", selections.to_string()), self.worded("sign_says.who", self.who_signs())];
         let sums = self.sums(self.subject.assessment.amounts.book.settled, &self.all_rooms());
         facts.extend(sums.last().map(|sum| fact(&sum.name, self.words.amount(sum.amount))));
-        let mark = marks::shown(&marks::of_all(self.marks.values()));
+        let mark = shown::in_short(&shown::of_all(self.marks.values()));
         SignPage {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), RevisionScope::All),
             lead: Html::text(&self.statement(open)),
@@ -324,7 +324,7 @@ impl PageBuilder<'_> {
             quantity: settled.and_then(|option| self.quantity(option)),
             fits: self.fits(room, selection),
             due: self.due_of(room, selection).map(|due| self.day_and_reason(due)),
-            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(marks::shown),
+            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(shown::in_short),
             states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,
         }

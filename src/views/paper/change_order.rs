@@ -9,7 +9,7 @@ use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedItem};
-use crate::marks;
+use crate::shown;
 use crate::units::Money;
 use crate::views::client::sign::who_signs;
 use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, item, shift};
@@ -153,7 +153,7 @@ fn edition(words: Words, issue: &Issue) -> String {
 fn mark_of(issue: &Issue) -> String {
     let in_order: BTreeMap<(&str, &str), Digest> =
         issue.items.iter().map(|item| ((item.room.as_str(), item.item.as_str()), item.mark)).collect();
-    marks::shown(&marks::of_all(in_order.values()))
+    shown::in_short(&shown::of_all(in_order.values()))
 }
 
 fn statement(words: Words, from: &Issue, asks: bool, draft: bool) -> String {

@@ -4,8 +4,8 @@ use crate::assess::{Changed, Fate, Moved, Sort, cautions};
 use crate::book::{Room as BookRoom, Selection};
 use crate::language::{Say as _, Words, say};
 use crate::ledger::{IssuedItem, OptionContent};
-use crate::marks;
-use crate::marks::ChangedValue;
+use crate::shown;
+use crate::shown::ChangedValue;
 use crate::units::{LeadTime, Money};
 use crate::views::client::item::changed_field;
 use crate::views::shared::found;
@@ -75,7 +75,7 @@ pub(super) fn item(
     changes.extend(changed.changes.iter().filter_map(|one| content(words, one, changed)));
     changes.extend(ordering(words, changed));
     if changed.asks() {
-        let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| marks::shown(&item.mark));
+        let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| shown::in_short(&item.mark));
         changes.push(change(say!(words, "changes.mark"), mark(was), mark(is)));
     }
     let cautions = is.map_or_else(Vec::new, |is| cautions(words, is, here));
@@ -119,7 +119,7 @@ pub(super) fn shown(words: Words, item: Option<&IssuedItem>) -> String {
 }
 
 /// A change of what is shown; none for a price that the sum says again.
-fn content(words: Words, change: &marks::Change, of: &Changed) -> Option<ChangeLine> {
+fn content(words: Words, change: &shown::Change, of: &Changed) -> Option<ChangeLine> {
     let amount = |said: &Option<ChangedValue>| said.as_ref().and_then(ChangedValue::amount);
     let (from, to) = (amount(&change.from), amount(&change.to));
     if (from.is_some() || to.is_some()) && (from, to) == (of.price.from, of.price.to) {
@@ -184,7 +184,8 @@ mod tests {
             item: "rug".into(),
             tag: "K-01".into(),
             name: "Rug".into(),
-            mark: marks::of(&content),
+            mark: shown::of(&content),
+            also: vec![],
             content,
             price: None,
             lead_time: None,

@@ -5,7 +5,7 @@
 use crate::book::{Book, Room as BookRoom};
 use crate::language::say;
 use crate::ledger::Purpose;
-use crate::marks;
+use crate::shown;
 use crate::units::Money;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
@@ -198,7 +198,7 @@ impl PageBuilder<'_> {
             code: "S-00".into(),
             title: say!(self.words, "pages.sign"),
             scope: say!(self.words, "paper_says.whole_book"),
-            mark: marks::shown(&marks::of_all(self.marks.values())),
+            mark: shown::in_short(&shown::of_all(self.marks.values())),
         };
         let all: Vec<&BookRoom> = book.rooms.iter().collect();
         let whole = self.paper(whole, &all, amounts.book.settled, true);

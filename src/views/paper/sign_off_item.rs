@@ -2,7 +2,7 @@
 
 use crate::assess::Amounts;
 use crate::book::{ProductOption, Room as BookRoom, Selection};
-use crate::marks;
+use crate::shown;
 use crate::units::Money;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::sign_off::{LabelledLine, plain};
@@ -171,7 +171,10 @@ impl PageBuilder<'_> {
             quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
             unit_price: text(settled.and_then(|option| option.price.get())),
             price: settled.and_then(Amounts::price).map_or_else(String::new, |price| self.words.amount(price)),
-            mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map_or_else(String::new, marks::shown),
+            mark: self
+                .marks
+                .get(&(room.folder.as_str(), selection.id.as_str()))
+                .map_or_else(String::new, shown::in_short),
             state: on_paper(self.decision(room, selection)),
             picture: settled.and_then(|option| self.paper_picture(selection, option)),
             why: selection
@@ -205,6 +208,7 @@ impl PageBuilder<'_> {
             ("item_says.bought_by", &selection.furnished_by),
             ("item_says.fitted_by", &selection.installed_by),
         ];
+        facts.extend(self.in_price(selection));
         facts.extend(said.into_iter().filter_map(|(key, slot)| Some(self.worded(key, slot.get()?.as_str()))));
         facts
     }

@@ -1,6 +1,6 @@
 //! Figures as pages print them: the book's own units, dates, money.
 
-use crate::book::{Book, DetailValue};
+use crate::book::Book;
 use crate::finding::Phrase;
 use crate::language::Words;
 use crate::ledger::Moment;
@@ -28,16 +28,6 @@ pub fn range(wording: Wording, range: LengthRange) -> Html {
     match wording.range_second(range) {
         Some(second) => wording.range(range).then(" ").then(second),
         None => wording.range(range),
-    }
-}
-
-/// A fact of the kind's own.
-pub fn detail(wording: Wording, value: &DetailValue) -> Html {
-    match value {
-        DetailValue::Length(length) => self::length(wording, *length),
-        DetailValue::Range(range) => self::range(wording, *range),
-        DetailValue::Sides(sides) => wording.sides(sides.sides()),
-        words => Html::text(&words.words().unwrap_or_default()),
     }
 }
 

@@ -2,64 +2,121 @@
 
 use crate::book::{Hinge, ProductOption, Selection};
 use crate::language::{Words, say};
+use crate::shown;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::html::Html;
 use crate::views::shared::sheet::Fact;
-use crate::vocabulary::Words as _;
+use crate::vocabulary::{ShownField, ShownValue, Words as _};
+
+/// What of an option stands in lines of its own, in their order; a part's fields each by themselves.
+const LINES: [Line; 14] = [
+    Line::Field("maker"),
+    Line::Field("model"),
+    Line::Field("finish"),
+    Line::Field("colour"),
+    Line::Field("material"),
+    Line::Field("hinge"),
+    Line::Field("fuel"),
+    Line::Fields("size"),
+    Line::Fields("details"),
+    Line::Part("laid"),
+    Line::Part("stores"),
+    Line::Part("top"),
+    Line::Field("drilled"),
+    Line::Part("panel"),
+];
+
+/// How what is shown of an option becomes lines.
+#[derive(Clone, Copy)]
+enum Line {
+    /// One line.
+    Field(&'static str),
+    /// A line for each of its fields, by the field's name.
+    Fields(&'static str),
+    /// A line for each of its fields, by the part's name and the field's.
+    Part(&'static str),
+}
 
 impl PageBuilder<'_> {
-    /// What the client is told of an option, from finish to the kind's own facts.
+    /// What the client is told of an option, from maker to what is ordered with it: of the same value as its mark.
     pub fn description(&self, option: &ProductOption) -> Vec<Fact> {
-        let mut facts = Vec::new();
-        let words = [
-            ("lines.maker", &option.maker),
-            ("lines.model", &option.model),
-            ("lines.finish", &option.finish),
-            ("lines.colour", &option.colour),
-        ];
-        facts.extend(words.into_iter().filter_map(|(key, slot)| Some(self.worded(key, Html::text(slot.get()?)))));
-        facts.extend(option.hinge.get().map(|hinge| self.worded("lines.hinge", self.hinge(*hinge))));
-        facts.extend(self.sizes(option));
-        facts.extend(self.more(option));
-        facts
+        self.lines(option, &LINES).into_iter().chain(self.with_it(option)).collect()
     }
 
     /// The kind's own facts, and what is ordered with it.
     pub fn more(&self, option: &ProductOption) -> Vec<Fact> {
-        let mut facts = Vec::new();
-        for detail in &option.details {
-            facts.push(Fact {
-                name: field(self.words, detail.name.word()),
-                value: figures::detail(self.wording, &detail.value),
-            });
-        }
-        if !option.accessories.is_empty() {
-            let with: Vec<String> = option.accessories.iter().map(|with| with.name.value.clone()).collect();
-            facts.push(self.worded("lines.with_it", self.words.series(&with)));
-        }
-        facts
+        let past_sizes = LINES.iter().position(|line| matches!(line, Line::Fields("size"))).unwrap_or(0) + 1;
+        let more = LINES.get(past_sizes..).unwrap_or_default();
+        self.lines(option, more).into_iter().chain(self.with_it(option)).collect()
     }
 
     /// The thing's own sizes.
     pub fn sizes(&self, option: &ProductOption) -> Vec<Fact> {
-        let size = &option.size;
-        let length = |name: &str, slot: &crate::book::Slot<crate::units::Length>| {
-            slot.get().map(|length| self.worded(name, figures::length(self.wording, *length)))
+        self.lines(option, &[Line::Fields("size")])
+    }
+
+    fn lines(&self, option: &ProductOption, lines: &[Line]) -> Vec<Fact> {
+        let shown = shown::option_alone(option);
+        let line = |line: &Line| -> Vec<Fact> {
+            let (Line::Field(key) | Line::Fields(key) | Line::Part(key)) = *line;
+            let Some(value) = shown.get(key).filter(|value| !value.is_empty()) else { return vec![] };
+            let part = || say!(self.words, &format!("parts.{key}"));
+            match line {
+                Line::Field(_) => vec![Fact { name: named(self.words, key), value: self.value(value) }],
+                Line::Fields(_) => self.fields(value, |field| field),
+                Line::Part(_) => self
+                    .fields(value, |field| say!(self.words, "parts.of", part = part(), field = field.to_lowercase())),
+            }
         };
-        let height = size.height.get().map(|height| self.worded("lines.height", figures::range(self.wording, *height)));
-        let all = [
-            length("lines.width", &size.width),
-            height,
-            length("lines.height_to_hinge", &size.height_to_hinge),
-            length("lines.depth", &size.depth),
-            length("lines.depth_with_door", &size.depth_with_door),
-            length("lines.depth_with_handle", &size.depth_with_handle),
-            length("lines.length", &size.length),
-            length("lines.diameter", &size.diameter),
-            length("lines.thickness", &size.thickness),
-        ];
-        all.into_iter().flatten().collect()
+        lines.iter().flat_map(line).collect()
+    }
+
+    /// A line for each field of a group that is written.
+    fn fields(&self, group: &ShownValue, name: impl Fn(String) -> String) -> Vec<Fact> {
+        let written = group.fields().iter().filter(|field| !field.value.is_empty());
+        let line =
+            |field: &ShownField| Fact { name: name(named(self.words, &field.key)), value: self.value(&field.value) };
+        written.map(line).collect()
+    }
+
+    fn with_it(&self, option: &ProductOption) -> Option<Fact> {
+        let with: Vec<String> = option.accessories.iter().map(|with| with.name.value.clone()).collect();
+        (!with.is_empty()).then(|| self.worded("lines.with_it", self.words.series(&with)))
+    }
+
+    /// A value of what is shown, in the words and units of the page.
+    pub fn value(&self, value: &ShownValue) -> Html {
+        match value {
+            ShownValue::Nothing => Html::default(),
+            ShownValue::Text(text) => Html::text(text),
+            ShownValue::Word(word) => Html::text(&self.closed_word(word)),
+            ShownValue::Yes(yes) => Html::text(&self.closed_word(if *yes { "yes" } else { "no" })),
+            ShownValue::Length(length) => figures::length(self.wording, *length),
+            ShownValue::Range(range) => figures::range(self.wording, *range),
+            ShownValue::Sides(sides) => self.wording.sides(sides),
+            ShownValue::Weight(weight) => self.wording.weight(*weight),
+            ShownValue::Amount(money) => self.wording.money(*money),
+            ShownValue::List(values) => joined(values.iter().map(|value| self.value(value)), "; "),
+            ShownValue::Group(fields) => {
+                let written = fields.iter().filter(|field| !field.value.is_empty());
+                joined(written.map(|field| self.in_group(field)), ", ")
+            }
+        }
+    }
+
+    /// One field within a line: what says which one it is stands bare, and so does a size.
+    fn in_group(&self, field: &ShownField) -> Html {
+        let value = self.value(&field.value);
+        if BARE.contains(&&*field.key) {
+            return value;
+        }
+        Html::text(&named(self.words, &field.key).to_lowercase()).then(" ").then(value)
+    }
+
+    fn closed_word(&self, word: &str) -> String {
+        let key = format!("values.{}", word.replace([' ', '-'], "_"));
+        if self.words.has(&key) { say!(self.words, &key) } else { word.to_string() }
     }
 
     /// Maker, model and finish in a line.
@@ -91,13 +148,37 @@ impl PageBuilder<'_> {
 
     /// On which side a door is hinged.
     pub fn hinge(&self, hinge: Hinge) -> String {
-        say!(self.words, &format!("lines.hinged.{}", hinge.word()))
+        self.closed_word(hinge.word())
+    }
+
+    /// What a selection's price pays for besides the thing, and what it does not.
+    pub fn in_price(&self, selection: &Selection) -> impl Iterator<Item = Fact> {
+        let told = [("fields.includes", &selection.includes), ("fields.leaves_out", &selection.leaves_out)];
+        let line =
+            |(key, what): (&str, &Vec<String>)| (!what.is_empty()).then(|| self.worded(key, self.words.series(what)));
+        told.map(line).into_iter().flatten()
     }
 
     /// An option's quantity.
     pub fn quantity(&self, option: &ProductOption) -> Option<String> {
         option.quantity.get().map(ToString::to_string)
     }
+}
+
+/// The fields that stand in a line without their names.
+const BARE: [&str; 5] = ["name", "at", "for", "by", "size"];
+
+fn joined(values: impl Iterator<Item = Html>, between: &'static str) -> Html {
+    values.enumerate().fold(Html::default(), |line, (at, value)| {
+        let line = if at > 0 { line.then(between) } else { line };
+        line.then(value)
+    })
+}
+
+/// What a line of an option is called.
+fn named(words: Words, key: &str) -> String {
+    let own = format!("lines.{}", key.replace([' ', '-'], "_"));
+    if words.has(&own) { say!(words, &own) } else { field(words, key) }
 }
 
 /// What a page calls a field of the book, by its key there.

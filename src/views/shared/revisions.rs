@@ -6,7 +6,7 @@ use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, Purpose};
-use crate::marks::ChangedField;
+use crate::shown::ChangedField;
 use crate::units::Date;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::lines::field;
@@ -187,20 +187,21 @@ fn told(words: Words, items: &[(String, &Changed)]) -> Option<String> {
 mod tests {
     use super::*;
     use crate::ledger::{IssuedItem, Purpose, Total};
-    use crate::marks;
+    use crate::shown;
     use serde_json::json;
 
     fn issue(number: u32, items: &[(&str, &str, &str)]) -> Issue {
         let items = items.iter().map(|(id, model, price)| {
             let content = json!({"options": [{"id": "a", "model": model, "price": price}]});
             let (room, item, name) = ("kitchen".to_string(), (*id).to_string(), (*id).to_string());
-            let mark = marks::of(&content);
+            let mark = shown::of(&content);
             IssuedItem {
                 room,
                 item,
                 tag: "K-01".into(),
                 name,
                 mark,
+                also: vec![],
                 content,
                 price: None,
                 lead_time: None,

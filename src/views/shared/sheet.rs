@@ -239,7 +239,7 @@ fn issue_line(subject: Subject<'_>, words: Words) -> String {
     let is_as_issued = |room: &Room, selection: &Selection| {
         let now = approvals.marked(room, selection);
         let issued = issued.get(&(room.folder.as_str(), selection.id.as_str()));
-        now.zip(issued).is_none_or(|(now, issued)| now.mark == issued.mark)
+        now.zip(issued).is_none_or(|(now, issued)| now.is(&issued.mark))
     };
     let changed = subject.book.selections().any(|(room, selection)| !is_as_issued(room, selection));
     let purpose = say!(words, purpose_key(issue.purpose));

@@ -2,7 +2,7 @@
 
 use crate::book::{Fit, MeasuredBetween, Opening, ProductOption, Room, Selection, Slot};
 use crate::language::say;
-use crate::marks;
+use crate::shown;
 use crate::site::fitting::{Foot, build_up, fitting, foot};
 use crate::site::plan::Plans;
 use crate::units::Length;
@@ -119,7 +119,7 @@ impl<'a> PageBuilder<'a> {
         let (verdict, sentence) = self.opening_verdict(at);
         let mark =
             at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
-        let mut sheet = self.chrome.sheet(place, mark.map(marks::shown), from.or(Some(index)), onward);
+        let mut sheet = self.chrome.sheet(place, mark.map(shown::in_short), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
         let of_thing =
             |(selection, _): (&Selection, _)| self.revisions(RevisionScope::Item(&at.room.folder, &selection.id));

@@ -8,8 +8,8 @@ use bookmatch::ledger::{
     Attestation, Chain, Decided, Decision, Fact, Issue, Issued, IssuedItem, ItemDecision, Line, Moment, Opened,
     Purpose, Total,
 };
-use bookmatch::marks::{self, Marked};
 use bookmatch::read::read;
+use bookmatch::shown::{self, Marked};
 use bookmatch::source::Folder;
 use bookmatch::units::Date;
 use std::collections::BTreeMap;
@@ -44,7 +44,7 @@ fn issue(root: &Path) {
     add(root, at, opened);
     // With a record there, reading takes the pictures' digests too.
     let book = read(&Folder::open(root).unwrap()).unwrap().book;
-    let marked = marks::items(&book, &marks::as_read(&book));
+    let marked = shown::items(&book, &shown::as_read(&book));
     let issue = frozen(on, &marked);
     let bytes = canonical(&serde_json::to_value(&issue).unwrap()).unwrap();
     fs::write(root.join("record/issues/0001.json"), &bytes).unwrap();
@@ -66,6 +66,7 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         tag: String::new(),
         name: String::new(),
         mark: marked.mark,
+        also: vec![],
         content: marked.content.clone(),
         price: None,
         lead_time: None,

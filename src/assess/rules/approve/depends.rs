@@ -10,7 +10,7 @@ use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::{Decision, Fact, IssuedItem, Moment, OptionContent, Vouched};
-use crate::marks;
+use crate::shown;
 
 declare! {
     /// Something that an approved item rests on has changed since
@@ -76,9 +76,9 @@ fn changed(
     let told = match another_choice(context, chosen.up_to(word, ground), issued, ground) {
         Some((from, to)) => phrase!(": the choice from `{from}` to `{to}`", from, to),
         // That a choice was written down is no change of the thing that was on show.
-        None if marks::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
+        None if shown::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
-            let changes = marks::changes(&issued.content, &now.content);
+            let changes = shown::changes(&issued.content, &now.content);
             changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
         }
     };

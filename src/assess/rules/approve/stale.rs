@@ -5,7 +5,7 @@ use crate::assess::Context;
 use crate::assess::approval::ApprovalState;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::marks::Change;
+use crate::shown::Change;
 
 declare! {
     /// What was approved has changed since

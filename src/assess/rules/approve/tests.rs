@@ -6,7 +6,7 @@ use crate::ledger::{
     Attestation, Chain, Confirmed, Decided, Decision, Fact, Issue, Issued, IssuedItem, ItemDecision, Line, Met, Opened,
     Purpose, Total,
 };
-use crate::marks;
+use crate::shown;
 mod counts;
 mod mark;
 mod resting;
@@ -40,12 +40,13 @@ fn book(rule: &'static str, approvers: &str, range: &str) -> Trial {
 /// Issue 1 of that book.
 pub(in crate::assess::rules) fn issued(approvers: &str, range: &str) -> Record {
     let book = book("approve/ledger", approvers, range).read();
-    let items = marks::items(&book, &|_| None).into_iter().map(|((room, item), marked)| IssuedItem {
+    let items = shown::items(&book, &|_| None).into_iter().map(|((room, item), marked)| IssuedItem {
         room: room.into(),
         item: item.into(),
         tag: if item == "range" { "K-01".into() } else { "K-02".into() },
         name: item.into(),
         mark: marked.mark,
+        also: vec![],
         content: marked.content,
         price: None,
         lead_time: None,

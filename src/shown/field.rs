@@ -41,6 +41,8 @@ pub enum ChangedField {
     Other(String),
     /// A size, or one of the kind's own facts, by its name.
     Fact(String),
+    /// A fact of a part of an option, such as its counter: the part's name and its own.
+    Within(String, String),
     /// An option as a whole.
     Option,
     /// What is said of a picture, by its place in the row.
@@ -72,6 +74,7 @@ impl fmt::Display for ChangedField {
         match self {
             Self::Marked(field) => f.write_str(field.word()),
             Self::Other(name) | Self::Fact(name) => f.write_str(name),
+            Self::Within(part, name) => write!(f, "{part} {name}"),
             Self::Option => f.write_str("option"),
             Self::Caption(number) => write!(f, "picture {number}"),
             Self::Picture(number) => write!(f, "picture {number} is another"),

@@ -1,0 +1,298 @@
+//! What changed of an item, from what to what, in words.
+
+use std::collections::BTreeSet;
+
+use serde_json::Value;
+
+use crate::units::{Length, LengthRange, Money, Phrase, System, Value as Measured, Wrote, phrase};
+use crate::vocabulary::{ShownField, ShownValue, Words};
+
+use super::as_written;
+use super::field::{ChangedField, MarkedField};
+use super::written::second;
+
+/// One thing that is no longer as it was shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Change {
+    /// The option that it is of, by name, where several stand.
+    pub of: Option<String>,
+    /// What: `width`.
+    pub what: ChangedField,
+    /// What it was; nothing where it was not there.
+    pub from: Option<ChangedValue>,
+    /// What it is; nothing where it is gone.
+    pub to: Option<ChangedValue>,
+}
+
+/// What something was, or is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ChangedValue {
+    /// An amount: what stands where prices stand.
+    Amount(Money),
+    /// Anything else, as one would say it.
+    Other(Phrase),
+}
+
+impl ChangedValue {
+    /// The amount, if it is one.
+    pub fn amount(&self) -> Option<Money> {
+        if let Self::Amount(money) = self { Some(*money) } else { None }
+    }
+
+    fn in_units(self, units: System) -> Self {
+        match self {
+            Self::Amount(money) => Self::Amount(money),
+            Self::Other(said) => Self::Other(said.in_units(units)),
+        }
+    }
+
+    /// As a sentence has it: an amount plainly, with its currency.
+    pub fn phrase(&self) -> Phrase {
+        match self {
+            Self::Amount(money) => phrase!("{} {}", Wrote(&money.plain()), Wrote(money.currency.code())),
+            Self::Other(said) => said.clone(),
+        }
+    }
+}
+
+impl Change {
+    /// Of the item as a whole.
+    fn new(what: ChangedField, from: Option<Phrase>, to: Option<Phrase>) -> Self {
+        Self { of: None, what, from: from.map(ChangedValue::Other), to: to.map(ChangedValue::Other) }
+    }
+
+    /// The same in the units of its book.
+    #[must_use]
+    pub fn in_units(self, units: System) -> Self {
+        let told = |value: Option<ChangedValue>| value.map(|value| value.in_units(units));
+        Self { from: told(self.from), to: told(self.to), ..self }
+    }
+
+    /// What, with the option that it is of: `steel: width`.
+    pub fn named(&self) -> String {
+        self.of.as_ref().map_or_else(|| self.what.to_string(), |of| format!("{of}: {}", self.what))
+    }
+
+    /// In a phrase: "width from 29 7/8" (758.8 mm) to 30" (762 mm)".
+    pub fn words(&self) -> Phrase {
+        let named = self.named();
+        let what = Wrote(&named);
+        match (self.from.as_ref().map(ChangedValue::phrase), self.to.as_ref().map(ChangedValue::phrase)) {
+            (Some(from), Some(to)) => phrase!("{what} from {from} to {to}", what, from, to),
+            (Some(from), None) => phrase!("{what} gone, which was {from}", what, from),
+            (None, Some(to)) => phrase!("{what} new: {to}", what, to),
+            (None, None) => Phrase::plain(&named),
+        }
+    }
+}
+
+/// What changed between two contents of an item, whatever their versions, in the order of the fields' names.
+pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
+    let (before, after) = (as_written::read(before), as_written::read(after));
+    let mut found = Vec::new();
+    for (key, old, new) in pairs(&before, &after) {
+        let field = ChangedField::of(key);
+        match field {
+            ChangedField::Marked(MarkedField::Options) => options((&before, &after), &mut found),
+            ChangedField::Marked(MarkedField::Chosen) if differ(old, new) => {
+                found.push(Change::new(field, chosen(&before), chosen(&after)));
+            }
+            _ => compare(field, old, new, &mut found),
+        }
+    }
+    found
+}
+
+const NOTHING: ShownValue = ShownValue::Nothing;
+
+/// The fields of two groups by their names, each with what it was and is.
+fn pairs<'v>(
+    before: &'v ShownValue,
+    after: &'v ShownValue,
+) -> impl Iterator<Item = (&'v str, &'v ShownValue, &'v ShownValue)> {
+    let keys: BTreeSet<&str> = before.fields().iter().chain(after.fields()).map(|field| &*field.key).collect();
+    keys.into_iter().map(|key| (key, before.get(key).unwrap_or(&NOTHING), after.get(key).unwrap_or(&NOTHING)))
+}
+
+/// Whether two are not the same; what is empty is the same as nothing.
+fn differ(old: &ShownValue, new: &ShownValue) -> bool {
+    old != new && second(old) != second(new)
+}
+
+fn options_of(item: &ShownValue) -> &[ShownValue] {
+    item.get(MarkedField::Options.word()).map_or(&[], ShownValue::values)
+}
+
+fn id(option: &ShownValue) -> Option<&str> {
+    option.get("id").and_then(ShownValue::text)
+}
+
+fn option<'v>(item: &'v ShownValue, wanted: &str) -> Option<&'v ShownValue> {
+    options_of(item).iter().find(|option| id(option) == Some(wanted))
+}
+
+/// Options are known by their id, wherever they stand.
+fn options((before, after): (&ShownValue, &ShownValue), found: &mut Vec<Change>) {
+    let several = options_of(before).len() > 1 || options_of(after).len() > 1;
+    let ids = options_of(before).iter().chain(options_of(after)).filter_map(id);
+    let mut seen = BTreeSet::new();
+    for id in ids.filter(|id| seen.insert(*id)) {
+        match (option(before, id), option(after, id)) {
+            (Some(was), Some(is)) => {
+                let first = found.len();
+                fields(was, is, found);
+                let lead = several.then(|| name(is, after));
+                found.iter_mut().skip(first).for_each(|change| change.of.clone_from(&lead));
+            }
+            (was, is) => {
+                let (was, is) = (was.map(|was| name(was, before)), is.map(|is| name(is, after)));
+                let plain = |name: String| Phrase::plain(&name);
+                found.push(Change::new(ChangedField::Option, was.map(plain), is.map(plain)));
+            }
+        }
+    }
+}
+
+/// The fields of one option, those of `size` and `details` by their own names.
+fn fields(before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
+    let [price, quantity] = [MarkedField::Price, MarkedField::Quantity]
+        .map(|field| (before.get(field.word()), after.get(field.word())))
+        .map(|(old, new)| differ(old.unwrap_or(&NOTHING), new.unwrap_or(&NOTHING)));
+    for (key, old, new) in pairs(before, after) {
+        let field = ChangedField::of(key);
+        match field {
+            ChangedField::Marked(MarkedField::Size | MarkedField::Details) => {
+                let facts = pairs(old, new).filter(|(_, old, new)| differ(old, new));
+                found.extend(
+                    facts.map(|(key, old, new)| Change::new(ChangedField::Fact(key.to_string()), said(old), said(new))),
+                );
+            }
+            ChangedField::Marked(MarkedField::Pictures) => pictures(old.values(), new.values(), found),
+            // The total says again what price, quantity and accessories say.
+            ChangedField::Marked(MarkedField::Total) if price || quantity => {}
+            ChangedField::Marked(MarkedField::Price | MarkedField::Total) => amounts(field, old, new, found),
+            _ if !(old.fields().is_empty() && new.fields().is_empty()) => within(key, old, new, found),
+            _ => compare(field, old, new, found),
+        }
+    }
+}
+
+/// A part with fields of its own, such as a counter: each by its own name, and lists by what of them is another.
+fn within(group: &str, before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
+    for (key, old, new) in pairs(before, after).filter(|(_, old, new)| differ(old, new)) {
+        let what = ChangedField::Within(group.to_string(), key.to_string());
+        let gone = only(old.values(), new.values());
+        let come = only(new.values(), old.values());
+        let is_list = !(gone.is_empty() && come.is_empty());
+        let told = if is_list {
+            (said(&ShownValue::List(gone)), said(&ShownValue::List(come)))
+        } else {
+            (said(old), said(new))
+        };
+        found.push(Change::new(what, told.0, told.1));
+    }
+}
+
+/// The values of a list that are not in another.
+fn only(these: &[ShownValue], others: &[ShownValue]) -> Vec<ShownValue> {
+    these.iter().filter(|value| !others.contains(value)).cloned().collect()
+}
+
+/// An amount, or what stands in its place.
+fn amounts(what: ChangedField, old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
+    if !differ(old, new) {
+        return;
+    }
+    let amount = |value: &ShownValue| match value {
+        ShownValue::Amount(money) => Some(ChangedValue::Amount(*money)),
+        other => said(other).map(ChangedValue::Other),
+    };
+    found.push(Change { of: None, what, from: amount(old), to: amount(new) });
+}
+
+/// What a client reads of an option; with its id where two read the same.
+fn name(option: &ShownValue, of: &ShownValue) -> String {
+    let named =
+        |option: &ShownValue| option.get(MarkedField::Name.word()).and_then(ShownValue::text).map(str::to_string);
+    let id = id(option).unwrap_or_default();
+    let name = named(option).unwrap_or_else(|| id.to_string());
+    let alike = options_of(of).iter().filter(|other| named(other).as_ref() == Some(&name)).count();
+    if alike > 1 { format!("{name} ({id})") } else { name }
+}
+
+/// The option that is chosen, by its name.
+fn chosen(of: &ShownValue) -> Option<Phrase> {
+    let id = of.get(MarkedField::Chosen.word()).and_then(ShownValue::text)?;
+    Some(Phrase::plain(&option(of, id).map_or_else(|| id.to_string(), |option| name(option, of))))
+}
+
+/// Pictures by their place in the row: nobody can say a picture in words.
+fn pictures(old: &[ShownValue], new: &[ShownValue], found: &mut Vec<Change>) {
+    for at in 0..old.len().max(new.len()) {
+        let (before, after) = (old.get(at), new.get(at));
+        if !differ(before.unwrap_or(&NOTHING), after.unwrap_or(&NOTHING)) {
+            continue;
+        }
+        let shown = |picture: Option<&ShownValue>| {
+            picture
+                .map(|picture| Phrase::plain(picture.get("caption").and_then(ShownValue::text).unwrap_or("a picture")))
+        };
+        found.push(match (shown(before), shown(after)) {
+            (from, to) if from == to => Change::new(ChangedField::Picture(at + 1), None, None),
+            (from, to) => Change::new(ChangedField::Caption(at + 1), from, to),
+        });
+    }
+}
+
+fn compare(what: ChangedField, old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
+    if differ(old, new) {
+        found.push(Change::new(what, said(old), said(new)));
+    }
+}
+
+/// A value as one would say it; nothing where there is none.
+fn said(value: &ShownValue) -> Option<Phrase> {
+    match value {
+        ShownValue::Nothing => None,
+        ShownValue::Text(text) => Some(Phrase::plain(text)),
+        ShownValue::Word(word) => Some(Phrase::plain(word)),
+        ShownValue::Yes(yes) => Some(if *yes { "yes" } else { "no" }.into()),
+        ShownValue::Length(length) => Some(in_both(*length)),
+        ShownValue::Range(range) => (*range != LengthRange::default()).then(|| ends(*range)),
+        ShownValue::Sides(sides) => Some(Phrase::joined(sides.iter().copied().map(in_both), " × ")),
+        ShownValue::Weight(weight) => Some(Measured::Weight(*weight, System::Imperial).into()),
+        ShownValue::Amount(money) => Some(ChangedValue::Amount(*money).phrase()),
+        ShownValue::List(values) if values.is_empty() => None,
+        ShownValue::List(values) => Some(Phrase::joined(values.iter().filter_map(said), "; ")),
+        ShownValue::Group(fields) => Some(group(fields)),
+    }
+}
+
+/// Fields with their names; what says which one it is stands bare, as the first.
+fn group(fields: &[ShownField]) -> Phrase {
+    let is_name = |field: &&ShownField| NAMES.contains(&&*field.key);
+    let names = fields.iter().filter(is_name).filter_map(|field| said(&field.value));
+    let others = fields.iter().filter(|field| !is_name(field));
+    let others = others.filter_map(|field| Some(phrase!("{key} {}", Wrote(&field.key), said(&field.value)?)));
+    Phrase::joined(names.chain(others), ", ")
+}
+
+/// The fields that say which one of several it is.
+const NAMES: [&str; 3] = ["name", "at", "for"];
+
+fn ends(LengthRange { least, most }: LengthRange) -> Phrase {
+    match (least.map(in_both), most.map(in_both)) {
+        (Some(only), Some(_)) if least == most => only,
+        (Some(least), Some(most)) => phrase!("{least} to {most}", least, most),
+        (Some(least), None) => phrase!("at least {least}", least),
+        (None, Some(most)) => phrase!("at most {most}", most),
+        (None, None) => Phrase::default(),
+    }
+}
+
+fn in_both(length: Length) -> Phrase {
+    Measured::Length(length, System::Imperial).into()
+}
+
+#[cfg(test)]
+mod tests;

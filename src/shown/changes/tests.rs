@@ -1,0 +1,77 @@
+//! What changed is told from what to what, by names and in lengths.
+
+use super::*;
+use serde_json::json;
+
+fn told(before: &Value, after: &Value) -> Vec<String> {
+    changes(before, after).iter().map(|change| change.words().to_string()).collect()
+}
+
+fn range(width: &str, price: &str, picture: &str) -> Value {
+    json!({"name": "Range", "chosen": null, "options": [{
+        "id": "steel", "name": "Brassel 30", "size": {"width": width, "height": {"least": "908050000", "most": null}},
+        "price": price, "total": price, "pictures": [{"sha256": picture, "caption": "The front"}],
+    }]})
+}
+
+#[test]
+fn what_stayed_is_not_told() {
+    assert_eq!(told(&range("762000000", "3180.00 USD", "a"), &range("762000000", "3180.00 USD", "a")), [""; 0]);
+}
+
+#[test]
+fn lengths_and_amounts_are_told_from_and_to() {
+    let (before, after) = (range("758825000", "3180.00 USD", "a"), range("762000000", "3280.00 USD", "a"));
+    assert_eq!(
+        told(&before, &after),
+        ["price from 3180.00 USD to 3280.00 USD", "width from 29 7/8\" (759 mm) to 30\" (762 mm)"]
+    );
+}
+
+/// A model that reads like an amount is a model, and a detail called `total` is a detail.
+#[test]
+fn only_what_stands_where_prices_stand_is_an_amount() {
+    let with = |text: &str| json!({"options": [{"id": "a", "model": text, "price": text, "details": {"total": text}}]});
+    let found = changes(&with("120.00 USD"), &with("130.00 USD"));
+    let told: Vec<_> =
+        found.iter().map(|one| (one.what.to_string(), one.to.as_ref().unwrap().amount().is_some())).collect();
+    assert_eq!(told, [("total", false), ("model", false), ("price", true)].map(|(what, is)| (what.to_string(), is)));
+}
+
+#[test]
+fn a_picture_that_is_another_is_told_by_its_place() {
+    let (before, after) = (range("762000000", "1.00 USD", "a"), range("762000000", "1.00 USD", "b"));
+    assert_eq!(told(&before, &after), ["picture 1 is another"]);
+}
+
+#[test]
+fn options_are_known_by_their_id_and_named_where_there_are_several() {
+    let before = json!({"options": [{"id": "a", "name": "Ash"}, {"id": "b", "name": "Birch", "finish": "oil"}]});
+    let after = json!({"options": [{"id": "b", "name": "Birch", "finish": "wax"}, {"id": "c", "name": "Cherry"}]});
+    assert_eq!(
+        told(&before, &after),
+        ["option gone, which was Ash", "Birch: finish from oil to wax", "option new: Cherry"]
+    );
+}
+
+#[test]
+fn a_choice_is_told_by_its_name_and_a_number_that_is_no_length_stays_as_it_is() {
+    let tap = |chosen: &str, model: &str| {
+        let option = |id: &str, name: &str| json!({"id": id, "name": name, "model": model, "details": {"lamp": model}});
+        json!({"chosen": chosen, "options": [option("a", "Ash"), option("b", "Birch")]})
+    };
+    assert_eq!(told(&tap("a", "1"), &tap("b", "1")), ["chosen from Ash to Birch"]);
+    assert_eq!(
+        told(&tap("a", "30480000"), &tap("a", "30480001"))[..2],
+        ["Ash: lamp from 30480000 to 30480001", "Ash: model from 30480000 to 30480001"]
+    );
+}
+
+#[test]
+fn ranges_and_sides_are_said_as_one_says_them() {
+    let with = |value: Value| json!({"options": [{"id": "a", "details": {"drop": value}}]});
+    let before = with(json!({"least": "254000000", "most": "508000000"}));
+    let after = with(json!({"sides": ["254000000", "508000000"]}));
+    assert_eq!(told(&before, &after), ["drop from 10\" (254 mm) to 20\" (508 mm) to 10\" (254 mm) × 20\" (508 mm)"]);
+    assert_eq!(told(&with(Value::Null), &with(json!({"length": "254000000"}))), ["drop new: 10\" (254 mm)"]);
+}

@@ -1,0 +1,105 @@
+//! All that the client is shown of an item, as a typed value: the fields that are in the mark by their tables, and
+//! what is worked out of them.
+
+use serde_json::Value;
+
+use crate::book::{Book, Photo, Prices, ProductOption, Room, Selection};
+use crate::vocabulary::{Marked, Shown, ShownField, ShownGroup, ShownValue, Since, Version, Words};
+
+use super::field::MarkedField;
+use super::{Pictures, written};
+
+/// What stands in an item besides the fields of its selection.
+pub const OF_ITEM: [(&str, &str); 5] = [
+    ("room", "the room's folder"),
+    ("room name", "what the room is called"),
+    ("prices", "`with tax` where the book says that tax is in every price; since 2"),
+    ("allowance includes", "what the allowance is to pay for besides the things; since 2"),
+    ("shown", "the version of this content, `2`; contents of the first do not say it"),
+];
+
+/// What stands in an option besides its fields.
+pub const OF_OPTION: [(&str, &str); 1] = [("total", "price times quantity with the accessories, or null")];
+
+/// What is shown of an item.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ShownItem(pub(super) ShownValue);
+
+impl ShownItem {
+    /// As a version writes it.
+    pub fn content(&self, version: Version) -> Value {
+        written::content(&self.0, version)
+    }
+
+    /// Whether it says anything that the first version has no place for.
+    pub fn has_later(&self) -> bool {
+        has_later(&self.0)
+    }
+
+    /// Its option of that id.
+    pub fn option(&self, id: &str) -> Option<&ShownValue> {
+        let options = self.0.get(MarkedField::Options.word()).map_or(&[][..], ShownValue::values);
+        options.iter().find(|option| option.get("id").and_then(ShownValue::text) == Some(id))
+    }
+
+    /// The same with another option chosen, or none.
+    #[must_use]
+    pub fn with_chosen(&self, id: Option<&str>) -> Self {
+        let mut fields = self.0.fields().to_vec();
+        for field in fields.iter_mut().filter(|field| field.key == MarkedField::Chosen.word()) {
+            field.value = id.map(str::to_string).shown();
+        }
+        Self(ShownValue::Group(fields))
+    }
+}
+
+fn has_later(value: &ShownValue) -> bool {
+    let in_field = |field: &ShownField| match field.since {
+        Since::Second => !field.value.is_empty(),
+        Since::First | Since::IfWritten => has_later(&field.value),
+    };
+    value.fields().iter().any(in_field) || value.values().iter().any(has_later)
+}
+
+/// All that the client is shown of an item.
+pub fn shown_of(book: &Book, room: &Room, selection: &Selection, pictures: Pictures<'_>) -> ShownItem {
+    let options = selection.options.iter().map(|option| ShownValue::Group(option_of(option, pictures))).collect();
+    let allowance = selection.allowance.get().and_then(|name| book.project.allowances.called(name));
+    let with_tax = book.project.prices == Prices::WithTax;
+    let mut fields = selection.marked();
+    put(&mut fields, "room", Since::First, room.folder.shown());
+    put(&mut fields, "room name", Since::First, room.title().to_string().shown());
+    put(&mut fields, "prices", Since::Second, with_tax.then(|| "with tax".to_string()).shown());
+    let includes = allowance.map_or(ShownValue::Nothing, |allowance| allowance.includes.shown());
+    put(&mut fields, "allowance includes", Since::Second, includes);
+    put(&mut fields, MarkedField::Options.word(), Since::First, ShownValue::List(options));
+    ShownItem(ShownValue::Group(fields))
+}
+
+/// What is shown of an option, its pictures left out.
+pub fn option_alone(option: &ProductOption) -> ShownValue {
+    ShownValue::Group(option_of(option, &|_| None))
+}
+
+fn option_of(option: &ProductOption, pictures: Pictures<'_>) -> ShownGroup {
+    let caution = option.fit.get().map_or(ShownValue::Nothing, |fit| fit.caution.shown());
+    let shown = option.photos.iter().map(|photo| ShownValue::Group(picture(photo, pictures))).collect();
+    let mut fields = option.marked();
+    put(&mut fields, MarkedField::Name.word(), Since::First, option.title().shown());
+    put(&mut fields, "caution", Since::First, caution);
+    put(&mut fields, MarkedField::Total.word(), Since::First, option.price_in_all().shown());
+    put(&mut fields, MarkedField::Pictures.word(), Since::First, ShownValue::List(shown));
+    fields
+}
+
+fn picture(photo: &Photo, pictures: Pictures<'_>) -> ShownGroup {
+    let digest = pictures(&photo.path).map(|digest| digest.to_string());
+    let mut fields = photo.marked();
+    put(&mut fields, "sha256", Since::First, digest.shown());
+    fields
+}
+
+fn put(fields: &mut ShownGroup, key: &'static str, since: Since, value: ShownValue) {
+    fields.retain(|field| field.key != key);
+    fields.push(ShownField::new(key, since, value));
+}

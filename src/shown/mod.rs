@@ -1,0 +1,153 @@
+//! What the client is shown of an item: one typed value, of which pages, sheets, marks and differences are made.
+//!
+//! A mark is a digest of it, written in a version of its own; which field is in it each record's table says, and
+//! `page` tells them all.
+
+mod as_written;
+mod changes;
+mod content;
+mod field;
+mod page;
+mod written;
+
+use std::collections::BTreeMap;
+
+use serde_json::Value;
+
+use crate::book::Book;
+use crate::digest::Digest;
+use crate::ledger::{Issue, ItemContent, OptionContent, Purpose};
+use crate::vocabulary::Version;
+
+pub use changes::{Change, ChangedValue, changes};
+pub use content::{ShownItem, option_alone, shown_of};
+pub use field::{ChangedField, MarkedField};
+pub use page::page;
+
+/// Finds the digest of a picture by its path in the book.
+pub type Pictures<'p> = &'p dyn Fn(&str) -> Option<Digest>;
+
+/// What an item's mark is of, and the mark.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Marked {
+    /// What is shown of it.
+    pub shown: ShownItem,
+    /// The digest of the content.
+    pub mark: Digest,
+    /// All that the client is shown of the item, as the version has it that is asked about.
+    pub content: Value,
+    /// The marks of the same under other versions of the content.
+    pub also: Vec<Digest>,
+    /// By which versions it is looked at.
+    pub versions: Versions,
+}
+
+impl Marked {
+    /// What is shown of an item under a version, and under others that say no less.
+    pub fn of(shown: ShownItem, versions: Versions) -> Self {
+        let content = shown.content(versions.asked);
+        let mark = of(&content);
+        let also = versions.others(&shown).map(|version| of(&shown.content(version))).collect();
+        Self { shown, mark, content, also, versions }
+    }
+
+    /// Whether a mark is of what it is now, by whichever version it was taken.
+    pub fn is(&self, mark: &Digest) -> bool {
+        self.mark == *mark || self.also.contains(mark)
+    }
+}
+
+/// In which version of the content a book is asked about, and whether its record has others.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Versions {
+    /// That of the newest issue for approval; the newest while there is none.
+    pub asked: Version,
+    /// Some issue on record is of the first.
+    pub has_first: bool,
+}
+
+impl Versions {
+    /// Those of a book's record.
+    pub fn of(book: &Book) -> Self {
+        let asked = book.record.latest_for(Purpose::Approval).map_or(Version::default(), version);
+        let has_first = book.record.issues.values().any(|issue| version(issue) == Version::First);
+        Self { asked, has_first }
+    }
+
+    /// The other versions by which an item counts as the same. The first says nothing of what came later: it is
+    /// as good as the second for what has nothing of that.
+    fn others(self, shown: &ShownItem) -> impl Iterator<Item = Version> {
+        let other = match self.asked {
+            Version::First => Some(Version::Second),
+            Version::Second => (self.has_first && !shown.has_later()).then_some(Version::First),
+        };
+        other.into_iter()
+    }
+}
+
+/// The version of the content that an issue was made under.
+pub fn version(issue: &Issue) -> Version {
+    issue.items.first().map_or(Version::default(), |item| as_written::version(&item.content))
+}
+
+/// Every item's mark and content, by room and selection.
+pub fn items<'a>(book: &'a Book, pictures: Pictures<'_>) -> BTreeMap<(&'a str, &'a str), Marked> {
+    under(book, Versions::of(book), pictures)
+}
+
+/// The same under a version of choice.
+pub fn under<'a>(book: &'a Book, versions: Versions, pictures: Pictures<'_>) -> BTreeMap<(&'a str, &'a str), Marked> {
+    let marked = book.selections().map(|(room, selection)| {
+        let shown = shown_of(book, room, selection, pictures);
+        ((room.folder.as_str(), selection.id.as_str()), Marked::of(shown, versions))
+    });
+    marked.collect()
+}
+
+/// The digests of pictures as reading took them: of a book with a record, or when they were asked for.
+pub fn as_read(book: &Book) -> impl Fn(&str) -> Option<Digest> {
+    |path| book.photos.get(path)?.digest
+}
+
+/// The mark of some content.
+pub fn of(content: &Value) -> Digest {
+    // Texts and lists alone, which canonical JSON can always hold.
+    Digest::of_json(content).unwrap_or_else(|_| Digest::of(content.to_string().as_bytes()))
+}
+
+/// The mark of several items together: of a room's sheet, or of the whole book's.
+pub fn of_all<'m>(marks: impl Iterator<Item = &'m Digest>) -> Digest {
+    of(&marks.map(|mark| Value::String(mark.to_string())).collect())
+}
+
+/// A mark as sheets print it: the first eight hex digits, in two fours.
+pub fn in_short(mark: &Digest) -> String {
+    let [one, two, three, four, ..] = mark.as_bytes();
+    format!("{one:02x}{two:02x} {three:02x}{four:02x}")
+}
+
+/// Whether several options of an item stand open.
+pub fn is_open(now: &Marked) -> bool {
+    ItemContent(&now.content).is_open()
+}
+
+/// Whether a decision of a mark still stands for what an item is now.
+///
+/// The mark must be the item's own. Where the decision chose an option, the book may have written that
+/// option down as `chosen` since, and that alone.
+pub fn holds(decided: Digest, option: Option<&str>, now: &Marked) -> bool {
+    let content = ItemContent(&now.content);
+    let written = content.chosen();
+    if now.is(&decided) {
+        return option.is_none_or(|option| written.is_none_or(|chosen| chosen == option));
+    }
+    let Some(option) = option.filter(|option| written == Some(option)) else {
+        return false;
+    };
+    let ids = content.options().filter_map(OptionContent::id).filter(|id| *id != option);
+    let mut before = ids.map(Some).chain([None]);
+    before.any(|chosen| Marked::of(now.shown.with_chosen(chosen), now.versions).is(&decided))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,243 @@
+//! What is shown and signed of a record, as typed values, and from which version of the content on.
+
+use std::borrow::Cow;
+
+use crate::source::Spanned;
+use crate::units::{Length, LengthRange, Money, Percent, Quantity, Weight};
+
+use super::{Kind, Named, Slot, Words};
+
+/// How what is shown is written where a mark is taken of it. An issue keeps the version that it was made under.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Version {
+    /// The first: each field stands there, `null` where it is empty.
+    First,
+    /// What is empty is left out, and each value tells what it is.
+    #[default]
+    Second,
+}
+
+/// From when on a field stands in the content.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Since {
+    /// From the first version on; there also where it is empty.
+    First,
+    /// From the first version on, where it is written.
+    IfWritten,
+    /// From the second version on.
+    Second,
+}
+
+/// Whether a field is in the mark of an item: the digest of all that the client is shown of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// It is no field of what a client is shown and signs.
+    OfNoItem,
+    /// It may change and leave an approval standing; why.
+    Out(&'static str),
+    /// Its value is in the mark, under that key.
+    In(&'static str, Since),
+    /// Its value is in the mark, in the object under that key.
+    Within(&'static str),
+    /// It, or what follows from it, is in the mark under that key; and what that is.
+    Told(&'static str, &'static str),
+}
+
+/// A value that is shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ShownValue {
+    /// Nothing is written.
+    Nothing,
+    /// What somebody wrote.
+    Text(String),
+    /// A word of a closed set; read again it is a text.
+    Word(&'static str),
+    /// Yes or no.
+    Yes(bool),
+    /// A length.
+    Length(Length),
+    /// A range of lengths.
+    Range(LengthRange),
+    /// Two or three lengths.
+    Sides(Vec<Length>),
+    /// A weight.
+    Weight(Weight),
+    /// An amount of money.
+    Amount(Money),
+    /// Several values in their order.
+    List(Vec<ShownValue>),
+    /// Several by their names.
+    Group(ShownGroup),
+}
+
+/// Fields with their values, in the order of their record.
+pub type ShownGroup = Vec<ShownField>;
+
+/// One field with its value.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ShownField {
+    /// Its key in the content.
+    pub key: Cow<'static, str>,
+    /// From when on it stands there.
+    pub since: Since,
+    /// Its value.
+    pub value: ShownValue,
+}
+
+impl ShownField {
+    /// A field of that key.
+    pub fn new(key: impl Into<Cow<'static, str>>, since: Since, value: ShownValue) -> Self {
+        Self { key: key.into(), since, value }
+    }
+}
+
+impl ShownValue {
+    /// Whether nothing is written in it.
+    pub fn is_empty(&self) -> bool {
+        match self {
+            Self::Nothing => true,
+            Self::List(values) => values.iter().all(Self::is_empty),
+            Self::Group(fields) => fields.iter().all(|field| field.value.is_empty()),
+            Self::Range(range) => *range == LengthRange::default(),
+            Self::Text(_)
+            | Self::Word(_)
+            | Self::Yes(_)
+            | Self::Length(_)
+            | Self::Sides(_)
+            | Self::Weight(_)
+            | Self::Amount(_) => false,
+        }
+    }
+
+    /// The fields of a group.
+    pub fn fields(&self) -> &[ShownField] {
+        if let Self::Group(fields) = self { fields } else { &[] }
+    }
+
+    /// The value of that key in a group.
+    pub fn get(&self, key: &str) -> Option<&Self> {
+        self.fields().iter().find(|field| field.key == key).map(|field| &field.value)
+    }
+
+    /// The values of a list.
+    pub fn values(&self) -> &[Self] {
+        if let Self::List(values) = self { values } else { &[] }
+    }
+
+    /// A text, or a word.
+    pub fn text(&self) -> Option<&str> {
+        match self {
+            Self::Text(text) => Some(text),
+            Self::Word(word) => Some(word),
+            _ => None,
+        }
+    }
+}
+
+/// A record of which fields are shown.
+pub trait Marked {
+    /// The fields that are shown with their own values.
+    fn marked(&self) -> ShownGroup;
+}
+
+/// What can be shown.
+pub trait Shown {
+    /// The value.
+    fn shown(&self) -> ShownValue;
+}
+
+impl<T: Shown> Shown for Slot<T> {
+    fn shown(&self) -> ShownValue {
+        self.get().map_or(ShownValue::Nothing, T::shown)
+    }
+}
+
+impl<T: Shown> Shown for Option<T> {
+    fn shown(&self) -> ShownValue {
+        self.as_ref().map_or(ShownValue::Nothing, T::shown)
+    }
+}
+
+impl<T: Shown> Shown for Spanned<T> {
+    fn shown(&self) -> ShownValue {
+        self.value.shown()
+    }
+}
+
+impl<T: Shown> Shown for Vec<T> {
+    fn shown(&self) -> ShownValue {
+        ShownValue::List(self.iter().map(T::shown).collect())
+    }
+}
+
+impl<T: Shown> Shown for Named<T> {
+    fn shown(&self) -> ShownValue {
+        self.0.shown()
+    }
+}
+
+impl<T: Words> Shown for T {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Word(self.word())
+    }
+}
+
+impl Shown for String {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Text(self.clone())
+    }
+}
+
+impl Shown for bool {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Yes(*self)
+    }
+}
+
+impl Shown for Kind {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Text(self.name().into())
+    }
+}
+
+impl Shown for Length {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Length(*self)
+    }
+}
+
+impl Shown for LengthRange {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Range(*self)
+    }
+}
+
+impl Shown for (Length, Length) {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Sides(vec![self.0, self.1])
+    }
+}
+
+impl Shown for Weight {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Weight(*self)
+    }
+}
+
+impl Shown for Money {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Amount(*self)
+    }
+}
+
+/// Quantities other than lengths stand as text, as the book says them.
+macro_rules! as_text {
+    ($($of:ty),*) => {
+        $(impl Shown for $of {
+            fn shown(&self) -> ShownValue {
+                ShownValue::Text(self.to_string())
+            }
+        })*
+    };
+}
+as_text!(Quantity, Percent, u32);
