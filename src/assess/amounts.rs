@@ -72,12 +72,16 @@ impl Amounts {
     pub fn of(book: &Book) -> Self {
         let mut amounts = Self::default();
         let mut drawn: BTreeMap<&str, Due> = BTreeMap::new();
-        for (room, selection) in book.selections() {
-            amounts.book.add(selection);
-            amounts.rooms.entry(room.folder.clone()).or_default().add(selection);
-            if let Some(allowance) = selection.allowance.get() {
-                drawn.entry(allowance).or_default().add(selection);
+        for room in book.rooms.iter().filter(|room| !room.selections.is_empty()) {
+            let mut of_room = Due::default();
+            for selection in &room.selections {
+                amounts.book.add(selection);
+                of_room.add(selection);
+                if let Some(allowance) = selection.allowance.get() {
+                    drawn.entry(allowance).or_default().add(selection);
+                }
             }
+            amounts.rooms.insert(room.folder.clone(), of_room);
         }
         for allowed in &book.project.allowances {
             let name = &allowed.name.value;

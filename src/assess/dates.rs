@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::critical::{in_order, slack};
 use super::decide::{self, DecideBy};
+use super::depends::Depends;
 use crate::book::{Book, Later, NeededFor, ProductOption, Selection, When};
 use crate::source::Span;
 use crate::units::{Calendar, Date, LeadTime};
@@ -49,6 +50,11 @@ const SOON: i64 = 28;
 impl Dates {
     /// The dates that follow from a book.
     pub fn of(book: &Book, today: Date) -> Self {
+        Self::resting(book, &Depends::of(book), today)
+    }
+
+    /// The same where it is known what rests on what.
+    pub fn resting(book: &Book, depends: &Depends<'_>, today: Date) -> Self {
         let project = &book.project;
         let mut milestones = BTreeMap::new();
         for milestone in in_order(project) {
@@ -75,7 +81,7 @@ impl Dates {
             receiving: project.receiving.get().cloned(),
             today,
         };
-        dates.decide = decide::all(book, &dates);
+        dates.decide = decide::all(book, depends, &dates);
         dates
     }
 

@@ -66,9 +66,8 @@ impl DecideBy {
 }
 
 /// The last day to decide each selection that any day hangs on, by where it is written.
-pub fn all(book: &Book, dates: &Dates) -> BTreeMap<Span, DecideBy> {
-    let depends = Depends::of(book);
-    let (points, own) = (HoldPoints::of(book, dates), OwnMoments::of(book, &depends));
+pub fn all(book: &Book, depends: &Depends<'_>, dates: &Dates) -> BTreeMap<Span, DecideBy> {
+    let (points, own) = (HoldPoints::of(book, dates), OwnMoments::of(book, depends));
     let selections: Vec<&Selection> = book.selections().map(|(_, selection)| selection).collect();
     let places: BTreeMap<Span, usize> = selections.iter().enumerate().map(|(at, one)| (one.span, at)).collect();
     let due = |selection: &&Selection| Some((selection.span, own_day(&own, &points, dates, selection)?));

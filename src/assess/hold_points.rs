@@ -42,6 +42,7 @@ impl HoldPoints {
             NeededFor::Milestone(name) => dates.milestones.get(name).copied(),
         };
         let mut points = Self::default();
+        let used = used(book);
         for moment in HoldPoint::ALL {
             let named = std::iter::once(moment.name()).chain(moment.milestones().iter().copied());
             let by_milestone = named.filter_map(|name| dates.milestones.get(name).copied()).next();
@@ -51,7 +52,7 @@ impl HoldPoints {
             };
             points.cabinets_by_order |= moment == HoldPoint::CabinetsOrdered && by_milestone.is_none();
             points.days.insert(moment.name().into(), by_milestone.or_else(by_order));
-            if !has_things(book, moment) {
+            if !used.contains(moment.name()) {
                 points.idle.insert(moment.name());
             }
         }
@@ -123,10 +124,11 @@ fn has_cabinets(room: &Room) -> bool {
     runs || islands || room.selections.iter().any(|selection| selection.is(Kind::Cabinet))
 }
 
-/// Whether anything of a book is due at a usual hold point.
-fn has_things(book: &Book, moment: HoldPoint) -> bool {
-    let cabinets = moment == HoldPoint::CabinetsOrdered && book.rooms.iter().any(has_cabinets);
-    cabinets || book.selections().any(|(_, selection)| rules::for_thing(Some(selection)) == moment)
+/// The usual hold points at which anything of a book is due, by name.
+fn used(book: &Book) -> BTreeSet<&'static str> {
+    let cabinets = book.rooms.iter().any(has_cabinets).then_some(HoldPoint::CabinetsOrdered);
+    let of_things = book.selections().map(|(_, selection)| rules::for_thing(Some(selection)));
+    of_things.chain(cabinets).map(HoldPoint::name).collect()
 }
 
 fn cabinets(book: &Book) -> impl Iterator<Item = &Selection> {

@@ -93,12 +93,16 @@ impl Assessment {
 /// Assesses a book; `found` is what reading it found.
 pub fn assess(book: &Book, found: Vec<Finding>, today: Date) -> Assessment {
     // None of these asks another: the days take longest.
-    let (dates, ((site, things), (amounts, (depends, approvals)))) = rayon::join(
-        || Dates::of(book, today),
+    let ((depends, dates), ((site, things), (amounts, approvals))) = rayon::join(
+        || {
+            let depends = Depends::of(book);
+            let dates = Dates::resting(book, &depends, today);
+            (depends, dates)
+        },
         || {
             rayon::join(
                 || rayon::join(|| Site::of(book), || Things::of(book)),
-                || rayon::join(|| Amounts::of(book), || (Depends::of(book), Approvals::of(book))),
+                || rayon::join(|| Amounts::of(book), || Approvals::of(book)),
             )
         },
     );

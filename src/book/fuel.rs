@@ -17,8 +17,13 @@ words! {
 impl Fuel {
     /// What a name says that a thing is fed with: `gas cooktop`, `dual fuel range`, `induction hob`.
     pub fn told_by(name: &str) -> Option<Self> {
-        let name = format!(" {} ", name.to_lowercase().replace(['-', '_'], " "));
-        let says = |word: &str| name.contains(&format!(" {} ", word.to_lowercase()));
+        let told: Vec<&str> = name.split([' ', '-', '_']).filter(|word| !word.is_empty()).collect();
+        let says = |words: &str| {
+            let asked = words.split(' ').count();
+            let are =
+                |told: &[&str]| told.iter().zip(words.split(' ')).all(|(one, asked)| one.eq_ignore_ascii_case(asked));
+            told.windows(asked).any(are)
+        };
         let also = Self::ALSO.iter().filter(|(also, _)| says(also)).find_map(|(_, word)| Self::of(word));
         also.or_else(|| Self::WORDS.iter().filter(|word| says(word)).find_map(|word| Self::of(word)))
     }

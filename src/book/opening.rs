@@ -71,10 +71,10 @@ record! {
         counter_height: Slot<Length> = "counter height",
             "top of the counter beside it, from the finished floor",
             "36\"";
-        landing: Slot<Landing> = "landing",
+        landing: Slot<Box<Landing>> = "landing",
             "counter beside, behind or across from it, to set things down on",
             "{left: 12\", right: 15\"}";
-        cabinet: Slot<HousingCabinet> = "cabinet",
+        cabinet: Slot<Box<HousingCabinet>> = "cabinet",
             "the cabinet that it is cut into",
             "{inside width: 34 1/2\", inside depth: 23 1/2\"}";
         setting: Slot<Setting> = "set",
@@ -91,9 +91,9 @@ record! {
             "free cross-sections through which what goes in breathes",
             "{bottom: 200 cm2, top: 200 cm2}";
         apron_opening: Slot<Length> = "apron opening", "height left in the cabinet's front for a sink's apron", "8\"";
-        hollow: Slot<Hollow> = "hollow", "the wall that it goes into, probed", "{cavity: 3 1/2\"}";
+        hollow: Slot<Box<Hollow>> = "hollow", "the wall that it goes into, probed", "{cavity: 3 1/2\"}";
         pair: Slot<String> = "pair", "the opening beside or above it whose thing is joined to this one", "freezer";
-        points: Slot<ServicePoints> = "service points",
+        points: Slot<Box<ServicePoints>> = "service points",
             "where each service comes out",
             "{power: {from left: 6\", height: 12\"}}";
         note: Slot<String> = "note", "a line for the installer", "Old flue behind: probe before fixing.";

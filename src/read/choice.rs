@@ -1,7 +1,7 @@
 //! Reads the options of a selection, each with what it takes from the selection and from a product.
 
-use std::collections::BTreeSet;
-use std::sync::Arc;
+use std::collections::{BTreeSet, HashSet};
+use std::sync::{Arc, LazyLock};
 
 use crate::book::vocabulary::OPTION;
 use crate::book::{Burning, DetailName, Fit, Fuel, ProductOption, Top};
@@ -73,9 +73,12 @@ pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     read(common, own, of, &mut None, faults);
 }
 
+/// The keys of an option.
+static OF_OPTIONS: LazyLock<HashSet<&str>> = LazyLock::new(|| OPTION.fields.iter().map(|field| field.key).collect());
+
 /// The fields of an option that stand in the selection itself.
 fn shared(node: &Node, several: bool) -> Vec<&Pair> {
-    let counts = |key: &str| OPTION.field(key).is_some() && key != "id" && !(several && key == "product");
+    let counts = |key: &str| OF_OPTIONS.contains(key) && key != "id" && !(several && key == "product");
     Layers::pairs_of(node).iter().filter(|(key, _)| counts(&key.value)).collect()
 }
 
@@ -121,7 +124,7 @@ fn read<'n>(
     settle_material(&mut option, of.kind, faults);
     settle_fuel(&mut option, of.told_by_kind, faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
-    option.unwritten = needs.filter(|path| written.at(path).is_none()).collect();
+    option.unwritten = needs.filter(|path| written.at(path).is_none_or(Node::is_empty)).collect();
     let is_unread = |name: &DetailName| written.at(name.word()).is_some() && option.detail(*name).is_none();
     option.unread = DetailName::WORDS.iter().filter_map(|word| DetailName::of(word)).filter(is_unread).collect();
     Some(option)

@@ -135,18 +135,15 @@ pub fn load(folder: &Folder) -> Loaded {
     let mut loaded = Loaded::default();
     loaded.strays(folder);
     loaded.findings.extend(super::disk_names::faults(folder));
-    let wanted: Vec<(String, BookPart)> = folder
-        .entries()
-        .iter()
-        .map(|entry| (entry.path.clone(), part_of(entry)))
-        .filter(|(_, part)| !matches!(part, BookPart::Other))
-        .collect();
-    let texts: Vec<Result<String, Finding>> = wanted
-        .par_iter()
-        .map(|(path, part)| if part.is_read() { text(folder, path) } else { Ok(String::new()) })
-        .collect();
+    let read = |entry: &Entry| {
+        let part = part_of(entry);
+        let text = if part.is_read() { text(folder, &entry.path) } else { Ok(String::new()) };
+        (!matches!(part, BookPart::Other)).then(|| (entry.path.clone(), part, text))
+    };
+    let texts: Vec<(String, BookPart, Result<String, Finding>)> =
+        folder.entries().par_iter().filter_map(read).collect();
     let mut parsed = Vec::new();
-    for ((path, part), text) in wanted.into_iter().zip(texts) {
+    for (path, part, text) in texts {
         if let BookPart::Room(room) = &part {
             loaded.rooms.entry(room.clone()).or_default().push(path.clone());
         }

@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeSet, HashMap, HashSet};
 
+use rayon::prelude::*;
+
 use crate::book::{Book, Later, Milestone, Names, NeededFor, Opening, Room, Selection, Waiver, When, circles};
 use crate::finding::{Code, Finding, phrase};
 use crate::source::Span;
@@ -39,8 +41,9 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
     milestones(book, &known, &mut faults);
     hold_points(book, &known, &mut faults);
     waivers(book, &known, &book.project.waivers, &mut faults);
-    for room in &book.rooms {
-        faults.room = Some(room.folder.clone());
+    findings.append(&mut faults.findings);
+    let of_room = |room: &Room| {
+        let mut faults = Faults::of_room(&room.folder);
         waivers(book, &known, &room.waivers, &mut faults);
         plan_names::check(room, &mut faults);
         for opening in &room.openings {
@@ -54,9 +57,10 @@ pub fn check(book: &Book, loaded: &Loaded, findings: &mut Vec<Finding>) {
             other_selections(book, &known, room, selection, &mut faults);
             waivers(book, &known, &selection.waivers, &mut faults);
         }
-        faults.item = None;
-    }
-    findings.append(&mut faults.findings);
+        faults.findings
+    };
+    let told: Vec<Vec<Finding>> = book.rooms.par_iter().map(of_room).collect();
+    findings.extend(told.into_iter().flatten());
 }
 
 /// Reads the products that no option names, so that their faults are told too.

@@ -63,6 +63,15 @@ impl Node {
         matches!(&self.value, Value::Scalar { text, plain: true } if text.is_empty() || text == "~" || text == "null")
     }
 
+    /// Whether it is a list or a group that holds nothing.
+    pub fn is_empty(&self) -> bool {
+        match &self.value {
+            Value::Scalar { .. } => false,
+            Value::List(items) => items.is_empty(),
+            Value::Map(pairs) => pairs.is_empty(),
+        }
+    }
+
     /// The value of a key, where something is written there.
     pub fn at(&self, key: &str) -> Option<&Node> {
         let Value::Map(pairs) = &self.value else { return None };

@@ -84,6 +84,15 @@ impl<T: Value> Value for Spanned<T> {
     }
 }
 
+/// What is large and seldom written is kept aside.
+impl<T: Value> Value for Box<T> {
+    const TYPE: FieldType = T::TYPE;
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
+        T::read(node, faults).map(Box::new)
+    }
+}
+
 /// Which reader reads a type of value, and its shape.
 macro_rules! values {
     ($($type:ty = $shape:expr, $read:ident;)*) => {

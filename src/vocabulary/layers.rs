@@ -29,9 +29,10 @@ impl<'n> Layers<'n> {
 
     /// Lays more under what is there.
     pub fn lay_under(&mut self, pairs: impl Iterator<Item = &'n Pair>) {
-        let above = self.pairs.len();
+        let (above, keys) = (self.pairs.len(), self.keys);
         for (key, below) in pairs {
-            match self.pairs.iter_mut().take(above).find(|(own, _)| own.value == key.value) {
+            let mut own = self.pairs.iter_mut().take(above).filter(|_| keys.may_hold(&key.value));
+            match own.find(|(own, _)| own.value == key.value) {
                 Some((_, own)) if matches!((&own.value, &below.value), (Value::Map(_), Value::Map(_))) => {
                     fill_in(own.to_mut(), below);
                 }

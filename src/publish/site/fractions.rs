@@ -1,5 +1,7 @@
 //! Sets every fraction of a page as one, whoever wrote it and wherever it stands.
 
+use memchr::{memchr, memchr3};
+
 use crate::language::next_fraction;
 
 /// Elements in which text stays as it is written, or that can hold no markup of a page.
@@ -34,16 +36,15 @@ fn next_tag(page: &str) -> Option<(&str, &str, &str)> {
 
 /// Where a tag ends: at the first `>` that stands in no attribute.
 fn tag_end(tag: &str) -> Option<usize> {
-    let mut quote = None;
-    tag.char_indices().find_map(|(at, letter)| {
-        match (quote, letter) {
-            (None, '>') => return Some(at + 1),
-            (None, '"' | '\'') => quote = Some(letter),
-            (Some(open), letter) if open == letter => quote = None,
-            _ => {}
+    let bytes = tag.as_bytes();
+    let mut from = 0;
+    loop {
+        let at = from + memchr3(b'>', b'"', b'\'', bytes.get(from..)?)?;
+        match *bytes.get(at)? {
+            b'>' => return Some(at + 1),
+            quote => from = at + 2 + memchr(quote, bytes.get(at + 1..)?)?,
         }
-        None
-    })
+    }
 }
 
 /// The name of the element that a tag opens.
@@ -93,6 +94,7 @@ mod tests {
         for page in [
             "<i class=\"fr w\">1/16</i>",
             "<img alt=\"30 1/16 > 3\" src=\"a/1/2.jpg\">",
+            "<img alt='a \" 1/16 > 3' title=\"it's > 1/2\">",
             "<svg><title>1/2</title><text>1/2</text></svg>",
             "<pre>a: 1/2\"</pre><code>1/2</code><script>1/2</script>",
             "on 11/12/2026, K-1/2, 3/5, 8/2, 24/7, 01/16, km/h, 1/2x, 0/2, and/or",

@@ -16,7 +16,7 @@ use super::Distance;
 #[derive(Clone, Debug)]
 pub struct Around {
     /// The counter; what is not known is left out.
-    pub landing: Landing,
+    pub landing: Box<Landing>,
     /// Where it is written, or the opening.
     pub at: crate::source::Span,
     /// Who says so: the plan, where nothing at all is written.

@@ -210,8 +210,14 @@ impl One<'_> {
         for side in self.handle_sides(asked) {
             // A side that nobody wrote down may be long enough.
             let beside = self.landing.beside(side)?;
-            self.short(side, asked.greater)?;
-            told.push(phrase!("{} at the {}", say(beside.counter), side.word()));
+            let short = self.short(side, asked.greater)?;
+            // Long enough for one: what it is short by is another's.
+            let shared = match (&short.with, short.prepared) {
+                (Some(with), _) => phrase!(", which `{}` needs too", with),
+                (None, true) => ", which the place of preparation needs too".into(),
+                (None, false) => Phrase::default(),
+            };
+            told.push(phrase!("{} at the {}{shared}", say(beside.counter), side.word(), shared));
         }
         if let Some(above) = landing.above.get() {
             if *above >= self.against(asked.greater, *above) {

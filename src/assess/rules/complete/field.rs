@@ -126,6 +126,14 @@ mod tests {
         trial("pull", "maker: Vessary").finds_one();
     }
 
+    /// An empty list is written, and says no more than none.
+    #[test]
+    fn a_list_that_holds_nothing_is_lacking() {
+        let whole = format!("{PULL}\ncentre to centre: 5 1/16\"");
+        trial("pull", &whole.replace("[a.jpg]", "[]")).finds("the pull lacks `photos`");
+        trial("pull", &whole).stays_silent();
+    }
+
     /// A remedy is a shape to be filled, in the record where it is taken, and no fact to be pasted.
     #[test]
     fn a_remedy_leaves_open_what_only_the_maker_knows() {

@@ -70,6 +70,20 @@ fn a_refrigerator_s_counter_is_at_its_handle_or_across() {
     fridge("left", "left: 12\"").stays_silent();
 }
 
+/// Counter as long as one needs, and another needs it as well: what is told says why it is too short.
+#[test]
+fn counter_that_another_needs_too_is_told_as_shared() {
+    let between = |length: &str, other: &str| {
+        Trial::of("clear/landing")
+            .opening("it", &format!("{{takes: refrigerator, landing: {{left: {length}}}}}"))
+            .opening("other", &format!("{{takes: refrigerator, landing: {{above: 24\", {other}}}}}"))
+            .selection("selection: Refrigerator\nkind: refrigerator\nplace: it", "hinge: right")
+    };
+    between("{counter: 15\", to: other}", "right: {counter: 15\", to: it}")
+        .finds("no counter of 15\" (381 mm) stands near enough to the opening `it`: 15\" (381 mm) at the left, which `other` needs too");
+    between("15\"", "right: 15\"").stays_silent();
+}
+
 /// Source: check values KP-35: 14 fails.
 #[test]
 fn a_microwave_has_fifteen_inches_near_it() {
