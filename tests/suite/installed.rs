@@ -1,10 +1,16 @@
 //! What goes with the program where it is installed: completions, the manual page, licences, help.
 
+mod debian;
 mod licences;
 
 use std::process::Command;
 
 use crate::project::Ran;
+
+/// The top of the repository.
+fn root() -> &'static std::path::Path {
+    std::path::Path::new(env!("CARGO_MANIFEST_DIR"))
+}
 
 fn bookmatch(arguments: &[&str]) -> Ran {
     Ran::of(Command::new(env!("CARGO_BIN_EXE_bookmatch")).args(arguments))
