@@ -38,14 +38,14 @@ impl Sizes {
     pub fn first(self, length: Length) -> Vec<Run> {
         match self.units.is_metric() {
             false => self.imperial(length),
-            true => vec![Run::Plain(millimetres(length))],
+            true => vec![Run::Plain(millimetres(self.words, length))],
         }
     }
 
     /// The same in the other system: `764`, or `30 1/16″`; none where the book leaves it out.
     pub fn second(self, length: Length) -> Option<Vec<Run>> {
         match self.units {
-            System::Imperial => Some(vec![Run::Plain(millimetres(length))]),
+            System::Imperial => Some(vec![Run::Plain(millimetres(self.words, length))]),
             System::Metric => Some(self.imperial(length)),
             System::ImperialOnly | System::MetricOnly => None,
         }
@@ -184,7 +184,7 @@ fn marked(shown: Shown) -> Vec<Run> {
 /// A length as a screen reader says it: `30 1/16 inches`, or `764 millimetres`.
 pub fn spoken((units, words): (System, Words), length: Length) -> String {
     if let (true, Some(figure)) = (units.is_metric(), length.metric().metric) {
-        return counted(words, "units.spoken.millimetres", &figure.number());
+        return counted(words, "units.spoken.millimetres", &words.decimal(&figure.number()));
     }
     spoken_imperial(words, length.inches())
 }
@@ -222,8 +222,8 @@ fn counted(words: Words, unit: &str, figure: &str) -> String {
 }
 
 /// Millimetres without their unit, which the scale bar tells.
-pub fn millimetres(length: Length) -> String {
-    length.metric().metric.map_or_else(String::new, |figure| figure.number())
+pub fn millimetres(words: Words, length: Length) -> String {
+    length.metric().metric.map_or_else(String::new, |figure| words.decimal(&figure.number()))
 }
 
 #[cfg(test)]
@@ -244,7 +244,7 @@ mod tests {
         for (sixty_fourths, inches, metric) in rows {
             let length = Length::from_sixty_fourths(sixty_fourths);
             assert_eq!(spoken((System::Imperial, Words::default()), length), inches);
-            assert_eq!(millimetres(length), metric);
+            assert_eq!(millimetres(Words::default(), length), metric);
         }
     }
 

@@ -16,6 +16,13 @@ impl Words {
     }
 }
 
+impl Words {
+    /// An English text without values in this language, where that has words for it.
+    pub fn bare(self, english: &str) -> Option<String> {
+        pattern(self, english, &[]).ok()
+    }
+}
+
 fn row(words: Words, pieces: &[Piece]) -> Result<String, String> {
     pieces.iter().map(|piece| one(words, piece)).collect()
 }
@@ -79,10 +86,10 @@ fn said(words: Words, value: &Value) -> String {
         Value::Length(..)
         | Value::OfRoom(..)
         | Value::Written(..)
-        | Value::Count(_)
         | Value::Quantity(_)
         | Value::Weight(..)
-        | Value::Area(..) => value.printed(),
+        | Value::Area(..) => words.decimal(&value.printed()),
+        Value::Count(_) => value.printed(),
     }
 }
 

@@ -16,6 +16,9 @@ pub const COUNT: &str = "n";
 /// The group in which a language says how it counts, joins and writes days and amounts.
 pub(super) const OF_ITSELF: &str = "language";
 
+/// Before the letters of a country in which the language writes figures otherwise.
+const ELSEWHERE: &str = "language.elsewhere.";
+
 /// The group that findings are told by, each by the English pattern of its sentence.
 pub(super) const FINDINGS: &str = "findings";
 
@@ -67,7 +70,7 @@ pub(super) struct Sentence {
 }
 
 /// What a file says.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Table {
     pub tag: String,
     pub file: String,
@@ -86,6 +89,26 @@ impl Table {
     /// A fault of the file.
     pub fn fault(&self, at: At, what: String) -> LanguageError {
         LanguageError { file: self.file.clone(), at, what }
+    }
+
+    /// Whether it writes figures in a country otherwise.
+    pub fn differs_in(&self, country: &str) -> bool {
+        self.tree.pointer(&format!("/language/elsewhere/{country}")).is_some()
+    }
+
+    /// The same, as it is in a country.
+    pub fn in_country(&self, country: &str) -> Self {
+        let mut there = self.clone();
+        let own = format!("{ELSEWHERE}{country}.");
+        let of_there = self.sentences.iter().filter_map(|(key, one)| Some((key.strip_prefix(&own)?, one)));
+        let of_there: Vec<(String, Sentence)> =
+            of_there.map(|(key, one)| (format!("{OF_ITSELF}.{key}"), one.clone())).collect();
+        there.sentences.extend(of_there);
+        let own = self.tree.pointer(&format!("/language/elsewhere/{country}")).cloned();
+        if let (Some(own), Some(itself)) = (own, there.tree.get_mut(OF_ITSELF)) {
+            lay_over(own, itself);
+        }
+        there
     }
 
     /// Takes from another table of the same language all that this one does not say.
@@ -258,17 +281,19 @@ impl Words {
         number.replace('.', &say!(self, "language.decimal"))
     }
 
-    /// An amount with this language's marks: `$3,180.00`.
+    /// An amount in this language's form: `$3,180.00`, `3.180,00 €`.
     pub fn amount(self, amount: Money) -> String {
         let (decimal, group) = (say!(self, "language.decimal"), say!(self, "language.thousands"));
-        amount
-            .to_string()
+        let digits: String = amount
+            .digits()
             .chars()
             .map(|letter| match letter {
                 '.' => decimal.clone(),
                 ',' => group.clone(),
                 other => other.to_string(),
             })
-            .collect()
+            .collect();
+        let told = say!(self, "language.amount", sign = amount.currency.mark(), amount = digits);
+        format!("{}{}", if amount.is_negative() { "−" } else { "" }, told.trim_end())
     }
 }

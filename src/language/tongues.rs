@@ -13,15 +13,28 @@ use super::{FIRST, Language, LanguageError, check, reading, standard, tags};
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Tongues {
     own: Vec<Language>,
+    /// Where the book's work is, by the letters of ISO 3166: a language may write figures there in another form.
+    country: Option<String>,
 }
+
+/// The words of languages as they are in some country: each is kept once.
+static THERE: LazyLock<Mutex<BTreeMap<(String, String), Language>>> = LazyLock::new(Mutex::default);
 
 /// Languages of themes, by the digest of what they say: each is kept once, however often it is read.
 static KEPT: LazyLock<Mutex<BTreeMap<Digest, Language>>> = LazyLock::new(Mutex::default);
 
 impl Tongues {
-    /// The language with this tag, if there are words in it.
+    /// The same, of a book whose work is in that country.
+    #[must_use]
+    pub fn in_country(self, country: Option<String>) -> Self {
+        Self { country, ..self }
+    }
+
+    /// The language with this tag, if there are words in it, with its figures as they are written in the book's
+    /// country.
     pub fn named(&self, tag: &str) -> Option<Language> {
-        self.own.iter().copied().find(|own| own.tag() == tag).or_else(|| Language::named(tag))
+        let language = self.own.iter().copied().find(|own| own.tag() == tag).or_else(|| Language::named(tag))?;
+        Some(self.country.as_deref().map_or(language, |country| there(language, country)))
     }
 
     /// The language that is read where nothing is said.
@@ -69,4 +82,13 @@ impl Tongues {
         check::against(&own, first)?;
         Ok(own)
     }
+}
+
+/// A language as it writes figures in a country.
+fn there(language: Language, country: &str) -> Language {
+    let Some(table) = language.words().table().filter(|table| table.differs_in(country)) else { return language };
+    // Of two that say the same one is enough; a theme's may say something else under the same tag.
+    let key = (format!("{} {:p}", table.tag, table), country.to_owned());
+    let mut kept = THERE.lock().unwrap_or_else(PoisonError::into_inner);
+    *kept.entry(key).or_insert_with(|| Language::of(Words::keep(table.in_country(country))))
 }

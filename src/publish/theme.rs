@@ -272,6 +272,11 @@ fn said_by_scripts(words: &Value) -> BTreeMap<&'static str, String> {
         let mut groups: BTreeMap<&str, &Value> =
             groups.iter().filter_map(|group| Some((*group, words.get(*group)?))).collect();
         groups.extend(words.pointer("/language/plural").map(|rules| ("plural", rules)));
+        let itself = |key: &'static str| Some((key, words.pointer("/language")?.get(key)?));
+        let figures: BTreeMap<&str, &Value> =
+            ["decimal", "thousands", "amount"].into_iter().filter_map(itself).collect();
+        let figures = serde_json::to_value(figures).unwrap_or_default();
+        groups.insert("figures", &figures);
         (*name, Data::of(&groups).as_str().to_owned())
     });
     said.collect()

@@ -29,7 +29,9 @@ pub fn read(loaded: &Loaded, path: &str, theme: &ReadTheme, findings: &mut Vec<F
     let mut faults = Faults::default().in_currency(currency);
     let mut project = Project::default();
     if let Some(read) = node.and_then(|node| Project::read(node, &mut faults)) {
-        project = Project { currency: Some(currency), tongues: theme.tongues.clone(), ..read };
+        project = Project { currency: Some(currency), ..read };
+        let country = project.where_it_is().map(|country| country.to_string());
+        project.tongues = theme.tongues.clone().in_country(country);
         approvers(&project.approvers, &mut faults);
         if let Some(named) = project.languages.spanned() {
             // Of a theme that can't be read, nobody knows which languages it has.

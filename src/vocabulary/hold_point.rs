@@ -32,6 +32,11 @@ impl HoldPoint {
         Self::GlassMeasured,
     ];
 
+    /// The one of that name; none for a hold point of the book's own.
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|point| point.name() == name)
+    }
+
     /// Its name, as a book dates it.
     pub fn name(self) -> &'static str {
         match self {

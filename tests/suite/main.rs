@@ -43,6 +43,7 @@ mod stories;
 mod strangers;
 mod tax;
 mod themes;
+mod third_language;
 mod units;
 mod upgrade;
 mod validator;

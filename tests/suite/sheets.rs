@@ -6,7 +6,7 @@ mod file;
 mod hostile;
 mod opened_again;
 mod pages;
-mod readers;
+pub mod readers;
 mod revised;
 mod sample;
 mod signed;

@@ -60,6 +60,11 @@ impl Currency {
     pub fn symbol(self) -> Option<&'static str> {
         SYMBOLS.iter().find(|(code, _)| *code == self.code()).map(|(_, symbol)| *symbol)
     }
+
+    /// What stands before an amount: its symbol, or its letters and a space.
+    pub fn mark(self) -> String {
+        self.symbol().map_or_else(|| format!("{} ", self.code()), Into::into)
+    }
 }
 
 impl std::str::FromStr for Currency {

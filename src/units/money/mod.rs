@@ -164,6 +164,12 @@ impl Money {
         format!("{sign}{whole}{part}")
     }
 
+    /// Its figures, in threes: `1,234.50`; neither sign nor currency.
+    pub fn digits(self) -> String {
+        let (whole, part) = self.parts();
+        grouped(&whole) + &part
+    }
+
     /// Whole units, and decimals with their point.
     fn parts(self) -> (String, String) {
         let decimals = self.currency.decimals();
@@ -185,12 +191,7 @@ impl Money {
 impl fmt::Display for Money {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let sign = if self.is_negative() { "−" } else { "" };
-        let (whole, part) = self.parts();
-        let mark = match self.currency.symbol() {
-            Some(symbol) => symbol.to_string(),
-            None => format!("{} ", self.currency.code()),
-        };
-        write!(f, "{sign}{mark}{}{part}", grouped(&whole))
+        write!(f, "{sign}{}{}", self.currency.mark(), self.digits())
     }
 }
 

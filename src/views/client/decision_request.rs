@@ -206,7 +206,7 @@ impl PageBuilder<'_> {
             items: vec![],
             allowances: vec![],
             currency: currency.code().into(),
-            sign: currency.symbol().map_or_else(|| format!("{} ", currency.code()), Into::into),
+            sign: currency.mark(),
             decimals: currency.decimals(),
             book: issued.book.clone(),
             issue: issued.number,

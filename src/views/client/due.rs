@@ -1,8 +1,24 @@
 //! By when a selection must be decided, and why it is that day.
 
 use crate::assess::{DecideBy, Dependent, Reason, Step};
-use crate::language::say;
+use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
+use crate::vocabulary::HoldPoint;
+
+/// What a hold point is called: a usual one in the reader's language, one of the book's own as it is written.
+fn hold_point(words: Words, name: &str) -> String {
+    let key = match HoldPoint::named(name) {
+        None => return name.to_owned(),
+        Some(HoldPoint::GoodsOrdered) => "hold_points.goods_ordered",
+        Some(HoldPoint::RoughInClosed) => "hold_points.rough_in_closed",
+        Some(HoldPoint::CabinetsOrdered) => "hold_points.cabinets_ordered",
+        Some(HoldPoint::GoodsReleased) => "hold_points.goods_released",
+        Some(HoldPoint::CounterTemplated) => "hold_points.counter_templated",
+        Some(HoldPoint::TileSet) => "hold_points.tile_set",
+        Some(HoldPoint::GlassMeasured) => "hold_points.glass_measured",
+    };
+    say!(words, key)
+}
 
 impl PageBuilder<'_> {
     /// Why a selection must be decided by its day, to be read after it: `when Cabinets, built around it, must be
@@ -10,13 +26,14 @@ impl PageBuilder<'_> {
     pub fn reason(&self, due: &DecideBy) -> Option<String> {
         let words = self.words;
         let Some(rests) = &due.rests else {
-            return (due.is == Step::Closing).then(|| say!(words, "decide.hold_point", point = due.hold_point));
+            let point = || hold_point(words, &due.hold_point);
+            return (due.is == Step::Closing).then(|| say!(words, "decide.hold_point", point = point()));
         };
         let thing = self.resting(rests);
         Some(match due.is {
             Step::Ordered => say!(words, "decide.ordered", thing = thing),
             Step::Order => say!(words, "decide.order", thing = thing),
-            Step::Closing => say!(words, "decide.closing", thing = thing, point = due.hold_point),
+            Step::Closing => say!(words, "decide.closing", thing = thing, point = hold_point(words, &due.hold_point)),
         })
     }
 

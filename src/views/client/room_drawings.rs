@@ -9,6 +9,7 @@ use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::html::Html;
+use crate::views::shared::lines::thing_name;
 use crate::vocabulary::{Kind, Trait};
 
 /// How thick walls are drawn: 4 1/2", which no string tells.
@@ -144,7 +145,9 @@ impl PageBuilder<'_> {
             _ => Form::Below,
         };
         Thing {
-            name: selection.map_or(thing.name, |selection| selection.name.value.as_str()).to_lowercase(),
+            name: selection
+                .map_or_else(|| thing_name(self.words, thing), |selection| selection.name.value.clone())
+                .to_lowercase(),
             tag: selection.and_then(|selection| self.chrome.item_link(room, selection).number),
             corners: thing.footprint().corners().iter().copied().map(at).collect(),
             form,

@@ -18,6 +18,21 @@ pub fn sentence(words: Words, message: &Phrase) -> Html {
     words.phrase(message).map_or_else(|_| english(), |text| told(&text))
 }
 
+/// Where a figure comes from, in the reader's language as far as that has words for it.
+pub fn source(words: Words, source: &str) -> Html {
+    let is_worded = words.is_first() || !source.split_whitespace().any(is_a_word);
+    if is_worded {
+        return Html::text(source);
+    }
+    let english = || Html::trusted("<span lang=\"en\">").then(Html::text(source)).then(Html::trusted("</span>"));
+    words.bare(source).map_or_else(english, |text| Html::text(&text))
+}
+
+/// Whether it is a word of a language, and no number or name of a code.
+fn is_a_word(part: &str) -> bool {
+    part.chars().any(char::is_lowercase) && !part.chars().any(|letter| letter.is_ascii_digit())
+}
+
 /// A caution on a page.
 pub fn caution(words: Words, hazard: Hazard) -> Html {
     let key = match hazard {

@@ -1,8 +1,9 @@
 //! The lines that describe an option, worded once for pages, tables and sheets.
 
-use crate::book::{Hinge, ProductOption, Selection};
+use crate::book::{Hinge, PartIs, ProductOption, Selection};
 use crate::language::{Words, say};
 use crate::shown;
+use crate::site::plan::Thing;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::html::Html;
@@ -36,6 +37,16 @@ enum Line {
     Fields(&'static str),
     /// A line for each of its fields, by the part's name and the field's.
     Part(&'static str),
+}
+
+/// What a thing on the plan is called: by its name, or for what has none by what it is.
+pub fn thing_name(words: Words, thing: &Thing<'_>) -> String {
+    match thing.part().map(|part| &part.is) {
+        Some(PartIs::Filler(_)) => say!(words, "drawn.part.filler"),
+        Some(PartIs::Panel(_)) => say!(words, "drawn.part.panel"),
+        Some(PartIs::Gap(_)) => say!(words, "drawn.part.gap"),
+        Some(PartIs::Cabinet(_) | PartIs::Tall(_) | PartIs::Opening(_)) | None => thing.name.to_owned(),
+    }
 }
 
 impl PageBuilder<'_> {

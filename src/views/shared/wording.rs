@@ -27,29 +27,29 @@ impl Wording {
     /// For a table or a drawing: `30 1/16″ 763.6 mm`, the second in the softer ink.
     pub fn length(&self, length: Length) -> Html {
         let (first, second) = self.both(length);
-        beside(dim(figure(first)), second.map(|second| soft(figure(second))))
+        beside(dim(self.figure(first)), second.map(|second| soft(self.figure(second))))
     }
 
     /// For a sentence: `30 1/16″ (763.6 mm)`.
     pub fn in_prose(&self, length: Length) -> Html {
         let (first, second) = self.both(length);
-        let second = second.map(|second| soft(Html::text("(").then(figure(second)).then(")")));
-        beside(dim(figure(first)), second)
+        let second = second.map(|second| soft(Html::text("(").then(self.figure(second)).then(")")));
+        beside(dim(self.figure(first)), second)
     }
 
     /// For a sentence of plain text: `30 1/16" (763.6 mm)`, or the other way round.
     pub fn said(&self, length: Length) -> String {
-        crate::finding::Value::Length(length, self.system).printed()
+        self.words.decimal(&crate::finding::Value::Length(length, self.system).printed())
     }
 
     /// The first system alone, where a row is short and the other stands below.
     pub fn first(&self, length: Length) -> Html {
-        dim(figure(self.both(length).0))
+        dim(self.figure(self.both(length).0))
     }
 
     /// The other system alone, for the second line; none where the book leaves it out.
     pub fn second(&self, length: Length) -> Option<Html> {
-        self.both(length).1.map(|second| soft(figure(second)))
+        self.both(length).1.map(|second| soft(self.figure(second)))
     }
 
     /// A range in the first system: `30″ to 30 1/4″`, `at least 24″`.
@@ -78,7 +78,7 @@ impl Wording {
     /// A weight, then the other system, if it stands beside.
     pub fn weight(&self, weight: Weight) -> Html {
         let (first, second) = self.system.in_order(weight.imperial(), weight.metric());
-        let text = |figure: Figure| Html::text(&figure.to_string());
+        let text = |figure: Figure| Html::text(&self.words.decimal(&figure.to_string()));
         beside(dim(text(first)), second.map(|second| soft(text(second))))
     }
 
@@ -98,6 +98,10 @@ impl Wording {
         Html::trusted(format!("<span class=\"num\">{}</span>", Html::text(&amount).as_str()))
     }
 
+    fn figure(&self, shown: Shown) -> Html {
+        figure(self.words, shown)
+    }
+
     fn both(&self, length: Length) -> (Shown, Option<Shown>) {
         let inches = length.inches();
         let imperial = if self.of_rooms { inches.feet_and_inches() } else { inches };
@@ -108,9 +112,9 @@ impl Wording {
 /// One printed figure, with its fraction marked up: it copies as `30 1/16″` and is set as a fraction.
 ///
 /// The space before a fraction never breaks, nor does the one before a unit.
-pub fn figure(shown: Shown) -> Html {
+fn figure(words: Words, shown: Shown) -> Html {
     if let Some(metric) = shown.metric {
-        return Html::text(&metric.to_string().replace(' ', "\u{a0}"));
+        return Html::text(&words.decimal(&metric.to_string()).replace(' ', "\u{a0}"));
     }
     let mut text = String::new();
     text.push_str(if shown.exact { "" } else { "≈\u{a0}" });
@@ -172,9 +176,9 @@ mod tests {
 
     #[test]
     fn a_fraction_is_marked_up_and_copies_as_it_is_written() {
-        let html = figure(length("30 1/16\"").inches());
+        let html = figure(Words::default(), length("30 1/16\"").inches());
         assert_eq!(html.as_str(), "30\u{a0}<i class=\"fr w\">1/16</i>″");
-        let bare = figure(length("5/32\"").inches());
+        let bare = figure(Words::default(), length("5/32\"").inches());
         assert_eq!(bare.as_str(), "<i class=\"fr\">5/32</i>″");
     }
 
@@ -184,7 +188,7 @@ mod tests {
             let inches = length(written).inches();
             for shown in [inches, inches.feet_and_inches(), length(written).metric()] {
                 let expected = shown.to_string().replace('"', "″").replace('\'', "′");
-                assert_eq!(plain(&figure(shown)), expected, "{written}");
+                assert_eq!(plain(&figure(Words::default(), shown)), expected, "{written}");
             }
         }
     }

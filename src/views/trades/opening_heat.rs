@@ -8,10 +8,10 @@ use crate::site::fitting::Side;
 use crate::site::heat::{Body, DistanceSource, Hearth, Near, Where, nearest};
 use crate::site::plan::{HoleIs, Plans, RowOf};
 use crate::views::pages::PageBuilder;
-use crate::views::shared::figures;
 use crate::views::shared::html::{Html, show};
-use crate::views::shared::lines::capital;
+use crate::views::shared::lines::{capital, thing_name};
 use crate::views::shared::sheet::Fact;
+use crate::views::shared::{figures, found};
 use crate::views::trades::opening::SheetOpening;
 
 impl PageBuilder<'_> {
@@ -26,7 +26,7 @@ impl PageBuilder<'_> {
         let told = places.into_iter().filter_map(|(key, place, near)| {
             let value = match nearest(&near) {
                 Some(near) => self.near(near),
-                None => self.kept_clear(&hearth, place)?,
+                None => self.kept_clear(&hearth, at, place)?,
             };
             Some(self.worded(key, value))
         });
@@ -71,11 +71,23 @@ impl PageBuilder<'_> {
         }
     }
 
-    /// What is asked where nothing is known to stand.
-    fn kept_clear(&self, hearth: &Hearth<'_>, place: Where) -> Option<Html> {
+    /// What is asked where nothing is known to stand, or nobody says how near.
+    fn kept_clear(&self, hearth: &Hearth<'_>, at: SheetOpening<'_>, place: Where) -> Option<Html> {
         let asked = hearth.asks(place)?;
         let source = source(self.words, asked.whose, &asked.source);
-        Some(show!(self.words, "heat.nothing", asked = figures::length(self.wording, asked.length), source = source))
+        let length = figures::length(self.wording, asked.length);
+        let written = match place {
+            Where::Above => at.opening.above.get(),
+            Where::Beside(Side::Left) => at.opening.left.get(),
+            Where::Beside(Side::Right) => at.opening.right.get(),
+        };
+        Some(match written {
+            None => show!(self.words, "heat.nothing", asked = length, source = source),
+            Some(there) => {
+                let what = capital(&there.what);
+                show!(self.words, "heat.untold", what = what, asked = length, source = source)
+            }
+        })
     }
 }
 
@@ -84,13 +96,13 @@ pub fn body(words: Words, body: &Body<'_>) -> String {
     match body {
         Body::Said(neighbour, _) => neighbour.value.what.clone(),
         Body::Placed(_, thing, row) => {
-            let name = body.chosen().map_or(thing.name, |selection| selection.name.value.as_str());
+            let name = body.chosen().map_or_else(|| thing_name(words, thing), |selection| selection.name.value.clone());
             match row {
                 Some(RowOf::Run(run)) => say!(words, "heat.body.of_run", name = name, row = run.name.value),
                 Some(RowOf::Side(island, _)) => {
                     say!(words, "heat.body.of_island", name = name, row = island.name.value)
                 }
-                None => name.to_owned(),
+                None => name,
             }
         }
         Body::Hood(hood, _) => hood.name.value.clone(),
@@ -102,10 +114,10 @@ pub fn body(words: Words, body: &Body<'_>) -> String {
     }
 }
 
-fn source(words: Words, whose: DistanceSource, source: &str) -> String {
+fn source(words: Words, whose: DistanceSource, source: &str) -> Html {
     match whose {
-        DistanceSource::Sheet => say!(words, "heat.sheet"),
-        DistanceSource::SheetAbove => say!(words, "heat.sheet_above"),
-        DistanceSource::Figure => source.into(),
+        DistanceSource::Sheet => show!(words, "heat.sheet"),
+        DistanceSource::SheetAbove => show!(words, "heat.sheet_above"),
+        DistanceSource::Figure => found::source(words, source),
     }
 }

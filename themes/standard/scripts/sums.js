@@ -6,8 +6,10 @@ const Sums = (() => {
   const read = (plain) => (plain == null ? null : BigInt(plain.replace(".", "")));
   const money = (minor) => {
     const size = minor < 0n ? -minor : minor, part = (size % unit).toString().padStart(asked.decimals, "0");
-    const grouped = (size / unit).toString().replace(/\B(?=(\d{3})+$)/g, ",");
-    return `${minor < 0n ? "−" : ""}${asked.sign}${grouped}${asked.decimals ? "." + part : ""}`;
+    const { decimal, thousands, amount } = Paper.w.figures;
+    const grouped = (size / unit).toString().replace(/\B(?=(\d{3})+$)/g, thousands);
+    const told = Paper.fill(amount, { sign: asked.sign, amount: `${grouped}${asked.decimals ? decimal + part : ""}` });
+    return `${minor < 0n ? "−" : ""}${told.trimEnd()}`;
   };
   const price = (item, id) => read((item.options.find((option) => option.id === id) ?? (item.options.length === 1 ? item.options[0] : null))?.price);
   /** What items may still add, at the least and at the most; nothing while none of them has a price. */
