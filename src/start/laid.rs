@@ -6,14 +6,22 @@ use std::path::{Path, PathBuf};
 
 use super::StartError;
 
-/// A folder that is new, or empty.
+/// A folder for a new book: new or empty, and in no other book.
 ///
 /// # Errors
 /// When it holds something, lies in another book, or can't be read.
-pub fn new_folder(folder: &Path) -> Result<(), StartError> {
-    if let Some(book) = book_around(folder) {
-        return Err(StartError::InABook(folder.to_path_buf(), book));
+pub fn new_book(folder: &Path) -> Result<(), StartError> {
+    match book_around(folder) {
+        Some(book) => Err(StartError::InABook(folder.to_path_buf(), book)),
+        None => new_folder(folder),
     }
+}
+
+/// A folder that is new, or empty, wherever it lies.
+///
+/// # Errors
+/// When it holds something, or can't be read.
+pub fn new_folder(folder: &Path) -> Result<(), StartError> {
     match std::fs::read_dir(folder).map(Iterator::count) {
         Ok(count) if count > 0 => Err(StartError::NotEmpty(folder.to_path_buf())),
         Err(error) if error.kind() != io::ErrorKind::NotFound => Err(StartError::Disk(folder.to_path_buf(), error)),

@@ -192,7 +192,7 @@ impl std::error::Error for StartError {}
 /// # Errors
 /// When the folder holds something, or can't be written to.
 pub fn start(folder: &Path, terms: Terms, today: Date) -> Result<Vec<String>, StartError> {
-    laid::new_folder(folder)?;
+    laid::new_book(folder)?;
     files(terms, today)?.into_iter().map(|(path, bytes)| laid::write(folder, path, &bytes)).collect()
 }
 

@@ -25,7 +25,7 @@ type Picture = (String, String);
 /// # Errors
 /// When the folder holds something, no pictures are found, or the system refuses.
 pub fn from_photographs(folder: &Path, photographs: &Path, terms: Terms) -> Result<Vec<String>, StartError> {
-    laid::new_folder(folder)?;
+    laid::new_book(folder)?;
     let from = Folder::open(photographs).map_err(|error| StartError::Unreadable(error.to_string()))?;
     let rooms = rooms(&from);
     if rooms.is_empty() {
