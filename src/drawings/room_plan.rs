@@ -156,13 +156,13 @@ impl<'a> RoomDrawing<'a> {
             (height, PlanPoint { x: middle(from.x, to.x), y: middle(from.y, to.y) })
         });
         let (low, high) = (self.place(slope.low.1), self.place(slope.high.1));
-        let inwards = at((high.x - low.x).signum() * 12_000, (high.y - low.y).signum() * 12_000);
+        let inwards = at((high.x - low.x).signum() * 22_000, (high.y - low.y).signum() * 22_000);
         let ends = [(slope.low.0, slope.low.1, 1), (slope.high.0, slope.high.1, -1)];
         let ends = ends.into_iter().chain(between.map(|(height, place)| (height, place, -1)));
         for (height, place, way) in ends {
             let place = self.place(place);
             let label = self.sizes.of_rooms().length_of(height, "drawn.ceiling");
-            let along = at(inwards.y.abs(), inwards.x.abs());
+            let along = at(inwards.y.abs() / 2, inwards.x.abs() / 2);
             let spots = [0, 6, -6, 3, -3].map(|steps: Mil| {
                 let (dx, dy) = (way * inwards.x + steps * along.x, way * inwards.y + steps * along.y);
                 Spot::new(place.x + dx, place.y + dy, Grip::Middle)

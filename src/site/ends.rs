@@ -52,6 +52,7 @@ pub fn seen_sides<'a>(plan: Option<&Plan<'a>>, room: &'a Room) -> Vec<SeenSide<'
         side.finished = by_selection;
     }
     all.extend(room.selections.iter().flat_map(|selection| of_a_vanity(room, selection)));
+    all.extend(room.openings.iter().flat_map(of_an_appliance));
     all
 }
 
@@ -164,6 +165,22 @@ fn of_a_vanity<'a>(room: &'a Room, selection: &'a Selection) -> Vec<SeenSide<'a>
             at: selection.name.span,
             finished: said.map(|(ends, at)| (ends.has(end), Some(at))),
             wants_panel: false,
+        })
+    };
+    [(End::Left, "left side"), (End::Right, "right side")].into_iter().filter_map(seen).collect()
+}
+
+/// The sides of a dishwasher of whose opening itself is written that nothing stands near: it has none of its own.
+fn of_an_appliance(opening: &Opening) -> Vec<SeenSide<'_>> {
+    let seen = |(end, side): (End, &'static str)| {
+        let said = if end == End::Left { &opening.left } else { &opening.right };
+        (opening.takes_one(Trait::WashesDishes) && is_free(opening, end)).then(|| SeenSide {
+            of: &opening.name.value,
+            side,
+            row: &opening.name.value,
+            at: said.span().unwrap_or(opening.span),
+            finished: Some((false, None)),
+            wants_panel: true,
         })
     };
     [(End::Left, "left side"), (End::Right, "right side")].into_iter().filter_map(seen).collect()

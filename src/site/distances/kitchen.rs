@@ -2,7 +2,7 @@
 
 use crate::book::{ClearDistance, DoorHinge, End, Frontage, Room, Stretch};
 use crate::site::Site;
-use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
+use crate::site::plan::{Plan, RowOf, Thing, What};
 use crate::units::{Length, Phrase, phrase};
 use crate::vocabulary::{Kind, Trait};
 
@@ -17,10 +17,9 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Distance)>
     let written = &room.clearances.doorways;
     let mut doorways: Vec<(&str, Distance)> =
         written.iter().map(|door| (door.name.value.as_str(), (&door.value).into())).collect();
-    let doors = site.sound_plan(room).into_iter().flat_map(|plan| &plan.holes).filter_map(|hole| match hole.is {
-        HoleIs::Door(door) => Some(door),
-        HoleIs::Window(_) => None,
-    });
+    // How wide a doorway is follows from itself, wherever it stands.
+    let is_sound = !room.partly_unread && site.plan(room).is_none_or(|plan| plan.faults.is_empty());
+    let doors = room.doors.iter().filter(|_| is_sound);
     for door in doors.filter(|door| written.called(&door.name).is_none()) {
         let between = door.width.get().copied();
         let swings = door.slides.get() != Some(&true);

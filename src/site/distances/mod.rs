@@ -14,7 +14,7 @@ mod tests;
 pub use bath::in_front_of;
 pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
-pub use pipes::{knees_under_a_bowl, pipes_covered};
+pub use pipes::{bowls, covered, knees_under_a_bowl, pipes_covered};
 pub use seats::{Seats, seats};
 
 use crate::book::{AccessDistance, AccessProfile, Book, ClearDistance, Room};

@@ -14,7 +14,8 @@ pub fn knees_under_a_bowl(room: &Room, space: &KneeSpace) -> bool {
     bowls(room, space).next().is_some()
 }
 
-fn bowls<'a>(room: &'a Room, space: &'a KneeSpace) -> impl Iterator<Item = &'a Selection> {
+/// The basins and sinks over a knee space.
+pub fn bowls<'a>(room: &'a Room, space: &'a KneeSpace) -> impl Iterator<Item = &'a Selection> + Clone {
     let name = &space.name.value;
     room.selections.iter().filter(move |selection| {
         let kind = selection.kind.get().map_or("", |kind| kind.name());
@@ -30,10 +31,16 @@ pub fn pipes_covered(room: &Room, space: &KneeSpace) -> Option<(bool, Span)> {
     if let Some(pipes) = space.pipes.spanned() {
         return Some((pipes.value == Pipes::Covered, pipes.span));
     }
+    covered(room, bowls(room, space))
+}
+
+/// Whether the pipes of some bowls are covered, by what is ordered with them or as the drain at their opening is
+/// described; none where nobody says.
+pub fn covered<'a>(room: &'a Room, bowls: impl Iterator<Item = &'a Selection> + Clone) -> Option<(bool, Span)> {
     let says = |phrase: &str, words: &[&str]| words.iter().any(|word| phrase.to_lowercase().contains(word));
-    let with = bowls(room, space).flat_map(Selection::standing).flat_map(|option| &option.accessories);
+    let with = bowls.clone().flat_map(Selection::standing).flat_map(|option| &option.accessories);
     let cover = with.map(|with| &with.name).find(|name| says(name, &COVERS) && says(name, &PIPES));
-    let openings = bowls(room, space).filter_map(|bowl| room.opening(bowl.place.get()?));
+    let openings = bowls.filter_map(|bowl| room.opening(bowl.place.get()?));
     let mut drains = openings.filter_map(|opening| opening.service.drain.spanned());
     let drain = drains.find(|drain| says(&drain.value.words, &COVERS));
     cover.map(|name| (true, name.span)).or_else(|| drain.map(|drain| (true, drain.span)))

@@ -81,6 +81,20 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 mod tests {
     use crate::assess::rules::trial::Trial;
 
+    /// Source: 2010 ADA Standards 404.2.3 (32" clear): a doorway is as wide with an outline as without one.
+    #[test]
+    fn a_doorway_counts_wherever_it_stands() {
+        let bath = |door: &str| {
+            Trial::of("clear/doorway")
+                .book("access profile: 2010 ADA")
+                .room(&format!("doors: {{bath door: {{{door}}}}}"))
+        };
+        bath("width: 30\"").finds_one().weighs("stop");
+        bath("leaf: 33\", width: 34\"").finds_one().weighs("stop");
+        bath("width: 36\", slides: yes").stays_silent();
+        bath("width: 36\", leaf: 36\"").stays_silent();
+    }
+
     fn doorway(width: &str) -> Trial {
         Trial::of("clear/doorway").room(&format!("clearances: {{doorways: {{hall door: {width}}}}}"))
     }

@@ -90,6 +90,19 @@ mod tests {
     }
 
     #[test]
+    fn a_dishwasher_with_nothing_beside_it_wants_a_panel() {
+        let washer = |beside: &str| {
+            Trial::of("run/ends").opening("dishwasher", &format!("{{takes: dishwasher, width: 24\", {beside}}}"))
+        };
+        washer("left: base cabinet, right: nothing")
+            .finds("`dishwasher` stands at the open right side of `dishwasher`, with no panel beside it")
+            .weighs("query");
+        washer("right: {what: wall, gap: 14\"}").finds_one();
+        washer("left: panel, right: base cabinet").stays_silent();
+        washer("right: {what: wall, gap: 1\"}").stays_silent();
+    }
+
+    #[test]
     fn the_plan_tells_where_a_run_ends_in_the_open() {
         let planned = |outline: &str| {
             Trial::of("run/ends").room(&format!(
